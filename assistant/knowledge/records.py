@@ -1,0 +1,315 @@
+"""The shapes of knowledge: one frozen record for each kind that a knowledge file may hold.
+
+Records hold plain values only (text, numbers, tuples of them), so that a compiled base is written and read
+as JSON. Numbers stay in the unit of the document they come from; SI happens where physics begins.
+"""
+
+from __future__ import annotations
+
+from typing import Any, NamedTuple
+
+
+class Value(NamedTuple):
+    """A number as a document states it: `quantity` says of what ("speed", "time", …)."""
+
+    value: float
+    unit: str
+    quantity: str = ""
+
+
+class Source(NamedTuple):
+    """Where a statement stands: a listed document's id and the paragraph in it."""
+
+    document: str
+    paragraph: str
+
+
+class Document(NamedTuple):
+    """A document of the library that a type's records may cite."""
+
+    id: str
+    title: str
+    revision: str
+    effective: str
+    validated: str = ""
+    review_by: str = ""
+    temporary_revisions: tuple[str, ...] = ()
+    published: bool = False
+    """True for a public source (a regulation, a handbook), which has no revision in force here."""
+
+
+class Term(NamedTuple):
+    """A concept and the ways it is written, misspelt and misheard."""
+
+    id: str
+    names: tuple[str, ...]
+    heard: tuple[str, ...] = ()
+    kind: str = "thing"
+    implies: tuple[str, ...] = ()
+    family: str = ""
+    """Terms of one family replace one another in a follow-up ("and lowering it?")."""
+    sets: tuple[tuple[str, str], ...] = ()
+    """Inputs of state tables that the bare mention sets: free-fall extension sets the lever to pulled."""
+    wants: str = ""
+    """For a question word: the quantity or aspect that it asks for."""
+    show: str = ""
+    say: str = ""
+
+
+class Fact(NamedTuple):
+    """A statement that answers, with the ways of asking for it."""
+
+    id: str
+    asks: tuple[str, ...]
+    says: str
+    sources: tuple[Source, ...]
+    answers: tuple[str, ...] = ()
+    also: str = ""
+    values: tuple[Value, ...] = ()
+    points: tuple[str, ...] = ()
+    why: str = ""
+    topic: str = ""
+    says_more: str = ""
+    when: tuple[tuple[str, str], ...] = ()
+    """Inputs of state tables under which the statement is a consequence worth naming."""
+
+
+class Limit(NamedTuple):
+    """A maximum, a minimum, a range or a stated figure, of one quantity under one condition."""
+
+    id: str
+    asks: tuple[str, ...]
+    of: str
+    sources: tuple[Source, ...]
+    maximum: Value | None = None
+    minimum: Value | None = None
+    value: Value | None = None
+    """A stated figure that is not a limit (a wheelbase, a time, a pressure set)."""
+    second: Value | None = None
+    """A second maximum of another quantity, the lower of both applying (255 kt or Mach 0.60)."""
+    basis: str = ""
+    check: tuple[str, ...] = ()
+    also: str = ""
+    answers: tuple[str, ...] = ()
+    when: tuple[tuple[str, str], ...] = ()
+    applies: tuple[tuple[str, str, float, str], ...] = ()
+    """(quantity, comparison, value, unit): the limit holds only where that other amount compares so."""
+    exceeded: str = ""
+    needed: tuple[str, ...] = ()
+    within: str = ""
+    why: str = ""
+    topic: str = ""
+
+
+class BandRule(NamedTuple):
+    """One row of a set of bands: from the top, the first whose test holds decides."""
+
+    test: str
+    value: float
+    unit: str
+    verdict: str
+    says: str
+
+
+class Bands(NamedTuple):
+    """A reading judged by the first of some ordered tests; tests may be shares of a stated figure."""
+
+    id: str
+    asks: tuple[str, ...]
+    of: str
+    quantity: str
+    unit: str
+    rules: tuple[BandRule, ...]
+    sources: tuple[Source, ...]
+    reference: str = ""
+    also: str = ""
+    needed: tuple[str, ...] = ()
+    topic: str = ""
+    says: str = ""
+    """The whole rule in words, for a question without a number."""
+
+
+class Schedule(NamedTuple):
+    """One quantity by another, straight between breakpoints, and what lies beyond them."""
+
+    id: str
+    asks: tuple[str, ...]
+    of: str
+    input: str
+    input_unit: str
+    output: str
+    output_unit: str
+    points: tuple[tuple[float, float], ...]
+    sources: tuple[Source, ...]
+    top: str = ""
+    """Id of the stated figure that the first output equals, for a variant to change."""
+    below: str = ""
+    above: str = ""
+    also: str = ""
+    basis: str = ""
+    why: str = ""
+    topic: str = ""
+
+
+class TableInput(NamedTuple):
+    """One thing that may be in a state, shared by every state table. Its first value is the normal one."""
+
+    id: str
+    term: str
+    values: tuple[tuple[str, str, str], ...]
+    """(value, how it is said of this input, words for it: names of word groups or words)."""
+    sources: tuple[Source, ...] = ()
+    number: tuple[tuple[str, float, str, str, str], ...] = ()
+    """(test, value, unit, input value, remark): what a reading means, first match."""
+    failure: bool = True
+    """False for a switch, a pin or a phase, which is chosen rather than lost."""
+
+
+class TableOutput(NamedTuple):
+    """One column that a state table answers."""
+
+    id: str
+    asks: tuple[str, ...]
+    values: tuple[tuple[str, str, str], ...]
+    """(value, the sentence that states it, words that name it in a question)."""
+    label: str = ""
+
+
+class TableRule(NamedTuple):
+    """A row: alternatives of input conditions, any of which matches, and the outputs then."""
+
+    when: tuple[tuple[tuple[str, str], ...], ...]
+    then: tuple[tuple[str, str], ...]
+    sources: tuple[Source, ...] = ()
+
+
+class StateTable(NamedTuple):
+    """Ordered rules over inputs; the first that matches decides (OMG DMN, hit policy First)."""
+
+    id: str
+    of: str
+    inputs: tuple[str, ...]
+    outputs: tuple[TableOutput, ...]
+    rules: tuple[TableRule, ...]
+    sources: tuple[Source, ...]
+    also: str = ""
+    topic: str = ""
+    remarks: tuple[tuple[str, str, str], ...] = ()
+    """(input, value, remark) said whenever that value is part of the question."""
+
+
+class Step(NamedTuple):
+    """One step of a procedure."""
+
+    do: str
+    memory: bool = False
+    asks: tuple[str, ...] = ()
+    values: tuple[Value, ...] = ()
+    answers: tuple[str, ...] = ()
+
+
+class Procedure(NamedTuple):
+    """Steps in order, and what calls for them."""
+
+    id: str
+    title: str
+    asks: tuple[str, ...]
+    steps: tuple[Step, ...]
+    sources: tuple[Source, ...]
+    condition: str = ""
+    also: str = ""
+    why: str = ""
+    topic: str = ""
+
+
+class ModelInput(NamedTuple):
+    """An input of a planning model: what it is, in which unit, how it is recognised and asked for."""
+
+    id: str
+    quantity: str
+    unit: str
+    ask: str = ""
+    cues: str = ""
+    default: str = ""
+    """A number, the id of a stated figure, or empty: then it must be given."""
+    assumed: str = ""
+    """What the answer says when the default was used."""
+    choices: tuple[tuple[str, str, str], ...] = ()
+    """(words that choose it, the number or stated figure, what is then said)."""
+
+
+class Model(NamedTuple):
+    """A physics function bound to a type's stated figures."""
+
+    id: str
+    asks: tuple[str, ...]
+    of: str
+    function: str
+    inputs: tuple[ModelInput, ...]
+    output: str
+    output_unit: str
+    sources: tuple[Source, ...]
+    says: str = ""
+    working: str = ""
+    assumes: tuple[str, ...] = ()
+    also: str = ""
+    inverse: tuple[str, ...] = ()
+    """Inputs that may be solved for when the output is given."""
+    needs: tuple[str, ...] = ()
+    """Words without which the model is not meant (a landing, an RTO)."""
+    topic: str = ""
+    extra: tuple[tuple[str, str], ...] = ()
+
+
+class Change(NamedTuple):
+    """What a revision changed: the paragraph, the former value and the value now."""
+
+    id: str
+    subject: str
+    formerly: str
+    now: str
+    since: str
+    record: str
+    sources: tuple[Source, ...]
+
+
+class Override(NamedTuple):
+    """How a variant differs from the base type in one record."""
+
+    variant: str
+    record: str
+    fields: tuple[tuple[str, Any], ...]
+    sources: tuple[Source, ...]
+    says: str = ""
+
+
+class Variant(NamedTuple):
+    """A variant of the type; the first listed is the base."""
+
+    id: str
+    names: tuple[str, ...]
+    show: str
+    sources: tuple[Source, ...] = ()
+
+
+class Outline(NamedTuple):
+    """A briefing's ordered items: (title, record or calculation id, when it applies)."""
+
+    id: str
+    title: str
+    items: tuple[tuple[str, str, str], ...]
+    sources: tuple[Source, ...] = ()
+
+
+class TypeInfo(NamedTuple):
+    """What is said of a type as a whole."""
+
+    id: str
+    name: str
+    names: tuple[str, ...]
+    operator: str = ""
+    operator_names: tuple[str, ...] = ()
+    caution: str = ""
+    examples: tuple[str, ...] = ()
+    not_here: tuple[tuple[str, str], ...] = ()
+    """(labels of other fleets, the record that says what this type has instead)."""
