@@ -1,0 +1,1 @@
+"""The one answer record that everything after it is made from."""

@@ -1,0 +1,1 @@
+"""Questions that follow one another, each changing just what it names."""

@@ -1,0 +1,1 @@
+"""The knowledge base as checked, frozen records."""

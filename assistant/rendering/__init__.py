@@ -1,0 +1,1 @@
+"""A finished answer as text, speech, JSON or a page."""

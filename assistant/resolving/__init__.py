@@ -1,0 +1,1 @@
+"""From an understood question to the entry, number, state or limit check that settles it."""

@@ -1,0 +1,1 @@
+"""The commands and the prompt: the edge where files, clocks and the screen are."""

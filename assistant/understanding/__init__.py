@@ -1,0 +1,1 @@
+"""From a text in any wording to what is asked, about what, given what."""
