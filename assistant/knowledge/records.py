@@ -54,6 +54,8 @@ class Term(NamedTuple):
     """For a question word: the quantity or aspect that it asks for."""
     show: str = ""
     say: str = ""
+    misspelt: tuple[str, ...] = ()
+    """Spellings too far from the names, or too short, for the general correction."""
 
 
 class Fact(NamedTuple):

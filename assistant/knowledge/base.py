@@ -1,0 +1,210 @@
+"""The knowledge of one type, ready to be asked: records are built only when somebody wants them.
+
+A start asks for a handful of records out of hundreds, so a base opens in the time that JSON takes to parse.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator, Mapping
+from typing import Any, Generic, TypeVar
+
+from assistant.knowledge import records as kinds
+from assistant.knowledge.problems import Problem
+
+RecordT = TypeVar("RecordT")
+Compiled = dict[str, Any]
+"""A base as plain JSON: `records` {kind: {id: values in field order}}, `places` {kind: {id: [file, line]}}…"""
+
+ANSWERING = ("facts", "limits", "bands", "schedules", "tables", "procedures", "models", "outlines")
+"""Kinds whose records answer questions; their ids are unique among all of them."""
+
+RECORDS: dict[str, Any] = {
+    "documents": kinds.Document,
+    "terms": kinds.Term,
+    "inputs": kinds.TableInput,
+    "facts": kinds.Fact,
+    "limits": kinds.Limit,
+    "bands": kinds.Bands,
+    "schedules": kinds.Schedule,
+    "tables": kinds.StateTable,
+    "procedures": kinds.Procedure,
+    "models": kinds.Model,
+    "changes": kinds.Change,
+    "variants": kinds.Variant,
+    "overrides": kinds.Override,
+    "outlines": kinds.Outline,
+}
+
+_PARTS: dict[Any, dict[str, Any]] = {
+    kinds.Fact: {"values": kinds.Value},
+    kinds.Limit: dict.fromkeys(("maximum", "minimum", "value", "second"), kinds.Value),
+    kinds.Bands: {"rules": kinds.BandRule},
+    kinds.StateTable: {"outputs": kinds.TableOutput, "rules": kinds.TableRule},
+    kinds.Procedure: {"steps": kinds.Step},
+    kinds.Step: {"values": kinds.Value},
+    kinds.Model: {"inputs": kinds.ModelInput},
+}
+"""Attributes that hold records themselves, beside `sources`, which always does."""
+_SINGLE = ("maximum", "minimum", "value", "second")
+
+
+class Lazy(Mapping[str, RecordT], Generic[RecordT]):
+    """Records by id, each built when first asked for."""
+
+    def __init__(self, plain: dict[str, tuple[Any, list[Any]]]) -> None:
+        self._plain = plain
+        self._built: dict[str, RecordT] = {}
+
+    def __getitem__(self, name: str) -> RecordT:
+        found = self._built.get(name)
+        if found is None:
+            record, values = self._plain[name]
+            found = self._built[name] = build(record, values)
+        return found
+
+    def __contains__(self, name: object) -> bool:
+        return name in self._plain
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._plain)
+
+    def __len__(self) -> int:
+        return len(self._plain)
+
+
+class Base:
+    """What is known of one type: language, principles and the type's own documents, as frozen records."""
+
+    def __init__(self, compiled: Compiled, root: str = "", derived: dict[str, Any] | None = None) -> None:
+        self.compiled = compiled
+        self.root = root
+        self.derived: dict[str, Any] = derived or {}
+        """What a later layer computed from this base (its index), kept beside it in the cache."""
+        self.notes = tuple(Problem(*note) for note in compiled["notes"])
+        """Remarks found while reading that are no errors."""
+        self.documents: Lazy[kinds.Document] = self._lazy("documents")
+        self.terms: Lazy[kinds.Term] = self._lazy("terms")
+        self.inputs: Lazy[kinds.TableInput] = self._lazy("inputs")
+        self.variants: Lazy[kinds.Variant] = self._lazy("variants")
+        """In file order: the first is the base."""
+        self.changes: Lazy[kinds.Change] = self._lazy("changes")
+        self.records: Lazy[Any] = self._lazy(*ANSWERING)
+        """Every record that answers, whatever its kind."""
+        self._kind = {name: kind for kind in ANSWERING for name in compiled["records"].get(kind, ())}
+        self.lists: dict[str, list[str]] = compiled["words"]
+        """Word groups by name, without the @."""
+        self.units_data: list[Any] = compiled["units"]
+        self.settings: dict[str, Any] = compiled["settings"]
+        self.pronunciations: Any = compiled["pronunciations"]
+
+    @property
+    def order(self) -> list[str]:
+        """Ids of the records that answer, in file order."""
+        ids: list[str] = self.compiled["order"]
+        return ids
+
+    @property
+    def type_info(self) -> kinds.TypeInfo:
+        """What is said of the type as a whole."""
+        return kinds.TypeInfo(*map(_freeze, self.compiled["type"]))
+
+    @property
+    def overrides(self) -> tuple[kinds.Override, ...]:
+        """How the variants differ, in file order."""
+        listed = self.compiled["records"].get("overrides", {}).values()
+        return tuple(self._override(values) for values in listed)
+
+    def kind(self, name: str) -> str:
+        """The kind of an answering record, as its list is called in files: "limits"."""
+        return self._kind[name]
+
+    def ids(self, kind: str) -> list[str]:
+        """Ids of one kind, in file order."""
+        return list(self.compiled["records"].get(kind, ()))
+
+    def place(self, name: str, kind: str = "") -> tuple[str, int]:
+        """The file and line where a record is written."""
+        file, line = self.compiled["places"][kind or self._kind[name]][name]
+        return file, line
+
+    def record(self, name: str, variant: str | None = None) -> Any:
+        """A record as it stands for a variant: what differs is replaced, and the source of that comes first.
+
+        A schedule whose `top` differs follows it. Raises KeyError for an unknown id.
+        """
+        record = self.records[name]
+        if not variant:
+            return record
+        for override in self.overrides:
+            if override.variant == variant and override.record == name:
+                record = _overridden(record, override)
+            elif override.variant == variant and getattr(record, "top", "") == override.record:
+                record = self._follow_top(record, override)
+        return record
+
+    def word_list(self, name: str) -> str:
+        """The text of language/NAME.txt, read from the disk now; one word a line, # begins a comment line."""
+        with open(os.path.join(self.root, "language", f"{name}.txt"), encoding="utf-8") as file:
+            return file.read()
+
+    def _lazy(self, *names: str) -> Lazy[Any]:
+        found = self.compiled["records"]
+        return Lazy(
+            {name: (RECORDS[kind], values) for kind in names for name, values in found.get(kind, {}).items()}
+        )
+
+    def _override(self, values: list[Any]) -> kinds.Override:
+        variant, record, fields, *rest = values
+        kind = RECORDS[self._kind[record]] if record in self._kind else None
+        built = tuple((name, _attribute(kind, name, value)) for name, value in fields)
+        sources, says = rest
+        return kinds.Override(variant, record, built, _attribute(None, "sources", sources), says)
+
+    def _follow_top(self, schedule: kinds.Schedule, override: kinds.Override) -> kinds.Schedule:
+        before = stated(self.records[override.record])
+        after = stated(self.record(override.record, override.variant))
+        if before is None or after is None:
+            return schedule
+        points = list(schedule.points)
+        for index, (given, output) in enumerate(points):
+            if output != before.value:
+                break
+            points[index] = (given, after.value)
+        return schedule._replace(points=tuple(points), sources=_first(override.sources, schedule.sources))
+
+
+def build(record: Any, values: list[Any]) -> Any:
+    """A frozen record from its plain values."""
+    return record(
+        *(_attribute(record, name, value) for name, value in zip(record._fields, values, strict=True))
+    )
+
+
+def stated(record: Any) -> kinds.Value | None:
+    """The figure of a limit: its value, else its maximum, else its minimum."""
+    if not isinstance(record, kinds.Limit):
+        return None
+    return record.value or record.maximum or record.minimum
+
+
+def _attribute(record: Any, name: str, value: Any) -> Any:
+    part = kinds.Source if name == "sources" else _PARTS.get(record, {}).get(name)
+    if part is None or value is None:
+        return _freeze(value)
+    if record is kinds.Limit and name in _SINGLE:
+        return build(part, value)
+    return tuple(build(part, item) for item in value)
+
+
+def _freeze(value: Any) -> Any:
+    return tuple(map(_freeze, value)) if isinstance(value, (list, tuple)) else value
+
+
+def _overridden(record: Any, override: kinds.Override) -> Any:
+    changed = dict(override.fields)
+    return record._replace(**changed, sources=_first(override.sources, record.sources))
+
+
+def _first(front: tuple[kinds.Source, ...], others: tuple[kinds.Source, ...]) -> tuple[kinds.Source, ...]:
+    return front + tuple(source for source in others if source not in front)

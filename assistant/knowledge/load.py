@@ -1,0 +1,119 @@
+"""Opening a base: find its files, take the compiled form from the cache, or else compile and keep it."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Sequence
+from typing import Any, NamedTuple
+
+from assistant.knowledge.base import Base
+from assistant.knowledge.problems import Problem
+
+SHARED = ("language", "principles")
+"""Folders that every type shares."""
+TYPE_VARIABLE = "DOWNLOCK_TYPE"
+
+Derive = Callable[[Base], dict[str, Any]]
+
+
+class KnowledgeFile(NamedTuple):
+    """A file of the base: its path from the root, as problems show it, and its bytes."""
+
+    name: str
+    raw: bytes
+
+
+def types(root: str) -> list[str]:
+    """Ids of the types that a root holds: the folders with a type.yaml, alphabetically."""
+    try:
+        names = sorted(os.listdir(root))
+    except OSError:
+        return []
+    return [name for name in names if os.path.isfile(os.path.join(root, name, "type.yaml"))]
+
+
+def load(
+    root: str,
+    type_id: str | None = None,
+    cache_dir: str | None = None,
+    extra: Sequence[str] = (),
+    derive: Derive | None = None,
+    partial: bool = False,
+) -> tuple[Base | None, list[Problem]]:
+    """The base of one type (the first, or that of DOWNLOCK_TYPE), or every problem found in one pass.
+
+    `extra` are further folders to read; `derive` computes what a later layer wants kept in the same cache;
+    `cache_dir` is used instead of the user's, and "" keeps no cache. With `partial`, what could be read is
+    returned beside the problems. Never raises for anything that a file holds.
+    """
+    folders, problems = _folders(root, type_id, extra)
+    if problems:
+        return None, problems
+    files, problems = _read_files(folders)
+    return _compile(root, files, problems, derive, partial)
+
+
+def _compile(
+    root: str, files: list[KnowledgeFile], problems: list[Problem], derive: Derive | None, partial: bool
+) -> tuple[Base | None, list[Problem]]:
+    from assistant.knowledge.compiling import compile_base
+    from assistant.knowledge.yaml_lines import parse_yaml
+
+    trees = []
+    for name, raw in files:
+        if name.endswith(".yaml"):
+            tree, found = parse_yaml(raw, name)
+            problems += found
+            trees += [tree] if tree is not None else []
+    compiled, found = compile_base(trees)
+    problems += found
+    base = Base(compiled, root)
+    if problems and not partial:
+        return None, problems
+    if derive:
+        base.derived = derive(base)
+    return base, problems
+
+
+def _folders(
+    root: str, type_id: str | None, extra: Sequence[str]
+) -> tuple[list[tuple[str, str]], list[Problem]]:
+    """The folders to read as (path, name shown)."""
+    if not os.path.isdir(root):
+        return [], [Problem(root, 0, "no such folder", "name the folder of the knowledge base")]
+    known = types(root)
+    if not known:
+        return [], [Problem(root, 0, "holds no type", "give one of its folders a type.yaml")]
+    chosen = type_id or os.environ.get(TYPE_VARIABLE) or known[0]
+    if chosen not in known:
+        return [], [Problem(root, 0, f"holds no type '{chosen}'", f"choose one of {', '.join(known)}")]
+    named = [(os.path.join(root, name), name) for name in (*SHARED, chosen)]
+    return [pair for pair in named if os.path.isdir(pair[0])] + [(path, path) for path in extra], []
+
+
+def _read_files(folders: list[tuple[str, str]]) -> tuple[list[KnowledgeFile], list[Problem]]:
+    files: list[KnowledgeFile] = []
+    problems: list[Problem] = []
+    for folder, shown in folders:
+        try:
+            names = sorted(os.listdir(folder))
+        except OSError as error:
+            problems.append(_unreadable(shown, error))
+            continue
+        for name in names:
+            if name.endswith((".yaml", ".txt")):
+                _read_file(os.path.join(folder, name), f"{shown}/{name}", files, problems)
+    return files, problems
+
+
+def _read_file(path: str, shown: str, files: list[KnowledgeFile], problems: list[Problem]) -> None:
+    try:
+        with open(path, "rb") as file:
+            files.append(KnowledgeFile(shown, file.read()))
+    except OSError as error:
+        problems.append(_unreadable(shown, error))
+
+
+def _unreadable(shown: str, error: OSError) -> Problem:
+    reason = error.strerror or "unreadable"
+    return Problem(shown, 0, f"cannot be read ({reason})", "check that it exists and may be read")
