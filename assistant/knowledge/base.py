@@ -14,7 +14,7 @@ from assistant.knowledge.problems import Problem
 
 RecordT = TypeVar("RecordT")
 Compiled = dict[str, Any]
-"""A base as plain JSON: `records` {kind: {id: values in field order}}, `places` {kind: {id: [file, line]}}…"""
+"""A base as JSON: `records` {kind: {id: values in field order}}, `places` {kind: {id: [file, line]}}…"""
 
 ANSWERING = ("facts", "limits", "bands", "schedules", "tables", "procedures", "models", "outlines")
 """Kinds whose records answer questions; their ids are unique among all of them."""

@@ -124,6 +124,9 @@ def _read_field(
     found = field.reader.read(value, f"'{field.name}' of {label}", reading)
     if found is BAD:
         return False
+    if field.required and found == []:
+        reading.refuse(value, f"'{field.name}' of {label} is an empty list", "fill it in")
+        return False
     if field.into and len(field.into) > 1:
         values.update({name: piece for name, piece in zip(field.into, found, strict=True) if name})
     else:

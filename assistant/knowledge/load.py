@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from typing import Any, NamedTuple
 
 from assistant.knowledge.base import Base
+from assistant.knowledge.cache import cache_path, code_stamps, content_key, read_cache, write_cache
 from assistant.knowledge.problems import Problem
 
 SHARED = ("language", "principles")
@@ -44,18 +45,40 @@ def load(
 
     `extra` are further folders to read; `derive` computes what a later layer wants kept in the same cache;
     `cache_dir` is used instead of the user's, and "" keeps no cache. With `partial`, what could be read is
-    returned beside the problems. Never raises for anything that a file holds.
+    returned beside its problems. Never raises for anything that a file holds.
     """
     folders, problems = _folders(root, type_id, extra)
     if problems:
         return None, problems
     files, problems = _read_files(folders)
-    return _compile(root, files, problems, derive, partial)
+    path = cache_path(cache_dir, [folder for folder, _ in folders])
+    key = content_key(files, code_stamps(_code_folders(derive)))
+    if path and not problems:
+        kept = _from_cache(path, key, root)
+        if kept is not None:
+            return kept, []
+    base, problems = _compile(root, files, problems, derive)
+    if base is not None and path and not problems:
+        write_cache(path, key, {"base": base.compiled, "derived": base.derived})
+    return (base if partial or not problems else None), problems
+
+
+def _from_cache(path: str, key: str, root: str) -> Base | None:
+    """The base kept under this key, if it has the form of one."""
+    kept = read_cache(path, key)
+    if kept is None:
+        return None
+    try:
+        return Base(kept["base"], root, kept["derived"])
+    except (KeyError, TypeError, AttributeError, ValueError):
+        return None
 
 
 def _compile(
-    root: str, files: list[KnowledgeFile], problems: list[Problem], derive: Derive | None, partial: bool
+    root: str, files: list[KnowledgeFile], problems: list[Problem], derive: Derive | None
 ) -> tuple[Base | None, list[Problem]]:
+    """The base of what could be read; derived from only when nothing is wrong with it."""
+    from assistant.knowledge.checks import check_base
     from assistant.knowledge.compiling import compile_base
     from assistant.knowledge.yaml_lines import parse_yaml
 
@@ -66,13 +89,17 @@ def _compile(
             problems += found
             trees += [tree] if tree is not None else []
     compiled, found = compile_base(trees)
-    problems += found
     base = Base(compiled, root)
-    if problems and not partial:
-        return None, problems
-    if derive:
+    problems = sorted(set(problems + found + check_base(base)))
+    if derive and not problems:
         base.derived = derive(base)
     return base, problems
+
+
+def _code_folders(derive: Derive | None) -> list[str]:
+    """Folders of the code that decides what is compiled and derived."""
+    code = getattr(derive, "__code__", None)
+    return [os.path.dirname(__file__)] + ([os.path.dirname(code.co_filename)] if code else [])
 
 
 def _folders(

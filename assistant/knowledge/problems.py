@@ -6,6 +6,10 @@ from collections.abc import Iterable
 from typing import NamedTuple
 
 
+SHORTEST = 4
+"""Letters that a name must have to be taken for a misspelling of another."""
+
+
 class Problem(NamedTuple):
     """Something wrong in a file, and what to do about it. Line 0 stands for the file or folder as a whole."""
 
@@ -23,6 +27,8 @@ def nearest(name: str, known: Iterable[str]) -> str:
     """The known name most like a mistaken one, or nothing."""
     import difflib  # only ever needed once something is wrong
 
+    if len(name) < SHORTEST:
+        return ""
     found = difflib.get_close_matches(name, list(known), n=1, cutoff=0.6)
     return found[0] if found else ""
 

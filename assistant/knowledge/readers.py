@@ -13,8 +13,8 @@ from assistant.knowledge.problems import Problem, suggestion
 from assistant.knowledge.yaml_lines import Items, Node, Pairs, Text
 
 CANONICAL_UNITS = frozenset(
-    "deg,kt,m/s,mph,Mach,psi,bar,kPa,degC,K,mm,m,ft,s,min,h,kg,m/s2,MJ,percent,count,factor".split(",")  # noqa: SIM905
-)
+    ("deg", "kt", "m/s", "mph", "Mach", "psi", "bar", "kPa", "degC", "K", "mm", "m", "ft", "s", "min", "h")
+) | frozenset(("kg", "m/s2", "MJ", "percent", "count", "factor"))
 COMPARISONS = ("below", "up to", "over", "from")
 
 BAD: Any = object()
@@ -96,12 +96,10 @@ def many(one: Reader) -> Reader:
 
     def read(node: Node, label: str, reading: Reading) -> Any:
         nodes = node.items if isinstance(node, Items) else (node,)
-        if isinstance(node, Items) and not nodes:
-            return reading.refuse(node, f"{label} is an empty list", "fill it in or leave the field out")
         found = [one.read(item, label, reading) for item in nodes]
         return BAD if any(value is BAD for value in found) else found
 
-    return Reader(read, {"anyOf": [{"type": "array", "minItems": 1, "items": one.schema}, one.schema]})
+    return Reader(read, {"anyOf": [{"type": "array", "items": one.schema}, one.schema]})
 
 
 def mapping(one: Reader, empty: bool = False) -> Reader:
