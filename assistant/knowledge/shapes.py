@@ -290,7 +290,7 @@ TABLES = Shape(
         _TOPIC,
         Field(
             "remarks",
-            many(row(Field("input", TEXT, True), Field("value", TEXT, True), Field("says", TEXT, True))),
+            many(row(Field("input", TEXT, True), Field("value", TEXT, True), Field("remark", TEXT, True))),
             about="said whenever that value of that input is part of the question",
         ),
     ),
