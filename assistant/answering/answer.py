@@ -1,0 +1,53 @@
+"""The one record that everything downstream sees: what was answered, on what, and what is still needed."""
+
+from __future__ import annotations
+
+from typing import Any, NamedTuple
+
+ANSWER = "answer"
+CLARIFY = "clarify"
+DECLINE = "decline"
+
+
+class Number(NamedTuple):
+    """A number of an answer at full precision: of what, how much, in which unit."""
+
+    quantity: str
+    value: float
+    unit: str
+
+
+class Citation(NamedTuple):
+    """A paragraph that an answer rests on, with the revision loaded."""
+
+    document: str
+    paragraph: str
+    revision: str
+    effective: str
+
+
+class Answer(NamedTuple):
+    """What the assistant says to one question.
+
+    outcome: ANSWER, CLARIFY (something is missing or two things fit) or DECLINE.
+    text: starts with the fact; rounded for display. spoken: the same for the ear.
+    values: `values[0]` is the number asked for; of a limit check the limit, then the value given, then the margin.
+    working: how a number came about, with units. entry: the id of the record that answered.
+    needs: names of missing inputs. choices: what may be chosen, in order, each a question that can be asked.
+    cautions: always the deference to the approved documents, then what belongs to this answer.
+    understood: how the question was read, for --explain.
+    """
+
+    question: str
+    outcome: str
+    text: str
+    spoken: str = ""
+    values: tuple[Number, ...] = ()
+    working: str = ""
+    sources: tuple[Citation, ...] = ()
+    cautions: tuple[str, ...] = ()
+    entry: str = ""
+    needs: tuple[str, ...] = ()
+    choices: tuple[str, ...] = ()
+    variant: str = ""
+    understood: dict[str, Any] = {}  # noqa: RUF012  read only

@@ -1,0 +1,286 @@
+"""Compile the knowledge for asking: the lexicon of all names, and every way of asking as concepts.
+
+This runs once for a knowledge base; what it returns is plain and is kept in the cache beside the base.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator
+from math import log
+from typing import Any
+
+from assistant.knowledge.base import Base
+from assistant.knowledge.records import (
+    Bands, Fact, Limit, Model, Procedure, Schedule, StateTable, Value,
+)  # fmt: skip
+from assistant.quantities.tokens import tokenize
+from assistant.quantities.units import Units
+from assistant.understanding.lexicon import GAP, Lexicon, joined_names, name_stems
+from assistant.understanding.reading import STATE, Mention, Reader
+from assistant.understanding.words import expand, stem
+
+SOFT = 0.35
+BOUND = 0.45
+QUANTITY = 0.8
+
+
+def derive(base: Base) -> dict[str, Any]:
+    """Return everything that understanding needs of a base, as plain JSON values."""
+    lexicon = compile_lexicon(base)
+    units = Units({"units": base.units_data})
+    reader = Reader(Lexicon(lexicon), units)
+    asks = [ask for name in base.order for ask in _asks(reader, base, name)]
+    vocabulary = {name: sorted(_vocabulary(reader, base, name)) for name in base.order}
+    lexicon["words"] = " ".join(sorted({*lexicon["words"].split(), *_plain_words(asks, vocabulary)}))
+    _weigh(asks, lexicon["kinds"])
+    return {"lexicon": lexicon, "asks": asks, "vocabulary": vocabulary, "postings": _postings(asks)}
+
+
+# --- the lexicon
+
+
+def compile_lexicon(base: Base) -> dict[str, Any]:
+    """Return all names by first stem, longest first, and what is known of their concepts."""
+    names: dict[tuple[str, ...], list[str]] = defaultdict(list)
+    surface: set[str] = set()
+    whole: set[str] = set()
+    terms = base.terms.values()
+    for term in terms:
+        for name in (*term.names, *term.heard):
+            _add(names, surface, name, term.id)
+    for concept, name in (*_state_names(base), *_type_names(base, whole)):
+        _add(names, surface, name, concept)
+    by_first: dict[str, list[list[list[str]]]] = defaultdict(list)
+    for stems, concepts in names.items():
+        by_first[stems[0]].append([list(stems), sorted(set(concepts))])
+    for found in by_first.values():
+        found.sort(key=lambda entry: (-len([s for s in entry[0] if s != GAP]), entry[0]))
+    settings = base.settings
+    neutral = _list(base, "neutral_words") | set(str(settings.get("neutral", "")).split())
+    return {
+        "names": dict(by_first),
+        "kinds": {t.id: t.kind for t in terms if t.kind != "thing"},
+        "implied": {t.id: list(t.implied) for t in terms if t.implied},
+        "families": {t.id: t.family for t in terms if t.family},
+        "wants": {t.id: t.wants for t in terms if t.wants},
+        "sets": {t.id: [list(pair) for pair in t.sets] for t in terms if t.sets},
+        "words": " ".join(sorted({s for stems in names for s in stems})),
+        "surface": " ".join(sorted(surface)),
+        "neutral": " ".join(sorted(neutral | {stem(word) for word in neutral})),
+        "weak": str(settings.get("weak", "")),
+        "whole": " ".join(sorted(whole)),
+    }
+
+
+def _add(names: dict[tuple[str, ...], list[str]], surface: set[str], name: str, concept: str) -> None:
+    stems = name_stems(name)
+    if not stems or stems[0] == GAP:
+        return
+    names[stems].append(concept)
+    for joined in joined_names(stems, name):
+        names[joined].append(concept)
+        surface.update(joined)
+    surface.update(w for token in tokenize(name) for w in expand(token.text) if w.isalpha())
+
+
+def _state_names(base: Base) -> Iterator[tuple[str, str]]:
+    """Yield names of states: the word groups, an input's own words, the values of a table's outputs."""
+    for group, words in base.lists.items():
+        for word in words:
+            yield STATE + group, word
+    for item in base.inputs.values():
+        for value, _, words in item.values:
+            for phrase in _phrases(words):
+                yield f"{STATE}{item.id}.{value}", phrase
+    for table in _tables(base):
+        for output in table.outputs:
+            for value, _, words in output.values:
+                for phrase in _phrases(words):
+                    yield f"={table.id}.{output.id}.{value}", phrase
+
+
+def _phrases(words: str) -> list[str]:
+    return [part.strip() for part in words.split(";") if part.strip() and not part.strip().startswith("@")]
+
+
+def _type_names(base: Base, whole: set[str]) -> Iterator[tuple[str, str]]:
+    info = base.type_info
+    for name in (info.name, *info.names, info.operator, *info.operator_names):
+        if name:
+            yield "type:" + info.id, name
+    for variant in base.variants.values():
+        for name in variant.names:
+            whole.update(t for t in name.lower().split() if t[0].isdigit() and t[-1].isalpha())
+    for variant in base.variants.values():
+        for name in variant.names:
+            yield "variant:" + variant.id, name
+    for label, record in info.not_here:
+        yield "elsewhere:" + record, label
+
+
+def _tables(base: Base) -> list[StateTable]:
+    return [base.records[name] for name in base.ids("tables")]
+
+
+def _list(base: Base, name: str) -> set[str]:
+    try:
+        lines = base.word_list(name).splitlines()
+    except OSError:
+        return set()
+    return {line.strip() for line in lines if line.strip() and not line.startswith("#")}
+
+
+# --- ways of asking
+
+
+def _asks(reader: Reader, base: Base, name: str) -> Iterator[list[Any]]:
+    """Yield [record, tag, required, optional] for each way of asking; parts are [concepts, weight]."""
+    record = base.records[name]
+    for tag, texts in _ask_texts(record):
+        for text in texts:
+            yield _ask(reader, name, tag, text)
+
+
+def _ask_texts(record: Any) -> Iterator[tuple[str, Iterable[str]]]:
+    if not isinstance(record, StateTable):
+        yield "", record.asks
+    if isinstance(record, Limit):
+        yield "check", record.check
+    if isinstance(record, Procedure):
+        for index, step in enumerate(record.steps):
+            yield f"step.{index}", step.asks
+    if isinstance(record, StateTable):
+        for output in record.outputs:
+            yield f"output.{output.id}", output.asks
+
+
+def _ask(reader: Reader, name: str, tag: str, text: str) -> list[Any]:
+    required: list[list[Any]] = []
+    optional: list[list[Any]] = []
+    inside = False
+    for piece in text.replace("[", "\x01[").replace("]", "]\x01").split("\x01"):
+        inside = piece.startswith("[")
+        for part in _parts(reader, piece.strip("[]")):
+            (optional if inside else required).append([part, 1.0])
+    return [name, tag, required, optional]
+
+
+def _parts(reader: Reader, text: str) -> Iterator[list[str]]:
+    reading = reader.read(text, mending=False)
+    for mention in reading.mentions:
+        if not (mention.weak and all(reader.lexicon.kinds.get(c) == "filler" for c in mention.concepts)):
+            if not (mention.weak and all(c.startswith("~") for c in mention.concepts)):
+                yield sorted(mention.concepts)
+    for amount in reading.amounts:
+        yield [f"#{amount.value:g}"]
+
+
+def _vocabulary(reader: Reader, base: Base, name: str) -> set[str]:
+    """Return every concept that the text of a record may explain in a question."""
+    found: set[str] = set()
+    for text in _texts(base, base.records[name]):
+        reading = reader.read(text.replace("[", " ").replace("]", " "), mending=False)
+        for mention in reading.mentions:
+            found |= mention.concepts | mention.implied | _inner(reader, mention)
+        for amount in reading.amounts:
+            unit = reader.units.get(amount.unit).dimension if amount.unit else ""
+            found.add(f"#{amount.value:g}")
+            if unit:
+                found.add(unit)
+    if isinstance(base.records[name], Fact):
+        found |= set(base.records[name].answers)
+    return found
+
+
+def _inner(reader: Reader, mention: Mention) -> set[str]:
+    """Return the single words inside a longer name: a record on the gear lever explains "gear"."""
+    inner: set[str] = set()
+    words = mention.text.split()
+    if len(words) > 1:
+        for word in words:
+            for part in reader.read(word, mending=False).mentions:
+                inner |= part.concepts
+    return inner
+
+
+def _texts(base: Base, record: Any) -> Iterator[str]:
+    yield from getattr(record, "asks", ())
+    yield from getattr(record, "check", ())
+    for field in ("says", "of", "also", "title", "condition", "basis", "exceeded", "above", "below", "within", "says_more"):
+        yield str(getattr(record, field, "") or "")
+    yield from getattr(record, "needed", ())
+    for step in getattr(record, "steps", ()):
+        yield from (step.do, *step.asks)
+    if isinstance(record, Bands):
+        yield from (rule.says for rule in record.rules)
+    if isinstance(record, Model):
+        for item in record.inputs:
+            yield from (item.cues, item.ask, item.id.replace("_", " "))
+            yield from (words for words, _, _ in item.choices)
+    if isinstance(record, StateTable):
+        yield from _table_texts(base, record)
+    why = getattr(record, "why", "")
+    if why and why in base.records:
+        yield getattr(base.records[why], "says", "")
+
+
+def _table_texts(base: Base, table: StateTable) -> Iterator[str]:
+    for name in table.inputs:
+        item = base.inputs[name]
+        yield " ".join(base.terms[item.term].names[:1]) if item.term in base.terms else ""
+        yield from (says for _, says, _ in item.values)
+    for output in table.outputs:
+        yield output.label
+        yield from output.asks
+        for _, says, words in output.values:
+            yield says
+            yield from _phrases(words)
+
+
+def _plain_words(asks: list[list[Any]], vocabulary: dict[str, list[str]]) -> set[str]:
+    found = {c[1:] for concepts in vocabulary.values() for c in concepts if c.startswith("~")}
+    for _, _, required, optional in asks:
+        found |= {c[1:] for part, _ in (*required, *optional) for c in part if c.startswith("~")}
+    return found
+
+
+def _weigh(asks: list[list[Any]], kinds: dict[str, str]) -> None:
+    """Give each part of an ask its weight: rare concepts tell more, bounds and soft aspects less."""
+    holders: dict[str, set[str]] = defaultdict(set)
+    for name, _, required, optional in asks:
+        for part, _ in (*required, *optional):
+            for concept in part:
+                holders[concept].add(name)
+    total = len({ask[0] for ask in asks}) or 1
+    for _, _, required, optional in asks:
+        for part in (*required, *optional):
+            rarity = min(log(1 + total / len(holders[c])) for c in part[0])
+            part[1] = round(rarity * min(_share(c, kinds) for c in part[0]), 3)
+
+
+def _share(concept: str, kinds: dict[str, str]) -> float:
+    kind = kinds.get(concept, "")
+    if concept in ("maximum", "minimum"):
+        return BOUND
+    return {"ask": SOFT, "ask!": 1.0, "quantity": QUANTITY}.get(kind, 1.0)
+
+
+def _postings(asks: list[list[Any]]) -> dict[str, list[int]]:
+    postings: dict[str, list[int]] = defaultdict(list)
+    for index, (_, _, required, optional) in enumerate(asks):
+        for concept in {c for part, _ in (*required, *optional) for c in part}:
+            postings[concept].append(index)
+    return dict(postings)
+
+
+def stated_amounts(record: Any) -> Iterator[Value]:
+    """Yield the amounts that a record states."""
+    if isinstance(record, Limit):
+        yield from (v for v in (record.maximum, record.minimum, record.value, record.second) if v)
+    elif isinstance(record, (Fact,)):
+        yield from record.values
+    elif isinstance(record, Schedule):
+        for given, output in record.points:
+            yield Value(given, record.input_unit)
+            yield Value(output, record.output_unit)

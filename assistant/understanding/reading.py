@@ -1,0 +1,253 @@
+"""Read a question: its words as concepts, its numbers as amounts, and what nothing explains.
+
+Nothing is decided here about what is asked. A reading says which concepts stand where, in all their senses;
+matching it against the records decides which sense was meant.
+"""
+
+from __future__ import annotations
+
+from typing import Any, NamedTuple
+
+from assistant.quantities.amounts import Amount, read_amounts
+from assistant.quantities.numbers import STARTERS, is_typed
+from assistant.quantities.tokens import Token, tokenize
+from assistant.quantities.units import Units
+from assistant.understanding.lexicon import Lexicon
+from assistant.understanding.spelling import mend
+from assistant.understanding.words import expand, stem
+
+MOST_CHARACTERS = 2000
+MOST_TOKENS = 160
+"""A question is shorter; what is longer is cut here, so that no text can keep the reader busy."""
+
+PLAIN = "~"
+"""Begins the concept of a word that no term names: the word itself."""
+STATE = "@"
+"""Begins the concept of a group of state words ("@lost")."""
+
+
+class Mention(NamedTuple):
+    """A name or a content word in the question, with every concept it may stand for."""
+
+    start: int
+    end: int
+    taken: tuple[int, ...]
+    concepts: frozenset[str]
+    implied: frozenset[str]
+    weak: bool
+    text: str
+    mended: bool = False
+    known: bool = True
+
+    def holds(self, concept: str) -> bool:
+        """Return whether the mention may stand for a concept, or brings it along."""
+        return concept in self.concepts or concept in self.implied
+
+
+class Reading(NamedTuple):
+    """A question as read. `words` are the tokens' texts after mending; `mended` pairs (as typed, as read)."""
+
+    text: str
+    words: tuple[str, ...]
+    mentions: tuple[Mention, ...]
+    amounts: tuple[Amount, ...]
+    mended: tuple[tuple[str, str], ...]
+    variants: tuple[str, ...]
+    too_long: bool = False
+
+    @property
+    def concepts(self) -> frozenset[str]:
+        """All concepts that any mention may stand for or brings along."""
+        return frozenset().union(*(m.concepts | m.implied for m in self.mentions))
+
+    def has(self, *concepts: str) -> bool:
+        """Return whether any of the concepts is mentioned."""
+        return any(m.holds(c) for m in self.mentions for c in concepts)
+
+    @property
+    def empty(self) -> bool:
+        """Return whether nothing at all was said that could be asked about."""
+        return not self.mentions and not self.amounts and not self.variants
+
+
+class Reader:
+    """Turns text into readings with one lexicon, the units and the list of ordinary words."""
+
+    def __init__(self, lexicon: Lexicon, units: Units, common: str = "") -> None:
+        self.lexicon = lexicon
+        self.units = units
+        self._common = common
+        self._known_units = frozenset(w for unit in units for name in unit.names for w in name)
+        self._spellings: tuple[list[str], list[str]] | None = None
+        self._mended: dict[str, str | None] = {}
+
+    def read(self, text: str, mending: bool = True) -> Reading:
+        """Return the reading of any text; never raises."""
+        tokens = _expanded(tokenize(text[:MOST_CHARACTERS], self.lexicon.whole))
+        too_long = len(text) > MOST_CHARACTERS or len(tokens) > MOST_TOKENS
+        tokens = tokens[:MOST_TOKENS]
+        mended: list[tuple[str, str]] = []
+        if mending:
+            tokens = self._mend_all(tokens, mended)
+        words = [token.text for token in tokens]
+        stems = [stem(word) for word in words]
+        free = [True] * len(words)
+        numbered = self._numbered_names(words, stems, free)
+        for mention in numbered:
+            for i in mention.taken:
+                free[i] = False
+        skip = frozenset(i for i, is_free in enumerate(free) if not is_free)
+        amounts = read_amounts(tokens, self.units, skip) if any(map(_may_count, words)) else []
+        for amount in amounts:
+            free[amount.start : amount.end] = [False] * (amount.end - amount.start)
+        typed = {new: old for old, new in mended}
+        mentions = [*numbered, *self._names(words, stems, free, typed)]
+        mentions.sort(key=lambda m: m.start)
+        variants = tuple(c[8:] for m in mentions for c in m.concepts if c.startswith("variant:"))
+        mentions = [m for m in mentions if not any(c.startswith(("variant:", "type:")) for c in m.concepts)]
+        return Reading(
+            text, tuple(words), tuple(mentions), tuple(amounts), tuple(mended), variants, too_long
+        )
+
+    # --- names
+
+    def _numbered_names(self, words: list[str], stems: list[str], free: list[bool]) -> list[Mention]:
+        """Names with a number in them come before amounts: the 2 of System 2 counts nothing."""
+        found: list[Mention] = []
+        for i in range(len(words)):
+            name = self.lexicon.at(stems, i, free) if free[i] else None
+            if name is None or not any(_may_count(words[k]) for k in name.taken):
+                continue
+            if self._counts(words, name.taken, name.end):
+                continue
+            for k in name.taken:
+                free[k] = False
+            found.append(self._mention(words, name.start, name.end, name.taken, name.concepts, {}))
+        return found
+
+    def _counts(self, words: list[str], taken: tuple[int, ...], end: int) -> bool:
+        """Return whether the last number of a name is rather an amount: "the 120 kt" is no aeroplane."""
+        if not _may_count(words[taken[-1]]):
+            return False
+        following = words[end] if end < len(words) else ""
+        return following in self._known_units and following not in ("s", "l", "m", "a", "in")
+
+    def _names(
+        self, words: list[str], stems: list[str], free: list[bool], typed: dict[str, str]
+    ) -> list[Mention]:
+        found: list[Mention] = []
+        free = list(free)
+        for i, word in enumerate(words):
+            if not free[i]:
+                continue
+            name = self.lexicon.at(stems, i, free)
+            if name is not None:
+                for k in name.taken:
+                    free[k] = False
+                found.append(self._mention(words, name.start, name.end, name.taken, name.concepts, typed))
+            elif word[0].isalpha() and stems[i] not in self.lexicon.neutral and word not in self.lexicon.neutral:
+                known = stems[i] in self.lexicon.words
+                concepts = frozenset((PLAIN + stems[i],))
+                found.append(
+                    Mention(i, i + 1, (i,), concepts, frozenset(), word in self.lexicon.weak or len(word) < 2, word,
+                            word in typed, known)
+                )  # fmt: skip
+        return found
+
+    def _mention(
+        self, words: list[str], start: int, end: int, taken: tuple[int, ...], concepts: tuple[str, ...],
+        typed: dict[str, str],
+    ) -> Mention:  # fmt: skip
+        implied = frozenset(c for name in concepts for c in self.lexicon.implied.get(name, ()))
+        inner = [words[k] for k in taken]
+        weak = all(word in self.lexicon.weak or word in self.lexicon.neutral for word in inner)
+        weak = weak or all(self.lexicon.kinds.get(c) == "filler" for c in concepts)
+        return Mention(
+            start, end, taken, frozenset(concepts), implied, weak, " ".join(inner),
+            any(word in typed for word in inner),
+        )  # fmt: skip
+
+    # --- spelling
+
+    def _mend_all(self, tokens: list[Token], mended: list[tuple[str, str]]) -> list[Token]:
+        result: list[Token] = []
+        for token in tokens:
+            better = None if self._is_known(token.text) else self._mend(token.text)
+            if better is None:
+                result.append(token)
+                continue
+            mended.append((token.text, better))
+            result.extend(Token(word, token.raw, token.start, token.end) for word in better.split())
+        return result
+
+    def _is_known(self, word: str) -> bool:
+        lexicon = self.lexicon
+        return (
+            not word[0].isalpha()
+            or len(word) < 3
+            or word in lexicon.neutral
+            or word in lexicon.weak
+            or stem(word) in lexicon.words
+            or word in STARTERS
+            or word in self._known_units
+        )
+
+    def _mend(self, word: str) -> str | None:
+        if word not in self._mended:
+            if len(self._mended) > 5000:
+                self._mended.clear()
+            self._mended[word] = None if self.is_ordinary(word) else self.nearest(word)
+        return self._mended[word]
+
+    def is_ordinary(self, word: str) -> bool:
+        """Return whether a word is ordinary English, which is not to be mended into the trade's."""
+        return f"\n{word}\n" in self._common
+
+    def nearest(self, word: str, most: int | None = None) -> str | None:
+        """Return the known word or two words that a misspelling is nearest to."""
+        if self._spellings is None:
+            ours = sorted({w for w in self.lexicon.surface if len(w) > 2})
+            plain = sorted({*(w for w in self.lexicon.neutral if len(w) > 2), *STARTERS, *self._known_units} - set(ours))
+            self._spellings = ours, plain
+        two = self._split(word)
+        if two:
+            return two
+        found = mend(word, self._spellings[0], self._spellings[1] if most is None else (), most)
+        return found[0].word if found else None
+
+    def _split(self, word: str) -> str | None:
+        """Return two known words written as one."""
+        if len(word) < 6:
+            return None
+        known = self.lexicon.surface
+        for i in range(3, len(word) - 2):
+            if word[:i] in known and word[i:] in known:
+                return f"{word[:i]} {word[i:]}"
+        return None
+
+
+def _expanded(tokens: list[Token]) -> list[Token]:
+    result: list[Token] = []
+    for token in tokens:
+        parts = expand(token.text)
+        if parts == (token.text,):
+            result.append(token)
+        else:
+            result.extend(Token(part, token.raw, token.start, token.end) for part in parts if part)
+    return result
+
+
+def _may_count(word: str) -> bool:
+    return word in STARTERS or is_typed(word) or word[0].isdigit() or word in ("an", "a")
+
+
+def plain_reading(reading: Reading) -> dict[str, Any]:
+    """Return a reading as plain values, for `understood` and --explain."""
+    return {
+        "words": " ".join(reading.words),
+        "concepts": [
+            {"text": m.text, "concepts": sorted(m.concepts)} for m in reading.mentions if not m.weak
+        ],
+        "amounts": [{"value": a.value, "unit": a.unit, "text": a.raw} for a in reading.amounts],
+        "mended": [{"typed": old, "read": new} for old, new in reading.mended],
+    }

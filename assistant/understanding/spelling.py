@@ -1,0 +1,65 @@
+"""Mend a word that is neither the knowledge's nor ordinary English, if one known word is near enough.
+
+Mending chooses *what* is meant and never a number: words with digits are left alone, and so are short ones,
+where one letter makes another word.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import NamedTuple
+
+
+class Mended(NamedTuple):
+    """A known word that may have been meant, and how many letters apart it is."""
+
+    word: str
+    distance: int
+
+
+def allowed_distance(word: str) -> int:
+    """Return how many edits a word of this length may be from the word meant."""
+    length = len(word)
+    return 0 if length < 4 else 1 if length < 6 else 2 if length < 9 else 3
+
+
+def mend(word: str, known: Sequence[str], second: Sequence[str] = (), most: int | None = None) -> list[Mended]:
+    """Return the nearest known words, best first; words of `second` only where none of `known` is as near.
+
+    most: a stricter bound than the length allows.
+    """
+    bound = allowed_distance(word) if most is None else min(most, allowed_distance(word))
+    if not bound or not word.isalpha():
+        return []
+    ranked = _near(word, known, bound)
+    others = _near(word, second, bound)
+    if others and (not ranked or others[0][0] < ranked[0][0]):
+        ranked = others
+    if not ranked:
+        return []
+    best = ranked[0][0]
+    return [Mended(name, int(cost)) for cost, name in ranked if cost <= best]
+
+
+def _near(word: str, known: Sequence[str], bound: int) -> list[tuple[float, str]]:
+    from rapidfuzz import process  # imported when a word is unknown, not at every start
+    from rapidfuzz.distance import OSA
+
+    hits: Iterable[tuple[str, float, int]] = process.extract(
+        word, known, scorer=OSA.distance, score_cutoff=bound, limit=12
+    )
+    return sorted((_cost(word, name, distance), name) for name, distance, _ in hits)
+
+
+def _cost(word: str, name: str, distance: float) -> float:
+    """Rank equals: people keep the first letter and the letters themselves, and lose or swap the order."""
+    cost = distance
+    if word[0] != name[0]:
+        cost += 0.6
+    if sorted(word) == sorted(name):
+        cost -= 0.5
+    if set(word) == set(name):
+        cost -= 0.3
+    if word[-1] != name[-1]:
+        cost += 0.1
+    return cost
