@@ -1,1 +1,1 @@
-"""Published formulas as pure functions on SI floats, knowing nothing else of the project."""
+"""Pure functions on SI values: no data of any aeroplane, each with the source of its formula."""
