@@ -6,7 +6,7 @@ A start asks for a handful of records out of hundreds, so a base opens in the ti
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any, Generic, TypeVar
 
 from assistant.knowledge import records as kinds
@@ -114,6 +114,10 @@ class Base:
         """How the variants differ, in file order."""
         listed = self.compiled["records"].get("overrides", {}).values()
         return tuple(self._override(values) for values in listed)
+
+    def lacks(self, name: str, known: Iterable[str]) -> bool:
+        """Whether a name refers to nothing; one of a record that is there but broken is a problem already."""
+        return name not in known and name not in self.compiled["broken"]
 
     def kind(self, name: str) -> str:
         """The kind of an answering record, as its list is called in files: "limits"."""

@@ -32,7 +32,7 @@ def sources_exist(base: Base) -> Iterator[Problem]:
     citing: dict[str, list[Named]] = {}
     for named in every_record(base):
         for document in {source.document for source in _sources(named.record)}:
-            if document not in base.documents:
+            if base.lacks(document, base.documents):
                 citing.setdefault(document, []).append(named)
     for document, cited in sorted(citing.items()):
         more = f" (as do {len(cited) - 1} more)" if len(cited) > 1 else ""
@@ -54,7 +54,7 @@ def type_is_described(base: Base) -> Iterator[Problem]:
     if file.endswith("/type.yaml") and info.id != folder:
         yield named.problem(f"stands in the folder '{folder}'", "give the folder and the id one name")
     for _, record in info.not_here:
-        if record not in base.records:
+        if base.lacks(record, base.records):
             yield named.unknown("record", record, base.records, "name a record of this type")
 
 
@@ -67,14 +67,14 @@ def documents_are_dated(base: Base) -> Iterator[Problem]:
         if not document.revision:
             yield named.problem("has no 'revision'", "add it as the document states it")
         if not is_date(document.effective):
-            yield named.problem("has no date of effect", "add 'effective:' as in 2026-08-01")
+            yield named.problem("has no date of effect", "add 'effective:' as in 2026-01-31")
 
 
 def references_exist(base: Base) -> Iterator[Problem]:
     """Every id of another record exists and is of a fitting kind."""
     for named in every_record(base):
         for what, name in _references(named.record):
-            if name not in base.records:
+            if base.lacks(name, base.records):
                 yield named.unknown("record", name, base.records, f"'{what}' takes the id of a record")
     for named in (*of_kind(base, "bands"), *of_kind(base, "schedules")):
         figure = getattr(named.record, "reference", "") or getattr(named.record, "top", "")
@@ -91,7 +91,7 @@ def outlines_lead_somewhere(base: Base) -> Iterator[Problem]:
     }
     for named in of_kind(base, "outlines"):
         for _, name, _ in named.record.items:
-            if name not in base.records and name not in outputs:
+            if base.lacks(name, base.records) and name not in outputs:
                 yield named.unknown("record", name, base.records, "name a record, or table.output")
 
 
@@ -99,11 +99,11 @@ def terms_are_known(base: Base) -> Iterator[Problem]:
     """Terms imply terms, and set inputs to values; inputs have terms."""
     for named in of_kind(base, "terms"):
         for name in named.record.implies:
-            if name not in base.terms:
+            if base.lacks(name, base.terms):
                 yield named.unknown("term", name, base.terms, "'implies' takes ids of terms")
         yield from input_conditions(named, named.record.sets, base)
     for named in of_kind(base, "inputs"):
-        if named.record.term not in base.terms:
+        if base.lacks(named.record.term, base.terms):
             yield named.unknown("term", named.record.term, base.terms, "add it under 'terms:'")
 
 
@@ -157,19 +157,19 @@ def models_are_bound(base: Base) -> Iterator[Problem]:
         for given in named.record.inputs:
             if given.choices and given.default == "both":
                 continue
-            if given.default and not _is_number(given.default) and given.default not in base.records:
+            if given.default and not _is_number(given.default) and base.lacks(given.default, base.records):
                 yield named.unknown(
                     "default", given.default, base.records, "give a number or the id of a record"
                 )
             for _, bound, _ in given.choices:
-                if not _is_number(bound) and bound not in base.records:
+                if not _is_number(bound) and base.lacks(bound, base.records):
                     yield named.unknown("record", bound, base.records, "give a number or the id of a record")
 
 
 def overrides_fit(base: Base) -> Iterator[Problem]:
     """Overrides are of variants that exist."""
     for override, name in zip(base.overrides, base.ids("overrides"), strict=True):
-        if override.variant not in base.variants:
+        if base.lacks(override.variant, base.variants):
             file, line = base.place(name, "overrides")
             named = Named(override, f"override '{name}'", file, line)
             yield named.unknown("variant", override.variant, base.variants, "add it under 'variants:'")
@@ -196,7 +196,7 @@ CHECKS: tuple[Check, ...] = (
 
 
 def is_date(text: str) -> bool:
-    """Whether a text is a day of the calendar, as 2026-08-01."""
+    """Whether a text is a day of the calendar, as 2026-01-31."""
     from datetime import date
 
     try:

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from typing import Any
 
 from assistant.knowledge.base import ANSWERING, Compiled
-from assistant.knowledge.fields import Shape, in_order, label_of, read_fields, read_record
+from assistant.knowledge.fields import Shape, id_of, in_order, read_fields, read_record
 from assistant.knowledge.problems import Problem, suggestion
-from assistant.knowledge.readers import CANONICAL_UNITS, TEXTS, Reading, mapping
-from assistant.knowledge.shapes import SHAPES, TYPE
+from assistant.knowledge.readers import CANONICAL_UNITS, Reading
+from assistant.knowledge.shapes import SHAPES, TYPE, WORD_GROUPS
 from assistant.knowledge.yaml_lines import Items, Node, Pairs, Text, plain
 
 _OTHER_KEYS = ("type", "words", "units", "settings", "pronunciations")
@@ -28,6 +28,7 @@ def compile_base(trees: Sequence[Node]) -> tuple[Compiled, list[Problem]]:
         "settings": {},
         "pronunciations": {},
         "notes": [],
+        "broken": [],
     }
     for tree in trees:
         _read_file(tree, compiled, reading)
@@ -67,6 +68,8 @@ def _read_list(value: Node, shape: Shape, compiled: Compiled, reading: Reading) 
         values = read_record(item, shape, reading)
         if values is not None:
             _add_record(item, values, shape, compiled, reading)
+        else:
+            compiled["broken"].append(id_of(item))
 
 
 def _add_record(
@@ -78,7 +81,7 @@ def _add_record(
         if name in compiled["records"][kind]:
             file, line = compiled["places"][kind][name]
             advice = f"it is also in {file}:{line}; rename or remove one"
-            reading.refuse(item, f"{label_of(item, shape)} repeats an id", advice)
+            reading.refuse(item, f"{shape.one} '{name}' repeats an id", advice)
             return
     compiled["records"][shape.key][name] = in_order(shape.record, values)
     compiled["places"][shape.key][name] = [item.file, item.line]
@@ -92,6 +95,8 @@ def _read_overrides(compiled: Compiled, reading: Reading) -> None:
     for name, values in compiled["records"]["overrides"].items():
         record, node = values[1], values[2]
         kind = next((kind for kind in ANSWERING if record in compiled["records"][kind]), "")
+        if not kind and record in compiled["broken"]:
+            continue
         if not kind:
             known = compiled["order"]
             advice = suggestion(record, known, "name a record of this type")
@@ -114,7 +119,7 @@ def _read_type(key: Text, value: Node, compiled: Compiled, reading: Reading) -> 
 
 
 def _read_words(key: Text, value: Node, compiled: Compiled, reading: Reading) -> None:
-    found = _WORD_GROUPS.read(value, "'words'", reading)
+    found = WORD_GROUPS.read(value, "'words'", reading)
     if isinstance(found, list):
         for name, words in found:
             compiled["words"].setdefault(name, []).extend(words)
@@ -139,7 +144,6 @@ def _read_mapping(key: Text, value: Node, compiled: Compiled, reading: Reading) 
         compiled[key.text].setdefault(name.text, plain(given))
 
 
-_WORD_GROUPS = mapping(TEXTS)
 _OTHERS = {
     "type": _read_type,
     "words": _read_words,

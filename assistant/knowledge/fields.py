@@ -63,17 +63,22 @@ def read_record(node: Node, shape: Shape, reading: Reading) -> dict[str, Any] | 
 
 
 def in_order(record: Any, values: dict[str, Any]) -> list[Any]:
-    """Plain values in the order of a record's fields, with its defaults for those not given."""
-    return [values.get(name, record._field_defaults.get(name)) for name in record._fields]
+    """Plain values in the order of a record's fields, with its defaults, or else "", for those not given."""
+    return [values.get(name, record._field_defaults.get(name, "")) for name in record._fields]
+
+
+def id_of(node: Node) -> str:
+    """The id that a record gives itself, if any."""
+    for key, value in node.pairs if isinstance(node, Pairs) else ():
+        if key.text == "id" and isinstance(value, Text):
+            return value.text
+    return ""
 
 
 def label_of(node: Node, shape: Shape) -> str:
     """What problems call a record: its kind, and its id when it has one."""
-    if isinstance(node, Pairs):
-        for key, value in node.pairs:
-            if key.text == "id" and isinstance(value, Text):
-                return f"{shape.one} '{value.text}'"
-    return shape.one
+    name = id_of(node)
+    return f"{shape.one} '{name}'" if name else shape.one
 
 
 def part(record: Any, *fields: Field) -> Reader:

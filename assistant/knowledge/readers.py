@@ -130,7 +130,7 @@ def _yes_no(text: str, reading: Reading) -> bool:
 def _number(text: str, reading: Reading) -> float:
     digits = text.replace("−", "-")
     if not re.fullmatch(_NUMBER, digits):
-        raise Refused("must be a number", "write digits, such as 1,450 or 0.6")
+        raise Refused("must be a number", "write digits, such as 1,000 or 0.5")
     return float(digits.replace(",", ""))
 
 
@@ -145,7 +145,7 @@ def _unit(text: str, reading: Reading) -> str:
 def _amount(text: str, reading: Reading) -> list[Any]:
     found = re.fullmatch(rf"({_NUMBER}) (\S+)", text.replace("−", "-"))
     if not found:
-        raise Refused("must be an amount", "write a number, a space and a unit, such as 230 kt")
+        raise Refused("must be an amount", "write a number, a space and a unit, such as 100 kt")
     number, unit = found.groups()
     if unit not in reading.units:
         raise Refused(
@@ -170,7 +170,7 @@ def _test(text: str, reading: Reading) -> list[Any]:
 def _applies(text: str, reading: Reading) -> list[Any]:
     found = re.fullmatch(r"(.+?) ((?:below|up to|over|from) .+)", text)
     if not found:
-        raise Refused("must compare a quantity", "write it as 'turn angle over 60 deg'")
+        raise Refused("must compare a quantity", "write it as 'ground speed over 5 kt'")
     return [found[1], *_test(found[2], reading)]
 
 
@@ -178,7 +178,7 @@ def _sources(text: str, reading: Reading) -> list[list[str]]:
     sources = [part.split(None, 1) for part in text.split(";")]
     if not all(len(source) == 2 for source in sources):
         raise Refused(
-            "must name a document and a paragraph", "write it as 'AOM 32.50.2', several separated by ';'"
+            "must name a document and a paragraph", "write it as 'MANUAL 1.2', several separated by ';'"
         )
     return [[document, paragraph.strip()] for document, paragraph in sources]
 
@@ -197,13 +197,13 @@ def _name(text: str, reading: Reading) -> str:
 
 def _date(text: str, reading: Reading) -> str:
     if not re.fullmatch(r"\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])", text):
-        raise Refused("must be a date", "write it as 2026-08-01")
+        raise Refused("must be a date", "write it as 2026-01-31")
     return text
 
 
 def _pair(node: Node, label: str, reading: Reading) -> Any:
     if not isinstance(node, Items) or len(node.items) != 2:
-        return reading.refuse(node, f"{label} must be pairs of numbers", "write each as [15, 68]")
+        return reading.refuse(node, f"{label} must be pairs of numbers", "write each as [10, 20]")
     found = [NUMBER.read(item, label, reading) for item in node.items]
     return BAD if BAD in found else found
 

@@ -12,7 +12,7 @@ from assistant.knowledge.problems import Problem
 
 
 def check_lines(base: Base | None, problems: Sequence[Problem], today: str = "") -> list[str]:
-    """The lines that `check` prints: problems, then what is loaded. `today` is an ISO date, else the clock's."""
+    """The lines that `check` prints: problems, then what is loaded. `today` is ISO, else the clock's."""
     lines = [str(problem) for problem in problems]
     if problems:
         lines.append(f"{_counted(len(problems), 'problem')} found")

@@ -11,12 +11,11 @@ import os
 from typing import Any
 
 from assistant.knowledge.fields import Shape, object_schema
-from assistant.knowledge.shapes import SHAPES, TYPE
+from assistant.knowledge.shapes import SHAPES, TYPE, WORD_GROUPS
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
 _UNITS = {"type": "array", "items": {"type": "object", "required": ["symbol"]}}
-_WORDS = {"type": "object", "additionalProperties": {"type": "array", "items": {"type": "string"}}}
 _FREE = {"type": "object"}
 
 
@@ -30,7 +29,7 @@ def file_schema() -> dict[str, Any]:
     lists = {key: {"type": "array", "items": object_schema(shape.fields)} for key, shape in SHAPES.items()}
     others = {
         "type": object_schema(TYPE.fields),
-        "words": _WORDS,
+        "words": WORD_GROUPS.schema,
         "units": _UNITS,
         "settings": _FREE,
         "pronunciations": _FREE,

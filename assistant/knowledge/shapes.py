@@ -178,7 +178,7 @@ LIMITS = Shape(
         _ANSWERS,
         Field("when", _CONDITIONS, about="inputs, or outputs as table.output, under which alone it holds"),
         Field(
-            "applies", many(APPLIES), about="another amount that must compare so, as 'turn angle over 60 deg'"
+            "applies", many(APPLIES), about="another amount that must compare so, as 'ground speed over 5 kt'"
         ),
         Field("exceeded", TEXT, about="what follows when it is exceeded"),
         _NEEDED,
@@ -464,3 +464,6 @@ SHAPES: dict[str, Shape] = {
     )
 }
 """Kinds of record by the key of their list in files; `type` stands alone, once, in type.yaml."""
+
+WORD_GROUPS = mapping(TEXTS)
+"""Words by the name of their group, which `@name` stands for in the values of inputs and outputs."""

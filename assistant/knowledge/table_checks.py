@@ -46,7 +46,7 @@ def tables_use_what_exists(base: Base) -> Iterator[Problem]:
     """Rules of a state table name its inputs, outputs and their values; each rule gives every output."""
     for named in of_kind(base, "tables"):
         for name in named.record.inputs:
-            if name not in base.inputs:
+            if base.lacks(name, base.inputs):
                 yield named.unknown("input", name, base.inputs, "add it under 'inputs:'")
         for number, rule in enumerate(named.record.rules, 1):
             at = named._replace(label=f"rule {number} of {named.label}")
