@@ -1,7 +1,7 @@
 """Energy, heat and distance of a stop. Masses in kg, speeds in m/s over the ground, energies in J.
 
 Sources: the definitions of kinetic energy, heat capacity and constant deceleration. The energy agrees with
-the rule formula of former 14 CFR 23.735(a)(2), 0.0443 W V^2 / N in ft lb, lb and kt, to its rounding (0.07 %).
+the formula of former 14 CFR 23.735(a)(2), 0.0443 W V^2 / N in ft lb, lb and kt, to its rounding: 0.07 %.
 Drag, spoilers and reverse thrust count only through the share and the deceleration that the caller gives.
 """
 

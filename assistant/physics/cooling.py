@@ -20,8 +20,8 @@ def temperature_after(start: float, outside: float, time_constant: float, time: 
 def time_to_reach(start: float, target: float, outside: float, time_constant: float) -> float:
     """Return the time to cool (or warm) from start to target; zero when they are equal.
 
-    Raises OutOfRange for a target that is never reached: the outside temperature itself, one beyond it, or one
-    that lies the other way ("already cooler" is for the caller to say).
+    Raises OutOfRange for a target that is never reached: the outside temperature itself, one beyond it, or
+    one that lies the other way ("already cooler" is for the caller to say).
     """
     _check(time_constant)
     if start == target:
@@ -30,7 +30,7 @@ def time_to_reach(start: float, target: float, outside: float, time_constant: fl
         return time_constant * log((start - outside) / (target - outside))
     if abs(target - outside) > abs(start - outside) and (target > outside) == (start >= outside):
         raise OutOfRange("the target is farther from the outside temperature than the start is")
-    raise OutOfRange("the target is not between the start and the outside temperature, so it is never reached")
+    raise OutOfRange("the target is not between the start and the outside temperature: never reached")
 
 
 def start_for(target: float, outside: float, time_constant: float, time: float) -> float:

@@ -80,7 +80,7 @@ _BELOW = frozenset({"zero", "0", "freezing"})
 _NOT_A_SHARE = frozenset({"first", "second", "third", "last", "next", "further", "each", "every", "per"})
 _SHARES = {"1/2": 1 / 2, "1/4": 1 / 4, "3/4": 3 / 4, "1/3": 1 / 3, "2/3": 2 / 3}
 _PARTS_OF = {"h": ("min", 1 / 60), "min": ("s", 1 / 60)}
-_BEGINS = STARTERS | {"mach", "m", "mn", "fl", "flight", "hour", "x", "+", *_MONEY}
+_BEGINS = STARTERS | {"mach", "m", "mn", "fl", "flight", "hour", "x", "times", "+", *_MONEY}
 
 
 def read_amounts(tokens: list[Token], units: Units, skip: frozenset[int] = frozenset()) -> list[Amount]:
@@ -180,18 +180,21 @@ def _read_signed(reading: _Reading, i: int) -> _Found | None:
 
 
 def _read_multiple(reading: _Reading, i: int) -> _Found | None:
-    """Read "x1.6" as a factor."""
-    number = reading.number(i + 1) if reading.word(i) == "x" and is_typed(reading.word(i + 1)) else None
+    """Read "x1.6" and "×1.6" as a factor."""
+    sign = reading.word(i) == "x" or reading.tokens[i].raw == "×"
+    glued = sign and reading.touches(i + 1) and is_typed(reading.word(i + 1))
+    number = reading.number(i + 1) if glued else None
     return number and _Found(number[0], "factor", number[1])
 
 
 def _read_plain(reading: _Reading, i: int) -> _Found | None:
     """Read a number and the unit after it, if any."""
-    read = _fraction(reading, i) or _grouped(reading, i) or reading.number(i)
+    fraction = _fraction(reading, i)
+    read = fraction or _grouped(reading, i) or reading.number(i)
     if read is None:
         return _read_lone(reading, i)
     value, end = read
-    share = 0 < value < 1 and not is_typed(reading.word(i))
+    share = 0 < value < 1 and (fraction is not None or not is_typed(reading.word(i)))
     if share and reading.word(i - 1) in _NOT_A_SHARE:
         return None
     if _is_thousand(reading, end):
