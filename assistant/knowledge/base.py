@@ -10,7 +10,6 @@ from collections.abc import Iterable, Iterator, Mapping
 from typing import Any, Generic, TypeVar
 
 from assistant.knowledge import records as kinds
-from assistant.knowledge.problems import Problem
 
 RecordT = TypeVar("RecordT")
 Compiled = dict[str, Any]
@@ -81,8 +80,6 @@ class Base:
         self.root = root
         self.derived: dict[str, Any] = derived or {}
         """What a later layer computed from this base (its index), kept beside it in the cache."""
-        self.notes = tuple(Problem(*note) for note in compiled["notes"])
-        """Remarks found while reading that are no errors."""
         self.documents: Lazy[kinds.Document] = self._lazy("documents")
         self.terms: Lazy[kinds.Term] = self._lazy("terms")
         self.inputs: Lazy[kinds.TableInput] = self._lazy("inputs")
@@ -106,8 +103,8 @@ class Base:
 
     @property
     def type_info(self) -> kinds.TypeInfo:
-        """What is said of the type as a whole."""
-        return kinds.TypeInfo(*map(_freeze, self.compiled["type"]))
+        """What is said of the type as a whole; nothing when its description could not be read."""
+        return kinds.TypeInfo(*map(_freeze, self.compiled["type"] or ("", "")))
 
     @property
     def overrides(self) -> tuple[kinds.Override, ...]:

@@ -27,7 +27,6 @@ def compile_base(trees: Sequence[Node]) -> tuple[Compiled, list[Problem]]:
         "units": [],
         "settings": {},
         "pronunciations": {},
-        "notes": [],
         "broken": [],
     }
     for tree in trees:

@@ -66,7 +66,7 @@ def load(
 def _from_cache(path: str, key: str, root: str) -> Base | None:
     """The base kept under this key, if it has the form of one."""
     kept = read_cache(path, key)
-    if kept is None:
+    if kept is None or not isinstance(kept.get("derived"), dict):
         return None
     try:
         return Base(kept["base"], root, kept["derived"])

@@ -308,7 +308,7 @@ class TypeInfo(NamedTuple):
 
     id: str
     name: str
-    names: tuple[str, ...]
+    names: tuple[str, ...] = ()
     operator: str = ""
     operator_names: tuple[str, ...] = ()
     caution: str = ""

@@ -18,7 +18,6 @@ def check_lines(base: Base | None, problems: Sequence[Problem], today: str = "")
         lines.append(f"{_counted(len(problems), 'problem')} found")
     if base is not None:
         lines += [f"note: {note}" for note in date_notes(base, today or time.strftime("%Y-%m-%d"))]
-        lines += [f"note: {note}" for note in base.notes]
         lines += _documents(base)
         lines.append(f"{_counts(base)}; {'no problems' if not problems else 'not fit to answer'}")
     return lines

@@ -95,6 +95,14 @@ class TestFolders:
 
         assert [str(problem) for problem in problems] == [expected]
 
+    def test_a_partial_base_may_lack_its_type(self, tmp_path: Path) -> None:
+        new_type(tmp_path, "one", "{}")
+
+        base, _ = load(str(tmp_path), cache_dir="", partial=True)
+
+        assert base is not None
+        assert base.type_info == ("", "", (), "", (), "", (), ())
+
 
 class TestContents:
     def test_every_kind_is_read(self, base: Base) -> None:
