@@ -28,6 +28,7 @@ def compile_base(trees: Sequence[Node]) -> tuple[Compiled, list[Problem]]:
         "settings": {},
         "pronunciations": {},
         "broken": [],
+        "rule_lines": {},
     }
     for tree in trees:
         _read_file(tree, compiled, reading)
@@ -84,8 +85,17 @@ def _add_record(
             return
     compiled["records"][shape.key][name] = in_order(shape.record, values)
     compiled["places"][shape.key][name] = [item.file, item.line]
+    compiled["rule_lines"].update(_rule_lines(item, name))
     if shape.key in ANSWERING:
         compiled["order"].append(name)
+
+
+def _rule_lines(item: Node, name: str) -> dict[str, list[int]]:
+    """Where each rule of a record stands, since a table may be long."""
+    for key, value in item.pairs if isinstance(item, Pairs) else ():
+        if key.text == "rules" and isinstance(value, Items):
+            return {name: [rule.line for rule in value.items]}
+    return {}
 
 
 def _read_overrides(compiled: Compiled, reading: Reading) -> None:

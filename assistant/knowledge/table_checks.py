@@ -49,7 +49,7 @@ def tables_use_what_exists(base: Base) -> Iterator[Problem]:
             if base.lacks(name, base.inputs):
                 yield named.unknown("input", name, base.inputs, "add it under 'inputs:'")
         for number, rule in enumerate(named.record.rules, 1):
-            at = named._replace(label=f"rule {number} of {named.label}")
+            at = _rule(named, number, base)
             for alternative in rule.when:
                 yield from _rule_conditions(at, alternative, named.record, base)
             yield from _rule_outputs(at, rule, named.record)
@@ -63,7 +63,7 @@ def tables_are_complete(base: Base) -> Iterator[Problem]:
         table = named.record
         if all(name in base.inputs for name in table.inputs):
             yield from _enumerate(
-                named, table, [[v for v, _, _ in base.inputs[i].values] for i in table.inputs]
+                named, base, [[v for v, _, _ in base.inputs[i].values] for i in table.inputs]
             )
 
 
@@ -122,7 +122,15 @@ def _rule_outputs(named: Named, rule: kinds.TableRule, table: kinds.StateTable) 
             yield named.problem(f"does not give '{name}'", "let each rule give every output")
 
 
-def _enumerate(named: Named, table: kinds.StateTable, values: list[list[str]]) -> Iterator[Problem]:
+def _rule(named: Named, number: int, base: Base) -> Named:
+    """A rule of a table, counted from 1, at its own line."""
+    lines = base.compiled["rule_lines"].get(named.record.id, [])
+    line = lines[number - 1] if number <= len(lines) else named.line
+    return named._replace(label=f"rule {number} of {named.label}", line=line)
+
+
+def _enumerate(named: Named, base: Base, values: list[list[str]]) -> Iterator[Problem]:
+    table = named.record
     combinations = prod(map(len, values))
     if combinations > MOST_COMBINATIONS:
         yield named.problem(f"has {combinations:,} combinations of inputs", "divide it into smaller tables")
@@ -142,7 +150,7 @@ def _enumerate(named: Named, table: kinds.StateTable, values: list[list[str]]) -
         yield named.problem(message, "add a last rule with 'when: {}'")
     for number in range(len(table.rules)):
         if number not in used:
-            yield named.problem(f"has a rule {number + 1} that can never match", "move it up or remove it")
+            yield _rule(named, number + 1, base).problem("can never match", "move it up or remove it")
 
 
 def first_match(rules: Sequence[kinds.TableRule], state: dict[str, str]) -> int | None:

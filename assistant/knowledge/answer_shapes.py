@@ -1,0 +1,271 @@
+"""What each kind of record that answers questions may hold: one table of fields a kind."""
+
+from __future__ import annotations
+
+from assistant.knowledge import records
+from assistant.knowledge.fields import Field, Shape, part, row
+from assistant.knowledge.parts import (
+    ALSO,
+    ANSWERS,
+    ASKS,
+    CITED,
+    CONDITIONS,
+    ID,
+    NEEDED,
+    OF,
+    QUANTITY,
+    SOURCE,
+    TOPIC,
+    VALUES,
+    WHY,
+    alternatives,
+    keyed,
+    outputs,
+)
+from assistant.knowledge.readers import (
+    AMOUNT,
+    APPLIES,
+    IDENTIFIER,
+    POINTS,
+    TEST,
+    TEXT,
+    TEXTS,
+    WORDS,
+    YES_NO,
+    choice,
+    many,
+)
+
+FACTS = Shape(
+    "facts",
+    "fact",
+    records.Fact,
+    (
+        ID,
+        ASKS,
+        Field("says", TEXT, required=True, about="the answer, starting with the fact"),
+        SOURCE,
+        ANSWERS,
+        ALSO,
+        Field("values", VALUES),
+        Field("points", TEXTS, about="what a learner must say"),
+        WHY,
+        TOPIC,
+        Field("says_more", TEXT),
+        Field("when", CONDITIONS, about="inputs of state tables of which it is a consequence"),
+    ),
+)
+
+LIMITS = Shape(
+    "limits",
+    "limit",
+    records.Limit,
+    (
+        ID,
+        ASKS,
+        OF,
+        SOURCE,
+        Field("maximum", AMOUNT),
+        Field("minimum", AMOUNT),
+        Field("value", AMOUNT, about="a stated figure that is not a limit"),
+        Field("second", AMOUNT, about="a second maximum of another quantity; the lower applies"),
+        Field("basis", TEXT),
+        Field("check", TEXTS, about="what is done at the amount"),
+        ALSO,
+        ANSWERS,
+        Field("when", CONDITIONS, about="inputs, or outputs as table.output, under which alone it holds"),
+        Field(
+            "applies", many(APPLIES), about="another amount that must compare so, as 'ground speed over 5 kt'"
+        ),
+        Field("exceeded", TEXT, about="what follows when it is exceeded"),
+        NEEDED,
+        Field("within", TEXT),
+        WHY,
+        TOPIC,
+    ),
+)
+
+BANDS = Shape(
+    "bands",
+    "set of bands",
+    records.Bands,
+    (
+        ID,
+        ASKS,
+        OF,
+        *QUANTITY,
+        Field(
+            "rules",
+            many(
+                part(
+                    records.BandRule,
+                    Field("test", TEST, required=True, into=("test", "value", "unit")),
+                    Field("verdict", choice("within", "outside"), required=True),
+                    Field("says", TEXT, required=True),
+                )
+            ),
+            required=True,
+        ),
+        SOURCE,
+        Field("reference", IDENTIFIER, about="id of the stated figure of which tests may be shares"),
+        ALSO,
+        NEEDED,
+        TOPIC,
+        Field("says", TEXT, about="the whole rule in words"),
+    ),
+)
+
+SCHEDULES = Shape(
+    "schedules",
+    "schedule",
+    records.Schedule,
+    (
+        ID,
+        ASKS,
+        OF,
+        Field(
+            "input",
+            row(*QUANTITY, Field("basis", TEXT)),
+            required=True,
+            into=("input", "input_unit", "basis"),
+        ),
+        Field("output", row(*QUANTITY), required=True, into=("output", "output_unit")),
+        Field("points", POINTS, required=True, about="[input, output] breakpoints, inputs rising"),
+        SOURCE,
+        Field("top", IDENTIFIER, about="id of the figure that the first outputs equal"),
+        Field("below", TEXT, about="what holds before the first breakpoint"),
+        Field("above", TEXT, about="what holds beyond the last breakpoint"),
+        ALSO,
+        WHY,
+        TOPIC,
+    ),
+)
+
+INPUTS = Shape(
+    "inputs",
+    "input",
+    records.TableInput,
+    (
+        ID,
+        Field("term", IDENTIFIER, required=True),
+        Field("values", keyed(Field("says", TEXT, required=True), Field("words", TEXT)), required=True),
+        CITED,
+        Field(
+            "number",
+            many(
+                row(
+                    Field("test", TEST, required=True, into=("test", "value", "unit")),
+                    Field("is", TEXT, required=True),
+                    Field("remark", TEXT),
+                )
+            ),
+            about="what a reading means, first match",
+        ),
+        Field("failure", YES_NO, about="no for what is chosen rather than lost"),
+    ),
+)
+
+TABLES = Shape(
+    "tables",
+    "table",
+    records.StateTable,
+    (
+        ID,
+        OF,
+        Field("inputs", WORDS, required=True),
+        Field("outputs", outputs(), required=True),
+        Field(
+            "rules",
+            many(
+                part(
+                    records.TableRule,
+                    Field("when", alternatives(), required=True),
+                    Field("then", CONDITIONS, required=True),
+                    CITED,
+                )
+            ),
+            required=True,
+        ),
+        SOURCE,
+        ALSO,
+        TOPIC,
+        Field(
+            "remarks",
+            many(row(Field("input", TEXT, True), Field("value", TEXT, True), Field("remark", TEXT, True))),
+            about="said whenever that value of that input is part of the question",
+        ),
+    ),
+)
+
+PROCEDURES = Shape(
+    "procedures",
+    "procedure",
+    records.Procedure,
+    (
+        ID,
+        Field("title", TEXT, required=True),
+        ASKS,
+        Field(
+            "steps",
+            many(
+                part(
+                    records.Step,
+                    Field("do", TEXT, required=True),
+                    Field("memory", YES_NO),
+                    Field("asks", TEXTS),
+                    Field("values", VALUES),
+                    Field("answers", WORDS),
+                )
+            ),
+            required=True,
+        ),
+        SOURCE,
+        Field("condition", TEXT, about="what calls for it"),
+        ALSO,
+        WHY,
+        TOPIC,
+    ),
+)
+
+MODELS = Shape(
+    "models",
+    "model",
+    records.Model,
+    (
+        ID,
+        ASKS,
+        OF,
+        Field("function", IDENTIFIER, required=True),
+        Field(
+            "inputs",
+            many(
+                part(
+                    records.ModelInput,
+                    ID,
+                    *QUANTITY,
+                    Field("ask", TEXT),
+                    Field("cues", TEXT),
+                    Field(
+                        "default", TEXT, about="a number, the id of a stated figure, or 'both' of the choices"
+                    ),
+                    Field("assumed", TEXT),
+                    Field(
+                        "choices",
+                        many(row(Field("words", TEXT, True), Field("is", TEXT, True), Field("says", TEXT))),
+                    ),
+                )
+            ),
+            required=True,
+        ),
+        Field("output", row(*QUANTITY), required=True, into=("output", "output_unit")),
+        SOURCE,
+        Field("says", TEXT),
+        Field("working", TEXT),
+        Field("assumes", TEXTS),
+        ALSO,
+        Field("inverse", WORDS, about="inputs that may be solved for"),
+        Field("needs", WORDS, about="words without which it is not meant"),
+        TOPIC,
+        Field("extra", CONDITIONS),
+    ),
+)
