@@ -212,7 +212,9 @@ def _read_lone(reading: _Reading, i: int) -> _Found | None:
     """Read "one hour": a lone "one" is a number only with a unit in full behind it."""
     number = reading.number(i, lone=True)
     unit = reading.unit(number[1]) if number else None
-    if number is None or unit is None or len(reading.word(number[1])) < 2:
+    if number is None or unit is None:
+        return None
+    if unit[1] == number[1] + 1 and len(reading.word(number[1])) == 1:  # "one t" is a slip, or a name
         return None
     return _with_parts(reading, _Found(number[0], unit[0].symbol, unit[1]))
 

@@ -76,7 +76,7 @@ def clean(text: str) -> str:
 def tokenize(text: str, whole: frozenset[str] = frozenset()) -> list[Token]:
     """Return the tokens of any text.
 
-    whole: lower-case words such as "120l" that stay one token although a digit meets a letter in them.
+    whole: lower-case words such as "50x" that stay one token although a digit meets a letter in them.
     """
     tokens = [
         Token(_plain(raw), raw, match.start(), match.end())

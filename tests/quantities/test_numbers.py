@@ -55,7 +55,11 @@ WORDINGS: list[tuple[float, list[str]]] = [
 @pytest.mark.parametrize(("text", "value"), [(text, value) for value, texts in WORDINGS for text in texts])
 def test_wording_gives_value(text: str, value: float) -> None:
     tokens = tokenize(text)
-    assert read_number(tokens, 0) == (pytest.approx(value), len(tokens))
+    read = read_number(tokens, 0)
+
+    assert read is not None
+    assert read[0] == pytest.approx(value)
+    assert read[1] == len(tokens)
 
 
 @pytest.mark.parametrize(
@@ -136,7 +140,11 @@ def test_a_number_in_words_reads_back(n: int) -> None:
 def test_decimals_in_words_read_back(whole: int, hundredths: int) -> None:
     value = round(whole + (hundredths / 100 if whole >= 0 else -hundredths / 100), 2)
     tokens = tokenize(number_words(value))
-    assert read_number(tokens, 0, lone=True) == (pytest.approx(value), len(tokens))
+    read = read_number(tokens, 0, lone=True)
+
+    assert read is not None
+    assert read[0] == pytest.approx(value)
+    assert read[1] == len(tokens)
 
 
 @given(st.text("0123456789", min_size=1, max_size=5))

@@ -7,12 +7,12 @@ import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy import constants
+from scipy import constants  # type: ignore[import-untyped]
 
 from assistant.quantities.tokens import words_of
 from assistant.quantities.units import UnitError, Units
 
-PINT = pint.UnitRegistry()
+PINT: Any = pint.UnitRegistry()
 PINT_NAMES = {
     "deg": "degree",
     "percent": "percent",
