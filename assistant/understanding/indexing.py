@@ -47,7 +47,7 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
     whole: set[str] = set()
     terms = base.terms.values()
     for term in terms:
-        for name in (*term.names, *term.heard):
+        for name in (*term.names, *term.heard, *term.misspelt):
             _add(names, surface, name, term.id)
     for concept, name in (*_state_names(base), *_type_names(base, whole)):
         _add(names, surface, name, concept)
@@ -61,7 +61,7 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
     return {
         "names": dict(by_first),
         "kinds": {t.id: t.kind for t in terms if t.kind != "thing"},
-        "implied": {t.id: list(t.implied) for t in terms if t.implied},
+        "implied": {t.id: list(t.implies) for t in terms if t.implies},
         "families": {t.id: t.family for t in terms if t.family},
         "wants": {t.id: t.wants for t in terms if t.wants},
         "sets": {t.id: [list(pair) for pair in t.sets] for t in terms if t.sets},

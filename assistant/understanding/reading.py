@@ -22,6 +22,8 @@ MOST_TOKENS = 160
 
 PLAIN = "~"
 """Begins the concept of a word that no term names: the word itself."""
+_TELLING = ("ask", "ask!", "quantity")
+"""Kinds whose names tell what is asked, however common their words."""
 STATE = "@"
 """Begins the concept of a group of state words ("@lost")."""
 
@@ -161,6 +163,7 @@ class Reader:
         implied = frozenset(c for name in concepts for c in self.lexicon.implied.get(name, ()))
         inner = [words[k] for k in taken]
         weak = all(word in self.lexicon.weak or word in self.lexicon.neutral for word in inner)
+        weak = weak and not any(self.lexicon.kinds.get(c) in _TELLING for c in concepts)
         weak = weak or all(self.lexicon.kinds.get(c) == "filler" for c in concepts)
         return Mention(
             start, end, taken, frozenset(concepts), implied, weak, " ".join(inner),

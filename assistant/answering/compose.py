@@ -1,0 +1,78 @@
+"""Make the one answer record from what resolving found: a composer for each kind of result."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import Any
+
+from assistant.answering import calculations, statements, states
+from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer, Citation, Number
+from assistant.answering.parts import Parts
+from assistant.knowledge.records import Source
+from assistant.resolving import results as r
+from assistant.resolving.knowing import Knowledge, Question
+
+_COMPOSERS: dict[type, Callable[[Any, Question, Knowledge], Parts]] = {
+    r.FactResult: statements.fact,
+    r.LimitResult: statements.limit,
+    r.CheckResult: statements.check,
+    r.NotApplicable: statements.not_applicable,
+    r.BandResult: statements.bands,
+    r.ProcedureResult: statements.procedure,
+    r.ChangeResult: statements.changes,
+    r.VariantResult: statements.variant,
+    r.CompareResult: statements.compare,
+    r.Elsewhere: statements.elsewhere,
+    r.TableResult: states.table,
+    r.LossResult: states.loss,
+    r.CauseResult: states.cause,
+    r.ScheduleResult: calculations.schedule,
+    r.ModelResult: calculations.model,
+    r.Conversion: calculations.conversion,
+    r.Needed: statements.needed,
+    r.Choices: statements.choices,
+    r.Declined: statements.declined,
+}
+_OUTCOMES = {r.Needed: CLARIFY, r.Choices: CLARIFY, r.Declined: DECLINE}
+
+
+def compose(result: r.Result, question: Question, know: Knowledge) -> Answer:
+    """Return the answer record of a result; `spoken` and `understood` are filled by those who know them."""
+    parts = _COMPOSERS[type(result)](result, question, know)
+    outcome = parts.outcome or _OUTCOMES.get(type(result), ANSWER)
+    return Answer(
+        question=question.reading.text,
+        outcome=outcome,
+        text=parts.text,
+        values=tuple(Number(*value) for value in parts.values),
+        working=parts.working,
+        sources=citations(parts.sources, know),
+        cautions=(deference(know), *parts.cautions),
+        entry=parts.entry,
+        needs=parts.needs,
+        choices=parts.choices,
+        variant=question.variant,
+    )
+
+
+def citations(sources: Iterable[Source], know: Knowledge) -> tuple[Citation, ...]:
+    """Return the paragraphs with the revision loaded, each once."""
+    found = []
+    for source in dict.fromkeys(sources):
+        document = know.base.documents[source.document] if source.document in know.base.documents else None
+        revision, effective = (document.revision, document.effective) if document else ("", "")
+        found.append(Citation(source.document, source.paragraph, revision, effective))
+    return tuple(found)
+
+
+def deference(know: Knowledge) -> str:
+    """Return the deference to the approved documents, with what is loaded."""
+    return f"Training only. Loaded: {loaded(know)}. Check your library."
+
+
+def loaded(know: Knowledge) -> str:
+    """Return the type's documents with their revisions: "AOM 7, LIM 7"."""
+    own = [d for d in know.base.documents.values() if not d.published]
+    return ", ".join(f"{d.id} {d.revision}" for d in own)
+
+

@@ -1,0 +1,296 @@
+"""Composers for curated statements, limits, bands, procedures, and for what cannot be answered."""
+
+from __future__ import annotations
+
+from assistant.answering.parts import (
+    Parts, conditions_words, difference_unit, joined, other_variants, rounded, shown, stop, upper, variant_name,
+)  # fmt: skip
+from assistant.knowledge.records import Change, Limit, Procedure, Value
+from assistant.quantities.show import exact_shown
+from assistant.resolving import results as r
+from assistant.resolving.changes import changes_of
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.limits import rule_value
+
+
+def fact(result: r.FactResult, question: Question, know: Knowledge) -> Parts:
+    """A curated statement, as it stands."""
+    record = result.fact
+    text = stop(record.says)
+    if record.says_more:
+        text += " " + stop(record.says_more)
+    text += _former(record.id, question, know)
+    values = tuple((v.quantity, v.value, v.unit) for v in record.values)
+    return Parts(text, record.sources, record.id, values, cautions=_set_apart(question, know))
+
+
+def limit(result: r.LimitResult, question: Question, know: Knowledge) -> Parts:
+    """Stated figures: the amount first, then what it is of."""
+    sentences, values, sources = [], [], []
+    for record in result.limits:
+        sentences.append(stop(figure_words(record, know)))
+        for variant, other in other_variants(record, question, know):
+            sentences.append(f"On the {variant}: {_figure(other, know)}.")
+        sentences.append(_former(record.id, question, know).strip())
+        values.extend(_figures(record))
+        sources.extend(record.sources)
+    first = result.limits[0]
+    if result.conditions and first.when:
+        sentences.append(f"It applies here: {conditions_words(result.conditions, know)}.")
+    text = " ".join(s for s in sentences if s)
+    return Parts(text, tuple(sources), first.id, tuple(values), cautions=_set_apart(question, know))
+
+
+def figure_words(record: Limit, know: Knowledge) -> str:
+    """Return a figure with what it is of: "230 kt IAS: maximum speed for …"."""
+    return f"{upper(_figure(record, know))}: {record.of}"
+
+
+def _figure(record: Limit, know: Knowledge) -> str:
+    basis = f" {record.basis}" if record.basis and _is_speed(record) else ""
+    if record.maximum and record.minimum:
+        return f"{shown(record.minimum, know)} to {shown(record.maximum, know)}{basis}, ends included"
+    main = record.maximum or record.minimum or record.value
+    text = shown(main, know) + basis if main else ""
+    if record.second:
+        text += f" or {shown(record.second, know)}, whichever is lower"
+    return text
+
+
+def _is_speed(record: Limit) -> bool:
+    main = record.maximum or record.minimum or record.value
+    return bool(main and main.unit in ("kt", "m/s", "mph"))
+
+
+def _figures(record: Limit) -> list[tuple[str, float, str]]:
+    found = [v for v in (record.value, record.maximum, record.minimum, record.second) if v]
+    if record.minimum and record.maximum:
+        found = [record.minimum, record.maximum]
+    return [(v.quantity or record.of, v.value, v.unit) for v in found]
+
+
+def _former(name: str, question: Question, know: Knowledge) -> str:
+    changes = changes_of(name, know)
+    return "".join(f" Formerly {c.formerly}; changed with {c.since}." for c in changes)
+
+
+def check(result: r.CheckResult, question: Question, know: Knowledge) -> Parts:
+    """A verdict and the limit's paragraph first, then the margin, then what else holds or follows."""
+    sentences: list[str] = []
+    values: list[tuple[str, float, str]] = []
+    sources = []
+    for item in result.checks:
+        sentences.append(_verdict(item, know))
+        values += [(item.limit.of, item.bound, item.unit), ("given", item.given, item.unit),
+                   ("margin", abs(item.bound - item.given), difference_unit(item.unit))]  # fmt: skip
+        sources.extend(item.limit.sources)
+    whole = all(item.within for item in result.checks)
+    for item in result.checks:
+        sentences.extend(_after(item, whole, question, know))
+    text = " ".join(dict.fromkeys(s for s in sentences if s))
+    return Parts(text, tuple(sources), result.checks[0].limit.id, tuple(values), cautions=_set_apart(question, know))
+
+
+def _verdict(item: r.Check, know: Knowledge) -> str:
+    source = item.limit.sources[0]
+    margin = abs(item.given - item.bound)
+    unit = difference_unit(item.unit)
+    given = rounded(item.given, item.unit, know) if item.given % 1 else exact_shown(item.given, item.unit, know.units)
+    bound = exact_shown(item.bound, item.unit, know.units) if not item.bound_from else rounded(item.bound, item.unit, know)
+    side = "below" if item.given < item.bound else "above"
+    if not (item.limit.maximum or item.limit.minimum):
+        where = "exactly at" if margin < 1e-9 else f"{rounded(margin, unit, know)} {side}"
+        return f"{upper(given)} is {where} the stated figure, {bound} ({source.document} {source.paragraph}): {item.limit.of}."
+    word = "Within" if item.within else "Outside"
+    where = "exactly at" if margin < 1e-9 else f"{rounded(margin, unit, know)} {side}"
+    basis = f" {item.limit.basis}" if item.limit.basis and item.unit == "kt" else ""
+    computed = f" by {item.bound_from}" if item.bound_from else ""
+    return f"{word} {source.document} {source.paragraph}: {given} is {where} the limit, {bound}{basis}{computed} ({item.limit.of})."
+
+
+def _after(item: r.Check, whole: bool, question: Question, know: Knowledge) -> list[str]:
+    found: list[str] = []
+    if item.within and whole:
+        if item.limit.needed:
+            found.append(f"Also needed: {joined([n for n in item.limit.needed])}.")
+        if item.limit.within:
+            found.append(stop(item.limit.within))
+    elif not item.within and item.limit.exceeded:
+        found.append(stop(item.limit.exceeded))
+    for variant, other in other_variants(item.limit, question, know):
+        found.append(f"On the {variant} the limit is {_figure(other, know)}.")
+    for change in changes_of(item.limit.id, know):
+        found.append(f"Formerly {change.formerly}; changed with {change.since}.")
+    return found
+
+
+def not_applicable(result: r.NotApplicable, question: Question, know: Knowledge) -> Parts:
+    """A limit that does not hold in the state given."""
+    record = result.limit
+    conditions = tuple(c for c in result.conditions)
+    text = f"No: {record.of}, {_figure(record, know)}, does not apply with {conditions_words(conditions, know)}."
+    reasons, sources = [], list(record.sources)
+    from assistant.resolving import tables
+
+    state = {c.input: c.value for c in conditions if "." not in c.input}
+    for table in tables.tables(know.base):
+        if any(name.startswith(table.id + ".") for name, _ in record.when):
+            now = tables.outputs(table, state, know.base)
+            reasons += [says for o in table.outputs for value, says, _ in o.values if now.get(o.id) == value]
+            sources.extend(table.sources)
+    text += " " + ". ".join(reasons) + "." if reasons else ""
+    return Parts(text, tuple(sources), record.id, tuple(_figures(record)))
+
+
+def bands(result: r.BandResult, question: Question, know: Knowledge) -> Parts:
+    """A reading's verdict, or the whole rule when the question gives none."""
+    record = result.bands
+    if result.given != result.given:
+        return Parts(stop(upper(record.says)), record.sources, record.id)
+    given = rounded(result.given, record.unit, know) if result.given % 1 else exact_shown(result.given, record.unit, know.units)
+    word = {"within": "Within", "outside": "Outside"}.get(result.rule.verdict, "")
+    source = record.sources[0]
+    lead = f"{word} {source.document} {source.paragraph}: " if word else ""
+    text = f"{lead}{record.of}, {given}: {stop(result.rule.says)}"
+    values = [("given", result.given, record.unit)]
+    working = ""
+    if result.reference:
+        percent = 100 * (result.reference - result.given) / result.reference
+        side = "below" if percent >= 0 else "above"
+        text += f" That is {abs(percent):.1f}% {side} {exact_shown(result.reference, record.unit, know.units)}."
+        values = [("reference", result.reference, record.unit), *values, ("difference", percent, "percent")]
+        edges = [rule_value(record, rule, result.reference) for rule in record.rules if rule.test != "otherwise"]
+        working = "bands begin at " + ", ".join(rounded(e, record.unit, know) for e in edges)
+        values += [("edge", e, record.unit) for e in edges]
+    else:
+        values += [("edge", rule.value, rule.unit or record.unit) for rule in record.rules if rule.test != "otherwise"]
+    if record.says:
+        text += f" Rule: {stop(record.says)}"
+    if record.needed and result.rule.verdict == "within":
+        text += f" Also needed: {joined(list(record.needed))}."
+    return Parts(text, record.sources, record.id, tuple(values), working)
+
+
+def procedure(result: r.ProcedureResult, question: Question, know: Knowledge) -> Parts:
+    """Steps in order; the step asked for leads."""
+    record = result.procedure
+    whole = procedure_words(record)
+    if result.step is None:
+        return Parts(whole, record.sources, record.id, cautions=_set_apart(question, know))
+    step = record.steps[result.step]
+    values = tuple((v.quantity, v.value, v.unit) for v in step.values)
+    text = f"{upper(stop(step.do))} That is step {result.step + 1} of: {whole}"
+    return Parts(text, record.sources, record.id, values, cautions=_set_apart(question, know))
+
+
+def procedure_words(record: Procedure) -> str:
+    """Return a procedure whole: its title, then its numbered steps, those from memory marked."""
+    steps = [f"{i}. {'(memory) ' if step.memory else ''}{upper(step.do.rstrip('.'))}" for i, step in enumerate(record.steps, 1)]
+    return f"{record.title}: " + "; ".join(steps) + "."
+
+
+def changes(result: r.ChangeResult, question: Question, know: Knowledge) -> Parts:
+    """What a revision changed: the value now, then the former one."""
+    words = [_change_words(c) for c in result.changes]
+    text = " ".join(words)
+    sources = tuple(s for c in result.changes for s in c.sources)
+    return Parts(text, sources, result.changes[0].id if result.changes else "", tuple(_now(result.changes, know)))
+
+
+def _change_words(change: Change) -> str:
+    return f"{upper(change.subject)}: now {change.now}, formerly {change.formerly} (changed with {change.since})."
+
+
+def _now(changed: tuple[Change, ...], know: Knowledge) -> list[tuple[str, float, str]]:
+    found = []
+    for change in changed:
+        for text in (change.now, change.formerly):
+            amounts = know.phrase(text).amounts
+            if amounts:
+                found.append((change.subject, amounts[0].value, amounts[0].unit or "count"))
+    return found
+
+
+def variant(result: r.VariantResult, question: Question, know: Knowledge) -> Parts:
+    """Everything in which a variant differs."""
+    base = know.variants[0]
+    words, sources = [], []
+    for override in result.overrides:
+        record = know.base.record(override.record, result.variant)
+        before = know.base.records[override.record]
+        if override.says:
+            words.append(override.says.rstrip("."))
+        elif isinstance(record, Limit):
+            words.append(f"{record.of} {_figure(record, know)} ({know.base.variants[base].show}: {_figure(before, know)})")
+        sources.extend(override.sources)
+    name = know.base.variants[result.variant].show
+    text = f"On the {name}: " + "; ".join(words) + ". Everything else is as on the " + know.base.variants[base].show + "."
+    return Parts(text, tuple(sources), result.overrides[0].record if result.overrides else "")
+
+
+def compare(result: r.CompareResult, question: Question, know: Knowledge) -> Parts:
+    """One figure on all variants."""
+    records = [(know.base.variants[name].show, record) for name, record in result.limits]
+    same = len({(x.maximum, x.minimum, x.value) for _, x in records}) == 1
+    first = records[0][1]
+    values = tuple(v for _, record in records for v in _figures(record))
+    sources = tuple(s for _, record in records for s in record.sources)
+    if same:
+        return Parts(f"{upper(_figure(first, know))} on both: {first.of}.", sources, first.id, values)
+    text = "; ".join(f"{name}: {_figure(record, know)}" for name, record in records)
+    text = f"{text} ({first.of})."
+    figures = [record.value or record.maximum or record.minimum for _, record in records]
+    if len(figures) == 2 and all(isinstance(f, Value) for f in figures) and figures[0] and figures[1]:
+        gap = abs(figures[0].value - figures[1].value)
+        text += f" The difference is {rounded(gap, difference_unit(figures[0].unit), know)}."
+    return Parts(text, sources, first.id, values)
+
+
+def elsewhere(result: r.Elsewhere, question: Question, know: Knowledge) -> Parts:
+    """A label of another fleet, answered with this type's own."""
+    name = know.base.type_info.name
+    text = f"The {name} has no “{result.label.upper()}”. {stop(result.fact.says)}"
+    values = tuple((v.quantity, v.value, v.unit) for v in result.fact.values)
+    return Parts(text, result.fact.sources, result.fact.id, values)
+
+
+def needed(result: r.Needed, question: Question, know: Knowledge) -> Parts:
+    """A question back, for what is missing."""
+    what = joined(list(result.missing))
+    text = f"Give {what}: {result.record.of} depends on it." if len(result.missing) == 1 else f"Give {what}, for {result.record.of}."
+    if result.hint:
+        text += " " + stop(result.hint)
+    return Parts(text, result.record.sources, result.record.id, needs=result.names)
+
+
+def choices(result: r.Choices, question: Question, know: Knowledge) -> Parts:
+    """What may be chosen, numbered."""
+    names = [name for _, name in result.options]
+    listed = "; ".join(f"{i}. {name}" for i, name in enumerate(names, 1))
+    lead = result.about or "Which do you mean?"
+    return Parts(f"{lead} {listed}.", choices=tuple(names))
+
+
+def declined(result: r.Declined, question: Question, know: Knowledge) -> Parts:
+    """That it is not known, what was not understood, and what is known nearby."""
+    if result.why == "empty":
+        return Parts("I read no question there. Ask about the landing gear, the brakes or the steering.")
+    if result.why == "too long":
+        return Parts("That is longer than I read. Ask it in a sentence or two.")
+    if result.why:
+        return Parts(stop(result.why))
+    words = joined([f"“{w}”" for w in result.words[:3]])
+    text = f"I don't have that: nothing loaded explains {words}." if words else "I don't have that in what is loaded."
+    if result.near:
+        text += f" Known nearby: {'; '.join(result.near)}."
+    return Parts(text)
+
+
+def _set_apart(question: Question, know: Knowledge) -> tuple[str, ...]:
+    del question, know
+    return ()
+
+
+def named(question: Question, know: Knowledge) -> str:
+    """Return the variant's name where the question named it, to be said with an answer."""
+    return variant_name(question, know) if question.named_variant else ""

@@ -1,0 +1,113 @@
+"""Composers for state tables: what holds, what is lost, what leads there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from assistant.answering.parts import Parts, condition_words, conditions_words, joined, stop, upper
+from assistant.knowledge.records import StateTable
+from assistant.resolving import results as r
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.understanding.states import Condition
+
+
+def table(result: r.TableResult, question: Question, know: Knowledge) -> Parts:
+    """The results asked for first, then the others, then the conditions they hold under."""
+    sentences: list[str] = []
+    sources = []
+    for row in result.rows:
+        if len(result.rows) > 1:
+            sentences.append(f"With {conditions_words(row.conditions, know)}: {_row_words(result, row, know)}")
+        elif row.conditions:
+            sentences.append(_row_words(result, row, know))
+        else:
+            lead = conditions_words(result.unaffected, know)
+            sentences.append(f"Not affected by {lead}: {_row_words(result, row, know, only_asked=True)}")
+        sources.extend(row.sources)
+    if len(result.rows) == 1 and result.rows[0].conditions:
+        sentences.append(f"That is with {conditions_words(result.rows[0].conditions, know)}, and everything not named normal.")
+    remarks = [c.remark for row in result.rows for c in row.conditions if c.remark]
+    remarks += _remarks(result.table, (c for row in result.rows for c in row.conditions))
+    sentences += [stop(upper(x)) for x in dict.fromkeys(remarks)]
+    return Parts(" ".join(sentences), tuple(sources), result.table.id, _values(result, know))
+
+
+def _remarks(record: StateTable, conditions: Iterable[Condition]) -> list[str]:
+    said = {(c.input, c.value) for c in conditions}
+    return [remark for name, value, remark in record.remarks if (name, value) in said]
+
+
+def _row_words(result: r.TableResult, row: r.Row, know: Knowledge, only_asked: bool = False) -> str:
+    order = [*result.asked, *(o.id for o in result.table.outputs if o.id not in result.asked and not only_asked)]
+    if only_asked and not result.asked:
+        order = [o.id for o in result.table.outputs]
+    said = dict(row.outputs)
+    return " ".join(dict.fromkeys(stop(output_words(result.table, name, said[name])) for name in order if name in said))
+
+
+def output_words(record: StateTable, output: str, value: str) -> str:
+    """Return the sentence that states a result of a table."""
+    for item in record.outputs:
+        if item.id == output:
+            for known, says, _ in item.values:
+                if known == value:
+                    return says
+    return f"{output}: {value}"
+
+
+def _values(result: r.TableResult, know: Knowledge) -> tuple[tuple[str, float, str], ...]:
+    found = []
+    for row in result.rows:
+        for name, value in row.outputs:
+            text = output_words(result.table, name, value)
+            for amount in know.phrase(text).amounts:
+                found.append((name, amount.value, amount.unit or "count"))
+    return tuple(dict.fromkeys(found))
+
+
+def loss(result: r.LossResult, question: Question, know: Knowledge) -> Parts:
+    """What differs from normal, then what stays, then the facts that follow."""
+    lost = [stop(output_words(t, o, v)) for t, o, v in result.lost]
+    kept = [stop(output_words(t, o, v)) for t, o, v in result.kept]
+    facts = [stop(f.says) for f in result.facts]
+    name = conditions_words(result.conditions, know)
+    text = f"With {name}: " + (" ".join(dict.fromkeys(lost)) if lost else "nothing in the tables changes.")
+    if facts:
+        text += " " + " ".join(dict.fromkeys(facts))
+    if kept:
+        text += " Unchanged: " + " ".join(dict.fromkeys(kept))
+    remarks = [c.remark for c in result.conditions if c.remark]
+    text += "".join(" " + stop(upper(x)) for x in remarks)
+    return Parts(text, result.sources, result.conditions[0].input)
+
+
+def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
+    """The minimal sets that lead to a result, the smallest first."""
+    says = output_words(result.table, result.output, result.value).rstrip(".")
+    given = f" (given {conditions_words(result.given, know)})" if result.given else ""
+    sets = sorted(result.sets, key=len)
+    if not sets:
+        return Parts(f"Nothing leads to it{given}: {says}.", result.table.sources, result.table.id)
+    if sets == [()]:
+        return Parts(f"That is so with everything normal: {says}.", result.table.sources, result.table.id)
+    words = [_set_words(s, know) for s in sets]
+    singles = [w for w, s in zip(words, sets, strict=True) if len(s) == 1]
+    if result.single and not singles:
+        lead = f"No single failure{given}. It takes at least {_count(len(sets[0]))}: {'; or '.join(words)}. Then: {says}."
+    elif len(words) == 1:
+        lead = f"{upper(words[0])}{given}: then {says}."
+    else:
+        lead = f"{says}{given}, with any of these: {'; '.join(words)}."
+    sources = [*result.table.sources]
+    for chosen in sets:
+        for name, _ in chosen:
+            sources.extend(know.base.inputs[name].sources)
+    return Parts(upper(lead), tuple(sources), result.table.id, (("sets", float(len(sets)), "count"),))
+
+
+def _set_words(chosen: tuple[tuple[str, str], ...], know: Knowledge) -> str:
+    return joined([condition_words(Condition(name, value), know) for name, value in chosen])
+
+
+def _count(number: int) -> str:
+    return {1: "one", 2: "two", 3: "three", 4: "four", 5: "five"}.get(number, str(number)) + (" together" if number > 1 else "")

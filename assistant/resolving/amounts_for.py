@@ -1,0 +1,109 @@
+"""Give each amount of a question its part: which input of a calculation it is.
+
+Units decide first, then the words beside the amount ("down to 200", "20 degrees outside"); the cheapest way of
+giving all amounts their parts wins, so that a number is never left over where it could have been meant.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from assistant.quantities.amounts import Amount
+from assistant.quantities.units import Units
+from assistant.understanding.words import stem
+
+_WINDOW = 5
+_NO_CUE = 2.0
+_LEFT_OVER = 7.0
+_MISSING = 3.0
+_BARE = 0.4
+
+
+class Part(NamedTuple):
+    """An input that an amount may be: its unit, the words beside it, whether it may be left out."""
+
+    id: str
+    unit: str
+    cues: frozenset[str]
+    optional: bool
+
+
+def fits(amount: Amount, unit: str, units: Units) -> float | None:
+    """Return an amount's value in a unit, or None when it measures something else."""
+    if amount.unit is None:
+        return amount.value
+    if amount.unit == unit:
+        return amount.value
+    wanted, given = units.get(unit).dimension, units.get(amount.unit).dimension
+    if amount.unit == "deg" and wanted in ("temperature", "temperature_difference"):
+        return amount.value
+    if wanted == "temperature_difference" and given == "temperature":
+        return amount.value * (5 / 9 if amount.unit == "degF" else 1.0)
+    if wanted != given or (wanted == "temperature" and amount.unit == "K" and unit != "K"):
+        return None
+    return units.convert(amount.value, amount.unit, unit)
+
+
+def part(name: str, unit: str, cues: str, optional: bool) -> Part:
+    """Return a part with its cue words as stems."""
+    return Part(name, unit, frozenset(stem(w.lower()) for w in cues.replace(",", " ").split()), optional)
+
+
+def assign(
+    amounts: Sequence[Amount], parts: Sequence[Part], words: Sequence[str], units: Units
+) -> tuple[dict[str, tuple[float, Amount]], list[Amount]]:
+    """Return the amounts by part, in the part's unit, and the amounts that fit nothing."""
+    amounts = list(amounts)[:6]
+    stems = [stem(w) for w in words]
+    costs = [[_cost(a, p, amounts, stems, units) for p in parts] for a in amounts]
+    best: tuple[float, tuple[int, ...]] = (float("inf"), ())
+
+    def search(index: int, used: frozenset[int], cost: float, chosen: tuple[int, ...]) -> None:
+        nonlocal best
+        if cost >= best[0]:
+            return
+        if index == len(amounts):
+            missing = sum(_MISSING for k, p in enumerate(parts) if k not in used and not p.optional)
+            if cost + missing < best[0]:
+                best = (cost + missing, chosen)
+            return
+        for k in range(len(parts)):
+            each = costs[index][k]
+            if k not in used and each is not None:
+                search(index + 1, used | {k}, cost + each, (*chosen, k))
+        search(index + 1, used, cost + _LEFT_OVER, (*chosen, -1))
+
+    search(0, frozenset(), 0.0, ())
+    given: dict[str, tuple[float, Amount]] = {}
+    left: list[Amount] = []
+    for amount, k in zip(amounts, best[1], strict=False):
+        value = fits(amount, parts[k].unit, units) if k >= 0 else None
+        if value is None:
+            left.append(amount)
+        else:
+            given[parts[k].id] = (value, amount)
+    return given, left
+
+
+def _cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequence[str], units: Units) -> float | None:
+    if fits(amount, wanted.unit, units) is None:
+        return None
+    cost = _BARE if amount.unit is None else 0.0
+    if wanted.optional:
+        cost += 1.0
+    return cost + _cue_cost(amount, wanted, amounts, stems)
+
+
+def _cue_cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequence[str]) -> float:
+    nearest = _NO_CUE
+    for k in range(max(0, amount.start - _WINDOW), min(len(stems), amount.end + _WINDOW)):
+        if amount.start <= k < amount.end or stems[k] not in wanted.cues:
+            continue
+        before = k < amount.start
+        distance = amount.start - k - 1 if before else k - amount.end
+        between = range(k + 1, amount.start) if before else range(amount.end, k)
+        crossed = any(other is not amount and other.start in between for other in amounts)
+        cost = 0.28 * distance + (0.0 if before else 0.12) + (1.3 if crossed else 0.0)
+        nearest = min(nearest, cost)
+    return nearest

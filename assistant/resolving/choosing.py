@@ -1,0 +1,320 @@
+"""Choose what answers a question: every reading that the knowledge allows is scored, and the best is taken.
+
+An answer is given above a threshold; below it two or three choices are offered; what nothing explains is declined.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import Any, NamedTuple
+
+from assistant.knowledge.records import (
+    Bands, Fact, Limit, Model, Procedure, Schedule, StateTable,
+)  # fmt: skip
+from assistant.quantities.amounts import Amount
+from assistant.resolving import limits as limit_rules
+from assistant.resolving.changes import change_result, variant_result
+from assistant.resolving.conversions import conversion
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.models import bind, resolve_model
+from assistant.resolving.results import (
+    BandResult, Check, CheckResult, Choices, Declined, Elsewhere, FactResult, LimitResult, ModelResult, Needed,
+    NotApplicable, ProcedureResult, Result, ScheduleResult,
+)  # fmt: skip
+from assistant.resolving.schedules import leftover, resolve_schedule
+from assistant.resolving.state_questions import state_candidates
+from assistant.resolving.steering_order import resolve_order
+from assistant.understanding.matching import Match, strange
+from assistant.understanding.reading import Mention
+
+ANSWERING = 0.62
+OFFERING = 0.34
+_SAME = 0.02
+
+
+class Candidate(NamedTuple):
+    """A result with its score and how much of the question's weight stands behind it."""
+
+    score: float
+    weight: float
+    result: Result
+    match: Match | None = None
+
+
+def resolve(question: Question, know: Knowledge) -> Result:
+    """Return the result that answers a question best, a need, some choices, or the reason for declining."""
+    reading = question.reading
+    if reading.empty or reading.too_long:
+        return Declined((), why="too long" if reading.too_long else "empty")
+    elsewhere = _elsewhere(question, know)
+    if elsewhere:
+        return elsewhere
+    found = candidates(question, know)
+    if not found:
+        return Declined(tuple(m.text for m in strange(reading, know.matcher)))
+    best = found[0]
+    if best.score >= ANSWERING and not (best.match and best.match.barred):
+        return _tied(found, question, know) or best.result
+    return _unsure(found, question, know)
+
+
+def candidates(question: Question, know: Knowledge) -> list[Candidate]:
+    """Return everything that might answer, best first."""
+    given = _given(question, know)
+    excused = {k for c in question.conditions for k in c.where}
+    ranked = know.matcher.rank(question.reading, given)
+    found: list[Candidate] = []
+    for match in ranked[:24]:
+        if match.score < 0.1:
+            break
+        found.extend(_from_match(match, question, know))
+    found.extend(Candidate(s, w, r) for s, w, r in state_candidates(question, know, excused))
+    for special in (_conversion, _changes, _variant):
+        candidate = special(question, know, ranked)
+        if candidate:
+            found.append(candidate)
+    found.sort(key=lambda c: (-round(c.score, 3), -c.weight))
+    return found
+
+
+def _given(question: Question, know: Knowledge) -> set[str]:
+    """Return the concepts that the question's amounts supply: knots say that a speed is meant."""
+    given: set[str] = set()
+    for amount in question.reading.amounts:
+        given.add(f"#{amount.value:g}")
+        if amount.unit:
+            dimension = know.units.get(amount.unit).dimension
+            given.add({"time": "duration", "acceleration": "deceleration"}.get(dimension, dimension))
+            if amount.unit == "deg":
+                given.add("temperature")
+            if amount.unit in ("ft", "m"):
+                given.add("altitude")
+    return given
+
+
+# --- one match, by the kind of its record
+
+
+def _from_match(match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+    record = know.record(match.record, question.variant)
+    maker = _MAKERS.get(type(record))
+    return maker(record, match, question, know) if maker else ()
+
+
+def _fact(fact: Fact, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+    score = match.score * _amount_penalty(match, question.reading.amounts, know)
+    yield Candidate(score, match.matched, FactResult(fact), match)
+
+
+def _amount_penalty(match: Match, amounts: Iterable[Amount], know: Knowledge) -> float:
+    """Numbers that a statement does not hold speak against it."""
+    penalty = 1.0
+    vocabulary = know.matcher.vocabulary(match.record)
+    for amount in amounts:
+        if f"#{amount.value:g}" not in vocabulary:
+            penalty *= 0.62
+    return penalty
+
+
+def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+    amounts = question.reading.amounts
+    amount = limit_rules.amount_for(limit, amounts, question, know)
+    holds = limit_rules.holds(limit, question, know)
+    applies = limit_rules.applies(limit, question, know)
+    score = match.score
+    if applies is False:
+        score *= 0.5
+    elif limit.applies and applies:
+        score = min(1.0, score * 1.12)
+    if holds is False:
+        score *= 0.9
+        yield Candidate(score, match.matched, NotApplicable(limit, "", question.conditions), match)
+        return
+    if limit.when:
+        score *= 1.1 if holds else 0.97
+    if amount is None:
+        if match.tag == "check":
+            score *= 0.8
+        penalty = _amount_penalty(match, amounts, know)
+        yield Candidate(score * penalty, match.matched, LimitResult((limit,), question.conditions), match)
+        return
+    found = limit_rules.check(limit, amount, question, know)
+    if found is None:
+        return
+    if not (limit.maximum or limit.minimum):
+        score *= 0.85
+    others = [a for a in amounts if a is not amount]
+    used = sum(1 for _ in limit.applies)
+    rest = max(0, len(others) - used)
+    score *= 0.93**rest
+    yield Candidate(min(score * 1.04, 1.2), match.matched + 0.5, CheckResult((found,)), match)
+
+
+def _bands(bands: Bands, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+    judged = limit_rules.judge(bands, question, know, question.reading.amounts)
+    if judged:
+        rest = len(question.reading.amounts) - 1
+        yield Candidate(min(1.2, match.score * 1.1) * 0.9**rest, match.matched + 0.6, judged, match)
+    elif bands.says:
+        score = match.score * 0.9 * _amount_penalty(match, question.reading.amounts, know)
+        yield Candidate(score, match.matched, BandResult(bands, float("nan"), bands.rules[0], None), match)
+
+
+def _schedule(schedule: Schedule, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+    result = resolve_schedule(schedule, question, know)
+    if isinstance(result, ScheduleResult):
+        rest = len(leftover(schedule, question, know))
+        yield Candidate(min(1.2, match.score * 1.12) * 0.6**rest, match.matched + 0.6, result, match)
+    elif isinstance(result, Needed):
+        yield Candidate(match.score * 0.93, match.matched, result, match)
+    else:
+        yield Candidate(match.score * 0.93, match.matched, ScheduleResult(schedule, float("nan"), None), match)
+
+
+def _procedure(procedure: Procedure, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+    step = int(match.tag.split(".")[1]) if match.tag.startswith("step.") else None
+    score = match.score * _amount_penalty(match, question.reading.amounts, know) ** 0.5
+    memory = "memory" in question.reading.words
+    yield Candidate(score, match.matched, ProcedureResult(procedure, step, memory), match)
+
+
+def _model(model: Model, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+    if model.function == "total_order":
+        result = resolve_order(model, question, know)
+        if result is not None:
+            score = 1.1 if isinstance(result, ModelResult) else 0.9
+            bar = 0.5 ** len(match.barred)
+            yield Candidate(max(match.score, score * bar), match.matched + 1.0, result, match)
+        return
+    if model.needs and not all(any(question.reading.has(c) for c in _concepts(know, n)) for n in model.needs):
+        return
+    result = resolve_model(model, question, know)
+    if result is None:
+        return
+    binding = bind(model, question, know)
+    score = match.score * 0.62 ** len(binding.left)
+    if isinstance(result, ModelResult):
+        if not result.values and not result.note:
+            return
+        score *= 1.06 if binding.amounts_used else 0.97
+        weight = match.matched + 0.35 * binding.amounts_used
+        yield Candidate(min(1.15, score), weight, result, match)
+    else:
+        share = binding.amounts_used / (binding.amounts_used + len(binding.missing))
+        yield Candidate(score * (0.9 + 0.08 * share), match.matched + 0.2 * binding.amounts_used, result, match)
+
+
+def _concepts(know: Knowledge, phrase: str) -> set[str]:
+    return {c for m in know.phrase(phrase).mentions for c in m.concepts}
+
+
+def _table(table: StateTable, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+    return ()
+
+
+_MAKERS: dict[type, Callable[[Any, Match, Question, Knowledge], Iterable[Candidate]]] = {
+    Fact: _fact, Limit: _limit, Bands: _bands, Schedule: _schedule, Procedure: _procedure, Model: _model,
+    StateTable: _table,
+}  # fmt: skip
+
+
+# --- readings that are no single record's
+
+
+def _conversion(question: Question, know: Knowledge, ranked: list[Match]) -> Candidate | None:
+    found = conversion(question, know)
+    return Candidate(0.97, 1.0, found) if found else None
+
+
+def _changes(question: Question, know: Knowledge, ranked: list[Match]) -> Candidate | None:
+    return _as_candidate(change_result(question, know, ranked))
+
+
+def _variant(question: Question, know: Knowledge, ranked: list[Match]) -> Candidate | None:
+    return _as_candidate(variant_result(question, know, ranked))
+
+
+def _as_candidate(found: tuple[float, float, Result] | None) -> Candidate | None:
+    return Candidate(*found) if found else None
+
+
+def _elsewhere(question: Question, know: Knowledge) -> Elsewhere | None:
+    for mention in question.reading.mentions:
+        for concept in mention.concepts:
+            if concept.startswith("elsewhere:"):
+                fact = know.base.records.get(concept[10:])
+                others = [m for m in question.reading.mentions if m is not mention and not m.weak]
+                if isinstance(fact, Fact) and any(
+                    not m.concepts.isdisjoint(know.matcher.vocabulary(fact.id)) for m in others
+                ):
+                    return Elsewhere(mention.text, fact)
+    return None
+
+
+# --- two that fit, or none
+
+
+def _tied(found: list[Candidate], question: Question, know: Knowledge) -> Result | None:
+    """Join checks of one action; the most restrictive of limits on one quantity leads."""
+    best = found[0]
+    if isinstance(best.result, CheckResult):
+        return _joined_checks(found, question)
+    if isinstance(best.result, LimitResult):
+        same = [c for c in found[1:6] if isinstance(c.result, LimitResult) and best.score - c.score <= _SAME and c.weight >= best.weight - 0.01]
+        limits = [best.result.limits[0], *(c.result.limits[0] for c in same if isinstance(c.result, LimitResult))]
+        return LimitResult(tuple(dict.fromkeys(limits))[:3], question.conditions)
+    return None
+
+
+def _joined_checks(found: list[Candidate], question: Question) -> Result:
+    best = found[0]
+    assert isinstance(best.result, CheckResult)
+    checks: list[Check] = [best.result.checks[0]]
+    amounts = {best.result.checks[0].unit}
+    for candidate in found[1:12]:
+        result = candidate.result
+        if not isinstance(result, CheckResult) or candidate.score < best.score - 0.2 or (candidate.match and candidate.match.barred):
+            continue
+        other = result.checks[0]
+        if other.unit not in amounts and candidate.match and candidate.match.covered > 0.99:
+            amounts.add(other.unit)
+            checks.append(other)
+    checks.sort(key=lambda c: c.within)
+    return CheckResult(tuple(checks))
+
+
+def _unsure(found: list[Candidate], question: Question, know: Knowledge) -> Result:
+    """Offer what fits in part, when every word of the question is understood; decline otherwise."""
+    unknown = strange(question.reading, know.matcher)
+    good = [c for c in found if c.match and c.match.open and c.score >= OFFERING]
+    if unknown or not good:
+        return Declined(_words(found, unknown), _near(found, know))
+    options: dict[str, str] = {}
+    for candidate in good[:8]:
+        if candidate.match and candidate.match.record not in options:
+            options[candidate.match.record] = offered(know, candidate.match.record)
+    chosen = list(options.items())[:3]
+    return Choices(tuple(chosen), "") if chosen else Declined((), _near(found, know))
+
+
+def offered(know: Knowledge, record: str) -> str:
+    """Return how a record is offered as a choice: as a question that it answers."""
+    found = know.base.records[record]
+    for field in ("of", "title"):
+        text = getattr(found, field, "")
+        if text:
+            return str(text)
+    asks = getattr(found, "asks", ())
+    return str(asks[0]).replace("[", "").replace("]", "") if asks else record
+
+
+def _words(found: list[Candidate], unknown: list[Mention]) -> tuple[str, ...]:
+    if unknown:
+        return tuple(dict.fromkeys(m.text for m in unknown))
+    best = next((c.match for c in found if c.match), None)
+    return tuple(dict.fromkeys(m.text for m in best.barred)) if best else ()
+
+
+def _near(found: list[Candidate], know: Knowledge) -> tuple[str, ...]:
+    near = [c.match.record for c in found if c.match and c.match.covered > 0.5 and c.match.share > 0.2]
+    return tuple(dict.fromkeys(offered(know, name) for name in near))[:3]

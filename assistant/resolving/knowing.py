@@ -1,0 +1,61 @@
+"""The knowledge as the resolvers use it: the base with its reader, matcher, units and state words."""
+
+from __future__ import annotations
+
+from typing import Any, NamedTuple
+
+from assistant.knowledge.base import Base
+from assistant.knowledge.records import Limit, Value
+from assistant.quantities.units import Units
+from assistant.understanding.lexicon import Lexicon
+from assistant.understanding.matching import Matcher
+from assistant.understanding.reading import Reader, Reading
+from assistant.understanding.states import Condition, StateWords, state_words
+
+
+class Knowledge:
+    """One type's knowledge, ready to be asked."""
+
+    def __init__(self, base: Base, common_words: str = "") -> None:
+        self.base = base
+        self.units = Units({"units": base.units_data})
+        self.lexicon = Lexicon(base.derived["lexicon"])
+        self.reader = Reader(self.lexicon, self.units, common_words)
+        self.matcher = Matcher(base.derived)
+        self.states: StateWords = state_words(base, self.lexicon.sets)
+        self._phrases: dict[str, Reading] = {}
+
+    @property
+    def variants(self) -> list[str]:
+        """Ids of the variants; the first is the base type."""
+        return list(self.base.variants)
+
+    def phrase(self, text: str) -> Reading:
+        """Return the reading of a phrase of the knowledge itself, kept for the next time."""
+        found = self._phrases.get(text)
+        if found is None:
+            found = self._phrases[text] = self.reader.read(text, mending=False)
+        return found
+
+    def record(self, name: str, variant: str) -> Any:
+        """Return a record as it stands for a variant."""
+        return self.base.record(name, variant if variant in self.variants[1:] else None)
+
+    def figure(self, name: str, variant: str) -> Value | None:
+        """Return the stated figure of a limit."""
+        record = self.record(name, variant) if name in self.base.records else None
+        if not isinstance(record, Limit):
+            return None
+        return record.value or record.maximum or record.minimum
+
+
+class Question(NamedTuple):
+    """A question with everything that was settled before resolving: states, variant."""
+
+    reading: Reading
+    conditions: tuple[Condition, ...]
+    variant: str
+    """The variant asked about: the one named, else the one in use."""
+    named_variant: bool = False
+    context: bool = False
+    """Parts of it were taken over from the question before."""

@@ -1,0 +1,149 @@
+"""Limits and bands: which amount is held against which limit, and how it stands."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from assistant.knowledge.records import Bands, BandRule, Limit, Value
+from assistant.physics.airspeed import cas_from_mach
+from assistant.quantities.amounts import Amount
+from assistant.resolving.amounts_for import fits
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import BandResult, Check
+from assistant.resolving.tables import implied_outputs
+from assistant.understanding.states import passes
+
+
+def bound_value(limit: Limit) -> Value | None:
+    """Return the figure that an amount is held against."""
+    return limit.maximum or limit.minimum or limit.value
+
+
+def amount_for(limit: Limit, amounts: Iterable[Amount], question: Question, know: Knowledge) -> Amount | None:
+    """Return the amount of a question that a limit is about: one with its unit before a bare number."""
+    figure = bound_value(limit)
+    if figure is None:
+        return None
+    applied = _applies_to(limit, amounts, know)
+    rest = [a for a in amounts if a not in applied]
+    measured = [a for a in rest if a.unit is not None and fits(a, figure.unit, know.units) is not None]
+    bare = [a for a in rest if a.unit is None and _plausible(a.value, figure)]
+    found = measured or bare
+    return found[-1] if found else None
+
+
+def _plausible(value: float, figure: Value) -> bool:
+    """A bare number is taken in the limit's unit only when it is of its order of magnitude."""
+    return figure.value == 0 or 0.1 <= abs(value / figure.value) <= 10 or value == 0
+
+
+def _applies_to(limit: Limit, amounts: Iterable[Amount], know: Knowledge) -> list[Amount]:
+    found = []
+    for _, _, _, unit in limit.applies:
+        fitting = [a for a in amounts if a.unit is not None and fits(a, unit, know.units) is not None]
+        found.extend(fitting[:1])
+    return found
+
+
+def applies(limit: Limit, question: Question, know: Knowledge) -> bool | None:
+    """Return whether a limit holds where the question's other amounts stand; None when that is not said."""
+    for _, test, value, unit in limit.applies:
+        amounts = [a for a in question.reading.amounts if a.unit is not None and fits(a, unit, know.units) is not None]
+        if not amounts:
+            return None
+        given = fits(amounts[0], unit, know.units)
+        if given is None or not passes(test, given, value):
+            return False
+    return True
+
+
+def holds(limit: Limit, question: Question, know: Knowledge) -> bool | None:
+    """Return whether the state that a limit depends on is given: None when the question gives none."""
+    if not limit.when:
+        return None
+    given = {c.input: c.value for c in question.conditions}
+    if not given:
+        return None
+    for name, value in limit.when:
+        if given.get(name) == value:
+            continue
+        states = {k: v for k, v in given.items() if "." not in k}
+        if "." in name:
+            if not states:
+                return None
+            if implied_outputs(states, know.base).get(name) != value:
+                return False
+        elif given.get(name) != value:
+            return False
+    return True
+
+
+def check(limit: Limit, amount: Amount, question: Question, know: Knowledge) -> Check | None:
+    """Return how an amount stands to a limit; exactly at it is within."""
+    figure = bound_value(limit)
+    if figure is None:
+        return None
+    given = fits(amount, figure.unit, know.units)
+    if given is None:
+        return None
+    bound, source = _lower(limit, question, know) or (figure.value, "")
+    within = True
+    if limit.maximum:
+        within = given <= bound + 1e-9
+    if limit.minimum and within:
+        within = given >= limit.minimum.value - 1e-9
+        if not within or not limit.maximum:
+            bound = limit.minimum.value
+    return Check(limit, given, figure.unit, bound, within, source)
+
+
+def _lower(limit: Limit, question: Question, know: Knowledge) -> tuple[float, str] | None:
+    """Return the lower of an airspeed and a Mach limit at the altitude that the question gives."""
+    if not (limit.maximum and limit.second and limit.second.unit == "Mach"):
+        return None
+    for amount in question.reading.amounts:
+        altitude = fits(amount, "ft", know.units) if amount.unit else None
+        if altitude is not None and amount.unit != limit.maximum.unit:
+            metres = know.units.to_si(altitude, "ft")
+            mach = know.units.from_si(cas_from_mach(limit.second.value, metres), limit.maximum.unit)
+            if mach < limit.maximum.value:
+                return mach, f"Mach {limit.second.value:.2f} at {altitude:,.0f} ft, standard atmosphere"
+    return None
+
+
+def judge(bands: Bands, question: Question, know: Knowledge, amounts: Sequence[Amount]) -> BandResult | None:
+    """Return the band that a reading falls in, or None when the question gives no reading."""
+    fitting = [(a, v) for a in amounts if (v := _band_value(a, bands, question, know)) is not None]
+    measured = [pair for pair in fitting if pair[0].unit is not None] or fitting
+    if not measured:
+        return None
+    given = measured[-1][1]
+    reference = know.figure(bands.reference, question.variant) if bands.reference else None
+    for rule in bands.rules:
+        value = rule.value
+        if rule.unit in ("percent", "factor") and reference:
+            value = reference.value * (rule.value / 100 if rule.unit == "percent" else rule.value)
+        if passes(rule.test, given, value):
+            return BandResult(bands, given, rule, reference.value if reference else None)
+    return None
+
+
+def _band_value(amount: Amount, bands: Bands, question: Question, know: Knowledge) -> float | None:
+    if amount.unit is not None:
+        value = fits(amount, bands.unit, know.units)
+        if value is None and amount.unit == "percent" and bands.reference:
+            figure = know.figure(bands.reference, question.variant)
+            low = question.reading.has("minimum", "below", "under_inflation") or "below" in question.reading.words or "low" in question.reading.words or "under" in question.reading.words
+            if figure:
+                return figure.value * (1 - amount.value / 100 if low else amount.value / 100)
+        return value
+    figure = know.figure(bands.reference, question.variant) if bands.reference else None
+    scale = figure.value if figure else max((abs(r.value) for r in bands.rules), default=0.0)
+    return amount.value if not scale or 0.05 <= abs(amount.value) / scale <= 10 or amount.value == 0 else None
+
+
+def rule_value(bands: Bands, rule: BandRule, reference: float | None) -> float:
+    """Return the figure of a band's test in the bands' unit."""
+    if rule.unit == "percent" and reference is not None:
+        return reference * rule.value / 100
+    return rule.value

@@ -1,0 +1,239 @@
+"""Planning models: bind the question's amounts and a type's figures to a physics function, and run it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from itertools import product
+from typing import NamedTuple
+
+from assistant.knowledge.records import Model, ModelInput, Source
+from assistant.physics.errors import OutOfRange
+from assistant.physics.solve import solve_monotonic
+from assistant.quantities.amounts import Amount
+from assistant.quantities.show import exact_shown, round_shown
+from assistant.resolving.amounts_for import Part, assign, part
+from assistant.resolving.functions import Function, function
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import ModelResult, ModelValue, Needed
+from assistant.understanding.reading import STATE, Reading
+
+_OUTPUT = "(output)"
+
+
+class Bound(NamedTuple):
+    """One way of setting an input: its value in the input's unit, what is said of it, whether it was assumed."""
+
+    value: float
+    says: str
+    assumed: str
+    source: tuple[Source, ...] = ()
+
+
+class Binding(NamedTuple):
+    """The inputs of a model as far as the question and the type's figures give them."""
+
+    given: Mapping[str, tuple[Bound, ...]]
+    missing: tuple[ModelInput, ...]
+    left: tuple[Amount, ...]
+    output: float | None
+    amounts_used: int
+
+
+def bind(model: Model, question: Question, know: Knowledge) -> Binding:
+    """Return what is given of a model's inputs, and which are missing."""
+    chosen = {i.id: _chosen(i, question, know) for i in model.inputs}
+    parts = [_part(i) for i in model.inputs if not chosen[i.id] or i.quantity in ("deceleration",)]
+    if model.inverse:
+        parts.append(part(_OUTPUT, model.output_unit, "", True))
+    amounts, left = assign(question.reading.amounts, parts, question.reading.words, know.units)
+    given: dict[str, tuple[Bound, ...]] = {}
+    missing: list[ModelInput] = []
+    for item in model.inputs:
+        bound = _bound(item, amounts, chosen[item.id], question, know)
+        if bound:
+            given[item.id] = bound
+        else:
+            missing.append(item)
+    output = amounts.get(_OUTPUT)
+    return Binding(given, tuple(missing), tuple(left), output[0] if output else None, len(amounts))
+
+
+def _part(item: ModelInput) -> Part:
+    return part(item.id, item.unit, item.cues, bool(item.default) and not _is_own(item))
+
+
+def _is_own(item: ModelInput) -> bool:
+    return False
+
+
+def _bound(
+    item: ModelInput, amounts: Mapping[str, tuple[float, Amount]], chosen: list[Bound], question: Question,
+    know: Knowledge,
+) -> tuple[Bound, ...]:  # fmt: skip
+    if item.id in amounts:
+        value, _ = amounts[item.id]
+        return (Bound(value, "", ""),)
+    if chosen:
+        return tuple(chosen)
+    if item.default == "both":
+        return tuple(b for c in item.choices if (b := _choice_value(item, c[1], c[2], question, know)))
+    if item.default:
+        bound = _choice_value(item, item.default, "", question, know)
+        return (bound._replace(assumed=item.assumed),) if bound else ()
+    return ()
+
+
+def _chosen(item: ModelInput, question: Question, know: Knowledge) -> list[Bound]:
+    found = []
+    for words, value, says in item.choices:
+        if any(said(phrase.strip(), question, know) for phrase in words.split(";")):
+            bound = _choice_value(item, value, says, question, know)
+            if bound:
+                found.append(bound)
+    return found
+
+
+def said(phrase: str, question: Question, know: Knowledge) -> bool:
+    """Return whether a question says what a phrase of the knowledge says, in whatever words."""
+    reading = know.phrase(phrase)
+    mentions = [m for m in reading.mentions if not m.weak or any(c.startswith(STATE) for c in m.concepts)]
+    if not mentions:
+        return False
+    conditions = phrase_conditions(reading, know)
+    if conditions:
+        given = {(c.input, c.value) for c in question.conditions}
+        return conditions <= given
+    return all(
+        any(not mention.concepts.isdisjoint(other.concepts) for other in question.reading.mentions)
+        for mention in mentions
+    )
+
+
+def phrase_conditions(reading: Reading, know: Knowledge) -> frozenset[tuple[str, str]]:
+    """Return the states that a phrase of the knowledge gives."""
+    from assistant.understanding.states import conditions
+
+    return frozenset((c.input, c.value) for c in conditions(reading, know.states, know.units) if "." not in c.input)
+
+
+def _choice_value(item: ModelInput, value: str, says: str, question: Question, know: Knowledge) -> Bound | None:
+    try:
+        return Bound(float(value), says, "")
+    except ValueError:
+        pass
+    figure = know.figure(value, question.variant)
+    if figure is None:
+        return None
+    record = know.record(value, question.variant)
+    given = figure.value
+    if figure.unit != item.unit and know.units.get(figure.unit).dimension == know.units.get(item.unit).dimension:
+        given = know.units.convert(figure.value, figure.unit, item.unit)
+    return Bound(given, says, "", record.sources)
+
+
+def resolve_model(model: Model, question: Question, know: Knowledge) -> ModelResult | Needed | None:
+    """Return the calculation, or what is missing for it, or None when the model cannot serve the question."""
+    runs = function(model.function)
+    if runs is None:
+        return None
+    binding = bind(model, question, know)
+    missing = binding.missing
+    if binding.output is not None and len(missing) == 1 and missing[0].id in model.inverse:
+        return _solve(model, runs, binding, missing[0], question, know)
+    if missing:
+        return Needed(model, tuple(i.ask or i.id for i in missing), tuple(i.id for i in missing))
+    if binding.output is not None:
+        return None
+    return _run(model, runs, binding, question, know)
+
+
+def _combinations(binding: Binding) -> Iterator[dict[str, Bound]]:
+    names = list(binding.given)
+    for choice in product(*(binding.given[name] for name in names)):
+        yield dict(zip(names, choice, strict=True))
+
+
+def _si(model: Model, bound: Mapping[str, Bound], know: Knowledge) -> dict[str, float]:
+    found: dict[str, float] = {}
+    for item in model.inputs:
+        if item.id in bound:
+            found[item.id] = know.units.to_si(bound[item.id].value, item.unit)
+    return found
+
+
+def _run(model: Model, runs: Function, binding: Binding, question: Question, know: Knowledge) -> ModelResult:
+    values: list[ModelValue] = []
+    note = ""
+    for bound in _combinations(binding):
+        inputs = _si(model, bound, know)
+        try:
+            result = know.units.from_si(runs.call(inputs), model.output_unit)
+            extra = _extra(runs, inputs, know)
+        except (OutOfRange, ValueError, ZeroDivisionError, OverflowError) as error:
+            note = str(error)
+            continue
+        under = ", ".join(b.says for b in bound.values() if b.says)
+        values.append(
+            ModelValue(result, model.output_unit, model.output, under, _working(model, runs, bound, know), extra)
+        )
+    return ModelResult(model, tuple(values), _assumed(model, binding), "", _sources(model, binding), note)
+
+
+def _solve(
+    model: Model, runs: Function, binding: Binding, item: ModelInput, question: Question, know: Knowledge
+) -> ModelResult | None:
+    assert binding.output is not None
+    target = know.units.to_si(binding.output, model.output_unit)
+    values: list[ModelValue] = []
+    note = ""
+    for bound in _combinations(binding):
+        inputs = _si(model, bound, know)
+
+        def at(x: float, inputs: dict[str, float] = inputs) -> float:
+            return runs.call({**inputs, item.id: x})
+
+        try:
+            low, high = _RANGES.get(item.quantity, (0.0, 1e6))
+            found = solve_monotonic(at, target, low, high)
+        except (OutOfRange, ValueError, ZeroDivisionError, OverflowError) as error:
+            note = str(error)
+            continue
+        value = know.units.from_si(found, item.unit)
+        under = ", ".join(b.says for b in bound.values() if b.says)
+        working = _working(model, runs, bound, know) + f"; {model.of} {round_shown(binding.output, model.output_unit, know.units)}"
+        values.append(ModelValue(value, item.unit, item.quantity, under, working))
+    return ModelResult(model, tuple(values), _assumed(model, binding), item.id, _sources(model, binding), note)
+
+
+_RANGES = {
+    "speed": (0.01, 400.0), "mass": (1.0, 1e7), "length": (0.01, 1e6), "pressure": (0.0, 1e9), "angle": (0.001, 1.5707),
+    "temperature": (1.0, 3000.0), "altitude": (-1000.0, 19_900.0), "deceleration": (0.01, 100.0),
+    "acceleration": (0.01, 100.0), "duration": (0.0, 1e6), "energy": (0.0, 1e12),
+}  # fmt: skip
+
+
+def _extra(runs: Function, inputs: dict[str, float], know: Knowledge) -> tuple[tuple[str, float, str], ...]:
+    if runs.extra is None:
+        return ()
+    return tuple((name, know.units.from_si(value, unit), unit) for name, value, unit, _ in runs.extra(inputs))
+
+
+def _working(model: Model, runs: Function, bound: Mapping[str, Bound], know: Knowledge) -> str:
+    parts = []
+    for item in model.inputs:
+        if item.id in bound:
+            shown = exact_shown(bound[item.id].value, item.unit, know.units)
+            parts.append(f"{item.id.replace('_', ' ')} {shown}")
+    return f"{runs.formula}; " + ", ".join(parts)
+
+
+def _assumed(model: Model, binding: Binding) -> tuple[str, ...]:
+    assumed = [b.assumed for bounds in binding.given.values() for b in bounds if b.assumed]
+    return tuple(dict.fromkeys((*assumed, *model.assumes)))
+
+
+def _sources(model: Model, binding: Binding) -> tuple[Source, ...]:
+    found = list(model.sources)
+    for bounds in binding.given.values():
+        found.extend(s for b in bounds for s in b.source)
+    return tuple(dict.fromkeys(found))

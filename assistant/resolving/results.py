@@ -1,0 +1,210 @@
+"""What resolving finds: one frozen record for each kind of answer, numbers in the units of its documents."""
+
+from __future__ import annotations
+
+from typing import Any, NamedTuple
+
+from assistant.knowledge.records import (
+    Bands, BandRule, Change, Fact, Limit, Model, Override, Procedure, Schedule, Source, StateTable,
+)  # fmt: skip
+from assistant.understanding.states import Condition
+
+
+class FactResult(NamedTuple):
+    """A curated statement."""
+
+    fact: Fact
+
+
+class LimitResult(NamedTuple):
+    """Stated figures: the one asked for first, then others that the same question covers."""
+
+    limits: tuple[Limit, ...]
+    conditions: tuple[Condition, ...] = ()
+    other: tuple[Limit | None, ...] = ()
+    """The same figures on the other variants, where they differ."""
+
+
+class Check(NamedTuple):
+    """An amount held against a limit, all in the limit's unit; exactly at the limit is within it."""
+
+    limit: Limit
+    given: float
+    unit: str
+    bound: float
+    within: bool
+    bound_from: str = ""
+    """How the bound came about, when two limits apply and the lower was computed."""
+
+
+class CheckResult(NamedTuple):
+    """One or more amounts held against their limits."""
+
+    checks: tuple[Check, ...]
+    variant_bounds: tuple[tuple[str, str], ...] = ()
+
+
+class NotApplicable(NamedTuple):
+    """A limit asked about, which does not hold in the state given."""
+
+    limit: Limit
+    because: str
+    conditions: tuple[Condition, ...]
+    sources: tuple[Source, ...] = ()
+
+
+class BandResult(NamedTuple):
+    """A reading judged by bands."""
+
+    bands: Bands
+    given: float
+    rule: BandRule
+    reference: float | None
+
+
+class ScheduleResult(NamedTuple):
+    """A schedule read at an input, or the inputs that give an output. `found` are (from, to) intervals."""
+
+    schedule: Schedule
+    given: float
+    value: float | None
+    found: tuple[tuple[float, float], ...] = ()
+    other: tuple[tuple[str, float], ...] = ()
+    """The same reading on variants where it differs."""
+
+
+class TableResult(NamedTuple):
+    """The row of a state table that fits, for each alternative of the conditions."""
+
+    table: StateTable
+    rows: tuple[Row, ...]
+    asked: tuple[str, ...]
+    unaffected: tuple[Condition, ...] = ()
+
+
+class Row(NamedTuple):
+    """One alternative: its conditions and what the table then gives."""
+
+    conditions: tuple[Condition, ...]
+    outputs: tuple[tuple[str, str], ...]
+    sources: tuple[Source, ...]
+
+
+class LossResult(NamedTuple):
+    """Everything that differs from normal under some conditions, across all tables, and facts that follow."""
+
+    conditions: tuple[Condition, ...]
+    lost: tuple[tuple[StateTable, str, str], ...]
+    kept: tuple[tuple[StateTable, str, str], ...]
+    facts: tuple[Fact, ...]
+    sources: tuple[Source, ...]
+
+
+class CauseResult(NamedTuple):
+    """The minimal sets of states that lead to a result of a table."""
+
+    table: StateTable
+    output: str
+    value: str
+    sets: tuple[tuple[tuple[str, str], ...], ...]
+    single: bool
+    given: tuple[Condition, ...] = ()
+
+
+class ProcedureResult(NamedTuple):
+    """A procedure, whole or from the step asked for."""
+
+    procedure: Procedure
+    step: int | None = None
+    memory_only: bool = False
+
+
+class ModelValue(NamedTuple):
+    """One result of a calculation: what was assumed, how it came about, and the number."""
+
+    value: float
+    unit: str
+    quantity: str
+    under: str
+    working: str
+    extra: tuple[tuple[str, float, str], ...] = ()
+
+
+class ModelResult(NamedTuple):
+    """A calculation, once for each alternative that the question leaves open."""
+
+    model: Model
+    values: tuple[ModelValue, ...]
+    assumed: tuple[str, ...]
+    solved: str = ""
+    """The input that was solved for, when the question gives the output."""
+    sources: tuple[Source, ...] = ()
+    note: str = ""
+
+
+class Needed(NamedTuple):
+    """A question that is understood and lacks something."""
+
+    record: Any
+    missing: tuple[str, ...]
+    names: tuple[str, ...]
+    hint: str = ""
+
+
+class Choices(NamedTuple):
+    """A question that fits several records: which may be chosen."""
+
+    options: tuple[tuple[str, str], ...]
+    """(record id, how it is offered)."""
+    about: str = ""
+
+
+class ChangeResult(NamedTuple):
+    """What a revision changed."""
+
+    changes: tuple[Change, ...]
+    whole: bool = False
+
+
+class VariantResult(NamedTuple):
+    """How a variant differs."""
+
+    variant: str
+    overrides: tuple[Override, ...]
+
+
+class CompareResult(NamedTuple):
+    """One figure on all variants."""
+
+    limits: tuple[tuple[str, Limit], ...]
+
+
+class Conversion(NamedTuple):
+    """An amount in another unit."""
+
+    value: float
+    unit: str
+    result: float
+    target: str
+
+
+class Elsewhere(NamedTuple):
+    """A label of another fleet, answered with this type's own."""
+
+    label: str
+    fact: Fact
+
+
+class Declined(NamedTuple):
+    """Nothing fits: the words that nothing explains, and what is known nearby."""
+
+    words: tuple[str, ...]
+    near: tuple[str, ...] = ()
+    why: str = ""
+
+
+Result = (
+    FactResult | LimitResult | CheckResult | NotApplicable | BandResult | ScheduleResult | TableResult | LossResult
+    | CauseResult | ProcedureResult | ModelResult | Needed | Choices | ChangeResult | VariantResult | CompareResult
+    | Conversion | Elsewhere | Declined
+)  # fmt: skip

@@ -1,0 +1,72 @@
+"""Schedules: the value at an input, the inputs that give a value, and what lies beyond the ends."""
+
+from __future__ import annotations
+
+from math import isinf
+
+from assistant.knowledge.records import Schedule
+from assistant.physics.schedule import inputs_for, value_at
+from assistant.quantities.amounts import Amount
+from assistant.resolving.amounts_for import fits
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import Needed, ScheduleResult
+
+
+def resolve_schedule(schedule: Schedule, question: Question, know: Knowledge) -> ScheduleResult | Needed | None:
+    """Return the reading that the question's amount asks for; Needed when it names none."""
+    inputs, outputs = _amounts(schedule, question, know)
+    if inputs:
+        return _forward(schedule, inputs[-1], question, know)
+    if outputs:
+        return _inverse(schedule, outputs[-1])
+    if question.reading.has(schedule.input, "speed") or question.context:
+        return Needed(schedule, (f"the {schedule.basis or schedule.input}",), (schedule.input,))
+    return None
+
+
+def leftover(schedule: Schedule, question: Question, know: Knowledge) -> list[Amount]:
+    """Return the amounts that a schedule has no use for."""
+    inputs, outputs = _amounts(schedule, question, know)
+    used = 1 if inputs or outputs else 0
+    return [a for a in question.reading.amounts][used:]
+
+
+def _amounts(schedule: Schedule, question: Question, know: Knowledge) -> tuple[list[float], list[float]]:
+    inputs: list[float] = []
+    outputs: list[float] = []
+    wants_input = question.reading.has(schedule.input) and not question.reading.has(schedule.output)
+    for amount in question.reading.amounts:
+        as_input = fits(amount, schedule.input_unit, know.units)
+        as_output = fits(amount, schedule.output_unit, know.units)
+        if amount.unit is None:
+            (outputs if wants_input and _says_inverse(question) else inputs).append(amount.value)
+        elif as_input is not None:
+            inputs.append(as_input)
+        elif as_output is not None:
+            outputs.append(as_output)
+    return inputs, outputs
+
+
+def _says_inverse(question: Question) -> bool:
+    """Return whether the speed is what is asked for: "speed for 10 tiller", "at what speed"."""
+    words = question.reading.words
+    return any(w in words for w in ("which", "what", "when", "fast")) or "speed for" in " ".join(words)
+
+
+def _forward(schedule: Schedule, given: float, question: Question, know: Knowledge) -> ScheduleResult:
+    value = value_at(schedule.points, abs(given))
+    others = []
+    for variant in know.variants:
+        if variant != question.variant:
+            other = value_at(know.record(schedule.id, variant).points, abs(given))
+            if abs(other - value) > 1e-9:
+                others.append((variant, other))
+    return ScheduleResult(schedule, abs(given), value, other=tuple(others))
+
+
+def _inverse(schedule: Schedule, output: float) -> ScheduleResult:
+    found = tuple(
+        (max(i.low, schedule.points[0][0]), i.high if not isinf(i.high) else float("inf"))
+        for i in inputs_for(schedule.points, abs(output))
+    )
+    return ScheduleResult(schedule, abs(output), None, found)

@@ -1,0 +1,187 @@
+"""Questions about states: which row fits, what is lost, and what leads to a result."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+
+from assistant.knowledge.records import Fact, StateTable
+from assistant.resolving import tables as state_tables
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import CauseResult, LossResult, Result, TableResult
+from assistant.understanding.matching import Match
+from assistant.understanding.reading import Mention
+from assistant.understanding.states import Condition
+
+Scored = tuple[float, float, Result]
+_ASPECTS = ("lose", "happens", "steps", "cause", "can", "compare", "meaning", "list_all", "when", "single")
+
+
+def state_candidates(question: Question, know: Knowledge, excused: Collection[int]) -> Iterator[Scored]:
+    """Yield what the state tables answer to a question."""
+    inputs = tuple(c for c in question.conditions if "." not in c.input)
+    matches = _output_matches(question, know, excused)
+    for table in state_tables.tables(know.base):
+        own = [m for m in matches if m.record == table.id]
+        yield from _row(table, inputs, own, question, know, excused)
+        yield from _causes(table, inputs, own, question, know, excused)
+    yield from _loss(inputs, matches, question, know, excused)
+
+
+def _output_matches(question: Question, know: Knowledge, excused: Collection[int]) -> list[Match]:
+    ids = set(know.base.ids("tables"))
+    return [m for m in know.matcher.rank(question.reading, (), excused, ids) if m.score > 0.2]
+
+
+def _content(question: Question, know: Knowledge, excused: Collection[int]) -> list[Mention]:
+    return [
+        m for m in question.reading.mentions
+        if not m.weak and m.start not in excused and not know.matcher.is_soft(m)
+    ]
+
+
+def _outputs_named(table: StateTable, question: Question) -> list[tuple[str, str]]:
+    """Return (output, value) of a table's results that the question names."""
+    prefix = f"={table.id}."
+    found = []
+    for concept in question.reading.concepts:
+        if concept.startswith(prefix):
+            output, value = concept[len(prefix) :].split(".", 1)
+            found.append((output, value))
+    given = [c for c in question.conditions if c.input.startswith(table.id + ".")]
+    found.extend((c.input.split(".", 1)[1], c.value) for c in given)
+    return sorted(set(found))
+
+
+def _row(
+    table: StateTable, inputs: tuple[Condition, ...], matches: list[Match], question: Question, know: Knowledge,
+    excused: Collection[int],
+) -> Iterator[Scored]:  # fmt: skip
+    relevant = tuple(c for c in inputs if c.input in table.inputs)
+    asked = [m for m in matches if m.covered > 0.99]
+    named = _outputs_named(table, question)
+    if not inputs or not (asked or named or relevant):
+        return
+    vocabulary = know.matcher.vocabulary(table.id)
+    content = _content(question, know, excused)
+    barred = [m for m in content if vocabulary.isdisjoint(m.concepts)]
+    leading = tuple(dict.fromkeys([*(m.tag.split(".", 1)[1] for m in asked), *(o for o, _ in named)]))
+    explained = [m for m in content if not vocabulary.isdisjoint(m.concepts)]
+    weight = sum(know.matcher.mention_weight(m) for m in explained) + len(relevant)
+    if relevant and (asked or named):
+        score = 0.97
+    elif relevant:
+        score = 0.8 if not content or explained else 0.7
+    else:
+        score = 0.72 if asked else 0.4
+    score *= 0.45 ** len(barred)
+    unaffected = tuple(c for c in inputs if c.input not in table.inputs)
+    rows = tuple(state_tables.row(table, alternative, know.base) for alternative in alternatives(relevant, question, know))
+    yield score, weight, TableResult(table, rows, leading, unaffected)
+
+
+def alternatives(
+    conditions: tuple[Condition, ...], question: Question, know: Knowledge
+) -> list[tuple[Condition, ...]]:
+    """Return the cases that a question leaves open: "one system lost" is either of them."""
+    either = [m for m in question.reading.mentions if any(know.lexicon.kinds.get(c) == "either" for c in m.concepts)]
+    if not either:
+        return [conditions]
+    places = {k for m in either for k in m.taken}
+    open_ones = [c for c in conditions if places.intersection(c.where)]
+    fixed = tuple(c for c in conditions if c not in open_ones)
+    return [(*fixed, c) for c in open_ones] or [conditions]
+
+
+def _causes(
+    table: StateTable, inputs: tuple[Condition, ...], matches: list[Match], question: Question, know: Knowledge,
+    excused: Collection[int],
+) -> Iterator[Scored]:  # fmt: skip
+    reading = question.reading
+    if not reading.has("cause", "single", "when") and not _asks_when(question):
+        return
+    named = _outputs_named(table, question)
+    named = [(o, v) for o, v in named if not _is_normal(table, o, v, know)] or named
+    if not named and matches and matches[0].covered > 0.99 and reading.has("lose", "cause"):
+        named = _lost_value(table, matches[0].tag.split(".", 1)[1], know)
+    if not named:
+        return
+    vocabulary = know.matcher.vocabulary(table.id)
+    used = {k for c in question.conditions for k in c.where}
+    barred = [m for m in _content(question, know, used) if vocabulary.isdisjoint(m.concepts)]
+    output, value = _principal(table, named)
+    score = (0.98 if reading.has("cause", "single") else 0.9) * 0.45 ** len(barred)
+    found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
+    extra = tuple(
+        Condition(f"{table.id}.{o}", v) for o, v in named if (o, v) != (output, value)
+    )
+    yield score, 3.0, _narrowed(found, extra, know)
+
+
+def _asks_when(question: Question) -> bool:
+    words = question.reading.words
+    return "when" in words[:3] or "how could" in " ".join(words) or "how can" in " ".join(words)
+
+
+def _is_normal(table: StateTable, output: str, value: str, know: Knowledge) -> bool:
+    return state_tables.outputs(table, {}, know.base).get(output) == value
+
+
+def _lost_value(table: StateTable, output: str, know: Knowledge) -> list[tuple[str, str]]:
+    normal = state_tables.outputs(table, {}, know.base).get(output)
+    found = next(o for o in table.outputs if o.id == output)
+    others = [v for v, _, _ in found.values if v != normal]
+    return [(output, others[0])] if len(others) == 1 else []
+
+
+def _principal(table: StateTable, named: list[tuple[str, str]]) -> tuple[str, str]:
+    order = [o.id for o in table.outputs]
+    return min(named, key=lambda pair: order.index(pair[0]) if pair[0] in order else 99)
+
+
+def _narrowed(found: CauseResult, extra: tuple[Condition, ...], know: Knowledge) -> CauseResult:
+    """Keep the sets in which the other results that the question names hold as well."""
+    kept = []
+    given = {c.input: c.value for c in found.given}
+    for chosen in found.sets:
+        results = state_tables.outputs(found.table, {**given, **dict(chosen)}, know.base)
+        if all(results.get(c.input.split(".", 1)[1]) == c.value for c in extra):
+            kept.append(chosen)
+    return found._replace(sets=tuple(kept)) if extra and kept else found
+
+
+def _loss(
+    inputs: tuple[Condition, ...], matches: list[Match], question: Question, know: Knowledge,
+    excused: Collection[int],
+) -> Iterator[Scored]:  # fmt: skip
+    if not inputs or not question.reading.has("lose", "happens", "steps"):
+        return
+    content = _content(question, know, excused)
+    known = frozenset().union(*(know.matcher.vocabulary(t.id) for t in state_tables.tables(know.base)))
+    barred = [m for m in content if known.isdisjoint(m.concepts)]
+    score = 0.93 if question.reading.has("lose") else 0.84
+    if any(m.covered > 0.99 and m.share > 0.5 for m in matches):
+        score = 0.7
+    score *= 0.45 ** len(barred)
+    yield score, 2.0, loss(inputs, know)
+
+
+def loss(inputs: tuple[Condition, ...], know: Knowledge) -> LossResult:
+    """Return everything that differs from normal under some conditions, across all tables."""
+    lost, kept = [], []
+    state = {c.input: c.value for c in inputs}
+    sources = []
+    for table in state_tables.tables(know.base):
+        if not any(c.input in table.inputs for c in inputs):
+            continue
+        normal = state_tables.outputs(table, {}, know.base)
+        now = state_tables.outputs(table, state, know.base)
+        sources.extend(state_tables.row(table, inputs, know.base).sources)
+        for output in table.outputs:
+            (lost if now[output.id] != normal[output.id] else kept).append((table, output.id, now[output.id]))
+    facts = tuple(
+        fact for name in know.base.ids("facts")
+        if isinstance(fact := know.base.records[name], Fact) and fact.when
+        and all(state.get(k) == v for k, v in fact.when)
+    )
+    sources.extend(s for fact in facts for s in fact.sources)
+    return LossResult(inputs, tuple(lost), tuple(kept), facts, tuple(dict.fromkeys(sources)))

@@ -1,0 +1,178 @@
+"""Sum the orders of two tillers and the pedals as a steering controller does, each held to its limit.
+
+Right is positive. Two tillers' orders add with their signs; pedals are one movement for both pilots and count
+once. "Full" is the limit at the speed given.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from assistant.knowledge.records import Model, Schedule
+from assistant.physics.schedule import value_at
+from assistant.quantities.amounts import Amount
+from assistant.quantities.show import round_shown
+from assistant.resolving.amounts_for import fits
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import ModelResult, ModelValue, Needed
+from assistant.understanding.reading import Mention
+
+_SIDES = {"right": 1, "left": -1, "rightward": 1, "leftward": -1, "starboard": 1, "port": -1, "rt": 1, "lt": -1}
+_FULL = frozenset(("full", "fully", "hard", "max", "maximum", "all"))
+_NEUTRAL = frozenset(("neutral", "central", "centred", "centered", "free", "untouched", "alone", "zero"))
+_EQUAL = frozenset(("equal", "same", "equally"))
+_NOUNS = frozenset(("tiller", "tillers", "seat", "pedal", "pedals", "hand", "pilot", "wheel", "side", "one", "handwheel"))
+
+
+class Deflection(NamedTuple):
+    """What one control orders: "tiller" or "pedals", degrees or None for full, side or 0, how many of it."""
+
+    control: str
+    degrees: float | None
+    side: int
+    count: int
+    place: int
+
+
+def deflections(model: Model, question: Question, know: Knowledge) -> list[Deflection]:
+    """Return the orders of the controls that a question names."""
+    found: list[Deflection] = []
+    controls = [(m, _control(m)) for m in question.reading.mentions if _control(m)]
+    words = question.reading.words
+    for amount in question.reading.amounts:
+        if (amount.unit is None or fits(amount, "deg", know.units) is not None) and not _is_speed(amount, question):
+            control = _nearest(controls, amount.start, words)
+            side = _side_near(words, amount.start, amount.end)
+            if control and (amount.unit is not None or side):
+                found.append(Deflection(control[0], abs(amount.value), side, control[1], amount.start))
+    for i, word in enumerate(words):
+        if word in _FULL and not any(a.start <= i < a.end for a in question.reading.amounts):
+            side = _side_near(words, i, i + 1)
+            control = _nearest(controls, i, words)
+            if control and (side or control[0] == "pedals" or len(controls) == 1):
+                found.append(Deflection(control[0], None, side, control[1], i))
+    return _distinct(found, words)
+
+
+def _distinct(found: list[Deflection], words: tuple[str, ...]) -> list[Deflection]:
+    """Pedals count once, however many pilots press them the same way."""
+    kept: list[Deflection] = []
+    for item in sorted(found, key=lambda d: d.place):
+        if item.control == "pedals":
+            item = item._replace(count=1)
+            if any(k.control == "pedals" and k.side == item.side and k.degrees == item.degrees for k in kept):
+                continue
+        kept.append(item)
+    return kept
+
+
+def _control(mention: Mention) -> str:
+    if mention.holds("tiller") or mention.holds("captain") or mention.holds("first_officer"):
+        return "tiller"
+    return "pedals" if mention.holds("pedal") or mention.holds("pedal_steering") else ""
+
+
+def _is_speed(amount: Amount, question: Question) -> bool:
+    return amount.unit not in (None, "deg", "rad")
+
+
+def _nearest(controls: list[tuple[Mention, str]], at: int, words: tuple[str, ...]) -> tuple[str, int] | None:
+    best: tuple[float, str, int] | None = None
+    for mention, control in controls:
+        distance = at - mention.end if mention.end <= at else mention.start - at + 0.6
+        between = words[mention.end : at] if mention.end <= at else words[at : mention.start]
+        if "," in between or ";" in between or "and" in between:
+            distance += 1.5 if mention.end <= at else 4
+        count = 2 if _both(mention, words) else 1
+        if best is None or distance < best[0]:
+            best = (distance, control, count)
+    return (best[1], best[2]) if best and best[0] < 14 else None
+
+
+def _both(mention: Mention, words: tuple[str, ...]) -> bool:
+    before = words[max(0, mention.start - 2) : mention.start]
+    return "both" in before or "two" in before or "each" in before or ("both" in words and mention.text.startswith("tillers"))
+
+
+def _side_near(words: tuple[str, ...], start: int, end: int) -> int:
+    for k in range(end, min(len(words), end + 4)):
+        if words[k] in _SIDES and not (k + 1 < len(words) and words[k + 1] in _NOUNS and k > end):
+            return _SIDES[words[k]]
+        if words[k] in (",", ";", "and", "with", "."):
+            break
+    for k in range(start - 1, max(-1, start - 3), -1):
+        if words[k] in _SIDES and not (k + 1 < len(words) and words[k + 1] in _NOUNS):
+            return _SIDES[words[k]]
+        if words[k] in (",", ";", "and", "."):
+            break
+    return 0
+
+
+def resolve_order(model: Model, question: Question, know: Knowledge) -> ModelResult | Needed | None:
+    """Return the total order at the speed given, or what is missing for it."""
+    found = deflections(model, question, know)
+    if not found:
+        return None
+    extra = dict(model.extra)
+    tiller: Schedule = know.record(extra["tiller_schedule"], question.variant)
+    pedal: Schedule = know.record(extra["pedal_schedule"], question.variant)
+    speed = _speed(tiller, found, question, know)
+    maximum = know.figure(next(i.default for i in model.inputs if i.id == "maximum"), question.variant)
+    if speed is None:
+        return Needed(model, ("the ground speed",), ("speed",))
+    if maximum is None:
+        return None
+    found = _opposed(found, question)
+    if len({d.control for d in found} | {d.place for d in found}) > 1 and len(found) > 1 and any(not d.side for d in found):
+        return Needed(model, ("which way each control is turned, left or right",), ("side",))
+    limits = {"tiller": value_at(tiller.points, speed), "pedals": value_at(pedal.points, speed)}
+    return _sum(model, found, limits, maximum.value, speed, know, (*model.sources, *tiller.sources[:1]))
+
+
+def _opposed(found: list[Deflection], question: Question) -> list[Deflection]:
+    """"One full left, the other the same right": an order said of two controls with opposite sides is two."""
+    words = question.reading.words
+    tillers = [d for d in found if d.control == "tiller"]
+    if len(tillers) == 1 and not tillers[0].side and any(w in words for w in ("opposite", "opposing")):
+        return [*[d for d in found if d.control != "tiller"], tillers[0]._replace(side=1, count=1), tillers[0]._replace(side=-1, count=1)]
+    if len(tillers) == 2:
+        return [d._replace(count=1) if d.control == "tiller" else d for d in found]
+    return found
+
+
+def _speed(tiller: Schedule, found: list[Deflection], question: Question, know: Knowledge) -> float | None:
+    for amount in question.reading.amounts:
+        if amount.unit and amount.unit != "deg" and (value := fits(amount, tiller.input_unit, know.units)) is not None:
+            return value
+    taken = {d.place for d in found}
+    bare = [a for a in question.reading.amounts if a.unit is None and a.start not in taken]
+    return bare[-1].value if bare else None
+
+
+def _sum(
+    model: Model, found: list[Deflection], limits: dict[str, float], maximum: float, speed: float, know: Knowledge,
+    sources: tuple[object, ...],
+) -> ModelResult:  # fmt: skip
+    def show(value: float) -> str:
+        return round_shown(abs(value), "deg", know.units) + (" right" if value > 0 else " left" if value < 0 else "")
+
+    sided = all(d.side for d in found)
+    totals = {"tiller": 0.0, "pedals": 0.0}
+    raw = {"tiller": 0.0, "pedals": 0.0}
+    for item in found:
+        degrees = limits[item.control] if item.degrees is None else item.degrees
+        raw[item.control] += degrees * (item.side or 1) * item.count
+    parts = []
+    for control, name in (("tiller", "tillers"), ("pedals", "pedals")):
+        limit = limits[control]
+        totals[control] = max(-limit, min(limit, raw[control]))
+        if any(d.control == control for d in found):
+            held = "" if abs(raw[control]) <= limit + 1e-9 else f", held to {show(limit).split(' ')[0]}"
+            parts.append(f"{name} {show(raw[control]) if sided else show(abs(raw[control])).split(' ')[0]}{held}")
+    total = max(-maximum, min(maximum, totals["tiller"] + totals["pedals"]))
+    limit_words = ", ".join(f"{name} limit {show(limits[c]).split(' ')[0]}" for c, name in (("tiller", "tiller"), ("pedals", "pedal")))
+    working = f"at {round_shown(speed, 'kt', know.units)}: {limit_words}; " + "; ".join(parts)
+    working += f"; total {show(total)}, held to {show(maximum).split(' ')[0]} either way"
+    side = "" if not sided else "right" if total > 1e-9 else "left" if total < -1e-9 else "straight ahead"
+    value = ModelValue(abs(total), "deg", "angle", side, working)
+    return ModelResult(model, (value,), model.assumes, "", tuple(dict.fromkeys(sources)))  # type: ignore[arg-type]

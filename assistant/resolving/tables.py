@@ -1,0 +1,114 @@
+"""State tables: the first rule that matches, what differs from normal, and what leads to a result.
+
+Hit policy First of OMG DMN: rules are tried in order and the first that matches decides. Inputs that a question
+does not name are normal, and the answer says so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from itertools import combinations, product
+
+from assistant.knowledge.base import Base
+from assistant.knowledge.records import StateTable, TableInput, TableRule
+from assistant.resolving.knowing import Knowledge
+from assistant.resolving.results import CauseResult, Row
+from assistant.understanding.states import Condition
+
+State = Mapping[str, str]
+
+
+def decide(table: StateTable, state: State, base: Base) -> TableRule:
+    """Return the first rule that matches; inputs absent from the state are normal.
+
+    Raises LookupError when no rule matches, which the knowledge check rules out.
+    """
+    full = {name: state.get(name, normal(base.inputs[name])) for name in table.inputs}
+    for rule in table.rules:
+        if not rule.when or any(all(full.get(k) == v for k, v in branch) for branch in rule.when):
+            return rule
+    raise LookupError(f"table {table.id} has no rule for {dict(full)}")
+
+
+def normal(item: TableInput) -> str:
+    """Return the normal value of an input: its first."""
+    return item.values[0][0]
+
+
+def outputs(table: StateTable, state: State, base: Base) -> dict[str, str]:
+    """Return every output of a table in a state."""
+    return dict(decide(table, state, base).then)
+
+
+def row(table: StateTable, conditions: Iterable[Condition], base: Base) -> Row:
+    """Return the row that fits some conditions, with the paragraphs that it rests on."""
+    relevant = tuple(c for c in conditions if c.input in table.inputs)
+    rule = decide(table, {c.input: c.value for c in relevant}, base)
+    sources = [*table.sources, *rule.sources]
+    for condition in relevant:
+        sources.extend(base.inputs[condition.input].sources)
+    return Row(relevant, tuple(rule.then), tuple(dict.fromkeys(sources)))
+
+
+def tables(base: Base) -> Iterator[StateTable]:
+    """Yield every state table."""
+    for name in base.ids("tables"):
+        yield base.records[name]
+
+
+def values_of(base: Base, table: StateTable) -> list[list[str]]:
+    """Return the values of each input, in the table's order."""
+    return [[v for v, _, _ in base.inputs[name].values] for name in table.inputs]
+
+
+def states_with(
+    table: StateTable, output: str, value: str, base: Base, given: State | None = None
+) -> list[dict[str, str]]:
+    """Return every state of the inputs in which an output has a value, by exhaustive enumeration."""
+    found = []
+    fixed = given or {}
+    for combination in product(*values_of(base, table)):
+        state = dict(zip(table.inputs, combination, strict=True))
+        if any(state.get(k) != v for k, v in fixed.items() if k in state):
+            continue
+        if outputs(table, state, base)[output] == value:
+            found.append(state)
+    return found
+
+
+def minimal_sets(
+    table: StateTable, output: str, value: str, base: Base, given: State | None = None
+) -> list[tuple[tuple[str, str], ...]]:
+    """Return the smallest sets of inputs that are not normal and lead to a result.
+
+    A set is minimal when none of its subsets leads there. Inputs of `given` hold throughout and are not listed.
+    """
+    fixed = dict(given or {})
+    abnormal = [
+        (name, v) for name in table.inputs if name not in fixed
+        for v, _, _ in base.inputs[name].values[1:]
+    ]
+    found: list[tuple[tuple[str, str], ...]] = []
+    for size in range(len(table.inputs) + 1):
+        for chosen in combinations(abnormal, size):
+            if len({name for name, _ in chosen}) < size or any(set(f) <= set(chosen) for f in found):
+                continue
+            if outputs(table, {**fixed, **dict(chosen)}, base)[output] == value:
+                found.append(chosen)
+    return found
+
+
+def causes(
+    table: StateTable, output: str, value: str, know: Knowledge, single: bool, given: tuple[Condition, ...]
+) -> CauseResult:
+    """Return what leads to a result of a table."""
+    fixed = {c.input: c.value for c in given if c.input in table.inputs}
+    sets = minimal_sets(table, output, value, know.base, fixed)
+    return CauseResult(table, output, value, tuple(sets), single, given)
+
+
+
+
+def implied_outputs(state: State, base: Base) -> dict[str, str]:
+    """Return `table.output` → value of all tables in a state."""
+    return {f"{t.id}.{name}": value for t in tables(base) for name, value in outputs(t, state, base).items()}

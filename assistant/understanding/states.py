@@ -1,0 +1,248 @@
+"""Which things a question says are in which state: "system two gone", "bypass pin in", "no anti-skid".
+
+Things and state words stand in a row with little between them; a state word belongs to the thing it stands
+next to, before ("loss of System 1") or after ("Systems 1 and 2 both out"), and is used once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Any, NamedTuple
+
+from assistant.knowledge.base import Base
+from assistant.quantities.amounts import Amount
+from assistant.quantities.units import Units
+from assistant.understanding.reading import STATE, Mention, Reading
+
+_JOINS = frozenset("and or both the my our & + , plus as well with is are also either together".split()) - {"with", "is", "are"}
+_BEFORE = frozenset("of the in my our a an its from to both on for all complete total with without any your got has have".split())
+_STOPS = frozenset(". ; ?".split())
+_NEAR = 2
+_FAR = 6
+_NOT = frozenset(("not", "never", "nor"))
+
+
+class Condition(NamedTuple):
+    """A thing in a state: an input's id, or `table.output` for a state table's result that is given."""
+
+    input: str
+    value: str
+    remark: str = ""
+    implied: bool = False
+    where: tuple[int, ...] = ()
+    """Indices of the tokens that said it."""
+
+
+class StateWords(NamedTuple):
+    """What the binding needs to know of a base: input and output names, and their words for states."""
+
+    by_term: Mapping[str, Sequence[str]]
+    values: Mapping[str, Sequence[tuple[str, Sequence[str], bool]]]
+    numbers: Mapping[str, Sequence[Sequence[Any]]]
+    failures: frozenset[str]
+    sets: Mapping[str, Sequence[Sequence[str]]]
+
+
+class _Group(NamedTuple):
+    start: int
+    end: int
+    inputs: tuple[str, ...]
+    either: bool
+
+
+def state_words(base: Base, sets: Mapping[str, Sequence[Sequence[str]]]) -> StateWords:
+    """Return the state words of a base's inputs, and of the yes-or-no outputs of its tables."""
+    by_term: dict[str, list[str]] = {}
+    values: dict[str, list[tuple[str, list[str], bool]]] = {}
+    numbers: dict[str, Sequence[Sequence[Any]]] = {}
+    failures: set[str] = set()
+    for item in base.inputs.values():
+        by_term.setdefault(item.term, []).append(item.id)
+        values[item.id] = [
+            (value, [*_groups(words), f"{STATE}{item.id}.{value}"], "alone" in words.split())
+            for value, _, words in item.values
+        ]
+        if item.number:
+            numbers[item.id] = item.number
+        if item.failure:
+            failures.add(item.id)
+    for name in base.ids("tables"):
+        for output in base.records[name].outputs:
+            named = {value for value, _, _ in output.values}
+            if output.id in base.terms and named == {"yes", "no"}:
+                by_term.setdefault(output.id, []).append(f"{name}.{output.id}")
+                values[f"{name}.{output.id}"] = [("no", ["@lost", "@off"], False), ("yes", ["@working", "@on"], False)]
+    return StateWords(by_term, values, numbers, frozenset(failures), sets)
+
+
+def _groups(words: str) -> list[str]:
+    return [part for part in words.replace(";", " ").replace(",", " ").split() if part.startswith(STATE)]
+
+
+def conditions(reading: Reading, known: StateWords, units: Units, losing: bool = False) -> list[Condition]:
+    """Return the states that a question gives, in the order in which they are said.
+
+    losing: the question asks what goes with a thing ("what do I lose with System 1"), so that a thing that
+    can fail, and has no state of its own, is taken as failed.
+    """
+    groups = _input_groups(reading, known)
+    states = [m for m in reading.mentions if any(c.startswith(STATE) for c in m.concepts)]
+    used: set[int] = set()
+    found: list[Condition] = []
+    for index, group in enumerate(groups):
+        following = groups[index + 1].start if index + 1 < len(groups) else len(reading.words)
+        earlier = groups[index - 1].end if index else 0
+        bound = _bind(reading, group, states, used, earlier, following, known)
+        bound = bound or _numbered(reading, group, following, known, units)
+        if not bound and losing:
+            bound = [
+                Condition(name, known.values[name][1][0], where=tuple(range(group.start, group.end)))
+                for name in group.inputs if name in known.failures
+            ]
+        found.extend(bound)
+    found.extend(_alone(states, used, known, found))
+    found.extend(_implied(reading, known, found))
+    return _settled(found)
+
+
+def _input_groups(reading: Reading, known: StateWords) -> list[_Group]:
+    groups: list[_Group] = []
+    for mention in reading.mentions:
+        names = tuple(i for c in (*mention.concepts, *mention.implied) for i in known.by_term.get(c, ()))
+        if not names:
+            continue
+        last = groups[-1] if groups else None
+        between = reading.words[last.end : mention.start] if last else ()
+        if last and mention.start >= last.end and len(between) <= 3 and all(w in _JOINS for w in between) and between:
+            groups[-1] = _Group(last.start, mention.end, (*last.inputs, *names), "or" in between)
+        elif not last or mention.start >= last.end:
+            groups.append(_Group(mention.start, mention.end, names, False))
+    return groups
+
+
+def _bind(
+    reading: Reading, group: _Group, states: list[Mention], used: set[int], earlier: int, following: int,
+    known: StateWords,
+) -> list[Condition]:  # fmt: skip
+    before = [s for s in states if earlier <= s.start and s.end <= group.start and s.start not in used]
+    after = [s for s in states if group.end <= s.start < following and s.start not in used]
+    nearest = before[-1] if before else None
+    if nearest and all(w in _BEFORE for w in reading.words[nearest.end : group.start]):
+        bound = _as_conditions(reading, group, nearest, known)
+        if bound and not (after and _adjacent(reading, group, after[0]) and nearest.weak):
+            used.add(nearest.start)
+            return bound
+    for state in after:
+        between = reading.words[group.end : state.start]
+        if _STOPS.intersection(between) or len(between) > (_NEAR if state.weak else _FAR):
+            continue
+        bound = _as_conditions(reading, group, state, known)
+        if bound:
+            used.add(state.start)
+            return bound
+    return []
+
+
+def _adjacent(reading: Reading, group: _Group, state: Mention) -> bool:
+    return state.start - group.end <= 1
+
+
+def _as_conditions(reading: Reading, group: _Group, state: Mention, known: StateWords) -> list[Condition]:
+    negated = state.start > 0 and reading.words[state.start - 1] in _NOT
+    found: list[Condition] = []
+    where = (*range(group.start, group.end), *state.taken)
+    for name in group.inputs:
+        value = _value(name, state, known)
+        if value is None:
+            continue
+        if negated:
+            others = [v for v, _, _ in known.values[name] if v != value]
+            if len(others) != 1:
+                continue
+            value = others[0]
+        found.append(Condition(name, value, where=where))
+    inputs = [c for c in found if "." not in c.input]
+    return inputs or found
+
+
+def _value(name: str, state: Mention, known: StateWords) -> str | None:
+    for value, groups, _ in known.values[name]:
+        if any(group in state.concepts and "." in group for group in groups):
+            return value
+    # The state that is not normal is what people mention: it goes first where a word fits both.
+    for value, groups, _ in reversed(known.values[name]) if "." not in name else known.values[name]:
+        if any(group in state.concepts for group in groups):
+            return value
+    return None
+
+
+def _numbered(
+    reading: Reading, group: _Group, following: int, known: StateWords, units: Units
+) -> list[Condition]:
+    for amount in reading.amounts:
+        if not group.end <= amount.start < following or amount.start - group.end > _FAR or not amount.unit:
+            continue
+        for name in group.inputs:
+            bound = by_number(name, amount, known, units)
+            if bound:
+                return [bound]
+    return []
+
+
+def by_number(name: str, amount: Amount, known: StateWords, units: Units) -> Condition | None:
+    """Return the state of an input that a reading of it means, where its documents define one."""
+    for test, value, unit, state, remark in known.numbers.get(name, ()):
+        if unit and (not amount.unit or units.get(amount.unit).dimension != units.get(unit).dimension):
+            return None
+        given = units.convert(amount.value, amount.unit, unit) if unit and amount.unit else amount.value
+        if passes(test, given, value):
+            return Condition(name, state, remark, where=tuple(range(amount.start, amount.end)))
+    return None
+
+
+def passes(test: str, given: float, value: float) -> bool:
+    """Return whether a value passes a test of a knowledge file."""
+    if test == "below":
+        return given < value
+    if test == "up to":
+        return given <= value
+    if test == "over":
+        return given > value
+    if test == "from":
+        return given >= value
+    return test == "otherwise"
+
+
+def _alone(
+    states: Iterable[Mention], used: set[int], known: StateWords, found: list[Condition]
+) -> list[Condition]:
+    """State words that name their thing by themselves: "airborne"."""
+    taken = {c.input for c in found}
+    result: list[Condition] = []
+    for state in states:
+        if state.start in used:
+            continue
+        for name, values in known.values.items():
+            if name in taken:
+                continue
+            for value, groups, alone in values:
+                if alone and any(group in state.concepts for group in groups):
+                    result.append(Condition(name, value, where=state.taken))
+    return result
+
+
+def _implied(reading: Reading, known: StateWords, found: list[Condition]) -> list[Condition]:
+    taken = {c.input for c in found}
+    return [
+        Condition(name, value, implied=True, where=mention.taken)
+        for mention in reading.mentions
+        for concept in mention.concepts
+        for name, value in known.sets.get(concept, ())
+        if name not in taken
+    ]
+
+
+def _settled(found: list[Condition]) -> list[Condition]:
+    """Return one condition for each thing: the one said last, as people correct themselves."""
+    last = {c.input: c for c in found}
+    return list(last.values())
