@@ -43,6 +43,8 @@ class Reading(NamedTuple):
 
 
 class Found(NamedTuple):
+    """A value, its unit symbol if one was given, and the index after both."""
+
     value: float
     unit: str | None
     end: int
