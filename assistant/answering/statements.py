@@ -5,7 +5,7 @@ from __future__ import annotations
 from assistant.answering.parts import (
     Parts, conditions_words, difference_unit, joined, other_variants, rounded, shown, stop, upper, variant_name,
 )  # fmt: skip
-from assistant.knowledge.records import Change, Limit, Procedure, Value
+from assistant.knowledge.records import Change, Limit, Procedure, Source, Value
 from assistant.quantities.show import exact_shown
 from assistant.resolving import results as r
 from assistant.resolving.changes import changes_of
@@ -26,7 +26,9 @@ def fact(result: r.FactResult, question: Question, know: Knowledge) -> Parts:
 
 def limit(result: r.LimitResult, question: Question, know: Knowledge) -> Parts:
     """Stated figures: the amount first, then what it is of."""
-    sentences, values, sources = [], [], []
+    sentences: list[str] = []
+    values: list[tuple[str, float, str]] = []
+    sources: list[Source] = []
     for record in result.limits:
         sentences.append(stop(figure_words(record, know)))
         for variant, other in other_variants(record, question, know):
@@ -78,7 +80,7 @@ def check(result: r.CheckResult, question: Question, know: Knowledge) -> Parts:
     """A verdict and the limit's paragraph first, then the margin, then what else holds or follows."""
     sentences: list[str] = []
     values: list[tuple[str, float, str]] = []
-    sources = []
+    sources: list[Source] = []
     for item in result.checks:
         sentences.append(_verdict(item, know))
         values += [(item.limit.of, item.bound, item.unit), ("given", item.given, item.unit),
@@ -214,7 +216,8 @@ def _now(changed: tuple[Change, ...], know: Knowledge) -> list[tuple[str, float,
 def variant(result: r.VariantResult, question: Question, know: Knowledge) -> Parts:
     """Everything in which a variant differs."""
     base = know.variants[0]
-    words, sources = [], []
+    words: list[str] = []
+    sources: list[Source] = []
     for override in result.overrides:
         record = know.base.record(override.record, result.variant)
         before = know.base.records[override.record]

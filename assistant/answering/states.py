@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from assistant.answering.parts import Parts, condition_words, conditions_words, joined, stop, upper
-from assistant.knowledge.records import StateTable
+from assistant.knowledge.records import Source, StateTable
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.states import Condition
@@ -14,7 +14,7 @@ from assistant.understanding.states import Condition
 def table(result: r.TableResult, question: Question, know: Knowledge) -> Parts:
     """The results asked for first, then the others, then the conditions they hold under."""
     sentences: list[str] = []
-    sources = []
+    sources: list[Source] = []
     for row in result.rows:
         if len(result.rows) > 1:
             sentences.append(f"With {conditions_words(row.conditions, know)}: {_row_words(result, row, know)}")

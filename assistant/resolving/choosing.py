@@ -41,21 +41,40 @@ class Candidate(NamedTuple):
     match: Match | None = None
 
 
+class Scored(NamedTuple):
+    """A result with the score it won by; what asks back or declines has none."""
+
+    result: Result
+    score: float
+
+
 def resolve(question: Question, know: Knowledge) -> Result:
     """Return the result that answers a question best, a need, some choices, or the reason for declining."""
+    return resolve_scored(question, know).result
+
+
+def resolve_scored(question: Question, know: Knowledge) -> Scored:
+    """Return the best result with its score."""
     reading = question.reading
     if reading.empty or reading.too_long:
-        return Declined((), why="too long" if reading.too_long else "empty")
+        return Scored(Declined((), why="too long" if reading.too_long else "empty"), 0.0)
     elsewhere = _elsewhere(question, know)
     if elsewhere:
-        return elsewhere
+        return Scored(elsewhere, 0.9)
     found = candidates(question, know)
     if not found:
-        return Declined(tuple(m.text for m in strange(reading, know.matcher)))
+        return Scored(Declined(tuple(m.text for m in strange(reading, know.matcher))), 0.0)
     best = found[0]
     if best.score >= ANSWERING and not (best.match and best.match.barred):
-        return _tied(found, question, know) or best.result
-    return _unsure(found, question, know)
+        return Scored(_tied(found, question, know) or best.result, best.score)
+    return Scored(_unsure(found, question, know), 0.0)
+
+
+def chosen_record(name: str, question: Question, know: Knowledge) -> Result | None:
+    """Return what a record that was chosen answers to the question."""
+    match = Match(name, "", 1.0, 1.0, 1.0, 1.0, (), ())
+    found = sorted(_from_match(match, question, know), key=lambda c: -c.score)
+    return found[0].result if found else None
 
 
 def candidates(question: Question, know: Knowledge) -> list[Candidate]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator
 
-from assistant.knowledge.records import Fact, StateTable
+from assistant.knowledge.records import Fact, Source, StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CauseResult, LossResult, Result, TableResult
@@ -167,9 +167,10 @@ def _loss(
 
 def loss(inputs: tuple[Condition, ...], know: Knowledge) -> LossResult:
     """Return everything that differs from normal under some conditions, across all tables."""
-    lost, kept = [], []
+    lost: list[tuple[StateTable, str, str]] = []
+    kept: list[tuple[StateTable, str, str]] = []
     state = {c.input: c.value for c in inputs}
-    sources = []
+    sources: list[Source] = []
     for table in state_tables.tables(know.base):
         if not any(c.input in table.inputs for c in inputs):
             continue

@@ -30,7 +30,7 @@ class Deflection(NamedTuple):
     control: str
     degrees: float | None
     side: int
-    count: int
+    number: int
     place: int
 
 
@@ -59,7 +59,7 @@ def _distinct(found: list[Deflection], words: tuple[str, ...]) -> list[Deflectio
     kept: list[Deflection] = []
     for item in sorted(found, key=lambda d: d.place):
         if item.control == "pedals":
-            item = item._replace(count=1)
+            item = item._replace(number=1)
             if any(k.control == "pedals" and k.side == item.side and k.degrees == item.degrees for k in kept):
                 continue
         kept.append(item)
@@ -134,9 +134,9 @@ def _opposed(found: list[Deflection], question: Question) -> list[Deflection]:
     words = question.reading.words
     tillers = [d for d in found if d.control == "tiller"]
     if len(tillers) == 1 and not tillers[0].side and any(w in words for w in ("opposite", "opposing")):
-        return [*[d for d in found if d.control != "tiller"], tillers[0]._replace(side=1, count=1), tillers[0]._replace(side=-1, count=1)]
+        return [*[d for d in found if d.control != "tiller"], tillers[0]._replace(side=1, number=1), tillers[0]._replace(side=-1, number=1)]
     if len(tillers) == 2:
-        return [d._replace(count=1) if d.control == "tiller" else d for d in found]
+        return [d._replace(number=1) if d.control == "tiller" else d for d in found]
     return found
 
 
@@ -161,7 +161,7 @@ def _sum(
     raw = {"tiller": 0.0, "pedals": 0.0}
     for item in found:
         degrees = limits[item.control] if item.degrees is None else item.degrees
-        raw[item.control] += degrees * (item.side or 1) * item.count
+        raw[item.control] += degrees * (item.side or 1) * item.number
     parts = []
     for control, name in (("tiller", "tillers"), ("pedals", "pedals")):
         limit = limits[control]

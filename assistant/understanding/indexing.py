@@ -90,13 +90,13 @@ def _state_names(base: Base) -> Iterator[tuple[str, str]]:
         for word in words:
             yield STATE + group, word
     for item in base.inputs.values():
-        for value, _, words in item.values:
-            for phrase in _phrases(words):
+        for value, _, listed in item.values:
+            for phrase in _phrases(listed):
                 yield f"{STATE}{item.id}.{value}", phrase
     for table in _tables(base):
         for output in table.outputs:
-            for value, _, words in output.values:
-                for phrase in _phrases(words):
+            for value, _, listed in output.values:
+                for phrase in _phrases(listed):
                     yield f"={table.id}.{output.id}.{value}", phrase
 
 

@@ -1,0 +1,24 @@
+"""What a conversation remembers between turns: the question answered last, what was offered, what is disputed."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from assistant.answering.answer import Answer
+from assistant.resolving.knowing import Question
+from assistant.resolving.results import Result
+
+
+class Context(NamedTuple):
+    """The state of a conversation; a fresh one knows nothing.
+
+    variant: the variant in use, or "" for the base type. asked, result, answer: the last turn that was
+    answered or that asked back. offered: record ids that may be chosen. disputed: (record, note) set aside.
+    """
+
+    variant: str = ""
+    asked: Question | None = None
+    result: Result | None = None
+    answer: Answer | None = None
+    offered: tuple[str, ...] = ()
+    disputed: tuple[tuple[str, str], ...] = ()

@@ -1,0 +1,229 @@
+"""One turn of a conversation: read, complete from the context, resolve, compose, remember.
+
+`answer_turn` is the place to begin reading: everything else serves one of its lines.
+"""
+
+from __future__ import annotations
+
+from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer
+from assistant.answering.compose import citations, compose, deference
+from assistant.conversation.context import Context
+from assistant.conversation.controls import CORRECTION, choice, control, follows
+from assistant.conversation.following import merged_words
+from assistant.knowledge.records import Fact
+from assistant.rendering.speech import spoken
+from assistant.resolving.choosing import Scored, chosen_record, resolve_scored
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import Choices, Declined, FactResult, Needed, Result
+from assistant.understanding.matching import strange
+from assistant.understanding.reading import Reading, plain_reading
+from assistant.understanding.states import conditions
+
+_GOOD = 0.8
+
+
+def answer_turn(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:
+    """Return the answer to a turn and the context after it; never raises for any text."""
+    done = _controlled(text, context, knowledge)
+    if done is None:
+        question, result = _understood(text, context, knowledge)
+        answer = _composed(text, question, result, knowledge)
+        done = answer, _remembered(context, question, result, answer, knowledge)
+    answer, after = done
+    return _with_disputes(_finished(answer, knowledge), after, knowledge), after
+
+
+# --- understanding a turn
+
+
+def question_of(text: str, knowledge: Knowledge, variant: str) -> Question:
+    """Return a text as a question of its own."""
+    reading = knowledge.reader.read(text)
+    losing = reading.has("lose", "happens", "steps", "mode")
+    found = tuple(conditions(reading, knowledge.states, knowledge.units, losing))
+    named = [v for v in reading.variants if v in knowledge.variants]
+    return Question(reading, found, named[-1] if named else variant or knowledge.variants[0], bool(named))
+
+
+def _understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result]:
+    picked = _picked(text, context, knowledge)
+    if picked:
+        return picked
+    correction = CORRECTION.match(text)
+    bare = text[correction.end() :] if correction else text
+    alone = question_of(bare, knowledge, context.variant)
+    result = resolve_scored(alone, knowledge)
+    if context.asked is None or strange(alone.reading, knowledge.matcher) or alone.reading.too_long:
+        return alone, result.result
+    if not (correction or follows(bare) or _incomplete(alone, result, knowledge)):
+        return alone, result.result
+    merged = _merged(alone, context, knowledge)
+    second = resolve_scored(merged, knowledge)
+    if _prefers_merged(alone, result, second, bool(correction) or follows(bare), context, knowledge):
+        return merged, second.result
+    return alone, result.result
+
+
+def _merged(alone: Question, context: Context, knowledge: Knowledge) -> Question:
+    assert context.asked is not None
+    said = tuple((c.input, c.where) for c in alone.conditions)
+    words = merged_words(context.asked, alone.reading, said, knowledge)
+    merged = question_of(words, knowledge, alone.variant if alone.named_variant else context.asked.variant)
+    if alone.named_variant:
+        merged = merged._replace(variant=alone.variant, named_variant=True)
+    elif not merged.named_variant:
+        merged = merged._replace(variant=context.asked.variant, named_variant=context.asked.named_variant)
+    return merged._replace(reading=merged.reading._replace(text=alone.reading.text), context=True)
+
+
+def _incomplete(question: Question, scored: Scored, knowledge: Knowledge) -> bool:
+    """Return whether a turn may lean on the one before: it names no thing, or does not answer by itself."""
+    if isinstance(scored.result, (Declined, Choices, Needed)):
+        return True
+    return scored.score < _GOOD or not _things(question.reading, knowledge)
+
+
+def _things(reading: Reading, knowledge: Knowledge) -> bool:
+    return any(not knowledge.matcher.is_soft(m) and not _is_quantity(m.concepts, knowledge) for m in reading.mentions)
+
+
+def _is_quantity(concepts: frozenset[str], knowledge: Knowledge) -> bool:
+    return all(knowledge.lexicon.kinds.get(c) in ("quantity", "ask", "ask!") or c.startswith("@") for c in concepts)
+
+
+def _prefers_merged(
+    alone: Question, first: Scored, second: Scored, continues: bool, context: Context, knowledge: Knowledge
+) -> bool:
+    if isinstance(second.result, Declined):
+        return False
+    if isinstance(first.result, Declined):
+        return True
+    if isinstance(second.result, (Choices, Needed)) and not isinstance(first.result, (Choices, Needed)):
+        return False
+    if isinstance(first.result, (Choices, Needed)):
+        return True
+    if not _things(alone.reading, knowledge):
+        return True
+    return second.score >= first.score - (0.08 if continues else -0.02)
+
+
+def _picked(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the record chosen among those offered, by its number."""
+    if not context.offered or context.asked is None:
+        return None
+    index = choice(text, len(context.offered))
+    if index is None:
+        return None
+    result = chosen_record(context.offered[index], context.asked, knowledge)
+    return (context.asked, result) if result else None
+
+
+# --- controls
+
+
+def _controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
+    name = control(text)
+    if not name or (name in ("why", "source", "again") and context.answer is None):
+        return None
+    last = context.answer
+    if name == "again" and last:
+        return last._replace(question=text), context
+    if name == "why" and last:
+        return _why(text, context, knowledge)
+    if name == "source" and last:
+        return _source(text, last, knowledge), context
+    if name == "disregard":
+        return _said(text, CLARIFY, "Disregarded. What would you like to know?", knowledge), Context(variant=context.variant, disputed=context.disputed)
+    if name == "dispute" and last and last.entry:
+        return _dispute(text, last, context, knowledge)
+    if name == "undispute" and context.disputed:
+        return _said(text, ANSWER, "No record is set aside any more.", knowledge), context._replace(disputed=())
+    return None
+
+
+def _said(text: str, outcome: str, words: str, knowledge: Knowledge) -> Answer:
+    return Answer(text, outcome, words, cautions=(deference(knowledge),))
+
+
+def _why(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
+    """Return the reason: the record's own, else what the knowledge says to the last question with a why."""
+    last, asked = context.answer, context.asked
+    if last is None or asked is None:
+        return None
+    record = knowledge.base.records[last.entry] if last.entry in knowledge.base.records else None
+    reason = getattr(record, "why", "")
+    result: Result | None = None
+    if reason and isinstance(knowledge.base.records.get(reason), Fact):
+        result = FactResult(knowledge.base.records[reason])
+    if result is None:
+        question = question_of("why " + " ".join(asked.reading.words), knowledge, asked.variant)
+        scored = resolve_scored(question, knowledge)
+        if isinstance(scored.result, FactResult) and "why" in knowledge.matcher.vocabulary(scored.result.fact.id):
+            result = scored.result
+    if result is None:
+        words = f"The reason is not stated in what is loaded. {last.working or last.text}"
+        return last._replace(question=text, text=words), context
+    answer = _composed(text, asked._replace(reading=asked.reading._replace(text=text)), result, knowledge)
+    return answer, context._replace(answer=answer)
+
+
+def _source(text: str, last: Answer, knowledge: Knowledge) -> Answer:
+    if not last.sources:
+        return last._replace(question=text, text="It rests on no paragraph: it is a computation or a definition.")
+    listed = []
+    for source in last.sources:
+        title = knowledge.base.documents[source.document].title if source.document in knowledge.base.documents else ""
+        revision = f", revision {source.revision}" if source.revision else ""
+        listed.append(f"{source.document} {source.paragraph}{revision} ({title})")
+    return last._replace(question=text, text="; ".join(dict.fromkeys(listed)) + ".", working="")
+
+
+def _dispute(text: str, last: Answer, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:
+    note = text.split(":", 1)[1].strip() if ":" in text else ""
+    kept = tuple(pair for pair in context.disputed if pair[0] != last.entry)
+    words = f"Set aside as disputed: {last.entry}. It is said so whenever it would be used, until its curator has looked and it is cleared."
+    answer = _said(text, ANSWER, words, knowledge)._replace(entry=last.entry, sources=last.sources)
+    return answer, context._replace(disputed=(*kept, (last.entry, note)))
+
+
+def _with_disputes(answer: Answer, context: Context, knowledge: Knowledge) -> Answer:
+    """Say of a record that is set aside that it is, wherever it would be used."""
+    note = next((n for name, n in context.disputed if name == answer.entry), None)
+    if note is None or answer.outcome != ANSWER or "disputed" in answer.text:
+        return answer
+    said = f" The note says: {note}." if note else ""
+    caution = f"This record is disputed and set aside until its curator has looked.{said}"
+    text = f"{caution} It said: {answer.text}"
+    return answer._replace(text=text, cautions=(*answer.cautions, caution))
+
+
+# --- composing and remembering
+
+
+def _composed(text: str, question: Question, result: Result, knowledge: Knowledge) -> Answer:
+    answer = compose(result, question, knowledge)
+    understood = plain_reading(question.reading)
+    understood["conditions"] = [{"input": c.input, "value": c.value} for c in question.conditions]
+    understood["variant"] = question.variant
+    understood["result"] = type(result).__name__
+    return answer._replace(question=text, understood=understood)
+
+
+def _finished(answer: Answer, knowledge: Knowledge) -> Answer:
+    lexicon = knowledge.base.pronunciations if isinstance(knowledge.base.pronunciations, dict) else {}
+    return answer._replace(spoken=spoken(answer.text, knowledge.units, lexicon))
+
+
+def _remembered(
+    context: Context, question: Question, result: Result, answer: Answer, knowledge: Knowledge
+) -> Context:
+    if answer.outcome == DECLINE:
+        return context
+    offered = tuple(name for name, _ in result.options) if isinstance(result, Choices) else ()
+    variant = context.variant
+    if question.named_variant and not question.reading.mentions and not question.reading.amounts:
+        variant = question.variant
+    return context._replace(variant=variant, asked=question, result=result, answer=answer, offered=offered)
+
+
+__all__ = ["answer_turn", "citations", "question_of"]
