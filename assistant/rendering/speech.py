@@ -131,6 +131,7 @@ def _ranges_in_words(text: str, manner: _Manner) -> str:
 
     if "-" in text:
         text = re.sub(_HYPHENED, ranged, re.sub(_DATE, _kept_date, text))
+        text = re.sub(r"(?<=[^\W\d_])-(?=\d)", " ", text)
     return text
 
 

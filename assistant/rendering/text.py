@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from assistant.answering.answer import Answer, Citation
+from assistant.answering.answer import CLARIFY, Answer, Citation
 
 NARROWEST = 40
 """Columns below which nothing is wrapped narrower."""
@@ -20,13 +20,14 @@ _UNIT_SIGNS = frozenset(
 """Signs that stay on the line of their number."""
 
 
-def answer_text(answer: Answer, width: int = 80, color: bool = False, closing: str = "") -> str:
+def answer_text(answer: Answer, width: int = 80, color: bool = False, deference: bool = False) -> str:
     """Return the answer as lines of at most `width` columns, without a line end after the last.
 
-    closing: a last line of its own, the short caution of a single answer.
+    deference: end with the caution that every answer carries; a conversation says it once, at its opening.
     """
     width = max(width, NARROWEST)
-    lines = _fact(answer.text, width, color)
+    closing = answer.cautions[0] if deference and answer.cautions else ""
+    lines = _fact(_without_choices(answer), width, color)
     lines += _choices(answer.choices, width)
     lines += _wrapped(_still_needed(answer), width)
     lines += _wrapped(f"Working: {answer.working}" if answer.working else "", width, _INDENT)
@@ -45,11 +46,6 @@ def sources_line(sources: Iterable[Citation]) -> str:
         for source in sources
     )
     return "; ".join(dict.fromkeys(shown))
-
-
-def caution_line(loaded: str) -> str:
-    """Return the short form of the caution; `loaded` reads as "AOM 7, LIM 7"."""
-    return f"Training only. Loaded: {loaded}. Check your library."
 
 
 def clean(text: str) -> str:
@@ -113,17 +109,23 @@ def _first_sentence(text: str) -> str:
     return line
 
 
+def _without_choices(answer: Answer) -> str:
+    """The text without the choices that it ends in, since they follow as lines."""
+    listed = answer.text.rfind(f" 1. {answer.choices[0]}") if answer.choices else -1
+    return answer.text[:listed] if listed > 0 else answer.text
+
+
 def _choices(choices: Iterable[str], width: int) -> Iterator[str]:
     for number, choice in enumerate(choices, 1):
         yield from _wrapped(f"{_INDENT}{number}. {choice}", width, _INDENT * 2 + " ")
 
 
 def _still_needed(answer: Answer) -> str:
-    """What is missing, unless the text has already asked for it by name."""
+    """What would tell more, unless the text names it; a question back is itself the text."""
     asked = answer.text.lower()
     names = [need.replace("_", " ") for need in answer.needs]
     missing = [name for name in names if name.lower() not in asked]
-    return f"Still needed: {', '.join(missing)}." if missing and not asked.endswith("?") else ""
+    return f"Still needed: {', '.join(missing)}." if missing and answer.outcome != CLARIFY else ""
 
 
 def _wrapped(text: str, width: int, hanging: str = "") -> list[str]:
