@@ -24,6 +24,7 @@ _COMPOSERS: dict[type, Callable[[Any, Question, Knowledge], Parts]] = {
     r.CompareResult: statements.compare,
     r.Elsewhere: statements.elsewhere,
     r.TableResult: states.table,
+    r.TablesResult: states.tables,
     r.LossResult: states.loss,
     r.CauseResult: states.cause,
     r.ScheduleResult: calculations.schedule,

@@ -32,6 +32,14 @@ def table(result: r.TableResult, question: Question, know: Knowledge) -> Parts:
     return Parts(" ".join(sentences), tuple(sources), result.table.id, _values(result, know))
 
 
+def tables(result: r.TablesResult, question: Question, know: Knowledge) -> Parts:
+    """The results asked for of each table, in the order of the tables."""
+    parts = [table(one, question, know) for one in result.results]
+    sources = tuple(s for p in parts for s in p.sources)
+    values = tuple(v for p in parts for v in p.values)
+    return Parts(" ".join(p.text for p in parts), sources, parts[0].entry, values)
+
+
 def _remarks(record: StateTable, conditions: Iterable[Condition]) -> list[str]:
     said = {(c.input, c.value) for c in conditions}
     return [remark for name, value, remark in record.remarks if (name, value) in said]

@@ -5,6 +5,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer
 from assistant.answering.compose import citations, compose, deference
 from assistant.conversation.context import Context
@@ -20,6 +22,11 @@ from assistant.understanding.reading import Reading, plain_reading
 from assistant.understanding.states import conditions
 
 _GOOD = 0.8
+_HALVES = re.compile(
+    r"\s*(?:[,;.?]\s*(?:and|but)?|\band)\s+(?=(?:and\s+)?(?:where|how|what|which|who|why|when|to whom|below|above|does|do|is|are|can|may|at|in)\b)",
+    re.IGNORECASE,
+)
+"""Where a second question may begin."""
 
 
 def answer_turn(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:
@@ -28,9 +35,39 @@ def answer_turn(text: str, context: Context, knowledge: Knowledge) -> tuple[Answ
     if done is None:
         question, result = _understood(text, context, knowledge)
         answer = _composed(text, question, result, knowledge)
+        if answer.outcome != ANSWER:
+            answer = _in_parts(text, context, knowledge) or answer
         done = answer, _remembered(context, question, result, answer, knowledge)
     answer, after = done
     return _with_disputes(_finished(answer, knowledge), after, knowledge), after
+
+
+def _in_parts(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
+    """Return the answers to both halves of a double question ("how many, and where are they kept")."""
+    for found in _HALVES.finditer(text[:400]):
+        first, second = text[: found.start()], text[found.end() :]
+        answers = []
+        before = context
+        for half in (first, second):
+            question, result = _understood(half, before, knowledge)
+            answer = _composed(half, question, result, knowledge)
+            if answer.outcome != ANSWER:
+                break
+            answers.append(answer)
+            before = _remembered(before, question, result, answer, knowledge)
+        if len(answers) == 2:
+            return _joined(text, answers[0], answers[1])
+    return None
+
+
+def _joined(text: str, one: Answer, two: Answer) -> Answer:
+    if one.text == two.text:
+        return one._replace(question=text)
+    return one._replace(
+        question=text, text=f"{one.text} {two.text}", values=(*one.values, *two.values),
+        working=" / ".join(w for w in (one.working, two.working) if w),
+        sources=tuple(dict.fromkeys((*one.sources, *two.sources))), cautions=tuple(dict.fromkeys((*one.cautions, *two.cautions))),
+    )  # fmt: skip
 
 
 # --- understanding a turn

@@ -19,7 +19,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.models import bind, resolve_model
 from assistant.resolving.results import (
     BandResult, Check, CheckResult, Choices, Declined, Elsewhere, FactResult, LimitResult, ModelResult, Needed,
-    NotApplicable, ProcedureResult, Result, ScheduleResult,
+    NotApplicable, ProcedureResult, Result, ScheduleResult, TableResult, TablesResult,
 )  # fmt: skip
 from assistant.resolving.schedules import leftover, resolve_schedule
 from assistant.resolving.state_questions import state_candidates
@@ -278,11 +278,20 @@ def _tied(found: list[Candidate], question: Question, know: Knowledge) -> Result
     best = found[0]
     if isinstance(best.result, CheckResult):
         return _joined_checks(found, question)
+    if isinstance(best.result, TableResult):
+        return _joined_tables(found, best.score)
     if isinstance(best.result, LimitResult):
         same = [c for c in found[1:6] if isinstance(c.result, LimitResult) and best.score - c.score <= _SAME and c.weight >= best.weight - 0.01]
         limits = [best.result.limits[0], *(c.result.limits[0] for c in same if isinstance(c.result, LimitResult))]
         return LimitResult(tuple(dict.fromkeys(limits))[:3], question.conditions)
     return None
+
+
+def _joined_tables(found: list[Candidate], score: float) -> Result | None:
+    """Join the rows of every table whose results the question names."""
+    results = [c.result for c in found if isinstance(c.result, TableResult) and c.result.asked and c.score >= score - 0.3]
+    distinct = {r.table.id: r for r in reversed(results)}
+    return TablesResult(tuple(reversed(distinct.values()))) if len(distinct) > 1 else None
 
 
 def _joined_checks(found: list[Candidate], question: Question) -> Result:

@@ -56,7 +56,7 @@ def _radii_extra(i: Inputs) -> tuple[tuple[str, float, str, str], ...]:
 
 def _hydroplaning_extra(i: Inputs) -> tuple[tuple[str, float, str, str], ...]:
     bases = (("9.0 √p, rotating tyre", "rotating"), ("8.6 √p, as the flying handbook", "handbook"),
-             ("7.7 √p, tyre not yet rotating at touchdown", "non_rotating"))  # fmt: skip
+             ("7.7 √p, tyre not yet rotating at touchdown", "non-rotating"))  # fmt: skip
     return tuple((name, hydroplaning.hydroplaning_speed(i["pressure"], basis), "kt", "speed") for name, basis in bases)
 
 
@@ -118,6 +118,9 @@ TABLE: dict[str, Function] = {
     "turn_radius": Function(
         lambda i: turning.radii(i["wheelbase"], i.get("track", 0.0), i["angle"]).nose,
         "nose: wheelbase / sin δ; outer main: wheelbase / tan δ + half the track", _radii_extra,
+    ),
+    "turn_radius_outer": Function(
+        lambda i: turning.radii(i["wheelbase"], i["track"], i["angle"]).outer, "wheelbase / tan δ + half the track", _radii_extra
     ),
     "turn_radius_general": Function(
         lambda i: turning.radii(i["wheelbase"], i.get("track", 0.0), i["angle"]).main,

@@ -65,7 +65,9 @@ def holds(limit: Limit, question: Question, know: Knowledge) -> bool | None:
     if not given:
         return None
     for name, value in limit.when:
-        if given.get(name) == value:
+        if name in given:
+            if given[name] != value:
+                return False
             continue
         states = {k: v for k, v in given.items() if "." not in k}
         if "." in name:

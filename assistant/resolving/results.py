@@ -90,6 +90,12 @@ class Row(NamedTuple):
     sources: tuple[Source, ...]
 
 
+class TablesResult(NamedTuple):
+    """Rows of several state tables, when a question asks for results of more than one."""
+
+    results: tuple[TableResult, ...]
+
+
 class LossResult(NamedTuple):
     """Everything that differs from normal under some conditions, across all tables, and facts that follow."""
 
@@ -204,7 +210,7 @@ class Declined(NamedTuple):
 
 
 Result = (
-    FactResult | LimitResult | CheckResult | NotApplicable | BandResult | ScheduleResult | TableResult | LossResult
+    FactResult | LimitResult | CheckResult | NotApplicable | BandResult | ScheduleResult | TableResult | TablesResult | LossResult
     | CauseResult | ProcedureResult | ModelResult | Needed | Choices | ChangeResult | VariantResult | CompareResult
     | Conversion | Elsewhere | Declined
 )  # fmt: skip

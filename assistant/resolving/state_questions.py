@@ -39,6 +39,14 @@ def _content(question: Question, know: Knowledge, excused: Collection[int]) -> l
     ]
 
 
+def _barring(barred: list[Mention], know: Knowledge) -> float:
+    """Return how far unexplained mentions speak against an answer: words no term names most of all."""
+    share = 1.0
+    for mention in barred:
+        share *= 0.45 if know.matcher.is_strict(mention) else 0.88
+    return share
+
+
 def _outputs_named(table: StateTable, question: Question) -> list[tuple[str, str]]:
     """Return (output, value) of a table's results that the question names."""
     prefix = f"={table.id}."
@@ -63,7 +71,8 @@ def _row(
         return
     vocabulary = know.matcher.vocabulary(table.id)
     content = _content(question, know, excused)
-    barred = [m for m in content if vocabulary.isdisjoint(m.concepts)]
+    others = frozenset(c for m in matches if m.covered > 0.99 for c in know.matcher.vocabulary(m.record))
+    barred = [m for m in content if vocabulary.isdisjoint(m.concepts) and others.isdisjoint(m.concepts)]
     leading = tuple(dict.fromkeys([*(m.tag.split(".", 1)[1] for m in asked), *(o for o, _ in named)]))
     explained = [m for m in content if not vocabulary.isdisjoint(m.concepts)]
     weight = sum(know.matcher.mention_weight(m) for m in explained) + len(relevant)
@@ -73,7 +82,7 @@ def _row(
         score = 0.8 if not content or explained else 0.7
     else:
         score = 0.72 if asked else 0.4
-    score *= 0.45 ** len(barred)
+    score *= _barring(barred, know)
     unaffected = tuple(c for c in inputs if c.input not in table.inputs)
     rows = tuple(state_tables.row(table, alternative, know.base) for alternative in alternatives(relevant, question, know))
     yield score, weight, TableResult(table, rows, leading, unaffected)
@@ -109,7 +118,7 @@ def _causes(
     used = {k for c in question.conditions for k in c.where}
     barred = [m for m in _content(question, know, used) if vocabulary.isdisjoint(m.concepts)]
     output, value = _principal(table, named)
-    score = (0.98 if reading.has("cause", "single") else 0.9) * 0.45 ** len(barred)
+    score = (0.98 if reading.has("cause", "single") else 0.9) * _barring(barred, know)
     found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
     extra = tuple(
         Condition(f"{table.id}.{o}", v) for o, v in named if (o, v) != (output, value)
@@ -161,7 +170,7 @@ def _loss(
     score = 0.93 if question.reading.has("lose") else 0.84
     if any(m.covered > 0.99 and m.share > 0.5 for m in matches):
         score = 0.7
-    score *= 0.45 ** len(barred)
+    score *= _barring(barred, know)
     yield score, 2.0, loss(inputs, know)
 
 

@@ -85,6 +85,9 @@ def name_stems(name: str) -> tuple[str, ...]:
         if piece == GAP:
             stems.append(GAP)
             continue
+        if len(piece) > 2 and piece[:-1].isdigit() and piece[-1].isalpha():
+            stems.append(piece.lower())
+            continue
         for token in tokenize(piece):
             if token.text not in ("-", "'", ",", "."):
                 stems.extend(stem(word) for word in expand(token.text))

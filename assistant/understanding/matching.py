@@ -18,6 +18,7 @@ STRANGE = 5.0
 """Weight of a word that no record knows."""
 _MOST = 80
 _SOFT_PENALTY = 0.94
+_ASIDE_PENALTY = 0.8
 _STATE_WEIGHT = 1.2
 
 
@@ -88,6 +89,14 @@ class Matcher:
         """Return whether a mention only colours what is asked: leaving it unexplained is no bar."""
         return mention.weak or all(self._kinds.get(c) in ("ask", "filler") or c in ("maximum", "minimum") for c in mention.concepts)
 
+    def is_strict(self, mention: Mention) -> bool:
+        """Return whether a mention left unexplained bars a record: a word that no term names, a quantity or
+        an aspect asked for. Other things of the trade may be named as circumstances.
+        """
+        return all(
+            c.startswith(PLAIN) or self._kinds.get(c) in ("ask!", "quantity") for c in mention.concepts
+        )
+
     def rank(
         self, reading: Reading, given: Collection[str] = (), excused: Collection[int] = (),
         only: Collection[str] | None = None,
@@ -157,8 +166,10 @@ class Matcher:
             elif vocabulary.isdisjoint(mention.concepts):
                 if self.is_soft(mention):
                     penalty *= _SOFT_PENALTY
-                else:
+                elif self.is_strict(mention):
                     barred.append(mention)
+                else:
+                    penalty *= _ASIDE_PENALTY
         share = explained / total
         score = cover * (0.55 + 0.45 * share) * penalty * 0.5 ** len(barred)
         return Match(record, tag, score, cover, covered + bonus, share, tuple(barred), tuple(missing))

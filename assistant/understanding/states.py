@@ -102,7 +102,21 @@ def conditions(reading: Reading, known: StateWords, units: Units, losing: bool =
         found.extend(bound)
     found.extend(_alone(states, used, known, found))
     found.extend(_implied(reading, known, found))
+    found.extend(_results_named(reading, found))
     return _settled(found)
+
+
+def _results_named(reading: Reading, found: list[Condition]) -> list[Condition]:
+    """Results of tables that are named outright: "ALTERNATE braking"."""
+    taken = {c.input for c in found}
+    result = []
+    for mention in reading.mentions:
+        for concept in mention.concepts:
+            if concept.startswith("="):
+                name, value = concept[1:].rsplit(".", 1)
+                if name not in taken:
+                    result.append(Condition(name, value, where=mention.taken))
+    return result
 
 
 def _input_groups(reading: Reading, known: StateWords) -> list[_Group]:
