@@ -58,11 +58,11 @@ def open_knowledge(
     base, problems = load(place, type_id, cache_dir, derive=derive)
     if base is None:
         return None, problems
-    return Knowledge(base, _common_words(place)), []
+    return Knowledge(base, _words(place, "common_words"), _words(place, "passing_words")), []
 
 
-def _common_words(root: str) -> str:
-    path = os.path.join(root, "language", "common_words.txt")
+def _words(root: str, name: str) -> str:
+    path = os.path.join(root, "language", f"{name}.txt")
     try:
         with open(path, encoding="utf-8") as file:
             return "\n" + file.read() + "\n"

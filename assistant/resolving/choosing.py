@@ -30,6 +30,9 @@ from assistant.understanding.reading import Mention
 ANSWERING = 0.62
 OFFERING = 0.34
 _SAME = 0.02
+_LEAST = 0.4
+_COVER = 0.6
+_AHEAD = 0.08
 
 
 class Candidate(NamedTuple):
@@ -65,9 +68,21 @@ def resolve_scored(question: Question, know: Knowledge) -> Scored:
     if not found:
         return Scored(Declined(tuple(m.text for m in strange(reading, know.matcher))), 0.0)
     best = found[0]
-    if best.score >= ANSWERING and not (best.match and best.match.barred):
+    if _sure(found):
         return Scored(_tied(found, question, know) or best.result, best.score)
     return Scored(_unsure(found, question, know), 0.0)
+
+
+def _sure(found: list[Candidate]) -> bool:
+    """Return whether the best reading is good enough: by itself, or well ahead of any other."""
+    best = found[0]
+    if best.match and best.match.barred:
+        return False
+    if best.score >= ANSWERING:
+        return True
+    others = [c.score for c in found[1:] if not c.match or not best.match or c.match.record != best.match.record]
+    ahead = best.score - max(others, default=0.0)
+    return bool(best.match and best.score >= _LEAST and best.match.covered >= _COVER and ahead >= _AHEAD)
 
 
 def chosen_record(name: str, question: Question, know: Knowledge) -> Result | None:
@@ -262,12 +277,17 @@ def _elsewhere(question: Question, know: Knowledge) -> Elsewhere | None:
         for concept in mention.concepts:
             if concept.startswith("elsewhere:"):
                 fact = know.base.records.get(concept[10:])
-                others = [m for m in question.reading.mentions if m is not mention and not m.weak]
-                if isinstance(fact, Fact) and any(
-                    not m.concepts.isdisjoint(know.matcher.vocabulary(fact.id)) for m in others
-                ):
+                if isinstance(fact, Fact) and _is_about(fact, mention, question, know):
                     return Elsewhere(mention.text, fact)
     return None
+
+
+def _is_about(fact: Fact, label: Mention, question: Question, know: Knowledge) -> bool:
+    """Return whether a label of another fleet is meant: its subject is named, or nothing else is."""
+    subject = know.phrase(fact.asks[0]).mentions[0].concepts
+    others = [m for m in question.reading.mentions if m is not label and not know.matcher.is_soft(m)]
+    inside = not subject.isdisjoint(know.phrase(label.text.split()[0]).concepts)
+    return inside or not others or any(not m.concepts.isdisjoint(subject) for m in others)
 
 
 # --- two that fit, or none

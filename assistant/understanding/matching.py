@@ -18,7 +18,8 @@ STRANGE = 5.0
 """Weight of a word that no record knows."""
 _MOST = 80
 _SOFT_PENALTY = 0.94
-_ASIDE_PENALTY = 0.8
+_ASIDE_PENALTY = 0.82
+_PASSING_PENALTY = 0.98
 _STATE_WEIGHT = 1.2
 
 
@@ -83,11 +84,13 @@ class Matcher:
         """Return the weight of a mention in the commonest of its senses."""
         if mention.weak:
             return 0.0
+        if mention.passing and not mention.known:
+            return 0.3
         return min(self.weight(c) for c in mention.concepts)
 
     def is_soft(self, mention: Mention) -> bool:
         """Return whether a mention only colours what is asked: leaving it unexplained is no bar."""
-        return mention.weak or all(self._kinds.get(c) in ("ask", "filler") or c in ("maximum", "minimum") for c in mention.concepts)
+        return mention.weak or mention.passing or all(self._kinds.get(c) in ("ask", "filler") or c in ("maximum", "minimum") for c in mention.concepts)
 
     def is_strict(self, mention: Mention) -> bool:
         """Return whether a mention left unexplained bars a record: a word that no term names, a quantity or
@@ -164,7 +167,9 @@ class Matcher:
             if not asked.isdisjoint(mention.concepts) or not asked.isdisjoint(mention.implied):
                 explained += weight
             elif vocabulary.isdisjoint(mention.concepts):
-                if self.is_soft(mention):
+                if mention.passing:
+                    penalty *= _PASSING_PENALTY
+                elif self.is_soft(mention):
                     penalty *= _SOFT_PENALTY
                 elif self.is_strict(mention):
                     barred.append(mention)
@@ -179,5 +184,5 @@ def strange(reading: Reading, matcher: Matcher) -> list[Mention]:
     """Return the content words of a question that no record at all knows."""
     return [
         m for m in reading.mentions
-        if not m.weak and not m.known and all(c.startswith(PLAIN) for c in m.concepts)
+        if not m.weak and not m.known and not m.passing and all(c.startswith(PLAIN) for c in m.concepts)
     ]

@@ -40,6 +40,8 @@ class Mention(NamedTuple):
     text: str
     mended: bool = False
     known: bool = True
+    passing: bool = False
+    """An ordinary word that narrows nothing: it may help a match, and is not missed."""
 
     def holds(self, concept: str) -> bool:
         """Return whether the mention may stand for a concept, or brings it along."""
@@ -75,10 +77,11 @@ class Reading(NamedTuple):
 class Reader:
     """Turns text into readings with one lexicon, the units and the list of ordinary words."""
 
-    def __init__(self, lexicon: Lexicon, units: Units, common: str = "") -> None:
+    def __init__(self, lexicon: Lexicon, units: Units, common: str = "", passing: str = "") -> None:
         self.lexicon = lexicon
         self.units = units
         self._common = common
+        self._passing = passing
         self._known_units = frozenset(w for unit in units for name in unit.names for w in name)
         self._spellings: tuple[list[str], list[str]] | None = None
         self._mended: dict[str, str | None] = {}
@@ -152,7 +155,7 @@ class Reader:
                 concepts = frozenset((PLAIN + stems[i],))
                 found.append(
                     Mention(i, i + 1, (i,), concepts, frozenset(), word in self.lexicon.weak or len(word) < 2, word,
-                            word in typed, known)
+                            word in typed, known, f"\n{word}\n" in self._passing)
                 )  # fmt: skip
         return found
 

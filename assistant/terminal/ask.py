@@ -1,0 +1,97 @@
+"""`ask`: one question, or every line of a file, answered as text or JSON."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterator
+from typing import BinaryIO
+
+from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer
+from assistant.rendering.text import answer_text
+from assistant.terminal.options import Parsed, UsageProblem
+from assistant.terminal.screen import Screen, prepare, screen_for
+from assistant.terminal.session import Session, open_session
+
+EXIT_CODES = {ANSWER: 0, CLARIFY: 3, DECLINE: 4}
+NOT_TEXT = "This line is not text in UTF-8."
+NOTHING_ASKED = "There is no question on this line."
+_LONGEST_LINE = 1 << 16
+"""Bytes of a line that are looked at; no question comes near, and what is longer must not fill the memory."""
+
+
+def ask(parsed: Parsed) -> int:
+    """Answer what the command line asks; return the exit code. Raises UsageProblem and BrokenKnowledge."""
+    prepare(sys.stdout, parsed.has("--json"))
+    screen = screen_for(parsed, sys.stdout)
+    if not parsed.has("--batch"):
+        return _ask_one(parsed, screen)
+    source = parsed.values["--batch"]
+    if source == "-":
+        return _ask_all(sys.stdin.buffer, parsed, screen)
+    try:
+        file = open(source, "rb")  # noqa: SIM115  closed below; a `with` here would catch the answers' errors too
+    except OSError as error:
+        raise UsageProblem(f"cannot read {source}: {error.strerror or 'unreadable'}") from None
+    with file:
+        return _ask_all(file, parsed, screen)
+
+
+def _ask_one(parsed: Parsed, screen: Screen) -> int:
+    session = open_session(parsed)
+    if parsed.words == ("-",):
+        raw = sys.stdin.buffer.read(_LONGEST_LINE)
+        answer = _answer_raw(raw, session)
+    else:
+        answer = session.answer(" ".join(parsed.words))
+    screen.say(_shown(answer, parsed, screen, deference=True))
+    return EXIT_CODES[answer.outcome]
+
+
+def _ask_all(file: BinaryIO, parsed: Parsed, screen: Screen) -> int:
+    """Answer each line as it comes. Every line gets an answer, but a blank one that starts afresh."""
+    session = open_session(parsed)
+    follows, json = parsed.has("--conversation"), parsed.has("--json")
+    for raw in lines_of(file):
+        if not follows or not raw.strip():
+            session.start_afresh()
+        if follows and not raw.strip():
+            continue
+        answer = _answer_raw(raw, session)
+        screen.say(_shown(answer, parsed, screen) + ("" if json else "\n"))
+    if not json:
+        screen.say(session.knowledge.deference)
+    return 0
+
+
+def lines_of(file: BinaryIO) -> Iterator[bytes]:
+    """Yield the lines of a file without their ends, each cut to a length that no question reaches."""
+    first = True
+    while line := file.readline(_LONGEST_LINE):
+        rest = line
+        while not rest.endswith(b"\n") and len(rest) == _LONGEST_LINE:
+            rest = file.readline(_LONGEST_LINE)
+        yield (line.removeprefix(b"\xef\xbb\xbf") if first else line).rstrip(b"\r\n")
+        first = False
+
+
+def _answer_raw(raw: bytes, session: Session) -> Answer:
+    """Answer the bytes of a question; what cannot be read, or is nothing, is declined."""
+    cut = len(raw) >= _LONGEST_LINE
+    try:
+        text = raw.decode("utf-8", "replace" if cut else "strict").strip()
+    except UnicodeDecodeError:
+        return session.unanswered(raw.decode("utf-8", "replace"), NOT_TEXT)
+    return session.answer(text) if text else session.unanswered("", NOTHING_ASKED)
+
+
+def _shown(answer: Answer, parsed: Parsed, screen: Screen, deference: bool = False) -> str:
+    if parsed.has("--json"):
+        from assistant.rendering.json_lines import answer_json
+
+        return answer_json(answer)
+    text = answer_text(answer, screen.width, screen.color, deference)
+    if not parsed.has("--explain"):
+        return text
+    from assistant.rendering.explain import explain_text
+
+    return f"{text}\n\n{explain_text(answer)}"

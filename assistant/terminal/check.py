@@ -1,0 +1,56 @@
+"""`check`: every problem of the knowledge base by file and line, or else what it holds."""
+
+from __future__ import annotations
+
+import sys
+
+from assistant.knowledge.load import load, types
+from assistant.knowledge.location import knowledge_root
+from assistant.knowledge.problems import Problem
+from assistant.knowledge.report import check_lines
+from assistant.terminal.options import Parsed, UsageProblem
+from assistant.terminal.screen import Screen, prepare
+from assistant.terminal.session import BrokenKnowledge, check_place
+
+
+def check(parsed: Parsed) -> int:
+    """Check one type, or each that the knowledge base holds; return 1 if anything is wrong."""
+    prepare(sys.stdout, json=False)
+    screen = Screen(sys.stdout)
+    root, type_id = parsed.values.get("--knowledge"), parsed.values.get("--type")
+    check_place(root, type_id)
+    try:
+        place = root or knowledge_root()
+    except FileNotFoundError as error:
+        raise BrokenKnowledge(
+            [Problem("knowledge base", 0, str(error), "name it with --knowledge")]
+        ) from None
+    if parsed.has("--schema"):
+        _write_schemas(parsed.values["--schema"], screen)
+    chosen: list[str | None] = [type_id] if type_id else [*types(place)] or [None]
+    return _check_types(place, chosen, screen)
+
+
+def _check_types(root: str, chosen: list[str | None], screen: Screen) -> int:
+    """Print what each type's base is, a line that several share only once."""
+    wrong = False
+    printed: set[str] = set()
+    for name in chosen:
+        base, problems = load(root, name, cache_dir="")
+        wrong = wrong or bool(problems)
+        lines = check_lines(base, problems)
+        heading = [f"{name}:"] if len(chosen) > 1 else []
+        for line in [*heading, *(line for line in lines if line not in printed)]:
+            screen.say(line)
+        printed.update(map(str, problems))
+    return int(wrong)
+
+
+def _write_schemas(folder: str, screen: Screen) -> None:
+    from assistant.knowledge.schema import write_schemas
+
+    try:
+        written = write_schemas(folder)
+    except OSError as error:
+        raise UsageProblem(f"cannot write into {folder}: {error.strerror or 'not writable'}") from None
+    screen.say(f"written: {len(written)} schemas into {folder}")

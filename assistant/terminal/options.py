@@ -1,0 +1,222 @@
+"""What may be written after `downlock`: one table a command, from which both the reader and the help follow.
+
+A reader of our own, because the standard one costs a start more than the whole of understanding a question,
+and because a mistyped option is to be answered with the one that was meant.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import NamedTuple
+
+from assistant.rendering.text import NARROWEST, clean
+
+PROGRAM = "downlock"
+
+
+class Option(NamedTuple):
+    """An option: its name with the dashes, what its value is called (empty: it takes none), what it does."""
+
+    name: str
+    value: str
+    about: str
+
+
+class Command(NamedTuple):
+    """A command: how it is written, what it does, its options. The empty name opens the conversation."""
+
+    name: str
+    usage: str
+    about: str
+    options: tuple[Option, ...]
+
+
+class Parsed(NamedTuple):
+    """What was written: the command, its options with their values ("" for those that take none), its words."""
+
+    command: str
+    values: dict[str, str]
+    words: tuple[str, ...]
+
+    def has(self, option: str) -> bool:
+        """Return whether an option was written."""
+        return option in self.values
+
+    @property
+    def width(self) -> int | None:
+        """Columns asked for, if any."""
+        return int(self.values["--width"]) if "--width" in self.values else None
+
+
+class UsageProblem(Exception):
+    """Something was written that no command takes; the message is one line and names what was meant."""
+
+
+HELP = Option("--help", "", "say how a command is written")
+VERSION = Option("--version", "", "say which version this is")
+_TYPE = Option("--type", "ID", "the aeroplane type, a folder of the knowledge base")
+_KNOWLEDGE = Option("--knowledge", "DIR", "the folder of the knowledge base")
+_KNOWING = (
+    Option("--variant", "NAME", "the variant to ask about when a question names none"),
+    _TYPE,
+    _KNOWLEDGE,
+    Option("--width", "N", f"wrap text at N columns, {NARROWEST} or more"),
+    Option("--plain", "", "text alone: no colour and no line editing"),
+)
+
+CONVERSATION = Command(
+    "",
+    f"{PROGRAM} [options]",
+    "open the conversation: ask, and ask on",
+    (*_KNOWING, Option("--no-history", "", "keep no record of the questions typed"), VERSION, HELP),
+)
+ASK = Command(
+    "ask",
+    f"{PROGRAM} ask QUESTION... [options]",
+    "answer one question, or each line of a file; '-' reads the question from the input",
+    (
+        Option("--json", "", "print one JSON object an answer"),
+        Option("--batch", "FILE", "answer each line of a file, '-' for the input"),
+        Option("--conversation", "", "with --batch: lines follow one another, a blank line starts afresh"),
+        Option("--explain", "", "print also how the question was understood"),
+        *_KNOWING,
+        HELP,
+    ),
+)
+CHECK = Command(
+    "check",
+    f"{PROGRAM} check [options]",
+    "check the knowledge base, and name each problem by its file and line",
+    (
+        _TYPE,
+        _KNOWLEDGE,
+        Option("--schema", "DIR", "also write the schemas of knowledge files, for editors, into a folder"),
+        HELP,
+    ),
+)
+COMMANDS = (CONVERSATION, ASK, CHECK)
+EXIT_CODES = (
+    "A single question ends with 0 answered, 3 something is missing, 4 not known, 2 wrongly written,\n"
+    "1 broken knowledge."
+)
+
+
+def parse(arguments: Sequence[str]) -> Parsed:
+    """Return what was written after the program's name. Raises UsageProblem."""
+    named = bool(arguments) and (not arguments[0].startswith("-") or arguments[0] == "-")
+    command = _command(arguments[0]) if named else CONVERSATION
+    parsed = _read(command, arguments[1:] if named else arguments)
+    if not parsed.has("--help") and not parsed.has("--version"):
+        _check_words(parsed)
+        _check_values(parsed)
+    return parsed
+
+
+def help_text(command: str) -> str:
+    """Return how a command is written, with every option that it takes."""
+    chosen = next(each for each in COMMANDS if each.name == command)
+    lines = [f"{chosen.usage}", f"  {chosen.about}", ""]
+    if not command:
+        lines += [line for other in COMMANDS[1:] for line in (other.usage, f"  {other.about}")]
+        lines.append("")
+    size = max(len(_written(option)) for option in chosen.options)
+    lines += [f"  {_written(option):<{size}}  {option.about}" for option in chosen.options]
+    if command == ASK.name:
+        lines += ["", EXIT_CODES]
+    return "\n".join(lines)
+
+
+def nearest(name: str, known: Iterable[str]) -> str:
+    """Return the known name most like a mistaken one, or nothing."""
+    import difflib  # only ever needed once something is wrong
+
+    found = difflib.get_close_matches(name.lower(), list(known), n=1, cutoff=0.5)
+    return found[0] if found else ""
+
+
+def unknown(what: str, name: str, known: Sequence[str]) -> UsageProblem:
+    """Return the problem of a name that does not exist, with the one meant or else those that exist."""
+    meant = nearest(name, known)
+    advice = f"did you mean {meant}?" if meant else f"there is {', '.join(known)}"
+    return UsageProblem(f"there is no {what} {clean(name)}; {advice}")
+
+
+def _command(name: str) -> Command:
+    for command in COMMANDS[1:]:
+        if command.name == name:
+            return command
+    known = [command.name for command in COMMANDS[1:]]
+    if nearest(name, known):
+        raise unknown("command", name, known)
+    raise UsageProblem(f"there is no command {clean(name)}; a question is asked with: {PROGRAM} ask QUESTION")
+
+
+def _read(command: Command, arguments: Sequence[str]) -> Parsed:
+    known = {option.name: option for option in command.options}
+    values: dict[str, str] = {}
+    words: list[str] = []
+    i = 0
+    while i < len(arguments):
+        argument = arguments[i]
+        i += 1
+        if argument == "--":
+            words += arguments[i:]
+            break
+        if not _is_option(argument):
+            words.append(argument)
+            continue
+        name, joined, value = argument.partition("=")
+        name = HELP.name if name == "-h" else name
+        if name not in known:
+            raise unknown("option", name, [each for each in known if each.startswith("--")])
+        if known[name].value and not joined:
+            value, i = _following(known[name], arguments, i)
+        elif joined and not known[name].value:
+            raise UsageProblem(f"{name} takes no value")
+        values[name] = value
+    return Parsed(command.name, values, tuple(words))
+
+
+def _is_option(argument: str) -> bool:
+    """Whether an argument is an option rather than a word of a question, such as "-" or "-15"."""
+    return argument.startswith("-") and len(argument) > 1 and not argument[1].isdigit() and argument[1] != "."
+
+
+def _following(option: Option, arguments: Sequence[str], i: int) -> tuple[str, int]:
+    if i >= len(arguments) or arguments[i].startswith("--"):
+        raise UsageProblem(f"{option.name} takes a value: {_written(option)}")
+    return arguments[i], i + 1
+
+
+def _check_words(parsed: Parsed) -> None:
+    words = parsed.words
+    if parsed.command == ASK.name:
+        if parsed.has("--batch") and words:
+            raise UsageProblem("--batch takes its questions from the file; leave out the question or --batch")
+        if not parsed.has("--batch") and not any(word.strip() for word in words):
+            raise UsageProblem(f"there is no question; write: {ASK.usage}")
+    elif words and words[0] in (command.name for command in COMMANDS[1:]):
+        raise UsageProblem(f"a command comes first: {PROGRAM} {words[0]} [options]")
+    elif words:
+        usage = next(each.usage for each in COMMANDS if each.name == parsed.command)
+        raise UsageProblem(f"{clean(words[0])} has no place here; write: {usage}")
+
+
+def _check_values(parsed: Parsed) -> None:
+    if parsed.has("--conversation") and not parsed.has("--batch"):
+        raise UsageProblem("--conversation goes with --batch FILE")
+    for name in ("--batch", "--variant", "--type", "--knowledge", "--schema"):
+        if parsed.values.get(name, "some") == "":
+            raise UsageProblem(f"{name} takes a value")
+    width = parsed.values.get("--width")
+    fits = width is None or (
+        width.isascii() and width.isdigit() and len(width) < 6 and int(width) >= NARROWEST
+    )
+    if not fits:
+        raise UsageProblem(
+            f"--width takes a number of columns, {NARROWEST} or more, not {clean(width or '')}"
+        )
+
+
+def _written(option: Option) -> str:
+    return f"{option.name} {option.value}".strip()

@@ -1,0 +1,88 @@
+"""What is known of the place that is written to: its width, whether it shows colour, and how to write there."""
+
+from __future__ import annotations
+
+import os
+import sys
+from typing import NamedTuple, TextIO
+
+from assistant.rendering.text import NARROWEST
+from assistant.terminal.options import Parsed
+
+_USUAL, _WIDEST = 80, 100
+"""Columns where no terminal says otherwise, and those beyond which lines are hard to follow."""
+
+
+class Screen(NamedTuple):
+    """Where answers go, and how they are laid out there."""
+
+    out: TextIO
+    asked_width: int | None = None
+    color: bool = False
+
+    @property
+    def width(self) -> int:
+        """Columns to wrap at: those asked for, else those that the terminal has at this moment."""
+        return self.asked_width or max(NARROWEST, min(_columns(self.out), _WIDEST))
+
+    def say(self, text: str) -> None:
+        """Write lines, and see them off at once."""
+        self.out.write(f"{text}\n")
+        self.out.flush()
+
+
+def screen_for(parsed: Parsed, out: TextIO) -> Screen:
+    """Return the screen of a command's output."""
+    return Screen(out, parsed.width, not parsed.has("--plain") and shows_color(out))
+
+
+def shows_color(out: TextIO) -> bool:
+    """Return whether a stream is a terminal that shows colour, and nobody asked for none."""
+    if os.environ.get("NO_COLOR") or not is_terminal(out) or is_dumb():
+        return False
+    return sys.platform != "win32" or "WT_SESSION" in os.environ
+
+
+def is_terminal(stream: TextIO) -> bool:
+    """Return whether a stream is a terminal; one that is closed is none."""
+    try:
+        return stream.isatty()
+    except (AttributeError, ValueError):
+        return False
+
+
+def is_dumb() -> bool:
+    """Return whether the terminal says that it can place no cursor."""
+    return os.environ.get("TERM", "").lower() in ("dumb", "unknown")
+
+
+def complain(message: str) -> None:
+    """Write one line of what is wrong where it does not mix with answers."""
+    sys.stderr.write(f"downlock: {message}\n")
+    sys.stderr.flush()
+
+
+def prepare(out: TextIO, json: bool) -> None:
+    """Make a stream take every sign: JSON is always UTF-8, text replaces what its encoding lacks."""
+    reconfigure = getattr(out, "reconfigure", None)
+    if reconfigure is not None and json:
+        reconfigure(encoding="utf-8", errors="replace")
+    elif reconfigure is not None:
+        reconfigure(errors="replace")
+
+
+def let_go(out: TextIO) -> None:
+    """Send what is left to nowhere: the reader of a pipe has gone, and the end of the program would complain."""
+    try:
+        nowhere = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(nowhere, out.fileno())
+    except (OSError, ValueError):
+        return
+
+
+def _columns(out: TextIO) -> int:
+    try:
+        return os.get_terminal_size(out.fileno()).columns or _USUAL
+    except (OSError, ValueError, AttributeError):
+        given = os.environ.get("COLUMNS", "")
+        return int(given) if given.isascii() and given.isdigit() and 0 < len(given) < 6 else _USUAL

@@ -1,0 +1,78 @@
+"""A conversation as the terminal holds it: opened once, then one turn after another, each from the last context."""
+
+from __future__ import annotations
+
+import os
+
+from assistant.answering.answer import DECLINE, Answer
+from assistant.conversation.context import Context
+from assistant.conversation.opening import Knowledge, open_knowledge
+from assistant.conversation.turn import answer_turn
+from assistant.knowledge.load import types
+from assistant.knowledge.problems import Problem
+from assistant.terminal.options import Parsed, UsageProblem, unknown
+
+
+class BrokenKnowledge(Exception):
+    """The knowledge base cannot be used; holds every problem."""
+
+    def __init__(self, problems: list[Problem]) -> None:
+        super().__init__(f"{len(problems)} problems")
+        self.problems = problems
+
+
+class Session:
+    """Knowledge and the context of a conversation with it."""
+
+    def __init__(self, knowledge: Knowledge, variant: str = "") -> None:
+        self.knowledge = knowledge
+        self.variant = variant
+        """Id of the variant that questions are about when they name none; empty for the base."""
+        self._context = Context(variant=variant)
+
+    def answer(self, text: str) -> Answer:
+        """Return the answer to a turn, and remember the turn."""
+        answer, self._context = answer_turn(text, self._context, self.knowledge)
+        return answer
+
+    def start_afresh(self) -> None:
+        """Forget every turn."""
+        self._context = Context(variant=self.variant)
+
+    def unanswered(self, question: str, reason: str) -> Answer:
+        """Return the decline of what is no question at all."""
+        return Answer(question, DECLINE, reason, reason, cautions=(self.knowledge.deference,))
+
+
+def open_session(parsed: Parsed) -> Session:
+    """Return a session with what the options name. Raises UsageProblem and BrokenKnowledge."""
+    root, type_id = parsed.values.get("--knowledge"), parsed.values.get("--type")
+    check_place(root, type_id)
+    knowledge, problems = open_knowledge(root, type_id)
+    if knowledge is None:
+        raise BrokenKnowledge(problems)
+    return Session(knowledge, _variant(parsed.values.get("--variant", ""), knowledge))
+
+
+def check_place(root: str | None, type_id: str | None) -> None:
+    """Raise UsageProblem for a folder or a type that does not exist."""
+    if root is not None and not os.path.isdir(root):
+        raise UsageProblem(f"there is no folder {root}")
+    if type_id is None:
+        return
+    from assistant.knowledge.location import knowledge_root
+
+    known = types(root or knowledge_root())
+    if known and type_id not in known:
+        raise unknown("type", type_id, known)
+
+
+def _variant(name: str, knowledge: Knowledge) -> str:
+    """The id of the variant that a name of any of its forms stands for."""
+    wanted = name.casefold()
+    if not wanted:
+        return ""
+    for variant in knowledge.base.variants.values():
+        if wanted in (each.casefold() for each in (variant.id, variant.show, *variant.names)):
+            return variant.id
+    raise unknown("variant", name, knowledge.variant_names)
