@@ -101,10 +101,16 @@ def terms_are_known(base: Base) -> Iterator[Problem]:
         for name in named.record.implies:
             if base.lacks(name, base.terms):
                 yield named.unknown("term", name, base.terms, "'implies' takes ids of terms")
-        yield from input_conditions(named, named.record.sets, base)
+        yield from input_conditions(named, _settable(named, base), base)
     for named in of_kind(base, "inputs"):
         if base.lacks(named.record.term, base.terms):
             yield named.unknown("term", named.record.term, base.terms, "add it under 'terms:'")
+
+
+def _settable(named: Named, base: Base) -> list[tuple[str, str]]:
+    """What a term sets; the language, which all types share, may name inputs that this type does without."""
+    shared = named.file.startswith("language/")
+    return [pair for pair in named.record.sets if not shared or pair[0] in base.inputs]
 
 
 def limits_state_something(base: Base) -> Iterator[Problem]:

@@ -72,7 +72,8 @@ def state_words(base: Base, sets: Mapping[str, Sequence[Sequence[str]]]) -> Stat
             if output.id in base.terms and named == {"yes", "no"}:
                 by_term.setdefault(output.id, []).append(f"{name}.{output.id}")
                 values[f"{name}.{output.id}"] = [("no", ["@lost", "@off"], False), ("yes", ["@working", "@on"], False)]
-    return StateWords(by_term, values, numbers, frozenset(failures), sets)
+    here = {term: [pair for pair in pairs if pair[0] in values] for term, pairs in sets.items()}
+    return StateWords(by_term, values, numbers, frozenset(failures), here)
 
 
 def _groups(words: str) -> list[str]:
