@@ -18,6 +18,9 @@ _NO_CUE = 2.0
 _LEFT_OVER = 7.0
 _MISSING = 3.0
 _BARE = 0.4
+_BARE_SELDOM = 3.5
+_OFTEN_BARE = frozenset(("degC", "kt", "deg", "psi", "kg", "ft", "K", "factor"))
+"""Units that people leave out; a bare number is seldom a time, a length or a count."""
 
 
 class Part(NamedTuple):
@@ -89,7 +92,9 @@ def assign(
 def _cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequence[str], units: Units) -> float | None:
     if fits(amount, wanted.unit, units) is None:
         return None
-    cost = _BARE if amount.unit is None else 0.0
+    cost = 0.0
+    if amount.unit is None:
+        cost = _BARE if wanted.unit in _OFTEN_BARE else _BARE_SELDOM
     if wanted.optional:
         cost += 1.0
     return cost + _cue_cost(amount, wanted, amounts, stems)

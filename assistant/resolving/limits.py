@@ -10,7 +10,7 @@ from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import BandResult, Check
-from assistant.resolving.tables import implied_outputs
+from assistant.resolving.tables import outputs, results_with
 from assistant.understanding.states import passes
 
 
@@ -59,25 +59,30 @@ def applies(limit: Limit, question: Question, know: Knowledge) -> bool | None:
 
 def holds(limit: Limit, question: Question, know: Knowledge) -> bool | None:
     """Return whether the state that a limit depends on is given: None when the question gives none."""
-    if not limit.when:
+    if not limit.when or not question.conditions:
         return None
     given = {c.input: c.value for c in question.conditions}
-    if not given:
+    found: list[bool | None] = [_holds(name, value, given, know) for name, value in limit.when]
+    if any(h is False for h in found):
+        return False
+    return None if any(h is None for h in found) else True
+
+
+def _holds(name: str, value: str, given: dict[str, str], know: Knowledge) -> bool | None:
+    if name in given:
+        return given[name] == value
+    if "." not in name:
         return None
-    for name, value in limit.when:
-        if name in given:
-            if given[name] != value:
-                return False
-            continue
-        states = {k: v for k, v in given.items() if "." not in k}
-        if "." in name:
-            if not states:
-                return None
-            if implied_outputs(states, know.base).get(name) != value:
-                return False
-        elif given.get(name) != value:
-            return False
-    return True
+    table_id, output = name.split(".", 1)
+    table = know.base.records[table_id]
+    inputs = {k: v for k, v in given.items() if k in table.inputs}
+    results = {k.split(".", 1)[1]: v for k, v in given.items() if k.startswith(table_id + ".")}
+    if not inputs and not results:
+        return None
+    if not results:
+        return bool(outputs(table, inputs, know.base).get(output) == value)
+    values = results_with(table, inputs, results, output, know.base)
+    return None if len(values) != 1 else values == {value}
 
 
 def check(limit: Limit, amount: Amount, question: Question, know: Knowledge) -> Check | None:

@@ -39,6 +39,12 @@ def _content(question: Question, know: Knowledge, excused: Collection[int]) -> l
     ]
 
 
+def _unused_amounts(question: Question) -> float:
+    """Amounts that are no reading of an input speak against an answer by states alone."""
+    used = {k for c in question.conditions for k in c.where}
+    return 0.7 ** sum(1 for a in question.reading.amounts if a.start not in used)
+
+
 def _barring(barred: list[Mention], know: Knowledge) -> float:
     """Return how far unexplained mentions speak against an answer: words no term names most of all."""
     share = 1.0
@@ -82,7 +88,7 @@ def _row(
         score = 0.8 if not content or explained else 0.7
     else:
         score = 0.72 if asked else 0.4
-    score *= _barring(barred, know)
+    score *= _barring(barred, know) * _unused_amounts(question)
     unaffected = tuple(c for c in inputs if c.input not in table.inputs)
     rows = tuple(state_tables.row(table, alternative, know.base) for alternative in alternatives(relevant, question, know))
     yield score, weight, TableResult(table, rows, leading, unaffected)
@@ -118,7 +124,7 @@ def _causes(
     used = {k for c in question.conditions for k in c.where}
     barred = [m for m in _content(question, know, used) if vocabulary.isdisjoint(m.concepts)]
     output, value = _principal(table, named)
-    score = (0.98 if reading.has("cause", "single") else 0.9) * _barring(barred, know)
+    score = (0.98 if reading.has("cause", "single") else 0.9) * _unused_amounts(question) * _barring(barred, know)
     found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
     extra = tuple(
         Condition(f"{table.id}.{o}", v) for o, v in named if (o, v) != (output, value)
@@ -163,6 +169,8 @@ def _loss(
     excused: Collection[int],
 ) -> Iterator[Scored]:  # fmt: skip
     if not inputs or not question.reading.has("lose", "happens", "steps"):
+        return
+    if not question.reading.has("lose", "happens") and any(c.implied for c in inputs):
         return
     content = _content(question, know, excused)
     known = frozenset().union(*(know.matcher.vocabulary(t.id) for t in state_tables.tables(know.base)))

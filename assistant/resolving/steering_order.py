@@ -17,7 +17,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ModelResult, ModelValue, Needed
 from assistant.understanding.reading import Mention
 
-_SIDES = {"right": 1, "left": -1, "rightward": 1, "leftward": -1, "starboard": 1, "port": -1, "rt": 1, "lt": -1}
+_SIDES = {"r": 1, "l": -1, "right": 1, "left": -1, "rightward": 1, "leftward": -1, "starboard": 1, "port": -1, "rt": 1, "lt": -1}
 _FULL = frozenset(("full", "fully", "hard", "max", "maximum", "all"))
 _NEUTRAL = frozenset(("neutral", "central", "centred", "centered", "free", "untouched", "alone", "zero"))
 _EQUAL = frozenset(("equal", "same", "equally"))
@@ -111,7 +111,7 @@ def _side_near(words: tuple[str, ...], start: int, end: int) -> int:
 def resolve_order(model: Model, question: Question, know: Knowledge) -> ModelResult | Needed | None:
     """Return the total order at the speed given, or what is missing for it."""
     found = deflections(model, question, know)
-    if not found:
+    if not found or (len(found) == 1 and not found[0].side and found[0].number == 1):
         return None
     extra = dict(model.extra)
     tiller: Schedule = know.record(extra["tiller_schedule"], question.variant)

@@ -109,6 +109,14 @@ def causes(
 
 
 
-def implied_outputs(state: State, base: Base) -> dict[str, str]:
-    """Return `table.output` → value of all tables in a state."""
-    return {f"{t.id}.{name}": value for t in tables(base) for name, value in outputs(t, state, base).items()}
+def results_with(table: StateTable, inputs: State, results: State, output: str, base: Base) -> set[str]:
+    """Return the values that an output takes wherever some inputs and some other results hold."""
+    found: set[str] = set()
+    for combination in product(*values_of(base, table)):
+        state = dict(zip(table.inputs, combination, strict=True))
+        if any(state.get(k) != v for k, v in inputs.items()):
+            continue
+        now = outputs(table, state, base)
+        if all(now.get(k) == v for k, v in results.items()):
+            found.add(now[output])
+    return found

@@ -47,8 +47,14 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
     whole: set[str] = set()
     terms = base.terms.values()
     for term in terms:
-        for name in (*term.names, *term.heard, *term.misspelt):
+        for name in (*term.names, *term.heard):
             _add(names, surface, name, term.id)
+    known = {s for stems in names for s in stems}
+    for term in terms:
+        for name in term.misspelt:
+            # A misspelling of several words is left to mending, which would otherwise take its words for known.
+            if len(name.split()) == 1:
+                names[name_stems(name)].append(term.id)
     for concept, name in (*_state_names(base), *_type_names(base, whole)):
         _add(names, surface, name, concept)
     by_first: dict[str, list[list[list[str]]]] = defaultdict(list)
@@ -65,7 +71,7 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
         "families": {t.id: t.family for t in terms if t.family},
         "wants": {t.id: t.wants for t in terms if t.wants},
         "sets": {t.id: [list(pair) for pair in t.sets] for t in terms if t.sets},
-        "words": " ".join(sorted({s for stems in names for s in stems})),
+        "words": " ".join(sorted(known | {s for stems in names for s in stems})),
         "surface": " ".join(sorted(surface)),
         "neutral": " ".join(sorted(neutral | {stem(word) for word in neutral})),
         "weak": str(settings.get("weak", "")),

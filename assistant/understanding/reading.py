@@ -24,6 +24,7 @@ PLAIN = "~"
 """Begins the concept of a word that no term names: the word itself."""
 _TELLING = ("ask", "ask!", "quantity")
 """Kinds whose names tell what is asked, however common their words."""
+_WHICH = frozenset(("what", "which", "whats", "many", "the"))
 STATE = "@"
 """Begins the concept of a group of state words ("@lost")."""
 
@@ -69,6 +70,16 @@ class Reading(NamedTuple):
         return any(m.holds(c) for m in self.mentions for c in concepts)
 
     @property
+    def asked(self) -> frozenset[str]:
+        """Return the quantities that are asked for outright: "how long", "what speed"."""
+        found: set[str] = set()
+        for mention in self.mentions:
+            before = self.words[max(0, mention.start - 2) : mention.start]
+            if mention.text.startswith("how ") or (before and before[-1] in _WHICH) or (before[:1] and before[0] == "how"):
+                found |= mention.concepts
+        return frozenset(found)
+
+    @property
     def empty(self) -> bool:
         """Return whether nothing at all was said that could be asked about."""
         return not self.mentions and not self.amounts and not self.variants
@@ -108,11 +119,23 @@ class Reader:
         typed = {new: old for old, new in mended}
         mentions = [*numbered, *self._names(words, stems, free, typed)]
         mentions.sort(key=lambda m: m.start)
+        mentions = self._without_counts(mentions)
         variants = tuple(c[8:] for m in mentions for c in m.concepts if c.startswith("variant:"))
         mentions = [m for m in mentions if not any(c.startswith(("variant:", "type:")) for c in m.concepts)]
         return Reading(
             text, tuple(words), tuple(mentions), tuple(amounts), tuple(mended), variants, too_long
         )
+
+    def _without_counts(self, mentions: list[Mention]) -> list[Mention]:
+        """Drop the "how many" of "how many minutes", which asks for the quantity and counts nothing."""
+        kept = []
+        for i, mention in enumerate(mentions):
+            following = mentions[i + 1] if i + 1 < len(mentions) else None
+            if "count" in mention.concepts and following and following.start == mention.end:
+                if any(self.lexicon.kinds.get(c) == "quantity" and c not in ("maximum", "minimum") for c in following.concepts):
+                    continue
+            kept.append(mention)
+        return kept
 
     # --- names
 

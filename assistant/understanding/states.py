@@ -17,6 +17,7 @@ from assistant.understanding.reading import STATE, Mention, Reading
 _JOINS = frozenset("and or both the my our & + , plus as well with is are also either together".split()) - {"with", "is", "are"}
 _BEFORE = frozenset("of the in my our a an its from to both on for all complete total with without any your got has have".split())
 _STOPS = frozenset(". ; ?".split())
+_WITH = frozenset(("with", "using", "plus", "use"))
 _NEAR = 2
 _FAR = 6
 _NOT = frozenset(("not", "never", "nor"))
@@ -95,6 +96,7 @@ def conditions(reading: Reading, known: StateWords, units: Units, losing: bool =
         earlier = groups[index - 1].end if index else 0
         bound = _bind(reading, group, states, used, earlier, following, known)
         bound = bound or _numbered(reading, group, following, known, units)
+        bound = bound or _in_use(reading, group, known)
         if not bound and losing:
             bound = [
                 Condition(name, known.values[name][1][0], where=tuple(range(group.start, group.end)))
@@ -156,6 +158,17 @@ def _bind(
             used.add(state.start)
             return bound
     return []
+
+
+def _in_use(reading: Reading, group: _Group, known: StateWords) -> list[Condition]:
+    """"With the fans": a thing that is chosen, named without a state after "with", is in use."""
+    before = [w for w in reading.words[max(0, group.start - 3) : group.start] if w not in ("the", "my", "our", "brake", "all", "a")]
+    if not before or before[-1] not in _WITH:
+        return []
+    return [
+        Condition(name, known.values[name][-1][0], where=tuple(range(group.start, group.end)))
+        for name in group.inputs if "." not in name and name not in known.failures
+    ]
 
 
 def _adjacent(reading: Reading, group: _Group, state: Mention) -> bool:

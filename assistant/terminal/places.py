@@ -1,0 +1,35 @@
+"""Where the user's own files lie: earlier questions, and records set aside."""
+
+from __future__ import annotations
+
+import os
+import sys
+
+HOME_VARIABLE = "DOWNLOCK_HOME"
+
+
+def data_folder() -> str:
+    """Return the folder of the user's files; DOWNLOCK_HOME names another than the platform's."""
+    named = os.environ.get(HOME_VARIABLE)
+    if named:
+        return os.path.abspath(os.path.expanduser(named))
+    if sys.platform not in ("win32", "darwin"):  # spares each question the library's import
+        home = os.environ.get("XDG_DATA_HOME") or os.path.join(os.path.expanduser("~"), ".local", "share")
+        return os.path.join(home, "downlock")
+    from platformdirs import user_data_dir
+
+    return user_data_dir("downlock", appauthor=False)
+
+
+def write_private(path: str, text: str) -> bool:
+    """Write a file that its owner alone may read, whole or not at all; False when it cannot be written."""
+    beside = f"{path}.{os.getpid()}"
+    try:
+        os.makedirs(os.path.dirname(path), mode=0o700, exist_ok=True)
+        number = os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600)
+        with os.fdopen(number, "w", encoding="utf-8") as file:
+            file.write(text)
+        os.replace(beside, path)
+    except OSError:
+        return False
+    return True
