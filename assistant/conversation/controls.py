@@ -17,7 +17,7 @@ _PATTERNS = {
     "source": r"(?:where(?: exactly)?(?:.?s| is| was| does| do| did)? ?(?:it|that|they|this|you)?(?: it)? ?(?:say|says|written|from|come from|stated|said|get|"
     r"published|find|found|get that from|come|you get)?(?: that| this| it| from| so)*(?: written| from| stated| said| in the (?:book|books|manual|manuals))?|"
     r"says who|who says(?: so| that)?|(?:what.?s|what is|what was) (?:the|your) (?:source|reference|ref)(?: for that)?|source|reference|"
-    r"(?:which|what) (?:manual|document|book|paragraph|para|page|section|revision|reference)(?: is (?:that|it)(?: in| from)?| says (?:so|that)| and paragraph)?(?: is that)?(?: in)?|"
+    r"(?:which|what) (?:manual|document|book|paragraph|para|page|section|revision|reference)(?: is (?:that|it)(?: in| from)?| says (?:so|that)|(?: has| have| covers| tells| states| gives)(?: me)? (?:that|it|this)| and paragraph)?(?: is that)?(?: in)?|"
     r"according to (?:who|what|whom)|chapter and verse|paragraph|on whose authority|"
     r"(?:give|show|quote|tell) me (?:the|your|a|that) (?:reference|source|paragraph|ref|para)|where can i (?:find|read|look up|check|verify) (?:that|it|this)|"
     r"where did you (?:get|find|read) (?:that|it|this)(?: from)?|cite(?: that| it)?|(?:which|what) (?:doc|document|manual) (?:says|is) (?:that|it|so)(?: from| in)?|"

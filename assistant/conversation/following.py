@@ -22,6 +22,8 @@ def merged_words(before: Question, reading: Reading, conditions_of_turn: tuple[t
     _replace_amounts(before, reading, know, put, drop, used)
     _replace_families(before, reading, know, put, drop, used)
     _drop_conditions(before, conditions_of_turn, drop)
+    if reading.variants:
+        drop.update(before.reading.variant_places)
     words: list[str] = []
     for i, word in enumerate(old):
         words += put.get(i, [])
@@ -76,9 +78,9 @@ def _like(amount: Amount, before: Question, reading: Reading, know: Knowledge, t
 
 
 def _alike(new: Amount, old: Amount, know: Knowledge) -> bool:
-    if new.unit is None:
-        return True
-    if old.unit is None:
+    if "count" in (new.unit, old.unit):
+        return new.unit == old.unit
+    if new.unit is None or old.unit is None:
         return True
     return fits(new, old.unit, know.units) is not None
 

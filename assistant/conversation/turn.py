@@ -16,7 +16,7 @@ from assistant.knowledge.records import Fact
 from assistant.rendering.speech import spoken
 from assistant.resolving.choosing import Scored, chosen_record, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import Choices, Declined, FactResult, Needed, Result
+from assistant.resolving.results import Choices, Declined, FactResult, Needed, Result, TableResult
 from assistant.understanding.matching import strange
 from assistant.understanding.reading import Reading, plain_reading
 from assistant.understanding.states import conditions
@@ -96,9 +96,22 @@ def _understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Ques
         return alone, result.result
     merged = _merged(alone, context, knowledge)
     second = resolve_scored(merged, knowledge)
+    if _things(alone.reading, knowledge):
+        carried = _carried(alone, context.asked)
+        third = resolve_scored(carried, knowledge)
+        if carried.conditions != alone.conditions and third.score > max(second.score, result.score) - 0.03:
+            return carried, third.result
     if _prefers_merged(alone, result, second, bool(correction) or follows(bare), context, knowledge):
         return merged, second.result
     return alone, result.result
+
+
+def _carried(alone: Question, before: Question) -> Question:
+    """Return a turn that asks something else under the conditions of the question before."""
+    named = {c.input for c in alone.conditions}
+    kept = tuple(c._replace(where=()) for c in before.conditions if c.input not in named)
+    variant = alone.variant if alone.named_variant else before.variant
+    return alone._replace(conditions=(*kept, *alone.conditions), variant=variant, context=True)
 
 
 def _merged(alone: Question, context: Context, knowledge: Knowledge) -> Question:
@@ -151,6 +164,9 @@ def _picked(text: str, context: Context, knowledge: Knowledge) -> tuple[Question
     index = choice(text, len(context.offered))
     if index is None:
         return None
+    if isinstance(context.result, TableResult):
+        row = context.result.rows[index]
+        return context.asked._replace(conditions=row.conditions), context.result._replace(rows=(row,))
     result = chosen_record(context.offered[index], context.asked, knowledge)
     return (context.asked, result) if result else None
 
@@ -192,16 +208,23 @@ def _why(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Con
     result: Result | None = None
     if reason and isinstance(knowledge.base.records.get(reason), Fact):
         result = FactResult(knowledge.base.records[reason])
-    if result is None:
-        question = question_of("why " + " ".join(asked.reading.words), knowledge, asked.variant)
-        scored = resolve_scored(question, knowledge)
-        if isinstance(scored.result, FactResult) and "why" in knowledge.matcher.vocabulary(scored.result.fact.id):
-            result = scored.result
+    for words in _whys(record, asked, knowledge):
+        if result is None:
+            scored = resolve_scored(question_of(f"why {words}", knowledge, asked.variant), knowledge)
+            if isinstance(scored.result, FactResult) and "why" in knowledge.matcher.vocabulary(scored.result.fact.id):
+                result = scored.result
     if result is None:
         words = f"The reason is not stated in what is loaded. {last.working or last.text}"
         return last._replace(question=text, text=words), context
     answer = _composed(text, asked._replace(reading=asked.reading._replace(text=text)), result, knowledge)
     return answer, context._replace(answer=answer)
+
+
+def _whys(record: object, asked: Question, knowledge: Knowledge) -> list[str]:
+    """Return what a bare "why" may be about: the last question, its things alone, what answered it."""
+    things = [m.text for m in asked.reading.mentions if not knowledge.matcher.is_soft(m) and not _is_quantity(m.concepts, knowledge)]
+    asks = getattr(record, "asks", ())
+    return [" ".join(asked.reading.words), " ".join(things), *(a.replace("[", "").replace("]", "") for a in asks[:4])]
 
 
 def _source(text: str, last: Answer, knowledge: Knowledge) -> Answer:
@@ -257,6 +280,8 @@ def _remembered(
     if answer.outcome == DECLINE:
         return context
     offered = tuple(name for name, _ in result.options) if isinstance(result, Choices) else ()
+    if isinstance(result, TableResult) and len(result.rows) > 1:
+        offered = tuple("" for _ in result.rows)
     variant = context.variant
     if question.named_variant and not question.reading.mentions and not question.reading.amounts:
         variant = question.variant

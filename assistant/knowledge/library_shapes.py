@@ -43,7 +43,7 @@ TERMS = Shape(
         ID,
         Field("names", TEXTS, required=True),
         Field("heard", TEXTS),
-        Field("kind", choice("thing", "state", "action", "quantity", "place", "ask", "ask!", "filler", "either")),
+        Field("kind", choice("thing", "state", "action", "quantity", "place", "ask", "ask!", "filler", "either", "outside")),
         Field("implies", WORDS),
         Field("family", TEXT),
         Field("sets", CONDITIONS),

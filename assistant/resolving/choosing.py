@@ -173,6 +173,7 @@ def _from_match(match: Match, question: Question, know: Knowledge) -> Iterable[C
 
 def _fact(fact: Fact, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
     score = match.score * _amount_penalty(match, question.reading.amounts, know)
+    score *= _state_penalty(match, question, know)
     yield Candidate(score, match.matched, FactResult(fact), match)
 
 
@@ -184,6 +185,17 @@ def _amount_penalty(match: Match, amounts: Iterable[Amount], know: Knowledge) ->
         if f"#{amount.value:g}" not in vocabulary:
             penalty *= 0.62
     return penalty
+
+
+def _state_penalty(match: Match, question: Question, know: Knowledge) -> float:
+    """States that a statement does not speak of speak against it."""
+    vocabulary = know.matcher.vocabulary(match.record)
+    terms = {know.base.inputs[c.input].term for c in question.conditions if "." not in c.input}
+    return 0.62 ** sum(1 for term in terms if term not in vocabulary and not _implied_by(term, vocabulary, know))
+
+
+def _implied_by(term: str, vocabulary: frozenset[str], know: Knowledge) -> bool:
+    return any(term in know.lexicon.implied.get(c, ()) for c in vocabulary)
 
 
 def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
@@ -271,7 +283,8 @@ def _model(model: Model, match: Match, question: Question, know: Knowledge) -> I
         yield Candidate(min(1.15, score), weight, result, match)
     else:
         share = binding.amounts_used / (binding.amounts_used + len(binding.missing))
-        yield Candidate(score * (0.84 + 0.1 * share), match.matched + 0.2 * binding.amounts_used, result, match)
+        base = 0.93 if match.covered > 0.99 else 0.84
+        yield Candidate(score * (base + 0.06 * share), match.matched + 0.2 * binding.amounts_used, result, match)
 
 
 def _concepts(know: Knowledge, phrase: str) -> set[str]:

@@ -46,12 +46,13 @@ def _rise_extra(i: Inputs) -> tuple[tuple[str, float, str, str], ...]:
 
 def _radii_extra(i: Inputs) -> tuple[tuple[str, float, str, str], ...]:
     radii = turning.radii(i["wheelbase"], i.get("track", 0.0), i["angle"])
-    return (
-        ("nose wheels", radii.nose, "m", "length"),
-        ("outer main legs", radii.outer, "m", "length"),
-        ("centre of the main gear", radii.main, "m", "length"),
-        ("inner main legs", radii.inner, "m", "length"),
-    )
+    nose = ("nose wheels", radii.nose, "m", "length")
+    centre = ("centre of the main gear", radii.main, "m", "length")
+    if "track" not in i:  # without it the legs' own radii are not known
+        return nose, centre
+    outer = ("outer main legs", radii.outer, "m", "length")
+    inner = ("inner main legs", radii.inner, "m", "length")
+    return nose, outer, centre, inner
 
 
 def _hydroplaning_extra(i: Inputs) -> tuple[tuple[str, float, str, str], ...]:
@@ -65,12 +66,12 @@ def _hydroplaning(i: Inputs) -> float:
     return rotating * i.get("constant", 9.0) / 9.0
 
 
-def _wind(i: Inputs) -> float:
-    return i.get("tailwind", 0.0) - i.get("headwind", 0.0)
+def _headwind(i: Inputs) -> float:
+    return i.get("headwind", 0.0) - i.get("tailwind", 0.0)
 
 
 def _tyre_speed(i: Inputs) -> float:
-    return airspeed.ground_speed(i["speed"], i["altitude"], i["temperature"], _wind(i))
+    return airspeed.ground_speed(i["speed"], i["altitude"], i["temperature"], _headwind(i))
 
 
 def _parking_pressure(i: Inputs) -> float:

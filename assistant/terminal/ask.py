@@ -37,7 +37,7 @@ def ask(parsed: Parsed) -> int:
 
 
 def _ask_one(parsed: Parsed, screen: Screen) -> int:
-    session = open_session(parsed)
+    session = open_session(parsed, disputes=True)
     if parsed.words == ("-",):
         raw = sys.stdin.buffer.read(_LONGEST_LINE)
         answer = _answer_raw(raw, session)

@@ -6,7 +6,7 @@ The one module that imports the library for it, since its import costs more than
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 
 from prompt_toolkit import PromptSession
 from prompt_toolkit.auto_suggest import AutoSuggestFromHistory
@@ -19,11 +19,11 @@ from prompt_toolkit.output import ColorDepth, Output
 from prompt_toolkit.shortcuts import CompleteStyle
 
 from assistant.rendering.text import clean
+from assistant.terminal.places import data_folder
 from assistant.terminal.screen import Screen
 from assistant.terminal.session import Session
 from assistant.terminal.talking import FAREWELL, HOW_TO_LEAVE, PROMPT, reply
 
-HOME_VARIABLE = "DOWNLOCK_HOME"
 _FILE = "questions"
 _MOST_WORDS = 5
 """Words before the cursor that may begin a name."""
@@ -85,14 +85,9 @@ def talk(
             screen.say(said + "\n")
 
 
-def history_path(environment: Mapping[str, str]) -> str:
-    """Return the file of former questions: in the folder that DOWNLOCK_HOME names, else the user's own."""
-    home = environment.get(HOME_VARIABLE)
-    if home:
-        return os.path.join(os.path.abspath(os.path.expanduser(home)), _FILE)
-    from platformdirs import user_data_dir
-
-    return os.path.join(user_data_dir("downlock", appauthor=False), _FILE)
+def history_path() -> str:
+    """Return the file of former questions, in the folder of the user's own files."""
+    return os.path.join(data_folder(), _FILE)
 
 
 def _prompt(

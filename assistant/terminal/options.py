@@ -32,7 +32,7 @@ class Command(NamedTuple):
 
 
 class Parsed(NamedTuple):
-    """What was written: the command, its options with their values ("" for those that take none), its words."""
+    """What was written: the command, its options with their values ("" where they take none), its words."""
 
     command: str
     values: dict[str, str]

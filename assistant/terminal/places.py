@@ -13,12 +13,13 @@ def data_folder() -> str:
     named = os.environ.get(HOME_VARIABLE)
     if named:
         return os.path.abspath(os.path.expanduser(named))
-    if sys.platform not in ("win32", "darwin"):  # spares each question the library's import
-        home = os.environ.get("XDG_DATA_HOME") or os.path.join(os.path.expanduser("~"), ".local", "share")
-        return os.path.join(home, "downlock")
-    from platformdirs import user_data_dir
+    if sys.platform == "win32" or sys.platform == "darwin":
+        from platformdirs import user_data_dir
 
-    return user_data_dir("downlock", appauthor=False)
+        return user_data_dir("downlock", appauthor=False)
+    # What the library would say, without its import, since every question passes through here.
+    home = os.environ.get("XDG_DATA_HOME") or os.path.join(os.path.expanduser("~"), ".local", "share")
+    return os.path.join(home, "downlock")
 
 
 def write_private(path: str, text: str) -> bool:

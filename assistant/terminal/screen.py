@@ -1,4 +1,4 @@
-"""What is known of the place that is written to: its width, whether it shows colour, and how to write there."""
+"""What is known of the place that is written to: its width, whether it shows colour, how to write there."""
 
 from __future__ import annotations
 
@@ -72,7 +72,7 @@ def prepare(out: TextIO, json: bool) -> None:
 
 
 def let_go(out: TextIO) -> None:
-    """Send what is left to nowhere: the reader of a pipe has gone, and the end of the program would complain."""
+    """Send what is left to nowhere: the reader of a pipe has gone, and the program's end would complain."""
     try:
         nowhere = os.open(os.devnull, os.O_WRONLY)
         os.dup2(nowhere, out.fileno())

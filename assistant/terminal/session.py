@@ -1,4 +1,4 @@
-"""A conversation as the terminal holds it: opened once, then one turn after another, each from the last context."""
+"""A conversation as the terminal holds it: opened once, then turn after turn, each from the last context."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from assistant.conversation.opening import Knowledge, open_knowledge
 from assistant.conversation.turn import answer_turn
 from assistant.knowledge.load import types
 from assistant.knowledge.problems import Problem
+from assistant.terminal.disputes import Disputes, keep_disputes, kept_disputes
 from assistant.terminal.options import Parsed, UsageProblem, unknown
 
 
@@ -22,21 +23,30 @@ class BrokenKnowledge(Exception):
 
 
 class Session:
-    """Knowledge and the context of a conversation with it."""
+    """Knowledge and the context of a conversation with it.
 
-    def __init__(self, knowledge: Knowledge, variant: str = "") -> None:
+    keeps_disputes: whether records set aside are remembered for later conversations too.
+    """
+
+    def __init__(
+        self, knowledge: Knowledge, variant: str = "", disputed: Disputes = (), keeps_disputes: bool = False
+    ) -> None:
         self.knowledge = knowledge
         self.variant = variant
         """Id of the variant that questions are about when they name none; empty for the base."""
-        self._context = Context(variant=variant)
+        self._keeps_disputes = keeps_disputes
+        self._context = Context(variant=variant, disputed=disputed)
 
     def answer(self, text: str) -> Answer:
         """Return the answer to a turn, and remember the turn."""
+        before = self._context.disputed
         answer, self._context = answer_turn(text, self._context, self.knowledge)
+        if self._keeps_disputes and self._context.disputed != before:
+            keep_disputes(self.knowledge.base.type_info.id, self._context.disputed)
         return answer
 
     def start_afresh(self) -> None:
-        """Forget every turn."""
+        """Forget every turn, and what was set aside in them."""
         self._context = Context(variant=self.variant)
 
     def unanswered(self, question: str, reason: str) -> Answer:
@@ -44,14 +54,19 @@ class Session:
         return Answer(question, DECLINE, reason, reason, cautions=(self.knowledge.deference,))
 
 
-def open_session(parsed: Parsed) -> Session:
-    """Return a session with what the options name. Raises UsageProblem and BrokenKnowledge."""
+def open_session(parsed: Parsed, disputes: bool = False, keeps: bool = False) -> Session:
+    """Return a session with what the options name. Raises UsageProblem and BrokenKnowledge.
+
+    disputes: know what was set aside in former conversations. keeps: remember it for later ones.
+    """
     root, type_id = parsed.values.get("--knowledge"), parsed.values.get("--type")
     check_place(root, type_id)
     knowledge, problems = open_knowledge(root, type_id)
     if knowledge is None:
         raise BrokenKnowledge(problems)
-    return Session(knowledge, _variant(parsed.values.get("--variant", ""), knowledge))
+    variant = _variant(parsed.values.get("--variant", ""), knowledge)
+    disputed = kept_disputes(knowledge.base.type_info.id) if disputes else ()
+    return Session(knowledge, variant, disputed, keeps)
 
 
 def check_place(root: str | None, type_id: str | None) -> None:

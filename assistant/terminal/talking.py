@@ -1,12 +1,11 @@
 """A conversation at the terminal: what its screens say, which words end it, and its plain form, line by line.
 
-The plain form serves pipes, terminals that place no cursor and whoever asks for it; editing a line, completing
-names and recalling former questions is `conversation`, which alone needs the library for it.
+The plain form serves pipes, terminals that place no cursor and whoever asks for it; editing a line,
+completing names and recalling questions is `conversation`, which alone needs the library for it.
 """
 
 from __future__ import annotations
 
-import os
 import sys
 from collections.abc import Iterator
 
@@ -29,10 +28,11 @@ _ENDING = frozenset({"stop", "exit", "quit", "goodbye", "good bye", "bye"})
 
 def converse(parsed: Parsed) -> int:
     """Hold a conversation until it is ended; return 0. Raises UsageProblem and BrokenKnowledge."""
-    session = open_session(parsed)
+    by_hand = is_terminal(sys.stdin) and is_terminal(sys.stdout)
+    session = open_session(parsed, disputes=by_hand, keeps=by_hand)
     prepare(sys.stdout, json=False)
     screen = screen_for(parsed, sys.stdout)
-    if not (is_terminal(sys.stdin) and is_terminal(sys.stdout)):
+    if not by_hand:
         talk_plainly(session, screen, _typed(prompt=""))
     elif parsed.has("--plain") or is_dumb():
         screen.say(opening(session.knowledge, session.variant, screen.width))
@@ -46,7 +46,7 @@ def _talk_with_editing(session: Session, screen: Screen, parsed: Parsed) -> None
     from assistant.terminal.conversation import history_path, talk
 
     screen.say(opening(session.knowledge, session.variant, screen.width))
-    talk(session, screen, "" if parsed.has("--no-history") else history_path(os.environ))
+    talk(session, screen, "" if parsed.has("--no-history") else history_path())
 
 
 def talk_plainly(session: Session, screen: Screen, lines: Iterator[bytes]) -> None:
@@ -94,7 +94,7 @@ def help_screen(knowledge: Knowledge, width: int) -> str:
         '"why" and "where does it say that" tell the reason and the paragraph; "say again" repeats.',
         '"correction", then what you meant, replaces; "disregard" drops the last question.',
         *_about_variants(knowledge),
-        '"dispute" sets the last answer aside as doubtful for the rest of the conversation.',
+        '"dispute" sets the last answer aside as doubtful, until you say "clear dispute".',
         'Tab completes a name. "stop" or Ctrl-D ends.',
     ]
     return "\n".join([*lines, *(line for saying in sayings for line in wrap(saying, width, "  "))])
@@ -115,7 +115,7 @@ def _about_variants(knowledge: Knowledge) -> list[str]:
         return []
     last = names[-1]
     return [
-        f'Variants: {", ".join(names)}. "on the {last}" in a question asks of it; "{last}" alone stays with it.'
+        f'Variants: {", ".join(names)}. "on the {last}" in a question asks of it; "{last}" alone keeps to it.'
     ]
 
 

@@ -18,6 +18,9 @@ STRANGE = 5.0
 """Weight of a word that no record knows."""
 _MOST = 80
 _SOFT_PENALTY = 0.94
+_BOUND_PENALTY = 0.84
+OUTSIDE = "outside"
+"""Kind of terms that name subjects outside the documents."""
 _ASIDE_PENALTY = 0.82
 _PASSING_PENALTY = 0.98
 _STATE_WEIGHT = 1.2
@@ -56,6 +59,10 @@ class Matcher:
         self._kinds: dict[str, str] = derived["lexicon"]["kinds"]
         self._records = len(self._vocabulary) or 1
         self._weights: dict[str, float] = {}
+
+    def kind(self, concept: str) -> str:
+        """Return the kind of a concept's term."""
+        return self._kinds.get(concept, "")
 
     def vocabulary(self, record: str) -> frozenset[str]:
         """Return every concept that a record explains."""
@@ -96,6 +103,8 @@ class Matcher:
         """Return whether a mention left unexplained bars a record: a word that no term names, a quantity or
         an aspect asked for. Other things of the trade may be named as circumstances.
         """
+        if any(self._kinds.get(c) == OUTSIDE for c in mention.concepts):
+            return True
         return all(
             c.startswith(PLAIN) or self._kinds.get(c) in ("ask!", "quantity") for c in mention.concepts
         )
@@ -170,7 +179,7 @@ class Matcher:
                 if mention.passing:
                     penalty *= _PASSING_PENALTY
                 elif self.is_soft(mention):
-                    penalty *= _SOFT_PENALTY
+                    penalty *= _BOUND_PENALTY if mention.holds("maximum") or mention.holds("minimum") else _SOFT_PENALTY
                 elif self.is_strict(mention):
                     barred.append(mention)
                 else:
@@ -181,8 +190,11 @@ class Matcher:
 
 
 def strange(reading: Reading, matcher: Matcher) -> list[Mention]:
-    """Return the content words of a question that no record at all knows."""
+    """Return the content words of a question that no record at all knows, or that are of other subjects."""
     return [
         m for m in reading.mentions
-        if not m.weak and not m.known and not m.passing and all(c.startswith(PLAIN) for c in m.concepts)
+        if not m.weak and (
+            (not m.known and not m.passing and all(c.startswith(PLAIN) for c in m.concepts))
+            or any(matcher.kind(c) == OUTSIDE for c in m.concepts)
+        )
     ]

@@ -24,7 +24,7 @@ PLAIN = "~"
 """Begins the concept of a word that no term names: the word itself."""
 _TELLING = ("ask", "ask!", "quantity")
 """Kinds whose names tell what is asked, however common their words."""
-_WHICH = frozenset(("what", "which", "whats", "many", "the"))
+_WHICH = frozenset(("what", "which", "whats", "many"))
 STATE = "@"
 """Begins the concept of a group of state words ("@lost")."""
 
@@ -59,6 +59,7 @@ class Reading(NamedTuple):
     mended: tuple[tuple[str, str], ...]
     variants: tuple[str, ...]
     too_long: bool = False
+    variant_places: tuple[int, ...] = ()
 
     @property
     def concepts(self) -> frozenset[str]:
@@ -121,9 +122,11 @@ class Reader:
         mentions.sort(key=lambda m: m.start)
         mentions = self._without_counts(mentions)
         variants = tuple(c[8:] for m in mentions for c in m.concepts if c.startswith("variant:"))
+        places = tuple(k for m in mentions for k in m.taken if any(c.startswith("variant:") for c in m.concepts))
         mentions = [m for m in mentions if not any(c.startswith(("variant:", "type:")) for c in m.concepts)]
+        amounts = _counted(amounts, mentions)
         return Reading(
-            text, tuple(words), tuple(mentions), tuple(amounts), tuple(mended), variants, too_long
+            text, tuple(words), tuple(mentions), tuple(amounts), tuple(mended), variants, too_long, places
         )
 
     def _without_counts(self, mentions: list[Mention]) -> list[Mention]:
@@ -253,6 +256,15 @@ class Reader:
             if word[:i] in known and word[i:] in known:
                 return f"{word[:i]} {word[i:]}"
         return None
+
+
+def _counted(amounts: list[Amount], mentions: list[Mention]) -> list[Amount]:
+    """Read a small bare number before a thing as a count: "three brakes"."""
+    starts = {m.start for m in mentions if not m.weak and m.text.endswith("s")}
+    return [
+        a._replace(unit="count") if a.unit is None and a.end in starts and a.value in (1, 2, 3, 4, 5, 6, 8) else a
+        for a in amounts
+    ]
 
 
 def _expanded(tokens: list[Token]) -> list[Token]:
