@@ -21,8 +21,8 @@ from prompt_toolkit.shortcuts import CompleteStyle
 from assistant.rendering.text import clean
 from assistant.terminal.places import data_folder
 from assistant.terminal.screen import Screen
+from assistant.terminal.screens import FAREWELL, HOW_TO_LEAVE, PROMPT, reply
 from assistant.terminal.session import Session
-from assistant.terminal.talking import FAREWELL, HOW_TO_LEAVE, PROMPT, reply
 
 _FILE = "questions"
 _MOST_WORDS = 5
