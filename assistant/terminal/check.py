@@ -8,6 +8,7 @@ from assistant.knowledge.load import load, types
 from assistant.knowledge.location import knowledge_root
 from assistant.knowledge.problems import Problem
 from assistant.knowledge.report import check_lines
+from assistant.rendering.text import clean
 from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.screen import Screen, prepare
 from assistant.terminal.session import BrokenKnowledge, check_place
@@ -41,7 +42,7 @@ def _check_types(root: str, chosen: list[str | None], screen: Screen) -> int:
         lines = check_lines(base, problems)
         heading = [f"{name}:"] if len(chosen) > 1 else []
         for line in [*heading, *(line for line in lines if line not in printed)]:
-            screen.say(line)
+            screen.say(clean(line))
         printed.update(map(str, problems))
     return int(wrong)
 

@@ -5,27 +5,43 @@ Each command is imported when it is called for, so that a question pays for noth
 
 from __future__ import annotations
 
+import gc
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
+from assistant.rendering.text import clean
 from assistant.terminal.options import PROGRAM, Parsed, UsageProblem, help_text, parse
 from assistant.terminal.screen import complain, let_go
 
-DONE, BROKEN, WRONG_USAGE, INTERRUPTED = 0, 1, 2, 130
+DONE, BROKEN, WRONG_USAGE, NOT_WRITTEN, INTERRUPTED = 0, 1, 2, 5, 130
 
 
 def main(argv: list[str] | None = None) -> int:
     """Run the command that the arguments name, by default those of the program; return its exit code."""
+    gc.disable()  # a single question is over before a look for what may be freed would pay
     try:
-        return _run(parse(sys.argv[1:] if argv is None else argv))
+        return _finish(sys.argv[1:] if argv is None else argv)
+    finally:
+        gc.freeze()  # spares the end of the process a last look at what it leaves anyway
+        gc.enable()
+
+
+def _finish(arguments: Sequence[str]) -> int:
+    """Run a command to whatever end it comes; return the exit code."""
+    try:
+        return _run(parse(arguments))
     except UsageProblem as problem:
-        complain(" ".join(str(problem).split()))
+        complain(clean(" ".join(str(problem).split())))
         return WRONG_USAGE
     except BrokenPipeError:
         let_go(sys.stdout)
         return DONE
     except KeyboardInterrupt:
         return INTERRUPTED
+    except OSError as error:
+        let_go(sys.stdout)
+        complain(f"cannot read or write: {error.strerror or error}")
+        return NOT_WRITTEN
 
 
 def _run(parsed: Parsed) -> int:
@@ -45,7 +61,7 @@ def _opened(command: Callable[[Parsed], int], parsed: Parsed) -> int:
         return command(parsed)
     except BrokenKnowledge as broken:
         for problem in broken.problems:
-            sys.stderr.write(f"{problem}\n")
+            sys.stderr.write(f"{clean(str(problem))}\n")
         complain(f"the knowledge base has problems ({len(broken.problems)}), and nothing is answered from it")
         return BROKEN
 
@@ -57,18 +73,22 @@ def _print(text: str) -> int:
 
 
 def _converse(parsed: Parsed) -> int:
+    gc.enable()
     from assistant.terminal.talking import converse
 
     return converse(parsed)
 
 
 def _ask(parsed: Parsed) -> int:
+    if parsed.has("--batch"):
+        gc.enable()
     from assistant.terminal.ask import ask
 
     return ask(parsed)
 
 
 def _check(parsed: Parsed) -> int:
+    gc.enable()
     from assistant.terminal.check import check
 
     return check(parsed)
