@@ -99,7 +99,7 @@ def _understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Ques
     if _things(alone.reading, knowledge):
         carried = _carried(alone, context.asked)
         third = resolve_scored(carried, knowledge)
-        if carried.conditions != alone.conditions and third.score > max(second.score, result.score) - 0.03:
+        if third.score >= max(second.score, result.score) - 0.03:
             return carried, third.result
     if _prefers_merged(alone, result, second, bool(correction) or follows(bare), context, knowledge):
         return merged, second.result
@@ -111,7 +111,7 @@ def _carried(alone: Question, before: Question) -> Question:
     named = {c.input for c in alone.conditions}
     kept = tuple(c._replace(where=()) for c in before.conditions if c.input not in named)
     variant = alone.variant if alone.named_variant else before.variant
-    return alone._replace(conditions=(*kept, *alone.conditions), variant=variant, context=True)
+    return alone._replace(conditions=(*kept, *alone.conditions), variant=variant, context=True, background=before.reading.concepts)
 
 
 def _merged(alone: Question, context: Context, knowledge: Knowledge) -> Question:

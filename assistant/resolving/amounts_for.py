@@ -55,8 +55,8 @@ def part(name: str, unit: str, cues: str, optional: bool) -> Part:
 
 def assign(
     amounts: Sequence[Amount], parts: Sequence[Part], words: Sequence[str], units: Units
-) -> tuple[dict[str, tuple[float, Amount]], list[Amount]]:
-    """Return the amounts by part, in the part's unit, and the amounts that fit nothing."""
+) -> tuple[dict[str, tuple[float, Amount]], list[Amount], float]:
+    """Return the amounts by part, in the part's unit, the amounts that fit nothing, and how forced it is."""
     amounts = list(amounts)[:6]
     stems = [stem(w) for w in words]
     costs = [[_cost(a, p, amounts, stems, units) for p in parts] for a in amounts]
@@ -86,7 +86,7 @@ def assign(
             left.append(amount)
         else:
             given[parts[k].id] = (value, amount)
-    return given, left
+    return given, left, best[0] if amounts else 0.0
 
 
 def _cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequence[str], units: Units) -> float | None:

@@ -94,7 +94,7 @@ def chosen_record(name: str, question: Question, know: Knowledge) -> Result | No
 
 def candidates(question: Question, know: Knowledge) -> list[Candidate]:
     """Return everything that might answer, best first."""
-    given = _given(question, know)
+    given = _given(question, know) | question.background
     excused = {k for c in question.conditions for k in c.where}
     ranked = know.matcher.rank(question.reading, given)
     found: list[Candidate] = []
@@ -218,6 +218,9 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
         if match.tag == "check":
             score *= 0.8
         penalty = _amount_penalty(match, amounts, know)
+        if question.reading.has("maximum", "minimum"):
+            bound = "maximum" if limit.maximum else "minimum" if limit.minimum else ""
+            score *= 1.1 if bound and question.reading.has(bound) else 0.95
         yield Candidate(score * penalty, match.matched, LimitResult((limit,), question.conditions), match)
         return
     found = limit_rules.check(limit, amount, question, know)
@@ -228,7 +231,9 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
     others = [a for a in amounts if a is not amount]
     used = sum(1 for _ in limit.applies)
     rest = max(0, len(others) - used)
-    score *= 0.93**rest
+    score *= 0.8**rest
+    if not question.reading.has("can") and (question.reading.asked & _QUANTITIES or "what" in question.reading.words):
+        score *= 0.85
     yield Candidate(min(score * 1.04, 1.2), match.matched + 0.5, CheckResult((found,)), match)
 
 
@@ -274,7 +279,7 @@ def _model(model: Model, match: Match, question: Question, know: Knowledge) -> I
     if result is None:
         return
     binding = bind(model, question, know)
-    score = match.score * 0.62 ** len(binding.left)
+    score = match.score * 0.62 ** len(binding.left) * (1 - 0.015 * min(binding.cost, 12))
     if isinstance(result, ModelResult):
         if not result.values and not result.note:
             return

@@ -57,5 +57,7 @@ class Question(NamedTuple):
     variant: str
     """The variant asked about: the one named, else the one in use."""
     named_variant: bool = False
+    background: frozenset[str] = frozenset()
+    """Concepts of the question before, which may be left unsaid."""
     context: bool = False
     """Parts of it were taken over from the question before."""

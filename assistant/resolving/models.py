@@ -37,15 +37,18 @@ class Binding(NamedTuple):
     left: tuple[Amount, ...]
     output: float | None
     amounts_used: int
+    cost: float = 0.0
+    """How forced the parts of the amounts are: nothing beside them may say so."""
 
 
 def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     """Return what is given of a model's inputs, and which are missing."""
     chosen = {i.id: _chosen(i, question, know) for i in model.inputs}
-    parts = [_part(i) for i in model.inputs if not chosen[i.id] or i.quantity in ("deceleration",)]
+    asked = [i for i in model.inputs if not chosen[i.id] or i.quantity in ("deceleration",)]
+    parts = [_part(i) for i in asked if not _is_own(i)]
     if model.inverse:
         parts.append(part(_OUTPUT, model.output_unit, "", True))
-    amounts, left = assign(question.reading.amounts, parts, question.reading.words, know.units)
+    amounts, left, cost = assign(question.reading.amounts, parts, question.reading.words, know.units)
     given: dict[str, tuple[Bound, ...]] = {}
     missing: list[ModelInput] = []
     for item in model.inputs:
@@ -55,15 +58,16 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
         else:
             missing.append(item)
     output = amounts.get(_OUTPUT)
-    return Binding(given, tuple(missing), tuple(left), output[0] if output else None, len(amounts))
+    return Binding(given, tuple(missing), tuple(left), output[0] if output else None, len(amounts), cost)
 
 
 def _part(item: ModelInput) -> Part:
-    return part(item.id, item.unit, item.cues, bool(item.default) and not _is_own(item))
+    return part(item.id, item.unit, item.cues, bool(item.default))
 
 
 def _is_own(item: ModelInput) -> bool:
-    return False
+    """Whether the type's own figure settles an input: no words in a question could mean it."""
+    return bool(item.default) and item.default != "both" and not item.cues
 
 
 def _bound(

@@ -17,7 +17,7 @@ from assistant.knowledge.records import (
 from assistant.quantities.tokens import tokenize
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import GAP, Lexicon, joined_names, name_stems
-from assistant.understanding.reading import STATE, Mention, Reader
+from assistant.understanding.reading import OUTSIDE, STATE, Mention, Reader
 from assistant.understanding.words import expand, stem
 
 SOFT = 0.35
@@ -48,7 +48,7 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
     terms = base.terms.values()
     for term in terms:
         for name in (*term.names, *term.heard):
-            _add(names, surface, name, term.id)
+            _add(names, surface, name, OUTSIDE + name if term.kind == "outside" else term.id)
     known = {s for stems in names for s in stems}
     for term in terms:
         for name in term.misspelt:
@@ -121,6 +121,7 @@ def _type_names(base: Base, whole: set[str]) -> Iterator[tuple[str, str]]:
     for variant in base.variants.values():
         for name in variant.names:
             yield "variant:" + variant.id, name
+            yield "variant:" + variant.id, "the " + name.removeprefix("the ")
     for label, record in info.not_here:
         yield "elsewhere:" + record, label
 

@@ -12,15 +12,15 @@ from collections.abc import Collection, Iterable, Mapping
 from math import log
 from typing import Any, NamedTuple
 
-from assistant.understanding.reading import PLAIN, STATE, Mention, Reading
+from assistant.understanding.reading import OUTSIDE, PLAIN, STATE, Mention, Reading
 
 STRANGE = 5.0
 """Weight of a word that no record knows."""
 _MOST = 80
 _SOFT_PENALTY = 0.94
 _BOUND_PENALTY = 0.84
-OUTSIDE = "outside"
-"""Kind of terms that name subjects outside the documents."""
+_BY_THE_WAY = 0.8
+"""Share of a concept that another one only brings along."""
 _ASIDE_PENALTY = 0.82
 _PASSING_PENALTY = 0.98
 _STATE_WEIGHT = 1.2
@@ -59,10 +59,6 @@ class Matcher:
         self._kinds: dict[str, str] = derived["lexicon"]["kinds"]
         self._records = len(self._vocabulary) or 1
         self._weights: dict[str, float] = {}
-
-    def kind(self, concept: str) -> str:
-        """Return the kind of a concept's term."""
-        return self._kinds.get(concept, "")
 
     def vocabulary(self, record: str) -> frozenset[str]:
         """Return every concept that a record explains."""
@@ -103,7 +99,7 @@ class Matcher:
         """Return whether a mention left unexplained bars a record: a word that no term names, a quantity or
         an aspect asked for. Other things of the trade may be named as circumstances.
         """
-        if any(self._kinds.get(c) == OUTSIDE for c in mention.concepts):
+        if any(c.startswith(OUTSIDE) for c in mention.concepts):
             return True
         return all(
             c.startswith(PLAIN) or self._kinds.get(c) in ("ask!", "quantity") for c in mention.concepts
@@ -120,6 +116,7 @@ class Matcher:
         only: the ids to rank, when others are out of question.
         """
         concepts = reading.concepts.union(given)
+        primary = frozenset().union(*(m.concepts for m in reading.mentions)).union(given)
         content = [m for m in reading.mentions if not (m.weak or m.start in excused)]
         weights = [self.mention_weight(m) for m in content]
         total = sum(weights) or 1.0
@@ -128,7 +125,7 @@ class Matcher:
             record, tag, required, optional = self._asks[index]
             if only is not None and record not in only:
                 continue
-            match = self._match(record, tag, required, optional, concepts, content, weights, total)
+            match = self._match(record, tag, required, optional, concepts, primary, content, weights, total)
             held = best.get((record, tag))
             if held is None or match.score > held.score:
                 best[record, tag] = match
@@ -150,7 +147,7 @@ class Matcher:
 
     def _match(
         self, record: str, tag: str, required: list[Any], optional: list[Any], concepts: Collection[str],
-        content: list[Mention], weights: list[float], total: float,
+        primary: Collection[str], content: list[Mention], weights: list[float], total: float,
     ) -> Match:  # fmt: skip
         covered = whole = 0.0
         missing: list[tuple[str, ...]] = []
@@ -158,8 +155,10 @@ class Matcher:
         for part, weight in required:
             whole += weight
             asked.update(part)
-            if any(c in concepts for c in part):
+            if any(c in primary for c in part):
                 covered += weight
+            elif any(c in concepts for c in part):
+                covered += weight * _BY_THE_WAY
             else:
                 missing.append(tuple(part))
         bonus = 0.0
@@ -173,8 +172,10 @@ class Matcher:
         barred: list[Mention] = []
         penalty = 1.0
         for mention, weight in zip(content, weights, strict=True):
-            if not asked.isdisjoint(mention.concepts) or not asked.isdisjoint(mention.implied):
+            if not asked.isdisjoint(mention.concepts):
                 explained += weight
+            elif not asked.isdisjoint(mention.implied):
+                explained += weight / 2
             elif vocabulary.isdisjoint(mention.concepts):
                 if mention.passing:
                     penalty *= _PASSING_PENALTY
@@ -195,6 +196,6 @@ def strange(reading: Reading, matcher: Matcher) -> list[Mention]:
         m for m in reading.mentions
         if not m.weak and (
             (not m.known and not m.passing and all(c.startswith(PLAIN) for c in m.concepts))
-            or any(matcher.kind(c) == OUTSIDE for c in m.concepts)
+            or all(c.startswith(OUTSIDE) for c in m.concepts)
         )
     ]

@@ -20,6 +20,8 @@ MOST_CHARACTERS = 2000
 MOST_TOKENS = 160
 """A question is shorter; what is longer is cut here, so that no text can keep the reader busy."""
 
+OUTSIDE = "!"
+"""Begins the concept of a name that belongs to other subjects: each stands for itself alone."""
 PLAIN = "~"
 """Begins the concept of a word that no term names: the word itself."""
 _TELLING = ("ask", "ask!", "quantity")
