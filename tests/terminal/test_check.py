@@ -1,0 +1,57 @@
+"""`check` names every problem, or counts what there is."""
+
+from pathlib import Path
+
+from tests.terminal.conftest import Runner
+
+KNOWLEDGE = Path(__file__).parents[1] / "knowledge"
+
+
+def test_sound_knowledge_is_counted(run: Runner) -> None:
+    done = run("check", "--knowledge", str(KNOWLEDGE / "sound"))
+
+    assert done.code == 0
+    assert done.out.splitlines()[-1].endswith("no problems")
+
+
+def test_each_problem_has_its_line(run: Runner, tmp_path: Path) -> None:
+    folder = tmp_path / "glider"
+    folder.mkdir()
+    (folder / "type.yaml").write_text("type: {id: glider, name: Glider}\nfactz: []\n", "utf-8")
+
+    done = run("check", "--knowledge", str(tmp_path))
+
+    assert done.code == 1
+    assert done.out.startswith("glider/type.yaml:2: unknown key 'factz'; did you mean 'facts'?")
+
+
+def test_every_type_is_checked_unless_one_is_named(run: Runner, tmp_path: Path) -> None:
+    for name, key in (("good", "facts"), ("poor", "factz")):
+        (tmp_path / name).mkdir()
+        text = f"type: {{id: {name}, name: {name}}}\n{key}: []\n"
+        (tmp_path / name / "type.yaml").write_text(text, "utf-8")
+
+    assert run("check", "--knowledge", str(tmp_path)).code == 1
+    assert run("check", "--knowledge", str(tmp_path), "--type", "poor").code == 1
+    assert run("check", "--knowledge", str(tmp_path), "--type", "good").code == 0
+    assert run("check", "--knowledge", str(tmp_path), "--type", "goood").code == 2
+
+
+def test_schemas_are_written(run: Runner, tmp_path: Path) -> None:
+    done = run("check", "--knowledge", str(KNOWLEDGE / "sound"), "--schema", str(tmp_path / "schemas"))
+
+    assert done.code == 0
+    assert (tmp_path / "schemas" / "file.schema.json").is_file()
+
+
+def test_a_place_that_cannot_be_written_is_wrong_usage(run: Runner, tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("", "utf-8")
+
+    assert run("check", "--schema", str(tmp_path / "file")).code == 2
+
+
+def test_an_empty_folder_holds_no_type(run: Runner, tmp_path: Path) -> None:
+    done = run("check", "--knowledge", str(tmp_path))
+
+    assert done.code == 1
+    assert "holds no type" in done.out
