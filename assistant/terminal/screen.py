@@ -85,4 +85,5 @@ def _columns(out: TextIO) -> int:
         return os.get_terminal_size(out.fileno()).columns or _USUAL
     except (OSError, ValueError, AttributeError):
         given = os.environ.get("COLUMNS", "")
-        return int(given) if given.isascii() and given.isdigit() and 0 < len(given) < 6 else _USUAL
+        written = given.isascii() and given.isdigit() and len(given) < 6
+        return (int(given) if written else 0) or _USUAL

@@ -1,7 +1,7 @@
 """Which form a conversation takes, and its plain form, line by line.
 
-The plain form serves pipes, terminals that place no cursor and whoever asks for it. Editing a line, completing
-names and recalling questions is `conversation`, which alone needs the library for it.
+The plain form serves pipes, terminals that place no cursor and whoever asks for it. Editing a line,
+completing names and recalling questions is `conversation`, which alone needs the library for it.
 """
 
 from __future__ import annotations
@@ -9,6 +9,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Iterator
 
+from assistant.rendering.text import wrap
 from assistant.terminal.ask import NOT_TEXT, lines_of
 from assistant.terminal.options import Parsed
 from assistant.terminal.screen import Screen, is_dumb, is_terminal, prepare, screen_for
@@ -23,10 +24,10 @@ def converse(parsed: Parsed) -> int:
     prepare(sys.stdout, json=False)
     screen = screen_for(parsed, sys.stdout)
     if not by_hand:
-        talk_plainly(session, screen, _typed(prompt=""))
+        talk_plainly(session, screen, _typed(prompt=""), session.knowledge.deference)
     elif parsed.has("--plain") or is_dumb():
         screen.say(opening(session.knowledge, session.variant, screen.width))
-        talk_plainly(session, screen, _typed(PROMPT))
+        talk_plainly(session, screen, _typed(PROMPT), FAREWELL)
     else:
         _talk_with_editing(session, screen, parsed)
     return 0
@@ -39,7 +40,7 @@ def _talk_with_editing(session: Session, screen: Screen, parsed: Parsed) -> None
     talk(session, screen, "" if parsed.has("--no-history") else history_path())
 
 
-def talk_plainly(session: Session, screen: Screen, lines: Iterator[bytes]) -> None:
+def talk_plainly(session: Session, screen: Screen, lines: Iterator[bytes], closing: str) -> None:
     """Answer lines as they come, until one ends the conversation or there are no more."""
     for raw in lines:
         try:
@@ -51,8 +52,9 @@ def talk_plainly(session: Session, screen: Screen, lines: Iterator[bytes]) -> No
             continue
         said = reply(text, session, screen)
         if said is None:
-            return
+            break
         screen.say(said + "\n")
+    screen.say("\n".join(wrap(closing, screen.width)))
 
 
 def _typed(prompt: str) -> Iterator[bytes]:
