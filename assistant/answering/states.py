@@ -18,12 +18,14 @@ def table(result: r.TableResult, question: Question, know: Knowledge) -> Parts:
     for row in result.rows:
         if len(result.rows) > 1:
             sentences.append(f"With {conditions_words(row.conditions, know)}: {_row_words(result, row, know)}")
-        elif row.conditions:
+        elif row.conditions or not result.unaffected:
             sentences.append(_row_words(result, row, know))
         else:
             lead = conditions_words(result.unaffected, know)
             sentences.append(f"Not affected by {lead}: {_row_words(result, row, know, only_asked=True)}")
         sources.extend(row.sources)
+    if len(result.rows) == 1 and not result.rows[0].conditions and not result.unaffected:
+        sentences.append("That is with everything normal.")
     if len(result.rows) == 1 and result.rows[0].conditions:
         sentences.append(f"That is with {conditions_words(result.rows[0].conditions, know)}, and everything not named normal.")
     remarks = [c.remark for row in result.rows for c in row.conditions if c.remark]

@@ -76,7 +76,7 @@ def _joined(text: str, one: Answer, two: Answer) -> Answer:
 def question_of(text: str, knowledge: Knowledge, variant: str) -> Question:
     """Return a text as a question of its own."""
     reading = knowledge.reader.read(text)
-    losing = reading.has("lose", "happens", "steps", "mode")
+    losing = reading.asks_loss or reading.has("happens", "steps", "mode")
     found = tuple(conditions(reading, knowledge.states, knowledge.units, losing))
     named = [v for v in reading.variants if v in knowledge.variants]
     return Question(reading, found, named[-1] if named else variant or knowledge.variants[0], bool(named))

@@ -255,7 +255,8 @@ def _schedule(schedule: Schedule, match: Match, question: Question, know: Knowle
     elif isinstance(result, Needed):
         yield Candidate(match.score * 0.93, match.matched, result, match)
     else:
-        yield Candidate(match.score * 0.93, match.matched, ScheduleResult(schedule, float("nan"), None), match)
+        shown = 0.93 if question.reading.has("maximum", "list_all", schedule.output) else 0.7
+        yield Candidate(match.score * shown, match.matched, ScheduleResult(schedule, float("nan"), None), match)
 
 
 def _procedure(procedure: Procedure, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:

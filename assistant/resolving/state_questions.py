@@ -73,7 +73,8 @@ def _row(
     relevant = tuple(c for c in inputs if c.input in table.inputs)
     asked = [m for m in matches if m.covered > 0.99]
     named = _outputs_named(table, question)
-    if not inputs or not (asked or named or relevant):
+    normal = question.reading.has("all_normal") and bool(asked)
+    if not normal and (not inputs or not (asked or named or relevant)):
         return
     vocabulary = know.matcher.vocabulary(table.id)
     content = _content(question, know, excused)
@@ -87,7 +88,7 @@ def _row(
     elif relevant:
         score = 0.8 if not content or explained else 0.7
     else:
-        score = 0.72 if asked else 0.4
+        score = 0.93 if normal else 0.72 if asked else 0.4
     score *= _barring(barred, know) * _unused_amounts(question)
     unaffected = tuple(c for c in inputs if c.input not in table.inputs)
     rows = tuple(state_tables.row(table, alternative, know.base) for alternative in alternatives(relevant, question, know))
@@ -116,7 +117,7 @@ def _causes(
         return
     named = _outputs_named(table, question)
     named = [(o, v) for o, v in named if not _is_normal(table, o, v, know)] or named
-    if not named and matches and matches[0].covered > 0.99 and reading.has("lose", "cause"):
+    if not named and matches and matches[0].covered > 0.99 and (reading.asks_loss or reading.has("cause")):
         named = _lost_value(table, matches[0].tag.split(".", 1)[1], know)
     if not named:
         return
@@ -168,14 +169,15 @@ def _loss(
     inputs: tuple[Condition, ...], matches: list[Match], question: Question, know: Knowledge,
     excused: Collection[int],
 ) -> Iterator[Scored]:  # fmt: skip
-    if not inputs or not question.reading.has("lose", "happens", "steps"):
+    losing = question.reading.asks_loss
+    if not inputs or not (losing or question.reading.has("happens", "steps")):
         return
-    if not question.reading.has("lose", "happens") and any(c.implied for c in inputs):
+    if not losing and not question.reading.has("happens") and any(c.implied for c in inputs):
         return
     content = _content(question, know, excused)
     known = frozenset().union(*(know.matcher.vocabulary(t.id) for t in state_tables.tables(know.base)))
     barred = [m for m in content if known.isdisjoint(m.concepts)]
-    score = 0.93 if question.reading.has("lose") else 0.84
+    score = 0.93 if losing else 0.84
     if any(m.covered > 0.99 and m.share > 0.5 for m in matches):
         score = 0.7
     score *= _barring(barred, know)

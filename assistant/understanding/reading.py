@@ -83,6 +83,11 @@ class Reading(NamedTuple):
         return frozenset(found)
 
     @property
+    def asks_loss(self) -> bool:
+        """Return whether a question asks what goes with something, and does not only say that it is lost."""
+        return any(m.holds("lose") and m.text not in ("lost", "loss", "loss of") for m in self.mentions)
+
+    @property
     def empty(self) -> bool:
         """Return whether nothing at all was said that could be asked about."""
         return not self.mentions and not self.amounts and not self.variants
@@ -104,7 +109,7 @@ class Reader:
         """Return the reading of any text; never raises."""
         tokens = _expanded(tokenize(text[:MOST_CHARACTERS], self.lexicon.whole))
         too_long = len(text) > MOST_CHARACTERS or len(tokens) > MOST_TOKENS
-        tokens = tokens[:MOST_TOKENS]
+        tokens = _off_for_of(tokens[:MOST_TOKENS])
         mended: list[tuple[str, str]] = []
         if mending:
             tokens = self._mend_all(tokens, mended)
@@ -258,6 +263,16 @@ class Reader:
             if word[:i] in known and word[i:] in known:
                 return f"{word[:i]} {word[i:]}"
         return None
+
+
+def _off_for_of(tokens: list[Token]) -> list[Token]:
+    """Read "of" as "off" where nothing follows that it could belong to: "anti skid of, both systems normal"."""
+    result = list(tokens)
+    for i, token in enumerate(tokens):
+        following = tokens[i + 1].text if i + 1 < len(tokens) else "."
+        if token.text == "of" and i and (not following[0].isalnum() or following in ("and", "but", "with")):
+            result[i] = token._replace(text="off")
+    return result
 
 
 def _counted(amounts: list[Amount], mentions: list[Mention]) -> list[Amount]:
