@@ -27,7 +27,7 @@ from assistant.resolving.steering_order import resolve_order
 from assistant.understanding.matching import Match, strange
 from assistant.understanding.reading import Mention
 
-ANSWERING = 0.62
+ANSWERING = 0.7
 OFFERING = 0.34
 _SAME = 0.02
 _LEAST = 0.4
@@ -285,6 +285,8 @@ def _model(model: Model, match: Match, question: Question, know: Knowledge) -> I
         if not result.values and not result.note:
             return
         score *= 1.06 if binding.amounts_used else 0.97
+        if binding.amounts_used >= 3 and not binding.left and match.open:
+            score += 0.25
         weight = match.matched + 0.35 * binding.amounts_used
         yield Candidate(min(1.15, score), weight, result, match)
     else:

@@ -87,6 +87,8 @@ def _row(
         score = 0.97
     elif relevant:
         score = 0.8 if not content or explained else 0.7
+        if all(c.implied for c in relevant):
+            score -= 0.18
     else:
         score = 0.93 if normal else 0.72 if asked else 0.4
     score *= _barring(barred, know) * _unused_amounts(question)

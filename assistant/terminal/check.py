@@ -54,4 +54,4 @@ def _write_schemas(folder: str, screen: Screen) -> None:
         written = write_schemas(folder)
     except OSError as error:
         raise UsageProblem(f"cannot write into {folder}: {error.strerror or 'not writable'}") from None
-    screen.say(f"written: {len(written)} schemas into {folder}")
+    screen.say(f"written: {len(written)} schemas into {clean(folder)}")

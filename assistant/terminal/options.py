@@ -52,7 +52,7 @@ class UsageProblem(Exception):
     """Something was written that no command takes; the message is one line and names what was meant."""
 
 
-HELP = Option("--help", "", "say how a command is written")
+HELP = Option("--help", "", "say how a command is written; also -h")
 VERSION = Option("--version", "", "say which version this is")
 _TYPE = Option("--type", "ID", "the aeroplane type, a folder of the knowledge base")
 _KNOWLEDGE = Option("--knowledge", "DIR", "the folder of the knowledge base")
@@ -95,10 +95,20 @@ CHECK = Command(
     ),
 )
 COMMANDS = (CONVERSATION, ASK, CHECK)
-EXIT_CODES = (
-    "A single question ends with 0 answered, 3 something is missing, 4 not known, 2 wrongly written,\n"
-    "1 broken knowledge."
-)
+ENDINGS = {
+    "": (
+        "From the environment: DOWNLOCK_KNOWLEDGE and DOWNLOCK_TYPE name the folder and the type where no\n"
+        "option does, DOWNLOCK_HOME the folder for your own files, DOWNLOCK_CACHE one for what may be\n"
+        "thrown away; NO_COLOR turns colour off."
+    ),
+    ASK.name: (
+        "After -- every word belongs to the question. A single question ends with 0 answered, 3 something\n"
+        "is missing, 4 not known, 2 wrongly written, 1 broken knowledge, 5 the answer could not be written;\n"
+        "a batch ends with 0 whatever its answers."
+    ),
+    CHECK.name: "Ends with 0 when nothing is wrong, with 1 when there is a problem.",
+}
+"""What the help of each command ends with."""
 
 
 def parse(arguments: Sequence[str]) -> Parsed:
@@ -121,9 +131,7 @@ def help_text(command: str) -> str:
         lines.append("")
     size = max(len(_written(option)) for option in chosen.options)
     lines += [f"  {_written(option):<{size}}  {option.about}" for option in chosen.options]
-    if command == ASK.name:
-        lines += ["", EXIT_CODES]
-    return "\n".join(lines)
+    return "\n".join([*lines, "", ENDINGS[command]])
 
 
 def nearest(name: str, known: Iterable[str]) -> str:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import gc
 import os
+import sys
 
 from assistant.answering.answer import DECLINE, Answer
 from assistant.conversation.context import Context
@@ -10,8 +12,12 @@ from assistant.conversation.opening import Knowledge, open_knowledge
 from assistant.conversation.turn import answer_turn
 from assistant.knowledge.load import types
 from assistant.knowledge.problems import Problem
+from assistant.rendering.text import clean
 from assistant.terminal.disputes import Disputes, keep_disputes, kept_disputes
 from assistant.terminal.options import Parsed, UsageProblem, unknown
+
+FAULT = "This question met a fault in the program and is not answered."
+NOT_KEPT = "It could not be kept in a file, and holds for this conversation only."
 
 
 class BrokenKnowledge(Exception):
@@ -40,10 +46,17 @@ class Session:
     def answer(self, text: str) -> Answer:
         """Return the answer to a turn, and remember the turn."""
         before = self._context.disputed
-        answer, self._context = answer_turn(text, self._context, self.knowledge)
-        if self._keeps_disputes and self._context.disputed != before:
-            keep_disputes(self.knowledge.base.type_info.id, self._context.disputed)
+        try:
+            answer, self._context = answer_turn(text, self._context, self.knowledge)
+        except Exception as fault:  # a fault at one question must not cost those after it
+            sys.stderr.write(f"downlock: {type(fault).__name__} at: {' '.join(clean(text).split())[:200]}\n")
+            return self.unanswered(text, FAULT)
+        if self._keeps_disputes and self._context.disputed != before and not self._keep():
+            return answer._replace(cautions=(*answer.cautions, NOT_KEPT))
         return answer
+
+    def _keep(self) -> bool:
+        return keep_disputes(self.knowledge.base.type_info.id, self._context.disputed)
 
     def start_afresh(self) -> None:
         """Forget every turn, and what was set aside in them."""
@@ -64,6 +77,7 @@ def open_session(parsed: Parsed, disputes: bool = False, keeps: bool = False) ->
     knowledge, problems = open_knowledge(root, type_id)
     if knowledge is None:
         raise BrokenKnowledge(problems)
+    gc.freeze()  # it lives as long as the process: no need to look through it again and again
     variant = _variant(parsed.values.get("--variant", ""), knowledge)
     disputed = kept_disputes(knowledge.base.type_info.id) if disputes else ()
     return Session(knowledge, variant, disputed, keeps)

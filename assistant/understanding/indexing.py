@@ -67,7 +67,7 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
     return {
         "names": dict(by_first),
         "kinds": {t.id: t.kind for t in terms if t.kind != "thing"},
-        "implied": {t.id: list(t.implies) for t in terms if t.implies},
+        "implied": {**{t.id: list(t.implies) for t in terms if t.implies}, **_inside(names)},
         "families": {t.id: t.family for t in terms if t.family},
         "wants": {t.id: t.wants for t in terms if t.wants},
         "sets": {t.id: [list(pair) for pair in t.sets] for t in terms if t.sets},
@@ -77,6 +77,16 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
         "weak": str(settings.get("weak", "")),
         "whole": " ".join(sorted(whole)),
     }
+
+
+def _inside(names: dict[tuple[str, ...], list[str]]) -> dict[str, list[str]]:
+    """Return what the single words inside the names of states and results stand for: "normal retraction"."""
+    found: dict[str, set[str]] = defaultdict(set)
+    for stems, concepts in names.items():
+        for concept in concepts:
+            if concept[0] == "=" and len(stems) > 1:
+                found[concept].update(c for s in stems for c in names.get((s,), ()) if c[0] not in "=@!")
+    return {concept: sorted(inner) for concept, inner in found.items()}
 
 
 def _add(names: dict[tuple[str, ...], list[str]], surface: set[str], name: str, concept: str) -> None:

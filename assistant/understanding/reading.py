@@ -167,8 +167,9 @@ class Reader:
         """Return whether the last number of a name is rather an amount: "the 120 kt" is no aeroplane."""
         if not _may_count(words[taken[-1]]):
             return False
-        following = words[end] if end < len(words) else ""
-        return following in self._known_units and following not in ("s", "l", "m", "a", "in")
+        if end >= len(words) or words[end] in ("s", "l", "m", "a", "in", "is", "i"):
+            return False
+        return self.units.match(words, end) is not None
 
     def _names(
         self, words: list[str], stems: list[str], free: list[bool], typed: dict[str, str]

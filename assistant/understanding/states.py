@@ -18,6 +18,7 @@ _JOINS = frozenset("and or both the my our & + , plus as well with is are also e
 _BEFORE = frozenset("of the in my our a an its from to both on for all complete total with without any your got has have".split())
 _STOPS = frozenset(". ; ?".split())
 _WITH = frozenset(("with", "using", "plus", "use"))
+_USED = frozenset(("@on", "@in", "@pulled", "@held"))
 _NEAR = 2
 _FAR = 6
 _NOT = frozenset(("not", "never", "nor"))
@@ -165,9 +166,14 @@ def _in_use(reading: Reading, group: _Group, known: StateWords) -> list[Conditio
     before = [w for w in reading.words[max(0, group.start - 3) : group.start] if w not in ("the", "my", "our", "brake", "all", "a")]
     if not before or before[-1] not in _WITH:
         return []
+    results = [name for name in group.inputs if "." in name]
+    where = tuple(range(group.start, group.end))
+    if results:
+        return [Condition(name, "yes", where=where) for name in results]
     return [
-        Condition(name, known.values[name][-1][0], where=tuple(range(group.start, group.end)))
-        for name in group.inputs if "." not in name and name not in known.failures
+        Condition(name, value, where=where)
+        for name in group.inputs if name not in known.failures
+        for value, groups, _ in known.values[name] if _USED.intersection(groups)
     ]
 
 
