@@ -1,0 +1,88 @@
+"""What goes wrong around an answer is said in a line, and costs nothing but that answer."""
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from assistant.terminal import session as session_module
+from assistant.terminal.options import ENDINGS, parse
+from assistant.terminal.session import FAULT, NOT_KEPT, open_session
+from tests.terminal.conftest import Runner
+
+ROOT = Path(__file__).parents[2]
+ASK = [sys.executable, "-m", "assistant", "ask", "pedal limit 90kt"]
+
+
+def test_a_fault_at_one_question_leaves_the_others(run: Runner, monkeypatch: pytest.MonkeyPatch) -> None:
+    sound = session_module.answer_turn
+
+    def faulty(text: str, *rest: object) -> object:
+        if text == "break\x1b[2J":
+            raise ZeroDivisionError
+        return sound(text, *rest)  # type: ignore[arg-type]
+
+    monkeypatch.setattr(session_module, "answer_turn", faulty)
+
+    done = run("ask", "--json", "--batch", "-", typed=b"pedal limit 90kt\nbreak\x1b[2J\npedal limit 90kt\n")
+
+    found = [json.loads(line) for line in done.out.splitlines()]
+    assert [answer["outcome"] for answer in found] == ["answer", "decline", "answer"]
+    assert found[1]["text"] == FAULT
+    assert done.err == "downlock: ZeroDivisionError at: break\n"
+    assert done.code == 0
+
+
+def test_a_dispute_that_cannot_be_kept_is_said(own_places: Path) -> None:
+    own_places.write_text("a file where the folder would be", "utf-8")
+    session = open_session(parse([]), disputes=True, keeps=True)
+    session.answer("vle")
+
+    assert NOT_KEPT in session.answer("dispute").cautions
+    assert "disputed" in session.answer("vle").text
+
+
+@pytest.mark.skipif(not os.path.exists("/dev/full"), reason="there is no full device here")
+def test_an_output_that_takes_nothing_is_named() -> None:
+    with open("/dev/full", "wb") as full:
+        done = subprocess.run(ASK, cwd=ROOT, stdout=full, stderr=subprocess.PIPE, check=False)
+
+    assert done.returncode == 5
+    assert done.stderr.startswith(b"downlock: cannot read or write: ")
+    assert done.stderr.count(b"\n") == 1
+
+
+@pytest.mark.parametrize("encoding", ["ascii", "cp1252", "utf-16"])
+def test_json_is_utf_8_whatever_the_screen_writes(encoding: str) -> None:
+    environment = {**os.environ, "PYTHONIOENCODING": encoding}
+
+    done = subprocess.run([*ASK, "--json"], cwd=ROOT, env=environment, capture_output=True, check=False)
+
+    assert json.loads(done.stdout.decode("utf-8"))["text"].startswith("2.0° ")
+
+
+def test_a_screen_that_lacks_a_sign_shows_another() -> None:
+    environment = {**os.environ, "PYTHONIOENCODING": "ascii"}
+
+    done = subprocess.run(ASK, cwd=ROOT, env=environment, capture_output=True, check=False)
+
+    assert (done.returncode, done.stdout[:5]) == (0, b"2.0? ")
+
+
+def test_what_a_knowledge_file_holds_commands_no_terminal(run: Runner, tmp_path: Path) -> None:
+    (tmp_path / "a").mkdir()
+    (tmp_path / "a" / "type.yaml").write_text('type: {id: a, name: A}\n"x\\e[2Jy": 3\n', "utf-8")
+
+    for done in (run("check", "--knowledge", str(tmp_path)), run("ask", "vle", "--knowledge", str(tmp_path))):
+        assert done.code == 1
+        assert all(line.isprintable() for line in (done.out + done.err).splitlines())
+
+
+@pytest.mark.parametrize("command", ENDINGS)
+def test_help_ends_with_what_else_is_to_be_known(command: str, run: Runner) -> None:
+    arguments = [command, "--help"] if command else ["--help"]
+
+    assert run(*arguments).out.endswith(f"\n\n{ENDINGS[command]}\n")
