@@ -1,0 +1,105 @@
+"""Tillers and pedals sum: each held to its limit at the speed, the total to the maximum, both ways alike."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import numpy
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from assistant.answering.answer import Answer
+
+Ask = Callable[[str], Answer]
+OTHER = {"left": "right", "right": "left"}
+SIGN = {"right": 1, "left": -1}
+
+
+def tiller_limit(speed: float) -> float:
+    return float(numpy.interp(speed, [0, 15, 50, 80], [68, 68, 20, 0]))
+
+
+def pedal_limit(speed: float) -> float:
+    return float(numpy.interp(speed, [0, 30, 110], [8, 8, 0]))
+
+
+def held(value: float, limit: float) -> float:
+    return max(-limit, min(limit, value))
+
+
+def expected(left: float, right: float, pedals: float, speed: float) -> float:
+    """AOM 32.50.4 and 32.50.5, right positive."""
+    tillers = held(left + right, tiller_limit(speed))
+    return held(tillers + held(pedals, pedal_limit(speed)), 68)
+
+
+def side_of(total: float) -> str:
+    return "straight ahead" if abs(total) < 1e-9 else "right" if total > 0 else "left"
+
+
+SIDES = st.sampled_from(["left", "right"])
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.integers(1, 68), SIDES, st.integers(1, 68), SIDES, st.integers(0, 79))
+def test_two_tillers(ask: Ask, one: int, way: str, two: int, other: str, speed: int) -> None:
+    answer = ask(
+        f"total order: captain's tiller {one}° {way}, first officer's tiller {two}° {other}, {speed} kt"
+    )
+
+    total = expected(SIGN[way] * one, SIGN[other] * two, 0, speed)
+    assert answer.values[0].value == pytest.approx(abs(total), abs=1e-9)
+    assert answer.values[0].unit == "deg"
+    assert side_of(total) in answer.text
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.integers(1, 68), SIDES, st.integers(1, 8), SIDES, st.integers(0, 109))
+def test_a_tiller_and_the_pedals(
+    ask: Ask, tiller: int, way: str, pedals: int, other: str, speed: int
+) -> None:
+    answer = ask(
+        f"total steering order with tiller {tiller}° {way} and pedals {pedals}° {other} at {speed} kt"
+    )
+
+    total = expected(SIGN[way] * tiller, 0, SIGN[other] * pedals, speed)
+    assert answer.values[0].value == pytest.approx(abs(total), abs=1e-9)
+    assert side_of(total) in answer.text
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.integers(1, 68), SIDES, st.integers(1, 68), SIDES, st.integers(0, 79))
+def test_left_and_right_are_mirror_images(
+    ask: Ask, one: int, way: str, two: int, other: str, speed: int
+) -> None:
+    form = "total order: captain's tiller {}° {}, first officer's tiller {}° {}, {} kt"
+    straight = ask(form.format(one, way, two, other, speed))
+    mirrored = ask(form.format(one, OTHER[way], two, OTHER[other], speed))
+
+    assert straight.values[0].value == pytest.approx(mirrored.values[0].value)
+    assert swapped(straight.text.split(":")[0]) == mirrored.text.split(":")[0]
+
+
+def swapped(text: str) -> str:
+    return text.replace("left", "\0").replace("right", "left").replace("\0", "right")
+
+
+def test_opposite_equal_orders_cancel(ask: Ask) -> None:
+    answer = ask("total order: captain's tiller 30° left, first officer's tiller 30° right, 10 kt")
+
+    assert answer.values[0].value == 0
+
+
+@pytest.mark.parametrize(("variant", "maximum"), [("", 68), (" on the 120L", 72)])
+def test_both_tillers_full_are_held_to_the_maximum(ask: Ask, variant: str, maximum: float) -> None:
+    answer = ask(f"both tillers full right at 10 kt{variant}, total order")
+
+    assert answer.values[0].value == pytest.approx(maximum)
+    assert "right" in answer.text
+
+
+def test_the_total_with_full_pedals_is_held_too(ask: Ask) -> None:
+    answer = ask("total steering order with tiller full right and pedals full right at 10 kt")
+
+    assert answer.values[0].value == pytest.approx(68)
