@@ -32,7 +32,8 @@ def answer_text(answer: Answer, width: int = 80, color: bool = False, deference:
     lines += _wrapped(_still_needed(answer), width)
     lines += _wrapped(f"Working: {answer.working}" if answer.working else "", width, _INDENT)
     for caution in answer.cautions[1:]:
-        lines += _wrapped(f"Note: {caution}", width, _INDENT)
+        if caution not in answer.text:  # what must be read before the fact is said there already
+            lines += _wrapped(f"Note: {caution}", width, _INDENT)
     lines += _styled(_wrapped(sources_line(answer.sources), width, _INDENT), _DIM, color)
     lines += _styled(_wrapped(closing, width), _DIM, color)
     return "\n".join(lines)

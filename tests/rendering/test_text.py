@@ -17,6 +17,12 @@ def test_the_fact_comes_first_and_the_sources_last(answered: Answer) -> None:
     ]
 
 
+def test_a_caution_that_the_text_says_is_not_said_again(answered: Answer) -> None:
+    said = answered._replace(text=f"{answered.cautions[1]} {answered.text}")
+
+    assert answer_text(said, 80).count("The rudder is not in it.") == 1
+
+
 def test_a_single_answer_ends_with_the_deference(answered: Answer) -> None:
     assert answer_text(answered, 80, deference=True).splitlines()[-1] == answered.cautions[0]
 
