@@ -53,7 +53,7 @@ def help_screen(knowledge: Knowledge, width: int) -> str:
 
 
 def _variants(knowledge: Knowledge, variant: str) -> str:
-    """The variants loaded and the one that questions are about: " (120, 120L); in use: 120"."""
+    """The variants loaded and the one that questions are about: " (A, B); in use: A"."""
     names = knowledge.variant_names
     if len(names) < 2:
         return ""
