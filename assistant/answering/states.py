@@ -93,7 +93,9 @@ def loss(result: r.LossResult, question: Question, know: Knowledge) -> Parts:
 
 def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
     """The minimal sets that lead to a result, the smallest first."""
-    says = output_words(result.table, result.output, result.value).rstrip(".")
+    says = output_words(result.table, result.output, result.value.lstrip("!")).rstrip(".")
+    if result.value.startswith("!"):
+        says = f"lost: {says}"
     given = f" (given {conditions_words(result.given, know)})" if result.given else ""
     sets = sorted(result.sets, key=len)
     if not sets:

@@ -80,9 +80,18 @@ def _sure(found: list[Candidate]) -> bool:
         return False
     if best.score >= ANSWERING:
         return True
-    others = [c.score for c in found[1:] if not c.match or not best.match or c.match.record != best.match.record]
+    others = [c.score for c in found[1:] if not _same_place(best, c)]
     ahead = best.score - max(others, default=0.0)
     return bool(best.match and best.score >= _LEAST and best.match.covered >= _COVER and ahead >= _AHEAD)
+
+
+def _same_place(one: Candidate, other: Candidate) -> bool:
+    """Return whether two candidates say the same: one record, or statements of one paragraph."""
+    if not one.match or not other.match:
+        return False
+    first, second = (getattr(c.result, "fact", None) or getattr(c.result, "limits", (None,))[0] for c in (one, other))
+    same = bool(first and second and set(first.sources[:1]) & set(second.sources[:1]))
+    return one.match.record == other.match.record or same
 
 
 def chosen_record(name: str, question: Question, know: Knowledge) -> Result | None:
@@ -102,6 +111,7 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
         if match.score < 0.1:
             break
         found.extend(_from_match(match, question, know))
+    found.extend(_by_figure(question, know))
     found.extend(Candidate(s, w, r) for s, w, r in state_candidates(question, know, excused))
     for special in (_conversion, _changes, _variant):
         candidate = special(question, know, ranked)
@@ -112,9 +122,26 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
     return found
 
 
+def _by_figure(question: Question, know: Knowledge) -> Iterable[Candidate]:
+    """A limit that depends on a state is meant when its very figure is named: "must I stick to 800 psi?"."""
+    for name in know.base.ids("limits"):
+        limit = know.base.records[name]
+        figure = limit.maximum or limit.minimum
+        if not limit.when or not figure:
+            continue
+        for amount in question.reading.amounts:
+            if amount.unit == figure.unit and amount.value == figure.value:
+                holds = limit_rules.holds(limit, question, know)
+                if holds is not None:
+                    found: Result = LimitResult((limit,), question.conditions) if holds else NotApplicable(limit, "", question.conditions)
+                    yield Candidate(0.99, 3.0, found)
+
+
 def _by_asked(candidate: Candidate, question: Question, know: Knowledge) -> Candidate:
     """Let a result of another quantity than the one asked for step back: "how long" wants no temperature."""
     asked = question.reading.asked & _QUANTITIES
+    if asked and isinstance(candidate.result, (TableResult, TablesResult)):
+        return candidate._replace(score=candidate.score * 0.85)
     mine = _quantity(candidate.result, know)
     if not asked or not mine:
         return candidate
@@ -280,13 +307,13 @@ def _model(model: Model, match: Match, question: Question, know: Knowledge) -> I
     if result is None:
         return
     binding = bind(model, question, know)
-    score = match.score * 0.62 ** len(binding.left) * (1 - 0.015 * min(binding.cost, 12))
+    score = match.score * 0.62 ** len(binding.left) * (1 - 0.03 * min(binding.cost, 12))
     if isinstance(result, ModelResult):
         if not result.values and not result.note:
             return
         score *= 1.06 if binding.amounts_used else 0.97
         if binding.amounts_used >= 3 and not binding.left and match.open:
-            score += 0.25
+            score = max(score + 0.25, 0.76 - 0.02 * binding.cost)
         weight = match.matched + 0.35 * binding.amounts_used
         yield Candidate(min(1.15, score), weight, result, match)
     else:

@@ -20,16 +20,17 @@ def conversion(question: Question, know: Knowledge) -> Conversion | None:
     target = _target(words, amount.start, amount.end, unit, know)
     if target is None or unit is None:
         return None
-    if any(not _harmless(m.concepts, know) for m in reading.mentions if not m.weak):
+    symbol, place = target
+    if any(not _harmless(m.concepts, know) for m in reading.mentions if not m.weak and place not in m.taken):
         return None
     try:
-        result = know.units.convert(amount.value, unit, target)
+        result = know.units.convert(amount.value, unit, symbol)
     except UnitError:
         return None
-    return Conversion(amount.value, unit, result, target)
+    return Conversion(amount.value, unit, result, symbol)
 
 
-def _target(words: tuple[str, ...], start: int, end: int, unit: str | None, know: Knowledge) -> str | None:
+def _target(words: tuple[str, ...], start: int, end: int, unit: str | None, know: Knowledge) -> tuple[str, int] | None:
     for i, word in enumerate(words):
         if start <= i < end:
             continue
@@ -40,7 +41,7 @@ def _target(words: tuple[str, ...], start: int, end: int, unit: str | None, know
             continue
         before = words[i - 1] if i else ""
         if before in _ASKING or (i and words[i - 1] == "many") or i == len(words) - 1 or i == 0:
-            return found[0].symbol
+            return found[0].symbol, i
         del word
     return None
 

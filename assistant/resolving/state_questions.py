@@ -118,7 +118,11 @@ def _causes(
     if not reading.has("cause", "single", "when") and not _asks_when(question):
         return
     named = _outputs_named(table, question)
-    named = [(o, v) for o, v in named if not _is_normal(table, o, v, know)] or named
+    everything = named
+    named = [(o, v) for o, v in named if not _is_normal(table, o, v, know)]
+    if not named and everything:
+        # "What costs me NORMAL braking": the normal value is named as the one that goes.
+        named = [(o, "!" + v) for o, v in everything]
     if not named and matches and matches[0].covered > 0.99 and (reading.asks_loss or reading.has("cause")):
         named = _lost_value(table, matches[0].tag.split(".", 1)[1], know)
     if not named:
@@ -130,7 +134,7 @@ def _causes(
     score = (0.98 if reading.has("cause", "single") else 0.9) * _unused_amounts(question) * _barring(barred, know)
     found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
     extra = tuple(
-        Condition(f"{table.id}.{o}", v) for o, v in named if (o, v) != (output, value)
+        Condition(f"{table.id}.{o}", v) for o, v in everything if o != output
     )
     yield score, 3.0, _narrowed(found, extra, know)
 

@@ -93,9 +93,14 @@ def minimal_sets(
         for chosen in combinations(abnormal, size):
             if len({name for name, _ in chosen}) < size or any(set(f) <= set(chosen) for f in found):
                 continue
-            if outputs(table, {**fixed, **dict(chosen)}, base)[output] == value:
+            if _is(outputs(table, {**fixed, **dict(chosen)}, base)[output], value):
                 found.append(chosen)
     return found
+
+
+def _is(result: str, value: str) -> bool:
+    """Return whether a result is the one looked for; "!normal" stands for any other than normal."""
+    return result != value[1:] if value.startswith("!") else result == value
 
 
 def causes(

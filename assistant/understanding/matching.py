@@ -176,7 +176,7 @@ class Matcher:
                 explained += weight
             elif not asked.isdisjoint(mention.implied):
                 explained += weight / 2
-            elif vocabulary.isdisjoint(mention.concepts):
+            elif vocabulary.isdisjoint(mention.concepts) or any(c.startswith(OUTSIDE) for c in mention.concepts):
                 if mention.passing:
                     penalty *= _PASSING_PENALTY
                 elif self.is_soft(mention):

@@ -80,6 +80,8 @@ class Reading(NamedTuple):
             before = self.words[max(0, mention.start - 2) : mention.start]
             if mention.text.startswith("how ") or (before and before[-1] in _WHICH) or (before[:1] and before[0] == "how"):
                 found |= mention.concepts
+        if self.mentions and self.mentions[-1].end >= len(self.words) - 1:
+            found |= self.mentions[-1].concepts
         return frozenset(found)
 
     @property
@@ -202,6 +204,7 @@ class Reader:
         weak = all(word in self.lexicon.weak or word in self.lexicon.neutral for word in inner)
         weak = weak and not any(self.lexicon.kinds.get(c) in _TELLING for c in concepts)
         weak = weak or all(self.lexicon.kinds.get(c) == "filler" for c in concepts)
+        weak = weak and not any(c.startswith(OUTSIDE) for c in concepts)
         return Mention(
             start, end, taken, frozenset(concepts), implied, weak, " ".join(inner),
             any(word in typed for word in inner),

@@ -20,7 +20,7 @@ class Mended(NamedTuple):
 def allowed_distance(word: str) -> int:
     """Return how many edits a word of this length may be from the word meant."""
     length = len(word)
-    return 0 if length < 4 else 1 if length < 6 else 2 if length < 9 else 3
+    return 0 if length < 3 else 1 if length < 6 else 2 if length < 9 else 3
 
 
 def mend(word: str, known: Sequence[str], second: Sequence[str] = (), most: int | None = None) -> list[Mended]:
@@ -48,7 +48,11 @@ def _near(word: str, known: Sequence[str], bound: int) -> list[tuple[float, str]
     hits: Iterable[tuple[str, float, int]] = process.extract(
         word, known, scorer=OSA.distance, score_cutoff=bound, limit=12
     )
-    return sorted((_cost(word, name, distance), name) for name, distance, _ in hits)
+    near = [(_cost(word, name, distance), name) for name, distance, _ in hits]
+    if len(word) == 3:
+        # Three letters make many words: only one letter left out of a word that begins alike is mended.
+        near = [(cost, name) for cost, name in near if len(name) == 4 and name[0] == word[0]]
+    return sorted(near)
 
 
 def _cost(word: str, name: str, distance: float) -> float:

@@ -17,6 +17,7 @@ from assistant.understanding.reading import STATE, Mention, Reading
 _JOINS = frozenset("and or both the my our & + , plus as well with is are also either together".split()) - {"with", "is", "are"}
 _BEFORE = frozenset("of the in my our a an its from to both on for all complete total with without any your got has have".split())
 _STOPS = frozenset(". ; ?".split())
+_LINKS = frozenset("is are has have had been be being to stay stays stayed now both still all was were the get gets got go goes will must just".split())
 _WITH = frozenset(("with", "using", "plus", "use"))
 _USED = frozenset(("@on", "@in", "@pulled", "@held"))
 _NEAR = 2
@@ -152,7 +153,8 @@ def _bind(
             return bound
     for state in after:
         between = reading.words[group.end : state.start]
-        if _STOPS.intersection(between) or len(between) > (_NEAR if state.weak else _FAR):
+        loose = len(between) > _NEAR and not all(w in _LINKS for w in between)
+        if _STOPS.intersection(between) or len(between) > _FAR or (state.weak and loose):
             continue
         bound = _as_conditions(reading, group, state, known)
         if bound:
