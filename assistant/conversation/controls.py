@@ -43,6 +43,15 @@ _FOLLOWS = re.compile(
 )
 
 
+BELIEF = re.compile(
+    r"\b(?:(?:i|we) (?:was|were|had|have|'ve|ve)? ?(?:always |once )?(?:learn(?:ed|t)|taught|thought|told|remember(?:ed)?|believed?|"
+    r"heard|read|been told|been taught|assumed|understood|recall(?:ed)?|say|said|know)|my (?:notes?|book|instructor|captain|card|old notes?) "
+    r"(?:says?|said|has|have)|used to be|isn.?t (?:it|that)|wasn.?t (?:it|that)|surely|someone (?:said|told)|the old (?:book|manual) (?:says|said))\b",
+    re.IGNORECASE,
+)
+"""Opens what somebody believes a figure to be: "I learned 280"."""
+
+
 def control(text: str) -> str:
     """Return the control that a turn is, or ""."""
     text = text.strip()

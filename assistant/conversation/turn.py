@@ -10,7 +10,7 @@ import re
 from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer
 from assistant.answering.compose import citations, compose, deference
 from assistant.conversation.context import Context
-from assistant.conversation.controls import CORRECTION, choice, control, follows
+from assistant.conversation.controls import BELIEF, CORRECTION, choice, control, follows
 from assistant.conversation.following import merged_words
 from assistant.knowledge.records import Fact
 from assistant.rendering.speech import spoken
@@ -18,10 +18,14 @@ from assistant.resolving.choosing import Scored, chosen_record, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Choices, Declined, FactResult, Needed, Result, TableResult
 from assistant.understanding.matching import strange
-from assistant.understanding.reading import Reading, plain_reading
+from assistant.understanding.reading import Mention, Reading, plain_reading
 from assistant.understanding.states import conditions
 
 _GOOD = 0.8
+_LEANING = 0.66
+_ASKING = frozenset(("what", "who", "where", "why", "when", "which", "does", "do", "is", "are", "can", "may"))
+_PRONOUNS = frozenset(("it", "that", "one", "they", "them", "same"))
+_ABOUT = re.compile(r"^\W*(?:\w+\W+)?(?:what|how) about\b", re.IGNORECASE)
 _HALVES = re.compile(
     r"\s*(?:[,;.?]\s*(?:and|but)?|\band)\s+(?=(?:and\s+)?(?:where|how|what|which|who|why|when|to whom|below|above|does|do|is|are|can|may|at|in)\b)",
     re.IGNORECASE,
@@ -86,6 +90,7 @@ def _understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Ques
     picked = _picked(text, context, knowledge)
     if picked:
         return picked
+    # A turn is completed from the last; what it names itself always counts.
     correction = CORRECTION.match(text)
     bare = text[correction.end() :] if correction else text
     alone = question_of(bare, knowledge, context.variant)
@@ -96,12 +101,13 @@ def _understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Ques
         return alone, result.result
     merged = _merged(alone, context, knowledge)
     second = resolve_scored(merged, knowledge)
-    if _things(alone.reading, knowledge):
+    if _things(alone.reading, knowledge, _places(alone)) and not _leans(bare, alone):
         carried = _carried(alone, context.asked)
         third = resolve_scored(carried, knowledge)
         if third.score >= max(second.score, result.score) - 0.03:
             return carried, third.result
-    if _prefers_merged(alone, result, second, bool(correction) or follows(bare), context, knowledge):
+    leans = bool(correction) or _leans(bare, alone)
+    if _prefers_merged(alone, result, second, leans, context, knowledge):
         return merged, second.result
     return alone, result.result
 
@@ -130,11 +136,31 @@ def _incomplete(question: Question, scored: Scored, knowledge: Knowledge) -> boo
     """Return whether a turn may lean on the one before: it names no thing, or does not answer by itself."""
     if isinstance(scored.result, (Declined, Choices, Needed)):
         return True
-    return scored.score < _GOOD or not _things(question.reading, knowledge)
+    if len(question.reading.words) <= 8 and _PRONOUNS.intersection(question.reading.words):
+        return True
+    few = len(question.reading.words) <= 4
+    return few or scored.score < _GOOD or not _things(question.reading, knowledge, _places(question))
 
 
-def _things(reading: Reading, knowledge: Knowledge) -> bool:
-    return any(not knowledge.matcher.is_soft(m) and not _is_quantity(m.concepts, knowledge) for m in reading.mentions)
+def _things(reading: Reading, knowledge: Knowledge, said: frozenset[int] = frozenset()) -> bool:
+    """Return whether a turn names a thing other than those whose state it gives."""
+    return any(
+        not knowledge.matcher.is_soft(m) and not _is_quantity(m.concepts, knowledge) and m.start not in said
+        for m in reading.mentions
+    )
+
+
+def _places(question: Question) -> frozenset[int]:
+    return frozenset(k for c in question.conditions for k in c.where)
+
+
+def _leans(text: str, question: Question) -> bool:
+    """Return whether a turn is plainly a fragment of the question before: "and with STEADY", "the retraction one"."""
+    words = question.reading.words
+    if len(words) > 8:
+        return False
+    asks = any(w in _ASKING for w in words[1:]) and not _ABOUT.match(text)
+    return (follows(text) and not asks) or bool(_PRONOUNS.intersection(words)) or len(words) <= 4
 
 
 def _is_quantity(concepts: frozenset[str], knowledge: Knowledge) -> bool:
@@ -152,9 +178,9 @@ def _prefers_merged(
         return False
     if isinstance(first.result, (Choices, Needed)):
         return True
-    if not _things(alone.reading, knowledge):
+    if not _things(alone.reading, knowledge, _places(alone)):
         return True
-    return second.score >= first.score - (0.08 if continues else -0.02)
+    return second.score >= (_LEANING if continues else first.score + 0.02)
 
 
 def _picked(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
@@ -162,6 +188,8 @@ def _picked(text: str, context: Context, knowledge: Knowledge) -> tuple[Question
     if not context.offered or context.asked is None:
         return None
     index = choice(text, len(context.offered))
+    if index is None:
+        index = _named_choice(text, context, knowledge)
     if index is None:
         return None
     if isinstance(context.result, TableResult):
@@ -171,12 +199,34 @@ def _picked(text: str, context: Context, knowledge: Knowledge) -> tuple[Question
     return (context.asked, result) if result else None
 
 
+def _named_choice(text: str, context: Context, knowledge: Knowledge) -> int | None:
+    """Return the offered record that a short turn names and the others do not: "the retraction one"."""
+    reading = knowledge.reader.read(text)
+    content = [m for m in reading.mentions if not knowledge.matcher.is_soft(m)]
+    if not content or len(reading.words) > 6 or reading.amounts or not all(context.offered):
+        return None
+    fits = [
+        index for index, name in enumerate(context.offered)
+        if all(not m.concepts.isdisjoint(_offer_concepts(name, knowledge)) for m in content)
+    ]
+    return fits[0] if len(fits) == 1 else None
+
+
+def _offer_concepts(name: str, knowledge: Knowledge) -> frozenset[str]:
+    record = knowledge.base.records[name]
+    text = getattr(record, "of", "") or getattr(record, "title", "") or record.asks[0]
+    return knowledge.phrase(text).concepts
+
+
 # --- controls
 
 
 def _controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
     name = control(text)
-    if not name or (name in ("why", "source", "again") and context.answer is None):
+    if not name:
+        believed = _believed(text, context, knowledge)
+        return (believed, context) if believed else None
+    if (name in ("why", "source", "again") and context.answer is None):
         return None
     last = context.answer
     if name == "again" and last:
@@ -192,6 +242,27 @@ def _controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answ
     if name == "undispute" and context.disputed:
         return _said(text, ANSWER, "No record is set aside any more.", knowledge), context._replace(disputed=())
     return None
+
+
+def _believed(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
+    """Return the last answer again, held against what the turn believes: never agreed to, unless it is so."""
+    last = context.answer
+    if last is None or not last.values or not BELIEF.search(text[:200]):
+        return None
+    reading = knowledge.reader.read(text)
+    if not reading.amounts or any(not m.weak and not m.passing and m.known for m in reading.mentions if not _colours(m, knowledge)):
+        return None
+    value, first = reading.amounts[-1].value, last.values[0]
+    if abs(value - first.value) < 1e-9:
+        return last._replace(question=text, text=f"That is the figure loaded. {last.text}")
+    was = [c for c in knowledge.base.changes.values() if c.record == last.entry]
+    former = any(a.value == value for c in was for a in knowledge.phrase(c.formerly).amounts)
+    lead = "That was the former figure, and it no longer holds." if former else "The figure loaded is another."
+    return last._replace(question=text, text=f"{last.text} {lead}")
+
+
+def _colours(mention: Mention, knowledge: Knowledge) -> bool:
+    return knowledge.matcher.is_soft(mention) or _is_quantity(mention.concepts, knowledge)
 
 
 def _said(text: str, outcome: str, words: str, knowledge: Knowledge) -> Answer:
@@ -211,13 +282,20 @@ def _why(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Con
     for words in _whys(record, asked, knowledge):
         if result is None:
             scored = resolve_scored(question_of(f"why {words}", knowledge, asked.variant), knowledge)
-            if isinstance(scored.result, FactResult) and "why" in knowledge.matcher.vocabulary(scored.result.fact.id):
+            if isinstance(scored.result, FactResult) and _is_reason(scored.result.fact, last, knowledge):
                 result = scored.result
     if result is None:
         words = f"The reason is not stated in what is loaded. {last.working or last.text}"
         return last._replace(question=text, text=words), context
     answer = _composed(text, asked._replace(reading=asked.reading._replace(text=text)), result, knowledge)
     return answer, context._replace(answer=answer)
+
+
+def _is_reason(fact: Fact, last: Answer, knowledge: Knowledge) -> bool:
+    """Return whether a statement gives the reason of an answer: it answers a why, from the same section."""
+    sections = {(s.document, s.paragraph.rsplit(".", 1)[0]) for s in last.sources} | {(s.document, s.paragraph) for s in last.sources}
+    own = {(s.document, s.paragraph.rsplit(".", 1)[0]) for s in fact.sources} | {(s.document, s.paragraph) for s in fact.sources}
+    return "why" in knowledge.matcher.vocabulary(fact.id) and bool(sections & own)
 
 
 def _whys(record: object, asked: Question, knowledge: Knowledge) -> list[str]:

@@ -30,7 +30,8 @@ def derive(base: Base) -> dict[str, Any]:
     lexicon = compile_lexicon(base)
     units = Units({"units": base.units_data})
     reader = Reader(Lexicon(lexicon), units)
-    asks = [ask for name in base.order for ask in _asks(reader, base, name)]
+    kinds = lexicon["kinds"]
+    asks = [ask for name in base.order for ask in _asks(reader, base, name) if _tells(ask, kinds)]
     vocabulary = {name: sorted(_vocabulary(reader, base, name)) for name in base.order}
     lexicon["words"] = " ".join(sorted({*lexicon["words"].split(), *_plain_words(asks, vocabulary)}))
     _weigh(asks, lexicon["kinds"])
@@ -157,6 +158,12 @@ def _asks(reader: Reader, base: Base, name: str) -> Iterator[list[Any]]:
     for tag, texts in _ask_texts(record):
         for text in texts:
             yield _ask(reader, name, tag, text)
+
+
+def _tells(ask: list[Any], kinds: dict[str, str]) -> bool:
+    """Return whether a way of asking names a thing: one of quantities alone would fit every question."""
+    parts = [part for part, _ in ask[2]]
+    return any(kinds.get(c) not in ("quantity", "ask", "ask!", "filler") for part in parts for c in part)
 
 
 def _ask_texts(record: Any) -> Iterator[tuple[str, Iterable[str]]]:
