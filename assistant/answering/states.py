@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from assistant.answering.parts import Parts, condition_words, conditions_words, joined, stop, upper
 from assistant.knowledge.records import Source, StateTable
 from assistant.resolving import results as r
+from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.states import Condition
 
@@ -110,11 +111,21 @@ def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
         lead = f"{upper(words[0])}{given}: then {says}."
     else:
         lead = f"{says}{given}, with any of these: {'; '.join(words)}."
+    if len(words) == 1 or result.single:
+        lead += " " + _whole_row(result, sets[0], know)
     sources = [*result.table.sources]
     for chosen in sets:
         for name, _ in chosen:
             sources.extend(know.base.inputs[name].sources)
     return Parts(upper(lead), tuple(sources), result.table.id, (("sets", float(len(sets)), "count"),))
+
+
+def _whole_row(result: r.CauseResult, chosen: tuple[tuple[str, str], ...], know: Knowledge) -> str:
+    """Return everything that the table gives with one of the sets."""
+    state = {**{c.input: c.value for c in result.given}, **dict(chosen)}
+    now = state_tables.outputs(result.table, state, know.base)
+    said = " ".join(stop(output_words(result.table, o.id, now[o.id])) for o in result.table.outputs)
+    return f"With {_set_words(chosen, know)}: {said}"
 
 
 def _set_words(chosen: tuple[tuple[str, str], ...], know: Knowledge) -> str:

@@ -101,10 +101,11 @@ def _understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Ques
         return alone, result.result
     merged = _merged(alone, context, knowledge)
     second = resolve_scored(merged, knowledge)
-    if _things(alone.reading, knowledge, _places(alone)) and not _leans(bare, alone):
+    if context.asked.conditions or (_things(alone.reading, knowledge, _places(alone)) and not _leans(bare, alone)):
         carried = _carried(alone, context.asked)
         third = resolve_scored(carried, knowledge)
-        if third.score >= max(second.score, result.score) - 0.03:
+        margin = -0.03 if _things(alone.reading, knowledge, _places(alone)) else 0.03
+        if alone.reading.mentions and third.score >= max(second.score, result.score) + margin:
             return carried, third.result
     leans = bool(correction) or _leans(bare, alone)
     if _prefers_merged(alone, result, second, leans, context, knowledge):

@@ -30,6 +30,8 @@ from assistant.understanding.reading import Mention
 ANSWERING = 0.7
 OFFERING = 0.34
 _SAME = 0.02
+_NOW = frozenset(("at", "now", "current", "currently", "present", "doing"))
+"""Words by which a question means one speed, though it does not say which."""
 _LEAST = 0.4
 _COVER = 0.6
 _AHEAD = 0.08
@@ -244,7 +246,8 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
     if amount is None:
         if match.tag == "check":
             score *= 0.8
-        penalty = _amount_penalty(match, amounts, know)
+        used = limit_rules.applied_to(limit, amounts, know)
+        penalty = _amount_penalty(match, [a for a in amounts if a not in used], know)
         if question.reading.has("maximum", "minimum"):
             bound = "maximum" if limit.maximum else "minimum" if limit.minimum else ""
             score *= 1.1 if bound and question.reading.has(bound) else 0.95
@@ -280,7 +283,8 @@ def _schedule(schedule: Schedule, match: Match, question: Question, know: Knowle
         rest = len(leftover(schedule, question, know))
         yield Candidate(min(1.2, match.score * 1.12) * 0.6**rest, match.matched + 0.6, result, match)
     elif isinstance(result, Needed):
-        yield Candidate(match.score * 0.93, match.matched, result, match)
+        here = 1.15 if _NOW.intersection(question.reading.words) else 0.93
+        yield Candidate(match.score * here, match.matched, result, match)
     else:
         shown = 0.93 if question.reading.has("maximum", "list_all", schedule.output) else 0.7
         yield Candidate(match.score * shown, match.matched, ScheduleResult(schedule, float("nan"), None), match)
@@ -387,7 +391,10 @@ def _tied(found: list[Candidate], question: Question, know: Knowledge) -> Result
     if isinstance(best.result, LimitResult):
         same = [c for c in found[1:6] if isinstance(c.result, LimitResult) and best.score - c.score <= _SAME and c.weight >= best.weight - 0.01]
         limits = [best.result.limits[0], *(c.result.limits[0] for c in same if isinstance(c.result, LimitResult))]
-        return LimitResult(tuple(dict.fromkeys(limits))[:3], question.conditions)
+        chosen = list(dict.fromkeys(limits))[:3]
+        if all(x.when and x.maximum for x in chosen):
+            chosen.sort(key=lambda x: x.maximum.value if x.maximum else 0.0)
+        return LimitResult(tuple(chosen), question.conditions)
     return None
 
 

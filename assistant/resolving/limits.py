@@ -24,7 +24,7 @@ def amount_for(limit: Limit, amounts: Iterable[Amount], question: Question, know
     figure = bound_value(limit)
     if figure is None:
         return None
-    applied = _applies_to(limit, amounts, know)
+    applied = applied_to(limit, amounts, know)
     rest = [a for a in amounts if a not in applied]
     measured = [a for a in rest if a.unit is not None and fits(a, figure.unit, know.units) is not None]
     bare = [a for a in rest if a.unit is None and _plausible(a.value, figure)]
@@ -37,7 +37,8 @@ def _plausible(value: float, figure: Value) -> bool:
     return figure.value == 0 or 0.1 <= abs(value / figure.value) <= 10 or value == 0
 
 
-def _applies_to(limit: Limit, amounts: Iterable[Amount], know: Knowledge) -> list[Amount]:
+def applied_to(limit: Limit, amounts: Iterable[Amount], know: Knowledge) -> list[Amount]:
+    """Return the amounts that decide whether a limit applies."""
     found = []
     for _, _, _, unit in limit.applies:
         fitting = [a for a in amounts if a.unit is not None and fits(a, unit, know.units) is not None]

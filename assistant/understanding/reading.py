@@ -26,6 +26,7 @@ PLAIN = "~"
 """Begins the concept of a word that no term names: the word itself."""
 _TELLING = ("ask", "ask!", "quantity")
 """Kinds whose names tell what is asked, however common their words."""
+_BOUNDS = frozenset(("maximum", "minimum"))
 _WHICH = frozenset(("what", "which", "whats", "many"))
 STATE = "@"
 """Begins the concept of a group of state words ("@lost")."""
@@ -76,9 +77,12 @@ class Reading(NamedTuple):
     def asked(self) -> frozenset[str]:
         """Return the quantities that are asked for outright: "how long", "what speed"."""
         found: set[str] = set()
+        bounded = any(m.concepts & _BOUNDS for m in self.mentions) and not self.amounts
         for mention in self.mentions:
             before = self.words[max(0, mention.start - 2) : mention.start]
             if mention.text.startswith("how ") or (before and before[-1] in _WHICH) or (before[:1] and before[0] == "how"):
+                found |= mention.concepts
+            elif bounded or mention.concepts & _BOUNDS:
                 found |= mention.concepts
         if self.mentions and self.mentions[-1].end >= len(self.words) - 1:
             found |= self.mentions[-1].concepts
@@ -201,7 +205,7 @@ class Reader:
     ) -> Mention:  # fmt: skip
         implied = frozenset(c for name in concepts for c in self.lexicon.implied.get(name, ()))
         inner = [words[k] for k in taken]
-        weak = all(word in self.lexicon.weak or word in self.lexicon.neutral for word in inner)
+        weak = len(inner) == 1 and (inner[0] in self.lexicon.weak or inner[0] in self.lexicon.neutral)
         weak = weak and not any(self.lexicon.kinds.get(c) in _TELLING for c in concepts)
         weak = weak or all(self.lexicon.kinds.get(c) == "filler" for c in concepts)
         weak = weak and not any(c.startswith(OUTSIDE) for c in concepts)

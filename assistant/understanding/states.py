@@ -197,8 +197,7 @@ def _as_conditions(reading: Reading, group: _Group, state: Mention, known: State
                 continue
             value = others[0]
         found.append(Condition(name, value, where=where))
-    inputs = [c for c in found if "." not in c.input]
-    return inputs or found
+    return found
 
 
 def _value(name: str, state: Mention, known: StateWords) -> str | None:
