@@ -15,17 +15,28 @@ def schedule(result: r.ScheduleResult, question: Question, know: Knowledge) -> P
     """A schedule's value at an input, the inputs for a value, or the whole schedule."""
     record = result.schedule
     if isnan(result.given):
-        return Parts(_whole(record, know), record.sources, record.id, _points(record), _points_words(record, know))
+        return Parts(
+            _whole(record, know), record.sources, record.id, _points(record), _points_words(record, know)
+        )
     if result.value is None:
         return _inverse(result, know)
     given = rounded(result.given, record.input_unit, know)
     value = rounded(result.value, record.output_unit, know)
-    text = f"{value} either way at {given}: {record.of}." if record.output == "angle" else f"{value} at {given}: {record.of}."
+    text = (
+        f"{value} either way at {given}: {record.of}."
+        if record.output == "angle"
+        else f"{value} at {given}: {record.of}."
+    )
     if result.given >= record.points[-1][0] and record.above:
-        text += f" At and above {rounded(record.points[-1][0], record.input_unit, know)}: {stop(record.above)}"
+        text += (
+            f" At and above {rounded(record.points[-1][0], record.input_unit, know)}: {stop(record.above)}"
+        )
     for variant, other in result.other:
         text += f" On the {know.base.variants[variant].show}: {rounded(other, record.output_unit, know)}."
-    values = ((record.output, result.value, record.output_unit), (record.input, result.given, record.input_unit))
+    values = (
+        (record.output, result.value, record.output_unit),
+        (record.input, result.given, record.input_unit),
+    )
     return Parts(text, record.sources, record.id, values, _points_words(record, know))
 
 
@@ -34,8 +45,16 @@ def _inverse(result: r.ScheduleResult, know: Knowledge) -> Parts:
     output = rounded(result.given, record.output_unit, know)
     if not result.found:
         most = max(y for _, y in record.points)
-        text = f"Never: {record.of} is at most {rounded(most, record.output_unit, know)}, and {output} is more."
-        return Parts(text, record.sources, record.id, (("maximum", most, record.output_unit),), _points_words(record, know))
+        text = (
+            f"Never: {record.of} is at most {rounded(most, record.output_unit, know)}, and {output} is more."
+        )
+        return Parts(
+            text,
+            record.sources,
+            record.id,
+            (("maximum", most, record.output_unit),),
+            _points_words(record, know),
+        )
     words, values = [], []
     for low, high in result.found:
         if isinf(high):
@@ -45,10 +64,20 @@ def _inverse(result: r.ScheduleResult, know: Knowledge) -> Parts:
             words.append(f"at {rounded(low, record.input_unit, know)}")
             values.append((record.input, low, record.input_unit))
         else:
-            words.append(f"up to {rounded(high, record.input_unit, know)}" if low <= record.points[0][0] else f"from {rounded(low, record.input_unit, know)} to {rounded(high, record.input_unit, know)}")
+            words.append(
+                f"up to {rounded(high, record.input_unit, know)}"
+                if low <= record.points[0][0]
+                else f"from {rounded(low, record.input_unit, know)} to {rounded(high, record.input_unit, know)}"
+            )
             values += [(record.input, high, record.input_unit), (record.input, low, record.input_unit)]
     text = f"{upper(joined(words, 'or'))} ({record.basis or record.input}), {record.of} is {output}."
-    return Parts(text, record.sources, record.id, (*values, (record.output, result.given, record.output_unit)), _points_words(record, know))
+    return Parts(
+        text,
+        record.sources,
+        record.id,
+        (*values, (record.output, result.given, record.output_unit)),
+        _points_words(record, know),
+    )
 
 
 def _whole(record: Schedule, know: Knowledge) -> str:
@@ -57,11 +86,17 @@ def _whole(record: Schedule, know: Knowledge) -> str:
     for (x0, y0), (x1, y1) in zip(points, points[1:], strict=False):
         unit_in, unit_out = record.input_unit, record.output_unit
         if y0 == y1:
-            pieces.append(f"{exact_shown(y0, unit_out, know.units)} up to {exact_shown(x1, unit_in, know.units)}")
+            pieces.append(
+                f"{exact_shown(y0, unit_out, know.units)} up to {exact_shown(x1, unit_in, know.units)}"
+            )
         elif not pieces and x0 > 0:
-            pieces.append(f"{exact_shown(y0, unit_out, know.units)} at {exact_shown(x0, unit_in, know.units)}")
+            pieces.append(
+                f"{exact_shown(y0, unit_out, know.units)} at {exact_shown(x0, unit_in, know.units)}"
+            )
         if y0 != y1:
-            pieces.append(f"then straight to {exact_shown(y1, unit_out, know.units)} at {exact_shown(x1, unit_in, know.units)}")
+            pieces.append(
+                f"then straight to {exact_shown(y1, unit_out, know.units)} at {exact_shown(x1, unit_in, know.units)}"
+            )
     above = f"; above, {record.above}" if record.above else ""
     return f"{upper(', '.join(pieces))}{above}: {record.of} by {record.basis or record.input}."
 
@@ -71,7 +106,11 @@ def _points(record: Schedule) -> tuple[tuple[str, float, str], ...]:
 
 
 def _points_words(record: Schedule, know: Knowledge) -> str:
-    words = [f"{exact_shown(y, record.output_unit, know.units)} at {exact_shown(x, record.input_unit, know.units)}" for x, y in record.points if x > 0]
+    words = [
+        f"{exact_shown(y, record.output_unit, know.units)} at {exact_shown(x, record.input_unit, know.units)}"
+        for x, y in record.points
+        if x > 0
+    ]
     return ", straight to ".join(words)
 
 
@@ -85,7 +124,11 @@ def model(result: r.ModelResult, question: Question, know: Knowledge) -> Parts:
     text = f"{upper(joined(numbers, 'or'))}: {name}."
     first = result.values[0]
     if first.extra:
-        text += " " + upper("; ".join(f"{label} {rounded(value, unit, know)}" for label, value, unit in first.extra)) + "."
+        text += (
+            " "
+            + upper("; ".join(f"{label} {rounded(value, unit, know)}" for label, value, unit in first.extra))
+            + "."
+        )
     if result.assumed:
         text += f" Assumed: {'; '.join(a.rstrip('.') for a in result.assumed)}."
     if result.note and len(result.values) == 1:

@@ -75,5 +75,3 @@ def loaded(know: Knowledge) -> str:
     """Return the type's documents with their revisions: "AOM 7, LIM 7"."""
     own = [d for d in know.base.documents.values() if not d.published]
     return ", ".join(f"{d.id} {d.revision}" for d in own)
-
-

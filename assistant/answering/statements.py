@@ -90,15 +90,25 @@ def check(result: r.CheckResult, question: Question, know: Knowledge) -> Parts:
     for item in result.checks:
         sentences.extend(_after(item, whole, question, know))
     text = " ".join(dict.fromkeys(s for s in sentences if s))
-    return Parts(text, tuple(sources), result.checks[0].limit.id, tuple(values), cautions=_set_apart(question, know))
+    return Parts(
+        text, tuple(sources), result.checks[0].limit.id, tuple(values), cautions=_set_apart(question, know)
+    )
 
 
 def _verdict(item: r.Check, know: Knowledge) -> str:
     source = item.limit.sources[0]
     margin = abs(item.given - item.bound)
     unit = difference_unit(item.unit)
-    given = rounded(item.given, item.unit, know) if item.given % 1 else exact_shown(item.given, item.unit, know.units)
-    bound = exact_shown(item.bound, item.unit, know.units) if not item.bound_from else rounded(item.bound, item.unit, know)
+    given = (
+        rounded(item.given, item.unit, know)
+        if item.given % 1
+        else exact_shown(item.given, item.unit, know.units)
+    )
+    bound = (
+        exact_shown(item.bound, item.unit, know.units)
+        if not item.bound_from
+        else rounded(item.bound, item.unit, know)
+    )
     side = "below" if item.given < item.bound else "above"
     if not (item.limit.maximum or item.limit.minimum):
         where = "exactly at" if margin < 1e-9 else f"{rounded(margin, unit, know)} {side}"
@@ -130,7 +140,9 @@ def not_applicable(result: r.NotApplicable, question: Question, know: Knowledge)
     """A limit that does not hold in the state given."""
     record = result.limit
     conditions = tuple(c for c in result.conditions)
-    text = f"No: {record.of}, {_figure(record, know)}, does not apply with {conditions_words(conditions, know)}."
+    text = (
+        f"No: {record.of}, {_figure(record, know)}, does not apply with {conditions_words(conditions, know)}."
+    )
     reasons, sources = [], list(record.sources)
     from assistant.resolving import tables
 
@@ -149,7 +161,11 @@ def bands(result: r.BandResult, question: Question, know: Knowledge) -> Parts:
     record = result.bands
     if result.given != result.given:
         return Parts(stop(upper(record.says)), record.sources, record.id)
-    given = rounded(result.given, record.unit, know) if result.given % 1 else exact_shown(result.given, record.unit, know.units)
+    given = (
+        rounded(result.given, record.unit, know)
+        if result.given % 1
+        else exact_shown(result.given, record.unit, know.units)
+    )
     word = {"within": "Within", "outside": "Outside"}.get(result.rule.verdict, "")
     source = record.sources[0]
     lead = f"{word} {source.document} {source.paragraph}: " if word else ""
@@ -159,13 +175,21 @@ def bands(result: r.BandResult, question: Question, know: Knowledge) -> Parts:
     if result.reference:
         percent = 100 * (result.reference - result.given) / result.reference
         side = "below" if percent >= 0 else "above"
-        text += f" That is {abs(percent):.1f}% {side} {exact_shown(result.reference, record.unit, know.units)}."
+        text += (
+            f" That is {abs(percent):.1f}% {side} {exact_shown(result.reference, record.unit, know.units)}."
+        )
         values = [("reference", result.reference, record.unit), *values, ("difference", percent, "percent")]
-        edges = [rule_value(record, rule, result.reference) for rule in record.rules if rule.test != "otherwise"]
+        edges = [
+            rule_value(record, rule, result.reference) for rule in record.rules if rule.test != "otherwise"
+        ]
         working = "bands begin at " + ", ".join(rounded(e, record.unit, know) for e in edges)
         values += [("edge", e, record.unit) for e in edges]
     else:
-        values += [("edge", rule.value, rule.unit or record.unit) for rule in record.rules if rule.test != "otherwise"]
+        values += [
+            ("edge", rule.value, rule.unit or record.unit)
+            for rule in record.rules
+            if rule.test != "otherwise"
+        ]
     if record.says:
         text += f" Rule: {stop(record.says)}"
     if record.needed and result.rule.verdict == "within":
@@ -187,7 +211,10 @@ def procedure(result: r.ProcedureResult, question: Question, know: Knowledge) ->
 
 def procedure_words(record: Procedure) -> str:
     """Return a procedure whole: its title, then its numbered steps, those from memory marked."""
-    steps = [f"{i}. {'(memory) ' if step.memory else ''}{upper(step.do.rstrip('.'))}" for i, step in enumerate(record.steps, 1)]
+    steps = [
+        f"{i}. {'(memory) ' if step.memory else ''}{upper(step.do.rstrip('.'))}"
+        for i, step in enumerate(record.steps, 1)
+    ]
     return f"{record.title}: " + "; ".join(steps) + "."
 
 
@@ -196,7 +223,9 @@ def changes(result: r.ChangeResult, question: Question, know: Knowledge) -> Part
     words = [_change_words(c) for c in result.changes]
     text = " ".join(words)
     sources = tuple(s for c in result.changes for s in c.sources)
-    return Parts(text, sources, result.changes[0].id if result.changes else "", tuple(_now(result.changes, know)))
+    return Parts(
+        text, sources, result.changes[0].id if result.changes else "", tuple(_now(result.changes, know))
+    )
 
 
 def _change_words(change: Change) -> str:
@@ -224,10 +253,18 @@ def variant(result: r.VariantResult, question: Question, know: Knowledge) -> Par
         if override.says:
             words.append(override.says.rstrip("."))
         elif isinstance(record, Limit):
-            words.append(f"{record.of} {_figure(record, know)} ({know.base.variants[base].show}: {_figure(before, know)})")
+            words.append(
+                f"{record.of} {_figure(record, know)} ({know.base.variants[base].show}: {_figure(before, know)})"
+            )
         sources.extend(override.sources)
     name = know.base.variants[result.variant].show
-    text = f"On the {name}: " + "; ".join(words) + ". Everything else is as on the " + know.base.variants[base].show + "."
+    text = (
+        f"On the {name}: "
+        + "; ".join(words)
+        + ". Everything else is as on the "
+        + know.base.variants[base].show
+        + "."
+    )
     return Parts(text, tuple(sources), result.overrides[0].record if result.overrides else "")
 
 
@@ -260,7 +297,11 @@ def elsewhere(result: r.Elsewhere, question: Question, know: Knowledge) -> Parts
 def needed(result: r.Needed, question: Question, know: Knowledge) -> Parts:
     """A question back, for what is missing."""
     what = joined(list(result.missing))
-    text = f"Give {what}: {result.record.of} depends on it." if len(result.missing) == 1 else f"Give {what}, for {result.record.of}."
+    text = (
+        f"Give {what}: {result.record.of} depends on it."
+        if len(result.missing) == 1
+        else f"Give {what}, for {result.record.of}."
+    )
     if result.hint:
         text += " " + stop(result.hint)
     return Parts(text, result.record.sources, result.record.id, needs=result.names)
@@ -283,7 +324,11 @@ def declined(result: r.Declined, question: Question, know: Knowledge) -> Parts:
     if result.why:
         return Parts(stop(result.why))
     words = joined([f"“{w}”" for w in result.words[:3]])
-    text = f"I don't have that: nothing loaded explains {words}." if words else "I don't have that in what is loaded."
+    text = (
+        f"I don't have that: nothing loaded explains {words}."
+        if words
+        else "I don't have that in what is loaded."
+    )
     if result.near:
         text += f" Known nearby: {'; '.join(result.near)}."
     return Parts(text)

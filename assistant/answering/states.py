@@ -18,7 +18,9 @@ def table(result: r.TableResult, question: Question, know: Knowledge) -> Parts:
     sources: list[Source] = []
     for row in result.rows:
         if len(result.rows) > 1:
-            sentences.append(f"With {conditions_words(row.conditions, know)}: {_row_words(result, row, know)}")
+            sentences.append(
+                f"With {conditions_words(row.conditions, know)}: {_row_words(result, row, know)}"
+            )
         elif row.conditions or not result.unaffected:
             sentences.append(_row_words(result, row, know))
         else:
@@ -28,7 +30,9 @@ def table(result: r.TableResult, question: Question, know: Knowledge) -> Parts:
     if len(result.rows) == 1 and not result.rows[0].conditions and not result.unaffected:
         sentences.append("That is with everything normal.")
     if len(result.rows) == 1 and result.rows[0].conditions:
-        sentences.append(f"That is with {conditions_words(result.rows[0].conditions, know)}, and everything not named normal.")
+        sentences.append(
+            f"That is with {conditions_words(result.rows[0].conditions, know)}, and everything not named normal."
+        )
     remarks = [c.remark for row in result.rows for c in row.conditions if c.remark]
     remarks += _remarks(result.table, (c for row in result.rows for c in row.conditions))
     sentences += [stop(upper(x)) for x in dict.fromkeys(remarks)]
@@ -49,11 +53,16 @@ def _remarks(record: StateTable, conditions: Iterable[Condition]) -> list[str]:
 
 
 def _row_words(result: r.TableResult, row: r.Row, know: Knowledge, only_asked: bool = False) -> str:
-    order = [*result.asked, *(o.id for o in result.table.outputs if o.id not in result.asked and not only_asked)]
+    order = [
+        *result.asked,
+        *(o.id for o in result.table.outputs if o.id not in result.asked and not only_asked),
+    ]
     if only_asked and not result.asked:
         order = [o.id for o in result.table.outputs]
     said = dict(row.outputs)
-    return " ".join(dict.fromkeys(stop(output_words(result.table, name, said[name])) for name in order if name in said))
+    return " ".join(
+        dict.fromkeys(stop(output_words(result.table, name, said[name])) for name in order if name in said)
+    )
 
 
 def output_words(record: StateTable, output: str, value: str) -> str:
@@ -133,4 +142,6 @@ def _set_words(chosen: tuple[tuple[str, str], ...], know: Knowledge) -> str:
 
 
 def _count(number: int) -> str:
-    return {1: "one", 2: "two", 3: "three", 4: "four", 5: "five"}.get(number, str(number)) + (" together" if number > 1 else "")
+    return {1: "one", 2: "two", 3: "three", 4: "four", 5: "five"}.get(number, str(number)) + (
+        " together" if number > 1 else ""
+    )

@@ -5,7 +5,9 @@ from __future__ import annotations
 import re
 
 _LEAD = r"^(?:ok(?:ay)?|right|fine|sorry|please|and|so|um+|er+|uh+|well|hang on|wait|no wait|hm+|but|yeah|yes|hold on)?[\s,.]*"
-_TAIL = r"(?:\s+(?:please|then|mate|now|again|though|exactly|so|thanks|captain|is (?:that|it)|sorry))*[\s?.!]*$"
+_TAIL = (
+    r"(?:\s+(?:please|then|mate|now|again|though|exactly|so|thanks|captain|is (?:that|it)|sorry))*[\s?.!]*$"
+)
 
 _PATTERNS = {
     "again": r"(?:(?:i )?say (?:that |it |all )?again|repeat(?: that| it| your last| the last)?|come again|once more|one more time|again|"
@@ -28,7 +30,10 @@ _PATTERNS = {
     "dispute": r"(?:i )?(?:want to |would like to |wish to |need to )?dispute(?:d)?(?: (?:that|it|this|the answer|your answer|that answer|this answer|that one|the last answer|the record))?(?:[:,\s].*)?",
     "thanks": r"(?:thanks?(?: you| a lot| very much)?|cheers|ta|roger|wilco|copied|got it|understood|ok(?:ay)?|affirm(?:ative)?|noted|great|good|perfect|nice one|all copied)",
 }  # fmt: skip
-_COMPILED = {name: re.compile(_LEAD + "(?:" + pattern + ")" + _TAIL, re.IGNORECASE | re.DOTALL) for name, pattern in _PATTERNS.items()}
+_COMPILED = {
+    name: re.compile(_LEAD + "(?:" + pattern + ")" + _TAIL, re.IGNORECASE | re.DOTALL)
+    for name, pattern in _PATTERNS.items()
+}
 
 CORRECTION = re.compile(
     r"^\s*(?:no[,.\s]+|sorry[,.\s]+|wait[,.\s]+|ah[,.\s]+|oops[,.\s]+|actually[,.\s]+|hang on[,.\s]+|oh[,.\s]+)*"
@@ -70,7 +75,18 @@ def follows(text: str) -> bool:
 
 def choice(text: str, options: int) -> int | None:
     """Return the index of the offered choice that a turn names by its number, or None."""
-    words = {"one": 1, "first": 1, "two": 2, "second": 2, "three": 3, "third": 3, "1st": 1, "2nd": 2, "3rd": 3, "last": options}
+    words = {
+        "one": 1,
+        "first": 1,
+        "two": 2,
+        "second": 2,
+        "three": 3,
+        "third": 3,
+        "1st": 1,
+        "2nd": 2,
+        "3rd": 3,
+        "last": options,
+    }
     pattern = r"^\s*(?:(?:the|number|option|choice|no|pick|take|give me|go for|i mean|i want|show me|let.?s have)\.?\s+)*(\d+|[a-z0-9]+)(?:\s+(?:one|please|choice|option))*[\s.!]*$"
     found = re.match(pattern, text, re.IGNORECASE)
     if not found:

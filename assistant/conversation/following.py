@@ -10,10 +10,17 @@ from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.reading import Reading
 
-_LEAD = frozenset("and what about how ok okay so then now but right well if or also plus instead same again that it the in fine um er".split())
+_LEAD = frozenset(
+    "and what about how ok okay so then now but right well if or also plus instead same again that it the in fine um er".split()
+)
 
 
-def merged_words(before: Question, reading: Reading, conditions_of_turn: tuple[tuple[str, tuple[int, ...]], ...], know: Knowledge) -> str:
+def merged_words(
+    before: Question,
+    reading: Reading,
+    conditions_of_turn: tuple[tuple[str, tuple[int, ...]], ...],
+    know: Knowledge,
+) -> str:
     """Return the words of the question before, with the turn's own parts in the place of their like."""
     old = list(before.reading.words)
     put: dict[int, list[str]] = {}
@@ -36,7 +43,12 @@ def merged_words(before: Question, reading: Reading, conditions_of_turn: tuple[t
 
 
 def _replace_amounts(
-    before: Question, reading: Reading, know: Knowledge, put: dict[int, list[str]], drop: set[int], used: set[int]
+    before: Question,
+    reading: Reading,
+    know: Knowledge,
+    put: dict[int, list[str]],
+    drop: set[int],
+    used: set[int],
 ) -> None:
     taken: set[int] = set()
     for amount in reading.amounts:
@@ -58,7 +70,9 @@ def _unit_word(unit: str) -> str:
     return {"deg": "degrees", "degC": "degrees celsius", "m/s2": "m/s2"}.get(unit, unit)
 
 
-def _like(amount: Amount, before: Question, reading: Reading, know: Knowledge, taken: set[int]) -> Amount | None:
+def _like(
+    amount: Amount, before: Question, reading: Reading, know: Knowledge, taken: set[int]
+) -> Amount | None:
     """Return the amount of the question before that a new one stands for."""
     same = [a for a in before.reading.amounts if a.start not in taken and _alike(amount, a, know)]
     if len(same) < 2:
@@ -86,7 +100,12 @@ def _alike(new: Amount, old: Amount, know: Knowledge) -> bool:
 
 
 def _replace_families(
-    before: Question, reading: Reading, know: Knowledge, put: dict[int, list[str]], drop: set[int], used: set[int]
+    before: Question,
+    reading: Reading,
+    know: Knowledge,
+    put: dict[int, list[str]],
+    drop: set[int],
+    used: set[int],
 ) -> None:
     families = know.lexicon.families
     for mention in reading.mentions:

@@ -14,7 +14,7 @@ from assistant.conversation.controls import BELIEF, CORRECTION, choice, control,
 from assistant.conversation.following import merged_words
 from assistant.knowledge.records import Fact
 from assistant.rendering.speech import spoken
-from assistant.resolving.choosing import Scored, chosen_record, resolve_scored
+from assistant.resolving.choosing import QUANTITIES, Scored, chosen_record, quantity_of, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Choices, Declined, FactResult, Needed, Result, TableResult
 from assistant.understanding.matching import strange
@@ -101,10 +101,19 @@ def _understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Ques
         return alone, result.result
     merged = _merged(alone, context, knowledge)
     second = resolve_scored(merged, knowledge)
-    if context.asked.conditions or (_things(alone.reading, knowledge, _places(alone)) and not _leans(bare, alone)):
+    if context.asked.conditions or (
+        _things(alone.reading, knowledge, _places(alone)) and not _leans(bare, alone)
+    ):
         carried = _carried(alone, context.asked)
         third = resolve_scored(carried, knowledge)
         margin = -0.03 if _things(alone.reading, knowledge, _places(alone)) else 0.03
+        asked = alone.reading.asked & QUANTITIES
+        if (
+            quantity_of(third.result, knowledge) in asked
+            and quantity_of(second.result, knowledge) not in asked
+            and third.score >= _LEANING
+        ):
+            return carried, third.result
         if alone.reading.mentions and third.score >= max(second.score, result.score) + margin:
             return carried, third.result
     leans = bool(correction) or _leans(bare, alone)
@@ -118,7 +127,12 @@ def _carried(alone: Question, before: Question) -> Question:
     named = {c.input for c in alone.conditions}
     kept = tuple(c._replace(where=()) for c in before.conditions if c.input not in named)
     variant = alone.variant if alone.named_variant else before.variant
-    return alone._replace(conditions=(*kept, *alone.conditions), variant=variant, context=True, background=before.reading.concepts)
+    return alone._replace(
+        conditions=(*kept, *alone.conditions),
+        variant=variant,
+        context=True,
+        background=before.reading.concepts,
+    )
 
 
 def _merged(alone: Question, context: Context, knowledge: Knowledge) -> Question:
@@ -165,7 +179,9 @@ def _leans(text: str, question: Question) -> bool:
 
 
 def _is_quantity(concepts: frozenset[str], knowledge: Knowledge) -> bool:
-    return all(knowledge.lexicon.kinds.get(c) in ("quantity", "ask", "ask!") or c.startswith("@") for c in concepts)
+    return all(
+        knowledge.lexicon.kinds.get(c) in ("quantity", "ask", "ask!") or c.startswith("@") for c in concepts
+    )
 
 
 def _prefers_merged(
@@ -207,7 +223,8 @@ def _named_choice(text: str, context: Context, knowledge: Knowledge) -> int | No
     if not content or len(reading.words) > 6 or reading.amounts or not all(context.offered):
         return None
     fits = [
-        index for index, name in enumerate(context.offered)
+        index
+        for index, name in enumerate(context.offered)
         if all(not m.concepts.isdisjoint(_offer_concepts(name, knowledge)) for m in content)
     ]
     return fits[0] if len(fits) == 1 else None
@@ -227,7 +244,7 @@ def _controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answ
     if not name:
         believed = _believed(text, context, knowledge)
         return (believed, context) if believed else None
-    if (name in ("why", "source", "again") and context.answer is None):
+    if name in ("why", "source", "again") and context.answer is None:
         return None
     last = context.answer
     if name == "again" and last:
@@ -237,11 +254,15 @@ def _controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answ
     if name == "source" and last:
         return _source(text, last, knowledge), context
     if name == "disregard":
-        return _said(text, CLARIFY, "Disregarded. What would you like to know?", knowledge), Context(variant=context.variant, disputed=context.disputed)
+        return _said(text, CLARIFY, "Disregarded. What would you like to know?", knowledge), Context(
+            variant=context.variant, disputed=context.disputed
+        )
     if name == "dispute" and last and last.entry:
         return _dispute(text, last, context, knowledge)
     if name == "undispute" and context.disputed:
-        return _said(text, ANSWER, "No record is set aside any more.", knowledge), context._replace(disputed=())
+        return _said(text, ANSWER, "No record is set aside any more.", knowledge), context._replace(
+            disputed=()
+        )
     return None
 
 
@@ -251,14 +272,18 @@ def _believed(text: str, context: Context, knowledge: Knowledge) -> Answer | Non
     if last is None or not last.values or not BELIEF.search(text[:200]):
         return None
     reading = knowledge.reader.read(text)
-    if not reading.amounts or any(not m.weak and not m.passing and m.known for m in reading.mentions if not _colours(m, knowledge)):
+    if not reading.amounts or any(
+        not m.weak and not m.passing and m.known for m in reading.mentions if not _colours(m, knowledge)
+    ):
         return None
     value, first = reading.amounts[-1].value, last.values[0]
     if abs(value - first.value) < 1e-9:
         return last._replace(question=text, text=f"That is the figure loaded. {last.text}")
     was = [c for c in knowledge.base.changes.values() if c.record == last.entry]
     former = any(a.value == value for c in was for a in knowledge.phrase(c.formerly).amounts)
-    lead = "That was the former figure, and it no longer holds." if former else "The figure loaded is another."
+    lead = (
+        "That was the former figure, and it no longer holds." if former else "The figure loaded is another."
+    )
     return last._replace(question=text, text=f"{last.text} {lead}")
 
 
@@ -294,24 +319,42 @@ def _why(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Con
 
 def _is_reason(fact: Fact, last: Answer, knowledge: Knowledge) -> bool:
     """Return whether a statement gives the reason of an answer: it answers a why, from the same section."""
-    sections = {(s.document, s.paragraph.rsplit(".", 1)[0]) for s in last.sources} | {(s.document, s.paragraph) for s in last.sources}
-    own = {(s.document, s.paragraph.rsplit(".", 1)[0]) for s in fact.sources} | {(s.document, s.paragraph) for s in fact.sources}
+    sections = {(s.document, s.paragraph.rsplit(".", 1)[0]) for s in last.sources} | {
+        (s.document, s.paragraph) for s in last.sources
+    }
+    own = {(s.document, s.paragraph.rsplit(".", 1)[0]) for s in fact.sources} | {
+        (s.document, s.paragraph) for s in fact.sources
+    }
     return "why" in knowledge.matcher.vocabulary(fact.id) and bool(sections & own)
 
 
 def _whys(record: object, asked: Question, knowledge: Knowledge) -> list[str]:
     """Return what a bare "why" may be about: the last question, its things alone, what answered it."""
-    things = [m.text for m in asked.reading.mentions if not knowledge.matcher.is_soft(m) and not _is_quantity(m.concepts, knowledge)]
+    things = [
+        m.text
+        for m in asked.reading.mentions
+        if not knowledge.matcher.is_soft(m) and not _is_quantity(m.concepts, knowledge)
+    ]
     asks = getattr(record, "asks", ())
-    return [" ".join(asked.reading.words), " ".join(things), *(a.replace("[", "").replace("]", "") for a in asks[:4])]
+    return [
+        " ".join(asked.reading.words),
+        " ".join(things),
+        *(a.replace("[", "").replace("]", "") for a in asks[:4]),
+    ]
 
 
 def _source(text: str, last: Answer, knowledge: Knowledge) -> Answer:
     if not last.sources:
-        return last._replace(question=text, text="It rests on no paragraph: it is a computation or a definition.")
+        return last._replace(
+            question=text, text="It rests on no paragraph: it is a computation or a definition."
+        )
     listed = []
     for source in last.sources:
-        title = knowledge.base.documents[source.document].title if source.document in knowledge.base.documents else ""
+        title = (
+            knowledge.base.documents[source.document].title
+            if source.document in knowledge.base.documents
+            else ""
+        )
         revision = f", revision {source.revision}" if source.revision else ""
         listed.append(f"{source.document} {source.paragraph}{revision} ({title})")
     return last._replace(question=text, text="; ".join(dict.fromkeys(listed)) + ".", working="")

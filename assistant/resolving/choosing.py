@@ -91,7 +91,9 @@ def _same_place(one: Candidate, other: Candidate) -> bool:
     """Return whether two candidates say the same: one record, or statements of one paragraph."""
     if not one.match or not other.match:
         return False
-    first, second = (getattr(c.result, "fact", None) or getattr(c.result, "limits", (None,))[0] for c in (one, other))
+    first, second = (
+        getattr(c.result, "fact", None) or getattr(c.result, "limits", (None,))[0] for c in (one, other)
+    )
     same = bool(first and second and set(first.sources[:1]) & set(second.sources[:1]))
     return one.match.record == other.match.record or same
 
@@ -135,28 +137,46 @@ def _by_figure(question: Question, know: Knowledge) -> Iterable[Candidate]:
             if amount.unit == figure.unit and amount.value == figure.value:
                 holds = limit_rules.holds(limit, question, know)
                 if holds is not None:
-                    found: Result = LimitResult((limit,), question.conditions) if holds else NotApplicable(limit, "", question.conditions)
+                    found: Result = (
+                        LimitResult((limit,), question.conditions)
+                        if holds
+                        else NotApplicable(limit, "", question.conditions)
+                    )
                     yield Candidate(0.99, 3.0, found)
 
 
 def _by_asked(candidate: Candidate, question: Question, know: Knowledge) -> Candidate:
     """Let a result of another quantity than the one asked for step back: "how long" wants no temperature."""
-    asked = question.reading.asked & _QUANTITIES
+    asked = question.reading.asked & QUANTITIES
     if asked and isinstance(candidate.result, (TableResult, TablesResult)):
         return candidate._replace(score=candidate.score * 0.85)
-    mine = _quantity(candidate.result, know)
+    mine = quantity_of(candidate.result, know)
     if not asked or not mine:
         return candidate
     return candidate._replace(score=candidate.score * (1.04 if mine in asked else 0.66))
 
 
-_QUANTITIES = frozenset(
-    ("speed", "duration", "temperature", "pressure", "angle", "mass", "length", "altitude", "energy", "deceleration", "count", "ratio", "factor")
+QUANTITIES = frozenset(
+    (
+        "speed",
+        "duration",
+        "temperature",
+        "pressure",
+        "angle",
+        "mass",
+        "length",
+        "altitude",
+        "energy",
+        "deceleration",
+        "count",
+        "ratio",
+        "factor",
+    )
 )
 _AS_ASKED = {"time": "duration", "acceleration": "deceleration", "temperature_difference": "temperature"}
 
 
-def _quantity(result: Result, know: Knowledge) -> str:
+def quantity_of(result: Result, know: Knowledge) -> str:
     """Return the quantity that a computed result is of, as questions name it."""
     unit = ""
     if isinstance(result, ModelResult) and result.values:
@@ -220,7 +240,9 @@ def _state_penalty(match: Match, question: Question, know: Knowledge) -> float:
     """States that a statement does not speak of speak against it."""
     vocabulary = know.matcher.vocabulary(match.record)
     terms = {know.base.inputs[c.input].term for c in question.conditions if "." not in c.input}
-    return 0.62 ** sum(1 for term in terms if term not in vocabulary and not _implied_by(term, vocabulary, know))
+    return 0.62 ** sum(
+        1 for term in terms if term not in vocabulary and not _implied_by(term, vocabulary, know)
+    )
 
 
 def _implied_by(term: str, vocabulary: frozenset[str], know: Knowledge) -> bool:
@@ -262,7 +284,9 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
     used = sum(1 for _ in limit.applies)
     rest = max(0, len(others) - used)
     score *= 0.8**rest
-    if not question.reading.has("can") and (question.reading.asked & _QUANTITIES or "what" in question.reading.words):
+    if not question.reading.has("can") and (
+        question.reading.asked & QUANTITIES or "what" in question.reading.words
+    ):
         score *= 0.85
     yield Candidate(min(score * 1.04, 1.2), match.matched + 0.5, CheckResult((found,)), match)
 
@@ -287,10 +311,14 @@ def _schedule(schedule: Schedule, match: Match, question: Question, know: Knowle
         yield Candidate(match.score * here, match.matched, result, match)
     else:
         shown = 0.93 if question.reading.has("maximum", "list_all", schedule.output) else 0.7
-        yield Candidate(match.score * shown, match.matched, ScheduleResult(schedule, float("nan"), None), match)
+        yield Candidate(
+            match.score * shown, match.matched, ScheduleResult(schedule, float("nan"), None), match
+        )
 
 
-def _procedure(procedure: Procedure, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+def _procedure(
+    procedure: Procedure, match: Match, question: Question, know: Knowledge
+) -> Iterable[Candidate]:
     step = int(match.tag.split(".")[1]) if match.tag.startswith("step.") else None
     score = match.score * _amount_penalty(match, question.reading.amounts, know) ** 0.5
     memory = "memory" in question.reading.words
@@ -323,7 +351,9 @@ def _model(model: Model, match: Match, question: Question, know: Knowledge) -> I
     else:
         share = binding.amounts_used / (binding.amounts_used + len(binding.missing))
         base = 0.93 if match.covered > 0.99 else 0.84
-        yield Candidate(score * (base + 0.06 * share), match.matched + 0.2 * binding.amounts_used, result, match)
+        yield Candidate(
+            score * (base + 0.06 * share), match.matched + 0.2 * binding.amounts_used, result, match
+        )
 
 
 def _concepts(know: Knowledge, phrase: str) -> set[str]:
@@ -389,8 +419,17 @@ def _tied(found: list[Candidate], question: Question, know: Knowledge) -> Result
     if isinstance(best.result, TableResult):
         return _joined_tables(found, best.score)
     if isinstance(best.result, LimitResult):
-        same = [c for c in found[1:6] if isinstance(c.result, LimitResult) and best.score - c.score <= _SAME and c.weight >= best.weight - 0.01]
-        limits = [best.result.limits[0], *(c.result.limits[0] for c in same if isinstance(c.result, LimitResult))]
+        same = [
+            c
+            for c in found[1:6]
+            if isinstance(c.result, LimitResult)
+            and best.score - c.score <= _SAME
+            and c.weight >= best.weight - 0.01
+        ]
+        limits = [
+            best.result.limits[0],
+            *(c.result.limits[0] for c in same if isinstance(c.result, LimitResult)),
+        ]
         chosen = list(dict.fromkeys(limits))[:3]
         if all(x.when and x.maximum for x in chosen):
             chosen.sort(key=lambda x: x.maximum.value if x.maximum else 0.0)
@@ -400,7 +439,11 @@ def _tied(found: list[Candidate], question: Question, know: Knowledge) -> Result
 
 def _joined_tables(found: list[Candidate], score: float) -> Result | None:
     """Join the rows of every table whose results the question names."""
-    results = [c.result for c in found if isinstance(c.result, TableResult) and c.result.asked and c.score >= score - 0.3]
+    results = [
+        c.result
+        for c in found
+        if isinstance(c.result, TableResult) and c.result.asked and c.score >= score - 0.3
+    ]
     distinct = {r.table.id: r for r in reversed(results)}
     return TablesResult(tuple(reversed(distinct.values()))) if len(distinct) > 1 else None
 
@@ -412,7 +455,11 @@ def _joined_checks(found: list[Candidate], question: Question) -> Result:
     amounts = {best.result.checks[0].unit}
     for candidate in found[1:12]:
         result = candidate.result
-        if not isinstance(result, CheckResult) or candidate.score < best.score - 0.2 or (candidate.match and candidate.match.barred):
+        if (
+            not isinstance(result, CheckResult)
+            or candidate.score < best.score - 0.2
+            or (candidate.match and candidate.match.barred)
+        ):
             continue
         other = result.checks[0]
         if other.unit not in amounts and candidate.match and candidate.match.covered > 0.99:

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from assistant.knowledge.records import Bands, BandRule, Limit, Value
 from assistant.physics.airspeed import cas_from_mach
+from assistant.physics.errors import OutOfRange
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question
@@ -49,7 +50,11 @@ def applied_to(limit: Limit, amounts: Iterable[Amount], know: Knowledge) -> list
 def applies(limit: Limit, question: Question, know: Knowledge) -> bool | None:
     """Return whether a limit holds where the question's other amounts stand; None when that is not said."""
     for _, test, value, unit in limit.applies:
-        amounts = [a for a in question.reading.amounts if a.unit is not None and fits(a, unit, know.units) is not None]
+        amounts = [
+            a
+            for a in question.reading.amounts
+            if a.unit is not None and fits(a, unit, know.units) is not None
+        ]
         if not amounts:
             return None
         given = fits(amounts[0], unit, know.units)
@@ -94,7 +99,10 @@ def check(limit: Limit, amount: Amount, question: Question, know: Knowledge) -> 
     given = fits(amount, figure.unit, know.units)
     if given is None:
         return None
-    bound, source = _lower(limit, question, know) or (figure.value, "")
+    try:
+        bound, source = _lower(limit, question, know) or (figure.value, "")
+    except OutOfRange:  # an altitude without an atmosphere: which of the two is lower cannot be told
+        return None
     within = True
     if limit.maximum:
         within = given <= bound + 1e-9
@@ -141,7 +149,12 @@ def _band_value(amount: Amount, bands: Bands, question: Question, know: Knowledg
         value = fits(amount, bands.unit, know.units)
         if value is None and amount.unit == "percent" and bands.reference:
             figure = know.figure(bands.reference, question.variant)
-            low = question.reading.has("minimum", "below", "under_inflation") or "below" in question.reading.words or "low" in question.reading.words or "under" in question.reading.words
+            low = (
+                question.reading.has("minimum", "below", "under_inflation")
+                or "below" in question.reading.words
+                or "low" in question.reading.words
+                or "under" in question.reading.words
+            )
             if figure:
                 return figure.value * (1 - amount.value / 100 if low else amount.value / 100)
         return value

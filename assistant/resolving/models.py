@@ -117,10 +117,14 @@ def phrase_conditions(reading: Reading, know: Knowledge) -> frozenset[tuple[str,
     """Return the states that a phrase of the knowledge gives."""
     from assistant.understanding.states import conditions
 
-    return frozenset((c.input, c.value) for c in conditions(reading, know.states, know.units) if "." not in c.input)
+    return frozenset(
+        (c.input, c.value) for c in conditions(reading, know.states, know.units) if "." not in c.input
+    )
 
 
-def _choice_value(item: ModelInput, value: str, says: str, question: Question, know: Knowledge) -> Bound | None:
+def _choice_value(
+    item: ModelInput, value: str, says: str, question: Question, know: Knowledge
+) -> Bound | None:
     try:
         return Bound(float(value), says, "")
     except ValueError:
@@ -130,7 +134,10 @@ def _choice_value(item: ModelInput, value: str, says: str, question: Question, k
         return None
     record = know.record(value, question.variant)
     given = figure.value
-    if figure.unit != item.unit and know.units.get(figure.unit).dimension == know.units.get(item.unit).dimension:
+    if (
+        figure.unit != item.unit
+        and know.units.get(figure.unit).dimension == know.units.get(item.unit).dimension
+    ):
         given = know.units.convert(figure.value, figure.unit, item.unit)
     return Bound(given, says, "", record.sources)
 
@@ -178,7 +185,9 @@ def _run(model: Model, runs: Function, binding: Binding, question: Question, kno
             continue
         under = ", ".join(b.says for b in bound.values() if b.says)
         values.append(
-            ModelValue(result, model.output_unit, model.output, under, _working(model, runs, bound, know), extra)
+            ModelValue(
+                result, model.output_unit, model.output, under, _working(model, runs, bound, know), extra
+            )
         )
     return ModelResult(model, tuple(values), _assumed(model, binding), "", _sources(model, binding), note)
 
@@ -204,9 +213,14 @@ def _solve(
             continue
         value = know.units.from_si(found, item.unit)
         under = ", ".join(b.says for b in bound.values() if b.says)
-        working = _working(model, runs, bound, know) + f"; {model.of} {round_shown(binding.output, model.output_unit, know.units)}"
+        working = (
+            _working(model, runs, bound, know)
+            + f"; {model.of} {round_shown(binding.output, model.output_unit, know.units)}"
+        )
         values.append(ModelValue(value, item.unit, item.quantity, under, working))
-    return ModelResult(model, tuple(values), _assumed(model, binding), item.id, _sources(model, binding), note)
+    return ModelResult(
+        model, tuple(values), _assumed(model, binding), item.id, _sources(model, binding), note
+    )
 
 
 _RANGES = {

@@ -34,7 +34,8 @@ def _output_matches(question: Question, know: Knowledge, excused: Collection[int
 
 def _content(question: Question, know: Knowledge, excused: Collection[int]) -> list[Mention]:
     return [
-        m for m in question.reading.mentions
+        m
+        for m in question.reading.mentions
         if not m.weak and m.start not in excused and not know.matcher.is_soft(m)
     ]
 
@@ -93,7 +94,10 @@ def _row(
         score = 0.93 if normal else 0.72 if asked else 0.4
     score *= _barring(barred, know) * _unused_amounts(question)
     unaffected = tuple(c for c in inputs if c.input not in table.inputs)
-    rows = tuple(state_tables.row(table, alternative, know.base) for alternative in alternatives(relevant, question, know))
+    rows = tuple(
+        state_tables.row(table, alternative, know.base)
+        for alternative in alternatives(relevant, question, know)
+    )
     yield score, weight, TableResult(table, rows, leading, unaffected)
 
 
@@ -101,7 +105,9 @@ def alternatives(
     conditions: tuple[Condition, ...], question: Question, know: Knowledge
 ) -> list[tuple[Condition, ...]]:
     """Return the cases that a question leaves open: "one system lost" is either of them."""
-    either = [m for m in question.reading.mentions if any(know.lexicon.kinds.get(c) == "either" for c in m.concepts)]
+    either = [
+        m for m in question.reading.mentions if any(know.lexicon.kinds.get(c) == "either" for c in m.concepts)
+    ]
     if not either:
         return [conditions]
     places = {k for m in either for k in m.taken}
@@ -131,11 +137,11 @@ def _causes(
     used = {k for c in question.conditions for k in c.where}
     barred = [m for m in _content(question, know, used) if vocabulary.isdisjoint(m.concepts)]
     output, value = _principal(table, named)
-    score = (0.98 if reading.has("cause", "single") else 0.9) * _unused_amounts(question) * _barring(barred, know)
-    found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
-    extra = tuple(
-        Condition(f"{table.id}.{o}", v) for o, v in everything if o != output
+    score = (
+        (0.98 if reading.has("cause", "single") else 0.9) * _unused_amounts(question) * _barring(barred, know)
     )
+    found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
+    extra = tuple(Condition(f"{table.id}.{o}", v) for o, v in everything if o != output)
     yield score, 3.0, _narrowed(found, extra, know)
 
 
@@ -205,8 +211,10 @@ def loss(inputs: tuple[Condition, ...], know: Knowledge) -> LossResult:
         for output in table.outputs:
             (lost if now[output.id] != normal[output.id] else kept).append((table, output.id, now[output.id]))
     facts = tuple(
-        fact for name in know.base.ids("facts")
-        if isinstance(fact := know.base.records[name], Fact) and fact.when
+        fact
+        for name in know.base.ids("facts")
+        if isinstance(fact := know.base.records[name], Fact)
+        and fact.when
         and all(state.get(k) == v for k, v in fact.when)
     )
     sources.extend(s for fact in facts for s in fact.sources)

@@ -17,11 +17,24 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ModelResult, ModelValue, Needed
 from assistant.understanding.reading import Mention
 
-_SIDES = {"r": 1, "l": -1, "right": 1, "left": -1, "rightward": 1, "leftward": -1, "starboard": 1, "port": -1, "rt": 1, "lt": -1}
+_SIDES = {
+    "r": 1,
+    "l": -1,
+    "right": 1,
+    "left": -1,
+    "rightward": 1,
+    "leftward": -1,
+    "starboard": 1,
+    "port": -1,
+    "rt": 1,
+    "lt": -1,
+}
 _FULL = frozenset(("full", "fully", "hard", "max", "maximum", "all"))
 _NEUTRAL = frozenset(("neutral", "central", "centred", "centered", "free", "untouched", "alone", "zero"))
 _EQUAL = frozenset(("equal", "same", "equally"))
-_NOUNS = frozenset(("tiller", "tillers", "seat", "pedal", "pedals", "hand", "pilot", "wheel", "side", "one", "handwheel"))
+_NOUNS = frozenset(
+    ("tiller", "tillers", "seat", "pedal", "pedals", "hand", "pilot", "wheel", "side", "one", "handwheel")
+)
 
 
 class Deflection(NamedTuple):
@@ -40,7 +53,9 @@ def deflections(model: Model, question: Question, know: Knowledge) -> list[Defle
     controls = [(m, _control(m)) for m in question.reading.mentions if _control(m)]
     words = question.reading.words
     for amount in question.reading.amounts:
-        if (amount.unit is None or fits(amount, "deg", know.units) is not None) and not _is_speed(amount, question):
+        if (amount.unit is None or fits(amount, "deg", know.units) is not None) and not _is_speed(
+            amount, question
+        ):
             control = _nearest(controls, amount.start, words)
             side = _side_near(words, amount.start, amount.end)
             if control and (amount.unit is not None or side):
@@ -91,7 +106,12 @@ def _nearest(controls: list[tuple[Mention, str]], at: int, words: tuple[str, ...
 
 def _both(mention: Mention, words: tuple[str, ...]) -> bool:
     before = words[max(0, mention.start - 2) : mention.start]
-    return "both" in before or "two" in before or "each" in before or ("both" in words and mention.text.startswith("tillers"))
+    return (
+        "both" in before
+        or "two" in before
+        or "each" in before
+        or ("both" in words and mention.text.startswith("tillers"))
+    )
 
 
 def _side_near(words: tuple[str, ...], start: int, end: int) -> int:
@@ -123,18 +143,26 @@ def resolve_order(model: Model, question: Question, know: Knowledge) -> ModelRes
     if maximum is None:
         return None
     found = _opposed(found, question)
-    if len({d.control for d in found} | {d.place for d in found}) > 1 and len(found) > 1 and any(not d.side for d in found):
+    if (
+        len({d.control for d in found} | {d.place for d in found}) > 1
+        and len(found) > 1
+        and any(not d.side for d in found)
+    ):
         return Needed(model, ("which way each control is turned, left or right",), ("side",))
     limits = {"tiller": value_at(tiller.points, speed), "pedals": value_at(pedal.points, speed)}
     return _sum(model, found, limits, maximum.value, speed, know, (*model.sources, *tiller.sources[:1]))
 
 
 def _opposed(found: list[Deflection], question: Question) -> list[Deflection]:
-    """"One full left, the other the same right": an order said of two controls with opposite sides is two."""
+    """ "One full left, the other the same right": an order said of two controls with opposite sides is two."""
     words = question.reading.words
     tillers = [d for d in found if d.control == "tiller"]
     if len(tillers) == 1 and not tillers[0].side and any(w in words for w in ("opposite", "opposing")):
-        return [*[d for d in found if d.control != "tiller"], tillers[0]._replace(side=1, number=1), tillers[0]._replace(side=-1, number=1)]
+        return [
+            *[d for d in found if d.control != "tiller"],
+            tillers[0]._replace(side=1, number=1),
+            tillers[0]._replace(side=-1, number=1),
+        ]
     if len(tillers) == 2:
         return [d._replace(number=1) if d.control == "tiller" else d for d in found]
     return found
@@ -142,7 +170,11 @@ def _opposed(found: list[Deflection], question: Question) -> list[Deflection]:
 
 def _speed(tiller: Schedule, found: list[Deflection], question: Question, know: Knowledge) -> float | None:
     for amount in question.reading.amounts:
-        if amount.unit and amount.unit != "deg" and (value := fits(amount, tiller.input_unit, know.units)) is not None:
+        if (
+            amount.unit
+            and amount.unit != "deg"
+            and (value := fits(amount, tiller.input_unit, know.units)) is not None
+        ):
             return value
     taken = {d.place for d in found}
     bare = [a for a in question.reading.amounts if a.unit is None and a.start not in taken]
@@ -154,7 +186,9 @@ def _sum(
     sources: tuple[object, ...],
 ) -> ModelResult:  # fmt: skip
     def show(value: float) -> str:
-        return round_shown(abs(value), "deg", know.units) + (" right" if value > 0 else " left" if value < 0 else "")
+        return round_shown(abs(value), "deg", know.units) + (
+            " right" if value > 0 else " left" if value < 0 else ""
+        )
 
     sided = all(d.side for d in found)
     totals = {"tiller": 0.0, "pedals": 0.0}
@@ -168,9 +202,14 @@ def _sum(
         totals[control] = max(-limit, min(limit, raw[control]))
         if any(d.control == control for d in found):
             held = "" if abs(raw[control]) <= limit + 1e-9 else f", held to {show(limit).split(' ')[0]}"
-            parts.append(f"{name} {show(raw[control]) if sided else show(abs(raw[control])).split(' ')[0]}{held}")
+            parts.append(
+                f"{name} {show(raw[control]) if sided else show(abs(raw[control])).split(' ')[0]}{held}"
+            )
     total = max(-maximum, min(maximum, totals["tiller"] + totals["pedals"]))
-    limit_words = ", ".join(f"{name} limit {show(limits[c]).split(' ')[0]}" for c, name in (("tiller", "tiller"), ("pedals", "pedal")))
+    limit_words = ", ".join(
+        f"{name} limit {show(limits[c]).split(' ')[0]}"
+        for c, name in (("tiller", "tiller"), ("pedals", "pedal"))
+    )
     working = f"at {round_shown(speed, 'kt', know.units)}: {limit_words}; " + "; ".join(parts)
     working += f"; total {show(total)}, held to {show(maximum).split(' ')[0]} either way"
     side = "" if not sided else "right" if total > 1e-9 else "left" if total < -1e-9 else "straight ahead"

@@ -85,8 +85,7 @@ def minimal_sets(
     """
     fixed = dict(given or {})
     abnormal = [
-        (name, v) for name in table.inputs if name not in fixed
-        for v, _, _ in base.inputs[name].values[1:]
+        (name, v) for name in table.inputs if name not in fixed for v, _, _ in base.inputs[name].values[1:]
     ]
     found: list[tuple[tuple[str, str], ...]] = []
     for size in range(len(table.inputs) + 1):
@@ -110,8 +109,6 @@ def causes(
     fixed = {c.input: c.value for c in given if c.input in table.inputs}
     sets = minimal_sets(table, output, value, know.base, fixed)
     return CauseResult(table, output, value, tuple(sets), single, given)
-
-
 
 
 def results_with(table: StateTable, inputs: State, results: State, output: str, base: Base) -> set[str]:

@@ -231,7 +231,19 @@ def _inner(reader: Reader, mention: Mention) -> set[str]:
 def _texts(base: Base, record: Any) -> Iterator[str]:
     yield from getattr(record, "asks", ())
     yield from getattr(record, "check", ())
-    for field in ("says", "of", "also", "title", "condition", "basis", "exceeded", "above", "below", "within", "says_more"):
+    for field in (
+        "says",
+        "of",
+        "also",
+        "title",
+        "condition",
+        "basis",
+        "exceeded",
+        "above",
+        "below",
+        "within",
+        "says_more",
+    ):
         yield str(getattr(record, field, "") or "")
     yield from getattr(record, "needed", ())
     for step in getattr(record, "steps", ()):

@@ -93,7 +93,14 @@ class Matcher:
 
     def is_soft(self, mention: Mention) -> bool:
         """Return whether a mention only colours what is asked: leaving it unexplained is no bar."""
-        return mention.weak or mention.passing or all(self._kinds.get(c) in ("ask", "filler") or c in ("maximum", "minimum") for c in mention.concepts)
+        return (
+            mention.weak
+            or mention.passing
+            or all(
+                self._kinds.get(c) in ("ask", "filler") or c in ("maximum", "minimum")
+                for c in mention.concepts
+            )
+        )
 
     def is_strict(self, mention: Mention) -> bool:
         """Return whether a mention left unexplained bars a record: a word that no term names, a quantity or
@@ -106,7 +113,10 @@ class Matcher:
         )
 
     def rank(
-        self, reading: Reading, given: Collection[str] = (), excused: Collection[int] = (),
+        self,
+        reading: Reading,
+        given: Collection[str] = (),
+        excused: Collection[int] = (),
         only: Collection[str] | None = None,
     ) -> list[Match]:
         """Return the records that share anything with the question, best first.
@@ -176,11 +186,17 @@ class Matcher:
                 explained += weight
             elif not asked.isdisjoint(mention.implied):
                 explained += weight / 2
-            elif vocabulary.isdisjoint(mention.concepts) or any(c.startswith(OUTSIDE) for c in mention.concepts):
+            elif vocabulary.isdisjoint(mention.concepts) or any(
+                c.startswith(OUTSIDE) for c in mention.concepts
+            ):
                 if mention.passing:
                     penalty *= _PASSING_PENALTY
                 elif self.is_soft(mention):
-                    penalty *= _BOUND_PENALTY if mention.holds("maximum") or mention.holds("minimum") else _SOFT_PENALTY
+                    penalty *= (
+                        _BOUND_PENALTY
+                        if mention.holds("maximum") or mention.holds("minimum")
+                        else _SOFT_PENALTY
+                    )
                 elif self.is_strict(mention):
                     barred.append(mention)
                 else:
@@ -193,8 +209,10 @@ class Matcher:
 def strange(reading: Reading, matcher: Matcher) -> list[Mention]:
     """Return the content words of a question that no record at all knows, or that are of other subjects."""
     return [
-        m for m in reading.mentions
-        if not m.weak and (
+        m
+        for m in reading.mentions
+        if not m.weak
+        and (
             (not m.known and not m.passing and all(c.startswith(PLAIN) for c in m.concepts))
             or all(c.startswith(OUTSIDE) for c in m.concepts)
         )

@@ -80,7 +80,11 @@ class Reading(NamedTuple):
         bounded = any(m.concepts & _BOUNDS for m in self.mentions) and not self.amounts
         for mention in self.mentions:
             before = self.words[max(0, mention.start - 2) : mention.start]
-            if mention.text.startswith("how ") or (before and before[-1] in _WHICH) or (before[:1] and before[0] == "how"):
+            if (
+                mention.text.startswith("how ")
+                or (before and before[-1] in _WHICH)
+                or (before[:1] and before[0] == "how")
+            ):
                 found |= mention.concepts
             elif bounded or mention.concepts & _BOUNDS:
                 found |= mention.concepts
@@ -135,7 +139,9 @@ class Reader:
         mentions.sort(key=lambda m: m.start)
         mentions = self._without_counts(mentions)
         variants = tuple(c[8:] for m in mentions for c in m.concepts if c.startswith("variant:"))
-        places = tuple(k for m in mentions for k in m.taken if any(c.startswith("variant:") for c in m.concepts))
+        places = tuple(
+            k for m in mentions for k in m.taken if any(c.startswith("variant:") for c in m.concepts)
+        )
         mentions = [m for m in mentions if not any(c.startswith(("variant:", "type:")) for c in m.concepts)]
         amounts = _counted(amounts, mentions)
         return Reading(
@@ -148,7 +154,10 @@ class Reader:
         for i, mention in enumerate(mentions):
             following = mentions[i + 1] if i + 1 < len(mentions) else None
             if "count" in mention.concepts and following and following.start == mention.end:
-                if any(self.lexicon.kinds.get(c) == "quantity" and c not in ("maximum", "minimum") for c in following.concepts):
+                if any(
+                    self.lexicon.kinds.get(c) == "quantity" and c not in ("maximum", "minimum")
+                    for c in following.concepts
+                ):
                     continue
             kept.append(mention)
         return kept
@@ -190,7 +199,11 @@ class Reader:
                 for k in name.taken:
                     free[k] = False
                 found.append(self._mention(words, name.start, name.end, name.taken, name.concepts, typed))
-            elif word[0].isalpha() and stems[i] not in self.lexicon.neutral and word not in self.lexicon.neutral:
+            elif (
+                word[0].isalpha()
+                and stems[i] not in self.lexicon.neutral
+                and word not in self.lexicon.neutral
+            ):
                 known = stems[i] in self.lexicon.words
                 concepts = frozenset((PLAIN + stems[i],))
                 found.append(
@@ -254,7 +267,9 @@ class Reader:
         """Return the known word or two words that a misspelling is nearest to."""
         if self._spellings is None:
             ours = sorted({w for w in self.lexicon.surface if len(w) > 2})
-            plain = sorted({*(w for w in self.lexicon.neutral if len(w) > 2), *STARTERS, *self._known_units} - set(ours))
+            plain = sorted(
+                {*(w for w in self.lexicon.neutral if len(w) > 2), *STARTERS, *self._known_units} - set(ours)
+            )
             self._spellings = ours, plain
         two = self._split(word)
         if two:
@@ -287,7 +302,9 @@ def _counted(amounts: list[Amount], mentions: list[Mention]) -> list[Amount]:
     """Read a small bare number before a thing as a count: "three brakes"."""
     starts = {m.start for m in mentions if not m.weak and m.text.endswith("s")}
     return [
-        a._replace(unit="count") if a.unit is None and a.end in starts and a.value in (1, 2, 3, 4, 5, 6, 8) else a
+        a._replace(unit="count")
+        if a.unit is None and a.end in starts and a.value in (1, 2, 3, 4, 5, 6, 8)
+        else a
         for a in amounts
     ]
 

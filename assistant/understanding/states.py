@@ -14,10 +14,18 @@ from assistant.quantities.amounts import Amount
 from assistant.quantities.units import Units
 from assistant.understanding.reading import STATE, Mention, Reading
 
-_JOINS = frozenset("and or both the my our & + , plus as well with is are also either together".split()) - {"with", "is", "are"}
-_BEFORE = frozenset("of the in my our a an its from to both on for all complete total with without any your got has have".split())
+_JOINS = frozenset("and or both the my our & + , plus as well with is are also either together".split()) - {
+    "with",
+    "is",
+    "are",
+}
+_BEFORE = frozenset(
+    "of the in my our a an its from to both on for all complete total with without any your got has have".split()
+)
 _STOPS = frozenset(". ; ?".split())
-_LINKS = frozenset("is are has have had been be being to stay stays stayed now both still all was were the get gets got go goes will must just".split())
+_LINKS = frozenset(
+    "is are has have had been be being to stay stays stayed now both still all was were the get gets got go goes will must just".split()
+)
 _WITH = frozenset(("with", "using", "plus", "use"))
 _USED = frozenset(("@on", "@in", "@pulled", "@held"))
 _NEAR = 2
@@ -74,7 +82,10 @@ def state_words(base: Base, sets: Mapping[str, Sequence[Sequence[str]]]) -> Stat
             named = {value for value, _, _ in output.values}
             if output.id in base.terms and named == {"yes", "no"}:
                 by_term.setdefault(output.id, []).append(f"{name}.{output.id}")
-                values[f"{name}.{output.id}"] = [("no", ["@lost", "@off"], False), ("yes", ["@working", "@on"], False)]
+                values[f"{name}.{output.id}"] = [
+                    ("no", ["@lost", "@off"], False),
+                    ("yes", ["@working", "@on"], False),
+                ]
     here = {term: [pair for pair in pairs if pair[0] in values] for term, pairs in sets.items()}
     return StateWords(by_term, values, numbers, frozenset(failures), here)
 
@@ -102,7 +113,8 @@ def conditions(reading: Reading, known: StateWords, units: Units, losing: bool =
         if not bound and losing:
             bound = [
                 Condition(name, known.values[name][1][0], where=tuple(range(group.start, group.end)))
-                for name in group.inputs if name in known.failures
+                for name in group.inputs
+                if name in known.failures
             ]
         found.extend(bound)
     found.extend(_alone(states, used, known, found))
@@ -132,7 +144,13 @@ def _input_groups(reading: Reading, known: StateWords) -> list[_Group]:
             continue
         last = groups[-1] if groups else None
         between = reading.words[last.end : mention.start] if last else ()
-        if last and mention.start >= last.end and len(between) <= 3 and all(w in _JOINS for w in between) and between:
+        if (
+            last
+            and mention.start >= last.end
+            and len(between) <= 3
+            and all(w in _JOINS for w in between)
+            and between
+        ):
             groups[-1] = _Group(last.start, mention.end, (*last.inputs, *names), "or" in between)
         elif not last or mention.start >= last.end:
             groups.append(_Group(mention.start, mention.end, names, False))
@@ -164,8 +182,12 @@ def _bind(
 
 
 def _in_use(reading: Reading, group: _Group, known: StateWords) -> list[Condition]:
-    """"With the fans": a thing that is chosen, named without a state after "with", is in use."""
-    before = [w for w in reading.words[max(0, group.start - 3) : group.start] if w not in ("the", "my", "our", "brake", "all", "a")]
+    """ "With the fans": a thing that is chosen, named without a state after "with", is in use."""
+    before = [
+        w
+        for w in reading.words[max(0, group.start - 3) : group.start]
+        if w not in ("the", "my", "our", "brake", "all", "a")
+    ]
     if not before or before[-1] not in _WITH:
         return []
     results = [name for name in group.inputs if "." in name]
@@ -174,8 +196,10 @@ def _in_use(reading: Reading, group: _Group, known: StateWords) -> list[Conditio
         return [Condition(name, "yes", where=where) for name in results]
     return [
         Condition(name, value, where=where)
-        for name in group.inputs if name not in known.failures
-        for value, groups, _ in known.values[name] if _USED.intersection(groups)
+        for name in group.inputs
+        if name not in known.failures
+        for value, groups, _ in known.values[name]
+        if _USED.intersection(groups)
     ]
 
 
