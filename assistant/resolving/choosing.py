@@ -149,7 +149,7 @@ def _by_asked(candidate: Candidate, question: Question, know: Knowledge) -> Cand
     """Let a result of another quantity than the one asked for step back: "how long" wants no temperature."""
     asked = question.reading.asked & QUANTITIES
     if asked and isinstance(candidate.result, (TableResult, TablesResult)):
-        return candidate._replace(score=candidate.score * 0.85)
+        return candidate._replace(score=candidate.score * (0.9 if "count" in asked else 0.7))
     mine = quantity_of(candidate.result, know)
     if not asked or not mine:
         return candidate
@@ -260,7 +260,7 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
     elif limit.applies and applies:
         score = min(1.0, score * 1.12)
     if holds is False:
-        score *= 0.9
+        score *= 0.6
         yield Candidate(score, match.matched, NotApplicable(limit, "", question.conditions), match)
         return
     if limit.when:
@@ -288,7 +288,8 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
         question.reading.asked & QUANTITIES or "what" in question.reading.words
     ):
         score *= 0.85
-    yield Candidate(min(score * 1.04, 1.2), match.matched + 0.5, CheckResult((found,)), match)
+    asking = 1.16 if question.reading.has("can") else 1.04
+    yield Candidate(min(score * asking, 1.2), match.matched + 0.5, CheckResult((found,)), match)
 
 
 def _bands(bands: Bands, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
@@ -344,7 +345,7 @@ def _model(model: Model, match: Match, question: Question, know: Knowledge) -> I
         if not result.values and not result.note:
             return
         score *= 1.06 if binding.amounts_used else 0.97
-        if binding.amounts_used >= 3 and not binding.left and match.open:
+        if binding.amounts_used >= 3 and not binding.left and match.open and binding.cost < 3.4:
             score = max(score + 0.25, 0.76 - 0.02 * binding.cost)
         weight = match.matched + 0.35 * binding.amounts_used
         yield Candidate(min(1.15, score), weight, result, match)

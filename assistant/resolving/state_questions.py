@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterator
 from assistant.knowledge.records import Fact, Source, StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import CauseResult, LossResult, Result, TableResult
+from assistant.resolving.results import CauseResult, LossResult, Result, Row, TableResult
 from assistant.understanding.matching import Match
 from assistant.understanding.reading import Mention
 from assistant.understanding.states import Condition
@@ -98,7 +98,30 @@ def _row(
         state_tables.row(table, alternative, know.base)
         for alternative in alternatives(relevant, question, know)
     )
+    rows = _from_results(table, rows, question, know) or rows
     yield score, weight, TableResult(table, rows, leading, unaffected)
+
+
+def _from_results(
+    table: StateTable, rows: tuple[Row, ...], question: Question, know: Knowledge
+) -> tuple[Row, ...]:
+    """Return the rows when a question gives a result and one failure more: "on ALTERNATE, and System 1 quits".
+
+    The result given held before the failure: each smallest way to it is taken, and the failure added.
+    """
+    given = [c for c in question.conditions if c.input.startswith(table.id + ".")]
+    given = [c for c in given if not _is_normal(table, c.input.split(".", 1)[1], c.value, know)]
+    if len(rows) != 1 or len(given) != 1 or dict(rows[0].outputs).get(given[0].input.split(".", 1)[1]) == given[0].value:
+        return ()
+    ways = state_tables.minimal_sets(table, given[0].input.split(".", 1)[1], given[0].value, know.base)
+    named = {c.input for c in rows[0].conditions}
+    found: dict[tuple[tuple[str, str], ...], Row] = {}
+    for way in ways:
+        if len(way) == min(map(len, ways)) and not named.intersection(name for name, _ in way):
+            conditions = (*(Condition(name, value) for name, value in way), *rows[0].conditions)
+            row = state_tables.row(table, conditions, know.base)
+            found.setdefault(row.outputs, row)
+    return tuple(found.values())
 
 
 def alternatives(
@@ -129,6 +152,9 @@ def _causes(
     if not named and everything:
         # "What costs me NORMAL braking": the normal value is named as the one that goes.
         named = [(o, "!" + v) for o, v in everything]
+    if not named and (reading.asks_loss or reading.has("cause", "single")):
+        outputs = [o.id for o in table.outputs if reading.has(o.id)]
+        named = [pair for output in outputs for pair in _lost_value(table, output, know)]
     if not named and matches and matches[0].covered > 0.99 and (reading.asks_loss or reading.has("cause")):
         named = _lost_value(table, matches[0].tag.split(".", 1)[1], know)
     if not named:
@@ -181,7 +207,9 @@ def _loss(
     inputs: tuple[Condition, ...], matches: list[Match], question: Question, know: Knowledge,
     excused: Collection[int],
 ) -> Iterator[Scored]:  # fmt: skip
-    losing = question.reading.asks_loss
+    losing = question.reading.asks_loss or any(
+        m.holds("lose") and m.start not in excused for m in question.reading.mentions
+    )
     if not inputs or not (losing or question.reading.has("happens", "steps")):
         return
     if not losing and not question.reading.has("happens") and any(c.implied for c in inputs):

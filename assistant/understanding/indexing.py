@@ -156,8 +156,9 @@ def _asks(reader: Reader, base: Base, name: str) -> Iterator[list[Any]]:
     """Yield [record, tag, required, optional] for each way of asking; parts are [concepts, weight]."""
     record = base.records[name]
     for tag, texts in _ask_texts(record):
-        for text in texts:
-            yield _ask(reader, name, tag, text)
+        made = [(_ask(reader, name, tag, text), text) for text in texts]
+        full = [ask for ask, text in made if len(ask[2]) > 1 or len(text.split()) < 3]
+        yield from full or [ask for ask, _ in made]
 
 
 def _tells(ask: list[Any], kinds: dict[str, str]) -> bool:

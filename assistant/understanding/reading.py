@@ -86,7 +86,7 @@ class Reading(NamedTuple):
                 or (before[:1] and before[0] == "how")
             ):
                 found |= mention.concepts
-            elif bounded or mention.concepts & _BOUNDS:
+            elif bounded or (mention.concepts & _BOUNDS and not self.amounts):
                 found |= mention.concepts
         if self.mentions and self.mentions[-1].end >= len(self.words) - 1:
             found |= self.mentions[-1].concepts

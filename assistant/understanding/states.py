@@ -239,7 +239,7 @@ def _numbered(
     reading: Reading, group: _Group, following: int, known: StateWords, units: Units
 ) -> list[Condition]:
     for amount in reading.amounts:
-        if not group.end <= amount.start < following or amount.start - group.end > _FAR or not amount.unit:
+        if not group.end <= amount.start < following or amount.start - group.end > _FAR:
             continue
         for name in group.inputs:
             bound = by_number(name, amount, known, units)
@@ -251,7 +251,9 @@ def _numbered(
 def by_number(name: str, amount: Amount, known: StateWords, units: Units) -> Condition | None:
     """Return the state of an input that a reading of it means, where its documents define one."""
     for test, value, unit, state, remark in known.numbers.get(name, ()):
-        if unit and (not amount.unit or units.get(amount.unit).dimension != units.get(unit).dimension):
+        if amount.unit and unit and units.get(amount.unit).dimension != units.get(unit).dimension:
+            return None
+        if not amount.unit and unit and not 0.1 * value <= amount.value <= 10 * value:
             return None
         given = units.convert(amount.value, amount.unit, unit) if unit and amount.unit else amount.value
         if passes(test, given, value):
