@@ -1,0 +1,33 @@
+"""The delivered knowledge, opened once, and a function that holds conversations with it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from assistant.answering.answer import Answer
+from assistant.conversation.context import Context
+from assistant.conversation.opening import Knowledge, open_knowledge
+from assistant.conversation.turn import answer_turn
+
+
+@pytest.fixture(scope="session")
+def knowledge() -> Knowledge:
+    found, problems = open_knowledge(type_id="aldermere_120", cache_dir="")
+    assert found is not None, "\n".join(map(str, problems))
+    return found
+
+
+@pytest.fixture(scope="session")
+def talk(knowledge: Knowledge) -> Callable[..., list[Answer]]:
+    """Ask some turns of one fresh conversation; return all answers."""
+
+    def talked(*turns: str) -> list[Answer]:
+        context, answers = Context(), []
+        for turn in turns:
+            answer, context = answer_turn(turn, context, knowledge)
+            answers.append(answer)
+        return answers
+
+    return talked

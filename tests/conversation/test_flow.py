@@ -1,0 +1,223 @@
+"""Conversations: a turn changes just what it names, and a few words steer."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer
+from assistant.conversation.context import Context
+from assistant.conversation.opening import Knowledge
+from assistant.conversation.turn import answer_turn
+
+Talk = Callable[..., list[Answer]]
+
+
+def first(answer: Answer) -> float:
+    assert answer.outcome == ANSWER, answer.text
+    return answer.values[0].value
+
+
+class TestFollowUps:
+    @pytest.mark.parametrize(
+        "turn", ["and at 70?", "what about 70 kt", "at 70 knots", "now at seventy knots"]
+    )
+    def test_another_speed(self, talk: Talk, turn: str) -> None:
+        before, after = talk("pedal steering limit at 50 kt please", turn)
+
+        assert [first(before), first(after)] == pytest.approx([6, 4])
+        assert after.entry == before.entry
+
+    @pytest.mark.parametrize("turn", ["and on the 120L?", "same for the long body", "what about the 120L"])
+    def test_another_variant(self, talk: Talk, turn: str) -> None:
+        before, after = talk("highest brake temperature to begin the take-off?", turn)
+
+        assert (first(before), first(after)) == (250, 230)
+        assert (before.variant, after.variant) == ("120", "120L")
+
+    def test_another_direction(self, talk: Talk) -> None:
+        before, after = talk("what is the limiting speed to retract the gear", "and extending it?")
+
+        assert (first(before), first(after)) == (205, 230)
+
+    def test_several_in_a_row(self, talk: Talk) -> None:
+        answers = talk("tiller limit at 20 kt", "and at 40?", "on the 120L?", "and at 15?")
+
+        assert [first(a) for a in answers] == pytest.approx(
+            [68 - 48 * 5 / 35, 68 - 48 * 25 / 35, 72 - 52 * 25 / 35, 72]
+        )
+
+    def test_an_added_failure(self, talk: Talk) -> None:
+        before, after = talk("System 2 lost, which braking mode do I have?", "and with System 1 lost too?")
+
+        assert "ALTERNATE" in before.text
+        assert "EMERGENCY" in after.text
+
+    def test_a_missing_number_is_taken_from_the_next_turn(self, talk: Talk) -> None:
+        asked, answered = talk("how far to stop with autobrake FIRM?", "from 120 kt")
+
+        assert (asked.outcome, asked.needs) == (CLARIFY, ("speed",))
+        speed = 120 * 1852 / 3600
+        assert first(answered) == pytest.approx(2 * speed + speed**2 / (2 * 2.3))
+
+    def test_a_question_of_its_own_leans_on_nothing(self, talk: Talk) -> None:
+        answers = talk("pedal limit at 50 kt", "where is the brake dial?", "maximum landing mass on the 120L")
+
+        assert "left of the gear lever" in answers[1].text
+        assert first(answers[2]) == 54_000
+
+    def test_nonsense_does_not_lean_on_the_question_before(self, talk: Talk) -> None:
+        answers = talk("pedal limit at 50 kt", "and the price of tea?", "and at 70?")
+
+        assert answers[1].outcome == DECLINE
+        assert first(answers[2]) == pytest.approx(4)
+
+    def test_a_fresh_conversation_knows_nothing(self, talk: Talk) -> None:
+        talk("pedal limit at 50 kt")
+
+        assert talk("and at 70?")[0].outcome != ANSWER
+
+
+class TestCorrections:
+    @pytest.mark.parametrize(
+        "turn",
+        [
+            "correction, 70 kt",
+            "CORRECTION 70",
+            "sorry, I meant 70 kt",
+            "no, make that 70 knots",
+            "70 kt, rather",
+        ],
+    )
+    def test_a_correction_replaces(self, talk: Talk, turn: str) -> None:
+        before, after = talk("pedal steering limit at 50 kt", turn)
+
+        assert [first(before), first(after)] == pytest.approx([6, 4])
+
+    def test_a_failure_is_replaced_by_its_like(self, talk: Talk) -> None:
+        _, after = talk("System 1 lost: which braking mode?", "correction, System 2 lost")
+
+        assert "ALTERNATE" in after.text
+
+
+class TestControls:
+    @pytest.mark.parametrize("turn", ["say again", "SAY AGAIN please", "once more", "pardon?", "come again?"])
+    def test_say_again(self, talk: Talk, turn: str) -> None:
+        before, again = talk("how fast may the tyres run?", turn)
+
+        assert again.text == before.text
+        assert again.values == before.values
+        assert again.question == turn
+
+    @pytest.mark.parametrize("turn", ["why?", "how come?", "what's the reason for that"])
+    def test_why(self, talk: Talk, turn: str) -> None:
+        answer = talk("what does the PEDAL button do?", turn)[1]
+
+        assert answer.outcome == ANSWER
+        assert "rudder" in answer.text
+
+    def test_why_says_so_when_no_reason_is_stated(self, talk: Talk) -> None:
+        answer = talk("maximum towing angle", "why")[1]
+
+        assert "not stated" in answer.text
+
+    @pytest.mark.parametrize(
+        "turn",
+        ["where does it say that?", "says who?", "which paragraph?", "source?", "give me the reference"],
+    )
+    def test_where_it_says_so(self, talk: Talk, turn: str) -> None:
+        answer = talk("pedal steering limit at 50 kt", turn)[1]
+
+        assert answer.outcome == ANSWER
+        assert answer.text.startswith("AOM 32.50.3, revision 7")
+
+    @pytest.mark.parametrize("turn", ["disregard", "forget it", "never mind"])
+    def test_disregard_drops_the_question(self, talk: Talk, turn: str) -> None:
+        answers = talk("pedal limit at 50 kt", turn, "and at 70?")
+
+        assert answers[1].outcome == CLARIFY
+        assert answers[2].outcome != ANSWER
+
+    @pytest.mark.parametrize("turn", ["why", "where does it say that"])
+    def test_a_control_without_an_answer_before_it_is_no_answer(self, talk: Talk, turn: str) -> None:
+        assert talk(turn)[0].outcome != ANSWER
+
+
+class TestDisputes:
+    def test_a_disputed_record_says_so_wherever_it_is_used(self, talk: Talk) -> None:
+        answers = talk(
+            "can I take off with brakes at 260 °C?",
+            "dispute: my copy says 270",
+            "highest brake temperature to begin the take-off",
+        )
+
+        assert "disputed" in answers[1].text
+        assert "disputed" in answers[2].text
+        assert "my copy says 270" in answers[2].text
+        assert any("disputed" in caution for caution in answers[2].cautions)
+
+    def test_other_records_are_as_before(self, talk: Talk) -> None:
+        answer = talk("maximum tyre ground speed", "dispute", "pedal limit at 50 kt")[2]
+
+        assert "disputed" not in answer.text
+
+    def test_a_dispute_may_be_withdrawn(self, talk: Talk) -> None:
+        answers = talk(
+            "maximum tyre ground speed", "dispute", "withdraw the dispute", "maximum tyre ground speed"
+        )
+
+        assert answers[3].text == answers[0].text
+
+    def test_it_is_kept_in_the_context_alone(self, talk: Talk) -> None:
+        talk("maximum tyre ground speed", "dispute")
+
+        assert "disputed" not in talk("maximum tyre ground speed")[0].text
+
+
+class TestChoices:
+    @pytest.fixture
+    def offered(self, knowledge: Knowledge) -> tuple[Answer, Context]:
+        """A question that fits several records, as the knowledge stands."""
+        for text in ("controller", "autobrake?", "brake pressure", "accumulator pressure", "brakes", "gear"):
+            answer, context = answer_turn(text, Context(), knowledge)
+            if answer.outcome == CLARIFY and len(answer.choices) > 1:
+                return answer, context
+        pytest.fail("no question is offered choices")
+
+    def test_choices_are_numbered_in_the_text(self, offered: tuple[Answer, Context]) -> None:
+        answer, _ = offered
+
+        for number, choice in enumerate(answer.choices, 1):
+            assert f"{number}. {choice}" in answer.text
+
+    @pytest.mark.parametrize(("turn", "index"), [("1", 0), ("the first one", 0), ("2", 1), ("second", 1)])
+    def test_a_choice_by_its_number(
+        self, offered: tuple[Answer, Context], knowledge: Knowledge, turn: str, index: int
+    ) -> None:
+        _, context = offered
+
+        answer, _ = answer_turn(turn, context, knowledge)
+
+        assert answer.outcome in (ANSWER, CLARIFY)
+        assert answer.entry == context.offered[index]
+
+    def test_a_new_question_instead_of_a_choice(
+        self, offered: tuple[Answer, Context], knowledge: Knowledge
+    ) -> None:
+        _, context = offered
+
+        answer, after = answer_turn("pedal limit at 50 kt", context, knowledge)
+
+        assert first(answer) == pytest.approx(6)
+        assert after.offered == ()
+
+
+def test_the_context_before_a_turn_is_left_as_it_was(knowledge: Knowledge) -> None:
+    _, before = answer_turn("pedal limit at 50 kt", Context(), knowledge)
+    kept = before._replace()
+
+    answer_turn("and at 70?", before, knowledge)
+    answer_turn("disregard", before, knowledge)
+
+    assert before == kept
