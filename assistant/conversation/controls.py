@@ -10,7 +10,7 @@ _TAIL = (
 )
 
 _PATTERNS = {
-    "again": r"(?:(?:i )?say (?:that |it |all )?again|repeat(?: that| it| your last| the last)?|come again|once more|one more time|again|"
+    "again": r"(?:(?:i )?say (?:that |it |all )?again(?: all| your last| that| the last one)?|repeat(?: that| it| your last| the last)?|come again|once more|one more time|again|"
     r"(?:can|could|would|will) you (?:repeat|say)(?: that| it)?(?: again)?|what was that|pardon|what did you say|"
     r"say that once more|i didn.?t (?:catch|get) that|missed that|i missed that|read (?:that )?back|words twice|speak slower)",
     "why": r"(?:why(?: is (?:that|it|this)| not| so| does it| does that happen| would (?:that|it) be| though|s that)?|how come|for what reason|"

@@ -151,6 +151,8 @@ def _by_asked(candidate: Candidate, question: Question, know: Knowledge) -> Cand
     if asked and isinstance(candidate.result, (TableResult, TablesResult)):
         return candidate._replace(score=candidate.score * (0.9 if "count" in asked else 0.7))
     mine = quantity_of(candidate.result, know)
+    if not asked and mine and mine in question.reading.concepts:
+        return candidate._replace(score=candidate.score * 1.03)
     if not asked or not mine:
         return candidate
     return candidate._replace(score=candidate.score * (1.04 if mine in asked else 0.66))
@@ -217,7 +219,16 @@ def _given(question: Question, know: Knowledge) -> set[str]:
 def _from_match(match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
     record = know.record(match.record, question.variant)
     maker = _MAKERS.get(type(record))
-    return maker(record, match, question, know) if maker else ()
+    found = maker(record, match, question, know) if maker else ()
+    if _is_general(record, know):
+        # What is true of all aeroplanes steps back behind what this type's own documents say.
+        return [c._replace(score=c.score * 0.96) for c in found]
+    return found
+
+
+def _is_general(record: Any, know: Knowledge) -> bool:
+    documents = know.base.documents
+    return all(s.document in documents and documents[s.document].published for s in record.sources)
 
 
 def _fact(fact: Fact, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
@@ -231,7 +242,8 @@ def _amount_penalty(match: Match, amounts: Iterable[Amount], know: Knowledge) ->
     penalty = 1.0
     vocabulary = know.matcher.vocabulary(match.record)
     for amount in amounts:
-        if f"#{amount.value:g}" not in vocabulary:
+        dimension = know.units.get(amount.unit).dimension if amount.unit else ""
+        if (f"#{amount.value:g}:{dimension}" if dimension else f"#{amount.value:g}") not in vocabulary:
             penalty *= 0.62
     return penalty
 

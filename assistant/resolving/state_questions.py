@@ -134,7 +134,7 @@ def alternatives(
     if not either:
         return [conditions]
     places = {k for m in either for k in m.taken}
-    open_ones = [c for c in conditions if places.intersection(c.where)]
+    open_ones = sorted((c for c in conditions if places.intersection(c.where)), key=lambda c: c.input)
     fixed = tuple(c for c in conditions if c not in open_ones)
     return [(*fixed, c) for c in open_ones] or [conditions]
 

@@ -212,7 +212,7 @@ def _vocabulary(reader: Reader, base: Base, name: str) -> set[str]:
             unit = reader.units.get(amount.unit).dimension if amount.unit else ""
             found.add(f"#{amount.value:g}")
             if unit:
-                found.add(unit)
+                found.update((unit, f"#{amount.value:g}:{unit}"))
     if isinstance(base.records[name], Fact):
         found |= set(base.records[name].answers)
     return found
