@@ -19,6 +19,8 @@ _LEFT_OVER = 7.0
 _MISSING = 3.0
 _BARE = 0.4
 _BARE_SELDOM = 3.5
+_UNASKED = 2.0
+"""An input that may be left out is seldom given without a word that names it."""
 _OFTEN_BARE = frozenset(("degC", "kt", "deg", "psi", "kg", "ft", "K", "factor"))
 """Units that people leave out; a bare number is seldom a time, a length or a count."""
 
@@ -99,7 +101,10 @@ def _cost(
         cost = _BARE if wanted.unit in _OFTEN_BARE else _BARE_SELDOM
     if wanted.optional:
         cost += 1.0
-    return cost + _cue_cost(amount, wanted, amounts, stems)
+    cue = _cue_cost(amount, wanted, amounts, stems)
+    if wanted.optional and wanted.cues and cue >= _NO_CUE:
+        cost += _UNASKED
+    return cost + cue
 
 
 def _cue_cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequence[str]) -> float:

@@ -335,6 +335,8 @@ def _procedure(
     step = int(match.tag.split(".")[1]) if match.tag.startswith("step.") else None
     score = match.score * _amount_penalty(match, question.reading.amounts, know) ** 0.5
     memory = "memory" in question.reading.words
+    if question.reading.has("steps"):
+        score *= 1.08
     yield Candidate(score, match.matched, ProcedureResult(procedure, step, memory), match)
 
 

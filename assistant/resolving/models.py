@@ -38,6 +38,7 @@ class Binding(NamedTuple):
     output: float | None
     amounts_used: int
     cost: float = 0.0
+    by_amount: frozenset[str] = frozenset()
     """How forced the parts of the amounts are: nothing beside them may say so."""
 
 
@@ -58,7 +59,7 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
         else:
             missing.append(item)
     output = amounts.get(_OUTPUT)
-    return Binding(given, tuple(missing), tuple(left), output[0] if output else None, len(amounts), cost)
+    return Binding(given, tuple(missing), tuple(left), output[0] if output else None, len(amounts), cost, frozenset(amounts))
 
 
 def _part(item: ModelInput) -> Part:
@@ -151,6 +152,11 @@ def resolve_model(model: Model, question: Question, know: Knowledge) -> ModelRes
     missing = binding.missing
     if binding.output is not None and len(missing) == 1 and missing[0].id in model.inverse:
         return _solve(model, runs, binding, missing[0], question, know)
+    if binding.output is not None and not missing:
+        wanted = [i for i in model.inputs if i.id in model.inverse and i.id not in binding.by_amount]
+        wanted = [i for i in wanted if i.quantity in question.reading.concepts]
+        if len(wanted) == 1:
+            return _solve(model, runs, binding, wanted[0], question, know)
     if missing:
         return Needed(model, tuple(i.ask or i.id for i in missing), tuple(i.id for i in missing))
     if binding.output is not None:

@@ -29,7 +29,7 @@ _SIDES = {
     "rt": 1,
     "lt": -1,
 }
-_FULL = frozenset(("full", "fully", "hard", "max", "maximum", "all"))
+_FULL = frozenset(("full", "fully", "hard", "max", "maximum", "all", "stop", "stops"))
 _NEUTRAL = frozenset(("neutral", "central", "centred", "centered", "free", "untouched", "alone", "zero"))
 _EQUAL = frozenset(("equal", "same", "equally"))
 _NOUNS = frozenset(

@@ -208,7 +208,8 @@ def _adjacent(reading: Reading, group: _Group, state: Mention) -> bool:
 
 
 def _as_conditions(reading: Reading, group: _Group, state: Mention, known: StateWords) -> list[Condition]:
-    negated = state.start > 0 and reading.words[state.start - 1] in _NOT
+    before = reading.words[max(0, group.start - 2) : group.start]
+    negated = (state.start > 0 and reading.words[state.start - 1] in _NOT) or "neither" in before
     found: list[Condition] = []
     where = (*range(group.start, group.end), *state.taken)
     for name in group.inputs:
