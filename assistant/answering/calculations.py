@@ -15,9 +15,7 @@ def schedule(result: r.ScheduleResult, question: Question, know: Knowledge) -> P
     """A schedule's value at an input, the inputs for a value, or the whole schedule."""
     record = result.schedule
     if isnan(result.given):
-        return Parts(
-            _whole(record, know), record.sources, record.id, _points(record), _points_words(record, know)
-        )
+        return Parts(_whole(record, know), record.sources, record.id, _points(record), _points_words(record, know))
     if result.value is None:
         return _inverse(result, know)
     given = rounded(result.given, record.input_unit, know)
@@ -28,9 +26,7 @@ def schedule(result: r.ScheduleResult, question: Question, know: Knowledge) -> P
         else f"{value} at {given}: {record.of}."
     )
     if result.given >= record.points[-1][0] and record.above:
-        text += (
-            f" At and above {rounded(record.points[-1][0], record.input_unit, know)}: {stop(record.above)}"
-        )
+        text += f" At and above {rounded(record.points[-1][0], record.input_unit, know)}: {stop(record.above)}"
     for variant, other in result.other:
         text += f" On the {know.base.variants[variant].show}: {rounded(other, record.output_unit, know)}."
     values = (
@@ -45,9 +41,7 @@ def _inverse(result: r.ScheduleResult, know: Knowledge) -> Parts:
     output = rounded(result.given, record.output_unit, know)
     if not result.found:
         most = max(y for _, y in record.points)
-        text = (
-            f"Never: {record.of} is at most {rounded(most, record.output_unit, know)}, and {output} is more."
-        )
+        text = f"Never: {record.of} is at most {rounded(most, record.output_unit, know)}, and {output} is more."
         return Parts(
             text,
             record.sources,
@@ -86,13 +80,9 @@ def _whole(record: Schedule, know: Knowledge) -> str:
     for (x0, y0), (x1, y1) in zip(points, points[1:], strict=False):
         unit_in, unit_out = record.input_unit, record.output_unit
         if y0 == y1:
-            pieces.append(
-                f"{exact_shown(y0, unit_out, know.units)} up to {exact_shown(x1, unit_in, know.units)}"
-            )
+            pieces.append(f"{exact_shown(y0, unit_out, know.units)} up to {exact_shown(x1, unit_in, know.units)}")
         elif not pieces and x0 > 0:
-            pieces.append(
-                f"{exact_shown(y0, unit_out, know.units)} at {exact_shown(x0, unit_in, know.units)}"
-            )
+            pieces.append(f"{exact_shown(y0, unit_out, know.units)} at {exact_shown(x0, unit_in, know.units)}")
         if y0 != y1:
             pieces.append(
                 f"then straight to {exact_shown(y1, unit_out, know.units)} at {exact_shown(x1, unit_in, know.units)}"
@@ -125,9 +115,7 @@ def model(result: r.ModelResult, question: Question, know: Knowledge) -> Parts:
     first = result.values[0]
     if first.extra:
         text += (
-            " "
-            + upper("; ".join(f"{label} {rounded(value, unit, know)}" for label, value, unit in first.extra))
-            + "."
+            " " + upper("; ".join(f"{label} {rounded(value, unit, know)}" for label, value, unit in first.extra)) + "."
         )
     if result.assumed:
         text += f" Assumed: {'; '.join(a.rstrip('.') for a in result.assumed)}."

@@ -63,11 +63,7 @@ def condition_words(condition: Condition, know: Knowledge) -> str:
         table, output = condition.input.split(".", 1)
         for item in know.base.records[table].outputs:
             if item.id == output:
-                return str(
-                    next(
-                        (says for value, says, _ in item.values if value == condition.value), condition.value
-                    )
-                )
+                return str(next((says for value, says, _ in item.values if value == condition.value), condition.value))
     for value, says, _ in know.base.inputs[condition.input].values:
         if value == condition.value:
             return str(says)

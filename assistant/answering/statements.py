@@ -3,7 +3,16 @@
 from __future__ import annotations
 
 from assistant.answering.parts import (
-    Parts, conditions_words, difference_unit, joined, other_variants, rounded, shown, stop, upper, variant_name,
+    Parts,
+    conditions_words,
+    difference_unit,
+    joined,
+    other_variants,
+    rounded,
+    shown,
+    stop,
+    upper,
+    variant_name,
 )  # fmt: skip
 from assistant.knowledge.records import Change, Limit, Procedure, Source, Value
 from assistant.quantities.show import exact_shown
@@ -90,24 +99,16 @@ def check(result: r.CheckResult, question: Question, know: Knowledge) -> Parts:
     for item in result.checks:
         sentences.extend(_after(item, whole, question, know))
     text = " ".join(dict.fromkeys(s for s in sentences if s))
-    return Parts(
-        text, tuple(sources), result.checks[0].limit.id, tuple(values), cautions=_set_apart(question, know)
-    )
+    return Parts(text, tuple(sources), result.checks[0].limit.id, tuple(values), cautions=_set_apart(question, know))
 
 
 def _verdict(item: r.Check, know: Knowledge) -> str:
     source = item.limit.sources[0]
     margin = abs(item.given - item.bound)
     unit = difference_unit(item.unit)
-    given = (
-        rounded(item.given, item.unit, know)
-        if item.given % 1
-        else exact_shown(item.given, item.unit, know.units)
-    )
+    given = rounded(item.given, item.unit, know) if item.given % 1 else exact_shown(item.given, item.unit, know.units)
     bound = (
-        exact_shown(item.bound, item.unit, know.units)
-        if not item.bound_from
-        else rounded(item.bound, item.unit, know)
+        exact_shown(item.bound, item.unit, know.units) if not item.bound_from else rounded(item.bound, item.unit, know)
     )
     side = "below" if item.given < item.bound else "above"
     if not (item.limit.maximum or item.limit.minimum):
@@ -140,9 +141,7 @@ def not_applicable(result: r.NotApplicable, question: Question, know: Knowledge)
     """A limit that does not hold in the state given."""
     record = result.limit
     conditions = tuple(c for c in result.conditions)
-    text = (
-        f"No: {record.of}, {_figure(record, know)}, does not apply with {conditions_words(conditions, know)}."
-    )
+    text = f"No: {record.of}, {_figure(record, know)}, does not apply with {conditions_words(conditions, know)}."
     reasons, sources = [], list(record.sources)
     from assistant.resolving import tables
 
@@ -175,21 +174,13 @@ def bands(result: r.BandResult, question: Question, know: Knowledge) -> Parts:
     if result.reference:
         percent = 100 * (result.reference - result.given) / result.reference
         side = "below" if percent >= 0 else "above"
-        text += (
-            f" That is {abs(percent):.1f}% {side} {exact_shown(result.reference, record.unit, know.units)}."
-        )
+        text += f" That is {abs(percent):.1f}% {side} {exact_shown(result.reference, record.unit, know.units)}."
         values = [("reference", result.reference, record.unit), *values, ("difference", percent, "percent")]
-        edges = [
-            rule_value(record, rule, result.reference) for rule in record.rules if rule.test != "otherwise"
-        ]
+        edges = [rule_value(record, rule, result.reference) for rule in record.rules if rule.test != "otherwise"]
         working = "bands begin at " + ", ".join(rounded(e, record.unit, know) for e in edges)
         values += [("edge", e, record.unit) for e in edges]
     else:
-        values += [
-            ("edge", rule.value, rule.unit or record.unit)
-            for rule in record.rules
-            if rule.test != "otherwise"
-        ]
+        values += [("edge", rule.value, rule.unit or record.unit) for rule in record.rules if rule.test != "otherwise"]
     if record.says:
         text += f" Rule: {stop(record.says)}"
     if record.needed and result.rule.verdict == "within":
@@ -223,9 +214,7 @@ def changes(result: r.ChangeResult, question: Question, know: Knowledge) -> Part
     words = [_change_words(c) for c in result.changes]
     text = " ".join(words)
     sources = tuple(s for c in result.changes for s in c.sources)
-    return Parts(
-        text, sources, result.changes[0].id if result.changes else "", tuple(_now(result.changes, know))
-    )
+    return Parts(text, sources, result.changes[0].id if result.changes else "", tuple(_now(result.changes, know)))
 
 
 def _change_words(change: Change) -> str:
@@ -259,11 +248,7 @@ def variant(result: r.VariantResult, question: Question, know: Knowledge) -> Par
         sources.extend(override.sources)
     name = know.base.variants[result.variant].show
     text = (
-        f"On the {name}: "
-        + "; ".join(words)
-        + ". Everything else is as on the "
-        + know.base.variants[base].show
-        + "."
+        f"On the {name}: " + "; ".join(words) + ". Everything else is as on the " + know.base.variants[base].show + "."
     )
     return Parts(text, tuple(sources), result.overrides[0].record if result.overrides else "")
 
@@ -324,11 +309,7 @@ def declined(result: r.Declined, question: Question, know: Knowledge) -> Parts:
     if result.why:
         return Parts(stop(result.why))
     words = joined([f"“{w}”" for w in result.words[:3]])
-    text = (
-        f"I don't have that: nothing loaded explains {words}."
-        if words
-        else "I don't have that in what is loaded."
-    )
+    text = f"I don't have that: nothing loaded explains {words}." if words else "I don't have that in what is loaded."
     if result.near:
         text += f" Known nearby: {'; '.join(result.near)}."
     return Parts(text)

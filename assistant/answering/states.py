@@ -18,9 +18,7 @@ def table(result: r.TableResult, question: Question, know: Knowledge) -> Parts:
     sources: list[Source] = []
     for row in result.rows:
         if len(result.rows) > 1:
-            sentences.append(
-                f"With {conditions_words(row.conditions, know)}: {_row_words(result, row, know)}"
-            )
+            sentences.append(f"With {conditions_words(row.conditions, know)}: {_row_words(result, row, know)}")
         elif row.conditions or not result.unaffected:
             sentences.append(_row_words(result, row, know))
         else:
@@ -60,9 +58,7 @@ def _row_words(result: r.TableResult, row: r.Row, know: Knowledge, only_asked: b
     if only_asked and not result.asked:
         order = [o.id for o in result.table.outputs]
     said = dict(row.outputs)
-    return " ".join(
-        dict.fromkeys(stop(output_words(result.table, name, said[name])) for name in order if name in said)
-    )
+    return " ".join(dict.fromkeys(stop(output_words(result.table, name, said[name])) for name in order if name in said))
 
 
 def output_words(record: StateTable, output: str, value: str) -> str:
@@ -115,7 +111,9 @@ def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
     words = [_set_words(s, know) for s in sets]
     singles = [w for w, s in zip(words, sets, strict=True) if len(s) == 1]
     if result.single and not singles:
-        lead = f"No single failure{given}. It takes at least {_count(len(sets[0]))}: {'; or '.join(words)}. Then: {says}."
+        lead = (
+            f"No single failure{given}. It takes at least {_count(len(sets[0]))}: {'; or '.join(words)}. Then: {says}."
+        )
     elif len(words) == 1:
         lead = f"{upper(words[0])}{given}: then {says}."
     else:

@@ -5,9 +5,7 @@ from __future__ import annotations
 import re
 
 _LEAD = r"^(?:ok(?:ay)?|right|fine|sorry|please|and|so|um+|er+|uh+|well|hang on|wait|no wait|hm+|but|yeah|yes|hold on)?[\s,.]*"
-_TAIL = (
-    r"(?:\s+(?:please|then|mate|now|again|though|exactly|so|thanks|captain|is (?:that|it)|sorry))*[\s?.!]*$"
-)
+_TAIL = r"(?:\s+(?:please|then|mate|now|again|though|exactly|so|thanks|captain|is (?:that|it)|sorry))*[\s?.!]*$"
 
 _PATTERNS = {
     "again": r"(?:(?:i )?say (?:that |it |all )?again(?: all| your last| that| the last one)?|repeat(?: that| it| your last| the last)?|come again|once more|one more time|again|"

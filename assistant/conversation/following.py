@@ -11,7 +11,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.reading import Reading
 
 _LEAD = frozenset(
-    "and what about how ok okay so then now but right well if or also plus instead same again that it the in fine um er".split()
+    ["and", "what", "about", "how", "ok", "okay", "so", "then", "now", "but", "right", "well", "if", "or", "also", "plus", "instead", "same", "again", "that", "it", "the", "in", "fine", "um", "er"]
 )
 
 
@@ -70,9 +70,7 @@ def _unit_word(unit: str) -> str:
     return {"deg": "degrees", "degC": "degrees celsius", "m/s2": "m/s2"}.get(unit, unit)
 
 
-def _like(
-    amount: Amount, before: Question, reading: Reading, know: Knowledge, taken: set[int]
-) -> Amount | None:
+def _like(amount: Amount, before: Question, reading: Reading, know: Knowledge, taken: set[int]) -> Amount | None:
     """Return the amount of the question before that a new one stands for."""
     same = [a for a in before.reading.amounts if a.start not in taken and _alike(amount, a, know)]
     if len(same) < 2:

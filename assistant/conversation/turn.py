@@ -101,9 +101,7 @@ def _understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Ques
         return alone, result.result
     merged = _merged(alone, context, knowledge)
     second = resolve_scored(merged, knowledge)
-    if context.asked.conditions or (
-        _things(alone.reading, knowledge, _places(alone)) and not _leans(bare, alone)
-    ):
+    if context.asked.conditions or (_things(alone.reading, knowledge, _places(alone)) and not _leans(bare, alone)):
         carried = _carried(alone, context.asked)
         third = resolve_scored(carried, knowledge)
         margin = -0.03 if _things(alone.reading, knowledge, _places(alone)) else 0.03
@@ -179,9 +177,7 @@ def _leans(text: str, question: Question) -> bool:
 
 
 def _is_quantity(concepts: frozenset[str], knowledge: Knowledge) -> bool:
-    return all(
-        knowledge.lexicon.kinds.get(c) in ("quantity", "ask", "ask!") or c.startswith("@") for c in concepts
-    )
+    return all(knowledge.lexicon.kinds.get(c) in ("quantity", "ask", "ask!") or c.startswith("@") for c in concepts)
 
 
 def _prefers_merged(
@@ -260,9 +256,7 @@ def _controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answ
     if name == "dispute" and last and last.entry:
         return _dispute(text, last, context, knowledge)
     if name == "undispute" and context.disputed:
-        return _said(text, ANSWER, "No record is set aside any more.", knowledge), context._replace(
-            disputed=()
-        )
+        return _said(text, ANSWER, "No record is set aside any more.", knowledge), context._replace(disputed=())
     return None
 
 
@@ -281,9 +275,7 @@ def _believed(text: str, context: Context, knowledge: Knowledge) -> Answer | Non
         return last._replace(question=text, text=f"That is the figure loaded. {last.text}")
     was = [c for c in knowledge.base.changes.values() if c.record == last.entry]
     former = any(a.value == value for c in was for a in knowledge.phrase(c.formerly).amounts)
-    lead = (
-        "That was the former figure, and it no longer holds." if former else "The figure loaded is another."
-    )
+    lead = "That was the former figure, and it no longer holds." if former else "The figure loaded is another."
     return last._replace(question=text, text=f"{last.text} {lead}")
 
 
@@ -345,16 +337,10 @@ def _whys(record: object, asked: Question, knowledge: Knowledge) -> list[str]:
 
 def _source(text: str, last: Answer, knowledge: Knowledge) -> Answer:
     if not last.sources:
-        return last._replace(
-            question=text, text="It rests on no paragraph: it is a computation or a definition."
-        )
+        return last._replace(question=text, text="It rests on no paragraph: it is a computation or a definition.")
     listed = []
     for source in last.sources:
-        title = (
-            knowledge.base.documents[source.document].title
-            if source.document in knowledge.base.documents
-            else ""
-        )
+        title = knowledge.base.documents[source.document].title if source.document in knowledge.base.documents else ""
         revision = f", revision {source.revision}" if source.revision else ""
         listed.append(f"{source.document} {source.paragraph}{revision} ({title})")
     return last._replace(question=text, text="; ".join(dict.fromkeys(listed)) + ".", working="")
@@ -396,9 +382,7 @@ def _finished(answer: Answer, knowledge: Knowledge) -> Answer:
     return answer._replace(spoken=spoken(answer.text, knowledge.units, lexicon))
 
 
-def _remembered(
-    context: Context, question: Question, result: Result, answer: Answer, knowledge: Knowledge
-) -> Context:
+def _remembered(context: Context, question: Question, result: Result, answer: Answer, knowledge: Knowledge) -> Context:
     if answer.outcome == DECLINE:
         return context
     offered = tuple(name for name, _ in result.options) if isinstance(result, Choices) else ()

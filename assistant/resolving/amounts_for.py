@@ -91,9 +91,7 @@ def assign(
     return given, left, best[0] if amounts else 0.0
 
 
-def _cost(
-    amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequence[str], units: Units
-) -> float | None:
+def _cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequence[str], units: Units) -> float | None:
     if fits(amount, wanted.unit, units) is None:
         return None
     cost = 0.0

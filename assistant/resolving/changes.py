@@ -42,9 +42,7 @@ def _fit(question: Question, know: Knowledge, change: Change) -> float:
     explained = sum(know.matcher.mention_weight(m) for m in content if not known.isdisjoint(m.concepts))
     total = sum(know.matcher.mention_weight(m) for m in content) or 1.0
     parts = [m for m in subject.mentions if not m.weak]
-    covered = sum(1 for m in parts if not m.concepts.isdisjoint(question.reading.concepts)) / (
-        len(parts) or 1
-    )
+    covered = sum(1 for m in parts if not m.concepts.isdisjoint(question.reading.concepts)) / (len(parts) or 1)
     return explained / total * (0.4 + 0.6 * covered)
 
 
@@ -58,9 +56,7 @@ def variant_result(question: Question, know: Knowledge, ranked: list[Match]) -> 
     named = [v for v in reading.variants if v in know.variants[1:]] or know.variants[1:2]
     if not named or not (reading.variants or reading.has("variant")):
         return None
-    content = [
-        m for m in reading.mentions if not m.weak and not know.matcher.is_soft(m) and not m.holds("variant")
-    ]
+    content = [m for m in reading.mentions if not m.weak and not know.matcher.is_soft(m) and not m.holds("variant")]
     if not content:
         overrides = tuple(o for o in know.base.overrides if o.variant == named[0])
         return 0.96, 1.0, VariantResult(named[0], overrides)

@@ -9,7 +9,13 @@ from collections.abc import Callable, Iterable
 from typing import Any, NamedTuple
 
 from assistant.knowledge.records import (
-    Bands, Fact, Limit, Model, Procedure, Schedule, StateTable,
+    Bands,
+    Fact,
+    Limit,
+    Model,
+    Procedure,
+    Schedule,
+    StateTable,
 )  # fmt: skip
 from assistant.quantities.amounts import Amount
 from assistant.resolving import limits as limit_rules
@@ -18,8 +24,22 @@ from assistant.resolving.conversions import conversion
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.models import bind, resolve_model
 from assistant.resolving.results import (
-    BandResult, Check, CheckResult, Choices, Declined, Elsewhere, FactResult, LimitResult, ModelResult, Needed,
-    NotApplicable, ProcedureResult, Result, ScheduleResult, TableResult, TablesResult,
+    BandResult,
+    Check,
+    CheckResult,
+    Choices,
+    Declined,
+    Elsewhere,
+    FactResult,
+    LimitResult,
+    ModelResult,
+    Needed,
+    NotApplicable,
+    ProcedureResult,
+    Result,
+    ScheduleResult,
+    TableResult,
+    TablesResult,
 )  # fmt: skip
 from assistant.resolving.schedules import leftover, resolve_schedule
 from assistant.resolving.state_questions import state_candidates
@@ -91,9 +111,7 @@ def _same_place(one: Candidate, other: Candidate) -> bool:
     """Return whether two candidates say the same: one record, or statements of one paragraph."""
     if not one.match or not other.match:
         return False
-    first, second = (
-        getattr(c.result, "fact", None) or getattr(c.result, "limits", (None,))[0] for c in (one, other)
-    )
+    first, second = (getattr(c.result, "fact", None) or getattr(c.result, "limits", (None,))[0] for c in (one, other))
     same = bool(first and second and set(first.sources[:1]) & set(second.sources[:1]))
     return one.match.record == other.match.record or same
 
@@ -252,9 +270,7 @@ def _state_penalty(match: Match, question: Question, know: Knowledge) -> float:
     """States that a statement does not speak of speak against it."""
     vocabulary = know.matcher.vocabulary(match.record)
     terms = {know.base.inputs[c.input].term for c in question.conditions if "." not in c.input}
-    return 0.62 ** sum(
-        1 for term in terms if term not in vocabulary and not _implied_by(term, vocabulary, know)
-    )
+    return 0.62 ** sum(1 for term in terms if term not in vocabulary and not _implied_by(term, vocabulary, know))
 
 
 def _implied_by(term: str, vocabulary: frozenset[str], know: Knowledge) -> bool:
@@ -296,9 +312,7 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
     used = sum(1 for _ in limit.applies)
     rest = max(0, len(others) - used)
     score *= 0.8**rest
-    if not question.reading.has("can") and (
-        question.reading.asked & QUANTITIES or "what" in question.reading.words
-    ):
+    if not question.reading.has("can") and (question.reading.asked & QUANTITIES or "what" in question.reading.words):
         score *= 0.85
     asking = 1.16 if question.reading.has("can") else 1.04
     yield Candidate(min(score * asking, 1.2), match.matched + 0.5, CheckResult((found,)), match)
@@ -324,14 +338,10 @@ def _schedule(schedule: Schedule, match: Match, question: Question, know: Knowle
         yield Candidate(match.score * here, match.matched, result, match)
     else:
         shown = 0.93 if question.reading.has("maximum", "list_all", schedule.output) else 0.7
-        yield Candidate(
-            match.score * shown, match.matched, ScheduleResult(schedule, float("nan"), None), match
-        )
+        yield Candidate(match.score * shown, match.matched, ScheduleResult(schedule, float("nan"), None), match)
 
 
-def _procedure(
-    procedure: Procedure, match: Match, question: Question, know: Knowledge
-) -> Iterable[Candidate]:
+def _procedure(procedure: Procedure, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
     step = int(match.tag.split(".")[1]) if match.tag.startswith("step.") else None
     score = match.score * _amount_penalty(match, question.reading.amounts, know) ** 0.5
     memory = "memory" in question.reading.words
@@ -366,9 +376,7 @@ def _model(model: Model, match: Match, question: Question, know: Knowledge) -> I
     else:
         share = binding.amounts_used / (binding.amounts_used + len(binding.missing))
         base = 0.93 if match.covered > 0.99 else 0.84
-        yield Candidate(
-            score * (base + 0.06 * share), match.matched + 0.2 * binding.amounts_used, result, match
-        )
+        yield Candidate(score * (base + 0.06 * share), match.matched + 0.2 * binding.amounts_used, result, match)
 
 
 def _concepts(know: Knowledge, phrase: str) -> set[str]:
@@ -437,9 +445,7 @@ def _tied(found: list[Candidate], question: Question, know: Knowledge) -> Result
         same = [
             c
             for c in found[1:6]
-            if isinstance(c.result, LimitResult)
-            and best.score - c.score <= _SAME
-            and c.weight >= best.weight - 0.01
+            if isinstance(c.result, LimitResult) and best.score - c.score <= _SAME and c.weight >= best.weight - 0.01
         ]
         limits = [
             best.result.limits[0],
@@ -455,9 +461,7 @@ def _tied(found: list[Candidate], question: Question, know: Knowledge) -> Result
 def _joined_tables(found: list[Candidate], score: float) -> Result | None:
     """Join the rows of every table whose results the question names."""
     results = [
-        c.result
-        for c in found
-        if isinstance(c.result, TableResult) and c.result.asked and c.score >= score - 0.3
+        c.result for c in found if isinstance(c.result, TableResult) and c.result.asked and c.score >= score - 0.3
     ]
     distinct = {r.table.id: r for r in reversed(results)}
     return TablesResult(tuple(reversed(distinct.values()))) if len(distinct) > 1 else None

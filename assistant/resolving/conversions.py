@@ -6,9 +6,7 @@ from assistant.quantities.units import UnitError
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Conversion
 
-_ASKING = frozenset(
-    ("in", "to", "into", "as", "convert", "many", "equal", "equals", "equivalent", "=", "is", "what")
-)
+_ASKING = frozenset(("in", "to", "into", "as", "convert", "many", "equal", "equals", "equivalent", "=", "is", "what"))
 
 
 def conversion(question: Question, know: Knowledge) -> Conversion | None:
@@ -32,9 +30,7 @@ def conversion(question: Question, know: Knowledge) -> Conversion | None:
     return Conversion(amount.value, unit, result, symbol)
 
 
-def _target(
-    words: tuple[str, ...], start: int, end: int, unit: str | None, know: Knowledge
-) -> tuple[str, int] | None:
+def _target(words: tuple[str, ...], start: int, end: int, unit: str | None, know: Knowledge) -> tuple[str, int] | None:
     for i, word in enumerate(words):
         if start <= i < end:
             continue
@@ -53,8 +49,6 @@ def _target(
 def _harmless(concepts: frozenset[str], know: Knowledge) -> bool:
     """Quantities and question words go with a conversion; any thing makes it another question."""
     return all(
-        know.lexicon.kinds.get(c) in ("quantity", "ask", "ask!", "filler")
-        or c == "convert"
-        or c.startswith("@")
+        know.lexicon.kinds.get(c) in ("quantity", "ask", "ask!", "filler") or c == "convert" or c.startswith("@")
         for c in concepts
     ) or not concepts.isdisjoint(("convert", "mach"))

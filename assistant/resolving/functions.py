@@ -58,9 +58,7 @@ def _radii_extra(i: Inputs) -> tuple[tuple[str, float, str, str], ...]:
 def _hydroplaning_extra(i: Inputs) -> tuple[tuple[str, float, str, str], ...]:
     bases = (("9.0 √p, rotating tyre", "rotating"), ("8.6 √p, as the flying handbook", "handbook"),
              ("7.7 √p, tyre not yet rotating at touchdown", "non-rotating"))  # fmt: skip
-    return tuple(
-        (name, hydroplaning.hydroplaning_speed(i["pressure"], basis), "kt", "speed") for name, basis in bases
-    )
+    return tuple((name, hydroplaning.hydroplaning_speed(i["pressure"], basis), "kt", "speed") for name, basis in bases)
 
 
 def _hydroplaning(i: Inputs) -> float:

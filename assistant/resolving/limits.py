@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from assistant.knowledge.records import Bands, BandRule, Limit, Value
+from assistant.knowledge.records import BandRule, Bands, Limit, Value
 from assistant.physics.airspeed import cas_from_mach
 from assistant.physics.errors import OutOfRange
 from assistant.quantities.amounts import Amount
@@ -50,11 +50,7 @@ def applied_to(limit: Limit, amounts: Iterable[Amount], know: Knowledge) -> list
 def applies(limit: Limit, question: Question, know: Knowledge) -> bool | None:
     """Return whether a limit holds where the question's other amounts stand; None when that is not said."""
     for _, test, value, unit in limit.applies:
-        amounts = [
-            a
-            for a in question.reading.amounts
-            if a.unit is not None and fits(a, unit, know.units) is not None
-        ]
+        amounts = [a for a in question.reading.amounts if a.unit is not None and fits(a, unit, know.units) is not None]
         if not amounts:
             return None
         given = fits(amounts[0], unit, know.units)

@@ -59,7 +59,9 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
         else:
             missing.append(item)
     output = amounts.get(_OUTPUT)
-    return Binding(given, tuple(missing), tuple(left), output[0] if output else None, len(amounts), cost, frozenset(amounts))
+    return Binding(
+        given, tuple(missing), tuple(left), output[0] if output else None, len(amounts), cost, frozenset(amounts)
+    )
 
 
 def _part(item: ModelInput) -> Part:
@@ -118,14 +120,10 @@ def phrase_conditions(reading: Reading, know: Knowledge) -> frozenset[tuple[str,
     """Return the states that a phrase of the knowledge gives."""
     from assistant.understanding.states import conditions
 
-    return frozenset(
-        (c.input, c.value) for c in conditions(reading, know.states, know.units) if "." not in c.input
-    )
+    return frozenset((c.input, c.value) for c in conditions(reading, know.states, know.units) if "." not in c.input)
 
 
-def _choice_value(
-    item: ModelInput, value: str, says: str, question: Question, know: Knowledge
-) -> Bound | None:
+def _choice_value(item: ModelInput, value: str, says: str, question: Question, know: Knowledge) -> Bound | None:
     try:
         return Bound(float(value), says, "")
     except ValueError:
@@ -135,10 +133,7 @@ def _choice_value(
         return None
     record = know.record(value, question.variant)
     given = figure.value
-    if (
-        figure.unit != item.unit
-        and know.units.get(figure.unit).dimension == know.units.get(item.unit).dimension
-    ):
+    if figure.unit != item.unit and know.units.get(figure.unit).dimension == know.units.get(item.unit).dimension:
         given = know.units.convert(figure.value, figure.unit, item.unit)
     return Bound(given, says, "", record.sources)
 
@@ -191,9 +186,7 @@ def _run(model: Model, runs: Function, binding: Binding, question: Question, kno
             continue
         under = ", ".join(b.says for b in bound.values() if b.says)
         values.append(
-            ModelValue(
-                result, model.output_unit, model.output, under, _working(model, runs, bound, know), extra
-            )
+            ModelValue(result, model.output_unit, model.output, under, _working(model, runs, bound, know), extra)
         )
     return ModelResult(model, tuple(values), _assumed(model, binding), "", _sources(model, binding), note)
 
@@ -224,9 +217,7 @@ def _solve(
             + f"; {model.of} {round_shown(binding.output, model.output_unit, know.units)}"
         )
         values.append(ModelValue(value, item.unit, item.quantity, under, working))
-    return ModelResult(
-        model, tuple(values), _assumed(model, binding), item.id, _sources(model, binding), note
-    )
+    return ModelResult(model, tuple(values), _assumed(model, binding), item.id, _sources(model, binding), note)
 
 
 _RANGES = {

@@ -5,7 +5,17 @@ from __future__ import annotations
 from typing import Any, NamedTuple
 
 from assistant.knowledge.records import (
-    Bands, BandRule, Change, Fact, Limit, Model, Override, Procedure, Schedule, Source, StateTable,
+    BandRule,
+    Bands,
+    Change,
+    Fact,
+    Limit,
+    Model,
+    Override,
+    Procedure,
+    Schedule,
+    Source,
+    StateTable,
 )  # fmt: skip
 from assistant.understanding.states import Condition
 

@@ -12,9 +12,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Needed, ScheduleResult
 
 
-def resolve_schedule(
-    schedule: Schedule, question: Question, know: Knowledge
-) -> ScheduleResult | Needed | None:
+def resolve_schedule(schedule: Schedule, question: Question, know: Knowledge) -> ScheduleResult | Needed | None:
     """Return the reading that the question's amount asks for; Needed when it names none."""
     inputs, outputs = _amounts(schedule, question, know)
     if inputs:

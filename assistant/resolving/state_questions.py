@@ -34,9 +34,7 @@ def _output_matches(question: Question, know: Knowledge, excused: Collection[int
 
 def _content(question: Question, know: Knowledge, excused: Collection[int]) -> list[Mention]:
     return [
-        m
-        for m in question.reading.mentions
-        if not m.weak and m.start not in excused and not know.matcher.is_soft(m)
+        m for m in question.reading.mentions if not m.weak and m.start not in excused and not know.matcher.is_soft(m)
     ]
 
 
@@ -95,23 +93,24 @@ def _row(
     score *= _barring(barred, know) * _unused_amounts(question)
     unaffected = tuple(c for c in inputs if c.input not in table.inputs)
     rows = tuple(
-        state_tables.row(table, alternative, know.base)
-        for alternative in alternatives(relevant, question, know)
+        state_tables.row(table, alternative, know.base) for alternative in alternatives(relevant, question, know)
     )
     rows = _from_results(table, rows, question, know) or rows
     yield score, weight, TableResult(table, rows, leading, unaffected)
 
 
-def _from_results(
-    table: StateTable, rows: tuple[Row, ...], question: Question, know: Knowledge
-) -> tuple[Row, ...]:
+def _from_results(table: StateTable, rows: tuple[Row, ...], question: Question, know: Knowledge) -> tuple[Row, ...]:
     """Return the rows when a question gives a result and one failure more: "on ALTERNATE, and System 1 quits".
 
     The result given held before the failure: each smallest way to it is taken, and the failure added.
     """
     given = [c for c in question.conditions if c.input.startswith(table.id + ".")]
     given = [c for c in given if not _is_normal(table, c.input.split(".", 1)[1], c.value, know)]
-    if len(rows) != 1 or len(given) != 1 or dict(rows[0].outputs).get(given[0].input.split(".", 1)[1]) == given[0].value:
+    if (
+        len(rows) != 1
+        or len(given) != 1
+        or dict(rows[0].outputs).get(given[0].input.split(".", 1)[1]) == given[0].value
+    ):
         return ()
     ways = state_tables.minimal_sets(table, given[0].input.split(".", 1)[1], given[0].value, know.base)
     named = {c.input for c in rows[0].conditions}
@@ -124,13 +123,9 @@ def _from_results(
     return tuple(found.values())
 
 
-def alternatives(
-    conditions: tuple[Condition, ...], question: Question, know: Knowledge
-) -> list[tuple[Condition, ...]]:
+def alternatives(conditions: tuple[Condition, ...], question: Question, know: Knowledge) -> list[tuple[Condition, ...]]:
     """Return the cases that a question leaves open: "one system lost" is either of them."""
-    either = [
-        m for m in question.reading.mentions if any(know.lexicon.kinds.get(c) == "either" for c in m.concepts)
-    ]
+    either = [m for m in question.reading.mentions if any(know.lexicon.kinds.get(c) == "either" for c in m.concepts)]
     if not either:
         return [conditions]
     places = {k for m in either for k in m.taken}
@@ -163,9 +158,7 @@ def _causes(
     used = {k for c in question.conditions for k in c.where}
     barred = [m for m in _content(question, know, used) if vocabulary.isdisjoint(m.concepts)]
     output, value = _principal(table, named)
-    score = (
-        (0.98 if reading.has("cause", "single") else 0.9) * _unused_amounts(question) * _barring(barred, know)
-    )
+    score = (0.98 if reading.has("cause", "single") else 0.9) * _unused_amounts(question) * _barring(barred, know)
     found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
     extra = tuple(Condition(f"{table.id}.{o}", v) for o, v in everything if o != output)
     yield score, 3.0, _narrowed(found, extra, know)

@@ -53,9 +53,7 @@ def deflections(model: Model, question: Question, know: Knowledge) -> list[Defle
     controls = [(m, _control(m)) for m in question.reading.mentions if _control(m)]
     words = question.reading.words
     for amount in question.reading.amounts:
-        if (amount.unit is None or fits(amount, "deg", know.units) is not None) and not _is_speed(
-            amount, question
-        ):
+        if (amount.unit is None or fits(amount, "deg", know.units) is not None) and not _is_speed(amount, question):
             control = _nearest(controls, amount.start, words)
             side = _side_near(words, amount.start, amount.end)
             if control and (amount.unit is not None or side):
@@ -170,11 +168,7 @@ def _opposed(found: list[Deflection], question: Question) -> list[Deflection]:
 
 def _speed(tiller: Schedule, found: list[Deflection], question: Question, know: Knowledge) -> float | None:
     for amount in question.reading.amounts:
-        if (
-            amount.unit
-            and amount.unit != "deg"
-            and (value := fits(amount, tiller.input_unit, know.units)) is not None
-        ):
+        if amount.unit and amount.unit != "deg" and (value := fits(amount, tiller.input_unit, know.units)) is not None:
             return value
     taken = {d.place for d in found}
     bare = [a for a in question.reading.amounts if a.unit is None and a.start not in taken]
@@ -186,9 +180,7 @@ def _sum(
     sources: tuple[object, ...],
 ) -> ModelResult:  # fmt: skip
     def show(value: float) -> str:
-        return round_shown(abs(value), "deg", know.units) + (
-            " right" if value > 0 else " left" if value < 0 else ""
-        )
+        return round_shown(abs(value), "deg", know.units) + (" right" if value > 0 else " left" if value < 0 else "")
 
     sided = all(d.side for d in found)
     totals = {"tiller": 0.0, "pedals": 0.0}
@@ -202,13 +194,10 @@ def _sum(
         totals[control] = max(-limit, min(limit, raw[control]))
         if any(d.control == control for d in found):
             held = "" if abs(raw[control]) <= limit + 1e-9 else f", held to {show(limit).split(' ')[0]}"
-            parts.append(
-                f"{name} {show(raw[control]) if sided else show(abs(raw[control])).split(' ')[0]}{held}"
-            )
+            parts.append(f"{name} {show(raw[control]) if sided else show(abs(raw[control])).split(' ')[0]}{held}")
     total = max(-maximum, min(maximum, totals["tiller"] + totals["pedals"]))
     limit_words = ", ".join(
-        f"{name} limit {show(limits[c]).split(' ')[0]}"
-        for c, name in (("tiller", "tiller"), ("pedals", "pedal"))
+        f"{name} limit {show(limits[c]).split(' ')[0]}" for c, name in (("tiller", "tiller"), ("pedals", "pedal"))
     )
     working = f"at {round_shown(speed, 'kt', know.units)}: {limit_words}; " + "; ".join(parts)
     working += f"; total {show(total)}, held to {show(maximum).split(' ')[0]} either way"

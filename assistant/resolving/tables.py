@@ -84,9 +84,7 @@ def minimal_sets(
     A set is minimal when none of its subsets leads there. Inputs of `given` hold throughout and are not listed.
     """
     fixed = dict(given or {})
-    abnormal = [
-        (name, v) for name in table.inputs if name not in fixed for v, _, _ in base.inputs[name].values[1:]
-    ]
+    abnormal = [(name, v) for name in table.inputs if name not in fixed for v, _, _ in base.inputs[name].values[1:]]
     found: list[tuple[tuple[str, str], ...]] = []
     for size in range(len(table.inputs) + 1):
         for chosen in combinations(abnormal, size):

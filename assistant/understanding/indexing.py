@@ -12,7 +12,14 @@ from typing import Any
 
 from assistant.knowledge.base import Base
 from assistant.knowledge.records import (
-    Bands, Fact, Limit, Model, Procedure, Schedule, StateTable, Value,
+    Bands,
+    Fact,
+    Limit,
+    Model,
+    Procedure,
+    Schedule,
+    StateTable,
+    Value,
 )  # fmt: skip
 from assistant.quantities.tokens import tokenize
 from assistant.quantities.units import Units

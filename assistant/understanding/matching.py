@@ -96,10 +96,7 @@ class Matcher:
         return (
             mention.weak
             or mention.passing
-            or all(
-                self._kinds.get(c) in ("ask", "filler") or c in ("maximum", "minimum")
-                for c in mention.concepts
-            )
+            or all(self._kinds.get(c) in ("ask", "filler") or c in ("maximum", "minimum") for c in mention.concepts)
         )
 
     def is_strict(self, mention: Mention) -> bool:
@@ -108,9 +105,7 @@ class Matcher:
         """
         if any(c.startswith(OUTSIDE) for c in mention.concepts):
             return True
-        return all(
-            c.startswith(PLAIN) or self._kinds.get(c) in ("ask!", "quantity") for c in mention.concepts
-        )
+        return all(c.startswith(PLAIN) or self._kinds.get(c) in ("ask!", "quantity") for c in mention.concepts)
 
     def rank(
         self,
@@ -186,17 +181,11 @@ class Matcher:
                 explained += weight
             elif not asked.isdisjoint(mention.implied):
                 explained += weight / 2
-            elif vocabulary.isdisjoint(mention.concepts) or any(
-                c.startswith(OUTSIDE) for c in mention.concepts
-            ):
+            elif vocabulary.isdisjoint(mention.concepts) or any(c.startswith(OUTSIDE) for c in mention.concepts):
                 if mention.passing:
                     penalty *= _PASSING_PENALTY
                 elif self.is_soft(mention):
-                    penalty *= (
-                        _BOUND_PENALTY
-                        if mention.holds("maximum") or mention.holds("minimum")
-                        else _SOFT_PENALTY
-                    )
+                    penalty *= _BOUND_PENALTY if mention.holds("maximum") or mention.holds("minimum") else _SOFT_PENALTY
                 elif self.is_strict(mention):
                     barred.append(mention)
                 else:

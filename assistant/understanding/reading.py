@@ -84,9 +84,7 @@ class Reading(NamedTuple):
                 mention.text.startswith("how ")
                 or (before and before[-1] in _WHICH)
                 or (before[:1] and before[0] == "how")
-            ):
-                found |= mention.concepts
-            elif bounded or (mention.concepts & _BOUNDS and not self.amounts):
+            ) or bounded or (mention.concepts & _BOUNDS and not self.amounts):
                 found |= mention.concepts
         if self.mentions and self.mentions[-1].end >= len(self.words) - 1:
             found |= self.mentions[-1].concepts
@@ -139,14 +137,10 @@ class Reader:
         mentions.sort(key=lambda m: m.start)
         mentions = self._without_counts(mentions)
         variants = tuple(c[8:] for m in mentions for c in m.concepts if c.startswith("variant:"))
-        places = tuple(
-            k for m in mentions for k in m.taken if any(c.startswith("variant:") for c in m.concepts)
-        )
+        places = tuple(k for m in mentions for k in m.taken if any(c.startswith("variant:") for c in m.concepts))
         mentions = [m for m in mentions if not any(c.startswith(("variant:", "type:")) for c in m.concepts)]
         amounts = _counted(amounts, mentions)
-        return Reading(
-            text, tuple(words), tuple(mentions), tuple(amounts), tuple(mended), variants, too_long, places
-        )
+        return Reading(text, tuple(words), tuple(mentions), tuple(amounts), tuple(mended), variants, too_long, places)
 
     def _without_counts(self, mentions: list[Mention]) -> list[Mention]:
         """Drop the "how many" of "how many minutes", which asks for the quantity and counts nothing."""
@@ -186,9 +180,7 @@ class Reader:
             return False
         return self.units.match(words, end) is not None
 
-    def _names(
-        self, words: list[str], stems: list[str], free: list[bool], typed: dict[str, str]
-    ) -> list[Mention]:
+    def _names(self, words: list[str], stems: list[str], free: list[bool], typed: dict[str, str]) -> list[Mention]:
         found: list[Mention] = []
         free = list(free)
         for i, word in enumerate(words):
@@ -199,11 +191,7 @@ class Reader:
                 for k in name.taken:
                     free[k] = False
                 found.append(self._mention(words, name.start, name.end, name.taken, name.concepts, typed))
-            elif (
-                word[0].isalpha()
-                and stems[i] not in self.lexicon.neutral
-                and word not in self.lexicon.neutral
-            ):
+            elif word[0].isalpha() and stems[i] not in self.lexicon.neutral and word not in self.lexicon.neutral:
                 known = stems[i] in self.lexicon.words
                 concepts = frozenset((PLAIN + stems[i],))
                 found.append(
@@ -302,9 +290,7 @@ def _counted(amounts: list[Amount], mentions: list[Mention]) -> list[Amount]:
     """Read a small bare number before a thing as a count: "three brakes"."""
     starts = {m.start for m in mentions if not m.weak and m.text.endswith("s")}
     return [
-        a._replace(unit="count")
-        if a.unit is None and a.end in starts and a.value in (1, 2, 3, 4, 5, 6, 8)
-        else a
+        a._replace(unit="count") if a.unit is None and a.end in starts and a.value in (1, 2, 3, 4, 5, 6, 8) else a
         for a in amounts
     ]
 
@@ -328,9 +314,7 @@ def plain_reading(reading: Reading) -> dict[str, Any]:
     """Return a reading as plain values, for `understood` and --explain."""
     return {
         "words": " ".join(reading.words),
-        "concepts": [
-            {"text": m.text, "concepts": sorted(m.concepts)} for m in reading.mentions if not m.weak
-        ],
+        "concepts": [{"text": m.text, "concepts": sorted(m.concepts)} for m in reading.mentions if not m.weak],
         "amounts": [{"value": a.value, "unit": a.unit, "text": a.raw} for a in reading.amounts],
         "mended": [{"typed": old, "read": new} for old, new in reading.mended],
     }

@@ -14,17 +14,17 @@ from assistant.quantities.amounts import Amount
 from assistant.quantities.units import Units
 from assistant.understanding.reading import STATE, Mention, Reading
 
-_JOINS = frozenset("and or both the my our & + , plus as well with is are also either together".split()) - {
+_JOINS = frozenset(["and", "or", "both", "the", "my", "our", "&", "+", ",", "plus", "as", "well", "with", "is", "are", "also", "either", "together"]) - {
     "with",
     "is",
     "are",
 }
 _BEFORE = frozenset(
-    "of the in my our a an its from to both on for all complete total with without any your got has have".split()
+    ["of", "the", "in", "my", "our", "a", "an", "its", "from", "to", "both", "on", "for", "all", "complete", "total", "with", "without", "any", "your", "got", "has", "have"]
 )
-_STOPS = frozenset(". ; ?".split())
+_STOPS = frozenset([".", ";", "?"])
 _LINKS = frozenset(
-    "is are has have had been be being to stay stays stayed now both still all was were the get gets got go goes will must just".split()
+    ["is", "are", "has", "have", "had", "been", "be", "being", "to", "stay", "stays", "stayed", "now", "both", "still", "all", "was", "were", "the", "get", "gets", "got", "go", "goes", "will", "must", "just"]
 )
 _WITH = frozenset(("with", "using", "plus", "use"))
 _USED = frozenset(("@on", "@in", "@pulled", "@held"))
@@ -144,13 +144,7 @@ def _input_groups(reading: Reading, known: StateWords) -> list[_Group]:
             continue
         last = groups[-1] if groups else None
         between = reading.words[last.end : mention.start] if last else ()
-        if (
-            last
-            and mention.start >= last.end
-            and len(between) <= 3
-            and all(w in _JOINS for w in between)
-            and between
-        ):
+        if last and mention.start >= last.end and len(between) <= 3 and all(w in _JOINS for w in between) and between:
             groups[-1] = _Group(last.start, mention.end, (*last.inputs, *names), "or" in between)
         elif not last or mention.start >= last.end:
             groups.append(_Group(mention.start, mention.end, names, False))
@@ -236,9 +230,7 @@ def _value(name: str, state: Mention, known: StateWords) -> str | None:
     return None
 
 
-def _numbered(
-    reading: Reading, group: _Group, following: int, known: StateWords, units: Units
-) -> list[Condition]:
+def _numbered(reading: Reading, group: _Group, following: int, known: StateWords, units: Units) -> list[Condition]:
     for amount in reading.amounts:
         if not group.end <= amount.start < following or amount.start - group.end > _FAR:
             continue
@@ -275,9 +267,7 @@ def passes(test: str, given: float, value: float) -> bool:
     return test == "otherwise"
 
 
-def _alone(
-    states: Iterable[Mention], used: set[int], known: StateWords, found: list[Condition]
-) -> list[Condition]:
+def _alone(states: Iterable[Mention], used: set[int], known: StateWords, found: list[Condition]) -> list[Condition]:
     """State words that name their thing by themselves: "airborne"."""
     taken = {c.input for c in found}
     result: list[Condition] = []

@@ -35,8 +35,7 @@ _IRREGULAR = {
 
 # Words whose ending is no inflection, or whose inflection is a thing of its own.
 _WHOLE = frozenset(
-    "speed need red bleed exceed during setting reading housing heading is was this gas its us bus less loss "
-    "across always pass press axis indeed thing anything nothing something everything string spring".split()
+    ["speed", "need", "red", "bleed", "exceed", "during", "setting", "reading", "housing", "heading", "is", "was", "this", "gas", "its", "us", "bus", "less", "loss", "across", "always", "pass", "press", "axis", "indeed", "thing", "anything", "nothing", "something", "everything", "string", "spring"]
 )
 
 
