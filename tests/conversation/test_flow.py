@@ -20,9 +20,7 @@ def first(answer: Answer) -> float:
 
 
 class TestFollowUps:
-    @pytest.mark.parametrize(
-        "turn", ["and at 70?", "what about 70 kt", "at 70 knots", "now at seventy knots"]
-    )
+    @pytest.mark.parametrize("turn", ["and at 70?", "what about 70 kt", "at 70 knots", "now at seventy knots"])
     def test_another_speed(self, talk: Talk, turn: str) -> None:
         before, after = talk("pedal steering limit at 50 kt please", turn)
 
@@ -66,6 +64,15 @@ class TestFollowUps:
 
         assert "left of the gear lever" in answers[1].text
         assert first(answers[2]) == 54_000
+
+    @pytest.mark.parametrize(
+        ("turn", "entry"),
+        [("vle", "vle"), ("wheelbase", "wheelbase"), ("maximum towing angle", "towing-angle")],
+    )
+    @pytest.mark.parametrize("before", ["pedal limit at 90 kt", "maximum landing mass"])
+    def test_a_short_question_of_its_own_is_no_fragment(self, talk: Talk, before: str, turn: str, entry: str) -> None:
+        """The answer to the question before, given again, would be taken for this one's."""
+        assert talk(before, turn)[1].entry == entry
 
     def test_nonsense_does_not_lean_on_the_question_before(self, talk: Talk) -> None:
         answers = talk("pedal limit at 50 kt", "and the price of tea?", "and at 70?")
@@ -163,9 +170,7 @@ class TestDisputes:
         assert "disputed" not in answer.text
 
     def test_a_dispute_may_be_withdrawn(self, talk: Talk) -> None:
-        answers = talk(
-            "maximum tyre ground speed", "dispute", "withdraw the dispute", "maximum tyre ground speed"
-        )
+        answers = talk("maximum tyre ground speed", "dispute", "withdraw the dispute", "maximum tyre ground speed")
 
         assert answers[3].text == answers[0].text
 
@@ -202,9 +207,7 @@ class TestChoices:
         assert answer.outcome in (ANSWER, CLARIFY)
         assert answer.entry == context.offered[index]
 
-    def test_a_new_question_instead_of_a_choice(
-        self, offered: tuple[Answer, Context], knowledge: Knowledge
-    ) -> None:
+    def test_a_new_question_instead_of_a_choice(self, offered: tuple[Answer, Context], knowledge: Knowledge) -> None:
         _, context = offered
 
         answer, after = answer_turn("pedal limit at 50 kt", context, knowledge)

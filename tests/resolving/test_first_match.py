@@ -25,9 +25,7 @@ BASE = cast(Base, SimpleNamespace(inputs={name: two_valued(name) for name in ("a
 
 
 def rule(result: str, *when: dict[str, str]) -> TableRule:
-    return TableRule(
-        tuple(tuple(each.items()) for each in when), (("result", result),), (Source("D", result),)
-    )
+    return TableRule(tuple(tuple(each.items()) for each in when), (("result", result),), (Source("D", result),))
 
 
 def table(*rules: TableRule) -> StateTable:

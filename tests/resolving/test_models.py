@@ -45,9 +45,7 @@ def test_brake_temperature_rise(ask: Ask, event: str, mass: int, knots: int) -> 
 
 
 def test_brake_temperature_after_a_stop(ask: Ask) -> None:
-    answer = ask(
-        "brake temperature after a landing from 120 kt at 46,000 kg with full reverse, brakes at 80 °C before"
-    )
+    answer = ask("brake temperature after a landing from 120 kt at 46,000 kg with full reverse, brakes at 80 °C before")
 
     assert first(answer, "degC") == pytest.approx(80 + rise(46_000, 120, 0.65))
 
@@ -104,14 +102,7 @@ def test_stopping(ask: Ask, setting: str, knots: int) -> None:
     assert first(time, "s") == pytest.approx(delay + speed / rate)
 
 
-@pytest.mark.parametrize(
-    "setting",
-    [
-        "STEADY",
-        "FIRM",
-        pytest.param("FULL", marks=pytest.mark.xfail(reason="its longer name is not a choice", strict=False)),
-    ],
-)
+@pytest.mark.parametrize("setting", AUTOBRAKE)
 def test_a_setting_by_its_longer_name(ask: Ask, setting: str) -> None:
     rate, delay = AUTOBRAKE[setting]
     answer = ask(f"stopping distance from 130 kt with autobrake {setting}")
@@ -140,12 +131,8 @@ def test_turn_width(ask: Ask, angle: int, variant: str, wheelbase: float) -> Non
 
 
 @pytest.mark.parametrize(("variant", "angle", "wheelbase"), [("", 68, 13.2), (" on the 120L", 72, 15.4)])
-def test_turn_width_without_an_angle_takes_the_maximum(
-    ask: Ask, variant: str, angle: float, wheelbase: float
-) -> None:
-    assert first(ask(f"smallest pavement for a 180 turn{variant}"), "m") == pytest.approx(
-        width(angle, wheelbase)
-    )
+def test_turn_width_without_an_angle_takes_the_maximum(ask: Ask, variant: str, angle: float, wheelbase: float) -> None:
+    assert first(ask(f"smallest pavement for a 180 turn{variant}"), "m") == pytest.approx(width(angle, wheelbase))
 
 
 def test_turn_radii_are_each_their_own(ask: Ask) -> None:
@@ -173,9 +160,7 @@ def test_vle_crossover(ask: Ask) -> None:
     assert first(ask("VLE crossover altitude"), "ft") == pytest.approx(23_747.6, abs=0.5)
 
 
-@pytest.mark.parametrize(
-    ("wind", "knots"), [("", 184.50), (", 10 kt tailwind", 194.50), (", 10 kt headwind", 174.50)]
-)
+@pytest.mark.parametrize(("wind", "knots"), [("", 184.50), (", 10 kt tailwind", 194.50), (", 10 kt headwind", 174.50)])
 def test_tyre_ground_speed(ask: Ask, wind: str, knots: float) -> None:
     """160 kt, 6,000 ft, 35 °C: 184.50 kt true with compressibility; a tailwind adds, a headwind does not."""
     answer = ask(f"tyre ground speed at 160 kt IAS, 6,000 ft, 35 °C outside{wind}")
@@ -189,9 +174,7 @@ def test_hydroplaning_speed_says_its_basis(ask: Ask, tyre: str, pressure: float)
 
     assert first(answer, "kt") == pytest.approx(9.0 * sqrt(pressure))
     said = [v.value for v in answer.values]
-    assert all(
-        any(abs(value - constant * sqrt(pressure)) < 0.01 for value in said) for constant in (8.6, 7.7)
-    )
+    assert all(any(abs(value - constant * sqrt(pressure)) < 0.01 for value in said) for constant in (8.6, 7.7))
 
 
 def test_precharge_at_another_temperature(ask: Ask) -> None:

@@ -117,9 +117,7 @@ def test_what_is_not_said_is_normal(knowledge: Knowledge, name: str) -> None:
     normal = {each: VALUES[each][0] for each in names}
 
     for each in names:
-        assert outputs(table, {each: VALUES[each][1]}, knowledge.base) == reading(
-            {**normal, each: VALUES[each][1]}
-        )
+        assert outputs(table, {each: VALUES[each][1]}, knowledge.base) == reading({**normal, each: VALUES[each][1]})
 
 
 RESULTS = [
@@ -142,9 +140,7 @@ def brute_force(reading: Reading, names: tuple[str, ...], output: str, value: st
 
 
 @pytest.mark.parametrize(("name", "output", "value"), RESULTS)
-def test_minimal_sets_are_those_of_brute_force(
-    knowledge: Knowledge, name: str, output: str, value: str
-) -> None:
+def test_minimal_sets_are_those_of_brute_force(knowledge: Knowledge, name: str, output: str, value: str) -> None:
     reading, names = READINGS[name]
 
     found = minimal_sets(knowledge.base.records[name], output, value, knowledge.base)
@@ -172,8 +168,7 @@ def test_no_brakes_takes_both_supplies_and_the_accumulator(knowledge: Knowledge)
     found = minimal_sets(knowledge.base.records["braking"], "mode", "none", knowledge.base)
 
     assert {frozenset(n for n, _ in chosen) for chosen in found} == {
-        frozenset({"system_1", "accumulator", third})
-        for third in ("system_2", "brake_controller", "anti_skid_switch")
+        frozenset({"system_1", "accumulator", third}) for third in ("system_2", "brake_controller", "anti_skid_switch")
     }
 
 

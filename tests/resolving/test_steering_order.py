@@ -44,9 +44,7 @@ SIDES = st.sampled_from(["left", "right"])
 @settings(max_examples=60, deadline=None)
 @given(st.integers(1, 68), SIDES, st.integers(1, 68), SIDES, st.integers(0, 79))
 def test_two_tillers(ask: Ask, one: int, way: str, two: int, other: str, speed: int) -> None:
-    answer = ask(
-        f"total order: captain's tiller {one}° {way}, first officer's tiller {two}° {other}, {speed} kt"
-    )
+    answer = ask(f"total order: captain's tiller {one}° {way}, first officer's tiller {two}° {other}, {speed} kt")
 
     total = expected(SIGN[way] * one, SIGN[other] * two, 0, speed)
     assert answer.values[0].value == pytest.approx(abs(total), abs=1e-9)
@@ -56,12 +54,8 @@ def test_two_tillers(ask: Ask, one: int, way: str, two: int, other: str, speed: 
 
 @settings(max_examples=60, deadline=None)
 @given(st.integers(1, 68), SIDES, st.integers(1, 8), SIDES, st.integers(0, 109))
-def test_a_tiller_and_the_pedals(
-    ask: Ask, tiller: int, way: str, pedals: int, other: str, speed: int
-) -> None:
-    answer = ask(
-        f"total steering order with tiller {tiller}° {way} and pedals {pedals}° {other} at {speed} kt"
-    )
+def test_a_tiller_and_the_pedals(ask: Ask, tiller: int, way: str, pedals: int, other: str, speed: int) -> None:
+    answer = ask(f"total steering order with tiller {tiller}° {way} and pedals {pedals}° {other} at {speed} kt")
 
     total = expected(SIGN[way] * tiller, 0, SIGN[other] * pedals, speed)
     assert answer.values[0].value == pytest.approx(abs(total), abs=1e-9)
@@ -70,9 +64,7 @@ def test_a_tiller_and_the_pedals(
 
 @settings(max_examples=40, deadline=None)
 @given(st.integers(1, 68), SIDES, st.integers(1, 68), SIDES, st.integers(0, 79))
-def test_left_and_right_are_mirror_images(
-    ask: Ask, one: int, way: str, two: int, other: str, speed: int
-) -> None:
+def test_left_and_right_are_mirror_images(ask: Ask, one: int, way: str, two: int, other: str, speed: int) -> None:
     form = "total order: captain's tiller {}° {}, first officer's tiller {}° {}, {} kt"
     straight = ask(form.format(one, way, two, other, speed))
     mirrored = ask(form.format(one, OTHER[way], two, OTHER[other], speed))
