@@ -1,58 +1,159 @@
-"""Words that steer the conversation rather than ask: say again, why, where it says so, correction, dispute."""
+"""Words that steer the conversation rather than ask: say again, why, where it says so, correction, dispute.
+
+The patterns are compiled when one is first tried, and tried only on a text that holds a word which all of its
+alternatives need: a question asked from the command line compiles next to none of them.
+"""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
-_LEAD = r"^(?:ok(?:ay)?|right|fine|sorry|please|and|so|um+|er+|uh+|well|hang on|wait|no wait|hm+|but|yeah|yes|hold on)?[\s,.]*"
-_TAIL = r"(?:\s+(?:please|then|mate|now|again|though|exactly|so|thanks|captain|is (?:that|it)|sorry))*[\s?.!]*$"
+_FLAGS = re.IGNORECASE | re.DOTALL
+_LEAD = (
+    r"^(?:ok(?:ay)?|right|fine|sorry|please|and|so|um+|er+|uh+|well|hang on|wait|no wait|hm+|but|yeah|yes|hold on)?"
+    r"[\s,.]*"
+)
+_TAIL = (
+    r"(?:\s+(?:please|then|mate|now|again|though|exactly|so|thanks|captain|is (?:that|it)|sorry))*"
+    r"[\s?.!]*$"
+)
 
-_PATTERNS = {
-    "again": r"(?:(?:i )?say (?:that |it |all )?again(?: all| your last| that| the last one)?|repeat(?: that| it| your last| the last)?|come again|once more|one more time|again|"
-    r"(?:can|could|would|will) you (?:repeat|say)(?: that| it)?(?: again)?|what was that|pardon|what did you say|"
-    r"say that once more|i didn.?t (?:catch|get) that|missed that|i missed that|read (?:that )?back|words twice|speak slower)",
-    "why": r"(?:why(?: is (?:that|it|this)| not| so| does it| does that happen| would (?:that|it) be| though|s that)?|how come|for what reason|"
-    r"what.?s the reason(?: for that)?|what is the reason(?: for that)?|reason|explain(?: that| why)?|how so|"
-    r"why (?:is|does|do|should) (?:it|that|this)(?: be)?(?: so| happen| the case| like that)?)",
-    "source": r"(?:where(?: exactly)?(?:.?s| is| was| does| do| did)? ?(?:it|that|they|this|you)?(?: it)? ?(?:say|says|written|from|come from|stated|said|get|"
-    r"published|find|found|get that from|come|you get)?(?: that| this| it| from| so)*(?: written| from| stated| said| in the (?:book|books|manual|manuals))?|"
-    r"says who|who says(?: so| that)?|(?:what.?s|what is|what was) (?:the|your) (?:source|reference|ref)(?: for that)?|source|reference|"
-    r"(?:which|what) (?:manual|document|book|paragraph|para|page|section|revision|reference)(?: is (?:that|it)(?: in| from)?| says (?:so|that)|(?: has| have| covers| tells| states| gives)(?: me)? (?:that|it|this)| and paragraph)?(?: is that)?(?: in)?|"
-    r"according to (?:who|what|whom)|chapter and verse|paragraph|on whose authority|"
-    r"(?:give|show|quote|tell) me (?:the|your|a|that) (?:reference|source|paragraph|ref|para)|where can i (?:find|read|look up|check|verify) (?:that|it|this)|"
-    r"where did you (?:get|find|read) (?:that|it|this)(?: from)?|cite(?: that| it)?|(?:which|what) (?:doc|document|manual) (?:says|is) (?:that|it|so)(?: from| in)?|"
-    r"how do you know(?: that)?|prove it|"
-    r"where (?:would|do|could|can) (?:i|you|we) (?:find|read|see) (?:that|it|this)(?: written)?)",
-    "disregard": r"(?:disregard(?: that| it| my last| the last| all)?|forget (?:that|it|i asked|about it)|never ?mind(?: that)?|cancel that|scrub that|ignore (?:that|my last))",
-    "undispute": r"(?:clear|withdraw|cancel|lift|drop|remove|undo) (?:the |that |my |all )?dispute[sd]?|dispute (?:cleared|withdrawn|resolved|over)|undispute",
-    "dispute": r"(?:i )?(?:want to |would like to |wish to |need to )?dispute(?:d)?(?: (?:that|it|this|the answer|your answer|that answer|this answer|that one|the last answer|the record))?(?:[:,\s].*)?",
-    "thanks": r"(?:thanks?(?: you| a lot| very much)?|cheers|ta|roger|wilco|copied|got it|understood|ok(?:ay)?|affirm(?:ative)?|noted|great|good|perfect|nice one|all copied)",
-}  # fmt: skip
-_COMPILED = {
-    name: re.compile(_LEAD + "(?:" + pattern + ")" + _TAIL, re.IGNORECASE | re.DOTALL)
-    for name, pattern in _PATTERNS.items()
-}
+_AGAIN = (
+    r"(?:i )?say (?:that |it |all )?again(?: all| your last| that| the last one)?",
+    r"repeat(?: that| it| your last| the last)?",
+    r"come again",
+    r"once more",
+    r"one more time",
+    r"again",
+    r"(?:can|could|would|will) you (?:repeat|say)(?: that| it)?(?: again)?",
+    r"what was that",
+    r"pardon",
+    r"what did you say",
+    r"say that once more",
+    r"i didn.?t (?:catch|get) that",
+    r"missed that",
+    r"i missed that",
+    r"read (?:that )?back",
+    r"words twice",
+    r"speak slower",
+)
+_WHY = (
+    r"why(?: is (?:that|it|this)| not| so| does it| does that happen| would (?:that|it) be| though|s that)?",
+    r"how come",
+    r"for what reason",
+    r"what.?s the reason(?: for that)?",
+    r"what is the reason(?: for that)?",
+    r"reason",
+    r"explain(?: that| why)?",
+    r"how so",
+    r"why (?:is|does|do|should) (?:it|that|this)(?: be)?(?: so| happen| the case| like that)?",
+)
+_SOURCE = (
+    r"where(?: exactly)?(?:.?s| is| was| does| do| did)? ?(?:it|that|they|this|you)?(?: it)? ?"
+    r"(?:say|says|written|from|come from|stated|said|get|published|find|found|get that from|come|you get)?"
+    r"(?: that| this| it| from| so)*"
+    r"(?: written| from| stated| said| in the (?:book|books|manual|manuals))?",
+    r"says who",
+    r"who says(?: so| that)?",
+    r"(?:what.?s|what is|what was) (?:the|your) (?:source|reference|ref)(?: for that)?",
+    r"source",
+    r"reference",
+    r"(?:which|what) (?:manual|document|book|paragraph|para|page|section|revision|reference)"
+    r"(?: is (?:that|it)(?: in| from)?| says (?:so|that)"
+    r"|(?: has| have| covers| tells| states| gives)(?: me)? (?:that|it|this)| and paragraph)?"
+    r"(?: is that)?(?: in)?",
+    r"according to (?:who|what|whom)",
+    r"chapter and verse",
+    r"paragraph",
+    r"on whose authority",
+    r"(?:give|show|quote|tell) me (?:the|your|a|that) (?:reference|source|paragraph|ref|para)",
+    r"where can i (?:find|read|look up|check|verify) (?:that|it|this)",
+    r"where did you (?:get|find|read) (?:that|it|this)(?: from)?",
+    r"cite(?: that| it)?",
+    r"(?:which|what) (?:doc|document|manual) (?:says|is) (?:that|it|so)(?: from| in)?",
+    r"how do you know(?: that)?",
+    r"prove it",
+    r"where (?:would|do|could|can) (?:i|you|we) (?:find|read|see) (?:that|it|this)(?: written)?",
+)
+_DISREGARD = (
+    r"disregard(?: that| it| my last| the last| all)?",
+    r"forget (?:that|it|i asked|about it)",
+    r"never ?mind(?: that)?",
+    r"cancel that",
+    r"scrub that",
+    r"ignore (?:that|my last)",
+)
+_UNDISPUTE = (
+    r"(?:clear|withdraw|cancel|lift|drop|remove|undo) (?:the |that |my |all )?dispute[sd]?",
+    r"dispute (?:cleared|withdrawn|resolved|over)",
+    r"undispute",
+)
+_DISPUTE = (
+    r"(?:i )?(?:want to |would like to |wish to |need to )?dispute(?:d)?"
+    r"(?: (?:that|it|this|the answer|your answer|that answer|this answer|that one|the last answer|the record))?"
+    r"(?:[:,\s].*)?",
+)
+_THANKS = (
+    r"thanks?(?: you| a lot| very much)?",
+    r"cheers|ta|roger|wilco|copied|got it|understood|ok(?:ay)?|affirm(?:ative)?|noted|great|good|perfect|nice one",
+    r"all copied",
+)
 
-CORRECTION = re.compile(
+_CONTROLS = (
+    ("again", _AGAIN, (
+        "again", "repeat", "once more", "one more", "say", "what was that", "pardon", "catch", "get that", "missed",
+        "back", "twice", "slower",
+    )),
+    ("why", _WHY, ("why", "how come", "reason", "explain", "how so")),
+    ("source", _SOURCE, (
+        "where", "says", "source", "ref", "manual", "doc", "book", "para", "page", "section", "revision", "according",
+        "chapter", "authority", "cite", "you know", "prove",
+    )),
+    ("disregard", _DISREGARD, ("disregard", "forget", "mind", "cancel", "scrub", "ignore")),
+    ("undispute", _UNDISPUTE, ("dispute",)),
+    ("dispute", _DISPUTE, ("dispute",)),
+    ("thanks", _THANKS, (
+        "thank", "cheers", "ta", "roger", "wilco", "copied", "got it", "understood", "ok", "affirm", "noted", "great",
+        "good", "perfect", "nice one",
+    )),
+)  # fmt: skip
+"""(control, alternatives, pieces): every text that an alternative fits holds a piece; the first that fits counts."""
+
+_CORRECTION = (
     r"^\s*(?:no[,.\s]+|sorry[,.\s]+|wait[,.\s]+|ah[,.\s]+|oops[,.\s]+|actually[,.\s]+|hang on[,.\s]+|oh[,.\s]+)*"
-    r"(?:correction|i mean(?:t)?(?: to say)?|make that|that should (?:be|have been|read)|i should have said|rather|scratch that|not that|"
-    r"let me rephrase|should be)\b[\s,:.]*",
-    re.IGNORECASE,
+    r"(?:correction|i mean(?:t)?(?: to say)?|make that|that should (?:be|have been|read)|i should have said|rather"
+    r"|scratch that|not that|let me rephrase|should be)\b[\s,:.]*"
 )
-_FOLLOWS = re.compile(
+_CORRECTING = ("correction", "i mean", "make that", "should", "rather", "scratch that", "not that", "rephrase")
+_FOLLOWS = (
     r"^\s*(?:ok(?:ay)?[,.\s]+|right[,.\s]+|so[,.\s]+|well[,.\s]+|alright[,.\s]+|hm+[,.\s]+|um+[,.\s]+|yes[,.\s]+)*"
-    r"(?:and|what about|how about|what if|but|or|then|now|same|also|plus|with|without|instead|at|from|on|in|for|if|still|suppose|say|assuming|only)\b",
-    re.IGNORECASE,
+    r"(?:and|what about|how about|what if|but|or|then|now|same|also|plus|with|without|instead|at|from|on|in|for|if"
+    r"|still|suppose|say|assuming|only)\b"
 )
-
-
-BELIEF = re.compile(
-    r"\b(?:(?:i|we) (?:was|were|had|have|'ve|ve)? ?(?:always |once )?(?:learn(?:ed|t)|taught|thought|told|remember(?:ed)?|believed?|"
-    r"heard|read|been told|been taught|assumed|understood|recall(?:ed)?|say|said|know)|my (?:notes?|book|instructor|captain|card|old notes?) "
-    r"(?:says?|said|has|have)|used to be|isn.?t (?:it|that)|wasn.?t (?:it|that)|surely|someone (?:said|told)|the old (?:book|manual) (?:says|said))\b",
-    re.IGNORECASE,
+_BELIEF = (
+    r"\b(?:"
+    r"(?:i|we) (?:was|were|had|have|'ve|ve)? ?(?:always |once )?"
+    r"(?:learn(?:ed|t)|taught|thought|told|remember(?:ed)?|believed?|heard|read|been told|been taught|assumed"
+    r"|understood|recall(?:ed)?|say|said|know)"
+    r"|my (?:notes?|book|instructor|captain|card|old notes?) (?:says?|said|has|have)"
+    r"|used to be|isn.?t (?:it|that)|wasn.?t (?:it|that)|surely|someone (?:said|told)"
+    r"|the old (?:book|manual) (?:says|said)"
+    r")\b"
 )
-"""Opens what somebody believes a figure to be: "I learned 280"."""
+_ABOUT = r"^\W*(?:\w+\W+)?(?:what|how) about\b"
+_HALVES = (
+    r"\s*(?:[,;.?]\s*(?:and|but)?|\band)\s+"
+    r"(?=(?:and\s+)?(?:where|how|what|which|who|why|when|to whom|below|above|does|do|is|are|can|may|at|in)\b)"
+)
+_CHOICE = (
+    r"^\s*(?:(?:the|number|option|choice|no|pick|take|give me|go for|i mean|i want|show me|let.?s have)\.?\s+)*"
+    r"(\d+|[a-z0-9]+)"
+    r"(?:\s+(?:one|please|choice|option))*[\s.!]*$"
+)
+_ORDINALS = {
+    "one": 1, "first": 1, "1st": 1, "two": 2, "second": 2, "2nd": 2, "three": 3, "third": 3, "3rd": 3,
+}  # fmt: skip
 
 
 def control(text: str) -> str:
@@ -60,35 +161,54 @@ def control(text: str) -> str:
     text = text.strip()
     if len(text) > 300:
         return ""
-    for name, pattern in _COMPILED.items():
-        if pattern.match(text):
+    for name, alternatives, pieces in _CONTROLS:
+        if _may_hold(text, pieces) and re.match(f"{_LEAD}(?:{'|'.join(alternatives)}){_TAIL}", text, _FLAGS):
             return name
     return ""
 
 
+def _may_hold(text: str, pieces: tuple[str, ...]) -> bool:
+    """Return whether a pattern that needs one of the pieces is worth trying.
+
+    Outside ASCII, letters match without regard to case that differ in lower case too: there it always is.
+    """
+    lower = text.lower()
+    return not text.isascii() or any(piece in lower for piece in pieces)
+
+
+def corrected(text: str) -> str | None:
+    """Return what follows the words by which a turn corrects the last ("no, I meant …"), or None without them."""
+    found = re.match(_CORRECTION, text, re.IGNORECASE) if _may_hold(text, _CORRECTING) else None
+    return text[found.end() :] if found else None
+
+
 def follows(text: str) -> bool:
     """Return whether a turn opens as a continuation of the last: "and at 90", "what about …"."""
-    return bool(_FOLLOWS.match(text[:80]))
+    return bool(re.match(_FOLLOWS, text[:80], re.IGNORECASE))
+
+
+def asks_about(text: str) -> bool:
+    """Return whether a turn opens with "what about" or "how about"."""
+    return bool(re.match(_ABOUT, text, re.IGNORECASE))
+
+
+def believes(text: str) -> bool:
+    """Return whether a turn says what somebody believes a figure to be: "I learned 280"."""
+    return bool(re.search(_BELIEF, text[:200], re.IGNORECASE))
+
+
+def halves(text: str) -> Iterator[tuple[str, str]]:
+    """Yield each way of parting a text in two where a second question may begin."""
+    for found in re.finditer(_HALVES, text[:400], re.IGNORECASE):
+        yield text[: found.start()], text[found.end() :]
 
 
 def choice(text: str, options: int) -> int | None:
     """Return the index of the offered choice that a turn names by its number, or None."""
-    words = {
-        "one": 1,
-        "first": 1,
-        "two": 2,
-        "second": 2,
-        "three": 3,
-        "third": 3,
-        "1st": 1,
-        "2nd": 2,
-        "3rd": 3,
-        "last": options,
-    }
-    pattern = r"^\s*(?:(?:the|number|option|choice|no|pick|take|give me|go for|i mean|i want|show me|let.?s have)\.?\s+)*(\d+|[a-z0-9]+)(?:\s+(?:one|please|choice|option))*[\s.!]*$"
-    found = re.match(pattern, text, re.IGNORECASE)
+    found = re.match(_CHOICE, text, re.IGNORECASE)
     if not found:
         return None
     word = found.group(1).lower()
-    number = int(word) if word.isdigit() and len(word) < 3 else words.get(word, 0)
+    named = options if word == "last" else _ORDINALS.get(word, 0)
+    number = int(word) if word.isdigit() and len(word) < 3 else named
     return number - 1 if 1 <= number <= options else None

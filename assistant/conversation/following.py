@@ -10,9 +10,10 @@ from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.reading import Reading
 
-_LEAD = frozenset(
-    ["and", "what", "about", "how", "ok", "okay", "so", "then", "now", "but", "right", "well", "if", "or", "also", "plus", "instead", "same", "again", "that", "it", "the", "in", "fine", "um", "er"]
-)
+_LEAD = frozenset({
+    "and", "what", "about", "how", "ok", "okay", "so", "then", "now", "but", "right", "well", "if", "or", "also",
+    "plus", "instead", "same", "again", "that", "it", "the", "in", "fine", "um", "er",
+})  # fmt: skip
 
 
 def merged_words(

@@ -1,0 +1,173 @@
+"""Understand a turn: by itself, merged with the question before, under its conditions, or as a choice made."""
+
+from __future__ import annotations
+
+from assistant.conversation.context import Context
+from assistant.conversation.controls import asks_about, choice, corrected, follows
+from assistant.conversation.following import merged_words
+from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
+from assistant.resolving.choosing import Scored, chosen_record, resolve_scored
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import Choices, Declined, Needed, Result, TableResult
+from assistant.understanding.matching import strange
+from assistant.understanding.states import conditions
+
+_GOOD = 0.8
+_LEANING = 0.66
+_ASKING = frozenset({"what", "who", "where", "why", "when", "which", "does", "do", "is", "are", "can", "may"})
+_PRONOUNS = frozenset({"it", "that", "one", "they", "them", "same"})
+
+
+def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result]:
+    """Return the question that a turn asks, completed from the one before where it needs it, with its result."""
+    picked = _picked(text, context, knowledge)
+    if picked:
+        return picked
+    # A turn is completed from the last; what it names itself always counts.
+    rest = corrected(text)
+    bare = text if rest is None else rest
+    alone = question_of(bare, knowledge, context.variant)
+    first = resolve_scored(alone, knowledge)
+    before = context.asked
+    if before is None or strange(alone.reading, knowledge.matcher) or alone.reading.too_long:
+        return alone, first.result
+    if rest is None and not follows(bare) and not _incomplete(alone, first, knowledge):
+        return alone, first.result
+    merged = _merged(alone, before, knowledge)
+    second = resolve_scored(merged, knowledge)
+    leans = _leans(bare, alone)
+    if before.conditions or (_names_thing(alone, knowledge) and not leans):
+        carried = _carried(alone, before)
+        third = resolve_scored(carried, knowledge)
+        if _prefers_carried(alone, first, second, third, knowledge):
+            return carried, third.result
+    if _prefers_merged(alone, first, second, rest is not None or leans, knowledge):
+        return merged, second.result
+    return alone, first.result
+
+
+def question_of(text: str, knowledge: Knowledge, variant: str) -> Question:
+    """Return a text as a question of its own."""
+    reading = knowledge.reader.read(text)
+    losing = reading.asks_loss or reading.has("happens", "steps", "mode")
+    found = tuple(conditions(reading, knowledge.states, knowledge.units, losing))
+    named = [v for v in reading.variants if v in knowledge.variants]
+    return Question(reading, found, named[-1] if named else variant or knowledge.variants[0], bool(named))
+
+
+def _carried(alone: Question, before: Question) -> Question:
+    """Return a turn that asks something else under the conditions of the question before."""
+    named = {c.input for c in alone.conditions}
+    kept = tuple(c._replace(where=()) for c in before.conditions if c.input not in named)
+    variant = alone.variant if alone.named_variant else before.variant
+    return alone._replace(
+        conditions=(*kept, *alone.conditions),
+        variant=variant,
+        context=True,
+        background=before.reading.concepts,
+    )
+
+
+def _merged(alone: Question, before: Question, knowledge: Knowledge) -> Question:
+    said = tuple((c.input, c.where) for c in alone.conditions)
+    words = merged_words(before, alone.reading, said, knowledge)
+    merged = question_of(words, knowledge, alone.variant if alone.named_variant else before.variant)
+    if alone.named_variant:
+        merged = merged._replace(variant=alone.variant, named_variant=True)
+    elif not merged.named_variant:
+        merged = merged._replace(variant=before.variant, named_variant=before.named_variant)
+    return merged._replace(reading=merged.reading._replace(text=alone.reading.text), context=True)
+
+
+def _prefers_carried(alone: Question, first: Scored, second: Scored, third: Scored, knowledge: Knowledge) -> bool:
+    """Return whether the conditions alone are kept: that gives the quantity asked for, or answers as well."""
+    asked = alone.reading.asked & QUANTITIES
+    gives = quantity_of(third.result, knowledge) in asked and quantity_of(second.result, knowledge) not in asked
+    if gives and third.score >= _LEANING:
+        return True
+    margin = -0.03 if _names_thing(alone, knowledge) else 0.03
+    return bool(alone.reading.mentions) and third.score >= max(second.score, first.score) + margin
+
+
+def _prefers_merged(alone: Question, first: Scored, second: Scored, continues: bool, knowledge: Knowledge) -> bool:
+    """Return whether the question before with the turn in it is meant, rather than the turn alone."""
+    if isinstance(second.result, Declined):
+        return False
+    if isinstance(first.result, Declined):
+        return True
+    if isinstance(second.result, (Choices, Needed)) and not isinstance(first.result, (Choices, Needed)):
+        return False
+    if isinstance(first.result, (Choices, Needed)):
+        return True
+    if not _names_thing(alone, knowledge):
+        return True
+    return second.score >= (_LEANING if continues else first.score + 0.02)
+
+
+def _incomplete(question: Question, scored: Scored, knowledge: Knowledge) -> bool:
+    """Return whether a turn may lean on the one before: it names no thing, or does not answer by itself."""
+    if isinstance(scored.result, (Declined, Choices, Needed)):
+        return True
+    if len(question.reading.words) <= 8 and _PRONOUNS.intersection(question.reading.words):
+        return True
+    few = len(question.reading.words) <= 4
+    return few or scored.score < _GOOD or not _names_thing(question, knowledge)
+
+
+def _names_thing(question: Question, knowledge: Knowledge) -> bool:
+    """Return whether a turn names a thing other than those whose state it gives."""
+    said = frozenset(k for c in question.conditions for k in c.where)
+    return any(
+        not knowledge.matcher.is_soft(m) and not is_quantity(m.concepts, knowledge) and m.start not in said
+        for m in question.reading.mentions
+    )
+
+
+def _leans(text: str, question: Question) -> bool:
+    """Return whether a turn is plainly a fragment of the question before: "and with STEADY", "the retraction one"."""
+    words = question.reading.words
+    if len(words) > 8:
+        return False
+    asks = any(w in _ASKING for w in words[1:]) and not asks_about(text)
+    return (follows(text) and not asks) or bool(_PRONOUNS.intersection(words)) or len(words) <= 4
+
+
+def is_quantity(concepts: frozenset[str], knowledge: Knowledge) -> bool:
+    """Return whether concepts only say what is asked for: a quantity, an aspect, a state."""
+    return all(knowledge.lexicon.kinds.get(c) in ("quantity", "ask", "ask!") or c.startswith("@") for c in concepts)
+
+
+def _picked(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the record chosen among those offered, by its number."""
+    if not context.offered or context.asked is None:
+        return None
+    index = choice(text, len(context.offered))
+    if index is None:
+        index = _named_choice(text, context, knowledge)
+    if index is None:
+        return None
+    if isinstance(context.result, TableResult):
+        row = context.result.rows[index]
+        return context.asked._replace(conditions=row.conditions), context.result._replace(rows=(row,))
+    result = chosen_record(context.offered[index], context.asked, knowledge)
+    return (context.asked, result) if result else None
+
+
+def _named_choice(text: str, context: Context, knowledge: Knowledge) -> int | None:
+    """Return the offered record that a short turn names and the others do not: "the retraction one"."""
+    reading = knowledge.reader.read(text)
+    content = [m for m in reading.mentions if not knowledge.matcher.is_soft(m)]
+    if not content or len(reading.words) > 6 or reading.amounts or not all(context.offered):
+        return None
+    fits = [
+        index
+        for index, name in enumerate(context.offered)
+        if all(not m.concepts.isdisjoint(_offer_concepts(name, knowledge)) for m in content)
+    ]
+    return fits[0] if len(fits) == 1 else None
+
+
+def _offer_concepts(name: str, knowledge: Knowledge) -> frozenset[str]:
+    record = knowledge.base.records[name]
+    text = getattr(record, "of", "") or getattr(record, "title", "") or record.asks[0]
+    return knowledge.phrase(text).concepts

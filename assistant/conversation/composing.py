@@ -1,0 +1,26 @@
+"""Make the answer to a turn of what was resolved: composed, with what was understood, and as it is spoken."""
+
+from __future__ import annotations
+
+from assistant.answering.answer import Answer
+from assistant.answering.compose import compose
+from assistant.rendering.speech import spoken
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import Result
+from assistant.understanding.reading import plain_reading
+
+
+def composed(text: str, question: Question, result: Result, knowledge: Knowledge) -> Answer:
+    """Return the answer to a text, with the reading and the conditions that it rests on."""
+    answer = compose(result, question, knowledge)
+    understood = plain_reading(question.reading)
+    understood["conditions"] = [{"input": c.input, "value": c.value} for c in question.conditions]
+    understood["variant"] = question.variant
+    understood["result"] = type(result).__name__
+    return answer._replace(question=text, understood=understood)
+
+
+def finished(answer: Answer, knowledge: Knowledge) -> Answer:
+    """Return an answer with its spoken form."""
+    lexicon = knowledge.base.pronunciations if isinstance(knowledge.base.pronunciations, dict) else {}
+    return answer._replace(spoken=spoken(answer.text, knowledge.units, lexicon))

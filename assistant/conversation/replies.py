@@ -1,0 +1,151 @@
+"""Reply to what steers a conversation: why, where it says so, disregard, a dispute, a figure that is believed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation
+from assistant.answering.compose import deference
+from assistant.conversation.completing import is_quantity, question_of
+from assistant.conversation.composing import composed
+from assistant.conversation.context import Context
+from assistant.conversation.controls import believes, control
+from assistant.knowledge.records import Fact, Source
+from assistant.resolving.choosing import resolve_scored
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import FactResult, Result
+from assistant.understanding.reading import Mention
+
+
+def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
+    """Return the reply to a turn that steers, or None when it is a question."""
+    name = control(text)
+    if not name:
+        believed = _believed(text, context, knowledge)
+        return (believed, context) if believed else None
+    if name in ("why", "source", "again") and context.answer is None:
+        return None
+    last = context.answer
+    if name == "again" and last:
+        return last._replace(question=text), context
+    if name == "why" and last:
+        return _why(text, context, knowledge)
+    if name == "source" and last:
+        return _source(text, last, knowledge), context
+    if name == "disregard":
+        fresh = Context(variant=context.variant, disputed=context.disputed)
+        return _said(text, CLARIFY, "Disregarded. What would you like to know?", knowledge), fresh
+    if name == "dispute" and last and last.entry:
+        return _dispute(text, last, context, knowledge)
+    if name == "undispute" and context.disputed:
+        return _said(text, ANSWER, "No record is set aside any more.", knowledge), context._replace(disputed=())
+    return None
+
+
+def with_disputes(answer: Answer, context: Context, knowledge: Knowledge) -> Answer:
+    """Say of a record that is set aside that it is, wherever it would be used."""
+    note = next((n for name, n in context.disputed if name == answer.entry), None)
+    if note is None or answer.outcome != ANSWER or "disputed" in answer.text:
+        return answer
+    said = f" The note says: {note}." if note else ""
+    caution = f"This record is disputed and set aside until its curator has looked.{said}"
+    text = f"{caution} It said: {answer.text}"
+    return answer._replace(text=text, cautions=(*answer.cautions, caution))
+
+
+def _believed(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
+    """Return the last answer again, held against what the turn believes: never agreed to, unless it is so."""
+    last = context.answer
+    if last is None or not last.values or not believes(text):
+        return None
+    reading = knowledge.reader.read(text)
+    if not reading.amounts or any(
+        not m.weak and not m.passing and m.known for m in reading.mentions if not _colours(m, knowledge)
+    ):
+        return None
+    value, first = reading.amounts[-1].value, last.values[0]
+    if abs(value - first.value) < 1e-9:
+        return last._replace(question=text, text=f"That is the figure loaded. {last.text}")
+    was = [c for c in knowledge.base.changes.values() if c.record == last.entry]
+    former = any(a.value == value for c in was for a in knowledge.phrase(c.formerly).amounts)
+    lead = "That was the former figure, and it no longer holds." if former else "The figure loaded is another."
+    return last._replace(question=text, text=f"{last.text} {lead}")
+
+
+def _colours(mention: Mention, knowledge: Knowledge) -> bool:
+    return knowledge.matcher.is_soft(mention) or is_quantity(mention.concepts, knowledge)
+
+
+def _said(text: str, outcome: str, words: str, knowledge: Knowledge) -> Answer:
+    return Answer(text, outcome, words, cautions=(deference(knowledge),))
+
+
+def _why(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
+    """Return the reason: the record's own, else what the knowledge says to the last question with a why."""
+    last, asked = context.answer, context.asked
+    if last is None or asked is None:
+        return None
+    record = knowledge.base.records.get(last.entry)
+    reason = getattr(record, "why", "")
+    result: Result | None = None
+    if reason and isinstance(knowledge.base.records.get(reason), Fact):
+        result = FactResult(knowledge.base.records[reason])
+    for words in _whys(record, asked, knowledge):
+        if result is None:
+            scored = resolve_scored(question_of(f"why {words}", knowledge, asked.variant), knowledge)
+            if isinstance(scored.result, FactResult) and _is_reason(scored.result.fact, last, knowledge):
+                result = scored.result
+    if result is None:
+        words = f"The reason is not stated in what is loaded. {last.working or last.text}"
+        return last._replace(question=text, text=words), context
+    answer = composed(text, asked._replace(reading=asked.reading._replace(text=text)), result, knowledge)
+    return answer, context._replace(answer=answer)
+
+
+def _is_reason(fact: Fact, last: Answer, knowledge: Knowledge) -> bool:
+    """Return whether a statement gives the reason of an answer: it answers a why, from the same section."""
+    shared = _sections(last.sources) & _sections(fact.sources)
+    return "why" in knowledge.matcher.vocabulary(fact.id) and bool(shared)
+
+
+def _sections(sources: Iterable[Source | Citation]) -> set[tuple[str, str]]:
+    """Return the paragraphs, and the sections that they stand in."""
+    paragraphs = {(s.document, s.paragraph) for s in sources}
+    return paragraphs | {(document, paragraph.rsplit(".", 1)[0]) for document, paragraph in paragraphs}
+
+
+def _whys(record: object, asked: Question, knowledge: Knowledge) -> list[str]:
+    """Return what a bare "why" may be about: the last question, its things alone, what answered it."""
+    things = [
+        m.text
+        for m in asked.reading.mentions
+        if not knowledge.matcher.is_soft(m) and not is_quantity(m.concepts, knowledge)
+    ]
+    asks = getattr(record, "asks", ())
+    return [
+        " ".join(asked.reading.words),
+        " ".join(things),
+        *(a.replace("[", "").replace("]", "") for a in asks[:4]),
+    ]
+
+
+def _source(text: str, last: Answer, knowledge: Knowledge) -> Answer:
+    if not last.sources:
+        return last._replace(question=text, text="It rests on no paragraph: it is a computation or a definition.")
+    listed = []
+    for source in last.sources:
+        title = knowledge.base.documents[source.document].title if source.document in knowledge.base.documents else ""
+        revision = f", revision {source.revision}" if source.revision else ""
+        listed.append(f"{source.document} {source.paragraph}{revision} ({title})")
+    return last._replace(question=text, text="; ".join(dict.fromkeys(listed)) + ".", working="")
+
+
+def _dispute(text: str, last: Answer, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:
+    note = text.split(":", 1)[1].strip() if ":" in text else ""
+    kept = tuple(pair for pair in context.disputed if pair[0] != last.entry)
+    words = (
+        f"Set aside as disputed: {last.entry}. "
+        "It is said so whenever it would be used, until its curator has looked and it is cleared."
+    )
+    answer = _said(text, ANSWER, words, knowledge)._replace(entry=last.entry, sources=last.sources)
+    return answer, context._replace(disputed=(*kept, (last.entry, note)))

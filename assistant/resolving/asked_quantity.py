@@ -1,0 +1,50 @@
+"""The quantity that a question asks for and the one that a result gives: "how long" wants no temperature."""
+
+from __future__ import annotations
+
+from assistant.knowledge.records import Model
+from assistant.resolving import limits as limit_rules
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import LimitResult, ModelResult, Needed, Result, ScheduleResult
+
+QUANTITIES = frozenset({
+    "speed", "duration", "temperature", "pressure", "angle", "mass", "length", "altitude", "energy", "deceleration",
+    "count", "ratio", "factor",
+})  # fmt: skip
+_AS_ASKED = {"time": "duration", "acceleration": "deceleration", "temperature_difference": "temperature"}
+_AS_GIVEN = {"time": "duration", "acceleration": "deceleration"}
+
+
+def quantity_of(result: Result, know: Knowledge) -> str:
+    """Return the quantity that a computed result is of, as questions name it."""
+    unit = ""
+    if isinstance(result, ModelResult) and result.values:
+        unit = result.values[0].unit
+    elif isinstance(result, Needed) and isinstance(result.record, Model):
+        unit = result.record.output_unit
+    elif isinstance(result, ScheduleResult) and result.given == result.given:
+        unit = result.schedule.output_unit if result.value is not None else result.schedule.input_unit
+    elif isinstance(result, LimitResult):
+        figure = limit_rules.bound_value(result.limits[0])
+        unit = figure.unit if figure else ""
+    if not unit:
+        return ""
+    dimension = know.units.get(unit).dimension
+    if unit == "ft":
+        return "altitude"
+    return _AS_ASKED.get(dimension, dimension)
+
+
+def given_concepts(question: Question, know: Knowledge) -> set[str]:
+    """Return the concepts that the question's amounts supply: knots say that a speed is meant."""
+    given: set[str] = set()
+    for amount in question.reading.amounts:
+        given.add(f"#{amount.value:g}")
+        if amount.unit:
+            dimension = know.units.get(amount.unit).dimension
+            given.add(_AS_GIVEN.get(dimension, dimension))
+            if amount.unit == "deg":
+                given.add("temperature")
+            if amount.unit in ("ft", "m"):
+                given.add("altitude")
+    return given

@@ -1,0 +1,212 @@
+"""What one matching record answers to a question: a candidate for each kind of record, with its penalties."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import Any, NamedTuple
+
+from assistant.knowledge.records import Bands, Fact, Limit, Model, Procedure, Schedule
+from assistant.quantities.amounts import Amount
+from assistant.resolving import limits as limit_rules
+from assistant.resolving.asked_quantity import QUANTITIES
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.models import Binding, bind, resolve_model
+from assistant.resolving.results import (
+    BandResult,
+    Check,
+    CheckResult,
+    FactResult,
+    LimitResult,
+    ModelResult,
+    Needed,
+    NotApplicable,
+    ProcedureResult,
+    Result,
+    ScheduleResult,
+)  # fmt: skip
+from assistant.resolving.schedules import leftover, resolve_schedule
+from assistant.resolving.steering_order import resolve_order
+from assistant.understanding.matching import Match
+
+_NOW = frozenset({"at", "now", "current", "currently", "present", "doing"})
+"""Words by which a question means one speed, though it does not say which."""
+
+
+class Candidate(NamedTuple):
+    """A result with its score and how much of the question's weight stands behind it."""
+
+    score: float
+    weight: float
+    result: Result
+    match: Match | None = None
+
+
+def from_match(match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+    """Return what a matching record answers; nothing when its kind is answered from elsewhere."""
+    record = know.record(match.record, question.variant)
+    maker = _MAKERS.get(type(record))
+    found = maker(record, match, question, know) if maker else ()
+    if _is_general(record, know):
+        # What is true of all aeroplanes steps back behind what this type's own documents say.
+        return [c._replace(score=c.score * 0.96) for c in found]
+    return found
+
+
+def _is_general(record: Any, know: Knowledge) -> bool:
+    documents = know.base.documents
+    return all(s.document in documents and documents[s.document].published for s in record.sources)
+
+
+def _fact(fact: Fact, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+    score = match.score * _amount_penalty(match, question.reading.amounts, know)
+    score *= _state_penalty(match, question, know)
+    yield Candidate(score, match.matched, FactResult(fact), match)
+
+
+def _amount_penalty(match: Match, amounts: Iterable[Amount], know: Knowledge) -> float:
+    """Numbers that a statement does not hold speak against it."""
+    penalty = 1.0
+    vocabulary = know.matcher.vocabulary(match.record)
+    for amount in amounts:
+        dimension = know.units.get(amount.unit).dimension if amount.unit else ""
+        if (f"#{amount.value:g}:{dimension}" if dimension else f"#{amount.value:g}") not in vocabulary:
+            penalty *= 0.62
+    return penalty
+
+
+def _state_penalty(match: Match, question: Question, know: Knowledge) -> float:
+    """States that a statement does not speak of speak against it."""
+    vocabulary = know.matcher.vocabulary(match.record)
+    terms = {know.base.inputs[c.input].term for c in question.conditions if "." not in c.input}
+    return 0.62 ** sum(1 for term in terms if term not in vocabulary and not _implied_by(term, vocabulary, know))
+
+
+def _implied_by(term: str, vocabulary: frozenset[str], know: Knowledge) -> bool:
+    return any(term in know.lexicon.implied.get(c, ()) for c in vocabulary)
+
+
+def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+    amount = limit_rules.amount_for(limit, question.reading.amounts, question, know)
+    holds = limit_rules.holds(limit, question, know)
+    score = _where_it_applies(match.score, limit, question, know)
+    if holds is False:
+        yield Candidate(score * 0.6, match.matched, NotApplicable(limit, "", question.conditions), match)
+        return
+    if limit.when:
+        score *= 1.1 if holds else 0.97
+    if amount is None:
+        yield _stated(limit, score, match, question, know)
+        return
+    found = limit_rules.check(limit, amount, question, know)
+    if found is not None:
+        yield _checked(found, amount, score, match, question)
+
+
+def _where_it_applies(score: float, limit: Limit, question: Question, know: Knowledge) -> float:
+    applies = limit_rules.applies(limit, question, know)
+    if applies is False:
+        return score * 0.5
+    return min(1.0, score * 1.12) if limit.applies and applies else score
+
+
+def _stated(limit: Limit, score: float, match: Match, question: Question, know: Knowledge) -> Candidate:
+    """Return the limit's own figure, for a question that gives none to hold against it."""
+    amounts = question.reading.amounts
+    if match.tag == "check":
+        score *= 0.8
+    used = limit_rules.applied_to(limit, amounts, know)
+    penalty = _amount_penalty(match, [a for a in amounts if a not in used], know)
+    if question.reading.has("maximum", "minimum"):
+        bound = "maximum" if limit.maximum else "minimum" if limit.minimum else ""
+        score *= 1.1 if bound and question.reading.has(bound) else 0.95
+    return Candidate(score * penalty, match.matched, LimitResult((limit,), question.conditions), match)
+
+
+def _checked(found: Check, amount: Amount, score: float, match: Match, question: Question) -> Candidate:
+    """Return the verdict on an amount; amounts that the limit has no use for speak against it."""
+    limit, reading = found.limit, question.reading
+    if not (limit.maximum or limit.minimum):
+        score *= 0.85
+    others = [a for a in reading.amounts if a is not amount]
+    score *= 0.8 ** max(0, len(others) - len(limit.applies))
+    if not reading.has("can") and (reading.asked & QUANTITIES or "what" in reading.words):
+        score *= 0.85
+    asking = 1.16 if reading.has("can") else 1.04
+    return Candidate(min(score * asking, 1.2), match.matched + 0.5, CheckResult((found,)), match)
+
+
+def _bands(bands: Bands, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+    judged = limit_rules.judge(bands, question, know, question.reading.amounts)
+    if judged:
+        rest = len(question.reading.amounts) - 1
+        yield Candidate(min(1.2, match.score * 1.1) * 0.9**rest, match.matched + 0.6, judged, match)
+    elif bands.says:
+        score = match.score * 0.9 * _amount_penalty(match, question.reading.amounts, know)
+        yield Candidate(score, match.matched, BandResult(bands, float("nan"), bands.rules[0], None), match)
+
+
+def _schedule(schedule: Schedule, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+    result = resolve_schedule(schedule, question, know)
+    if isinstance(result, ScheduleResult):
+        rest = len(leftover(schedule, question, know))
+        yield Candidate(min(1.2, match.score * 1.12) * 0.6**rest, match.matched + 0.6, result, match)
+    elif isinstance(result, Needed):
+        here = 1.15 if _NOW.intersection(question.reading.words) else 0.93
+        yield Candidate(match.score * here, match.matched, result, match)
+    else:
+        shown = 0.93 if question.reading.has("maximum", "list_all", schedule.output) else 0.7
+        yield Candidate(match.score * shown, match.matched, ScheduleResult(schedule, float("nan"), None), match)
+
+
+def _procedure(procedure: Procedure, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+    step = int(match.tag.split(".")[1]) if match.tag.startswith("step.") else None
+    score = match.score * _amount_penalty(match, question.reading.amounts, know) ** 0.5
+    memory = "memory" in question.reading.words
+    if question.reading.has("steps"):
+        score *= 1.08
+    yield Candidate(score, match.matched, ProcedureResult(procedure, step, memory), match)
+
+
+def _model(model: Model, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+    if model.function == "total_order":
+        yield from _order(model, match, question, know)
+        return
+    if model.needs and not all(any(question.reading.has(c) for c in _concepts(know, n)) for n in model.needs):
+        return
+    result = resolve_model(model, question, know)
+    if result is None:
+        return
+    binding = bind(model, question, know)
+    score = match.score * 0.62 ** len(binding.left) * (1 - 0.03 * min(binding.cost, 12))
+    if isinstance(result, Needed):
+        share = binding.amounts_used / (binding.amounts_used + len(binding.missing))
+        base = 0.93 if match.covered > 0.99 else 0.84
+        yield Candidate(score * (base + 0.06 * share), match.matched + 0.2 * binding.amounts_used, result, match)
+    elif result.values or result.note:
+        yield _calculated(result, binding, score, match)
+
+
+def _order(model: Model, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+    result = resolve_order(model, question, know)
+    if result is not None:
+        score = 1.1 if isinstance(result, ModelResult) else 0.9
+        bar = 0.5 ** len(match.barred)
+        yield Candidate(max(match.score, score * bar), match.matched + 1.0, result, match)
+
+
+def _calculated(result: ModelResult, binding: Binding, score: float, match: Match) -> Candidate:
+    """Return a calculation; one that has a use for every amount of a question is hardly meant otherwise."""
+    score *= 1.06 if binding.amounts_used else 0.97
+    if binding.amounts_used >= 3 and not binding.left and match.open and binding.cost < 3.4:
+        score = max(score + 0.25, 0.76 - 0.02 * binding.cost)
+    return Candidate(min(1.15, score), match.matched + 0.35 * binding.amounts_used, result, match)
+
+
+def _concepts(know: Knowledge, phrase: str) -> set[str]:
+    return {c for m in know.phrase(phrase).mentions for c in m.concepts}
+
+
+_MAKERS: dict[type, Callable[[Any, Match, Question, Knowledge], Iterable[Candidate]]] = {
+    Fact: _fact, Limit: _limit, Bands: _bands, Schedule: _schedule, Procedure: _procedure, Model: _model,
+}  # fmt: skip
+"""State tables are missing: they are answered by the states a question gives, whatever it matches."""

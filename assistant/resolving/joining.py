@@ -1,0 +1,65 @@
+"""Answers that belong together: limits on one quantity, checks of one action, tables asked for at once."""
+
+from __future__ import annotations
+
+from assistant.resolving.candidates import Candidate
+from assistant.resolving.knowing import Question
+from assistant.resolving.results import Check, CheckResult, LimitResult, Result, TableResult, TablesResult
+
+_SAME = 0.02
+"""How far apart the scores of two limits may be for both to be meant."""
+
+
+def joined(found: list[Candidate], question: Question) -> Result | None:
+    """Return the best result with those that belong to it, or None when it stands alone."""
+    best = found[0]
+    if isinstance(best.result, CheckResult):
+        return _joined_checks(found, best.result)
+    if isinstance(best.result, TableResult):
+        return _joined_tables(found, best.score)
+    if isinstance(best.result, LimitResult):
+        return _joined_limits(found, best.result, question)
+    return None
+
+
+def _joined_limits(found: list[Candidate], first: LimitResult, question: Question) -> Result:
+    """Join limits that fit as well; the most restrictive leads."""
+    best = found[0]
+    limits = [first.limits[0]]
+    for c in found[1:6]:
+        if isinstance(c.result, LimitResult) and best.score - c.score <= _SAME and c.weight >= best.weight - 0.01:
+            limits.append(c.result.limits[0])
+    chosen = list(dict.fromkeys(limits))[:3]
+    if all(x.when and x.maximum for x in chosen):
+        chosen.sort(key=lambda x: x.maximum.value if x.maximum else 0.0)
+    return LimitResult(tuple(chosen), question.conditions)
+
+
+def _joined_tables(found: list[Candidate], score: float) -> Result | None:
+    """Join the rows of every table whose results the question names."""
+    results = [
+        c.result for c in found if isinstance(c.result, TableResult) and c.result.asked and c.score >= score - 0.3
+    ]
+    distinct = {r.table.id: r for r in reversed(results)}
+    return TablesResult(tuple(reversed(distinct.values()))) if len(distinct) > 1 else None
+
+
+def _joined_checks(found: list[Candidate], first: CheckResult) -> Result:
+    """Join the checks of an action's other amounts; one that is not within leads."""
+    checks: list[Check] = [first.checks[0]]
+    units = {first.checks[0].unit}
+    for candidate in found[1:12]:
+        other = _other_check(candidate, found[0].score)
+        if other and other.unit not in units:
+            units.add(other.unit)
+            checks.append(other)
+    checks.sort(key=lambda c: c.within)
+    return CheckResult(tuple(checks))
+
+
+def _other_check(candidate: Candidate, best: float) -> Check | None:
+    """Return the check of a candidate that is nearly as good as the best and wholly asked for."""
+    match = candidate.match
+    if not isinstance(candidate.result, CheckResult) or candidate.score < best - 0.2:
+        return None
+    return candidate.result.checks[0] if match and match.open and match.covered > 0.99 else None

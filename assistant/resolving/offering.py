@@ -1,0 +1,52 @@
+"""When nothing is sure: offer what fits in part, or decline and say what is known nearby."""
+
+from __future__ import annotations
+
+from assistant.resolving.candidates import Candidate
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import Choices, Declined, Result
+from assistant.understanding.matching import strange
+from assistant.understanding.reading import Mention
+
+OFFERING = 0.34
+COVER = 0.6
+"""Share of a way of asking that a question must hold for its record to be taken without more."""
+
+
+def unsure(found: list[Candidate], question: Question, know: Knowledge) -> Result:
+    """Offer what fits in part, when every word of the question is understood; decline otherwise."""
+    unknown = strange(question.reading, know.matcher)
+    good = [c for c in found if c.match and c.match.open and c.score >= OFFERING]
+    if unknown or not good:
+        return Declined(_words(found, unknown), _near(found, know))
+    options: dict[str, str] = {}
+    for candidate in good[:8]:
+        if candidate.match and candidate.match.record not in options:
+            options[candidate.match.record] = offered(know, candidate.match.record)
+    chosen = list(options.items())[:3]
+    if len(chosen) == 1 and good[0].match and good[0].match.covered >= COVER:
+        return good[0].result
+    return Choices(tuple(chosen), "") if chosen else Declined((), _near(found, know))
+
+
+def offered(know: Knowledge, record: str) -> str:
+    """Return how a record is offered as a choice: as a question that it answers."""
+    found = know.base.records[record]
+    for field in ("of", "title"):
+        text = getattr(found, field, "")
+        if text:
+            return str(text)
+    asks = getattr(found, "asks", ())
+    return str(asks[0]).replace("[", "").replace("]", "") if asks else record
+
+
+def _words(found: list[Candidate], unknown: list[Mention]) -> tuple[str, ...]:
+    if unknown:
+        return tuple(dict.fromkeys(m.text for m in unknown))
+    best = next((c.match for c in found if c.match), None)
+    return tuple(dict.fromkeys(m.text for m in best.barred)) if best else ()
+
+
+def _near(found: list[Candidate], know: Knowledge) -> tuple[str, ...]:
+    near = [c.match.record for c in found if c.match and c.match.covered > 0.5 and c.match.share > 0.2]
+    return tuple(dict.fromkeys(offered(know, name) for name in near))[:3]
