@@ -17,14 +17,12 @@ from assistant.knowledge.records import (
     Limit,
     Model,
     Procedure,
-    Schedule,
     StateTable,
-    Value,
 )  # fmt: skip
 from assistant.quantities.tokens import tokenize
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import GAP, Lexicon, joined_names, name_stems
-from assistant.understanding.reading import OUTSIDE, STATE, Mention, Reader
+from assistant.understanding.reading import OUTSIDE, PLAIN, STATE, Mention, Reader
 from assistant.understanding.words import expand, stem
 
 SOFT = 0.35
@@ -201,9 +199,10 @@ def _ask(reader: Reader, name: str, tag: str, text: str) -> list[Any]:
 def _parts(reader: Reader, text: str) -> Iterator[list[str]]:
     reading = reader.read(text, mending=False)
     for mention in reading.mentions:
-        if not (mention.weak and all(reader.lexicon.kinds.get(c) == "filler" for c in mention.concepts)):
-            if not (mention.weak and all(c.startswith("~") for c in mention.concepts)):
-                yield sorted(mention.concepts)
+        filler = all(reader.lexicon.kinds.get(c) == "filler" for c in mention.concepts)
+        plain = all(c.startswith(PLAIN) for c in mention.concepts)
+        if not (mention.weak and (filler or plain)):
+            yield sorted(mention.concepts)
     for amount in reading.amounts:
         yield [f"#{amount.value:g}"]
 
@@ -316,15 +315,3 @@ def _postings(asks: list[list[Any]]) -> dict[str, list[int]]:
         for concept in {c for part, _ in (*required, *optional) for c in part}:
             postings[concept].append(index)
     return dict(postings)
-
-
-def stated_amounts(record: Any) -> Iterator[Value]:
-    """Yield the amounts that a record states."""
-    if isinstance(record, Limit):
-        yield from (v for v in (record.maximum, record.minimum, record.value, record.second) if v)
-    elif isinstance(record, (Fact,)):
-        yield from record.values
-    elif isinstance(record, Schedule):
-        for given, output in record.points:
-            yield Value(given, record.input_unit)
-            yield Value(output, record.output_unit)

@@ -48,6 +48,16 @@ class Match(NamedTuple):
         return not self.barred
 
 
+class _Sought(NamedTuple):
+    """What a question holds against every way of asking; primary: concepts that nothing else brings along."""
+
+    concepts: frozenset[str]
+    primary: frozenset[str]
+    content: list[Mention]
+    weights: list[float]
+    total: float
+
+
 class Matcher:
     """Ranks the records of one base for a reading."""
 
@@ -120,21 +130,23 @@ class Matcher:
         excused: positions of mentions that something else explains (the conditions of a state table).
         only: the ids to rank, when others are out of question.
         """
-        concepts = reading.concepts.union(given)
+        sought = self._sought(reading, given, excused)
+        best: dict[tuple[str, str], Match] = {}
+        for index in self._candidates(reading, given):
+            ask = self._asks[index]
+            if only is not None and ask[0] not in only:
+                continue
+            match = self._match(ask, sought)
+            held = best.get((match.record, match.tag))
+            if held is None or match.score > held.score:
+                best[match.record, match.tag] = match
+        return sorted(best.values(), key=lambda m: (-m.score, -m.matched))
+
+    def _sought(self, reading: Reading, given: Iterable[str], excused: Collection[int]) -> _Sought:
         primary = frozenset().union(*(m.concepts for m in reading.mentions)).union(given)
         content = [m for m in reading.mentions if not (m.weak or m.start in excused)]
         weights = [self.mention_weight(m) for m in content]
-        total = sum(weights) or 1.0
-        best: dict[tuple[str, str], Match] = {}
-        for index in self._candidates(reading, given):
-            record, tag, required, optional = self._asks[index]
-            if only is not None and record not in only:
-                continue
-            match = self._match(record, tag, required, optional, concepts, primary, content, weights, total)
-            held = best.get((record, tag))
-            if held is None or match.score > held.score:
-                best[record, tag] = match
-        return sorted(best.values(), key=lambda m: (-m.score, -m.matched))
+        return _Sought(reading.concepts.union(given), primary, content, weights, sum(weights) or 1.0)
 
     def _candidates(self, reading: Reading, given: Iterable[str]) -> list[int]:
         gathered: dict[int, float] = defaultdict(float)
@@ -150,49 +162,60 @@ class Matcher:
             return list(gathered)
         return sorted(gathered, key=lambda i: -gathered[i])[:_MOST]
 
-    def _match(
-        self, record: str, tag: str, required: list[Any], optional: list[Any], concepts: Collection[str],
-        primary: Collection[str], content: list[Mention], weights: list[float], total: float,
-    ) -> Match:  # fmt: skip
-        covered = whole = 0.0
-        missing: list[tuple[str, ...]] = []
-        asked: set[str] = set()
-        for part, weight in required:
-            whole += weight
-            asked.update(part)
-            if any(c in primary for c in part):
-                covered += weight
-            elif any(c in concepts for c in part):
-                covered += weight * _BY_THE_WAY
-            else:
-                missing.append(tuple(part))
+    def _match(self, ask: list[Any], sought: _Sought) -> Match:
+        record, tag, required, optional = ask
+        covered, whole, missing = _coverage(required, sought)
         bonus = 0.0
         for part, weight in optional:
-            asked.update(part)
-            if any(c in concepts for c in part):
+            if any(c in sought.concepts for c in part):
                 bonus += weight
-        share = cover = covered / whole if whole else 0.0
-        explained = 0.0
-        vocabulary = self.vocabulary(record)
+        asked = {c for part, _ in (*required, *optional) for c in part}
+        explained, penalty, barred = self._explained(record, asked, sought)
+        cover = covered / whole if whole else 0.0
+        share = explained / sought.total
+        score = cover * (0.55 + 0.45 * share) * penalty * 0.5 ** len(barred)
+        return Match(record, tag, score, cover, covered + bonus, share, tuple(barred), tuple(missing))
+
+    def _explained(self, record: str, asked: set[str], sought: _Sought) -> tuple[float, float, list[Mention]]:
+        """Return the weight that a way of asking explains, the penalty for the rest, and what bars the record."""
+        explained, penalty = 0.0, 1.0
         barred: list[Mention] = []
-        penalty = 1.0
-        for mention, weight in zip(content, weights, strict=True):
+        vocabulary = self.vocabulary(record)
+        for mention, weight in zip(sought.content, sought.weights, strict=True):
             if not asked.isdisjoint(mention.concepts):
                 explained += weight
             elif not asked.isdisjoint(mention.implied):
                 explained += weight / 2
             elif vocabulary.isdisjoint(mention.concepts) or any(c.startswith(OUTSIDE) for c in mention.concepts):
-                if mention.passing:
-                    penalty *= _PASSING_PENALTY
-                elif self.is_soft(mention):
-                    penalty *= _BOUND_PENALTY if mention.holds("maximum") or mention.holds("minimum") else _SOFT_PENALTY
-                elif self.is_strict(mention):
+                left = self._left_over(mention)
+                if left is None:
                     barred.append(mention)
                 else:
-                    penalty *= _ASIDE_PENALTY
-        share = explained / total
-        score = cover * (0.55 + 0.45 * share) * penalty * 0.5 ** len(barred)
-        return Match(record, tag, score, cover, covered + bonus, share, tuple(barred), tuple(missing))
+                    penalty *= left
+        return explained, penalty, barred
+
+    def _left_over(self, mention: Mention) -> float | None:
+        """Return the penalty for a mention that nothing explains, or None where it bars the record."""
+        if mention.passing:
+            return _PASSING_PENALTY
+        if self.is_soft(mention):
+            return _BOUND_PENALTY if mention.holds("maximum") or mention.holds("minimum") else _SOFT_PENALTY
+        return None if self.is_strict(mention) else _ASIDE_PENALTY
+
+
+def _coverage(required: list[Any], sought: _Sought) -> tuple[float, float, list[tuple[str, ...]]]:
+    """Return the weight covered of the parts that a way of asking needs, their whole weight, and those missing."""
+    covered = whole = 0.0
+    missing: list[tuple[str, ...]] = []
+    for part, weight in required:
+        whole += weight
+        if any(c in sought.primary for c in part):
+            covered += weight
+        elif any(c in sought.concepts for c in part):
+            covered += weight * _BY_THE_WAY
+        else:
+            missing.append(tuple(part))
+    return covered, whole, missing
 
 
 def strange(reading: Reading, matcher: Matcher) -> list[Mention]:

@@ -147,14 +147,13 @@ class Reader:
         kept = []
         for i, mention in enumerate(mentions):
             following = mentions[i + 1] if i + 1 < len(mentions) else None
-            if "count" in mention.concepts and following and following.start == mention.end:
-                if any(
-                    self.lexicon.kinds.get(c) == "quantity" and c not in ("maximum", "minimum")
-                    for c in following.concepts
-                ):
-                    continue
-            kept.append(mention)
+            counts = "count" in mention.concepts and following and following.start == mention.end
+            if not (counts and following and self._is_quantity(following)):
+                kept.append(mention)
         return kept
+
+    def _is_quantity(self, mention: Mention) -> bool:
+        return any(self.lexicon.kinds.get(c) == "quantity" and c not in _BOUNDS for c in mention.concepts)
 
     # --- names
 

@@ -6,7 +6,7 @@ where one letter makes another word.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from typing import NamedTuple
 
 
@@ -45,9 +45,7 @@ def _near(word: str, known: Sequence[str], bound: int) -> list[tuple[float, str]
     from rapidfuzz import process  # imported when a word is unknown, not at every start
     from rapidfuzz.distance import OSA
 
-    hits: Iterable[tuple[str, float, int]] = process.extract(
-        word, known, scorer=OSA.distance, score_cutoff=bound, limit=12
-    )
+    hits = process.extract(word, known, scorer=OSA.distance, score_cutoff=bound, limit=12)
     near = [(_cost(word, name, distance), name) for name, distance, _ in hits]
     if len(word) == 3:
         # Three letters make many words: only one letter left out of a word that begins alike is mended.

@@ -14,18 +14,18 @@ from assistant.quantities.amounts import Amount
 from assistant.quantities.units import Units
 from assistant.understanding.reading import STATE, Mention, Reading
 
-_JOINS = frozenset(["and", "or", "both", "the", "my", "our", "&", "+", ",", "plus", "as", "well", "with", "is", "are", "also", "either", "together"]) - {
-    "with",
-    "is",
-    "are",
-}
-_BEFORE = frozenset(
-    ["of", "the", "in", "my", "our", "a", "an", "its", "from", "to", "both", "on", "for", "all", "complete", "total", "with", "without", "any", "your", "got", "has", "have"]
-)
-_STOPS = frozenset([".", ";", "?"])
-_LINKS = frozenset(
-    ["is", "are", "has", "have", "had", "been", "be", "being", "to", "stay", "stays", "stayed", "now", "both", "still", "all", "was", "were", "the", "get", "gets", "got", "go", "goes", "will", "must", "just"]
-)
+_JOINS = frozenset({
+    "and", "or", "both", "the", "my", "our", "&", "+", ",", "plus", "as", "well", "also", "either", "together",
+})  # fmt: skip
+_BEFORE = frozenset({
+    "of", "the", "in", "my", "our", "a", "an", "its", "from", "to", "both", "on", "for", "all", "complete", "total",
+    "with", "without", "any", "your", "got", "has", "have",
+})  # fmt: skip
+_STOPS = frozenset({".", ";", "?"})
+_LINKS = frozenset({
+    "is", "are", "has", "have", "had", "been", "be", "being", "to", "stay", "stays", "stayed", "now", "both", "still",
+    "all", "was", "were", "the", "get", "gets", "got", "go", "goes", "will", "must", "just",
+})  # fmt: skip
 _WITH = frozenset(("with", "using", "plus", "use"))
 _USED = frozenset(("@on", "@in", "@pulled", "@held"))
 _NEAR = 2

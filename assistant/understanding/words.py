@@ -34,9 +34,11 @@ _IRREGULAR = {
 }  # fmt: skip
 
 # Words whose ending is no inflection, or whose inflection is a thing of its own.
-_WHOLE = frozenset(
-    ["speed", "need", "red", "bleed", "exceed", "during", "setting", "reading", "housing", "heading", "is", "was", "this", "gas", "its", "us", "bus", "less", "loss", "across", "always", "pass", "press", "axis", "indeed", "thing", "anything", "nothing", "something", "everything", "string", "spring"]
-)
+_WHOLE = frozenset({
+    "speed", "need", "red", "bleed", "exceed", "during", "setting", "reading", "housing", "heading", "is", "was",
+    "this", "gas", "its", "us", "bus", "less", "loss", "across", "always", "pass", "press", "axis", "indeed", "thing",
+    "anything", "nothing", "something", "everything", "string", "spring",
+})  # fmt: skip
 
 
 def expand(text: str) -> tuple[str, ...]:
