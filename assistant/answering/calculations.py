@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from math import isinf, isnan
 
 from assistant.answering.parts import Parts, joined, rounded, stop, upper
@@ -77,7 +78,7 @@ def _inverse(result: r.ScheduleResult, know: Knowledge) -> Parts:
 def _whole(record: Schedule, know: Knowledge) -> str:
     pieces = []
     points = record.points
-    for (x0, y0), (x1, y1) in zip(points, points[1:], strict=False):
+    for (x0, y0), (x1, y1) in pairwise(points):
         unit_in, unit_out = record.input_unit, record.output_unit
         if y0 == y1:
             pieces.append(f"{exact_shown(y0, unit_out, know.units)} up to {exact_shown(x1, unit_in, know.units)}")
@@ -139,5 +140,5 @@ def conversion(result: r.Conversion, question: Question, know: Knowledge) -> Par
     shown = f"{result.result:.6g}"
     unit = know.units.get(result.target).show
     text = f"{shown}{unit} is {left}." if not unit.endswith(" ") else f"{unit}{shown} is {left}."
-    return Parts(text, (), "conversion", (("converted", result.result, result.target), ("given", result.value, result.unit)),
-                 f"{left} = {shown}{unit}, factors exact by definition (NIST SP 811)")  # fmt: skip
+    values = (("converted", result.result, result.target), ("given", result.value, result.unit))
+    return Parts(text, (), "conversion", values, f"{left} = {shown}{unit}, factors exact by definition (NIST SP 811)")

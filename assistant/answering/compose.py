@@ -60,7 +60,7 @@ def citations(sources: Iterable[Source], know: Knowledge) -> tuple[Citation, ...
     """Return the paragraphs with the revision loaded, each once."""
     found = []
     for source in dict.fromkeys(sources):
-        document = know.base.documents[source.document] if source.document in know.base.documents else None
+        document = know.base.documents.get(source.document)
         revision, effective = (document.revision, document.effective) if document else ("", "")
         found.append(Citation(source.document, source.paragraph, revision, effective))
     return tuple(found)

@@ -85,8 +85,3 @@ def other_variants(limit: Limit, question: Question, know: Knowledge) -> list[tu
         if (other.maximum, other.minimum, other.value) != (limit.maximum, limit.minimum, limit.value):
             found.append((know.base.variants[variant].show, other))
     return found
-
-
-def variant_name(question: Question, know: Knowledge) -> str:
-    """Return how the variant asked about is shown."""
-    return know.base.variants[question.variant].show if question.variant in know.base.variants else ""

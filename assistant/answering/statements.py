@@ -12,11 +12,11 @@ from assistant.answering.parts import (
     shown,
     stop,
     upper,
-    variant_name,
 )  # fmt: skip
 from assistant.knowledge.records import Change, Limit, Procedure, Source, Value
 from assistant.quantities.show import exact_shown
 from assistant.resolving import results as r
+from assistant.resolving import tables
 from assistant.resolving.changes import changes_of
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import rule_value
@@ -30,7 +30,7 @@ def fact(result: r.FactResult, question: Question, know: Knowledge) -> Parts:
         text += " " + stop(record.says_more)
     text += _former(record.id, question, know)
     values = tuple((v.quantity, v.value, v.unit) for v in record.values)
-    return Parts(text, record.sources, record.id, values, cautions=_set_apart(question, know))
+    return Parts(text, record.sources, record.id, values)
 
 
 def limit(result: r.LimitResult, question: Question, know: Knowledge) -> Parts:
@@ -49,7 +49,7 @@ def limit(result: r.LimitResult, question: Question, know: Knowledge) -> Parts:
     if result.conditions and first.when:
         sentences.append(f"It applies here: {conditions_words(result.conditions, know)}.")
     text = " ".join(s for s in sentences if s)
-    return Parts(text, tuple(sources), first.id, tuple(values), cautions=_set_apart(question, know))
+    return Parts(text, tuple(sources), first.id, tuple(values))
 
 
 def figure_words(record: Limit, know: Knowledge) -> str:
@@ -99,7 +99,7 @@ def check(result: r.CheckResult, question: Question, know: Knowledge) -> Parts:
     for item in result.checks:
         sentences.extend(_after(item, whole, question, know))
     text = " ".join(dict.fromkeys(s for s in sentences if s))
-    return Parts(text, tuple(sources), result.checks[0].limit.id, tuple(values), cautions=_set_apart(question, know))
+    return Parts(text, tuple(sources), result.checks[0].limit.id, tuple(values))
 
 
 def _verdict(item: r.Check, know: Knowledge) -> str:
@@ -113,19 +113,21 @@ def _verdict(item: r.Check, know: Knowledge) -> str:
     side = "below" if item.given < item.bound else "above"
     if not (item.limit.maximum or item.limit.minimum):
         where = "exactly at" if margin < 1e-9 else f"{rounded(margin, unit, know)} {side}"
-        return f"{upper(given)} is {where} the stated figure, {bound} ({source.document} {source.paragraph}): {item.limit.of}."
+        paragraph = f"{source.document} {source.paragraph}"
+        return f"{upper(given)} is {where} the stated figure, {bound} ({paragraph}): {item.limit.of}."
     word = "Within" if item.within else "Outside"
     where = "exactly at" if margin < 1e-9 else f"{rounded(margin, unit, know)} {side}"
     basis = f" {item.limit.basis}" if item.limit.basis and item.unit == "kt" else ""
     computed = f" by {item.bound_from}" if item.bound_from else ""
-    return f"{word} {source.document} {source.paragraph}: {given} is {where} the limit, {bound}{basis}{computed} ({item.limit.of})."
+    stands = f"{given} is {where} the limit, {bound}{basis}{computed} ({item.limit.of})."
+    return f"{word} {source.document} {source.paragraph}: {stands}"
 
 
 def _after(item: r.Check, whole: bool, question: Question, know: Knowledge) -> list[str]:
     found: list[str] = []
     if item.within and whole:
         if item.limit.needed:
-            found.append(f"Also needed: {joined([n for n in item.limit.needed])}.")
+            found.append(f"Also needed: {joined(list(item.limit.needed))}.")
         if item.limit.within:
             found.append(stop(item.limit.within))
     elif not item.within and item.limit.exceeded:
@@ -140,12 +142,9 @@ def _after(item: r.Check, whole: bool, question: Question, know: Knowledge) -> l
 def not_applicable(result: r.NotApplicable, question: Question, know: Knowledge) -> Parts:
     """A limit that does not hold in the state given."""
     record = result.limit
-    conditions = tuple(c for c in result.conditions)
-    text = f"No: {record.of}, {_figure(record, know)}, does not apply with {conditions_words(conditions, know)}."
+    text = f"No: {record.of}, {_figure(record, know)}, does not apply with {conditions_words(result.conditions, know)}."
     reasons, sources = [], list(record.sources)
-    from assistant.resolving import tables
-
-    state = {c.input: c.value for c in conditions if "." not in c.input}
+    state = {c.input: c.value for c in result.conditions if "." not in c.input}
     for table in tables.tables(know.base):
         if any(name.startswith(table.id + ".") for name, _ in record.when):
             now = tables.outputs(table, state, know.base)
@@ -193,11 +192,11 @@ def procedure(result: r.ProcedureResult, question: Question, know: Knowledge) ->
     record = result.procedure
     whole = procedure_words(record)
     if result.step is None:
-        return Parts(whole, record.sources, record.id, cautions=_set_apart(question, know))
+        return Parts(whole, record.sources, record.id)
     step = record.steps[result.step]
     values = tuple((v.quantity, v.value, v.unit) for v in step.values)
     text = f"{upper(stop(step.do))} That is step {result.step + 1} of: {whole}"
-    return Parts(text, record.sources, record.id, values, cautions=_set_apart(question, know))
+    return Parts(text, record.sources, record.id, values)
 
 
 def procedure_words(record: Procedure) -> str:
@@ -313,13 +312,3 @@ def declined(result: r.Declined, question: Question, know: Knowledge) -> Parts:
     if result.near:
         text += f" Known nearby: {'; '.join(result.near)}."
     return Parts(text)
-
-
-def _set_apart(question: Question, know: Knowledge) -> tuple[str, ...]:
-    del question, know
-    return ()
-
-
-def named(question: Question, know: Knowledge) -> str:
-    """Return the variant's name where the question named it, to be said with an answer."""
-    return variant_name(question, know) if question.named_variant else ""

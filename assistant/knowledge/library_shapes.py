@@ -35,6 +35,9 @@ DOCUMENTS = Shape(
     ),
 )
 
+_TERM_KINDS = (
+    "thing", "state", "action", "quantity", "place", "ask", "ask!", "filler", "either", "outside",
+)  # fmt: skip
 TERMS = Shape(
     "terms",
     "term",
@@ -43,7 +46,7 @@ TERMS = Shape(
         ID,
         Field("names", TEXTS, required=True),
         Field("heard", TEXTS),
-        Field("kind", choice("thing", "state", "action", "quantity", "place", "ask", "ask!", "filler", "either", "outside")),
+        Field("kind", choice(*_TERM_KINDS)),
         Field("implies", WORDS),
         Field("family", TEXT),
         Field("sets", CONDITIONS),

@@ -15,7 +15,6 @@ from assistant.knowledge.yaml_lines import Items, Node, Pairs, Text
 CANONICAL_UNITS = frozenset(
     ("deg", "kt", "m/s", "mph", "Mach", "psi", "bar", "kPa", "degC", "K", "mm", "m", "ft", "s", "min", "h")
 ) | frozenset(("kg", "m/s2", "MJ", "percent", "count", "factor"))
-COMPARISONS = ("below", "up to", "over", "from")
 
 BAD: Any = object()
 """What a reader returns when it has reported a problem instead."""

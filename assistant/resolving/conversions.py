@@ -31,7 +31,7 @@ def conversion(question: Question, know: Knowledge) -> Conversion | None:
 
 
 def _target(words: tuple[str, ...], start: int, end: int, unit: str | None, know: Knowledge) -> tuple[str, int] | None:
-    for i, word in enumerate(words):
+    for i in range(len(words)):
         if start <= i < end:
             continue
         found = know.units.match(words, i)
@@ -42,7 +42,6 @@ def _target(words: tuple[str, ...], start: int, end: int, unit: str | None, know
         before = words[i - 1] if i else ""
         if before in _ASKING or (i and words[i - 1] == "many") or i == len(words) - 1 or i == 0:
             return found[0].symbol, i
-        del word
     return None
 
 

@@ -85,7 +85,8 @@ def _locked_wheel(i: Inputs) -> float:
 TABLE: dict[str, Function] = {
     "kinetic_energy": Function(lambda i: braking.kinetic_energy(i["mass"], i["speed"]), "½ m v²"),
     "temperature_rise": Function(
-        lambda i: braking.temperature_rise(i["energy"], i["mass"], i["specific_heat"]), "energy / (mass × specific heat)"
+        lambda i: braking.temperature_rise(i["energy"], i["mass"], i["specific_heat"]),
+        "energy / (mass × specific heat)",
     ),
     "brake_energy": Function(_energy_per_brake, "share × ½ m v² / brakes"),
     "brake_temperature_rise": Function(
@@ -108,7 +109,8 @@ TABLE: dict[str, Function] = {
         "outside + (target − outside) × e^(time / time constant)",
     ),
     "stopping_distance": Function(
-        lambda i: braking.stopping_distance(i["speed"], i["deceleration"], i.get("delay", 0.0)), "v × delay + v² / (2 × deceleration)"
+        lambda i: braking.stopping_distance(i["speed"], i["deceleration"], i.get("delay", 0.0)),
+        "v × delay + v² / (2 × deceleration)",
     ),
     "stopping_time": Function(
         lambda i: braking.stopping_time(i["speed"], i["deceleration"], i.get("delay", 0.0)), "delay + v / deceleration"
@@ -121,7 +123,8 @@ TABLE: dict[str, Function] = {
         "nose: wheelbase / sin δ; outer main: wheelbase / tan δ + half the track", _radii_extra,
     ),
     "turn_radius_outer": Function(
-        lambda i: turning.radii(i["wheelbase"], i["track"], i["angle"]).outer, "wheelbase / tan δ + half the track", _radii_extra
+        lambda i: turning.radii(i["wheelbase"], i["track"], i["angle"]).outer,
+        "wheelbase / tan δ + half the track", _radii_extra,
     ),
     "turn_radius_general": Function(
         lambda i: turning.radii(i["wheelbase"], i.get("track", 0.0), i["angle"]).main,
@@ -135,25 +138,35 @@ TABLE: dict[str, Function] = {
         lambda i: gas.gauge_pressure_at(i["pressure"], i["from"], i["to"]),
         "absolute pressure in proportion to absolute temperature",
     ),
-    "parking_brake_pressure": Function(_parking_pressure, "quarters × pressure a quarter, at most what the source holds"),
+    "parking_brake_pressure": Function(
+        _parking_pressure,
+        "quarters × pressure a quarter, at most what the source holds",
+    ),
     "on_target_threshold": Function(lambda i: i["target"] * i["share"], "share × target"),
     "locked_wheel_speed": Function(_locked_wheel, "share × speed of the axle mate"),
     "hydroplaning_speed": Function(_hydroplaning, "9.0 × √(pressure in psi)", _hydroplaning_extra),
     "tyre_ground_speed": Function(_tyre_speed, "true airspeed (compressible) plus tailwind, less headwind"),
     "vle_at_altitude": Function(
-        lambda i: airspeed.lower_limit(i["speed"], i["mach"], i["altitude"]), "the lower of the airspeed and the Mach number",
+        lambda i: airspeed.lower_limit(i["speed"], i["mach"], i["altitude"]),
+        "the lower of the airspeed and the Mach number",
         lambda i: (("the Mach number alone", airspeed.cas_from_mach(i["mach"], i["altitude"]), "kt", "speed"),),
     ),
     "vle_crossover": Function(
         lambda i: airspeed.crossover_altitude(i["speed"], i["mach"]), "the pressure altitude where both are one"
     ),
-    "isa_temperature": Function(lambda i: atmosphere.temperature(i["altitude"]), "288.15 K − 6.5 K/km, 216.65 K above 11 km"),
+    "isa_temperature": Function(
+        lambda i: atmosphere.temperature(i["altitude"]),
+        "288.15 K − 6.5 K/km, 216.65 K above 11 km",
+    ),
     "isa_pressure": Function(lambda i: atmosphere.pressure(i["altitude"]), "101 325 Pa × (T/T0)^5.2559"),
     "isa_density": Function(lambda i: atmosphere.density(i["altitude"]), "p / (R T)"),
     "isa_speed_of_sound": Function(
         lambda i: atmosphere.speed_of_sound(atmosphere.temperature(i["altitude"])), "√(1.4 R T)"
     ),
-    "mach_from_cas": Function(lambda i: airspeed.mach_from_cas(i["speed"], i["altitude"]), "impact over static pressure"),
+    "mach_from_cas": Function(
+        lambda i: airspeed.mach_from_cas(i["speed"], i["altitude"]),
+        "impact over static pressure",
+    ),
     "tas_from_cas": Function(
         lambda i: airspeed.tas_from_cas(i["speed"], i["altitude"], i.get("temperature")), "Mach × speed of sound"
     ),

@@ -220,7 +220,7 @@ class Declined(NamedTuple):
 
 
 Result = (
-    FactResult | LimitResult | CheckResult | NotApplicable | BandResult | ScheduleResult | TableResult | TablesResult | LossResult
-    | CauseResult | ProcedureResult | ModelResult | Needed | Choices | ChangeResult | VariantResult | CompareResult
-    | Conversion | Elsewhere | Declined
+    FactResult | LimitResult | CheckResult | NotApplicable | BandResult | ScheduleResult | TableResult | TablesResult
+    | LossResult | CauseResult | ProcedureResult | ModelResult | Needed | Choices | ChangeResult | VariantResult
+    | CompareResult | Conversion | Elsewhere | Declined
 )  # fmt: skip

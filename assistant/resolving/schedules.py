@@ -28,7 +28,7 @@ def leftover(schedule: Schedule, question: Question, know: Knowledge) -> list[Am
     """Return the amounts that a schedule has no use for."""
     inputs, outputs = _amounts(schedule, question, know)
     used = 1 if inputs or outputs else 0
-    return [a for a in question.reading.amounts][used:]
+    return list(question.reading.amounts[used:])
 
 
 def _amounts(schedule: Schedule, question: Question, know: Knowledge) -> tuple[list[float], list[float]]:

@@ -13,7 +13,6 @@ from assistant.understanding.reading import Mention
 from assistant.understanding.states import Condition
 
 Scored = tuple[float, float, Result]
-_ASPECTS = ("lose", "happens", "steps", "cause", "can", "compare", "meaning", "list_all", "when", "single")
 
 
 def state_candidates(question: Question, know: Knowledge, excused: Collection[int]) -> Iterator[Scored]:

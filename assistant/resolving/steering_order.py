@@ -30,8 +30,6 @@ _SIDES = {
     "lt": -1,
 }
 _FULL = frozenset(("full", "fully", "hard", "max", "maximum", "all", "stop", "stops"))
-_NEUTRAL = frozenset(("neutral", "central", "centred", "centered", "free", "untouched", "alone", "zero"))
-_EQUAL = frozenset(("equal", "same", "equally"))
 _NOUNS = frozenset(
     ("tiller", "tillers", "seat", "pedal", "pedals", "hand", "pilot", "wheel", "side", "one", "handwheel")
 )
