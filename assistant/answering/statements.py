@@ -81,7 +81,8 @@ def _figures(record: Limit) -> list[tuple[str, float, str]]:
 
 
 def _former(name: str, question: Question, know: Knowledge) -> str:
-    changes = changes_of(name, know)
+    overridden = any(o.record == name and o.variant == question.variant for o in know.base.overrides)
+    changes = () if overridden else changes_of(name, know)  # what changed is the base type's figure
     return "".join(f" Formerly {c.formerly}; changed with {c.since}." for c in changes)
 
 
@@ -134,8 +135,7 @@ def _after(item: r.Check, whole: bool, question: Question, know: Knowledge) -> l
         found.append(stop(item.limit.exceeded))
     for variant, other in other_variants(item.limit, question, know):
         found.append(f"On the {variant} the limit is {_figure(other, know)}.")
-    for change in changes_of(item.limit.id, know):
-        found.append(f"Formerly {change.formerly}; changed with {change.since}.")
+    found.append(_former(item.limit.id, question, know).strip())
     return found
 
 

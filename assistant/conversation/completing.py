@@ -13,6 +13,8 @@ from assistant.understanding.matching import strange
 from assistant.understanding.states import conditions
 
 _GOOD = 0.8
+_CLEAR = 0.9
+"""From this score on, a few words are a question of their own."""
 _LEANING = 0.66
 _ASKING = frozenset({"what", "who", "where", "why", "when", "which", "does", "do", "is", "are", "can", "may"})
 _PRONOUNS = frozenset({"it", "that", "one", "they", "them", "same"})
@@ -24,7 +26,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     if picked:
         return picked
     # A turn is completed from the last; what it names itself always counts.
-    rest = corrected(text)
+    rest = corrected(text) if context.asked else None
     bare = text if rest is None else rest
     alone = question_of(bare, knowledge, context.variant)
     first = resolve_scored(alone, knowledge)
@@ -35,7 +37,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
         return alone, first.result
     merged = _merged(alone, before, knowledge)
     second = resolve_scored(merged, knowledge)
-    leans = _leans(bare, alone)
+    leans = _leans(bare, alone, first, knowledge)
     if before.conditions or (_names_thing(alone, knowledge) and not leans):
         carried = _carried(alone, before)
         third = resolve_scored(carried, knowledge)
@@ -110,7 +112,7 @@ def _incomplete(question: Question, scored: Scored, knowledge: Knowledge) -> boo
         return True
     if len(question.reading.words) <= 8 and _PRONOUNS.intersection(question.reading.words):
         return True
-    few = len(question.reading.words) <= 4
+    few = len(question.reading.words) <= 4 and scored.score < _CLEAR
     return few or scored.score < _GOOD or not _names_thing(question, knowledge)
 
 
@@ -123,13 +125,15 @@ def _names_thing(question: Question, knowledge: Knowledge) -> bool:
     )
 
 
-def _leans(text: str, question: Question) -> bool:
+def _leans(text: str, question: Question, first: Scored, knowledge: Knowledge) -> bool:
     """Return whether a turn is plainly a fragment of the question before: "and with STEADY", "the retraction one"."""
     words = question.reading.words
     if len(words) > 8:
         return False
     asks = any(w in _ASKING for w in words[1:]) and not asks_about(text)
-    return (follows(text) and not asks) or bool(_PRONOUNS.intersection(words)) or len(words) <= 4
+    if (follows(text) and not asks) or _PRONOUNS.intersection(words):
+        return True
+    return len(words) <= 4 and (first.score < _CLEAR or not _names_thing(question, knowledge))
 
 
 def is_quantity(concepts: frozenset[str], knowledge: Knowledge) -> bool:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.understanding.reading import Reading
+from assistant.understanding.reading import Mention, Reading
 
 _LEAD = frozenset({
     "and", "what", "about", "how", "ok", "okay", "so", "then", "now", "but", "right", "well", "if", "or", "also",
@@ -109,8 +109,8 @@ def _replace_families(
     families = know.lexicon.families
     for mention in reading.mentions:
         mine = {families[c] for c in mention.concepts if c in families}
-        if not mine:
-            continue
+        if not mine or (_is_input(mention, know) and "instead" not in reading.words):
+            continue  # another thing that fails is added to the first, unless it is said to take its place
         for old in before.reading.mentions:
             theirs = {families[c] for c in old.concepts if c in families}
             if mine & theirs and old.concepts != mention.concepts and not drop.intersection(old.taken):
@@ -119,6 +119,10 @@ def _replace_families(
                 used.update(mention.taken)
                 mine = set()
                 break
+
+
+def _is_input(mention: Mention, know: Knowledge) -> bool:
+    return any(c in know.states.by_term for c in (*mention.concepts, *mention.implied))
 
 
 def _drop_conditions(

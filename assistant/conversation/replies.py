@@ -90,7 +90,7 @@ def _why(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Con
     result: Result | None = None
     if reason and isinstance(knowledge.base.records.get(reason), Fact):
         result = FactResult(knowledge.base.records[reason])
-    for words in _whys(record, asked, knowledge):
+    for words in () if last.working else _whys(record, asked, knowledge):
         if result is None:
             scored = resolve_scored(question_of(f"why {words}", knowledge, asked.variant), knowledge)
             if isinstance(scored.result, FactResult) and _is_reason(scored.result.fact, last, knowledge):

@@ -35,6 +35,11 @@ def quantity_of(result: Result, know: Knowledge) -> str:
     return _AS_ASKED.get(dimension, dimension)
 
 
+def is_asked(mine: str, asked: frozenset[str]) -> bool:
+    """Return whether a quantity is among those asked for; a share is a ratio and a factor alike."""
+    return mine in asked or (mine in ("ratio", "factor") and bool(asked & {"ratio", "factor"}))
+
+
 def given_concepts(question: Question, know: Knowledge) -> set[str]:
     """Return the concepts that the question's amounts supply: knots say that a speed is meant."""
     given: set[str] = set()

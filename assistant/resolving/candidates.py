@@ -128,7 +128,8 @@ def _checked(found: Check, amount: Amount, score: float, match: Match, question:
     if not (limit.maximum or limit.minimum):
         score *= 0.85
     others = [a for a in reading.amounts if a is not amount]
-    score *= 0.8 ** max(0, len(others) - len(limit.applies))
+    used = len(limit.applies) + (1 if found.bound_from or (limit.second and "ft" in {a.unit for a in others}) else 0)
+    score *= 0.8 ** max(0, len(others) - used)
     if not reading.has("can") and (reading.asked & QUANTITIES or "what" in reading.words):
         score *= 0.85
     asking = 1.16 if reading.has("can") else 1.04

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from assistant.knowledge.records import Fact, Limit
 from assistant.resolving import limits as limit_rules
-from assistant.resolving.asked_quantity import QUANTITIES, given_concepts, quantity_of
+from assistant.resolving.asked_quantity import QUANTITIES, given_concepts, is_asked, quantity_of
 from assistant.resolving.candidates import Candidate, from_match
 from assistant.resolving.changes import change_result, variant_result
 from assistant.resolving.conversions import conversion
@@ -18,6 +18,7 @@ from assistant.resolving.joining import joined
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.offering import COVER, unsure
 from assistant.resolving.results import (
+    CheckResult,
     Declined,
     Elsewhere,
     LimitResult,
@@ -61,7 +62,18 @@ def resolve_scored(question: Question, know: Knowledge) -> Scored:
     best = found[0]
     if _sure(found):
         return Scored(joined(found, question) or best.result, best.score)
-    return Scored(unsure(found, question, know), 0.0)
+    return Scored(_outside_all(found) or unsure(found, question, know), 0.0)
+
+
+def _outside_all(found: list[Candidate]) -> CheckResult | None:
+    """Return the checks of an amount that no limit it may be meant for allows: each is said."""
+    best = found[0].score
+    near = [c for c in found[:8] if isinstance(c.result, CheckResult) and c.score >= max(best - 0.15, 0.4)]
+    if not near or found[0] not in near or any(c.match and c.match.barred for c in near):
+        return None
+    checks = {c.result.checks[0].limit.id: c.result.checks[0] for c in near if isinstance(c.result, CheckResult)}
+    outside = all(not check.within for check in checks.values())
+    return CheckResult(tuple(checks.values())[:3]) if outside and len(checks) > 1 else None
 
 
 def _sure(found: list[Candidate]) -> bool:
@@ -124,7 +136,11 @@ def _by_figure(question: Question, know: Knowledge) -> Iterable[Candidate]:
 
 def _in_state(limit: Limit, question: Question, know: Knowledge) -> Iterable[Candidate]:
     holds = limit_rules.holds(limit, question, know)
-    if holds:
+    amount = limit_rules.amount_for(limit, question.reading.amounts, question, know)
+    found = limit_rules.check(limit, amount, question, know) if amount and question.reading.has("can") else None
+    if holds and found:
+        yield Candidate(0.99, 3.0, CheckResult((found,)))
+    elif holds:
         yield Candidate(0.99, 3.0, LimitResult((limit,), question.conditions))
     elif holds is False:
         yield Candidate(0.99, 3.0, NotApplicable(limit, "", question.conditions))
@@ -140,7 +156,7 @@ def _by_asked(candidate: Candidate, question: Question, know: Knowledge) -> Cand
         return candidate._replace(score=candidate.score * 1.03)
     if not asked or not mine:
         return candidate
-    return candidate._replace(score=candidate.score * (1.04 if mine in asked else 0.66))
+    return candidate._replace(score=candidate.score * (1.04 if is_asked(mine, asked) else 0.66))
 
 
 def _specials(question: Question, know: Knowledge, ranked: list[Match]) -> Iterable[Candidate]:

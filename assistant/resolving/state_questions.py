@@ -209,7 +209,7 @@ def _loss(
     content = _content(question, know, excused)
     known = frozenset().union(*(know.matcher.vocabulary(t.id) for t in state_tables.tables(know.base)))
     barred = [m for m in content if known.isdisjoint(m.concepts)]
-    score = 0.93 if losing else 0.84
+    score = 1.01 if losing else 0.84
     if any(m.covered > 0.99 and m.share > 0.5 for m in matches):
         score = 0.7
     score *= _barring(barred, know)

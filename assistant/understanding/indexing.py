@@ -174,7 +174,7 @@ def _tells(ask: list[Any], kinds: dict[str, str]) -> bool:
 
 def _ask_texts(record: Any) -> Iterator[tuple[str, Iterable[str]]]:
     if not isinstance(record, StateTable):
-        yield "", record.asks
+        yield "", getattr(record, "asks", ())
     if isinstance(record, Limit):
         yield "check", record.check
     if isinstance(record, Procedure):

@@ -158,6 +158,8 @@ def _bind(
     before = [s for s in states if earlier <= s.start and s.end <= group.start and s.start not in used]
     after = [s for s in states if group.end <= s.start < following and s.start not in used]
     nearest = before[-1] if before else None
+    if nearest and after and after[0].holds("can") and after[0].end >= len(reading.words) - 1:
+        after = []  # "without anti-skid ok?": the last word asks, and says no state
     if nearest and all(w in _BEFORE for w in reading.words[nearest.end : group.start]):
         bound = _as_conditions(reading, group, nearest, known)
         if bound and not (after and _adjacent(reading, group, after[0]) and nearest.weak):
