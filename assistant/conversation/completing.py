@@ -35,10 +35,10 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
         return alone, first.result
     if rest is None and not follows(bare) and not _incomplete(alone, first, knowledge):
         return alone, first.result
-    merged = _merged(alone, before, knowledge)
+    merged = _merged(alone, before, knowledge, rest is not None)
     second = resolve_scored(merged, knowledge)
     leans = _leans(bare, alone, first, knowledge)
-    if before.conditions or (_names_thing(alone, knowledge) and not leans):
+    if (before.conditions and rest is None) or (_names_thing(alone, knowledge) and not leans):
         carried = _carried(alone, before)
         third = resolve_scored(carried, knowledge)
         if _prefers_carried(alone, first, second, third, knowledge):
@@ -70,9 +70,9 @@ def _carried(alone: Question, before: Question) -> Question:
     )
 
 
-def _merged(alone: Question, before: Question, knowledge: Knowledge) -> Question:
+def _merged(alone: Question, before: Question, knowledge: Knowledge, corrects: bool) -> Question:
     said = tuple((c.input, c.where) for c in alone.conditions)
-    words = merged_words(before, alone.reading, said, knowledge)
+    words = merged_words(before, alone.reading, said, knowledge, corrects)
     merged = question_of(words, knowledge, alone.variant if alone.named_variant else before.variant)
     if alone.named_variant:
         merged = merged._replace(variant=alone.variant, named_variant=True)

@@ -21,6 +21,7 @@ def merged_words(
     reading: Reading,
     conditions_of_turn: tuple[tuple[str, tuple[int, ...]], ...],
     know: Knowledge,
+    corrects: bool = False,
 ) -> str:
     """Return the words of the question before, with the turn's own parts in the place of their like."""
     old = list(before.reading.words)
@@ -28,7 +29,7 @@ def merged_words(
     drop: set[int] = set()
     used: set[int] = set()
     _replace_amounts(before, reading, know, put, drop, used)
-    _replace_families(before, reading, know, put, drop, used)
+    _replace_families(before, reading, know, put, drop, used, corrects or "instead" in reading.words)
     _drop_conditions(before, conditions_of_turn, drop)
     if reading.variants:
         drop.update(before.reading.variant_places)
@@ -105,11 +106,12 @@ def _replace_families(
     put: dict[int, list[str]],
     drop: set[int],
     used: set[int],
+    takes_place: bool,
 ) -> None:
     families = know.lexicon.families
     for mention in reading.mentions:
         mine = {families[c] for c in mention.concepts if c in families}
-        if not mine or (_is_input(mention, know) and "instead" not in reading.words):
+        if not mine or (_is_input(mention, know) and not takes_place):
             continue  # another thing that fails is added to the first, unless it is said to take its place
         for old in before.reading.mentions:
             theirs = {families[c] for c in old.concepts if c in families}

@@ -132,7 +132,7 @@ class Matcher:
         """
         sought = self._sought(reading, given, excused)
         best: dict[tuple[str, str], Match] = {}
-        for index in self._candidates(reading, given):
+        for index in self._candidates(reading, given, only):
             ask = self._asks[index]
             if only is not None and ask[0] not in only:
                 continue
@@ -148,7 +148,7 @@ class Matcher:
         weights = [self.mention_weight(m) for m in content]
         return _Sought(reading.concepts.union(given), primary, content, weights, sum(weights) or 1.0)
 
-    def _candidates(self, reading: Reading, given: Iterable[str]) -> list[int]:
+    def _candidates(self, reading: Reading, given: Iterable[str], only: Collection[str] | None) -> list[int]:
         gathered: dict[int, float] = defaultdict(float)
         concepts = sorted(reading.concepts.union(given), key=lambda c: len(self._postings.get(c, ())))
         for concept in concepts:
@@ -157,7 +157,8 @@ class Matcher:
                 continue
             gain = self.weight(concept)
             for index in holders:
-                gathered[index] += gain
+                if only is None or self._asks[index][0] in only:
+                    gathered[index] += gain
         if len(gathered) <= _MOST:
             return list(gathered)
         return sorted(gathered, key=lambda i: -gathered[i])[:_MOST]

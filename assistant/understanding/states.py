@@ -28,6 +28,7 @@ _LINKS = frozenset({
 })  # fmt: skip
 _WITH = frozenset(("with", "using", "plus", "use"))
 _USED = frozenset(("@on", "@in", "@pulled", "@held"))
+_ANDS = frozenset({"and", "but", ",", "with", "plus"})
 _NEAR = 2
 _FAR = 6
 _NOT = frozenset(("not", "never", "nor"))
@@ -100,8 +101,8 @@ def conditions(reading: Reading, known: StateWords, units: Units, losing: bool =
     losing: the question asks what goes with a thing ("what do I lose with System 1"), so that a thing that
     can fail, and has no state of its own, is taken as failed.
     """
-    groups = _input_groups(reading, known)
-    states = [m for m in reading.mentions if any(c.startswith(STATE) for c in m.concepts)]
+    states = _states(reading)
+    groups = _input_groups(reading, known, states)
     used: set[int] = set()
     found: list[Condition] = []
     for index, group in enumerate(groups):
@@ -136,7 +137,11 @@ def _results_named(reading: Reading, found: list[Condition]) -> list[Condition]:
     return result
 
 
-def _input_groups(reading: Reading, known: StateWords) -> list[_Group]:
+def _states(reading: Reading) -> list[Mention]:
+    return [m for m in reading.mentions if any(c.startswith(STATE) for c in m.concepts)]
+
+
+def _input_groups(reading: Reading, known: StateWords, states: list[Mention]) -> list[_Group]:
     groups: list[_Group] = []
     for mention in reading.mentions:
         names = tuple(i for c in (*mention.concepts, *mention.implied) for i in known.by_term.get(c, ()))
@@ -144,11 +149,23 @@ def _input_groups(reading: Reading, known: StateWords) -> list[_Group]:
             continue
         last = groups[-1] if groups else None
         between = reading.words[last.end : mention.start] if last else ()
-        if last and mention.start >= last.end and len(between) <= 3 and all(w in _JOINS for w in between) and between:
+        joins = bool(between) and len(between) <= 3 and all(w in _JOINS for w in between)
+        if last and mention.start >= last.end and joins and not _have_own(reading, last, mention, states):
             groups[-1] = _Group(last.start, mention.end, (*last.inputs, *names), "or" in between)
         elif not last or mention.start >= last.end:
             groups.append(_Group(mention.start, mention.end, names, False))
     return groups
+
+
+def _have_own(reading: Reading, last: _Group, mention: Mention, states: list[Mention]) -> bool:
+    """Return whether two joined things have a state each: "loss of System 1 and hyd 2 is working"."""
+    words = reading.words
+    before = any(s.end <= last.start and all(w in _BEFORE for w in words[s.end : last.start]) for s in states)
+    after = any(
+        mention.end <= s.start <= mention.end + 2 and all(w in _LINKS for w in words[mention.end : s.start])
+        for s in states
+    )
+    return before and after
 
 
 def _bind(
@@ -162,11 +179,14 @@ def _bind(
         after = []  # "without anti-skid ok?": the last word asks, and says no state
     if nearest and all(w in _BEFORE for w in reading.words[nearest.end : group.start]):
         bound = _as_conditions(reading, group, nearest, known)
-        if bound and not (after and _adjacent(reading, group, after[0]) and nearest.weak):
+        other = after and _adjacent(reading, group, after[0]) and not _leads(reading, after[0], following)
+        if bound and not (other and nearest.weak):
             used.add(nearest.start)
             return bound
     for state in after:
         between = reading.words[group.end : state.start]
+        if _leads(reading, state, following) and (len(between) > _NEAR or _ANDS.intersection(between)):
+            continue  # it belongs to the thing after it: "and no System 2", "following the failure of System 2"
         loose = len(between) > _NEAR and not all(w in _LINKS for w in between)
         if _STOPS.intersection(between) or len(between) > _FAR or (state.weak and loose):
             continue
@@ -197,6 +217,11 @@ def _in_use(reading: Reading, group: _Group, known: StateWords) -> list[Conditio
         for value, groups, _ in known.values[name]
         if _USED.intersection(groups)
     ]
+
+
+def _leads(reading: Reading, state: Mention, following: int) -> bool:
+    """Return whether a state stands right before the next thing."""
+    return following < len(reading.words) and all(w in _BEFORE for w in reading.words[state.end : following])
 
 
 def _adjacent(reading: Reading, group: _Group, state: Mention) -> bool:
