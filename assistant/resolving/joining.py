@@ -6,6 +6,8 @@ from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Question
 from assistant.resolving.results import Check, CheckResult, LimitResult, Result, TableResult, TablesResult
 
+_ASKED = 0.75
+"""Share of its way of asking that another check must have, to be held against its amount as well."""
 _SAME = 0.02
 """How far apart the scores of two limits may be for both to be meant."""
 
@@ -50,7 +52,7 @@ def _joined_checks(found: list[Candidate], first: CheckResult) -> Result:
     units = {first.checks[0].unit}
     for candidate in found[1:12]:
         other = _other_check(candidate, found[0].score)
-        if other and other.unit not in units:
+        if other and other.unit not in units and not (first.checks[0].limit.second and other.unit == "ft"):
             units.add(other.unit)
             checks.append(other)
     checks.sort(key=lambda c: c.within)
@@ -62,4 +64,4 @@ def _other_check(candidate: Candidate, best: float) -> Check | None:
     match = candidate.match
     if not isinstance(candidate.result, CheckResult) or candidate.score < best - 0.2:
         return None
-    return candidate.result.checks[0] if match and match.open and match.covered > 0.99 else None
+    return candidate.result.checks[0] if match and match.open and match.covered > _ASKED else None

@@ -30,6 +30,8 @@ def amount_for(limit: Limit, amounts: Iterable[Amount], question: Question, know
     measured = [a for a in rest if a.unit is not None and fits(a, figure.unit, know.units) is not None]
     bare = [a for a in rest if a.unit is None and _plausible(a.value, figure)]
     found = measured or bare
+    if figure.unit == "K" and len(found) > 1:
+        return None  # two readings are for the bands, which take their difference
     return found[-1] if found else None
 
 
@@ -130,6 +132,9 @@ def judge(bands: Bands, question: Question, know: Knowledge, amounts: Sequence[A
     if not measured:
         return None
     given = measured[-1][1]
+    if bands.unit == "K" and len(measured) > 1:
+        # Two readings, and a rule on how far apart they may be: their difference is meant.
+        given = max(v for _, v in measured) - min(v for _, v in measured)
     reference = know.figure(bands.reference, question.variant) if bands.reference else None
     for rule in bands.rules:
         value = rule.value

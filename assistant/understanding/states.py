@@ -129,7 +129,7 @@ def _results_named(reading: Reading, found: list[Condition]) -> list[Condition]:
     taken = {c.input for c in found}
     result = []
     for mention in reading.mentions:
-        for concept in mention.concepts:
+        for concept in sorted(mention.concepts):
             if concept.startswith("="):
                 name, value = concept[1:].rsplit(".", 1)
                 if name not in taken:
@@ -144,7 +144,7 @@ def _states(reading: Reading) -> list[Mention]:
 def _input_groups(reading: Reading, known: StateWords, states: list[Mention]) -> list[_Group]:
     groups: list[_Group] = []
     for mention in reading.mentions:
-        names = tuple(i for c in (*mention.concepts, *mention.implied) for i in known.by_term.get(c, ()))
+        names = tuple(i for c in sorted(mention.concepts | mention.implied) for i in known.by_term.get(c, ()))
         if not names:
             continue
         last = groups[-1] if groups else None
@@ -315,7 +315,7 @@ def _implied(reading: Reading, known: StateWords, found: list[Condition]) -> lis
     return [
         Condition(name, value, implied=True, where=mention.taken)
         for mention in reading.mentions
-        for concept in mention.concepts
+        for concept in sorted(mention.concepts)
         for name, value in known.sets.get(concept, ())
         if name not in taken
     ]
