@@ -58,13 +58,13 @@ def open_knowledge(
     base, problems = load(place, type_id, cache_dir, derive=derive)
     if base is None:
         return None, problems
-    return Knowledge(base, _words(place, "common_words"), _words(place, "passing_words")), []
+    return Knowledge(base, lambda name: _words(place, name)), []
 
 
 def _words(root: str, name: str) -> str:
     path = os.path.join(root, "language", f"{name}.txt")
     try:
         with open(path, encoding="utf-8") as file:
-            return "\n" + file.read() + "\n"
+            return file.read()
     except OSError:
         return ""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any, NamedTuple
 
 from assistant.knowledge.base import Base
@@ -16,11 +17,11 @@ from assistant.understanding.states import Condition, StateWords, state_words
 class Knowledge:
     """One type's knowledge, ready to be asked."""
 
-    def __init__(self, base: Base, common_words: str = "", passing_words: str = "") -> None:
+    def __init__(self, base: Base, lists: Callable[[str], str] | None = None) -> None:
         self.base = base
         self.units = Units({"units": base.units_data})
         self.lexicon = Lexicon(base.derived["lexicon"])
-        self.reader = Reader(self.lexicon, self.units, common_words, passing_words)
+        self.reader = Reader(self.lexicon, self.units, lists)
         self.matcher = Matcher(base.derived)
         self.states: StateWords = state_words(base, self.lexicon.sets)
         self._phrases: dict[str, Reading] = {}

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
+from json import dumps
 from math import log
 from typing import Any
 
@@ -31,7 +32,11 @@ QUANTITY = 0.8
 
 
 def derive(base: Base) -> dict[str, Any]:
-    """Return everything that understanding needs of a base, as plain JSON values."""
+    """Return everything that understanding needs of a base, as plain JSON values.
+
+    What a question needs little of (names, ways of asking, vocabularies) is kept as text and read when wanted:
+    a start then parses a few long strings, and not tens of thousands of short ones.
+    """
     lexicon = compile_lexicon(base)
     units = Units({"units": base.units_data})
     reader = Reader(Lexicon(lexicon), units)
@@ -40,7 +45,13 @@ def derive(base: Base) -> dict[str, Any]:
     vocabulary = {name: sorted(_vocabulary(reader, base, name)) for name in base.order}
     lexicon["words"] = " ".join(sorted({*lexicon["words"].split(), *_plain_words(asks, vocabulary)}))
     _weigh(asks, lexicon["kinds"])
-    return {"lexicon": lexicon, "asks": asks, "vocabulary": vocabulary, "postings": _postings(asks)}
+    return {
+        "lexicon": {**lexicon, "names": {first: dumps(found) for first, found in lexicon["names"].items()}},
+        "asks": [dumps(ask) for ask in asks],
+        "of": [ask[0] for ask in asks],
+        "vocabulary": {name: "\n".join(concepts) for name, concepts in vocabulary.items()},
+        "postings": {concept: " ".join(map(str, found)) for concept, found in _postings(asks).items()},
+    }
 
 
 # --- the lexicon

@@ -7,6 +7,7 @@ wins, and a name that several concepts share keeps them all: the record asked fo
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from json import loads
 from typing import Any, NamedTuple
 
 from assistant.understanding.words import expand, stem
@@ -30,7 +31,7 @@ class Lexicon:
     """Names by their first stem, longest first; kinds and companions of concepts."""
 
     def __init__(self, plain: Mapping[str, Any]) -> None:
-        self.names: dict[str, list[list[list[str]]]] = plain["names"]
+        self._names: dict[str, str | list[list[list[str]]]] = plain["names"]
         self.kinds: dict[str, str] = plain["kinds"]
         self.implied: dict[str, list[str]] = plain["implied"]
         self.families: dict[str, str] = plain["families"]
@@ -44,11 +45,17 @@ class Lexicon:
 
     def at(self, stems: Sequence[str], start: int, free: Sequence[bool]) -> Found | None:
         """Return the longest name that begins at a place, or None."""
-        for parts, concepts in self.names.get(stems[start], ()):
+        for parts, concepts in self._beginning(stems[start]):
             taken = _match(parts, stems, start, free)
             if taken:
                 return Found(start, taken[-1] + 1, taken, tuple(concepts))
         return None
+
+    def _beginning(self, first: str) -> list[list[list[str]]]:
+        found = self._names.get(first, [])
+        if isinstance(found, str):
+            found = self._names[first] = loads(found)
+        return found
 
     def knows(self, word: str) -> bool:
         """Return whether a word is part of a name or of the knowledge's own text."""

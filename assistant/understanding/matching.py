@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping
+from json import loads
 from math import log
 from typing import Any, NamedTuple
 
@@ -62,26 +63,41 @@ class Matcher:
     """Ranks the records of one base for a reading."""
 
     def __init__(self, derived: Mapping[str, Any]) -> None:
-        self._asks: list[list[Any]] = derived["asks"]
-        self._postings: dict[str, list[int]] = derived["postings"]
-        self._vocabulary: dict[str, list[str]] = derived["vocabulary"]
+        self._asks: list[str] = derived["asks"]
+        self._of: list[str] = derived["of"]
+        self._postings: dict[str, str] = derived["postings"]
+        self._vocabulary: dict[str, str] = derived["vocabulary"]
+        self._read_asks: dict[int, list[Any]] = {}
+        self._read_postings: dict[str, list[int]] = {}
         self._sets: dict[str, frozenset[str]] = {}
         self._kinds: dict[str, str] = derived["lexicon"]["kinds"]
         self._records = len(self._vocabulary) or 1
         self._weights: dict[str, float] = {}
 
+    def _ask(self, index: int) -> list[Any]:
+        found = self._read_asks.get(index)
+        if found is None:
+            found = self._read_asks[index] = loads(self._asks[index])
+        return found
+
+    def _holders(self, concept: str) -> list[int]:
+        found = self._read_postings.get(concept)
+        if found is None:
+            found = self._read_postings[concept] = [int(n) for n in self._postings.get(concept, "").split()]
+        return found
+
     def vocabulary(self, record: str) -> frozenset[str]:
         """Return every concept that a record explains."""
         found = self._sets.get(record)
         if found is None:
-            found = self._sets[record] = frozenset(self._vocabulary.get(record, ()))
+            found = self._sets[record] = frozenset(filter(None, self._vocabulary.get(record, "").split("\n")))
         return found
 
     def weight(self, concept: str) -> float:
         """Return how much a concept tells: the rarer, the more."""
         found = self._weights.get(concept)
         if found is None:
-            holders = len(self._postings.get(concept, ()))
+            holders = len(self._holders(concept))
             rarity = log(1 + 3 * self._records / holders) if holders else STRANGE
             kind = self._kinds.get(concept, "")
             if concept in ("maximum", "minimum"):
@@ -133,7 +149,7 @@ class Matcher:
         sought = self._sought(reading, given, excused)
         best: dict[tuple[str, str], Match] = {}
         for index in self._candidates(reading, given, only):
-            ask = self._asks[index]
+            ask = self._ask(index)
             if only is not None and ask[0] not in only:
                 continue
             match = self._match(ask, sought)
@@ -150,14 +166,14 @@ class Matcher:
 
     def _candidates(self, reading: Reading, given: Iterable[str], only: Collection[str] | None) -> list[int]:
         gathered: dict[int, float] = defaultdict(float)
-        concepts = sorted(reading.concepts.union(given), key=lambda c: len(self._postings.get(c, ())))
+        concepts = sorted(reading.concepts.union(given), key=lambda c: len(self._holders(c)))
         for concept in concepts:
-            holders = self._postings.get(concept, ())
+            holders = self._holders(concept)
             if len(holders) > 1500 and gathered:
                 continue
             gain = self.weight(concept)
             for index in holders:
-                if only is None or self._asks[index][0] in only:
+                if only is None or self._of[index] in only:
                     gathered[index] += gain
         if len(gathered) <= _MOST:
             return list(gathered)

@@ -6,6 +6,7 @@ matching it against the records decides which sense was meant.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any, NamedTuple
 
 from assistant.quantities.amounts import Amount, read_amounts
@@ -104,11 +105,11 @@ class Reading(NamedTuple):
 class Reader:
     """Turns text into readings with one lexicon, the units and the list of ordinary words."""
 
-    def __init__(self, lexicon: Lexicon, units: Units, common: str = "", passing: str = "") -> None:
+    def __init__(self, lexicon: Lexicon, units: Units, lists: Callable[[str], str] | None = None) -> None:
         self.lexicon = lexicon
         self.units = units
-        self._common = common
-        self._passing = passing
+        self._lists = lists
+        self._read_lists: dict[str, str] = {}
         self._known_units = frozenset(w for unit in units for name in unit.names for w in name)
         self._spellings: tuple[list[str], list[str]] | None = None
         self._mended: dict[str, str | None] = {}
@@ -195,7 +196,7 @@ class Reader:
                 concepts = frozenset((PLAIN + stems[i],))
                 found.append(
                     Mention(i, i + 1, (i,), concepts, frozenset(), word in self.lexicon.weak or len(word) < 2, word,
-                            word in typed, known, f"\n{word}\n" in self._passing)
+                            word in typed, known, self._listed(word, "passing_words"))
                 )  # fmt: skip
         return found
 
@@ -248,7 +249,13 @@ class Reader:
 
     def is_ordinary(self, word: str) -> bool:
         """Return whether a word is ordinary English, which is not to be mended into the trade's."""
-        return f"\n{word}\n" in self._common
+        return self._listed(word, "common_words")
+
+    def _listed(self, word: str, name: str) -> bool:
+        """Return whether a word is in one of the long lists, which are read when a word first asks for them."""
+        if name not in self._read_lists:
+            self._read_lists[name] = f"\n{self._lists(name)}\n" if self._lists else ""
+        return f"\n{word}\n" in self._read_lists[name]
 
     def nearest(self, word: str, most: int | None = None) -> str | None:
         """Return the known word or two words that a misspelling is nearest to."""
