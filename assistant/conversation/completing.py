@@ -102,7 +102,7 @@ def _prefers_merged(alone: Question, first: Scored, second: Scored, continues: b
     if isinstance(first.result, (Choices, Needed)):
         return True
     if not _names_thing(alone, knowledge):
-        return True
+        return second.score >= min(_LEANING, first.score)
     return second.score >= (_LEANING if continues else first.score + 0.02)
 
 

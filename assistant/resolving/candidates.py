@@ -148,6 +148,7 @@ def _bands(bands: Bands, match: Match, question: Question, know: Knowledge) -> I
 
 def _schedule(schedule: Schedule, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
     result = resolve_schedule(schedule, question, know)
+    match = match._replace(score=match.score * _state_penalty(match, question, know))
     if isinstance(result, ScheduleResult):
         rest = len(leftover(schedule, question, know))
         yield Candidate(min(1.2, match.score * 1.12) * 0.6**rest, match.matched + 0.6, result, match)
@@ -191,7 +192,7 @@ def _order(model: Model, match: Match, question: Question, know: Knowledge) -> I
     result = resolve_order(model, question, know)
     if result is not None:
         score = 1.1 if isinstance(result, ModelResult) else 0.9
-        bar = 0.5 ** len(match.barred)
+        bar = 0.5 ** len(match.barred) * _state_penalty(match, question, know)
         yield Candidate(max(match.score, score * bar), match.matched + 1.0, result, match)
 
 
