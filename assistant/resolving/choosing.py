@@ -19,6 +19,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.offering import COVER, unsure
 from assistant.resolving.results import (
     CheckResult,
+    Choices,
     Declined,
     Elsewhere,
     LimitResult,
@@ -62,7 +63,7 @@ def resolve_scored(question: Question, know: Knowledge) -> Scored:
     best = found[0]
     if _sure(found):
         return Scored(joined(found, question) or best.result, best.score)
-    return Scored(_outside_all(found) or unsure(found, question, know), 0.0)
+    return Scored(_outside_all(found) or _which(question, know) or unsure(found, question, know), 0.0)
 
 
 def _outside_all(found: list[Candidate]) -> CheckResult | None:
@@ -74,6 +75,16 @@ def _outside_all(found: list[Candidate]) -> CheckResult | None:
     checks = {c.result.checks[0].limit.id: c.result.checks[0] for c in near if isinstance(c.result, CheckResult)}
     outside = all(not check.within for check in checks.values())
     return CheckResult(tuple(checks.values())[:3]) if outside and len(checks) > 1 else None
+
+
+def _which(question: Question, know: Knowledge) -> Choices | None:
+    """Ask back when a question names a bound and no thing at all: "what's the limit?"."""
+    mentions = question.reading.mentions
+    if not question.reading.has("maximum", "minimum") or not all(know.matcher.is_soft(m) for m in mentions):
+        return None
+    own = [name for name in know.base.ids("limits") if know.base.records[name].maximum]
+    options = tuple((name, know.base.records[name].of) for name in own[:3])
+    return Choices(options, "Which limit, and of what? For example:") if options else None
 
 
 def _sure(found: list[Candidate]) -> bool:

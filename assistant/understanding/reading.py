@@ -125,12 +125,14 @@ class Reader:
         words = [token.text for token in tokens]
         stems = [stem(word) for word in words]
         free = [True] * len(words)
-        numbered = self._numbered_names(words, stems, free)
+        counts = any(map(_may_count, words))
+        spans = [(a.start, a.end) for a in read_amounts(tokens, self.units) if a.unit] if counts else []
+        numbered = self._numbered_names(words, stems, free, spans) if counts else []
         for mention in numbered:
             for i in mention.taken:
                 free[i] = False
         skip = frozenset(i for i, is_free in enumerate(free) if not is_free)
-        amounts = read_amounts(tokens, self.units, skip) if any(map(_may_count, words)) else []
+        amounts = read_amounts(tokens, self.units, skip) if counts else []
         for amount in amounts:
             free[amount.start : amount.end] = [False] * (amount.end - amount.start)
         typed = {new: old for old, new in mended}
@@ -158,7 +160,9 @@ class Reader:
 
     # --- names
 
-    def _numbered_names(self, words: list[str], stems: list[str], free: list[bool]) -> list[Mention]:
+    def _numbered_names(
+        self, words: list[str], stems: list[str], free: list[bool], spans: list[tuple[int, int]]
+    ) -> list[Mention]:
         """Names with a number in them come before amounts: the 2 of System 2 counts nothing."""
         found: list[Mention] = []
         for i in range(len(words)):
@@ -167,6 +171,8 @@ class Reader:
                 continue
             if self._counts(words, name.taken, name.end):
                 continue
+            if any(s <= name.start < e and (s < name.start or name.end < e) for s, e in spans):
+                continue  # a longer amount begins there: "quarter of an hour", "two oh one knots"
             for k in name.taken:
                 free[k] = False
             found.append(self._mention(words, name.start, name.end, name.taken, name.concepts, {}))
