@@ -126,7 +126,7 @@ def _names_thing(question: Question, knowledge: Knowledge) -> bool:
 
 
 def _leans(text: str, question: Question, first: Scored, knowledge: Knowledge) -> bool:
-    """Return whether a turn is plainly a fragment of the question before: "and with STEADY", "the retraction one"."""
+    """Return whether a turn is plainly a fragment of the question before: "and with fans", "the retraction one"."""
     words = question.reading.words
     if len(words) > 8:
         return False

@@ -175,10 +175,10 @@ def _model(model: Model, match: Match, question: Question, know: Knowledge) -> I
         return
     if model.needs and not all(any(question.reading.has(c) for c in _concepts(know, n)) for n in model.needs):
         return
-    result = resolve_model(model, question, know)
+    binding = bind(model, question, know)
+    result = resolve_model(model, binding, question, know)
     if result is None:
         return
-    binding = bind(model, question, know)
     score = match.score * 0.62 ** len(binding.left) * (1 - 0.03 * min(binding.cost, 12))
     if isinstance(result, Needed):
         share = binding.amounts_used / (binding.amounts_used + len(binding.missing))

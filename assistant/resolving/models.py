@@ -16,6 +16,7 @@ from assistant.resolving.functions import Function, function
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ModelResult, ModelValue, Needed
 from assistant.understanding.reading import STATE, Reading
+from assistant.understanding.states import conditions
 
 _OUTPUT = "(output)"
 
@@ -106,10 +107,9 @@ def said(phrase: str, question: Question, know: Knowledge) -> bool:
     mentions = [m for m in reading.mentions if not m.weak or any(c.startswith(STATE) for c in m.concepts)]
     if not mentions:
         return False
-    conditions = phrase_conditions(reading, know)
-    if conditions:
-        given = {(c.input, c.value) for c in question.conditions}
-        return conditions <= given
+    wanted = phrase_conditions(reading, know)
+    if wanted:
+        return wanted <= {(c.input, c.value) for c in question.conditions}
     return all(
         any(not mention.concepts.isdisjoint(other.concepts) for other in question.reading.mentions)
         for mention in mentions
@@ -118,8 +118,6 @@ def said(phrase: str, question: Question, know: Knowledge) -> bool:
 
 def phrase_conditions(reading: Reading, know: Knowledge) -> frozenset[tuple[str, str]]:
     """Return the states that a phrase of the knowledge gives."""
-    from assistant.understanding.states import conditions
-
     return frozenset((c.input, c.value) for c in conditions(reading, know.states, know.units) if "." not in c.input)
 
 
@@ -138,12 +136,13 @@ def _choice_value(item: ModelInput, value: str, says: str, question: Question, k
     return Bound(given, says, "", record.sources)
 
 
-def resolve_model(model: Model, question: Question, know: Knowledge) -> ModelResult | Needed | None:
+def resolve_model(
+    model: Model, binding: Binding, question: Question, know: Knowledge
+) -> ModelResult | Needed | None:
     """Return the calculation, or what is missing for it, or None when the model cannot serve the question."""
     runs = function(model.function)
     if runs is None:
         return None
-    binding = bind(model, question, know)
     missing = binding.missing
     if binding.output is not None and len(missing) == 1 and missing[0].id in model.inverse:
         return _solve(model, runs, binding, missing[0], question, know)

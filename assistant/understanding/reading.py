@@ -126,13 +126,14 @@ class Reader:
         stems = [stem(word) for word in words]
         free = [True] * len(words)
         counts = any(map(_may_count, words))
-        spans = [(a.start, a.end) for a in read_amounts(tokens, self.units) if a.unit] if counts else []
+        whole = read_amounts(tokens, self.units) if counts else []
+        spans = [(a.start, a.end) for a in whole if a.unit]
         numbered = self._numbered_names(words, stems, free, spans) if counts else []
         for mention in numbered:
             for i in mention.taken:
                 free[i] = False
         skip = frozenset(i for i, is_free in enumerate(free) if not is_free)
-        amounts = read_amounts(tokens, self.units, skip) if counts else []
+        amounts = read_amounts(tokens, self.units, skip) if skip else whole
         for amount in amounts:
             free[amount.start : amount.end] = [False] * (amount.end - amount.start)
         typed = {new: old for old, new in mended}
