@@ -1,0 +1,1 @@
+"""By ear: speaking an answer, hearing a question, and files to listen to."""
