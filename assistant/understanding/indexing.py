@@ -24,6 +24,7 @@ from assistant.quantities.tokens import tokenize
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import GAP, Lexicon, joined_names, name_stems
 from assistant.understanding.reading import OUTSIDE, PLAIN, STATE, Mention, Reader
+from assistant.understanding.spelling import allowed_distance, apart
 from assistant.understanding.words import expand, stem
 
 SOFT = 0.35
@@ -43,6 +44,7 @@ def derive(base: Base) -> dict[str, Any]:
     kinds = lexicon["kinds"]
     asks = [ask for name in base.order for ask in _asks(reader, base, name) if _tells(ask, kinds)]
     vocabulary = {name: sorted(_vocabulary(reader, base, name)) for name in base.order}
+    lexicon["surface"] = " ".join(sorted({*lexicon["surface"].split(), *_asking_words(base)}))
     lexicon["words"] = " ".join(sorted({*lexicon["words"].split(), *_plain_words(asks, vocabulary)}))
     _weigh(asks, lexicon["kinds"])
     return {
@@ -67,10 +69,11 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
         for name in (*term.names, *term.heard):
             _add(names, surface, name, OUTSIDE + name if term.kind == "outside" else term.id)
     known = {s for stems in names for s in stems}
+    corrections = _corrections(base, surface)
     for term in terms:
         for name in term.misspelt:
             # A misspelling of several words is left to mending, which would otherwise take its words for known.
-            if len(name.split()) == 1:
+            if len(name.split()) == 1 and name not in corrections:
                 names[name_stems(name)].append(term.id)
     for concept, name in (*_state_names(base), *_type_names(base, whole)):
         _add(names, surface, name, concept)
@@ -90,10 +93,40 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
         "sets": {t.id: [list(pair) for pair in t.sets] for t in terms if t.sets},
         "words": " ".join(sorted(known | {s for stems in names for s in stems})),
         "surface": " ".join(sorted(surface)),
+        "corrections": "".join(f"\n{wrong} {right}" for wrong, right in sorted(corrections.items())) + "\n",
         "neutral": " ".join(sorted(neutral | {stem(word) for word in neutral})),
         "weak": str(settings.get("weak", "")),
         "whole": " ".join(sorted(whole)),
     }
+
+
+def _corrections(base: Base, surface: set[str]) -> dict[str, str]:
+    """Return the proper word of each listed misspelling, so that longer names with the word are found as well.
+
+    A misspelling that is ordinary English or part of another name is kept as a name: the sentence decides.
+    """
+    ordinary = _list(base, "common_words") | surface
+    found: dict[str, str] = {}
+    for term in base.terms.values():
+        proper = [tuple(name.lower().split()) for name in term.names]
+        for name in term.misspelt:
+            wrong = tuple(name.lower().split())
+            for old, new in _differing(wrong, proper):
+                if old not in ordinary and old.isalpha():
+                    found.setdefault(old, new)
+    return found
+
+
+def _differing(wrong: tuple[str, ...], proper: list[tuple[str, ...]]) -> list[tuple[str, str]]:
+    """Return the words of a misspelling beside the words of the name that it is nearest to."""
+    if len(wrong) == 1:
+        alike = [(word,) for name in proper for word in name]
+    else:
+        alike = [name for name in proper if len(name) == len(wrong)]
+    ranked = sorted((sum(apart(a, b) for a, b in zip(wrong, name, strict=True)), name) for name in alike)
+    if not ranked or ranked[0][0] > allowed_distance("".join(wrong)):
+        return []
+    return [(old, new) for old, new in zip(wrong, ranked[0][1], strict=True) if old != new and new.isalpha()]
 
 
 def _inside(names: dict[tuple[str, ...], list[str]]) -> dict[str, list[str]]:
@@ -194,6 +227,16 @@ def _ask_texts(record: Any) -> Iterator[tuple[str, Iterable[str]]]:
     if isinstance(record, StateTable):
         for output in record.outputs:
             yield f"output.{output.id}", output.asks
+
+
+def _asking_words(base: Base) -> set[str]:
+    """Return the words of all ways of asking, as written: what a misspelt word may have been."""
+    found: set[str] = set()
+    for name in base.order:
+        for _, texts in _ask_texts(base.records[name]):
+            for text in texts:
+                found.update(t.text for t in tokenize(text) if t.text.isalpha() and len(t.text) > 3)
+    return found
 
 
 def _ask(reader: Reader, name: str, tag: str, text: str) -> list[Any]:

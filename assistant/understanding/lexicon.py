@@ -42,6 +42,7 @@ class Lexicon:
         self.neutral = frozenset(plain["neutral"].split())
         self.weak = frozenset(plain["weak"].split())
         self.whole = frozenset(plain["whole"].split())
+        self._corrections: str = plain["corrections"]
 
     def at(self, stems: Sequence[str], start: int, free: Sequence[bool]) -> Found | None:
         """Return the longest name that begins at a place, or None."""
@@ -56,6 +57,11 @@ class Lexicon:
         if isinstance(found, str):
             found = self._names[first] = loads(found)
         return found
+
+    def correction(self, word: str) -> str | None:
+        """Return the proper word of a listed misspelling, or None."""
+        at = self._corrections.find(f"\n{word} ")
+        return None if at < 0 else self._corrections[at + len(word) + 2 : self._corrections.index("\n", at + 1)]
 
     def knows(self, word: str) -> bool:
         """Return whether a word is part of a name or of the knowledge's own text."""

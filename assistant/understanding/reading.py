@@ -227,7 +227,9 @@ class Reader:
     def _mend_all(self, tokens: list[Token], mended: list[tuple[str, str]]) -> list[Token]:
         result: list[Token] = []
         for token in tokens:
-            better = None if self._is_known(token.text) else self._mend(token.text)
+            better = self.lexicon.correction(token.text) or (
+                None if self._is_known(token.text) else self._mend(token.text)
+            )
             if better is None:
                 result.append(token)
                 continue
@@ -272,10 +274,20 @@ class Reader:
                 {*(w for w in self.lexicon.neutral if len(w) > 2), *STARTERS, *self._known_units} - set(ours)
             )
             self._spellings = ours, plain
+        found = mend(word, self._spellings[0], self._spellings[1] if most is None else (), most)
+        if found and found[0].distance <= 1:
+            return found[0].word
         two = self._split(word)
         if two:
             return two
-        found = mend(word, self._spellings[0], self._spellings[1] if most is None else (), most)
+        return self._ordinary_meant(word) or (found[0].word if found else None)
+
+    def _ordinary_meant(self, word: str) -> str | None:
+        """Return the ordinary word that a long one differs from by one letter: it is not the trade's, and blocks nothing."""
+        if len(word) < 5:
+            return None
+        self._listed(word, "passing_words")
+        found = mend(word, self._read_lists["passing_words"].split(), (), 1)
         return found[0].word if found else None
 
     def _split(self, word: str) -> str | None:

@@ -23,6 +23,13 @@ def allowed_distance(word: str) -> int:
     return 0 if length < 3 else 1 if length < 6 else 2 if length < 9 else 3
 
 
+def apart(one: str, other: str) -> int:
+    """Return how many edits two words are apart, a swap of neighbours counting as one."""
+    from rapidfuzz.distance import OSA
+
+    return int(OSA.distance(one, other))
+
+
 def mend(word: str, known: Sequence[str], second: Sequence[str] = (), most: int | None = None) -> list[Mended]:
     """Return the nearest known words, best first; words of `second` only where none of `known` is as near.
 
