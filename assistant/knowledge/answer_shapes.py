@@ -265,6 +265,7 @@ MODELS = Shape(
         ALSO,
         Field("inverse", WORDS, about="inputs that may be solved for"),
         Field("needs", WORDS, about="words without which it is not meant"),
+        Field("descending", WORDS, about="inputs of one quantity, the greatest first"),
         TOPIC,
         Field("extra", CONDITIONS),
     ),

@@ -259,6 +259,8 @@ class Model(NamedTuple):
     """Inputs that may be solved for when the output is given."""
     needs: tuple[str, ...] = ()
     """Words without which the model is not meant (a landing, an RTO)."""
+    descending: tuple[str, ...] = ()
+    """Inputs of one quantity, the greatest first: a brake is hotter than its target, that than the air outside."""
     topic: str = ""
     extra: tuple[tuple[str, str], ...] = ()
 

@@ -7,6 +7,7 @@ giving all amounts their parts wins, so that a number is never left over where i
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 from assistant.quantities.amounts import Amount
@@ -18,7 +19,9 @@ _NO_CUE = 2.0
 _LEFT_OVER = 7.0
 _MISSING = 3.0
 _BARE = 0.4
-_BARE_SELDOM = 3.5
+_BARE_SELDOM = 6.0
+_DISORDER = 4.0
+"""Two inputs that stand the wrong way about, such as a target hotter than the start."""
 _UNASKED = 2.0
 """An input that may be left out is seldom given without a word that names it."""
 _OFTEN_BARE = frozenset(("degC", "kt", "deg", "psi", "kg", "ft", "K", "factor"))
@@ -56,9 +59,13 @@ def part(name: str, unit: str, cues: str, optional: bool) -> Part:
 
 
 def assign(
-    amounts: Sequence[Amount], parts: Sequence[Part], words: Sequence[str], units: Units
-) -> tuple[dict[str, tuple[float, Amount]], list[Amount], float]:
-    """Return the amounts by part, in the part's unit, the amounts that fit nothing, and how forced it is."""
+    amounts: Sequence[Amount], parts: Sequence[Part], words: Sequence[str], units: Units,
+    descending: Sequence[str] = (),
+) -> tuple[dict[str, tuple[float, Amount]], list[Amount], float]:  # fmt: skip
+    """Return the amounts by part, in the part's unit, the amounts that fit nothing, and how forced it is.
+
+    descending: parts of which the greater value comes first, where nothing beside the amounts says otherwise.
+    """
     amounts = list(amounts)[:6]
     stems = [stem(w) for w in words]
     costs = [[_cost(a, p, amounts, stems, units) for p in parts] for a in amounts]
@@ -69,9 +76,10 @@ def assign(
         if cost >= best[0]:
             return
         if index == len(amounts):
-            missing = sum(_MISSING for k, p in enumerate(parts) if k not in used and not p.optional)
-            if cost + missing < best[0]:
-                best = (cost + missing, chosen)
+            cost += sum(_MISSING for k, p in enumerate(parts) if k not in used and not p.optional)
+            cost += _DISORDER * _disorder(chosen, amounts, parts, units, descending)
+            if cost < best[0]:
+                best = (cost, chosen)
             return
         for k in range(len(parts)):
             each = costs[index][k]
@@ -89,6 +97,17 @@ def assign(
         else:
             given[parts[k].id] = (value, amount)
     return given, left, best[0] if amounts else 0.0
+
+
+def _disorder(
+    chosen: Sequence[int], amounts: Sequence[Amount], parts: Sequence[Part], units: Units, descending: Sequence[str]
+) -> int:
+    """Return how many neighbours in the order have the lesser value first."""
+    if not descending:
+        return 0
+    values = {parts[k].id: fits(a, parts[k].unit, units) for a, k in zip(amounts, chosen, strict=True) if k >= 0}
+    ordered = [v for name in descending if (v := values.get(name)) is not None]
+    return sum(one < other for one, other in pairwise(ordered))
 
 
 def _cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequence[str], units: Units) -> float | None:

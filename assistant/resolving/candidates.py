@@ -201,7 +201,9 @@ def _calculated(result: ModelResult, binding: Binding, score: float, match: Matc
     score *= 1.06 if binding.amounts_used else 0.97
     if binding.amounts_used >= 3 and not binding.left and match.open and binding.cost < 3.4:
         score = max(score + 0.25, 0.76 - 0.02 * binding.cost)
-    return Candidate(min(1.15, score), match.matched + 0.35 * binding.amounts_used, result, match)
+    # A model that is meant only by certain words, and they were said, comes before one that is meant without them.
+    score = min(1.15, score) * (1.03 if result.model.needs else 1.0)
+    return Candidate(score, match.matched + 0.35 * binding.amounts_used, result, match)
 
 
 def _concepts(know: Knowledge, phrase: str) -> set[str]:

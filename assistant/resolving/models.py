@@ -11,7 +11,7 @@ from assistant.physics.errors import OutOfRange
 from assistant.physics.solve import solve_monotonic
 from assistant.quantities.amounts import Amount
 from assistant.quantities.show import exact_shown, round_shown
-from assistant.resolving.amounts_for import Part, assign, part
+from assistant.resolving.amounts_for import Part, assign, fits, part
 from assistant.resolving.functions import Function, function
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ModelResult, ModelValue, Needed
@@ -50,7 +50,8 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     parts = [_part(i) for i in asked if not _is_own(i)]
     if model.inverse:
         parts.append(part(_OUTPUT, model.output_unit, "", True))
-    amounts, left, cost = assign(question.reading.amounts, parts, question.reading.words, know.units)
+    stated = [a for a in question.reading.amounts if not _restates(a, chosen, model, know)]
+    amounts, left, cost = assign(stated, parts, question.reading.words, know.units, model.descending)
     given: dict[str, tuple[Bound, ...]] = {}
     missing: list[ModelInput] = []
     for item in model.inputs:
@@ -62,6 +63,16 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     output = amounts.get(_OUTPUT)
     return Binding(
         given, tuple(missing), tuple(left), output[0] if output else None, len(amounts), cost, frozenset(amounts)
+    )
+
+
+def _restates(amount: Amount, chosen: Mapping[str, list[Bound]], model: Model, know: Knowledge) -> bool:
+    """Return whether an amount only repeats the figure that words have chosen: "at 250 we can take off"."""
+    return any(
+        fits(amount, item.unit, know.units) == bound.value
+        for item in model.inputs
+        if item.quantity != "deceleration"
+        for bound in chosen[item.id]
     )
 
 
