@@ -22,5 +22,4 @@ def composed(text: str, question: Question, result: Result, knowledge: Knowledge
 
 def finished(answer: Answer, knowledge: Knowledge) -> Answer:
     """Return an answer with its spoken form."""
-    lexicon = knowledge.base.pronunciations if isinstance(knowledge.base.pronunciations, dict) else {}
-    return answer._replace(spoken=spoken(answer.text, knowledge.units, lexicon))
+    return answer._replace(spoken=spoken(answer.text, knowledge.units, knowledge.base.pronunciations))

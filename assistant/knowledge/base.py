@@ -93,7 +93,12 @@ class Base:
         """Word groups by name, without the @."""
         self.units_data: list[Any] = compiled["units"]
         self.settings: dict[str, Any] = compiled["settings"]
-        self.pronunciations: Any = compiled["pronunciations"]
+        self.pronunciations: dict[str, str] = compiled["pronunciations"]
+        """How written forms are said, in ordinary words."""
+        self.phonemes: dict[str, str] = compiled["phonemes"]
+        """How words are pronounced, in the International Phonetic Alphabet."""
+        self.radio_words: dict[str, str] = compiled["radio_words"]
+        """Words of a number as they are said on the radio."""
 
     @property
     def order(self) -> list[str]:

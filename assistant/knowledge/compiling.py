@@ -12,7 +12,7 @@ from assistant.knowledge.readers import CANONICAL_UNITS, Reading
 from assistant.knowledge.shapes import SHAPES, TYPE, WORD_GROUPS
 from assistant.knowledge.yaml_lines import Items, Node, Pairs, Text, plain
 
-_OTHER_KEYS = ("type", "words", "units", "settings", "pronunciations")
+_OTHER_KEYS = ("type", "words", "units", "settings")
 
 
 def compile_base(trees: Sequence[Node]) -> tuple[Compiled, list[Problem]]:
@@ -27,6 +27,8 @@ def compile_base(trees: Sequence[Node]) -> tuple[Compiled, list[Problem]]:
         "units": [],
         "settings": {},
         "pronunciations": {},
+        "phonemes": {},
+        "radio_words": {},
         "broken": [],
         "rule_lines": {},
     }
@@ -158,5 +160,4 @@ _OTHERS = {
     "words": _read_words,
     "units": _read_units,
     "settings": _read_mapping,
-    "pronunciations": _read_mapping,
 }

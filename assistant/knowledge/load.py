@@ -80,15 +80,21 @@ def _compile(
     """The base of what could be read; derived from only when nothing is wrong with it."""
     from assistant.knowledge.checks import check_base
     from assistant.knowledge.compiling import compile_base
+    from assistant.knowledge.pronunciations import add_lexemes, read_lexicon
     from assistant.knowledge.yaml_lines import parse_yaml
 
-    trees = []
+    trees, lexemes = [], []
     for name, raw in files:
         if name.endswith(".yaml"):
             tree, found = parse_yaml(raw, name)
             problems += found
             trees += [tree] if tree is not None else []
+        elif name.endswith(".pls"):
+            entries, found = read_lexicon(raw, name)
+            problems += found
+            lexemes += entries
     compiled, found = compile_base(trees)
+    problems += add_lexemes(lexemes, compiled)
     base = Base(compiled, root)
     problems = sorted(set(problems + found + check_base(base)))
     if derive and not problems:
@@ -128,7 +134,7 @@ def _read_files(folders: list[tuple[str, str]]) -> tuple[list[KnowledgeFile], li
             problems.append(_unreadable(shown, error))
             continue
         for name in names:
-            if name.endswith((".yaml", ".txt")):
+            if name.endswith((".yaml", ".txt", ".pls")):
                 _read_file(os.path.join(folder, name), f"{shown}/{name}", files, problems)
     return files, problems
 

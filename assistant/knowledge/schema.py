@@ -32,7 +32,6 @@ def file_schema() -> dict[str, Any]:
         "words": WORD_GROUPS.schema,
         "units": _UNITS,
         "settings": _FREE,
-        "pronunciations": _FREE,
     }
     return {
         "$schema": DIALECT,

@@ -1,7 +1,7 @@
 """The written answer for the ear: signs, units and abbreviations in words, nothing for the eye alone.
 
-What stands in brackets, paragraph references above all, is for a reader who may look it up; by ear it only
-delays the fact. How a word of the trade or of one type is said is data, so it is handed in as a lexicon.
+`by_ear` shapes the sentences; here their words and numbers are said. How a word of the trade or of one type is
+said, and a digit on the radio, is data, so it is handed in: as a lexicon, and as the words of the radio.
 """
 
 from __future__ import annotations
@@ -13,11 +13,8 @@ from typing import NamedTuple
 from assistant.quantities.show import number_words
 from assistant.quantities.show import spoken as spoken_amount
 from assistant.quantities.units import Units
+from assistant.rendering.by_ear import sentences_by_ear
 
-_REFERENCE = r"[A-Z][A-Z0-9]+ (?:[A-Z]\.\d+|\d+(?:\.\d+)+)"
-_VERDICT = rf"\b(Within|Outside) {_REFERENCE}"
-_TRAILING = rf"(?<=\w) (?:of|per|see|by) {_REFERENCE}(?= *(?:[.,;:]|$))"
-_BRACKETED = r" *[(\[{][^()\[\]{}]*[)\]}]"
 _DATE = r"\b(\d{4})-(\d\d)-(\d\d)\b"
 _HYPHENED = r"(\d)-(\d[\d,.]*)( ?[^\s\d,;:!?]+)?"
 # The rarer patterns above are texts: each is compiled at its first use, which most questions never come to.
@@ -45,19 +42,31 @@ class _Manner(NamedTuple):
     signs: dict[str, str]
     lexicon: Mapping[str, str]
     digits: bool
+    radio: Mapping[str, str]
 
 
-def spoken(text: str, units: Units, lexicon: Mapping[str, str], digits: bool = False) -> str:
+def spoken(
+    text: str,
+    units: Units,
+    lexicon: Mapping[str, str],
+    digits: bool = False,
+    radio: Mapping[str, str] | None = None,
+) -> str:
     """Return the text as it is to be said: "sixty-eight degrees either way at fifteen knots."
 
-    lexicon: written form to spoken form, capitals counting. digits: say amounts as on the radio.
-    The result holds no figure, bracket, semicolon or dash, and ends with a stop unless it asks something.
+    lexicon: written form to spoken form, capitals counting. digits: say amounts digit by digit, as on the
+    radio, with the words that radio has for them ("three": "tree"). The result holds no figure, bracket,
+    semicolon or dash, and ends with a stop unless it asks something.
     """
-    manner = _Manner(units, _signs(units), lexicon, digits)
-    said = _with_lexicon_signs(_joined_lines(text), lexicon)
-    said = _without_references(_without_brackets(said))
-    said = _breaks_as_stops(_dates_in_words(_ranges_in_words(said, manner)))
+    manner = _Manner(units, _signs(units), lexicon, digits, radio or {})
+    said = _ranges_in_words(_with_lexicon_signs(_roots_multiplied(text), manner), manner)
+    said = _dates_in_words(sentences_by_ear(said, _written(units)))
     return _tidy(_PIECE.sub(lambda match: _said(match, manner), said))
+
+
+def _written(units: Units) -> list[str]:
+    """How units are written behind a number, their space included."""
+    return [unit.show for unit in units if unit.show.strip() and not unit.show.endswith(" ")]
 
 
 def _signs(units: Units) -> dict[str, str]:
@@ -70,54 +79,31 @@ def _signs(units: Units) -> dict[str, str]:
     return signs
 
 
-def _joined_lines(text: str) -> str:
-    """One line of sentences: the items of a list lose their marks and end with a stop each."""
-    lines = [line.strip() for line in text.replace("\u00a0", " ").replace("\u202f", " ").splitlines()]
-    lines = [line for line in lines if line]
-    if len(lines) < 2:
-        return " ".join(lines)
-    numbered = all(any(line.startswith(f"{n}. ") for line in lines) for n in (1, 2))
-    mark = re.compile(r"\d{1,2}\. " if numbered else r"[-*•–] +")
-    return " ".join(_stopped(mark.sub("", line, count=1) if mark.match(line) else line) for line in lines)
+def _roots_multiplied(text: str) -> str:
+    """A number before a root multiplies it: "9.0 √p" is nine times the square root."""
+    return re.sub(r"(?<=\d) ?√", " times √", text) if "√" in text else text
 
 
-def _stopped(item: str) -> str:
-    return item if item.endswith((".", "?", "!", ":")) else item.rstrip(",;") + "."
-
-
-def _with_lexicon_signs(text: str, lexicon: Mapping[str, str]) -> str:
+def _with_lexicon_signs(text: str, manner: _Manner) -> str:
     """Say the entries that are more than one plain word ("J/(kg·K)", "→"), longest first."""
+    lexicon = manner.lexicon
     found = [key for key in lexicon if not key.isalpha() and key in text]
     for key in sorted(found, key=len, reverse=True):
         if not key[0].isalnum() and not key[-1].isalnum():
             text = text.replace(key, f" {lexicon[key]} ")
         else:
-            text = _replaced_word(text, key, lexicon[key])
+            text = _replaced_word(text, key, manner)
     return text
 
 
-def _replaced_word(text: str, key: str, said: str) -> str:
-    """The text with an entry said wherever it stands apart from letters and figures."""
+def _replaced_word(text: str, key: str, manner: _Manner) -> str:
+    """The text with an entry said wherever it stands apart from letters and figures, and is no amount."""
     before = r"(?<![^\W_])" if key[0].isalnum() else ""
     after = r"(?![^\W_])" if key[-1].isalnum() else ""
-    return re.sub(before + re.escape(key) + after, said.replace("\\", r"\\"), text)
-
-
-def _without_brackets(text: str) -> str:
-    while any(sign in text for sign in "([{"):
-        text, count = re.subn(_BRACKETED, "", text)
-        if not count:
-            break
-    return text
-
-
-def _without_references(text: str) -> str:
-    """Drop paragraphs where the sentence stands without them; say the others, which it is about."""
-    if "." not in text:
-        return text
-    text = re.sub(_VERDICT, r"\1 limits", text)
-    text = re.sub(_TRAILING, "", text)
-    return re.sub(r"\b([A-LN-Z])\.(?=\d)", r"\1 point ", text)  # "M.60" is a Mach number
+    if key[-1].isdigit():
+        signs = "|".join(re.escape(sign) for sign in manner.signs)
+        after += rf"(?![.,]\d| ?(?:{signs})(?![^\W_]))"
+    return re.sub(before + re.escape(key) + after, manner.lexicon[key].replace("\\", r"\\"), text)
 
 
 def _ranges_in_words(text: str, manner: _Manner) -> str:
@@ -151,15 +137,10 @@ def _dates_in_words(text: str) -> str:
     return re.sub(r"\b(\d{4})_(\d\d)_(\d\d)\b", said, text) if "_" in text else text
 
 
-def _breaks_as_stops(text: str) -> str:
-    """Turn semicolons and dashes into stops; what follows an ellipsis is heard after one too."""
-    return re.sub(r" *(?:;|…|—|–| - )[ ]*", ". ", text)
-
-
 def _said(match: re.Match[str], manner: _Manner) -> str:
     glued = match.start() > 0 and match.string[match.start() - 1].isalnum()
     if match["word"]:
-        return (" " if glued else "") + _word(match["word"], manner.lexicon)
+        return (" " if glued else "") + _word(match["word"], manner.lexicon, begins=_after_stop(match))
     number, rest = match["number"], match["unit"] or ""
     if match["mach"]:
         if match["mach"][0:4] == "Mach" or "." in number:
@@ -169,7 +150,11 @@ def _said(match: re.Match[str], manner: _Manner) -> str:
     before = " " if glued else ""
     if length:
         sign, left = rest.lstrip(" ")[:length], rest.lstrip(" ")[length:]
-        return before + _amount(number, manner.signs[sign], manner) + _rest(left, manner)
+        said = _amount(number, manner.signs[sign], manner)
+        if left.strip() == "" and re.search(r"\ba $", match.string[: match.start()]):
+            unit = manner.units.get(manner.signs[sign])
+            said = said.removesuffix(unit.say_many) + unit.say_one  # "a 180° turn" is of so many degree
+        return before + said + _rest(left, manner)
     return before + _plain_number(number, manner) + _rest(rest, manner)
 
 
@@ -191,7 +176,7 @@ def _amount(number: str, symbol: str, manner: _Manner) -> str:
     plain = number.replace(",", "").replace("\u2212", "-")
     if plain.count(".") > 1 or len(plain) > _LONGEST:
         return f"{_plain_number(number, manner)} {manner.units.get(symbol).say_many}"
-    return spoken_amount(float(plain), symbol, manner.units, manner.digits)
+    return _on_the_radio(spoken_amount(float(plain), symbol, manner.units, manner.digits), manner)
 
 
 def _plain_number(number: str, manner: _Manner) -> str:
@@ -203,18 +188,35 @@ def _plain_number(number: str, manner: _Manner) -> str:
         figures = plain.lstrip("-")
         return " ".join("point" if figure == "." else number_words(int(figure)) for figure in figures)
     if manner.digits:
-        return spoken_amount(float(plain), "count", manner.units, digits=True)
+        return _on_the_radio(spoken_amount(float(plain), "count", manner.units, digits=True), manner)
     return number_words(float(plain))
 
 
-def _word(word: str, lexicon: Mapping[str, str]) -> str:
-    """A word as its entry says; capitals without an entry are a word if they can be, else letters."""
+def _on_the_radio(words: str, manner: _Manner) -> str:
+    """The words of a number as the radio has them, where it is said digit by digit."""
+    if not manner.digits or not manner.radio:
+        return words
+    return " ".join(manner.radio.get(word, word) for word in words.split(" "))
+
+
+def _after_stop(match: re.Match[str]) -> bool:
+    before = match.string[: match.start()].rstrip(" “\"'")
+    return not before or before[-1] in ".?!"
+
+
+def _word(word: str, lexicon: Mapping[str, str], begins: bool) -> str:
+    """A word as its entry says; capitals without an entry are a word if they can be, else letters.
+
+    begins: whether it begins a sentence.
+    """
     said = lexicon.get(word)
     if said is not None:
         return said
     if len(word) < 2 or not word.isupper():
         return word
-    return word.lower() if _VOWELS & set(word) else " ".join(word)
+    if not _VOWELS & set(word):
+        return " ".join(word)
+    return word.capitalize() if begins else word.lower()
 
 
 def _tidy(text: str) -> str:

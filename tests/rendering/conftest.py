@@ -1,6 +1,8 @@
 """The units and pronunciations of the project, and answers of every outcome to render."""
 
+from collections.abc import Iterator
 from pathlib import Path
+from xml.etree import ElementTree
 
 import pytest
 import yaml
@@ -15,6 +17,16 @@ def _read(name: str, key: str) -> object:
     return yaml.load((KNOWLEDGE / name).read_text("utf-8"), yaml.BaseLoader)[key]
 
 
+def _lexemes(path: Path) -> Iterator[tuple[str, str, bool]]:
+    """What a lexicon's aliases say, read with another reader than the project's own."""
+    space = "{http://www.w3.org/2005/01/pronunciation-lexicon}"
+    for lexeme in ElementTree.parse(path).getroot():
+        alias = lexeme.findtext(f"{space}alias")
+        for grapheme in lexeme.findall(f"{space}grapheme"):
+            if alias:
+                yield str(grapheme.text), alias, "role" in lexeme.attrib
+
+
 @pytest.fixture(scope="session")
 def units() -> Units:
     return Units({"units": _read("language/units.yaml", "units")})
@@ -22,10 +34,21 @@ def units() -> Units:
 
 @pytest.fixture(scope="session")
 def lexicon() -> dict[str, str]:
-    shared = _read("language/pronunciations.yaml", "pronunciations")
-    own = _read("aldermere_120/pronunciations.yaml", "pronunciations")
-    assert isinstance(shared, dict) and isinstance(own, dict)
-    return {**shared, **own}
+    return {
+        written: said
+        for name in ("language", "aldermere_120")
+        for written, said, radio in _lexemes(KNOWLEDGE / name / "pronunciations.pls")
+        if not radio
+    }
+
+
+@pytest.fixture(scope="session")
+def radio_words() -> dict[str, str]:
+    return {
+        written: said
+        for written, said, radio in _lexemes(KNOWLEDGE / "language" / "pronunciations.pls")
+        if radio
+    }
 
 
 @pytest.fixture

@@ -36,11 +36,18 @@ IN_FULL = [
     ("VLE, VLO, RTO, IAS", "V L E, V L O, R T O, indicated airspeed."),
     ("AOM, LIM, ABN, SOP", "A O M, limitations, abnormal checklist, S O P."),
     ("lever to DN", "lever to down."),
-    ("ANTI-SKID OFF, GEAR MISMATCH", "anti-skid off, gear mismatch."),
+    ("ANTI-SKID OFF, GEAR MISMATCH", "Anti-skid off, gear mismatch."),
     ("CS-25", "C S twenty-five."),
     ("8° → 0°", "eight degrees to zero degrees."),
-    ("UP/DN", "up or down."),
+    ("UP/DN", "Up or down."),
     ("the 120L", "the one twenty L."),
+    (
+        "on the 120, not the 120 °C or the 120.5",
+        "on the one twenty, not the one hundred and twenty degrees Celsius or the one hundred and twenty point five.",
+    ),
+    ("a 180° turn, 180° right", "a one hundred and eighty degree turn, one hundred and eighty degrees right."),
+    ("9.0 √p", "nine times the square root of the pressure."),
+    ("1/8 in and 3/4", "one eighth of an inch and three quarters."),
     ("in kt and psi", "in knots and p s i."),
 ]
 
@@ -68,12 +75,18 @@ def test_digit_by_digit(written: str, said: str, units: Units, lexicon: dict[str
     [
         ("It is amber (LIM 3.2).", "It is amber."),
         ("a ((b) c) d [e]", "a d."),
-        ("the maximum of LIM 3.2 (68°).", "the maximum."),
+        ("the maximum of LIM 3.2 (68°).", "the maximum, sixty-eight degrees."),
         ("Outside LIM 3.2: 275 °C", "Outside limits: two hundred and seventy-five degrees Celsius."),
-        ("until LIM 3.2 is met", "until limitations three point two is met."),
+        ("until LIM 3.2 is met", "until the limit is met."),
         ("AOM 32.50.3, revision 7", "A O M thirty-two point fifty point three, revision seven."),
+        ("ABN 32.13, revision 5 (Checklist, part 32)", "abnormal checklist thirty-two point thirteen, revision five."),
+        (
+            "It is amber (ABN 32.1 M4, LIM 3.2); now 205 kt; changed with LIM 7.",
+            "It is amber. Now two hundred and five knots.",
+        ),
+        ("now 10 kt, formerly 12 kt (changed with SOP 12).", "now ten knots, formerly twelve knots."),
         ("SOP B.5", "S O P B point five."),
-        ("STEADY 1.4 m/s²", "steady one point four metres per second squared."),
+        ("STEADY 1.4 m/s²", "Steady one point four metres per second squared."),
     ],
 )
 def test_references_are_said_only_where_they_are_the_matter(
@@ -85,9 +98,81 @@ def test_references_are_said_only_where_they_are_the_matter(
 @pytest.mark.parametrize(
     ("written", "said"),
     [
-        ("fans on; wait", "fans on. wait."),
-        ("fans on – wait", "fans on. wait."),
-        ("fans on — wait", "fans on. wait."),
+        ("VLO (extension)", "V L O extension."),
+        ("At 40 kt (ground speed), it is 7°.", "At forty knots ground speed, it is seven degrees."),
+        ("It goes to ALTERNATE (or EMERGENCY) by itself.", "It goes to alternate, or emergency, by itself."),
+        ("the controller failed (STEER LOST), or lost", "the controller failed, steer lost, or lost."),
+        ("It is (a) red, (°) or (b) dark", "It is red, or dark."),
+    ],
+)
+def test_brackets_are_asides(written: str, said: str, units: Units, lexicon: dict[str, str]) -> None:
+    assert spoken(written, units, lexicon) == said
+
+
+@pytest.mark.parametrize(
+    ("verdict", "side", "bound"),
+    [
+        ("Outside", "above", "maximum"),
+        ("Within", "below", "maximum"),
+        ("Within", "above", "minimum"),
+        ("Outside", "below", "minimum"),
+    ],
+)
+def test_a_margin_says_to_which_limit(
+    verdict: str, side: str, bound: str, units: Units, lexicon: dict[str, str]
+) -> None:
+    said = spoken(f"{verdict} LIM 3.1: 9.5 kt is 5.5 kt {side} the limit, 15 kt (taxi, straight).", units, lexicon)
+
+    assert said == (
+        f"{verdict} limits: nine point five knots is five point five knots {side} the {bound}, fifteen knots. "
+        "The limit: taxi, straight."
+    )
+
+
+@pytest.mark.parametrize(
+    ("written", "said"),
+    [
+        ("Parking: 1. Chocks in; 2. Wait 5 s.", "Parking. one, Chocks in. two, Wait five seconds."),
+        ("Which do you mean? 1. one; 2. other.", "Which do you mean? one, one. two, other."),
+        ("On the ground: 1. Fans on.", "On the ground: Fans on."),
+        ("It runs on System 1. No pump is in it.", "It runs on System one. No pump is in it."),
+        ("With System 1 lost; System 2. The pump", "With System one lost. System two. The pump."),
+        (
+            "9 m. Nose wheels 22 m; inner main legs 9 m.",
+            "nine metres. Nose wheels, twenty-two metres. Inner main legs, nine metres.",
+        ),
+        ("It takes 9 s; Wait for 3 s.", "It takes nine seconds. Wait for three seconds."),
+        (
+            "Outside: a speed, 70 kt: below 100 kt: reject.",
+            "Outside. A speed, seventy knots. Below one hundred knots: reject.",
+        ),
+    ],
+)
+def test_items_are_heard_apart(written: str, said: str, units: Units, lexicon: dict[str, str]) -> None:
+    assert spoken(written, units, lexicon) == said
+
+
+@pytest.mark.parametrize(
+    ("written", "said"),
+    [
+        ("VLE is 255 kt", "V L E is two fife fife knots."),
+        ("Mach 0.39", "Mach zero decimal tree niner."),
+        ("13,500 ft and 400 ft", "one tree tousand fife hundred feet and fower hundred feet."),
+        ("three legs, System 3", "three legs, System tree."),
+    ],
+)
+def test_words_of_the_radio(
+    written: str, said: str, units: Units, lexicon: dict[str, str], radio_words: dict[str, str]
+) -> None:
+    assert spoken(written, units, lexicon, digits=True, radio=radio_words) == said
+
+
+@pytest.mark.parametrize(
+    ("written", "said"),
+    [
+        ("fans on; wait", "fans on. Wait."),
+        ("fans on – wait", "fans on. Wait."),
+        ("fans on — wait", "fans on. Wait."),
         ("1. Lever UP\n2. Wait 15 s;\n3. Lever DN.", "Lever up. Wait fifteen seconds. Lever down."),
         ("- one\n- two", "one. two."),
         ("4. \nA fact", "four. A fact."),

@@ -1,0 +1,172 @@
+"""The sentences of a written answer as they are best heard, before its words and numbers are said.
+
+By ear a bracket is an aside, a paragraph reference only delays the fact, and a long sentence is lost. What is
+asked about may be a reference itself ("where does it say that"): a text that begins with one keeps it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+# The patterns are texts: each is compiled at its first use, which most questions never come to.
+_DOCUMENT = r"[A-Z][A-Z0-9]+"
+_PARAGRAPH = rf"{_DOCUMENT} (?:[A-Z]\.\d+|\d+(?:\.\d+)+)"
+_ABOUT_PARAGRAPHS = rf"{_PARAGRAPH}, revision "
+_VERDICT = rf"\b(Within|Outside) {_PARAGRAPH}"
+_TRAILING = rf"(?<=\w) (?:of|per|see|by) {_PARAGRAPH}(?= *(?:[.,;:(]|$))"
+_REVISION = rf"(?:; | ?\()changed with {_DOCUMENT} \w+\)?"
+_INNER_BRACKET = r"( *)[(\[{]([^()\[\]{}]*)[)\]}]"
+_ONLY_PARAGRAPHS = rf"{_PARAGRAPH}(?: M\d+)?(?:[,;] {_PARAGRAPH})*"
+_FOR_THE_EYE = r"[=+×√]|^\W*$|^\w$"
+"""Brackets that say nothing by ear: a formula, a sign, the letter of a paragraph."""
+_QUALIFIER = r"(?!or\b)[a-z][a-z-]*(?: [a-z][a-z-]*)?"
+"""One or two plain words in brackets belong to what stands before: "VLO (extension)"."""
+_STEP = r"(?:(?<=^)|(?<=[:;,.?!]) )(\d{1,2})\. (?=\S)"
+_MARGIN = r"\b(Within|Outside)( limits: (?:[^.;]|\.\d)*?\b)(above|below) the limit\b"
+_WHICH_LIMIT = r"\b(?:Within|Outside) limits: [^;]*\b(?:above|below|at) the limit[^;]*$"
+_BOUNDS = {
+    ("Within", "below"): "maximum",
+    ("Outside", "above"): "maximum",
+    ("Within", "above"): "minimum",
+    ("Outside", "below"): "minimum",
+}
+_LABELLED = r"(?<![^.;:,] )\b((?:[A-Za-z][\w’'-]* ){0,6}[A-Za-z][\w’'-]*) (?=\d[\d,.]*(?:SIGNS)(?:[.;]|$))"
+_JOINING = frozenset({
+    "a", "about", "above", "all", "an", "and", "are", "as", "at", "below", "between", "by", "code", "exactly", "for",
+    "from", "has", "hold", "holds", "in", "is", "lasts", "least", "most", "need", "needs", "no", "of", "off", "on",
+    "only", "or", "over", "reads", "revision", "row", "shows", "so", "step", "take", "takes", "than", "the", "to",
+    "under", "until", "wait", "was", "when", "with", "within",
+})  # fmt: skip
+"""Words after which an amount follows without a pause."""
+_ASIDE_ENDS = (",", ".", ";", ":", "?", "!", ")")
+_FRACTIONS = {"2": "half", "3": "third", "4": "quarter", "8": "eighth", "16": "sixteenth"}
+
+
+def sentences_by_ear(text: str, signs: Iterable[str]) -> str:
+    """Return the text as sentences to be heard: items and asides apart, without what only the eye needs.
+
+    signs: how units are written behind a number, with their space if they have one.
+    """
+    text = _joined_lines(text)
+    about_paragraphs = re.match(_ABOUT_PARAGRAPHS, text) is not None
+    text = re.sub(_REVISION, "", text) if "changed with" in text else text
+    text = _paragraphs_said(text) if about_paragraphs else _without_paragraphs(text)
+    text = _asides(text, dropped=about_paragraphs)
+    text = _bounds_named(_labels_apart(_fractions(text), signs))
+    return _breaks_as_stops(_steps_numbered(text))
+
+
+def _joined_lines(text: str) -> str:
+    """One line of sentences: the items of a list lose their marks and end with a stop each."""
+    lines = [line.strip() for line in text.replace("\u00a0", " ").replace("\u202f", " ").splitlines()]
+    lines = [line for line in lines if line]
+    if len(lines) < 2:
+        return " ".join(lines)
+    numbered = all(any(line.startswith(f"{n}. ") for line in lines) for n in (1, 2))
+    mark = re.compile(r"\d{1,2}\. " if numbered else r"[-*•–] +")
+    return " ".join(_stopped(mark.sub("", line, count=1) if mark.match(line) else line) for line in lines)
+
+
+def _stopped(item: str) -> str:
+    return item if item.endswith((".", "?", "!", ":")) else item.rstrip(",;") + "."
+
+
+def _without_paragraphs(text: str) -> str:
+    """Drop paragraphs where the sentence stands without them; say the others, which it is about."""
+    if "." not in text:
+        return text
+    text = re.sub(_VERDICT, r"\1 limits", text)
+    text = re.sub(_TRAILING, "", text)
+    return _paragraphs_said(text)
+
+
+def _paragraphs_said(text: str) -> str:
+    """The parts of a paragraph are numbers of their own, "32.13" being "thirty-two point thirteen"."""
+    text = re.sub(rf"{_PARAGRAPH}(?=\W|$)", lambda match: match[0].replace(".", " point "), text)
+    return re.sub(r"\b([A-LN-Z])\.(?=\d)", r"\1 point ", text)  # "M.60" is a Mach number
+
+
+def _asides(text: str, dropped: bool) -> str:
+    """Brackets become asides, from the innermost; those for the eye alone, or all of them, are dropped."""
+
+    def said(match: re.Match[str]) -> str:
+        inner = match[2].strip(" ,;.")
+        if dropped or _is_for_the_eye(inner):
+            return ""
+        if re.fullmatch(_QUALIFIER, inner):
+            return f" {inner}"
+        if re.search(_WHICH_LIMIT, match.string[: match.start()]):
+            return f". The limit: {inner}"
+        closes = match.string[match.end() :].lstrip()[:1]
+        return f", {inner}" + ("" if not closes or closes in _ASIDE_ENDS else ",")
+
+    while any(sign in text for sign in "([{"):
+        text, count = re.subn(_INNER_BRACKET, said, text)
+        if not count:
+            break
+    return text.lstrip(" ,")
+
+
+def _is_for_the_eye(inner: str) -> bool:
+    plain = inner.replace(" point ", ".")
+    return re.fullmatch(_ONLY_PARAGRAPHS, plain) is not None or re.search(_FOR_THE_EYE, inner) is not None
+
+
+def _bounds_named(text: str) -> str:
+    """A margin says which limit it is to: "above the limit" alone leaves the listener to work it out."""
+    if " the limit" not in text:
+        return text
+    return re.sub(_MARGIN, lambda m: f"{m[1]}{m[2]}{m[3]} the {_BOUNDS[m[1], m[3]]}", text)
+
+
+def _labels_apart(text: str, signs: Iterable[str]) -> str:
+    """A name and its amount, alone between stops, are heard apart: "Nose wheels, 22 m"."""
+
+    def said(match: re.Match[str]) -> str:
+        words = match[1].split()
+        joined = words[-1].lower() in _JOINING or len(words) < 2
+        return f"{match[1]} " if joined else f"{match[1]}, "
+
+    if not re.search(r"[A-Za-z] \d", text):
+        return text
+    return re.sub(_LABELLED.replace("SIGNS", "|".join(map(re.escape, signs))), said, text)
+
+
+def _fractions(text: str) -> str:
+    """Say "1/8 in" as one eighth of an inch."""
+
+    def said(match: re.Match[str]) -> str:
+        part = _FRACTIONS[match[2]]
+        number = match[1] if match[1] == "1" or part == "half" else f"{match[1]} {part}s"
+        return (f"{match[1]} {part}" if match[1] == "1" else number) + (" of an inch" if match[3] else "")
+
+    return re.sub(r"(?<![\d/])(\d)/(2|3|4|8|16)(?![\d/])( in\b)?", said, text) if "/" in text else text
+
+
+def _steps_numbered(text: str) -> str:
+    """The number of a step or a choice is said before it, with a pause: "One, parking brake set. Two, …"."""
+    if not re.search(r"(?:^|\W)1\. ", text):
+        return text
+    if not re.search(r"\W2\. ", text):
+        return re.sub(r"(^|[:;,.?!] )1\. ", r"\1", text)
+    text = re.sub(_STEP, lambda match: f" {match[1]}, ", text)
+    return text.replace(": 1, ", ". 1, ").strip()
+
+
+def _breaks_as_stops(text: str) -> str:
+    """Turn semicolons and dashes into stops, and all colons of a sentence but its last."""
+    text = re.sub(r" *(?:;|…|—|–| - )[ ]*(\w?)", lambda match: f". {_upper(match[1])}", text)
+    pieces = re.split(r"(?<=[.?!]) +", text)
+    return " ".join(_last_colon_kept(piece) for piece in pieces)
+
+
+def _last_colon_kept(sentence: str) -> str:
+    parts = sentence.split(": ")
+    if len(parts) < 3:
+        return sentence
+    return ". ".join([parts[0], *(_upper(part) for part in parts[1:-1])]) + f": {parts[-1]}"
+
+
+def _upper(text: str) -> str:
+    return text[:1].upper() + text[1:]

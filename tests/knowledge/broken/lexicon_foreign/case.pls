@@ -1,0 +1,1 @@
+<words><word>A</word></words>
