@@ -7,6 +7,7 @@ from typing import Any
 
 from assistant.answering import calculations, statements, states
 from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer, Citation, Number
+from assistant.answering.asked_unit import in_asked_unit
 from assistant.answering.parts import Parts
 from assistant.knowledge.records import Source
 from assistant.resolving import results as r
@@ -40,6 +41,7 @@ _OUTCOMES = {r.Needed: CLARIFY, r.Choices: CLARIFY, r.Declined: DECLINE}
 def compose(result: r.Result, question: Question, know: Knowledge) -> Answer:
     """Return the answer record of a result; `spoken` and `understood` are filled by those who know them."""
     parts = _COMPOSERS[type(result)](result, question, know)
+    parts = in_asked_unit(parts, result, question, know)
     outcome = parts.outcome or _OUTCOMES.get(type(result), ANSWER)
     return Answer(
         question=question.reading.text,
