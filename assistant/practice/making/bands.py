@@ -1,0 +1,53 @@
+"""Questions on readings judged by bands: an amount in each band, and at the edges."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from assistant.knowledge.records import BandRule, Bands
+from assistant.practice.making.drafting import Desk, bare
+from assistant.practice.making.limits import step_of
+from assistant.practice.making.question import BAND, Draft, Expected, Key
+from assistant.resolving.limits import rule_value
+from assistant.understanding.states import passes
+
+_PLACES = 6
+
+
+def band_drafts(name: str, desk: Desk) -> Iterator[Draft]:
+    """Yield a draft for each band, with a reading that falls into it."""
+    record: Bands = desk.record(name)
+    figure = desk.know.figure(record.reference, desk.variant) if record.reference else None
+    edges = [(rule, rule_value(record, rule, figure.value if figure else None)) for rule in record.rules]
+    readings = _readings([edge for rule, edge in edges if rule.test != "otherwise"], record.unit, desk)
+    for rule, _ in edges:
+        fitting = [reading for reading in readings if _decided(edges, reading) is rule]
+        if fitting:
+            yield _draft(record, rule, desk.chance.choice(fitting), desk)
+
+
+def _readings(edges: list[float], unit: str, desk: Desk) -> list[float]:
+    found = set(edges)
+    for edge in edges:
+        step = step_of(edge, unit)
+        for side in (-1, 1):
+            found.add(round(edge + side * step * desk.chance.randint(1, 4)))
+    return sorted(reading for reading in found if reading >= 0)
+
+
+def _decided(edges: list[tuple[BandRule, float]], reading: float) -> BandRule | None:
+    return next((rule for rule, edge in edges if rule.test == "otherwise" or passes(rule.test, reading, edge)), None)
+
+
+def _draft(record: Bands, rule: BandRule, reading: float, desk: Desk) -> Draft:
+    amount = desk.shown(round(reading, _PLACES), record.unit)
+    key = Key(
+        values=(Expected("given", reading, record.unit),),
+        points=(rule.says,),
+        verdict=rule.verdict,
+    )
+    shapes = [desk.wording.sentences("band", of=bare(record.of), ask=desk.wording.plain(ask), a=amount)
+              for ask in record.asks]  # fmt: skip
+    return Draft(
+        BAND, record.id, record.topic, key, tuple(shapes), desk.hint("paragraph", record.sources), 2
+    )

@@ -1,0 +1,114 @@
+"""Questions that work a planning model with fresh numbers, computed here from the type's figures."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from assistant.knowledge.records import Model, ModelInput
+from assistant.physics.errors import OutOfRange
+from assistant.practice.making.drafting import COMPUTED, Desk, bare
+from assistant.practice.making.question import CALCULATION, Draft, Expected, Key
+from assistant.resolving.functions import function
+
+_LINES = 2
+"""Sets of numbers that a model yields at a time."""
+_SHARES = (0.78, 0.98)
+"""Share of the smallest maximum mass, between which a mass is drawn."""
+_OFTEN = 0.6
+"""How often an amount is given that the type's own figure would stand in for."""
+
+
+class Given(NamedTuple):
+    """One input of a model as a question gives it: its value in the input's unit, and the words, if any."""
+
+    value: float
+    words: str
+
+
+def model_drafts(name: str, desk: Desk) -> Iterator[Draft]:
+    """Yield calculations with numbers drawn afresh."""
+    record: Model = desk.record(name)
+    runs = function(record.function)
+    if runs is None or not any(_is_asked(item) for item in record.inputs):
+        return
+    for _ in range(_LINES):
+        given = {item.id: _given(item, desk) for item in record.inputs}
+        inputs = {item.id: found for item in record.inputs if (found := given[item.id]) is not None}
+        if len(inputs) < len(record.inputs):
+            return
+        try:
+            result = runs.call({item.id: desk.know.units.to_si(inputs[item.id].value, item.unit) for item in record.inputs})
+        except (OutOfRange, ValueError, ZeroDivisionError, OverflowError):
+            continue
+        yield _draft(record, inputs, desk.know.units.from_si(result, record.output_unit), desk)
+
+
+def _draft(record: Model, inputs: dict[str, Given], result: float, desk: Desk) -> Draft:
+    given = ", ".join(each.words for each in inputs.values() if each.words)
+    key = Key(values=(Expected(record.output, result, record.output_unit, COMPUTED),))
+    wordings = [
+        desk.wording.sentences("calculation", of=bare(record.of), ask=desk.wording.plain(ask), given=given)
+        for ask in (record.asks[0], *record.asks[1:3])
+    ]
+    hint = desk.hint("unit", record.sources, unit=desk.unit_name(record.output_unit))
+    return Draft(CALCULATION, record.id, record.topic, key, tuple(wordings), hint, 3)
+
+
+def _is_asked(item: ModelInput) -> bool:
+    """Whether an input is one that a question may give."""
+    return not item.default or item.default == "both" or bool(item.cues)
+
+
+def _given(item: ModelInput, desk: Desk) -> Given | None:
+    """Return a value for an input: one of its choices, a fresh amount, or the type's own figure unsaid."""
+    if item.default and item.default != "both" and (not item.cues or desk.chance.random() > _OFTEN):
+        return _own(item.default, item, "", desk)
+    fresh = _fresh(item, desk)
+    if item.choices and (fresh is None or item.default == "both" or desk.chance.random() < _OFTEN):
+        words, value, _ = desk.chance.choice(item.choices)
+        return _own(value, item, _named(words.split(";")[0].strip(), item), desk)
+    if fresh is None:
+        return _own(item.default, item, "", desk) if item.default else None
+    return Given(fresh, f"{_name(item)} {desk.shown(fresh, item.unit)}")
+
+
+def _named(words: str, item: ModelInput) -> str:
+    return f"for {words}" if item.quantity == "temperature" else words
+
+
+def _name(item: ModelInput) -> str:
+    name = item.ask.split(", ")[0].removeprefix("the ") or item.id.replace("_", " ")
+    return name.removesuffix(" now")
+
+
+def _own(value: str, item: ModelInput, words: str, desk: Desk) -> Given | None:
+    """Return a stated figure by its id, or a number, in the input's unit."""
+    try:
+        return Given(float(value), words)
+    except ValueError:
+        pass
+    figure = desk.know.figure(value, desk.variant)
+    if figure is None:
+        return None
+    same = figure.unit == item.unit
+    return Given(figure.value if same else desk.know.units.convert(figure.value, figure.unit, item.unit), words)
+
+
+def _fresh(item: ModelInput, desk: Desk) -> float | None:
+    """Return an amount drawn from what is ordinary for such an input."""
+    if item.unit == "kg":
+        most = _smallest_mass(desk)
+        return round(most * desk.chance.uniform(*_SHARES) / 500) * 500.0 if most else None
+    ordinary = desk.wording.ordinary(item.id) or desk.wording.ordinary(f"{item.quantity} {item.unit}")
+    if ordinary is None:
+        return None
+    low, high, step = ordinary
+    return low + step * desk.chance.randint(0, round((high - low) / step))
+
+
+def _smallest_mass(desk: Desk) -> float:
+    """Return the smallest maximum mass that the type states: at that, every event is possible."""
+    limits = (desk.record(name) for name in desk.know.base.ids("limits"))
+    masses = [each.maximum.value for each in limits if each.maximum and each.maximum.unit == "kg"]
+    return min(masses, default=0.0)

@@ -1,0 +1,123 @@
+"""Questions on figures: recall one, and hold a fresh amount against it, on both sides and exactly at it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from math import floor, log10
+
+from assistant.knowledge.records import Limit, Value
+from assistant.practice.making.drafting import Desk, asked_wordings, bare, expected
+from assistant.practice.making.question import CHECK, FIGURE, OUTSIDE, WITHIN, Draft, Expected, Key
+from assistant.resolving.limits import bound_value
+
+_BOUND = r"(?:maximum|minimum|longest|shortest|highest|lowest)"
+_AFTER = r"(?: (?:for|to|in|with|without|before|on|of|at|either|set)\b.*|,.*|$)"
+_TIMES, _SPEEDS = ("s", "min", "h"), ("kt", "Mach")
+_FINEST = {"Mach": 0.01, "m": 0.1, "h": 0.5, "factor": 0.1, "m/s2": 0.1}
+_PLACES = 6
+
+
+def limit_drafts(name: str, desk: Desk) -> Iterator[Draft]:
+    """Yield drafts that recall a figure, and some that check an amount against it."""
+    record: Limit = desk.record(name)
+    yield _recall(record, desk)
+    figure = bound_value(record)
+    if figure is not None and record.check and (record.maximum or record.minimum):
+        for side in (-1, 0, 1):
+            yield _check(record, figure, side, desk)
+
+
+def smooth(of: str) -> str:
+    """Return what a figure is of with its bound in front: "maximum tiller deflection either way"."""
+    found = re.fullmatch(rf"([^,]+), ({_BOUND}) (.+)", of)
+    return f"{found[2]} {found[1]} {found[3]}" if found else of
+
+
+def figure_shape(unit: str) -> str:
+    """Return which shape of sentence asks for a figure of a unit."""
+    if unit == "count":
+        return "figure_count"
+    return "figure_time" if unit in _TIMES else "figure_speed" if unit in _SPEEDS else "figure"
+
+
+def _recall(record: Limit, desk: Desk) -> Draft:
+    figures = [figure for figure in (record.value, record.maximum, record.minimum, record.second) if figure]
+    unit = figures[0].unit
+    shape = figure_shape(unit)
+    of = bare(record.of).split(",")[0] if unit == "count" else smooth(bare(record.of))
+    wordings = [desk.wording.sentences(shape, of=of), *asked_wordings(record.asks, desk)]
+    key = Key(values=tuple(expected(figure, record.of) for figure in figures))
+    hint = desk.hint("unit" if unit != "count" else "paragraph", record.sources, unit=desk.unit_name(unit))
+    return Draft(FIGURE, record.id, record.topic, key, tuple(wordings), hint, 1)
+
+
+def _check(record: Limit, figure: Value, side: int, desk: Desk) -> Draft:
+    given = _near(figure, side, desk)
+    maximum, minimum = record.maximum, record.minimum
+    within = (not maximum or given <= maximum.value) and (not minimum or given >= minimum.value)
+    key = Key(
+        values=(expected(figure, record.of), Expected("given", given, figure.unit)),
+        verdict=WITHIN if within else OUTSIDE,
+    )
+    amount, context = desk.shown(given, figure.unit), _context(record, desk)
+    hint = desk.hint("check", record.sources)
+    return Draft(
+        CHECK, record.id, record.topic, key, tuple(_check_wordings(record, amount, context, desk)), hint, 2 + (side == 0)
+    )
+
+
+def _near(figure: Value, side: int, desk: Desk) -> float:
+    """Return an amount a few steps to one side of a figure, in round numbers."""
+    if side == 0:
+        return figure.value
+    step = step_of(figure.value, figure.unit)
+    most = max(1, min(6, floor(0.9 * figure.value / step)))
+    return round(figure.value + side * step * desk.chance.randint(1, most), _PLACES)
+
+
+def step_of(value: float, unit: str) -> float:
+    """Return a round step for amounts near a value: 5 at 230, 500 at 20,000."""
+    coarse = 10.0 ** floor(log10(abs(value))) / 20 if value else 1.0
+    return max(coarse, _FINEST.get(unit, 1.0))
+
+
+def _check_wordings(record: Limit, amount: str, context: str, desk: Desk) -> Iterator[tuple[str, ...]]:
+    acts = sorted((c for c in record.check if desk.wording.does(c)), key=lambda act: len(act.split()))
+    unit = (record.maximum or record.minimum or Value(0, "")).unit
+    shape = "check_for" if unit in _TIMES else "check_with" if unit in ("degC", "psi", "kg") else "check_verb"
+    for act in acts[:2]:
+        yield desk.wording.sentences(shape, act=desk.wording.plain(act), a=amount, context=context)
+    yield desk.wording.sentences("check_held", held=_held(bare(record.of), amount), context=context)
+    for act in record.check:
+        if act not in acts:
+            yield desk.wording.sentences("check_noun", act=desk.wording.plain(act), a=amount, context=context)
+
+
+def _held(of: str, amount: str) -> str:
+    """Return what a limit is of with an amount in place of its bound: "taxi speed 27 kt, straight"."""
+    plain = re.sub(rf"\b{_BOUND} ", "", smooth(of), count=1)
+    found = re.fullmatch(rf"(.+?)({_AFTER})", plain)
+    return f"{found[1]} {amount}{found[2]}" if found else f"{plain} {amount}"
+
+
+def _context(record: Limit, desk: Desk) -> str:
+    """Return under what else a limit holds, as a question says it."""
+    words = ""
+    for quantity, test, value, unit in record.applies:
+        step = step_of(value, unit) * desk.chance.randint(1, 4)
+        other = {"from": value, "up to": value - step, "below": value - step}.get(test, value + step)
+        words += desk.wording.context(quantity, desk.shown(round(other, _PLACES), unit))
+    for name, value in record.when:
+        words += ", " + _state_words(name, value, desk)
+    return words
+
+
+def _state_words(name: str, value: str, desk: Desk) -> str:
+    if "." in name:
+        table, output = name.split(".", 1)
+        found = next(each for each in desk.know.base.records[table].outputs if each.id == output).values
+    else:
+        found = desk.know.base.inputs[name].values
+    says: str = next(says for known, says, _ in found if known == value)
+    return says[:1].lower() + says[1:] if says[:2] not in ("AN",) and not says[:2].isupper() else says

@@ -1,0 +1,34 @@
+"""Questions on procedures: all steps in order, the memory items, and single steps."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from assistant.knowledge.records import Procedure
+from assistant.practice.making.drafting import Desk, asked_wordings, expected
+from assistant.practice.making.question import MEMORY, STEP, STEPS, Draft, Key
+
+
+def procedure_drafts(name: str, desk: Desk) -> Iterator[Draft]:
+    """Yield drafts for a procedure whole, from memory, and step by step."""
+    record: Procedure = desk.record(name)
+    steps = tuple(step.do for step in record.steps)
+    memory = tuple(step.do for step in record.steps if step.memory)
+    if len(steps) > 1:
+        yield _whole(STEPS, record, steps, desk)
+    if memory:
+        yield _whole(MEMORY, record, memory, desk)
+    for step in record.steps:
+        wordings = asked_wordings(step.asks, desk)
+        if wordings:
+            key = Key(points=(step.do,), values=tuple(expected(value) for value in step.values))
+            hint = desk.hint("paragraph", record.sources)
+            yield Draft(STEP, record.id, record.topic, key, tuple(wordings), hint, 2)
+
+
+def _whole(form: str, record: Procedure, points: tuple[str, ...], desk: Desk) -> Draft:
+    wordings = [desk.wording.sentences(form, title=record.title), *asked_wordings(record.asks, desk)]
+    key = Key(points=points, ordered=len(points) > 1)
+    return Draft(
+        form, record.id, record.topic, key, tuple(wordings), desk.hint("steps", record.sources, n=len(points)), 2
+    )

@@ -1,0 +1,93 @@
+"""Hold a question against the assistant's own answer: only what it answers rightly may be asked of a person."""
+
+from __future__ import annotations
+
+from assistant.answering.answer import Answer
+from assistant.answering.states import output_words
+from assistant.conversation.context import Context
+from assistant.conversation.turn import answer_turn
+from assistant.practice.making.question import FACT, OUTSIDE, WITHIN, Draft, Expected, Key
+from assistant.practice.making.wording import content
+from assistant.resolving.knowing import Knowledge
+
+_DUST = 1e-6
+_CLOSE = 0.002
+"""Share by which the assistant's computed number may differ from ours: the same physics, other roundings."""
+
+
+def answer_to(text: str, variant: str, know: Knowledge) -> Answer:
+    """Return what the assistant answers to a question asked by itself."""
+    answer, _ = answer_turn(text, Context(variant=variant), know)
+    return answer
+
+
+def differences(key: Key, entry: str, answer: Answer, know: Knowledge) -> tuple[str, ...]:
+    """Return in what an answer is not what a key holds; nothing when it bears it out."""
+    found = []
+    if answer.outcome != key.outcome:
+        return (f"outcome {answer.outcome}",)
+    if answer.entry != entry:
+        found.append(f"entry {answer.entry}")
+    if key.verdict and not answer.text.startswith({WITHIN: "Within ", OUTSIDE: "Outside "}[key.verdict]):
+        found.append(f"not {key.verdict}")
+    found += [f"no {each.value:g} {each.unit}" for each in key.values if not _holds(each, answer, know)]
+    if key.values and not key.verdict and not _leads(key.values[0], answer, know):
+        found.append(f"not first: {key.values[0].value:g} {key.values[0].unit}")
+    found += [f"not {output} {value}" for output, value in key.states if not _states(output, value, answer, know)]
+    if key.sets and answer.values[:1] and answer.values[0].value != len(key.sets):
+        found.append(f"{answer.values[0].value:g} sets")
+    found += [f"not said: {point}" for point in _stated(key) if point.lower().rstrip(".") not in answer.text.lower()]
+    if key.formerly and key.formerly.lower() not in answer.text.lower():
+        found.append("not the former value")
+    return tuple(found)
+
+
+def gives_away(text: str, draft: Draft) -> bool:
+    """Return whether a wording holds its own answer: the number, or most of what must be said."""
+    key, asked = draft.key, content(text)
+    if key.verdict or key.states or key.sets:
+        return False
+    if key.values and draft.key.values[0].tolerance == 0 and f"{key.values[0].value:g}" in _numbers(asked):
+        return True
+    points = key.points or ((key.says,) if not key.values else ())
+    given = [point for point in points if (said := content(point)) and said <= asked]
+    return bool(points) and 2 * len(given) >= len(points) and (draft.form != FACT or len(given) > 0)
+
+
+def _numbers(stems: frozenset[str]) -> frozenset[str]:
+    return frozenset(stem.replace(",", "") for stem in stems if stem[0].isdigit())
+
+
+def _stated(key: Key) -> tuple[str, ...]:
+    """Return what must stand in the text word for word: the steps, the ways, the sentences of results."""
+    return key.points if key.ordered or key.sets or key.states or key.verdict else ()
+
+
+def _same(one: Expected, value: float, unit: str, know: Knowledge) -> bool:
+    if unit != one.unit:
+        if know.units.get(unit).dimension != know.units.get(one.unit).dimension:
+            return False
+        value = know.units.convert(value, unit, one.unit)
+    return abs(value - one.value) <= max(_DUST, abs(one.value) * (_CLOSE if one.tolerance else 0.0))
+
+
+def _holds(one: Expected, answer: Answer, know: Knowledge) -> bool:
+    return any(_same(one, each.value, each.unit, know) for each in answer.values)
+
+
+def _leads(one: Expected, answer: Answer, know: Knowledge) -> bool:
+    first = answer.values[:1]
+    return bool(first) and _same(one, first[0].value, first[0].unit, know)
+
+
+def _states(output: str, value: str, answer: Answer, know: Knowledge) -> bool:
+    """Whether an answer says a table's result, and none of the others that it could be."""
+    table, name = output.split(".", 1)
+    record = know.base.records[table]
+    said = answer.text
+    for each in record.outputs:
+        if each.id == name:
+            others = [says for other, says, _ in each.values if other != value]
+            mine = output_words(record, name, value)
+            return mine in said and not any(says in said.replace(mine, "") for says in others)
+    return False

@@ -1,0 +1,47 @@
+"""Questions on what a revision changed, and on how a variant differs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from assistant.knowledge.records import Change, Limit, Override, Value
+from assistant.practice.making.drafting import Desk, bare, expected
+from assistant.practice.making.limits import smooth
+from assistant.practice.making.question import CHANGE, VARIANT, Draft, Expected, Key
+
+
+def change_drafts(desk: Desk) -> Iterator[Draft]:
+    """Yield a draft for each value that the revision in force changed."""
+    for change in desk.know.base.changes.values():
+        record = desk.know.base.records[change.record]
+        key = Key(values=_values(change, desk), points=(change.now,), formerly=change.formerly)
+        wordings = desk.wording.sentences("change", subject=smooth(change.subject).replace(" at", "", 0))
+        hint = desk.hint("change", change.sources)
+        yield Draft(CHANGE, change.record, record.topic, key, (wordings,), hint, 2, change.id)
+
+
+def _values(change: Change, desk: Desk) -> tuple[Expected, ...]:
+    record = desk.know.base.records[change.record]
+    figure = (record.value or record.maximum or record.minimum) if isinstance(record, Limit) else None
+    return (expected(figure, change.subject),) if figure else ()
+
+
+def variant_drafts(desk: Desk) -> Iterator[Draft]:
+    """Yield a draft for each figure in which a variant differs from the base type."""
+    for override in desk.know.base.overrides:
+        record = desk.know.base.record(override.record, override.variant)
+        figure = _figure(record)
+        if figure is not None:
+            yield _difference(override, record, figure, desk)
+
+
+def _figure(record: object) -> Value | None:
+    return (record.value or record.maximum or record.minimum) if isinstance(record, Limit) else None
+
+
+def _difference(override: Override, record: Limit, figure: Value, desk: Desk) -> Draft:
+    show = desk.know.base.variants[override.variant].show
+    wordings = desk.wording.sentences("variant", of=smooth(bare(record.of)), variant=show)
+    key = Key(values=(expected(figure, record.of),), points=(f"{desk.figure(figure)} ({show})",))
+    hint = desk.hint("unit", override.sources, unit=desk.unit_name(figure.unit))
+    return Draft(VARIANT, record.id, record.topic, key, (wordings,), hint, 2)

@@ -1,0 +1,124 @@
+"""Which questions are wanted: sections by number or plain word, and none like another in one sitting."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Iterable, Sequence
+from random import Random
+
+from assistant.practice.making.question import LOSS, STATE, Draft, Question
+from assistant.practice.making.wording import Wording, content
+from assistant.resolving.knowing import Knowledge
+
+_SECTION = re.compile(r"\d\d-\d\d")
+_ALIKE = 0.7
+"""Share of what two questions say, from which on they are taken for the same question."""
+GENERAL = "general"
+"""The topic of what is true of all aeroplanes."""
+
+
+class UnknownTopic(ValueError):
+    """A topic that nothing is known on; the message names what there is."""
+
+
+def entries_on(topics: Iterable[str], know: Knowledge, wording: Wording) -> frozenset[str] | None:
+    """Return the records that some topics are about, or None where none was named. Raises UnknownTopic."""
+    found: set[str] = set()
+    named = False
+    for topic in topics:
+        named = True
+        entries = _on(topic.strip(), know, wording)
+        if not entries:
+            raise UnknownTopic(f"nothing is known on {topic!r}; name a section ({', '.join(sections(know))}) or a thing")
+        found.update(entries)
+    return frozenset(found) if named else None
+
+
+def sections(know: Knowledge) -> list[str]:
+    """Return the sections that the type's own records belong to."""
+    topics = {getattr(know.base.records[name], "topic", "") for name in know.base.order}
+    return sorted(topic for topic in topics if _SECTION.fullmatch(topic))
+
+
+def is_general(name: str, know: Knowledge) -> bool:
+    """Whether a record is true of all aeroplanes: it rests on published documents alone."""
+    documents = [source.document for source in know.base.records[name].sources]
+    return bool(documents) and all(document in know.base.documents and know.base.documents[document].published
+                                   for document in documents)  # fmt: skip
+
+
+def _on(topic: str, know: Knowledge, wording: Wording) -> set[str]:
+    own = [name for name in know.base.order if not is_general(name, know)]
+    if topic.casefold() == GENERAL:
+        return set(know.base.order) - set(own)
+    wanted = [topic] if _SECTION.fullmatch(topic) else wording.topics.get(topic.casefold(), [])
+    if wanted:
+        return {name for name in own if getattr(know.base.records[name], "topic", "") in wanted}
+    sought = know.phrase(topic).concepts
+    known = [c for c in sought if c in know.base.terms]
+    return {name for name in own if known and all(_is_about(name, concept, know) for concept in known)}
+
+
+def _is_about(name: str, concept: str, know: Knowledge) -> bool:
+    record = know.base.records[name]
+    texts = (getattr(record, "of", ""), getattr(record, "title", ""), *getattr(record, "asks", ()))
+    return any(text and concept in know.phrase(text).concepts for text in texts)
+
+
+def in_turn(drafts: Sequence[Draft], chance: Random) -> list[Draft]:
+    """Return drafts in an order that mixes forms and sections, so that a short sitting has of each."""
+    by_form: dict[str, list[Draft]] = {}
+    for draft in chance.sample(list(drafts), len(drafts)):
+        by_form.setdefault(draft.form, []).append(draft)
+    queues = chance.sample(sorted(by_form), len(by_form))
+    found: list[Draft] = []
+    while any(by_form.values()):
+        for form in queues:
+            if by_form[form]:
+                found.append(_other_section(by_form[form], found))
+    return found
+
+
+def _other_section(waiting: list[Draft], before: Sequence[Draft]) -> Draft:
+    """Take the first of some drafts that is not of the section of the last one."""
+    last = before[-1].section if before else ""
+    place = next((i for i, draft in enumerate(waiting[:8]) if draft.section != last), 0)
+    return waiting.pop(place)
+
+
+class Sitting:
+    """The questions chosen so far, and whether another one would repeat or give away one of them."""
+
+    def __init__(self, each_entry_once: bool) -> None:
+        self._once = each_entry_once
+        self._asked: list[tuple[Question, frozenset[str]]] = []
+        self._entries: set[str] = set()
+
+    def may_draft(self, draft: Draft) -> bool:
+        """Whether a draft's record may still be asked for: once, but for scenarios, which differ by their case."""
+        return not self._once or draft.form in (STATE, LOSS) or draft.entry not in self._entries
+
+    def takes(self, question: Question) -> bool:
+        """Add a question, unless one chosen before is like it."""
+        words = content(question.text)
+        if any(self._alike(question, words, other, known) for other, known in self._asked):
+            return False
+        self._asked.append((question, words))
+        self._entries.add(question.entry)
+        return True
+
+    def _alike(self, one: Question, words: Collection[str], other: Question, known: frozenset[str]) -> bool:
+        if one.text == other.text or (one.key == other.key and one.entry == other.entry and one.form == other.form):
+            return True
+        if not self._once:
+            return False
+        shared, together = len(known & set(words)), len(known | set(words))
+        if together and shared / together >= _ALIKE:
+            return True
+        return _same_number(one, other) and bool(set(one.sources) & set(other.sources))
+
+
+def _same_number(one: Question, other: Question) -> bool:
+    """Whether two questions have the same number for an answer, so that one would give the other away."""
+    mine, theirs = one.key.values[:1], other.key.values[:1]
+    return bool(mine and theirs) and mine[0].value == theirs[0].value and mine[0].unit == theirs[0].unit

@@ -1,0 +1,202 @@
+"""Put a record's bare words into sentences: shapes from wording.toml, names from the knowledge itself.
+
+A record's ways of asking are concepts in telegram style ("where STEER switch"), good for matching and poor to read
+aloud. Here they get a verb and an article. Which words are names, and how they are capitalised, is read from the
+records' own statements, so that no name of any type stands in the code.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+from collections.abc import Iterable, Mapping
+from typing import Any, NamedTuple
+
+from assistant.answering.parts import upper
+from assistant.knowledge.base import Base
+from assistant.understanding.words import stem
+
+_FILE = os.path.join(os.path.dirname(__file__), "wording.toml")
+_WORD = re.compile(r"[A-Za-z][\w'’.-]*\w|[A-Za-z]")
+
+
+class Asked(NamedTuple):
+    """A way of asking as sentences: its form, whether order counts, how good the shape is (0 the best)."""
+
+    form: str
+    sentences: tuple[str, ...]
+    ordered: bool
+    rank: int
+
+
+class Wording:
+    """The shapes of sentences, and how the words of one knowledge base are written in them."""
+
+    def __init__(self, base: Base) -> None:
+        self._data = _read()
+        self._capitals = _capitals(base)
+        words = self._data["words"]
+        self._verbs = frozenset(words["verbs"])
+        self._things = frozenset(words["things"])
+        self._parts = frozenset(words["parts"])
+        self._determiners = frozenset(words["determiners"])
+        self._patterns = [(re.compile(each["match"], re.IGNORECASE), each) for each in self._data["asked"]]
+
+    @property
+    def topics(self) -> Mapping[str, list[str]]:
+        """Sections by plain word."""
+        found: dict[str, list[str]] = self._data["topics"]
+        return found
+
+    def sentences(self, shape: str, **names: str) -> tuple[str, ...]:
+        """Return every wording of a shape, filled; a name is there with a capital too ("of", "Of")."""
+        filled = {**names, **{upper(name): upper(text) for name, text in names.items()}}
+        return tuple(_tidy(text.format_map(filled)) for text in self._data["form"][shape])
+
+    def hint(self, shape: str, **names: object) -> str:
+        """Return a first help."""
+        text: str = self._data["hint"][shape]
+        return text.format_map(names)
+
+    def context(self, quantity: str, amount: str) -> str:
+        """Return how a limit's other amount is added to a question."""
+        known: dict[str, str] = self._data["context"]
+        return known.get(quantity, known["other"]).format(a=amount)
+
+    def ordinary(self, name: str) -> tuple[float, float, float] | None:
+        """Return from where to where, and in which steps, an input of a calculation is ordinarily found."""
+        found = self._data["ordinary"].get(name)
+        return tuple(found) if found else None
+
+    def does(self, act: str) -> bool:
+        """Whether words say something that one does."""
+        return act.split(" ", 1)[0].lower() in self._verbs
+
+    def plain(self, words: str) -> str:
+        """Return a record's bare words as they are written in a sentence: names capitalised, articles put in."""
+        text = re.sub(r"\[([^\]]*)\]", r"\1", words)
+        text = re.sub(r"\b[Ii]\b", "you", text)
+        text = re.sub(r"\bmy\b", "your", text)
+        tokens = [self._capitals.get(token.lower(), token) for token in text.split()]
+        return " ".join(self._with_articles(tokens))
+
+    def asked(self, ask: str) -> Asked | None:
+        """Return a way of asking as sentences, after the first pattern that fits it."""
+        bare = re.sub(r"\[([^\]]*)\]", r"\1", ask).strip()
+        for rank, (pattern, each) in enumerate(self._patterns):
+            found = pattern.fullmatch(bare)
+            if found is None or not self._suits(found["x"], each):
+                continue
+            names = self._names(found)
+            sentences = tuple(_tidy(text.format_map(names)) for text in each["say"])
+            return Asked(each["form"], sentences, bool(each.get("ordered")), rank)
+        return None
+
+    @property
+    def shapes(self) -> int:
+        """How many patterns there are; the last is the one that takes anything."""
+        return len(self._patterns)
+
+    def _suits(self, words: str, each: Mapping[str, Any]) -> bool:
+        last = words.split()[-1]
+        if each.get("captions"):
+            return all(_is_caption(token) for token in words.split())
+        return not each.get("noun") or last.lower() in self._things or _is_caption(last)
+
+    def _names(self, found: re.Match[str]) -> dict[str, str]:
+        bare = found["x"]
+        words = self.plain(bare)
+        many = _is_plural(bare)
+        quoted = words if _is_caption(bare.split()[0]) else f"“{words}”"
+        return {
+            "x": words, "X": upper(words), "q": quoted, "y": found.groupdict().get("y") or "",
+            "is": "are" if many else "is", "does": "do" if many else "does", "it": "they" if many else "it",
+        }  # fmt: skip
+
+    def _with_articles(self, tokens: list[str]) -> list[str]:
+        found: list[str] = []
+        for start, end in self._runs(tokens):
+            run = tokens[start:end]
+            before = tokens[start - 1].lower() if start else ""
+            names_thing = any(token.lower() in self._things and not _is_caption(token) for token in run)
+            if names_thing and before not in self._determiners and not before.isdigit() and not run[0][0].isdigit():
+                found.append("the")
+            found.extend(run)
+        return found
+
+    def _runs(self, tokens: list[str]) -> Iterable[tuple[int, int]]:
+        """Yield the stretches of words that belong to one name, and the words between them one by one."""
+        start = 0
+        while start < len(tokens):
+            end = start
+            while end < len(tokens) and self._is_part(tokens[end]):
+                end += 1
+            while end > start and tokens[end - 1].lower() not in self._things:
+                end -= 1
+            yield start, max(end, start + 1)
+            start = max(end, start + 1)
+
+    def _is_part(self, token: str) -> bool:
+        return token.lower() in self._things or token.lower() in self._parts or _is_caption(token)
+
+
+def content(text: str) -> frozenset[str]:
+    """Return the stems of what a text says, numbers included, without the words that carry nothing."""
+    tokens = re.findall(r"[A-Za-z][A-Za-z'’-]*|\d[\d.,]*", text)
+    stems = {stem(token.lower().replace("’", "'")) for token in tokens}
+    return frozenset(s.rstrip(".,") for s in stems if s not in _EMPTY and (len(s) > 1 or s.isdigit()))
+
+
+_EMPTY = frozenset(
+    stem(word) for word in (
+        "the a an of to in on at is are be it its and or for with by from this that there what which when where who why "
+        "how does do did may you your if as so not no yes one has have then than will can them they each only all any "
+        "show mean happen"
+    ).split()
+)  # fmt: skip
+
+
+def _read() -> dict[str, Any]:
+    import tomllib  # only when questions are made
+
+    with open(_FILE, "rb") as file:
+        return tomllib.load(file)
+
+
+def _tidy(text: str) -> str:
+    text = re.sub(r"\s+([?.,:;])", r"\1", re.sub(r"\s+", " ", text)).strip()
+    return upper(re.sub(r"([.?!])\?", r"\1", re.sub(r"\bthe (the|each|every|a|an)\b", r"\1", text)))
+
+
+def _is_caption(token: str) -> bool:
+    """Whether a word is written all in capitals, as a caption or a switch is."""
+    letters = [c for c in token if c.isalpha()]
+    return len(letters) > 1 and all(c.isupper() for c in letters)
+
+
+def _is_plural(words: str) -> bool:
+    head = re.sub(r" (?:measured|fitted|stowed|kept|shown|found)$", "", words).split()[-1]
+    return head.endswith("s") and not head.endswith(("ss", "us", "is")) and not _is_caption(head)
+
+
+def _capitals(base: Base) -> dict[str, str]:
+    """Return the words that the records never write small but at the start of a sentence: "System", "Mach"."""
+    large: dict[str, str] = {}
+    small: set[str] = set()
+    for text in _texts(base):
+        for found in _WORD.finditer(text):
+            token = found.group()
+            at_start = not text[: found.start()].rstrip(" “(") or text[: found.start()].rstrip(" “(")[-1] in ".:;!?"
+            if token[0].isupper() and not at_start:
+                large.setdefault(token.lower(), token)
+            elif token[0].islower():
+                small.add(token)
+    return {name: token for name, token in large.items() if name not in small and token[1:].islower()}
+
+
+def _texts(base: Base) -> Iterable[str]:
+    for name in base.order:
+        record = base.records[name]
+        yield from (getattr(record, field, "") for field in ("says", "of", "title", "condition"))
+    for item in base.inputs.values():
+        yield from (says for _, says, _ in item.values)
