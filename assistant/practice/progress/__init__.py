@@ -1,0 +1,1 @@
+"""How a learner stands: gathered once, then shown as text, JSON or a page."""
