@@ -212,8 +212,12 @@ def _loss(
     score = 1.01 if losing else 0.84
     if any(m.covered > 0.99 and m.share > 0.5 for m in matches):
         score = 0.7
-    score *= _barring(barred, know)
-    yield score, 2.0, loss(inputs, know)
+    if question.reading.has("cause"):
+        score *= 0.9  # it asks what leads to the state that it names
+    found = loss(inputs, know)
+    if not found.lost and not found.facts:
+        score *= 0.8  # nothing follows from it, so that something else is asked
+    yield score * _barring(barred, know), 2.0, found
 
 
 def loss(inputs: tuple[Condition, ...], know: Knowledge) -> LossResult:

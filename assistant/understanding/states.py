@@ -306,7 +306,7 @@ def _alone(states: Iterable[Mention], used: set[int], known: StateWords, found: 
                 continue
             for value, groups, alone in values:
                 if alone and any(group in state.concepts for group in groups):
-                    result.append(Condition(name, value, where=state.taken))
+                    result.append(Condition(name, value, implied=True, where=state.taken))
     return result
 
 
