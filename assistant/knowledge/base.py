@@ -99,6 +99,8 @@ class Base:
         """How words are pronounced, in the International Phonetic Alphabet."""
         self.radio_words: dict[str, str] = compiled["radio_words"]
         """Words of a number as they are said on the radio."""
+        self.respelt: dict[str, str] = compiled["respelt"]
+        """What is said, as an engine must be given it that reads plain text."""
 
     @property
     def order(self) -> list[str]:

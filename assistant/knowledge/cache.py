@@ -19,7 +19,7 @@ try:
 except ImportError:  # pragma: no cover - another Python
     from hashlib import blake2b
 
-FORMAT = "3"
+FORMAT = "4"
 """Changed whenever the compiled form changes."""
 CACHE_VARIABLE = "DOWNLOCK_CACHE"
 

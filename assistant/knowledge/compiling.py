@@ -29,6 +29,7 @@ def compile_base(trees: Sequence[Node]) -> tuple[Compiled, list[Problem]]:
         "pronunciations": {},
         "phonemes": {},
         "radio_words": {},
+        "respelt": {},
         "broken": [],
         "rule_lines": {},
     }

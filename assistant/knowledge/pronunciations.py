@@ -16,8 +16,9 @@ NAMESPACE = "http://www.w3.org/2005/01/pronunciation-lexicon"
 SUFFIX = ".pls"
 LARGEST = 1 << 20
 """Bytes of a lexicon; no sensible one comes near."""
-RADIO = "radio"
-"""The role, without its prefix, of a word that a number holds where it is said digit by digit."""
+ROLES = {"": "pronunciations", "radio": "radio_words", "respelt": "respelt"}
+"""Roles, without their prefix, and where the aliases of each are kept: how a written form is said; how a word of a
+number is, where numbers are said digit by digit; how an engine that reads plain text must be given what is said."""
 _PARTS = ("grapheme", "alias", "phoneme", "example")
 _ELEMENTS = ("lexicon", "meta", "metadata", "lexeme", *_PARTS)
 _PARENTS = {"lexicon": "", "meta": "lexicon", "metadata": "lexicon", "lexeme": "lexicon"}
@@ -30,7 +31,7 @@ class Lexeme(NamedTuple):
     graphemes: tuple[str, ...]
     alias: str
     phoneme: str
-    radio: bool
+    role: str
     file: str
     line: int
 
@@ -55,18 +56,18 @@ def read_lexicon(raw: bytes, name: str) -> tuple[list[Lexeme], list[Problem]]:
 def add_lexemes(lexemes: Iterable[Lexeme], compiled: dict[str, Any]) -> list[Problem]:
     """Enter the entries into a compiled base; an entry that two places hold is a problem."""
     problems: list[Problem] = []
-    seen: dict[tuple[bool, str], Lexeme] = {}
+    seen: dict[tuple[str, str], Lexeme] = {}
     for lexeme in lexemes:
         for written in lexeme.graphemes:
-            first = seen.setdefault((lexeme.radio, written), lexeme)
+            first = seen.setdefault((lexeme.role, written), lexeme)
             if first is not lexeme:
                 advice = f"it is also in {first.file}:{first.line}; keep one of the two"
                 problems.append(Problem(lexeme.file, lexeme.line, f"'{written}' is said twice", advice))
                 continue
             if lexeme.alias:
-                compiled["radio_words" if lexeme.radio else "pronunciations"][written] = lexeme.alias
+                compiled[ROLES[lexeme.role]][written] = lexeme.alias
             if lexeme.phoneme:  # of a radio word the alias is what is then written
-                compiled["phonemes"][lexeme.alias if lexeme.radio else written] = lexeme.phoneme
+                compiled["phonemes"][lexeme.alias if lexeme.role == "radio" else written] = lexeme.phoneme
     return problems
 
 
@@ -84,7 +85,7 @@ class _Builder:
         self._path: list[str] = []
         self._text: list[str] = []
         self._open: dict[str, list[str]] = {}
-        self._line, self._radio = 0, False
+        self._line, self._role = 0, ""
         self.parser = expat.ParserCreate(namespace_separator=" ")
         self.parser.StartDoctypeDeclHandler = self._doctype
         self.parser.EntityDeclHandler = self._doctype
@@ -125,10 +126,11 @@ class _Builder:
     def _begin(self, role: str) -> None:
         self._open = {part: [] for part in _PARTS}
         self._line = self.parser.CurrentLineNumber
-        roles = [each.rpartition(":")[2] for each in role.split()]
-        self._radio = RADIO in roles
-        for unknown in (each for each in roles if each != RADIO):
-            self._refuse(f"has the unknown role '{unknown}'", f"leave it out, or write '{RADIO}'")
+        self._role = role.strip().rpartition(":")[2]
+        if self._role not in ROLES:
+            known = " or ".join(f"'{each}'" for each in ROLES if each)
+            self._refuse(f"has the unknown role '{self._role}'", f"leave it out, or write {known}")
+            self._role = ""
 
     def _end(self, full: str) -> None:
         name = self._path.pop()
@@ -149,4 +151,4 @@ class _Builder:
             self._refuse(f"does not tell how '{written[0]}' is said", "give an alias or a phoneme", self._line)
         else:  # the first of several is preferred, as the standard has it
             first = (said[0] if said else "", sounds[0] if sounds else "")
-            self.lexemes.append(Lexeme(written, *first, self._radio, self.file, self._line))
+            self.lexemes.append(Lexeme(written, *first, self._role, self.file, self._line))

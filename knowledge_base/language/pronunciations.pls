@@ -6,7 +6,8 @@
   alias      how it is said, in ordinary words and letters: what answers are spoken with.
   phoneme    how it is pronounced, in the International Phonetic Alphabet, of what the letters do not tell: for
              synthesisers that read SSML.
-  role       say:radio: a word of a number that is said digit by digit, as on the radio.
+  role       say:radio: a word of a number that is said digit by digit, as on the radio. say:respelt: what is said,
+             as a synthesiser must be given it that reads plain text and would get it wrong.
 
   A plain word is replaced wherever it stands alone; an entry with a figure, a space or a sign in it, such as
   "J/(kg·K)", wherever it is written. Amounts need no entry: units.yaml says how their units are spoken. Words
@@ -32,7 +33,7 @@
   <lexeme><grapheme>OAT</grapheme><alias>outside air temperature</alias></lexeme>
   <lexeme><grapheme>ATA</grapheme><alias>A T A</alias></lexeme>
   <lexeme><grapheme>ATC</grapheme><alias>A T C</alias></lexeme>
-  <lexeme><grapheme>NOTAM</grapheme><alias>no-tam</alias><phoneme>ˈnəʊtæm</phoneme></lexeme>
+  <lexeme><grapheme>NOTAM</grapheme><alias>notam</alias><phoneme>ˈnəʊtæm</phoneme></lexeme>
 
   <!-- Publishers and publications -->
   <lexeme><grapheme>ICAO</grapheme><alias>eye-kay-oh</alias><phoneme>aɪˈkeɪəʊ</phoneme></lexeme>
@@ -99,4 +100,9 @@
   <lexeme role="say:radio"><grapheme>five</grapheme><alias>fife</alias><phoneme>faɪf</phoneme></lexeme>
   <lexeme role="say:radio"><grapheme>nine</grapheme><alias>niner</alias><phoneme>ˈnaɪnə</phoneme></lexeme>
   <lexeme role="say:radio"><grapheme>thousand</grapheme><alias>tousand</alias><phoneme>ˈtaʊˈsænd</phoneme></lexeme>
+
+  <!-- What synthesisers get wrong -->
+  <lexeme role="say:respelt"><grapheme>doors close</grapheme><alias>doors cloze</alias></lexeme>
+  <lexeme role="say:respelt"><grapheme>debooster</grapheme><alias>dee booster</alias></lexeme>
+  <lexeme role="say:respelt"><grapheme>precharge</grapheme><alias>pre-charge</alias></lexeme>
 </lexicon>
