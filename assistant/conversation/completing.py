@@ -5,12 +5,22 @@ from __future__ import annotations
 from assistant.conversation.context import Context
 from assistant.conversation.controls import asks_about, choice, corrected, follows
 from assistant.conversation.following import merged_words
+from assistant.knowledge.records import Model
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.choosing import Scored, chosen_record, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import Choices, Declined, Needed, Result, TableResult
+from assistant.resolving.models import bind, cued_parts
+from assistant.resolving.results import (
+    Choices,
+    Declined,
+    FactResult,
+    LimitResult,
+    Needed,
+    Result,
+    TableResult,
+)  # fmt: skip
 from assistant.understanding.matching import strange
-from assistant.understanding.states import conditions
+from assistant.understanding.states import Condition, conditions
 
 _GOOD = 0.8
 _CLEAR = 0.9
@@ -35,15 +45,16 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
         return alone, first.result
     if rest is None and not follows(bare) and not _incomplete(alone, first, knowledge):
         return alone, first.result
-    merged = _merged(alone, before, knowledge, rest is not None)
-    second = resolve_scored(merged, knowledge)
+    merged, whole = _merged(alone, context, knowledge, rest is not None)
+    second = _told_anew(merged, alone, context, knowledge)
     leans = _leans(bare, alone, first, knowledge)
-    if (before.conditions and rest is None) or (_names_thing(alone, knowledge) and not leans):
-        carried = _carried(alone, before)
+    adds = bool(alone.conditions) and not before.conditions and bool(context.scenario)
+    if (before.conditions and rest is None) or adds or (_names_thing(alone, knowledge) and not leans):
+        carried = _carried(alone, before, context.scenario if adds else before.conditions)
         third = resolve_scored(carried, knowledge)
         if _prefers_carried(alone, first, second, third, knowledge):
             return carried, third.result
-    if _prefers_merged(alone, first, second, rest is not None or leans, knowledge):
+    if _prefers_merged(alone, first, second, rest is not None or leans, whole, knowledge):
         return merged, second.result
     return alone, first.result
 
@@ -57,10 +68,10 @@ def question_of(text: str, knowledge: Knowledge, variant: str) -> Question:
     return Question(reading, found, named[-1] if named else variant or knowledge.variants[0], bool(named))
 
 
-def _carried(alone: Question, before: Question) -> Question:
-    """Return a turn that asks something else under the conditions of the question before."""
+def _carried(alone: Question, before: Question, given: tuple[Condition, ...]) -> Question:
+    """Return a turn that asks something else under the conditions given before."""
     named = {c.input for c in alone.conditions}
-    kept = tuple(c._replace(where=()) for c in before.conditions if c.input not in named)
+    kept = tuple(c._replace(where=()) for c in given if c.input not in named)
     variant = alone.variant if alone.named_variant else before.variant
     return alone._replace(
         conditions=(*kept, *alone.conditions),
@@ -70,15 +81,37 @@ def _carried(alone: Question, before: Question) -> Question:
     )
 
 
-def _merged(alone: Question, before: Question, knowledge: Knowledge, corrects: bool) -> Question:
-    said = tuple((c.input, c.where) for c in alone.conditions)
-    words = merged_words(before, alone.reading, said, knowledge, corrects)
-    merged = question_of(words, knowledge, alone.variant if alone.named_variant else before.variant)
+def _merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bool) -> tuple[Question, bool]:
+    """Return the question before with the turn in it, and whether the turn only takes the place of its parts."""
+    before = context.asked
+    assert before is not None
+    found = merged_words(before, alone, knowledge, corrects, _parts(alone, context, knowledge))
+    merged = question_of(found.words, knowledge, alone.variant if alone.named_variant else before.variant)
     if alone.named_variant:
         merged = merged._replace(variant=alone.variant, named_variant=True)
     elif not merged.named_variant:
         merged = merged._replace(variant=before.variant, named_variant=before.named_variant)
-    return merged._replace(reading=merged.reading._replace(text=alone.reading.text), context=True)
+    text = alone.reading.text
+    return merged._replace(reading=merged.reading._replace(text=text), context=True), found.whole
+
+
+def _parts(alone: Question, context: Context, knowledge: Knowledge) -> dict[int, int]:
+    """Return which amounts of the last calculation the turn's amounts stand for, as the words beside them say."""
+    model = getattr(context.result, "model", None)
+    if not isinstance(model, Model) or context.asked is None:
+        return {}
+    old = bind(model, context.asked, knowledge).places
+    return {start: old[name] for name, start in cued_parts(model, alone, knowledge).items() if name in old}
+
+
+def _told_anew(merged: Question, alone: Question, context: Context, knowledge: Knowledge) -> Scored:
+    """Return what the merged question gives; a statement just told is not meant again by a turn that names more."""
+    found = resolve_scored(merged, knowledge)
+    again = found.result == context.result and isinstance(found.result, (FactResult, LimitResult))
+    if again and found.record and _names_thing(alone, knowledge):
+        other = resolve_scored(merged, knowledge, avoid=found.record)
+        return other if not isinstance(other.result, (Declined, Choices)) else found
+    return found
 
 
 def _prefers_carried(alone: Question, first: Scored, second: Scored, third: Scored, knowledge: Knowledge) -> bool:
@@ -91,7 +124,9 @@ def _prefers_carried(alone: Question, first: Scored, second: Scored, third: Scor
     return bool(alone.reading.mentions) and third.score >= max(second.score, first.score) + margin
 
 
-def _prefers_merged(alone: Question, first: Scored, second: Scored, continues: bool, knowledge: Knowledge) -> bool:
+def _prefers_merged(
+    alone: Question, first: Scored, second: Scored, continues: bool, whole: bool, knowledge: Knowledge
+) -> bool:
     """Return whether the question before with the turn in it is meant, rather than the turn alone."""
     if isinstance(second.result, Declined):
         return False
@@ -99,11 +134,22 @@ def _prefers_merged(alone: Question, first: Scored, second: Scored, continues: b
         return True
     if isinstance(second.result, (Choices, Needed)) and not isinstance(first.result, (Choices, Needed)):
         return False
-    if isinstance(first.result, (Choices, Needed)):
+    if isinstance(first.result, (Choices, Needed)) or whole:
         return True
     if not _names_thing(alone, knowledge):
         return second.score >= min(_LEANING, first.score)
+    if first.score >= _CLEAR and _leaves_out(alone, second, knowledge):
+        return False
     return second.score >= (_LEANING if continues else first.score + 0.02)
+
+
+def _leaves_out(alone: Question, second: Scored, knowledge: Knowledge) -> bool:
+    """Return whether a record says nothing of a thing that the turn itself names."""
+    if not second.record:
+        return False
+    said = knowledge.matcher.vocabulary(second.record)
+    things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m)]
+    return any(said.isdisjoint(m.concepts) for m in things)
 
 
 def _incomplete(question: Question, scored: Scored, knowledge: Knowledge) -> bool:

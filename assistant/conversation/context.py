@@ -7,13 +7,14 @@ from typing import NamedTuple
 from assistant.answering.answer import Answer
 from assistant.resolving.knowing import Question
 from assistant.resolving.results import Result
+from assistant.understanding.states import Condition
 
 
 class Context(NamedTuple):
     """The state of a conversation; a fresh one knows nothing.
 
     variant: the variant in use, or "" for the base type. asked, result, answer: the last turn that was
-    answered or that asked back. offered: record ids that may be chosen. disputed: (record, note) set aside.
+    answered or that asked back. scenario: the states given last, which a further failure adds to. offered: record ids that may be chosen. disputed: (record, note) set aside.
     """
 
     variant: str = ""
@@ -22,3 +23,4 @@ class Context(NamedTuple):
     answer: Answer | None = None
     offered: tuple[str, ...] = ()
     disputed: tuple[tuple[str, str], ...] = ()
+    scenario: tuple[Condition, ...] = ()

@@ -5,6 +5,9 @@ The merged question is words again, read anew: so that everything that holds for
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from typing import NamedTuple
+
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question
@@ -16,56 +19,79 @@ _LEAD = frozenset({
 })  # fmt: skip
 
 
+class Merged(NamedTuple):
+    """The question before with a turn's parts in the place of their like.
+
+    whole: all that the turn names took a place, so that it is no question of its own.
+    """
+
+    words: str
+    whole: bool
+
+
+class _Places:
+    """What is put before and left out of the words of the question before, and what of the turn is used up."""
+
+    def __init__(self) -> None:
+        self.put: dict[int, list[str]] = {}
+        self.drop: set[int] = set()
+        self.used: set[int] = set()
+
+
 def merged_words(
     before: Question,
-    reading: Reading,
-    conditions_of_turn: tuple[tuple[str, tuple[int, ...]], ...],
+    turn: Question,
     know: Knowledge,
     corrects: bool = False,
-) -> str:
-    """Return the words of the question before, with the turn's own parts in the place of their like."""
-    old = list(before.reading.words)
-    put: dict[int, list[str]] = {}
-    drop: set[int] = set()
-    used: set[int] = set()
-    _replace_amounts(before, reading, know, put, drop, used)
-    _replace_families(before, reading, know, put, drop, used, corrects or "instead" in reading.words)
-    _drop_conditions(before, conditions_of_turn, drop)
+    parts: Mapping[int, int] | None = None,
+) -> Merged:
+    """Return the words of the question before, with the turn's own parts in the place of their like.
+
+    parts: the start of the old amount that a new one, by its start, stands for, where a calculation tells.
+    """
+    reading = turn.reading
+    places = _Places()
+    _replace_amounts(before, reading, know, places, parts or {})
+    _replace_families(before, reading, know, places, corrects or "instead" in reading.words)
+    _drop_conditions(before, {c.input for c in turn.conditions}, places)
     if reading.variants:
-        drop.update(before.reading.variant_places)
+        places.drop.update(before.reading.variant_places)
     words: list[str] = []
-    for i, word in enumerate(old):
-        words += put.get(i, [])
-        if i not in drop:
+    for i, word in enumerate(before.reading.words):
+        words += places.put.get(i, [])
+        if i not in places.drop:
             words.append(word)
-    rest = [w for i, w in enumerate(reading.words) if i not in used]
+    rest = [w for i, w in enumerate(reading.words) if i not in places.used]
     while rest and rest[0] in _LEAD:
         rest.pop(0)
-    return " ".join(words).rstrip("?!. ") + (" , " + " ".join(rest) if rest else "")
+    text = " ".join(words).rstrip("?!. ") + (" , " + " ".join(rest) if rest else "")
+    return Merged(text, bool(places.used) and _all_used(turn, places, know))
+
+
+def _all_used(turn: Question, places: _Places, know: Knowledge) -> bool:
+    said = {k for c in turn.conditions for k in c.where}
+    content = [m for m in turn.reading.mentions if not know.matcher.is_soft(m)]
+    return all(places.used.issuperset(m.taken) or m.start in said for m in content)
 
 
 def _replace_amounts(
-    before: Question,
-    reading: Reading,
-    know: Knowledge,
-    put: dict[int, list[str]],
-    drop: set[int],
-    used: set[int],
+    before: Question, reading: Reading, know: Knowledge, places: _Places, parts: Mapping[int, int]
 ) -> None:
     taken: set[int] = set()
+    olds = {a.start: a for a in before.reading.amounts}
     for amount in reading.amounts:
-        like = _like(amount, before, reading, know, taken)
-        if like is None:
+        like = olds.get(parts.get(amount.start, -1)) or _like(amount, before, reading, know, taken)
+        if like is None or like.start in taken:
             continue
         taken.add(like.start)
         words = list(reading.words[amount.start : amount.end])
         if amount.unit is None and like.unit:
             words.append(_unit_word(like.unit))
-        put[like.start] = words
-        drop.update(range(like.start, like.end))
-        used.update(range(amount.start, amount.end))
+        places.put[like.start] = words
+        places.drop.update(range(like.start, like.end))
+        places.used.update(range(amount.start, amount.end))
         if amount.start and reading.words[amount.start - 1] in ("at", "from", "to", "with", "by", "of"):
-            used.add(amount.start - 1)
+            places.used.add(amount.start - 1)
 
 
 def _unit_word(unit: str) -> str:
@@ -100,13 +126,7 @@ def _alike(new: Amount, old: Amount, know: Knowledge) -> bool:
 
 
 def _replace_families(
-    before: Question,
-    reading: Reading,
-    know: Knowledge,
-    put: dict[int, list[str]],
-    drop: set[int],
-    used: set[int],
-    takes_place: bool,
+    before: Question, reading: Reading, know: Knowledge, places: _Places, takes_place: bool
 ) -> None:
     families = know.lexicon.families
     for mention in reading.mentions:
@@ -115,11 +135,10 @@ def _replace_families(
             continue  # another thing that fails is added to the first, unless it is said to take its place
         for old in before.reading.mentions:
             theirs = {families[c] for c in old.concepts if c in families}
-            if mine & theirs and old.concepts != mention.concepts and not drop.intersection(old.taken):
-                put.setdefault(old.taken[0], []).extend(reading.words[k] for k in mention.taken)
-                drop.update(old.taken)
-                used.update(mention.taken)
-                mine = set()
+            if mine & theirs and old.concepts != mention.concepts and not places.drop.intersection(old.taken):
+                places.put.setdefault(old.taken[0], []).extend(reading.words[k] for k in mention.taken)
+                places.drop.update(old.taken)
+                places.used.update(mention.taken)
                 break
 
 
@@ -127,11 +146,8 @@ def _is_input(mention: Mention, know: Knowledge) -> bool:
     return any(c in know.states.by_term for c in (*mention.concepts, *mention.implied))
 
 
-def _drop_conditions(
-    before: Question, conditions_of_turn: tuple[tuple[str, tuple[int, ...]], ...], drop: set[int]
-) -> None:
-    named = {name for name, _ in conditions_of_turn}
+def _drop_conditions(before: Question, named: set[str], places: _Places) -> None:
     for condition in before.conditions:
         if condition.input in named:
             others = {k for c in before.conditions if c.input not in named for k in c.where}
-            drop.update(set(condition.where) - others)
+            places.drop.update(set(condition.where) - others)

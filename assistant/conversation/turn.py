@@ -66,4 +66,8 @@ def _remembered(context: Context, question: Question, result: Result, answer: An
     variant = context.variant
     if question.named_variant and not question.reading.mentions and not question.reading.amounts:
         variant = question.variant
-    return context._replace(variant=variant, asked=question, result=result, answer=answer, offered=offered)
+    given = tuple(c for c in question.conditions if "." not in c.input and not c.implied)
+    return context._replace(
+        variant=variant, asked=question, result=result, answer=answer, offered=offered,
+        scenario=given or context.scenario,
+    )  # fmt: skip

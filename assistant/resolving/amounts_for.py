@@ -99,6 +99,19 @@ def assign(
     return given, left, best[0] if amounts else 0.0
 
 
+def cued(amounts: Sequence[Amount], parts: Sequence[Part], words: Sequence[str], units: Units) -> dict[str, int]:
+    """Return the parts that words beside an amount name, with where the amount begins."""
+    stems = [stem(w) for w in words]
+    found: dict[str, int] = {}
+    for amount in amounts:
+        ranked = sorted(
+            (_cue_cost(amount, p, amounts, stems), p.id) for p in parts if fits(amount, p.unit, units) is not None
+        )
+        if ranked and ranked[0][0] < _NO_CUE and (len(ranked) == 1 or ranked[1][0] > ranked[0][0]):
+            found.setdefault(ranked[0][1], amount.start)
+    return found
+
+
 def _disorder(
     chosen: Sequence[int], amounts: Sequence[Amount], parts: Sequence[Part], units: Units, descending: Sequence[str]
 ) -> int:

@@ -42,6 +42,7 @@ class Scored(NamedTuple):
 
     result: Result
     score: float
+    record: str = ""
 
 
 def resolve(question: Question, know: Knowledge) -> Result:
@@ -49,20 +50,23 @@ def resolve(question: Question, know: Knowledge) -> Result:
     return resolve_scored(question, know).result
 
 
-def resolve_scored(question: Question, know: Knowledge) -> Scored:
-    """Return the best result with its score."""
+def resolve_scored(question: Question, know: Knowledge, avoid: str = "") -> Scored:
+    """Return the best result with its score and record.
+
+    avoid: a record that is not meant, as it has been told already.
+    """
     reading = question.reading
     if reading.empty or reading.too_long:
         return Scored(Declined((), why="too long" if reading.too_long else "empty"), 0.0)
     elsewhere = _elsewhere(question, know)
     if elsewhere:
         return Scored(elsewhere, 0.9)
-    found = candidates(question, know)
+    found = [c for c in candidates(question, know) if not avoid or not c.match or c.match.record != avoid]
     if not found:
         return Scored(Declined(tuple(m.text for m in strange(reading, know.matcher))), 0.0)
     best = found[0]
     if _sure(found):
-        return Scored(joined(found, question) or best.result, best.score)
+        return Scored(joined(found, question) or best.result, best.score, best.match.record if best.match else "")
     return Scored(_outside_all(found) or _which(question, know) or unsure(found, question, know), 0.0)
 
 

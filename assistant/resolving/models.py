@@ -11,7 +11,7 @@ from assistant.physics.errors import OutOfRange
 from assistant.physics.solve import solve_monotonic
 from assistant.quantities.amounts import Amount
 from assistant.quantities.show import exact_shown, round_shown
-from assistant.resolving.amounts_for import Part, assign, fits, part
+from assistant.resolving.amounts_for import Part, assign, cued, fits, part
 from assistant.resolving.functions import Function, function
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ModelResult, ModelValue, Needed
@@ -41,6 +41,8 @@ class Binding(NamedTuple):
     cost: float = 0.0
     by_amount: frozenset[str] = frozenset()
     """How forced the parts of the amounts are: nothing beside them may say so."""
+    places: Mapping[str, int] = {}
+    """Where in the question the amount of an input begins."""
 
 
 def bind(model: Model, question: Question, know: Knowledge) -> Binding:
@@ -62,8 +64,15 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
             missing.append(item)
     output = amounts.get(_OUTPUT)
     return Binding(
-        given, tuple(missing), tuple(left), output[0] if output else None, len(amounts), cost, frozenset(amounts)
-    )
+        given, tuple(missing), tuple(left), output[0] if output else None, len(amounts), cost, frozenset(amounts),
+        {name: amount.start for name, (_, amount) in amounts.items()},
+    )  # fmt: skip
+
+
+def cued_parts(model: Model, question: Question, know: Knowledge) -> dict[str, int]:
+    """Return the inputs of a model that words beside an amount name, with where the amount begins."""
+    parts = [_part(i) for i in model.inputs if not _is_own(i)]
+    return cued(question.reading.amounts, parts, question.reading.words, know.units)
 
 
 def _restates(amount: Amount, chosen: Mapping[str, list[Bound]], model: Model, know: Knowledge) -> bool:

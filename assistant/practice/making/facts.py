@@ -7,19 +7,16 @@ from collections.abc import Iterator
 from assistant.knowledge.records import Fact
 from assistant.practice.making.drafting import Desk, asked_wordings, expected
 from assistant.practice.making.question import FACT, Draft, Key
+from assistant.practice.making.wording import GOOD
 
 
 def fact_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     """Yield a draft for each form in which a statement may be asked for."""
     record: Fact = desk.record(name)
-    by_form: dict[str, list[tuple[str, ...]]] = {}
-    ordered = False
-    for ask in record.asks:
-        asked = desk.wording.asked(ask)
-        if asked is not None:
-            by_form.setdefault(asked.form, [])
-            ordered = ordered or asked.ordered
-    for form in sorted(by_form, key=lambda each: each == FACT):
+    asked = [found for ask in record.asks if (found := desk.wording.asked(ask))]
+    best = min((each.rank for each in asked), default=GOOD)
+    ordered = any(each.ordered for each in asked)
+    for form in sorted({each.form for each in asked if each.rank == best}, key=lambda each: each == FACT):
         wordings = asked_wordings(record.asks, desk, (form,))
         yield Draft(form, name, record.topic, _key(record, ordered), tuple(wordings), _hint(record, desk), 1)
 

@@ -14,14 +14,19 @@ from typing import Any, NamedTuple
 
 from assistant.answering.parts import upper
 from assistant.knowledge.base import Base
+from assistant.practice.making.grammar import Grammar
 from assistant.understanding.words import stem
 
 _FILE = os.path.join(os.path.dirname(__file__), "wording.toml")
 _WORD = re.compile(r"[A-Za-z][\w'’.-]*\w|[A-Za-z]")
 
 
+GOOD, HEADING = 0, 1
+"""How good a shape is: a sentence of its own, or what is asked about and "what does the book say?"."""
+
+
 class Asked(NamedTuple):
-    """A way of asking as sentences: its form, whether order counts, how good the shape is (0 the best)."""
+    """A way of asking as sentences: its form, whether order counts, how good the shape is (GOOD or HEADING)."""
 
     form: str
     sentences: tuple[str, ...]
@@ -41,6 +46,8 @@ class Wording:
         self._parts = frozenset(words["parts"])
         self._determiners = frozenset(words["determiners"])
         self._patterns = [(re.compile(each["match"], re.IGNORECASE), each) for each in self._data["asked"]]
+        self._grammar = Grammar(words, self.plain)
+        self._states = _states(base)
 
     @property
     def topics(self) -> Mapping[str, list[str]]:
@@ -81,33 +88,45 @@ class Wording:
         return " ".join(self._with_articles(tokens))
 
     def asked(self, ask: str) -> Asked | None:
-        """Return a way of asking as sentences, after the first pattern that fits it."""
-        bare = re.sub(r"\[([^\]]*)\]", r"\1", ask).strip()
-        for rank, (pattern, each) in enumerate(self._patterns):
-            found = pattern.fullmatch(bare)
+        """Return a way of asking as sentences, or None when no shape fits it."""
+        bare, state = self._apart(re.sub(r"\[([^\]]*)\]", r"\1", ask).strip())
+        with_state = f" with {state}" if state else ""
+        found = self._by_pattern(bare, with_state, heading=False)
+        if found is None and (made := self._grammar.sentence(bare)):
+            form, sentence = made
+            found = Asked(form, (_tidy(sentence.rstrip("?") + with_state + "?"),), False, GOOD)
+        return found or self._by_pattern(bare, with_state, heading=True)
+
+    def _by_pattern(self, bare: str, with_state: str, heading: bool) -> Asked | None:
+        for pattern, each in self._patterns:
+            found = pattern.fullmatch(bare) if bool(each.get("heading")) is heading else None
             if found is None or not self._suits(found["x"], each):
                 continue
-            names = self._names(found)
+            names = self._names(found, with_state)
             sentences = tuple(_tidy(text.format_map(names)) for text in each["say"])
-            return Asked(each["form"], sentences, bool(each.get("ordered")), rank)
+            return Asked(each["form"], sentences, bool(each.get("ordered")), HEADING if heading else GOOD)
         return None
 
-    @property
-    def shapes(self) -> int:
-        """How many patterns there are; the last is the one that takes anything."""
-        return len(self._patterns)
+    def _apart(self, bare: str) -> tuple[str, str]:
+        """Return a way of asking without the state that it ends in, and that state as its input says it."""
+        for words, says in self._states:
+            if bare.lower().endswith(f" {words}"):
+                return bare[: -len(words) - 1], says
+        return bare, ""
 
     def _suits(self, words: str, each: Mapping[str, Any]) -> bool:
         last = words.split()[-1]
         if each.get("captions"):
             return all(_is_caption(token) for token in words.split())
+        if each.get("short") and len(words.split()) > 3:
+            return False
         return not each.get("noun") or last.lower() in self._things or _is_caption(last)
 
-    def _names(self, found: re.Match[str]) -> dict[str, str]:
+    def _names(self, found: re.Match[str], with_state: str) -> dict[str, str]:
         bare = found["x"]
-        words = self.plain(bare)
+        words = self.plain(bare) + with_state
         many = _is_plural(bare)
-        quoted = words if _is_caption(bare.split()[0]) else f"“{words}”"
+        quoted = words if _is_caption(bare.split()[0]) else f"“{words.removeprefix('the ')}”"
         return {
             "x": words, "X": upper(words), "q": quoted, "y": found.groupdict().get("y") or "",
             "is": "are" if many else "is", "does": "do" if many else "does", "it": "they" if many else "it",
@@ -177,6 +196,12 @@ def _is_caption(token: str) -> bool:
 def _is_plural(words: str) -> bool:
     head = re.sub(r" (?:measured|fitted|stowed|kept|shown|found)$", "", words).split()[-1]
     return head.endswith("s") and not head.endswith(("ss", "us", "is")) and not _is_caption(head)
+
+
+def _states(base: Base) -> list[tuple[str, str]]:
+    """Return what the inputs of state tables say, in small letters and as written, the longest first."""
+    says = [text for item in base.inputs.values() for _, text, _ in item.values[1:]]
+    return sorted(((text.lower().removeprefix("the "), text) for text in says), key=lambda pair: -len(pair[0]))
 
 
 def _capitals(base: Base) -> dict[str, str]:
