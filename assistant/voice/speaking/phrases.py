@@ -1,0 +1,76 @@
+"""What is said, as phrases with the pause after each: a listener has no line breaks to tell items apart."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from assistant.answering.answer import ANSWER, Answer
+from assistant.conversation.opening import Knowledge
+from assistant.rendering.speech import spoken
+from assistant.voice.speaking.settings import VoiceSettings
+
+SENTENCE_S, ITEM_S, CAUTION_S = 0.3, 0.55, 0.8
+"""Seconds of pause after a sentence, after an item of a list, and before the caution."""
+_CAUTIONED = ("limits", "procedures")
+"""Kinds of record whose answers are followed by the caution again."""
+_CAUTION = "Training only."
+_CHECK = "Check your library."
+_ITEM = re.compile(
+    r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen)[,:] "
+)
+_SENTENCE_END = re.compile(r"(?<=[.?!]) +")
+_LETTER_A = re.compile(r"(?<=\b[A-Z] )A\b|\bA(?= [A-Z]\b)")
+"""The letter in an abbreviation, which an engine takes for the article."""
+
+
+class Phrase(NamedTuple):
+    """Something said in one breath, and the seconds of silence after it."""
+
+    text: str
+    pause_s: float = SENTENCE_S
+
+
+def answer_phrases(answer: Answer, knowledge: Knowledge, settings: VoiceSettings) -> list[Phrase]:
+    """Return what is said to a question: the answer, and after a limit or a procedure the caution again."""
+    said = answer.spoken
+    if settings.digits or not said:
+        said = said_aloud(answer.text, knowledge, settings)
+    found = phrases(said)
+    if answer.outcome != ANSWER or not _wants_caution(answer, knowledge) or not found:
+        return found
+    caution = knowledge.base.type_info.caution or _CAUTION
+    return [*found[:-1], found[-1]._replace(pause_s=CAUTION_S), Phrase(f"{caution} {_CHECK}", 0.0)]
+
+
+def said_aloud(text: str, knowledge: Knowledge, settings: VoiceSettings) -> str:
+    """Return a written text as it is said with these settings."""
+    base = knowledge.base
+    return spoken(text, knowledge.units, base.pronunciations, settings.digits, base.radio_words)
+
+
+def phrases(said: str) -> list[Phrase]:
+    """Return a spoken text as phrases: a sentence each, and the items of a list further apart."""
+    sentences = [each for each in _SENTENCE_END.split(said.strip()) if each]
+    items = [bool(_ITEM.match(each)) for each in sentences]
+    following = [*items[1:], False]
+    return [
+        Phrase(text, ITEM_S if item or following_item else SENTENCE_S)
+        for text, item, following_item in zip(sentences, items, following, strict=True)
+    ]
+
+
+def for_engine(text: str, respelt: Mapping[str, str]) -> str:
+    """Return a phrase as an engine that reads plain text is given it, so that it is said rightly."""
+    for written, said in respelt.items():
+        if written in text:
+            text = re.sub(rf"\b{re.escape(written)}\b", said.replace("\\", r"\\"), text)
+    text = _LETTER_A.sub("eh", text)
+    return text[:1].upper() + text[1:]
+
+
+def _wants_caution(answer: Answer, knowledge: Knowledge) -> bool:
+    if answer.entry not in knowledge.base.records:
+        return False
+    return knowledge.base.kind(answer.entry) in _CAUTIONED
