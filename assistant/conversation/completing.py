@@ -26,6 +26,8 @@ _GOOD = 0.8
 _CLEAR = 0.9
 """From this score on, a few words are a question of their own."""
 _LEANING = 0.66
+_CLEARLY = 0.08
+_OPEN = (Choices, Declined, Needed)
 _ASKING = frozenset({"what", "who", "where", "why", "when", "which", "does", "do", "is", "are", "can", "may"})
 _PRONOUNS = frozenset({"it", "that", "one", "they", "them", "same"})
 
@@ -49,10 +51,13 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     second = _told_anew(merged, alone, context, knowledge)
     leans = _leans(bare, alone, first, knowledge)
     adds = bool(alone.conditions) and not before.conditions and bool(context.scenario)
-    if (before.conditions and rest is None) or adds or (_names_thing(alone, knowledge) and not leans):
-        carried = _carried(alone, before, context.scenario if adds else before.conditions)
+    if whole and not isinstance(second.result, _OPEN):
+        return merged, second.result
+    if rest is None or (_names_thing(alone, knowledge) and not leans):
+        carried = _carried(alone, context, context.scenario if adds else before.conditions, knowledge)
         third = resolve_scored(carried, knowledge)
-        if _prefers_carried(alone, first, second, third, knowledge):
+        usual = adds or bool(before.conditions) or (_names_thing(alone, knowledge) and not leans)
+        if _prefers_carried(alone, first, second, third, usual, knowledge):
             return carried, third.result
     if _prefers_merged(alone, first, second, rest is not None or leans, whole, knowledge):
         return merged, second.result
@@ -68,8 +73,14 @@ def question_of(text: str, knowledge: Knowledge, variant: str) -> Question:
     return Question(reading, found, named[-1] if named else variant or knowledge.variants[0], bool(named))
 
 
-def _carried(alone: Question, before: Question, given: tuple[Condition, ...]) -> Question:
-    """Return a turn that asks something else under the conditions given before."""
+def _carried(
+    alone: Question, context: Context, given: tuple[Condition, ...], knowledge: Knowledge
+) -> Question:
+    """Return a turn that asks something else under the conditions given before, of what was spoken of."""
+    before, answer = context.asked, context.answer
+    assert before is not None
+    record = knowledge.base.records.get(answer.entry) if answer else None
+    near = tuple(getattr(record, "sources", ()))
     named = {c.input for c in alone.conditions}
     kept = tuple(c._replace(where=()) for c in given if c.input not in named)
     variant = alone.variant if alone.named_variant else before.variant
@@ -78,6 +89,7 @@ def _carried(alone: Question, before: Question, given: tuple[Condition, ...]) ->
         variant=variant,
         context=True,
         background=before.reading.concepts,
+        near=near,
     )
 
 
@@ -114,14 +126,25 @@ def _told_anew(merged: Question, alone: Question, context: Context, knowledge: K
     return found
 
 
-def _prefers_carried(alone: Question, first: Scored, second: Scored, third: Scored, knowledge: Knowledge) -> bool:
-    """Return whether the conditions alone are kept: that gives the quantity asked for, or answers as well."""
+def _prefers_carried(
+    alone: Question, first: Scored, second: Scored, third: Scored, usual: bool, knowledge: Knowledge
+) -> bool:
+    """Return whether the conditions and the subject alone are kept: that gives the quantity asked for, or answers
+    as well. usual: the turn is a question of its own, or states were given; else only a clear win counts.
+    """
+    if not usual:
+        answers = not isinstance(third.result, _OPEN) and (alone.reading.asked & QUANTITIES or _asks(alone))
+        return bool(answers) and third.score >= max(second.score, first.score) + _CLEARLY
     asked = alone.reading.asked & QUANTITIES
     gives = quantity_of(third.result, knowledge) in asked and quantity_of(second.result, knowledge) not in asked
     if gives and third.score >= _LEANING:
         return True
     margin = -0.03 if _names_thing(alone, knowledge) else 0.03
     return bool(alone.reading.mentions) and third.score >= max(second.score, first.score) + margin
+
+
+def _asks(alone: Question) -> bool:
+    return bool(_ASKING.intersection(alone.reading.words[:3]))
 
 
 def _prefers_merged(
@@ -192,7 +215,9 @@ def _picked(text: str, context: Context, knowledge: Knowledge) -> tuple[Question
     if not context.offered or context.asked is None:
         return None
     index = choice(text, len(context.offered))
-    if index is None:
+    if isinstance(context.result, TableResult):
+        index = _named_row(text, context.result, knowledge)
+    elif index is None:
         index = _named_choice(text, context, knowledge)
     if index is None:
         return None
@@ -201,6 +226,16 @@ def _picked(text: str, context: Context, knowledge: Knowledge) -> tuple[Question
         return context.asked._replace(conditions=row.conditions), context.result._replace(rows=(row,))
     result = chosen_record(context.offered[index], context.asked, knowledge)
     return (context.asked, result) if result else None
+
+
+def _named_row(text: str, shown: TableResult, knowledge: Knowledge) -> int | None:
+    """Return the case, of those shown, whose things a short turn names: "system two", "the second one"."""
+    reading = knowledge.reader.read(text)
+    named = {i for m in reading.mentions for c in m.concepts for i in knowledge.states.by_term.get(c, ())}
+    if not named or len(reading.words) > 6:
+        return None if named else choice(text, len(shown.rows))
+    fits = [index for index, row in enumerate(shown.rows) if named <= {c.input for c in row.conditions}]
+    return fits[0] if len(fits) == 1 else None
 
 
 def _named_choice(text: str, context: Context, knowledge: Knowledge) -> int | None:

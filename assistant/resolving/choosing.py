@@ -35,6 +35,8 @@ from assistant.understanding.reading import Mention
 ANSWERING = 0.7
 _LEAST = 0.4
 _AHEAD = 0.08
+_SAME_PARAGRAPH = 1.1
+_SAME_SECTION = 1.04
 
 
 class Scored(NamedTuple):
@@ -132,7 +134,7 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
     found.extend(_by_figure(question, know))
     found.extend(Candidate(s, w, r) for s, w, r in state_candidates(question, know, excused))
     found.extend(_specials(question, know, ranked))
-    found = [_by_asked(c, question, know) for c in found]
+    found = [_by_place(_by_asked(c, question, know), question, know) for c in found]
     found.sort(key=lambda c: (-round(c.score, 3), -c.weight))
     return found
 
@@ -172,6 +174,19 @@ def _by_asked(candidate: Candidate, question: Question, know: Knowledge) -> Cand
     if not asked or not mine:
         return candidate
     return candidate._replace(score=candidate.score * (1.04 if is_asked(mine, asked) else 0.66))
+
+
+def _by_place(candidate: Candidate, question: Question, know: Knowledge) -> Candidate:
+    """Let a record of the paragraph spoken of come forward, and less so one of its section."""
+    if not question.near or not candidate.match:
+        return candidate
+    own = know.base.records[candidate.match.record].sources
+    if set(own) & set(question.near):
+        return candidate._replace(score=candidate.score * _SAME_PARAGRAPH)
+    sections = {(s.document, s.paragraph.rpartition(".")[0]) for s in question.near}
+    if any((s.document, s.paragraph.rpartition(".")[0]) in sections for s in own):
+        return candidate._replace(score=candidate.score * _SAME_SECTION)
+    return candidate
 
 
 def _specials(question: Question, know: Knowledge, ranked: list[Match]) -> Iterable[Candidate]:

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Any, NamedTuple
 
 from assistant.knowledge.base import Base
-from assistant.knowledge.records import Limit, Value
+from assistant.knowledge.records import Limit, Source, Value
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.matching import Matcher
@@ -62,3 +62,5 @@ class Question(NamedTuple):
     """Concepts of the question before, which may be left unsaid."""
     context: bool = False
     """Parts of it were taken over from the question before."""
+    near: tuple[Source, ...] = ()
+    """Paragraphs that the answer before rests on: what stands there is more likely meant."""

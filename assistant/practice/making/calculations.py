@@ -33,15 +33,28 @@ def model_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     if runs is None or not any(_is_asked(item) for item in record.inputs):
         return
     for _ in range(_LINES):
-        given = {item.id: _given(item, desk) for item in record.inputs}
-        inputs = {item.id: found for item in record.inputs if (found := given[item.id]) is not None}
-        if len(inputs) < len(record.inputs):
+        inputs = _inputs(record, desk)
+        if inputs is None:
             return
+        if not any(each.words for each in inputs.values()):
+            continue
         try:
             result = runs.call({item.id: desk.know.units.to_si(inputs[item.id].value, item.unit) for item in record.inputs})
         except (OutOfRange, ValueError, ZeroDivisionError, OverflowError):
             continue
         yield _draft(record, inputs, desk.know.units.from_si(result, record.output_unit), desk)
+
+
+def _inputs(record: Model, desk: Desk) -> dict[str, Given] | None:
+    """Return every input of a model, or None when one cannot be drawn. One choice of words serves all that know it."""
+    found: dict[str, Given] = {}
+    chosen: set[str] = set()
+    for item in record.inputs:
+        given = _given(item, record.function, chosen, desk)
+        if given is None:
+            return None
+        found[item.id] = given
+    return found
 
 
 def _draft(record: Model, inputs: dict[str, Given], result: float, desk: Desk) -> Draft:
@@ -60,17 +73,26 @@ def _is_asked(item: ModelInput) -> bool:
     return not item.default or item.default == "both" or bool(item.cues)
 
 
-def _given(item: ModelInput, desk: Desk) -> Given | None:
+def _given(item: ModelInput, function_name: str, chosen: set[str], desk: Desk) -> Given | None:
     """Return a value for an input: one of its choices, a fresh amount, or the type's own figure unsaid."""
+    known = [choice for choice in item.choices if _words(choice) in chosen]
+    if known:
+        return _own(known[0][1], item, "", desk)
     if item.default and item.default != "both" and (not item.cues or desk.chance.random() > _OFTEN):
         return _own(item.default, item, "", desk)
-    fresh = _fresh(item, desk)
-    if item.choices and (fresh is None or item.default == "both" or desk.chance.random() < _OFTEN):
-        words, value, _ = desk.chance.choice(item.choices)
-        return _own(value, item, _named(words.split(";")[0].strip(), item), desk)
+    if item.choices:
+        choice = desk.chance.choice(item.choices)
+        chosen.add(_words(choice))
+        return _own(choice[1], item, _named(_words(choice), item), desk)
+    fresh = _fresh(item, function_name, desk)
     if fresh is None:
         return _own(item.default, item, "", desk) if item.default else None
-    return Given(fresh, f"{_name(item)} {desk.shown(fresh, item.unit)}")
+    amount = desk.shown(fresh, item.unit)
+    return Given(fresh, f"{amount} {item.cues or _name(item)}" if item.unit == "count" else f"{_name(item)} {amount}")
+
+
+def _words(choice: tuple[str, str, str]) -> str:
+    return choice[0].split(";")[0].strip()
 
 
 def _named(words: str, item: ModelInput) -> str:
@@ -95,12 +117,13 @@ def _own(value: str, item: ModelInput, words: str, desk: Desk) -> Given | None:
     return Given(figure.value if same else desk.know.units.convert(figure.value, figure.unit, item.unit), words)
 
 
-def _fresh(item: ModelInput, desk: Desk) -> float | None:
+def _fresh(item: ModelInput, function_name: str, desk: Desk) -> float | None:
     """Return an amount drawn from what is ordinary for such an input."""
     if item.unit == "kg":
         most = _smallest_mass(desk)
         return round(most * desk.chance.uniform(*_SHARES) / 500) * 500.0 if most else None
-    ordinary = desk.wording.ordinary(item.id) or desk.wording.ordinary(f"{item.quantity} {item.unit}")
+    names = (f"{function_name} {item.id}", item.id, f"{item.quantity} {item.unit}")
+    ordinary = next((found for name in names if (found := desk.wording.ordinary(name))), None)
     if ordinary is None:
         return None
     low, high, step = ordinary

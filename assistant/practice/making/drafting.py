@@ -9,7 +9,7 @@ from typing import Any, NamedTuple
 from assistant.answering.parts import upper
 from assistant.knowledge.records import Source, Value
 from assistant.practice.making.question import Expected
-from assistant.practice.making.wording import GOOD, HEADING, Wording
+from assistant.practice.making.wording import Wording
 from assistant.quantities.show import exact_shown
 from assistant.resolving.knowing import Knowledge
 
@@ -60,8 +60,8 @@ def asked_wordings(asks: Iterable[str], desk: Desk, forms: Iterable[str] = ()) -
     """Return ways of asking as sentences, the best shapes first."""
     wanted = frozenset(forms)
     found = [asked for ask in asks if (asked := desk.wording.asked(ask)) and (not wanted or asked.form in wanted)]
-    ranked = sorted(found, key=lambda each: each.rank)
-    return [tuple(s for each in ranked if each.rank == rank for s in each.sentences) for rank in (GOOD, HEADING)]
+    levels = sorted({(each.rank, each.rough) for each in found})
+    return [tuple(s for each in found if (each.rank, each.rough) == level for s in each.sentences) for level in levels]
 
 
 def bare(text: str) -> str:

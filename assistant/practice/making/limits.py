@@ -25,13 +25,15 @@ def limit_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     figure = bound_value(record)
     if figure is not None and record.check and (record.maximum or record.minimum):
         for side in (-1, 0, 1):
-            yield _check(record, figure, side, desk)
+            draft = _check(record, figure, side, desk)
+            if draft.wordings:
+                yield draft
 
 
 def smooth(of: str) -> str:
     """Return what a figure is of with its bound in front: "maximum tiller deflection either way"."""
     found = re.fullmatch(rf"([^,]+), ({_BOUND}) (.+)", of)
-    return f"{found[2]} {found[1]} {found[3]}" if found else of
+    return f"{found[2]} {found[1]} {found[3]}" if found else of.removesuffix(", about")
 
 
 def figure_shape(unit: str) -> str:
@@ -42,7 +44,7 @@ def figure_shape(unit: str) -> str:
 
 
 def _recall(record: Limit, desk: Desk) -> Draft:
-    figures = [figure for figure in (record.value, record.maximum, record.minimum, record.second) if figure]
+    figures = [figure for figure in (record.value, record.minimum, record.maximum, record.second) if figure]
     unit = figures[0].unit
     shape = figure_shape(unit)
     of = bare(record.of).split(",")[0] if unit == "count" else smooth(bare(record.of))
@@ -88,7 +90,8 @@ def _check_wordings(record: Limit, amount: str, context: str, desk: Desk) -> Ite
     shape = "check_for" if unit in _TIMES else "check_with" if unit in ("degC", "psi", "kg") else "check_verb"
     for act in acts[:2]:
         yield desk.wording.sentences(shape, act=desk.wording.plain(act), a=amount, context=context)
-    yield desk.wording.sentences("check_held", held=_held(bare(record.of), amount), context=context)
+    if re.search(rf"\b{_BOUND}\b", record.of):
+        yield desk.wording.sentences("check_held", held=_held(bare(record.of), amount), context=context)
     for act in record.check:
         if act not in acts:
             yield desk.wording.sentences("check_noun", act=desk.wording.plain(act), a=amount, context=context)

@@ -11,6 +11,8 @@ from assistant.practice.making.wording import content
 from assistant.resolving.knowing import Knowledge
 
 _DUST = 1e-6
+_CLOSED = frozenset({"do", "does", "is", "are", "can", "may", "must", "will"})
+"""First words of a question that yes or no answers."""
 _CLOSE = 0.002
 """Share by which the assistant's computed number may differ from ours: the same physics, other roundings."""
 
@@ -49,6 +51,8 @@ def gives_away(text: str, draft: Draft) -> bool:
         return False
     if key.values and draft.key.values[0].tolerance == 0 and f"{key.values[0].value:g}" in _numbers(asked):
         return True
+    if text.split()[0].lower() in _CLOSED and key.says.startswith(("Yes", "No")):
+        return False
     points = key.points or ((key.says,) if not key.values else ())
     given = [point for point in points if (said := content(point)) and said <= asked]
     return bool(points) and 2 * len(given) >= len(points) and (draft.form != FACT or len(given) > 0)
@@ -64,7 +68,7 @@ def _stated(key: Key) -> tuple[str, ...]:
 
 
 def _same(one: Expected, value: float, unit: str, know: Knowledge) -> bool:
-    if unit != one.unit:
+    if unit != one.unit and not {unit, one.unit} <= {"count", "factor"}:
         if know.units.get(unit).dimension != know.units.get(one.unit).dimension:
             return False
         value = know.units.convert(value, unit, one.unit)

@@ -15,7 +15,7 @@ def change_drafts(desk: Desk) -> Iterator[Draft]:
     for change in desk.know.base.changes.values():
         record = desk.know.base.records[change.record]
         key = Key(values=_values(change, desk), points=(change.now,), formerly=change.formerly)
-        wordings = desk.wording.sentences("change", subject=smooth(change.subject).replace(" at", "", 0))
+        wordings = desk.wording.sentences("change", subject=smooth(change.subject).removesuffix(" at"))
         hint = desk.hint("change", change.sources)
         yield Draft(CHANGE, change.record, record.topic, key, (wordings,), hint, 2, change.id)
 

@@ -10,6 +10,7 @@ from assistant.answering.states import output_words
 from assistant.knowledge.records import StateTable, TableOutput
 from assistant.practice.making.drafting import Desk, sentence
 from assistant.practice.making.question import CAUSE, LOSS, STATE, Draft, Key
+from assistant.practice.making.wording import GOOD
 from assistant.resolving import tables
 from assistant.understanding.states import Condition
 
@@ -75,8 +76,12 @@ def _conditions(state: State, desk: Desk) -> tuple[str, str]:
 
 
 def _asks(output: TableOutput, desk: Desk) -> list[str]:
+    """Return what asks for an output, as it stands within a sentence: "how do you use the pedals"."""
     opening = ("what", "which", "do", "does", "can", "how", "are", "is")
-    return [desk.wording.plain(ask) for ask in output.asks if ask.split()[0] in opening]
+    found = [desk.wording.asked(ask) for ask in output.asks if ask.split()[0] in opening]
+    said = [text.rstrip("?") for asked in found if asked and asked.rank == GOOD for text in asked.sentences]
+    whole = [desk.wording.plain(ask) for ask in output.asks if ask.split()[0] == "which" and len(ask.split()) == 2]
+    return [text[:1].lower() + text[1:] for text in (*said, *whole) if ":" not in text]
 
 
 def _one(output: TableOutput, state: State, desk: Desk) -> Iterator[tuple[str, ...]]:
@@ -87,14 +92,21 @@ def _one(output: TableOutput, state: State, desk: Desk) -> Iterator[tuple[str, .
         found += desk.wording.sentences("state", conditions=within, ask=ask)
     found = [text if not text.startswith("The ") else sentence(text.removeprefix("The ")) for text in found]
     yield tuple(found)
-    yield desk.wording.sentences("state_label", conditions=opening, label=output.label)
+    if not _is_plain(output):
+        yield desk.wording.sentences("state_label", conditions=opening, label=output.label)
+
+
+def _is_plain(output: TableOutput) -> bool:
+    """Whether an output is yes or no, so that "which" does not ask for it."""
+    return {value for value, _, _ in output.values} <= {"yes", "no"}
 
 
 def _two(outputs: list[TableOutput], state: State, desk: Desk) -> Iterator[tuple[str, ...]]:
     opening, _ = _conditions(state, desk)
-    one, two = (_asks(output, desk) or [f"what is the {output.label}"] for output in outputs)
-    named = [f"which {outputs[0].label}", f"which {outputs[1].label}"]
-    pairs = [(first, second) for first in (*one, named[0]) for second in (*two, named[1])]
+    one, two = (
+        [*_asks(output, desk), *([] if _is_plain(output) else [f"which {output.label}"])] for output in outputs
+    )
+    pairs = [(first, second) for first in one for second in two]
     yield tuple(
         text
         for first, second in pairs
@@ -130,7 +142,7 @@ def _called(says: str, words: str) -> list[str]:
     """Return what a result is called: the words for it, the first ones, else its sentence."""
     named = [word.strip() for word in words.split(";") if word.strip() and "@" not in word and "…" not in word]
     short = says.split(":")[0]
-    return [*named[:2], short if short[:2].isupper() else short[:1].lower() + short[1:]]
+    return [*sorted(named[:3], key=lambda name: " " not in name), short if short[:2].isupper() else f"“{short}”"]
 
 
 def _causes(
@@ -143,7 +155,7 @@ def _causes(
         return
     key = Key(sets=tuple(sets), points=tuple(_set_words(each, desk) for each in sets))
     hint = desk.hint("sets", record.sources, n=len(sets))
-    wordings = [desk.wording.sentences("cause", result=name) for name in names]
+    wordings = [desk.wording.sentences("cause_told" if "“" in name else "cause", result=name) for name in names]
     yield Draft(CAUSE, record.id, record.topic, key, tuple(wordings), hint, 3 if len(sets) > 1 else 2)
 
 

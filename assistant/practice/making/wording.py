@@ -32,6 +32,8 @@ class Asked(NamedTuple):
     sentences: tuple[str, ...]
     ordered: bool
     rank: int
+    rough: int = 0
+    """How far it still is from good English, 0 the best."""
 
 
 class Wording:
@@ -42,6 +44,7 @@ class Wording:
         self._capitals = _capitals(base)
         words = self._data["words"]
         self._verbs = frozenset(words["verbs"])
+        self._not_acts = frozenset(words["not_acts"])
         self._things = frozenset(words["things"])
         self._parts = frozenset(words["parts"])
         self._determiners = frozenset(words["determiners"])
@@ -77,15 +80,18 @@ class Wording:
 
     def does(self, act: str) -> bool:
         """Whether words say something that one does."""
-        return act.split(" ", 1)[0].lower() in self._verbs
+        words = act.lower().split()
+        return words[0] in self._verbs and words[-1] not in self._not_acts
 
     def plain(self, words: str) -> str:
         """Return a record's bare words as they are written in a sentence: names capitalised, articles put in."""
+        return " ".join(self._with_articles(self._capitalised(words).split()))
+
+    def _capitalised(self, words: str) -> str:
         text = re.sub(r"\[([^\]]*)\]", r"\1", words)
-        text = re.sub(r"\b[Ii]\b", "you", text)
+        text = re.sub(r"\b(?:[Ii]|me)\b", "you", text)
         text = re.sub(r"\bmy\b", "your", text)
-        tokens = [self._capitals.get(token.lower(), token) for token in text.split()]
-        return " ".join(self._with_articles(tokens))
+        return " ".join(self._capitals.get(token.lower(), token) for token in text.split())
 
     def asked(self, ask: str) -> Asked | None:
         """Return a way of asking as sentences, or None when no shape fits it."""
@@ -94,7 +100,8 @@ class Wording:
         found = self._by_pattern(bare, with_state, heading=False)
         if found is None and (made := self._grammar.sentence(bare)):
             form, sentence = made
-            found = Asked(form, (_tidy(sentence.rstrip("?") + with_state + "?"),), False, GOOD)
+            text = _tidy(sentence.rstrip("?") + with_state + "?")
+            found = Asked(form, (text,), False, GOOD, self._grammar.rough(bare))
         return found or self._by_pattern(bare, with_state, heading=True)
 
     def _by_pattern(self, bare: str, with_state: str, heading: bool) -> Asked | None:
@@ -102,7 +109,7 @@ class Wording:
             found = pattern.fullmatch(bare) if bool(each.get("heading")) is heading else None
             if found is None or not self._suits(found["x"], each):
                 continue
-            names = self._names(found, with_state)
+            names = self._names(found, with_state, heading)
             sentences = tuple(_tidy(text.format_map(names)) for text in each["say"])
             return Asked(each["form"], sentences, bool(each.get("ordered")), HEADING if heading else GOOD)
         return None
@@ -110,7 +117,7 @@ class Wording:
     def _apart(self, bare: str) -> tuple[str, str]:
         """Return a way of asking without the state that it ends in, and that state as its input says it."""
         for words, says in self._states:
-            if bare.lower().endswith(f" {words}"):
+            if bare.lower().endswith(f" {words}") and bare.count(" ") > words.count(" ") + 2:
                 return bare[: -len(words) - 1], says
         return bare, ""
 
@@ -120,11 +127,12 @@ class Wording:
             return all(_is_caption(token) for token in words.split())
         if each.get("short") and len(words.split()) > 3:
             return False
-        return not each.get("noun") or last.lower() in self._things or _is_caption(last)
+        thing = (last.lower() in self._things and self._grammar.is_name(words)) or _is_caption(last)
+        return thing or not each.get("noun")
 
-    def _names(self, found: re.Match[str], with_state: str) -> dict[str, str]:
+    def _names(self, found: re.Match[str], with_state: str, heading: bool) -> dict[str, str]:
         bare = found["x"]
-        words = self.plain(bare) + with_state
+        words = (self._capitalised(bare) if heading else self.plain(bare)) + with_state
         many = _is_plural(bare)
         quoted = words if _is_caption(bare.split()[0]) else f"“{words.removeprefix('the ')}”"
         return {
