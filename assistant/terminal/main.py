@@ -94,4 +94,11 @@ def _check(parsed: Parsed) -> int:
     return check(parsed)
 
 
-_COMMANDS: dict[str, Callable[[Parsed], int]] = {"": _converse, "ask": _ask, "check": _check}
+def _progress(parsed: Parsed) -> int:
+    gc.enable()
+    from assistant.terminal.progress import progress
+
+    return progress(parsed)
+
+
+_COMMANDS: dict[str, Callable[[Parsed], int]] = {"": _converse, "ask": _ask, "check": _check, "progress": _progress}

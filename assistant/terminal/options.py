@@ -64,11 +64,13 @@ _KNOWING = (
     Option("--plain", "", "text alone: no colour and no line editing"),
 )
 
+_SPEAK = Option("--speak", "", "say the answer aloud too; a key stops it")
+
 CONVERSATION = Command(
     "",
     f"{PROGRAM} [options]",
     "open the conversation: ask, and ask on",
-    (*_KNOWING, Option("--no-history", "", "keep no record of the questions typed"), VERSION, HELP),
+    (*_KNOWING, _SPEAK, Option("--no-history", "", "keep no record of the questions typed"), VERSION, HELP),
 )
 ASK = Command(
     "ask",
@@ -79,6 +81,8 @@ ASK = Command(
         Option("--batch", "FILE", "answer each line of a file, '-' for the input"),
         Option("--conversation", "", "with --batch: lines follow one another, a blank line starts afresh"),
         Option("--explain", "", "print also how the question was understood"),
+        _SPEAK,
+        Option("--ssml", "", "print what would be said, as SSML for a synthesiser"),
         *_KNOWING,
         HELP,
     ),
@@ -94,7 +98,19 @@ CHECK = Command(
         HELP,
     ),
 )
-COMMANDS = (CONVERSATION, ASK, CHECK)
+PROGRESS = Command(
+    "progress",
+    f"{PROGRAM} progress [NAME | export FILE | import FILE | forget NAME] [options]",
+    "show how a learner stands; write the record out, take one in, remove a person wholly",
+    (
+        Option("--json", "", "print one JSON object"),
+        Option("--page", "FILE", "write a page with charts, which a browser shows and prints"),
+        Option("--ready-by", "DATE", "the day to be ready by, such as 2026-12-10"),
+        *_KNOWING,
+        HELP,
+    ),
+)
+COMMANDS = (CONVERSATION, ASK, CHECK, PROGRESS)
 ENDINGS = {
     "": (
         "From the environment: DOWNLOCK_KNOWLEDGE and DOWNLOCK_TYPE name the folder and the type where no\n"
@@ -107,6 +123,10 @@ ENDINGS = {
         "a batch ends with 0 whatever its answers."
     ),
     CHECK.name: "Ends with 0 when nothing is wrong, with 1 when there is a problem.",
+    PROGRESS.name: (
+        "The record lies in the folder for your own files. Ends with 0 done, 2 wrongly written, 1 a file that\n"
+        "cannot be taken in or broken knowledge, 5 what could not be written."
+    ),
 }
 """What the help of each command ends with."""
 
@@ -203,6 +223,8 @@ def _check_words(parsed: Parsed) -> None:
             raise UsageProblem("--batch takes its questions from the file; leave out the question or --batch")
         if not parsed.has("--batch") and not any(word.strip() for word in words):
             raise UsageProblem(f"there is no question; write: {ASK.usage}")
+    elif parsed.command == PROGRESS.name:
+        return  # names and actions, which it looks at itself
     elif words and words[0] in (command.name for command in COMMANDS[1:]):
         raise UsageProblem(f"a command comes first: {PROGRAM} {words[0]} [options]")
     elif words:
@@ -211,9 +233,12 @@ def _check_words(parsed: Parsed) -> None:
 
 
 def _check_values(parsed: Parsed) -> None:
+    for one, other in (("--speak", "--batch"), ("--ssml", "--batch"), ("--ssml", "--json")):
+        if parsed.has(one) and parsed.has(other):
+            raise UsageProblem(f"{one} does not go with {other}; leave one of them out")
     if parsed.has("--conversation") and not parsed.has("--batch"):
         raise UsageProblem("--conversation goes with --batch FILE")
-    for name in ("--batch", "--variant", "--type", "--knowledge", "--schema"):
+    for name in ("--batch", "--variant", "--type", "--knowledge", "--schema", "--page", "--ready-by"):
         if parsed.values.get(name, "some") == "":
             raise UsageProblem(f"{name} takes a value")
     width = parsed.values.get("--width")

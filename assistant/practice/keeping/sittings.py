@@ -11,7 +11,7 @@ import sqlite3
 from collections.abc import Callable, Iterable
 from typing import Any
 
-from assistant.practice.keeping import answers, learners
+from assistant.practice.keeping import answers
 from assistant.practice.keeping.keeper import Keeper
 from assistant.practice.keeping.rows import (
     ASKED,

@@ -1,0 +1,186 @@
+"""What to ask next: what a revision changed, then what is fading, then what is new, at a pace that fits the days left.
+
+Pure: time and chance are handed in, so that the same record and the same seed give the same sitting.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from datetime import date, datetime, timedelta
+from math import ceil
+from random import Random
+from typing import NamedTuple
+
+from assistant.practice.asking.pool import GENERAL
+from assistant.practice.asking.standing import Standing
+from assistant.practice.recall import AIM
+
+CHANGED, FADING, NEW, AHEAD = "changed", "fading", "new", "ahead"
+NEW_A_DAY = 12
+"""New records a day when no date was set."""
+_LOOK = 6
+"""How many of the most urgent are looked through for one of another section."""
+_LAST_DAYS = 0.15
+"""Share of the days left that is kept free of new records, so that the last ones are asked a second time."""
+
+
+class Choice(NamedTuple):
+    """What to ask, and why: CHANGED, FADING, NEW, or AHEAD of its time (more was wanted than is due)."""
+
+    standing: Standing
+    why: str
+    recall: float
+    """The expected recall at the moment, 0 to 1."""
+
+    @property
+    def record(self) -> str:
+        """The id of the record to ask about."""
+        return self.standing.item.record
+
+
+class Pace(NamedTuple):
+    """What the days left ask of today.
+
+    days: left, today among them; nothing without a date. unseen: records never asked. new: still to begin today.
+    begun: begun today already. due: changed or fading now.
+    """
+
+    days: int | None
+    unseen: int
+    new: int
+    begun: int
+    due: int
+
+
+def pace(standings: Iterable[Standing], now: datetime, ready_by: date | None = None) -> Pace:
+    """Return what is to be done today; days are those of the clock that `now` (aware) belongs to."""
+    every = list(standings)
+    unseen = sum(1 for each in every if each.card is None)
+    begun = sum(1 for each in every if each.first and each.first.astimezone(now.tzinfo).date() == now.date())
+    due = sum(1 for each in every if each.was or each.fades(now))
+    if ready_by is None:
+        return Pace(None, unseen, min(unseen, max(NEW_A_DAY - begun, 0)), begun, due)
+    days = max((ready_by - now.date()).days + 1, 1)
+    beginning = max(days - ceil(days * _LAST_DAYS), 1) if days > 1 else 1
+    share = ceil((unseen + begun) / beginning)
+    return Pace(days, unseen, min(unseen, max(share - begun, 0)), begun, due)
+
+
+def plan(
+    standings: Sequence[Standing],
+    now: datetime,
+    chance: Random,
+    count: int | None = None,
+    ready_by: date | None = None,
+    asked: Sequence[str] = (),
+) -> tuple[Choice, ...]:
+    """Return what to ask in a sitting, in order. count: questions, by default all that today asks for.
+
+    With a count, new records keep their share of it, and what is not due yet fills what is left, soonest first.
+    asked: records asked in this sitting already, the last one last; they are left out unless they are due again.
+    """
+    left = [each for each in standings if each.item.record not in asked or _again(each, now, asked)]
+    changed = [each for each in left if each.was]
+    fading = [each for each in left if not each.was and each.fades(now)]
+    new = _new(left, pace(standings, now, ready_by).new, chance)
+    if count is not None:
+        kept = _share_of_new(len(changed) + len(fading), len(new), count)
+        changed, fading = changed[:count], fading_first(fading, now)[: max(count - kept - len(changed), 0)]
+        new = new[: max(count - len(changed) - len(fading), 0)]
+    tiers = [(CHANGED, changed), (FADING, fading), (NEW, new)]
+    if count is not None:
+        tiers.append((AHEAD, _ahead(left, now, ready_by)))
+    sections = {each.item.record: each.item.section for each in standings}
+    last = sections.get(asked[-1], "") if asked else ""
+    return tuple(_interleaved(tiers, now, chance, last))[:count]
+
+
+def choose_next(
+    standings: Sequence[Standing],
+    now: datetime,
+    chance: Random,
+    ready_by: date | None = None,
+    asked: Sequence[str] = (),
+    more: bool = False,
+) -> Choice | None:
+    """Return what to ask next, or nothing when today's work is done; more: then what is soonest due."""
+    chosen = plan(standings, now, chance, ready_by=ready_by, asked=asked)
+    if not chosen and more:
+        chosen = plan(standings, now, chance, count=1, ready_by=ready_by, asked=asked)
+    return chosen[0] if chosen else None
+
+
+def fading_first(standings: Iterable[Standing], now: datetime) -> list[Standing]:
+    """Return standings with what is recalled least first."""
+    return sorted(standings, key=lambda each: (each.recall(now), each.card.due if each.card else now))
+
+
+def _again(standing: Standing, now: datetime, asked: Sequence[str]) -> bool:
+    """Whether what was asked in this sitting is due again, and not just now asked."""
+    return standing.fades(now) and standing.item.record not in asked[-3:]
+
+
+def _new(standings: Iterable[Standing], count: int, chance: Random) -> list[Standing]:
+    """What is to be begun today: the type's own before what is true of all aeroplanes, a fair share of each section."""
+    sections: dict[str, list[Standing]] = {}
+    for each in standings:
+        if each.card is None:
+            sections.setdefault(each.item.section, []).append(each)
+    own = [group for name, group in sections.items() if name != GENERAL]
+    chosen = _by_shares(own, count, chance)
+    return chosen + sections.get(GENERAL, [])[: count - len(chosen)]
+
+
+def _by_shares(groups: list[list[Standing]], count: int, chance: Random) -> list[Standing]:
+    """Take from each group in proportion to its size, in its own order."""
+    total = sum(map(len, groups))
+    count = min(count, total)
+    spread = [((place + chance.random()) / len(group), group[place]) for group in groups for place in range(len(group))]
+    return [each for _, each in sorted(spread, key=lambda pair: pair[0])][:count]
+
+
+def _share_of_new(due: int, new: int, count: int) -> int:
+    """How many of the questions of a sitting are kept for new records when not everything fits."""
+    wanted = due + new
+    return new if wanted <= count else min(new, count * new // wanted)
+
+
+def _ahead(standings: Iterable[Standing], now: datetime, ready_by: date | None) -> list[Standing]:
+    """What is not due yet, what will have faded most on the day first; then what would be begun another day."""
+    day = now + timedelta(days=max((ready_by - now.date()).days, 0)) if ready_by else now
+    seen = [each for each in standings if each.card and not each.was and not each.fades(now)]
+    fading = sorted((each for each in seen if each.recall(day) < AIM), key=lambda each: each.recall(day))
+    other = sorted((each for each in seen if each.recall(day) >= AIM), key=lambda each: each.recall(day))
+    unseen = [each for each in standings if each.card is None]
+    return [*fading, *unseen, *other]
+
+
+def _interleaved(
+    tiers: Iterable[tuple[str, list[Standing]]], now: datetime, chance: Random, last: str
+) -> Iterable[Choice]:
+    """Yield each tier in turn, the most urgent first, but hardly ever a section twice running."""
+    recent = {last: 0} if last else {}
+    given: set[str] = set()
+    for why, group in tiers:
+        waiting = fading_first(group, now) if why in (CHANGED, FADING) else list(group)
+        while waiting:
+            chosen = _other_section(waiting, recent, chance)
+            waiting.remove(chosen)
+            if chosen.item.record in given:
+                continue
+            given.add(chosen.item.record)
+            recent[chosen.item.section] = max(recent.values(), default=0) + 1
+            yield Choice(chosen, why, chosen.recall(now))
+
+
+def _other_section(waiting: Sequence[Standing], recent: dict[str, int], chance: Random) -> Standing:
+    """The first of the section that was asked longest ago, among the most urgent; else of any other than the last."""
+    sections: dict[str, Standing] = {}
+    for each in waiting[:_LOOK]:
+        sections.setdefault(each.item.section, each)
+    newest = max(recent, key=lambda name: recent[name], default="")
+    if set(sections) == {newest}:
+        further = next((each for each in waiting if each.item.section != newest), None)
+        return further or waiting[0]
+    oldest = min(recent.get(name, -1) for name in sections)
+    return chance.choice([each for name, each in sections.items() if recent.get(name, -1) == oldest])

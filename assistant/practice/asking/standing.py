@@ -1,0 +1,102 @@
+"""How each record stands with a learner: what is expected of memory, and what a revision has changed since."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime
+from typing import NamedTuple
+
+from assistant.practice.asking.pool import Item, Pool
+from assistant.practice.keeping.answers import word_of
+from assistant.practice.keeping.record import Record
+from assistant.practice.keeping.rows import Answered, Learner
+from assistant.practice.recall import MISSED, RECALLED, Card, expected_recall
+
+KNOWN, SHAKY, UNKNOWN = "known", "shaky", "unknown"
+
+
+class Was(NamedTuple):
+    """What a revision changed in a record since a learner was asked: before, now, and since which revision."""
+
+    formerly: str
+    now: str
+    since: str
+
+    @property
+    def line(self) -> str:
+        """What is said before the question's answer, or after it, in one sentence."""
+        before = f", formerly {self.formerly}" if self.formerly else ""
+        return f"Changed since you were last asked ({self.since}): now {self.now}{before}."
+
+
+class Standing(NamedTuple):
+    """A record and a learner.
+
+    card: nothing when it was never asked. first: when it was asked for the first time. word: missed, prompted or
+    recalled, the last time. was: what a revision changed since then.
+    """
+
+    item: Item
+    card: Card | None = None
+    first: datetime | None = None
+    word: str = ""
+    ever: bool = False
+    """Whether it was ever recalled or prompted."""
+    was: Was | None = None
+
+    def recall(self, when: datetime) -> float:
+        """Return the expected recall at a time, 0 to 1; what changed must be learned anew."""
+        return 0.0 if self.was else expected_recall(self.card, when)
+
+    def fades(self, now: datetime) -> bool:
+        """Whether it is due to be asked again."""
+        return self.card is not None and self.card.due <= now
+
+    def level(self, now: datetime) -> str:
+        """Return KNOWN, SHAKY or UNKNOWN: recalled last and not fading; asked; never asked or never known."""
+        if self.card is None or not self.ever:
+            return UNKNOWN
+        settled = self.word == RECALLED and not self.fades(now) and self.was is None
+        return KNOWN if settled else SHAKY
+
+
+def standings(record: Record, learner: Learner, pool: Pool) -> tuple[Standing, ...]:
+    """Return how every record of a pool stands with a learner, in the pool's order."""
+    given: dict[str, list[Answered]] = {}
+    for answered in record.history(learner, pool.type_id):
+        given.setdefault(answered.note.record, []).append(answered)
+    cards = record.cards(learner, pool.type_id)
+    return tuple(_standing(item, given.get(item.record, []), cards.get(item.record)) for item in pool.items)
+
+
+def changed(item: Item, last: Answered) -> Was | None:
+    """Return what a revision changed in a record since an answer, if anything."""
+    then = dict(last.note.revisions)
+    if not then or then == dict(item.revisions):
+        return None
+    now = dict(item.revisions)
+    for change in item.changes:
+        document, _, revision = change.since.partition(" ")
+        if document in then and document in now and _is_later(revision, then[document], now[document]):
+            return Was(change.formerly, change.now, change.since)
+    if last.note.content and last.note.content != item.content:
+        since = ", ".join(f"{name} {revision}" for name, revision in item.revisions if then.get(name) != revision)
+        return Was(last.note.expected, item.statement, since)
+    return None
+
+
+def _standing(item: Item, given: Iterable[Answered], card: Card | None) -> Standing:
+    answers = list(given)
+    if not answers or card is None:
+        return Standing(item)
+    words = [word_of(each.note) for each in answers]
+    ever = any(word != MISSED for word in words)
+    return Standing(item, card, answers[0].at, words[-1], ever, changed(item, answers[-1]))
+
+
+def _is_later(revision: str, then: str, now: str) -> bool:
+    """Whether a change came with a later revision than the one that was learned."""
+    first = then.split(" + ")[0]
+    if revision.isdigit() and first.isdigit():
+        return int(revision) > int(first)
+    return revision == now.split(" + ")[0] and revision != first

@@ -1,0 +1,76 @@
+"""The record of learners at the edge: opened where the user's files lie, its news told, its people found by name."""
+
+from __future__ import annotations
+
+import os
+import sys
+from datetime import datetime
+
+from assistant.practice.keeping.record import Record, open_record
+from assistant.practice.keeping.rows import Learner
+from assistant.rendering.text import clean
+from assistant.terminal.options import UsageProblem, nearest
+from assistant.terminal.places import data_folder, write_private
+from assistant.terminal.screen import Screen, complain, is_terminal
+
+DONE, BROKEN, NOT_WRITTEN = 0, 1, 5
+
+
+def clock() -> datetime:
+    """Return the time of this machine, where it is."""
+    return datetime.now().astimezone()
+
+
+def opened_record() -> Record:
+    """Return the record of the data folder."""
+    return open_record(data_folder(), clock)
+
+
+def tell_news(record: Record) -> None:
+    """Write what the user must know of the record, where it does not mix with what was asked for."""
+    for line in record.news():
+        complain(clean(line))
+
+
+def somebody(record: Record, name: str) -> Learner:
+    """Return who has a name. Raises UsageProblem, which names whoever is nearest."""
+    found = record.find(name)
+    if found is not None:
+        return found
+    known = [each.name for each in record.learners()]
+    meant = nearest(name, [each.lower() for each in known])
+    near = next((each for each in known if each.lower() == meant), "")
+    advice = f"did you mean {near}?" if near else f"there is {', '.join(known)}" if known else "it is empty"
+    raise UsageProblem(f"there is no {clean(name)} in the record; {clean(advice)}")
+
+
+def write_own(path: str, text: str, mark: str, what: str, screen: Screen) -> int:
+    """Write a private file and say so. Raises UsageProblem rather than overwrite a file that is none of ours.
+
+    mark: what the beginning of every file of this kind holds.
+    """
+    target = os.path.abspath(os.path.expanduser(path))
+    if os.path.isdir(target):
+        raise UsageProblem(f"{clean(path)} is a folder; name a file in it")
+    if os.path.exists(target) and mark not in _beginning(target):
+        raise UsageProblem(f"{clean(path)} is there already and is not {what}; name another file")
+    if not os.path.isdir(os.path.dirname(target)):
+        raise UsageProblem(f"there is no folder {clean(os.path.dirname(target))}")
+    if not write_private(target, text):
+        complain(f"cannot write {clean(path)}; name a file in a folder that can be written")
+        return NOT_WRITTEN
+    screen.say(f"written: {clean(path)}")
+    return DONE
+
+
+def is_typed() -> bool:
+    """Whether somebody sits at the keyboard."""
+    return is_terminal(sys.stdin) and is_terminal(sys.stdout)
+
+
+def _beginning(path: str) -> str:
+    try:
+        with open(path, encoding="utf-8", errors="replace") as file:
+            return file.read(2000)
+    except OSError:
+        return ""
