@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from assistant.knowledge.records import BandRule, Bands
@@ -32,7 +33,8 @@ def _readings(edges: list[float], unit: str, desk: Desk) -> list[float]:
         step = step_of(edge, unit)
         for side in (-1, 1):
             found.add(round(edge + side * step * desk.chance.randint(1, 4)))
-    return sorted(reading for reading in found if reading >= 0)
+    whole = {reading for reading in found if reading % 1 == 0}
+    return sorted(reading for reading in (whole or found) if reading >= 0)
 
 
 def _decided(edges: list[tuple[BandRule, float]], reading: float) -> BandRule | None:
@@ -46,8 +48,9 @@ def _draft(record: Bands, rule: BandRule, reading: float, desk: Desk) -> Draft:
         points=(rule.says,),
         verdict=rule.verdict,
     )
-    shapes = [desk.wording.sentences("band", of=bare(record.of), ask=desk.wording.plain(ask), a=amount)
-              for ask in record.asks]  # fmt: skip
+    of = re.sub(r", by \w+$", "", bare(record.of))
+    shapes = [desk.wording.sentences("band", of=of, a=amount)]
+    shapes += [desk.wording.sentences("band_ask", ask=desk.wording.plain(ask), a=amount) for ask in record.asks]
     return Draft(
         BAND, record.id, record.topic, key, tuple(shapes), desk.hint("paragraph", record.sources), 2
     )

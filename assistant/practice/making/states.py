@@ -30,7 +30,7 @@ def table_drafts(name: str, desk: Desk) -> Iterator[Draft]:
             yield from _lost(record, state, desk)
     for output in record.outputs:
         for value, says, words in output.values:
-            yield from _causes(record, output, value, _called(says, words), desk)
+            yield from _causes(record, output, value, _called(says, words, desk), desk)
 
 
 def _scenarios(record: StateTable, desk: Desk) -> list[State]:
@@ -138,11 +138,15 @@ def _lost(record: StateTable, state: State, desk: Desk) -> Iterator[Draft]:
     )  # fmt: skip
 
 
-def _called(says: str, words: str) -> list[str]:
-    """Return what a result is called: the words for it, the first ones, else its sentence."""
-    named = [word.strip() for word in words.split(";") if word.strip() and "@" not in word and "…" not in word]
+def _called(says: str, words: str, desk: Desk) -> list[str]:
+    """Return what a result is called: the words for it, the first ones, else its sentence in quotation marks."""
     short = says.split(":")[0]
-    return [*sorted(named[:3], key=lambda name: " " not in name), short if short[:2].isupper() else f"“{short}”"]
+    told = short if short[:2].isupper() else short[:1].lower() + short[1:] if short.startswith("No ") else f"“{short}”"
+    named = [word.strip() for word in words.split(";") if word.strip() and "@" not in word and "…" not in word]
+    named = [name for name in named if " not " not in f" {name} "]
+    if desk.wording.commands(short):
+        return [told, *named[:1]]
+    return [*sorted(named[:3], key=lambda name: " " not in name), told]
 
 
 def _causes(

@@ -42,6 +42,9 @@ class Wording:
     def __init__(self, base: Base) -> None:
         self._data = _read()
         self._capitals = _capitals(base)
+        self._numbered = frozenset(
+            found.lower() for text in _texts(base) for found in re.findall(r"\w ([A-Z][a-z]+) \d\b", text)
+        )
         words = self._data["words"]
         self._verbs = frozenset(words["verbs"])
         self._not_acts = frozenset(words["not_acts"])
@@ -78,6 +81,10 @@ class Wording:
         found = self._data["ordinary"].get(name)
         return tuple(found) if found else None
 
+    def commands(self, text: str) -> bool:
+        """Whether a text begins with what to do."""
+        return self._grammar.imperative(text)
+
     def does(self, act: str) -> bool:
         """Whether words say something that one does."""
         words = act.lower().split()
@@ -91,7 +98,10 @@ class Wording:
         text = re.sub(r"\[([^\]]*)\]", r"\1", words)
         text = re.sub(r"\b(?:[Ii]|me)\b", "you", text)
         text = re.sub(r"\bmy\b", "your", text)
-        return " ".join(self._capitals.get(token.lower(), token) for token in text.split())
+        tokens = [self._capitals.get(token.lower(), token) for token in text.split()]
+        pairs = zip(tokens, [*tokens[1:], ""], strict=False)
+        return " ".join(upper(token) if after[:1].isdigit() and token in self._numbered else token
+                        for token, after in pairs)  # fmt: skip
 
     def asked(self, ask: str) -> Asked | None:
         """Return a way of asking as sentences, or None when no shape fits it."""
