@@ -9,7 +9,7 @@ from typing import BinaryIO
 from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer
 from assistant.rendering.text import answer_text
 from assistant.terminal.options import Parsed, UsageProblem
-from assistant.terminal.screen import Screen, prepare, screen_for
+from assistant.terminal.screen import Screen, complain, prepare, screen_for
 from assistant.terminal.session import Session, open_session
 
 EXIT_CODES = {ANSWER: 0, CLARIFY: 3, DECLINE: 4}
@@ -43,8 +43,34 @@ def _ask_one(parsed: Parsed, screen: Screen) -> int:
         answer = _answer_raw(raw, session)
     else:
         answer = session.answer(" ".join(parsed.words))
-    screen.say(_shown(answer, parsed, screen, deference=True))
+    shown = _ssml(answer, session) if parsed.has("--ssml") else _shown(answer, parsed, screen, deference=True)
+    screen.say(shown)
+    if parsed.has("--speak"):
+        _speak(answer, session)
     return EXIT_CODES[answer.outcome]
+
+
+def _speak(answer: Answer, session: Session) -> None:
+    """Say an answer, until it is said or a key is pressed; what keeps it from being said is one line."""
+    from assistant.terminal.keys import until_key
+    from assistant.terminal.speaking import kept_voice, make_aloud
+    from assistant.voice.speaking.phrases import answer_phrases
+
+    aloud, _ = make_aloud(session, kept_voice(), complain)
+    try:
+        aloud.say_phrases(answer_phrases(answer, session.knowledge, aloud.settings))
+        until_key(aloud.wait)
+    finally:
+        aloud.close()
+
+
+def _ssml(answer: Answer, session: Session) -> str:
+    from assistant.terminal.speaking import kept_voice
+    from assistant.voice.speaking.phrases import answer_phrases
+    from assistant.voice.speaking.ssml import ssml
+
+    settings, knowledge = kept_voice(), session.knowledge
+    return ssml(answer_phrases(answer, knowledge, settings), settings, knowledge.base.phonemes)
 
 
 def _ask_all(file: BinaryIO, parsed: Parsed, screen: Screen) -> int:

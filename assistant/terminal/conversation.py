@@ -23,6 +23,7 @@ from assistant.terminal.places import data_folder
 from assistant.terminal.screen import Screen
 from assistant.terminal.screens import FAREWELL, HOW_TO_LEAVE, PROMPT, reply
 from assistant.terminal.session import Session
+from assistant.terminal.speaking import TerminalVoice
 
 _FILE = "questions"
 _MOST_WORDS = 5
@@ -65,14 +66,24 @@ class PrivateHistory(FileHistory):
 
 
 def talk(
-    session: Session, screen: Screen, path: str, source: Input | None = None, sink: Output | None = None
+    session: Session,
+    screen: Screen,
+    path: str,
+    source: Input | None = None,
+    sink: Output | None = None,
+    voice: TerminalVoice | None = None,
 ) -> None:
-    """Ask and answer until the conversation is ended. `path` is the file of former questions, or empty."""
+    """Ask and answer until the conversation is ended. `path` is the file of former questions, or empty.
+
+    A voice says the answers aloud, and is silent from the first key on.
+    """
     prompt = _prompt(session, screen, path, source, sink)
+    if voice is not None:
+        prompt.app.key_processor.before_key_press += lambda _: voice.stop()
     while True:
         try:
             text = " ".join(prompt.prompt(PROMPT).split())
-            said = reply(text, session, screen) if text else ""
+            said = reply(text, session, screen, voice) if text else ""
         except KeyboardInterrupt:
             screen.say(HOW_TO_LEAVE)
             continue

@@ -6,6 +6,7 @@ from assistant.conversation.opening import Knowledge
 from assistant.rendering.text import answer_text, wrap
 from assistant.terminal.screen import Screen
 from assistant.terminal.session import Session
+from assistant.terminal.speaking import TerminalVoice
 
 PROMPT = "Question: "
 FAREWELL = "The conversation has ended."
@@ -17,14 +18,22 @@ CAUTION = (
 _ENDING = frozenset({"stop", "exit", "quit", "goodbye", "good bye", "bye"})
 
 
-def reply(text: str, session: Session, screen: Screen) -> str | None:
-    """Return what is said to a line, or None when the line ends the conversation."""
+def reply(text: str, session: Session, screen: Screen, voice: TerminalVoice | None = None) -> str | None:
+    """Return what is said to a line, or None when the line ends the conversation. A voice says the answer aloud."""
     word = text.strip(" .!").lower()
     if word in _ENDING:
         return None
     if word == "help":
         return help_screen(session.knowledge, screen.width)
-    return answer_text(session.answer(text), screen.width, screen.color)
+    told = voice.told(text) if voice is not None else None
+    if told is not None:
+        return "\n".join(line for each in told.split("\n") for line in wrap(each, screen.width))
+    answer = session.answer(text)
+    shown = answer_text(answer, screen.width, screen.color)
+    if voice is None:
+        return shown
+    voice.say(answer)
+    return "\n".join([shown, *(f"({problem}.)" for problem in voice.problems())])
 
 
 def opening(knowledge: Knowledge, variant: str, width: int) -> str:
@@ -46,6 +55,7 @@ def help_screen(knowledge: Knowledge, width: int) -> str:
         '"why" and "where does it say that" tell the reason and the paragraph; "say again" repeats.',
         '"correction", then what you meant, replaces; "disregard" drops the last question.',
         *_about_variants(knowledge),
+        '"voice on" says the answers aloud, "voice off" no longer; "slower", "faster" and "voices" change how.',
         '"dispute" sets the last answer aside as doubtful, until you say "clear dispute".',
         'Tab completes a name. "stop" or Ctrl-D ends.',
     ]

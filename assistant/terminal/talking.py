@@ -15,6 +15,7 @@ from assistant.terminal.options import Parsed
 from assistant.terminal.screen import Screen, is_dumb, is_terminal, prepare, screen_for
 from assistant.terminal.screens import FAREWELL, HOW_TO_LEAVE, PROMPT, opening, reply
 from assistant.terminal.session import Session, open_session
+from assistant.terminal.speaking import TerminalVoice
 
 
 def converse(parsed: Parsed) -> int:
@@ -23,24 +24,38 @@ def converse(parsed: Parsed) -> int:
     session = open_session(parsed, disputes=by_hand, keeps=by_hand)
     prepare(sys.stdout, json=False)
     screen = screen_for(parsed, sys.stdout)
-    if not by_hand:
-        talk_plainly(session, screen, _typed(prompt=""), session.knowledge.deference)
-    elif parsed.has("--plain") or is_dumb():
-        screen.say(opening(session.knowledge, session.variant, screen.width))
-        talk_plainly(session, screen, _typed(PROMPT), FAREWELL)
-    else:
-        _talk_with_editing(session, screen, parsed)
+    voice = TerminalVoice(session)
+    try:
+        if not by_hand:
+            _turn_on(voice, screen, parsed)
+            talk_plainly(session, screen, _typed(prompt=""), session.knowledge.deference, voice)
+        elif parsed.has("--plain") or is_dumb():
+            screen.say(opening(session.knowledge, session.variant, screen.width))
+            _turn_on(voice, screen, parsed)
+            talk_plainly(session, screen, _typed(PROMPT), FAREWELL, voice)
+        else:
+            _talk_with_editing(session, screen, parsed, voice)
+    finally:
+        voice.close()
     return 0
 
 
-def _talk_with_editing(session: Session, screen: Screen, parsed: Parsed) -> None:
+def _turn_on(voice: TerminalVoice, screen: Screen, parsed: Parsed) -> None:
+    if parsed.has("--speak"):
+        screen.say("\n".join(wrap(voice.turn_on(), screen.width)) + "\n")
+
+
+def _talk_with_editing(session: Session, screen: Screen, parsed: Parsed, voice: TerminalVoice) -> None:
     from assistant.terminal.conversation import history_path, talk
 
     screen.say(opening(session.knowledge, session.variant, screen.width))
-    talk(session, screen, "" if parsed.has("--no-history") else history_path())
+    _turn_on(voice, screen, parsed)
+    talk(session, screen, "" if parsed.has("--no-history") else history_path(), voice=voice)
 
 
-def talk_plainly(session: Session, screen: Screen, lines: Iterator[bytes], closing: str) -> None:
+def talk_plainly(
+    session: Session, screen: Screen, lines: Iterator[bytes], closing: str, voice: TerminalVoice | None = None
+) -> None:
     """Answer lines as they come, until one ends the conversation or there are no more."""
     for raw in lines:
         try:
@@ -50,7 +65,7 @@ def talk_plainly(session: Session, screen: Screen, lines: Iterator[bytes], closi
             continue
         if not text:
             continue
-        said = reply(text, session, screen)
+        said = reply(text, session, screen, voice)
         if said is None:
             break
         screen.say(said + "\n")

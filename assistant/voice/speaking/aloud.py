@@ -21,7 +21,11 @@ class Aloud:
     """
 
     def __init__(
-        self, synthesiser: Synthesiser, player: Player, tell: Callable[[str], None], settings: VoiceSettings | None = None
+        self,
+        synthesiser: Synthesiser,
+        player: Player,
+        tell: Callable[[str], None],
+        settings: VoiceSettings | None = None,
     ) -> None:
         self.settings = settings or VoiceSettings()
         self._synthesiser = synthesiser

@@ -15,8 +15,6 @@ SENTENCE_S, ITEM_S, CAUTION_S = 0.3, 0.55, 0.8
 """Seconds of pause after a sentence, after an item of a list, and before the caution."""
 _CAUTIONED = ("limits", "procedures")
 """Kinds of record whose answers are followed by the caution again."""
-_CAUTION = "Training only."
-_CHECK = "Check your library."
 _ITEM = re.compile(
     r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen)[,:] "
 )
@@ -40,8 +38,13 @@ def answer_phrases(answer: Answer, knowledge: Knowledge, settings: VoiceSettings
     found = phrases(said)
     if answer.outcome != ANSWER or not _wants_caution(answer, knowledge) or not found:
         return found
-    caution = knowledge.base.type_info.caution or _CAUTION
-    return [*found[:-1], found[-1]._replace(pause_s=CAUTION_S), Phrase(f"{caution} {_CHECK}", 0.0)]
+    return [*found[:-1], found[-1]._replace(pause_s=CAUTION_S), Phrase(caution_said(knowledge), 0.0)]
+
+
+def caution_said(knowledge: Knowledge) -> str:
+    """Return the deference to the approved documents in its shortest form, without what is loaded."""
+    sentences = _SENTENCE_END.split(knowledge.deference)
+    return sentences[0] if len(sentences) < 2 else f"{sentences[0]} {sentences[-1]}"
 
 
 def said_aloud(text: str, knowledge: Knowledge, settings: VoiceSettings) -> str:

@@ -1,0 +1,193 @@
+"""The voice at the terminal: what turns it on and changes it, and answers said aloud while the text goes on.
+
+The light part, which knows the words, is imported with every conversation; what makes sound is imported when the
+voice is first turned on.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from assistant.answering.answer import Answer
+from assistant.terminal.places import data_folder, write_private
+from assistant.terminal.session import Session
+
+if TYPE_CHECKING:
+    from assistant.voice.speaking.aloud import Aloud
+    from assistant.voice.speaking.settings import VoiceSettings
+    from assistant.voice.speaking.synthesis import ChosenSynthesiser
+
+_FILE = "voice.json"
+_OFF = 'The voice is off; "voice on" turns it on.'
+_HELP = (
+    '"voice on" and "voice off"; "slower" and "faster"; "voices", then "voice NAME"; "voice digits" and '
+    '"voice whole numbers" say how numbers are said.'
+)
+_PATIENCE_S = 20.0
+"""Seconds that turning the voice on may take until something is heard, or a problem told."""
+_MOST_WORDS = 5
+
+Maker = Callable[[Session, "VoiceSettings", Callable[[str], None]], "tuple[Aloud, ChosenSynthesiser]"]
+
+
+def kept_voice() -> VoiceSettings:
+    """Return the voice's settings as they were last left."""
+    from assistant.voice.speaking.settings import read_settings
+
+    try:
+        with open(_path(), encoding="utf-8") as file:
+            return read_settings(file.read())
+    except (OSError, UnicodeDecodeError):
+        return read_settings("")
+
+
+def make_aloud(
+    session: Session, settings: VoiceSettings, tell: Callable[[str], None]
+) -> tuple[Aloud, ChosenSynthesiser]:
+    """Return what says things aloud on this machine's sound card, and what makes its sound."""
+    from assistant.voice.speaking.aloud import Aloud
+    from assistant.voice.speaking.player import CardPlayer
+    from assistant.voice.speaking.synthesis import ChosenSynthesiser
+
+    synthesiser = ChosenSynthesiser(session.knowledge.base.respelt)
+    return Aloud(synthesiser, CardPlayer(), tell, settings), synthesiser
+
+
+class TerminalVoice:
+    """The voice of one conversation: off until it is asked for."""
+
+    def __init__(self, session: Session, make: Maker = make_aloud) -> None:
+        self._session = session
+        self._make = make
+        self._made: tuple[Aloud, ChosenSynthesiser] | None = None
+        self._on = False
+        self._problems: list[str] = []
+        self._last: Answer | None = None
+
+    def told(self, text: str) -> str | None:
+        """Do what a line asks of the voice and return what is said to it; None when it asks nothing of the voice."""
+        self.stop()
+        words = text.strip(" .!?").lower().split()
+        if not words or len(words) > _MOST_WORDS:
+            return None
+        if words in (["slower"], ["faster"], ["speak", "slower"], ["speak", "faster"]) and self._on:
+            return self._paced(1 if words[-1] == "faster" else -1)
+        if words == ["voices"]:
+            return self._voices()
+        return self._voice(" ".join(words[1:])) if words[0] == "voice" else None
+
+    def say(self, answer: Answer) -> None:
+        """Say an answer, when the voice is on; return at once."""
+        self._last = answer
+        if self._on and self._made is not None:
+            from assistant.voice.speaking.phrases import answer_phrases
+
+            aloud = self._made[0]
+            aloud.say_phrases(answer_phrases(answer, self._session.knowledge, aloud.settings))
+
+    def problems(self) -> list[str]:
+        """Return what has kept the voice from speaking since this was last asked, and turn it off then."""
+        found, self._problems = self._problems, []
+        self._on = self._on and not found
+        return found
+
+    def stop(self) -> None:
+        """Fall silent at once."""
+        if self._made is not None:
+            self._made[0].stop()
+
+    def close(self) -> None:
+        """Fall silent, and end the processes that speak."""
+        if self._made is not None:
+            self._made[0].close()
+            self._made = None
+
+    def turn_on(self) -> str:
+        """Turn the voice on, say what is loaded with the caution, and return what is said to that."""
+        from assistant.voice.speaking.phrases import phrases, said_aloud
+
+        aloud, _ = self._ready()
+        self._on = True
+        knowledge = self._session.knowledge
+        heard = phrases(said_aloud(knowledge.deference, knowledge, aloud.settings))
+        aloud.say_phrases(heard[:1])
+        if aloud.wait(_PATIENCE_S):
+            problems = self.problems()
+            if problems:
+                return f"{_capital(problems[0])}."
+        aloud.say_phrases(heard[1:])
+        return f"The voice is on. {_HELP}"
+
+    def _ready(self) -> tuple[Aloud, ChosenSynthesiser]:
+        if self._made is None:
+            self._made = self._make(self._session, kept_voice(), self._problems.append)
+        return self._made
+
+    def _voice(self, wanted: str) -> str | None:
+        if wanted in ("on", "off"):
+            return self.turn_on() if wanted == "on" else self._turn_off()
+        if wanted == "":
+            return f"The voice is {'on' if self._on else 'off'}. {_HELP}"
+        settings = self._ready()[0].settings
+        changed = {
+            "digits": settings._replace(digits=True),
+            "whole numbers": settings._replace(digits=False),
+            "human": settings._replace(human=True),
+            "usual": settings._replace(human=False, voice=""),
+        }.get(wanted)
+        if changed is not None:
+            return self._tried(changed)
+        if not self._on and len(wanted.split()) > 1:
+            return None
+        return self._tried(settings._replace(voice=wanted, human=False), is_name=True)
+
+    def _turn_off(self) -> str:
+        self._on = False
+        self.close()
+        return _OFF
+
+    def _paced(self, steps: int) -> str:
+        aloud, _ = self._ready()
+        self._take(aloud.settings.faster(steps))
+        return f"{aloud.settings.rate} words a minute."
+
+    def _tried(self, settings: VoiceSettings, is_name: bool = False) -> str | None:
+        """Speak so from now on, if it can be done; a line that names no voice is a question, if it may be one."""
+        from assistant.voice.speaking.problem import VoiceProblem
+
+        try:
+            self._ready()[1].synthesise("One.", settings)
+        except VoiceProblem as problem:
+            return None if is_name and " " in settings.voice else f"{_capital(str(problem))}."
+        self._take(settings)
+        voice = "the more human voice" if settings.human else settings.voice or "the usual voice"
+        return f"Now: {voice}, {'numbers digit by digit' if settings.digits else 'whole numbers'}."
+
+    def _take(self, settings: VoiceSettings) -> None:
+        """Keep settings, also for later conversations, and say the last answer again with them."""
+        from assistant.voice.speaking.settings import settings_text
+
+        self._ready()[0].settings = settings
+        write_private(_path(), settings_text(settings))
+        if self._last is not None:
+            self.say(self._last)
+
+    def _voices(self) -> str:
+        from assistant.voice.speaking.problem import VoiceProblem
+
+        try:
+            found = self._ready()[1].engine.voices()
+        except VoiceProblem as problem:
+            return f"{_capital(str(problem))}."
+        english = [each for each in found if any(lang.startswith("en") for lang in each.languages)] or found
+        return "\n".join(f'"voice {each.id}": {each.name}' for each in english)
+
+
+def _path() -> str:
+    return os.path.join(data_folder(), _FILE)
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
