@@ -27,6 +27,7 @@ _CLEAR = 0.9
 """From this score on, a few words are a question of their own."""
 _LEANING = 0.66
 _CLEARLY = 0.08
+_FEW = 4
 _OPEN = (Choices, Declined, Needed)
 _ASKING = frozenset({"what", "who", "where", "why", "when", "which", "does", "do", "is", "are", "can", "may"})
 _PRONOUNS = frozenset({"it", "that", "one", "they", "them", "same"})
@@ -45,14 +46,17 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     before = context.asked
     if before is None or strange(alone.reading, knowledge.matcher) or alone.reading.too_long:
         return alone, first.result
-    if rest is None and not follows(bare) and not _incomplete(alone, first, knowledge):
+    short = len(alone.reading.words) <= _FEW
+    if rest is None and not short and not follows(bare) and not _incomplete(alone, first, knowledge):
         return alone, first.result
     merged, whole = _merged(alone, context, knowledge, rest is not None)
     second = _told_anew(merged, alone, context, knowledge)
-    leans = _leans(bare, alone, first, knowledge)
-    adds = bool(alone.conditions) and not before.conditions and bool(context.scenario)
     if whole and not isinstance(second.result, _OPEN):
         return merged, second.result
+    if rest is None and not follows(bare) and not _incomplete(alone, first, knowledge):
+        return alone, first.result
+    leans = _leans(bare, alone, first, knowledge)
+    adds = bool(alone.conditions) and not before.conditions and bool(context.scenario)
     if rest is None or (_names_thing(alone, knowledge) and not leans):
         carried = _carried(alone, context, context.scenario if adds else before.conditions, knowledge)
         third = resolve_scored(carried, knowledge)

@@ -129,6 +129,7 @@ def _replace_families(
     before: Question, reading: Reading, know: Knowledge, places: _Places, takes_place: bool
 ) -> None:
     families = know.lexicon.families
+    _replace_labels(before, reading, know, places)
     for mention in reading.mentions:
         mine = {families[c] for c in mention.concepts if c in families}
         if not mine or (_is_input(mention, know) and not takes_place):
@@ -139,6 +140,24 @@ def _replace_families(
                 places.put.setdefault(old.taken[0], []).extend(reading.words[k] for k in mention.taken)
                 places.drop.update(old.taken)
                 places.used.update(mention.taken)
+                break
+
+
+def _replace_labels(before: Question, reading: Reading, know: Knowledge, places: _Places) -> None:
+    """Put a label's full name in the place of its like: "and full", after a question on another setting."""
+    families = know.lexicon.families
+    named = {k for m in reading.mentions for k in m.taken if not families.keys().isdisjoint(m.concepts)}
+    for index, word in enumerate(reading.words):
+        if index in named:
+            continue
+        name = know.lexicon.shown.get(word, "")
+        mine = {families[c] for m in know.phrase(name).mentions for c in m.concepts if c in families} if name else set()
+        for old in before.reading.mentions if mine else ():
+            theirs = {families[c] for c in old.concepts if c in families}
+            if mine & theirs and not places.drop.intersection(old.taken):
+                places.put.setdefault(old.taken[0], []).extend(name.split())
+                places.drop.update(old.taken)
+                places.used.add(index)
                 break
 
 

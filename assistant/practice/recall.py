@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import UTC, datetime, timedelta
+from functools import cache
 from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
@@ -83,6 +84,7 @@ def expected_recall(card: Card | None, when: datetime) -> float:
     return float(_scheduler().get_card_retrievability(kept, _utc(when)))
 
 
+@cache
 def _scheduler() -> Scheduler:
     from fsrs import Scheduler
 
@@ -94,6 +96,7 @@ def _scheduler() -> Scheduler:
     )
 
 
+@cache
 def _ratings() -> dict[str, Rating]:
     from fsrs import Rating
 

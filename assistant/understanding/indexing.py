@@ -97,6 +97,7 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
         "neutral": " ".join(sorted(neutral | {stem(word) for word in neutral})),
         "weak": str(settings.get("weak", "")),
         "whole": " ".join(sorted(whole)),
+        "shown": _shown(base),
     }
 
 
@@ -115,6 +116,16 @@ def _corrections(base: Base, surface: set[str]) -> dict[str, str]:
                 if old not in ordinary and old.isalpha():
                     found.setdefault(old, new)
     return found
+
+
+def _shown(base: Base) -> dict[str, str]:
+    """Return the labels of one word that are shown in capitals and are common words otherwise, with a full name."""
+    names = {name for term in base.terms.values() for name in term.names}
+    return {
+        term.show.lower(): term.names[0]
+        for term in base.terms.values()
+        if term.family and term.show.isupper() and term.show.isalpha() and term.show.lower() not in names
+    }
 
 
 def _differing(wrong: tuple[str, ...], proper: list[tuple[str, ...]]) -> list[tuple[str, str]]:

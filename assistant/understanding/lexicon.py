@@ -42,6 +42,7 @@ class Lexicon:
         self.neutral = frozenset(plain["neutral"].split())
         self.weak = frozenset(plain["weak"].split())
         self.whole = frozenset(plain["whole"].split())
+        self.shown: dict[str, str] = plain["shown"]
         self._corrections: str = plain["corrections"]
 
     def at(self, stems: Sequence[str], start: int, free: Sequence[bool]) -> Found | None:

@@ -122,6 +122,7 @@ class Reader:
         mended: list[tuple[str, str]] = []
         if mending:
             tokens = self._mend_all(tokens, mended)
+        tokens = self._as_shown(tokens)
         words = [token.text for token in tokens]
         stems = [stem(word) for word in words]
         free = [True] * len(words)
@@ -145,6 +146,23 @@ class Reader:
         mentions = [m for m in mentions if not any(c.startswith(("variant:", "type:")) for c in m.concepts)]
         amounts = _counted(amounts, mentions)
         return Reading(text, tuple(words), tuple(mentions), tuple(amounts), tuple(mended), variants, too_long, places)
+
+    def _as_shown(self, tokens: list[Token]) -> list[Token]:
+        """Read a label written in capitals, as it is shown, by its full name: "with FULL" is the setting."""
+        shown = self.lexicon.shown
+        if not any(t.text in shown and t.raw.isupper() for t in tokens):
+            return tokens
+        if all(t.raw.isupper() for t in tokens if t.raw.isalpha()) and len(tokens) > 2:
+            return tokens  # somebody shouts
+        result: list[Token] = []
+        for i, token in enumerate(tokens):
+            name = shown.get(token.text, "").split() if token.raw.isupper() else []
+            around = {t.text for t in tokens[max(0, i - 1) : i + 2]}
+            if not name or around & (set(name) - {token.text}):
+                result.append(token)
+            else:
+                result.extend(Token(word, token.raw, token.start, token.end) for word in name)
+        return result
 
     def _without_counts(self, mentions: list[Mention]) -> list[Mention]:
         """Drop the "how many" of "how many minutes", which asks for the quantity and counts nothing."""

@@ -56,7 +56,7 @@ def pace(standings: Iterable[Standing], now: datetime, ready_by: date | None = N
     """Return what is to be done today; days are those of the clock that `now` (aware) belongs to."""
     every = list(standings)
     unseen = sum(1 for each in every if each.card is None)
-    begun = sum(1 for each in every if each.first and each.first.astimezone(now.tzinfo).date() == now.date())
+    begun = sum(1 for each in every if _began_on(each, now))
     due = sum(1 for each in every if each.was or each.fades(now))
     if ready_by is None:
         return Pace(None, unseen, min(unseen, max(NEW_A_DAY - begun, 0)), begun, due)
@@ -74,25 +74,26 @@ def plan(
     ready_by: date | None = None,
     asked: Sequence[str] = (),
 ) -> tuple[Choice, ...]:
-    """Return what to ask in a sitting, in order. count: questions, by default all that today asks for.
+    """Return what to ask in a sitting, in order. count: questions in all, by default as many as today asks for.
 
     With a count, new records keep their share of it, and what is not due yet fills what is left, soonest first.
-    asked: records asked in this sitting already, the last one last; they are left out unless they are due again.
+    asked: records asked in this sitting already, the last one last; they count, and are left out unless due again.
     """
     left = [each for each in standings if each.item.record not in asked or _again(each, now, asked)]
     changed = [each for each in left if each.was]
     fading = [each for each in left if not each.was and each.fades(now)]
     new = _new(left, pace(standings, now, ready_by).new, chance)
-    if count is not None:
-        kept = _share_of_new(len(changed) + len(fading), len(new), count)
-        changed, fading = changed[:count], fading_first(fading, now)[: max(count - kept - len(changed), 0)]
-        new = new[: max(count - len(changed) - len(fading), 0)]
     tiers = [(CHANGED, changed), (FADING, fading), (NEW, new)]
     if count is not None:
-        tiers.append((AHEAD, _ahead(left, now, ready_by)))
+        size = max(count - len(asked), 0)
+        kept = _share_of_new(len(changed) + len(fading), len(new), count, len(asked), _begun(standings, asked, now))
+        fading = fading_first(fading, now)[: max(size - kept - len(changed), 0)]
+        new = new[: max(size - len(changed) - len(fading), 0)]
+        tiers = [(CHANGED, changed), (FADING, fading), (NEW, new), (AHEAD, _ahead(left, now, ready_by))]
     sections = {each.item.record: each.item.section for each in standings}
     last = sections.get(asked[-1], "") if asked else ""
-    return tuple(_interleaved(tiers, now, chance, last))[:count]
+    chosen = tuple(_interleaved(tiers, now, chance, last))
+    return chosen if count is None else chosen[:size]
 
 
 def choose_next(
@@ -101,13 +102,10 @@ def choose_next(
     chance: Random,
     ready_by: date | None = None,
     asked: Sequence[str] = (),
-    more: bool = False,
+    count: int | None = None,
 ) -> Choice | None:
-    """Return what to ask next, or nothing when today's work is done; more: then what is soonest due."""
-    chosen = plan(standings, now, chance, ready_by=ready_by, asked=asked)
-    if not chosen and more:
-        chosen = plan(standings, now, chance, count=1, ready_by=ready_by, asked=asked)
-    return chosen[0] if chosen else None
+    """Return what to ask next, as `plan` has it: nothing when the sitting, or without a count today's work, is done."""
+    return next(iter(plan(standings, now, chance, count, ready_by, asked)), None)
 
 
 def fading_first(standings: Iterable[Standing], now: datetime) -> list[Standing]:
@@ -139,10 +137,25 @@ def _by_shares(groups: list[list[Standing]], count: int, chance: Random) -> list
     return [each for _, each in sorted(spread, key=lambda pair: pair[0])][:count]
 
 
-def _share_of_new(due: int, new: int, count: int) -> int:
-    """How many of the questions of a sitting are kept for new records when not everything fits."""
-    wanted = due + new
-    return new if wanted <= count else min(new, count * new // wanted)
+def _share_of_new(due: int, new: int, count: int, asked: int, begun: int) -> int:
+    """How many of the questions left in a sitting are kept for new records when not everything fits.
+
+    begun: of those asked already, how many were new.
+    """
+    wanted = due + new + asked
+    if wanted <= count:
+        return new
+    return min(new, max(count * (new + begun) // wanted - begun, 0))
+
+
+def _begun(standings: Iterable[Standing], asked: Sequence[str], now: datetime) -> int:
+    """How many of those asked in this sitting were new today."""
+    among = set(asked)
+    return sum(1 for each in standings if each.item.record in among and _began_on(each, now))
+
+
+def _began_on(standing: Standing, now: datetime) -> bool:
+    return standing.first is not None and standing.first.astimezone(now.tzinfo).date() == now.date()
 
 
 def _ahead(standings: Iterable[Standing], now: datetime, ready_by: date | None) -> list[Standing]:

@@ -51,6 +51,4 @@ def _draft(record: Bands, rule: BandRule, reading: float, desk: Desk) -> Draft:
     of = re.sub(r", by \w+$", "", bare(record.of))
     shapes = [desk.wording.sentences("band", of=of, a=amount)]
     shapes += [desk.wording.sentences("band_ask", ask=desk.wording.plain(ask), a=amount) for ask in record.asks]
-    return Draft(
-        BAND, record.id, record.topic, key, tuple(shapes), desk.hint("paragraph", record.sources), 2
-    )
+    return Draft(BAND, record.id, record.topic, key, tuple(shapes), desk.hint("paragraph", record.sources), 2)

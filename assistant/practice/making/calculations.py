@@ -38,8 +38,9 @@ def model_drafts(name: str, desk: Desk) -> Iterator[Draft]:
             return
         if not any(each.words for each in inputs.values()):
             continue
+        si = {item.id: desk.know.units.to_si(inputs[item.id].value, item.unit) for item in record.inputs}
         try:
-            result = runs.call({item.id: desk.know.units.to_si(inputs[item.id].value, item.unit) for item in record.inputs})
+            result = runs.call(si)
         except (OutOfRange, ValueError, ZeroDivisionError, OverflowError):
             continue
         yield _draft(record, inputs, desk.know.units.from_si(result, record.output_unit), desk)

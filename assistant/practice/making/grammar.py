@@ -12,6 +12,7 @@ from typing import Any, NamedTuple
 
 _NOUNS = r"(?P<np>[nadp]*n)"
 """A name in classes: nouns with what may stand before them."""
+_OPENING = ("can", "may", "must", "will", "do", "does")
 _EXTENTS = ("long", "fast", "far", "high", "hard", "hot", "deep", "low", "much")
 
 
@@ -45,20 +46,20 @@ RULES = (
     _rule("when", r"(?P<np>dn+)(?P<rest>(?:o.*)?)", "When is there {np} {rest}?"),
     _rule("when", rf"{_NOUNS}(?P<v>t){_ANY}", "When does {np} {base} {rest}?"),
     _rule("when", rf"{_NOUNS}(?P<v>b){_ANY}", "When do {np} {v} {rest}?"),
-    _rule("when", rf"(?P<v>b)(?P<rest>[nadpo].*)", "When do you {v} {rest}?"),
+    _rule("when", r"(?P<v>b)(?P<rest>[nadpo].*)", "When do you {v} {rest}?"),
     _rule("when", rf"{_NOUNS}(?P<v>[pa]){_REST}", "When {is} {np} {v} {rest}?"),
     _rule("where", rf"{_NOUNS}(?P<v>t){_REST}", "Where does {np} {base} {rest}?", "place"),
     _rule("where", rf"{_NOUNS}(?P<v>p){_REST}", "Where {is} {np} {v} {rest}?", "place"),
-    _rule("where", rf"(?P<v>b)(?P<rest>[nadp].*)", "Where do you {v} {rest}?", "place"),
+    _rule("where", r"(?P<v>b)(?P<rest>[nadp].*)", "Where do you {v} {rest}?", "place"),
     _rule("why", rf"(?P<np>d[nap]+){_REST}", "Why is there {np} {rest}?", "reason"),
     _rule("why", rf"(?P<v>!b){_ANY}", "Why {v} {rest}?", "reason"),
     _rule("why", rf"{_NOUNS}(?P<v>t){_ANY}", "Why does {np} {base} {rest}?", "reason"),
     _rule("why", rf"{_NOUNS}(?P<v>b){_ANY}", "Why do {np} {v} {rest}?", "reason"),
-    _rule("why", rf"(?P<v>b)(?P<rest>[nadp].*)", "Why do you {v} {rest}?", "reason"),
+    _rule("why", r"(?P<v>b)(?P<rest>[nadp].*)", "Why do you {v} {rest}?", "reason"),
     _rule("why", rf"{_NOUNS}(?P<v>[pa]){_REST}", "Why {is} {np} {v} {rest}?", "reason"),
-    _rule("who", rf"(?P<v>t)(?P<rest>(?:[nadpo].*)?)", "Who {v} {rest}?", "who"),
-    _rule("how many", rf"(?P<np>[nadp]*s)", "How many {bare} are there?"),
-    _rule("how many", rf"(?P<np>[nadp]*s)(?P<rest>o.*)", "How many {bare} are there {rest}?"),
+    _rule("who", r"(?P<v>t)(?P<rest>(?:[nadpo].*)?)", "Who {v} {rest}?", "who"),
+    _rule("how many", r"(?P<np>[nadp]*s)", "How many {bare} are there?"),
+    _rule("how many", r"(?P<np>[nadp]*s)(?P<rest>o.*)", "How many {bare} are there {rest}?"),
     _rule("how many", rf"(?P<np>[nadp]*s)(?P<v>p){_REST}", "How many {bare} are {v} {rest}?"),
     _rule("how many", rf"(?P<np>[nadp]*s)(?P<v>[xb]){_ANY}", "How many {bare} {v} {rest}?"),
     *(
@@ -70,7 +71,7 @@ RULES = (
             _rule(f"how {extent}", rf"{_NOUNS}(?P<v>b){_ANY}", f"How {extent} do {{np}} {{v}} {{rest}}?"),
         )
     ),
-    *(_rule(word, r"(?P<rest>[nadp]+.*[bpatn])", "{Word} {rest}?") for word in ("can", "may", "must", "will", "do", "does")),
+    *(_rule(word, r"(?P<rest>[nadp]+.*[bpatn])", "{Word} {rest}?") for word in _OPENING),
     *(_rule(word, r"(?P<rest>[nds]+.*[ap])", "{Word} {rest}?") for word in ("is", "are")),
 )
 
@@ -189,5 +190,5 @@ class Grammar:
         return word
 
 
-_MODAL: Collection[str] = frozenset({"is", "are", "must", "can", "may", "has", "have", "does", "do", "will", "gives", "runs"})
+_MODAL: Collection[str] = frozenset({"is", "are", "has", "have", "gives", "runs", *_OPENING})
 _DENYING: Collection[str] = frozenset({"no", "not"})

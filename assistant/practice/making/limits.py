@@ -64,9 +64,8 @@ def _check(record: Limit, figure: Value, side: int, desk: Desk) -> Draft:
     )
     amount, context = desk.shown(given, figure.unit), _context(record, desk)
     hint = desk.hint("check", record.sources)
-    return Draft(
-        CHECK, record.id, record.topic, key, tuple(_check_wordings(record, amount, context, desk)), hint, 2 + (side == 0)
-    )
+    wordings = tuple(_check_wordings(record, amount, context, desk))
+    return Draft(CHECK, record.id, record.topic, key, wordings, hint, 2 + (side == 0))
 
 
 def _near(figure: Value, side: int, desk: Desk) -> float:
@@ -111,8 +110,8 @@ def _context(record: Limit, desk: Desk) -> str:
         step = step_of(value, unit) * desk.chance.randint(1, 4)
         other = {"from": value, "up to": value - step, "below": value - step}.get(test, value + step)
         words += desk.wording.context(quantity, desk.shown(round(other, _PLACES), unit))
-    for name, value in record.when:
-        words += ", " + _state_words(name, value, desk)
+    for name, state in record.when:
+        words += ", " + _state_words(name, state, desk)
     return words
 
 
@@ -123,4 +122,4 @@ def _state_words(name: str, value: str, desk: Desk) -> str:
     else:
         found = desk.know.base.inputs[name].values
     says: str = next(says for known, says, _ in found if known == value)
-    return says[:1].lower() + says[1:] if says[:2] not in ("AN",) and not says[:2].isupper() else says
+    return says if says[:2].isupper() else says[:1].lower() + says[1:]

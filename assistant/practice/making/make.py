@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterable, Iterator
 from random import Random
 
+from assistant.answering.answer import Citation
 from assistant.practice.making.bands import band_drafts
 from assistant.practice.making.calculations import model_drafts
 from assistant.practice.making.curves import schedule_drafts
@@ -13,7 +14,7 @@ from assistant.practice.making.facts import fact_drafts
 from assistant.practice.making.limits import limit_drafts
 from assistant.practice.making.procedures import procedure_drafts
 from assistant.practice.making.proving import answer_to, differences, gives_away
-from assistant.practice.making.question import CHANGE, VARIANT, Draft, Question
+from assistant.practice.making.question import Draft, Question
 from assistant.practice.making.revisions import change_drafts, variant_drafts
 from assistant.practice.making.selecting import Sitting, entries_on, in_turn, is_general
 from assistant.practice.making.states import table_drafts
@@ -89,7 +90,7 @@ def prove(draft: Draft, desk: Desk, seed: str) -> Question | None:
     return None
 
 
-def _question(text: str, draft: Draft, says: str, sources: tuple[object, ...], desk: Desk) -> Question:
+def _question(text: str, draft: Draft, says: str, sources: tuple[Citation, ...], desk: Desk) -> Question:
     lexicon = desk.know.base.pronunciations if isinstance(desk.know.base.pronunciations, dict) else {}
     return Question(
         text, spoken(text, desk.know.units, lexicon), draft.form, draft.entry, draft.section, desk.variant,
@@ -104,6 +105,3 @@ def _wanted(on_topic: frozenset[str] | None, entries: Collection[str], know: Kno
     if on_topic is not None:
         return on_topic
     return frozenset(name for name in know.base.order if not is_general(name, know))
-
-
-__all__ = ["CHANGE", "MAKERS", "VARIANT", "every_draft", "make_questions", "prove"]

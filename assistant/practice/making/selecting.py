@@ -29,7 +29,8 @@ def entries_on(topics: Iterable[str], know: Knowledge, wording: Wording) -> froz
         named = True
         entries = _on(topic.strip(), know, wording)
         if not entries:
-            raise UnknownTopic(f"nothing is known on {topic!r}; name a section ({', '.join(sections(know))}) or a thing")
+            known = ", ".join(sections(know))
+            raise UnknownTopic(f"nothing is known on “{topic}”; name a section ({known}), or a thing such as brakes")
         found.update(entries)
     return frozenset(found) if named else None
 

@@ -34,9 +34,7 @@ def table_drafts(name: str, desk: Desk) -> Iterator[Draft]:
 
 
 def _scenarios(record: StateTable, desk: Desk) -> list[State]:
-    abnormal = [
-        (name, value) for name in record.inputs for value, _, _ in desk.know.base.inputs[name].values[1:]
-    ]
+    abnormal = [(name, value) for name in record.inputs for value, _, _ in desk.know.base.inputs[name].values[1:]]
     found: list[State] = []
     for size in range(1, _MOST_TOGETHER + 1):
         sets = [chosen for chosen in combinations(abnormal, size) if len({name for name, _ in chosen}) == size]
@@ -103,9 +101,7 @@ def _is_plain(output: TableOutput) -> bool:
 
 def _two(outputs: list[TableOutput], state: State, desk: Desk) -> Iterator[tuple[str, ...]]:
     opening, _ = _conditions(state, desk)
-    one, two = (
-        [*_asks(output, desk), *([] if _is_plain(output) else [f"which {output.label}"])] for output in outputs
-    )
+    one, two = ([*_asks(output, desk), *([] if _is_plain(output) else [f"which {output.label}"])] for output in outputs)
     pairs = [(first, second) for first in one for second in two]
     yield tuple(
         text
@@ -125,8 +121,7 @@ def _lost(record: StateTable, state: State, desk: Desk) -> Iterator[Draft]:
             ]
     if not lost or lost[0][0] != record.id:
         return
-    opening, within = _conditions(state, desk)
-    wordings = desk.wording.sentences("loss", conditions=within)
+    wordings = desk.wording.sentences("loss", conditions=_conditions(state, desk)[1])
     wordings = tuple(sentence(text.removeprefix("The ")) for text in wordings)
     key = Key(
         states=tuple((f"{table}.{output}", value) for table, output, value in lost),

@@ -185,11 +185,7 @@ def content(text: str) -> frozenset[str]:
 
 
 _EMPTY = frozenset(
-    stem(word) for word in (
-        "the a an of to in on at is are be it its and or for with by from this that there what which when where who why "
-        "how does do did may you your if as so not no yes one has have then than will can them they each only all any "
-        "show mean happen"
-    ).split()
+    stem(word) for word in ["the", "a", "an", "of", "to", "in", "on", "at", "is", "are", "be", "it", "its", "and", "or", "for", "with", "by", "from", "this", "that", "there", "what", "which", "when", "where", "who", "why", "how", "does", "do", "did", "may", "you", "your", "if", "as", "so", "not", "no", "yes", "one", "has", "have", "then", "than", "will", "can", "them", "they", "each", "only", "all", "any", "show", "mean", "happen"]
 )  # fmt: skip
 
 
