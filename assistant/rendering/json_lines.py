@@ -20,7 +20,12 @@ _RAW = "[\x7f-\x9f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]"
 
 def answer_json(answer: Answer) -> str:
     """Return the answer as one JSON object without a line end; values at full precision."""
-    line = json.dumps(_plain(_fields(answer)), ensure_ascii=False, allow_nan=False)
+    return json_line(_fields(answer))
+
+
+def json_line(fields: dict[str, Any]) -> str:
+    """Return plain values, tuples and sets among them, as one JSON object that any reader and terminal takes."""
+    line = json.dumps(_plain(fields), ensure_ascii=False, allow_nan=False)
     return line if line.isprintable() else re.sub(_RAW, lambda match: f"\\u{ord(match[0]):04x}", line)
 
 

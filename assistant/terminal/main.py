@@ -101,4 +101,17 @@ def _progress(parsed: Parsed) -> int:
     return progress(parsed)
 
 
-_COMMANDS: dict[str, Callable[[Parsed], int]] = {"": _converse, "ask": _ask, "check": _check, "progress": _progress}
+def _rehearse(parsed: Parsed) -> int:
+    gc.enable()
+    from assistant.terminal.marking import mark
+
+    return mark(parsed)
+
+
+_COMMANDS: dict[str, Callable[[Parsed], int]] = {
+    "": _converse,
+    "ask": _ask,
+    "check": _check,
+    "progress": _progress,
+    "rehearse": _rehearse,
+}

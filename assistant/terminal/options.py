@@ -110,7 +110,18 @@ PROGRESS = Command(
         HELP,
     ),
 )
-COMMANDS = (CONVERSATION, ASK, CHECK, PROGRESS)
+REHEARSE = Command(
+    "rehearse",
+    f"{PROGRAM} rehearse --mark FILE [options]",
+    "mark answers without a learner: a line of JSON with a question and an answer in, a line with the mark out",
+    (
+        Option("--mark", "FILE", "mark each line of a file, '-' for the input"),
+        _TYPE,
+        _KNOWLEDGE,
+        HELP,
+    ),
+)
+COMMANDS = (CONVERSATION, ASK, CHECK, PROGRESS, REHEARSE)
 ENDINGS = {
     "": (
         "From the environment: DOWNLOCK_KNOWLEDGE and DOWNLOCK_TYPE name the folder and the type where no\n"
@@ -123,6 +134,11 @@ ENDINGS = {
         "a batch ends with 0 whatever its answers."
     ),
     CHECK.name: "Ends with 0 when nothing is wrong, with 1 when there is a problem.",
+    REHEARSE.name: (
+        'A line is {"question": ..., "answer": ...}; its mark is right, partly, wrong or missed, or unmarked where\n'
+        "nothing loaded answers the question or the line cannot be read. Ends with 0 whatever the marks, 2 wrongly\n"
+        "written, 1 broken knowledge."
+    ),
     PROGRESS.name: (
         "The record lies in the folder for your own files. Ends with 0 done, 2 wrongly written, 1 a file that\n"
         "cannot be taken in or broken knowledge, 5 what could not be written."
@@ -238,7 +254,7 @@ def _check_values(parsed: Parsed) -> None:
             raise UsageProblem(f"{one} does not go with {other}; leave one of them out")
     if parsed.has("--conversation") and not parsed.has("--batch"):
         raise UsageProblem("--conversation goes with --batch FILE")
-    for name in ("--batch", "--variant", "--type", "--knowledge", "--schema", "--page", "--ready-by"):
+    for name in ("--mark", "--batch", "--variant", "--type", "--knowledge", "--schema", "--page", "--ready-by"):
         if parsed.values.get(name, "some") == "":
             raise UsageProblem(f"{name} takes a value")
     width = parsed.values.get("--width")

@@ -1,0 +1,233 @@
+"""Hold what was said against what must be said: each point found or missing, and everything that contradicts.
+
+A contradiction counts whatever else is right: a number that belongs to something else, a rival of what is asked (another
+mode, colour, side), a thing said to be there that is not, the former value as the present one, steps out of order.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from itertools import pairwise
+from typing import NamedTuple
+
+from assistant.practice.marking.numbers import Numbers, judge_numbers
+from assistant.practice.marking.pairing import labels_of, stretches
+from assistant.practice.marking.points import Element, Need, Point
+from assistant.practice.marking.rivals import opposed, others_said, rivals
+from assistant.practice.marking.said import Said
+from assistant.practice.marking.states import state_said
+from assistant.practice.marking.wording import NO, YES
+from assistant.resolving.knowing import Knowledge
+
+ENOUGH = 0.5
+"""Share of a point's telling words that must be said."""
+LITTLE = 0.3
+_NEIGHBOUR = 4
+
+
+class Held(NamedTuple):
+    """How a point stands: how much of it was said (0 to 1), and where."""
+
+    point: Point
+    share: float
+    places: tuple[int, ...]
+
+
+class Compared(NamedTuple):
+    """The points as held, and everything that contradicts, in words."""
+
+    held: tuple[Held, ...]
+    wrong: tuple[str, ...]
+
+
+def compare(need: Need, said: Said, know: Knowledge) -> Compared:
+    """Return how an answer stands to what is needed."""
+    numbers = judge_numbers(need, said, know)
+    held = tuple(_held(i, need, said, numbers, know) for i in range(len(need.points)))
+    held, exchanged = _paired(held, need, said, know)
+    wrong = [
+        *exchanged,
+        *numbers.wrong,
+        *_verdict_wrong(need, said),
+        *_states_wrong(need, said, know),
+        *rivals(need, said, know),
+        *opposed([h.point for h in held], [h.places for h in held], need, said),
+        *others_said(held_shares(held), need, said),
+    ]
+    if need.ordered and not wrong:
+        wrong += _out_of_order(held, numbers)
+    return Compared(held, tuple(dict.fromkeys(wrong)))
+
+
+def held_shares(held: Iterable[Held]) -> list[float]:
+    """Return how much of each point was said."""
+    return [h.share for h in held]
+
+
+def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge) -> Held:
+    point = need.points[index]
+    if point.verdict:
+        return Held(point, float(verdict_said(need, said) == point.verdict), ())
+    if point.state:
+        return Held(point, float(state_said(point.state, need, said, know) is point.state.there), ())
+    figures = numbers.found.get(index, ())
+    places = tuple(place for place in figures if place is not None)
+    words, spots = _words_said(point, said)
+    if not point.figures:
+        return Held(point, 1.0 if words >= ENOUGH else 0.0, spots if words >= ENOUGH else ())
+    got = len(places) / len(figures) if figures else 0.0
+    if point.any_figure:
+        got = float(bool(places))
+    telling = [e for e in point.elements if not e.given and e.weight > 0.7]
+    if point.figures_suffice or not telling:
+        return Held(point, got, places)
+    return Held(point, _both(got, words), places or spots if words >= LITTLE else places)
+
+
+def _both(got: float, words: float) -> float:
+    """Return the share of a point with figures and words of its own: both must be said."""
+    if got == 1.0:
+        return 1.0 if words >= LITTLE else 0.6
+    return min(0.6, 0.5 * got + (0.4 if words >= ENOUGH else 0.0))
+
+
+def _words_said(point: Point, said: Said, window: Sequence[int] = ()) -> tuple[float, tuple[int, ...]]:
+    """Return how much of a point's telling words was said, and where the most telling ones stand."""
+    elements = [e for e in point.elements if not e.given] or list(point.elements)
+    whole = sum(e.weight for e in elements)
+    credit, places = 0.0, []
+    for element in elements:
+        amount, place = _element_said(element, said, window or range(len(said.words)))
+        credit += element.weight * amount
+        if place is not None and element.weight > 0.7:
+            places.append(place)
+    return (credit / whole if whole else 0.0), tuple(places)
+
+
+def _element_said(element: Element, said: Said, window: Sequence[int]) -> tuple[float, int | None]:
+    """Return how far an element was said, and where: by its concept, else by its words."""
+    best: tuple[float, int | None] = (0.0, None)
+    for i in window:
+        if i in said.numbered:
+            continue
+        if not said.concepts[i].isdisjoint(element.concepts) and _directed(element, said, i):
+            return 1.0, i
+        if said.words[i] in element.words and _directed(element, said, i):
+            near = said.words[max(0, i - _NEIGHBOUR) : i + _NEIGHBOUR + 1]
+            share = sum(1 for word in element.words if word in near) / len(element.words)
+            if share >= 0.5 and share > best[0]:
+                best = share, i
+    return best
+
+
+_WAYS = frozenset({"up", "down", "on", "off", "left", "right"})
+
+
+def _directed(element: Element, said: Said, place: int) -> bool:
+    """Return whether the way of a name ("lever UP") is said near it."""
+    ways = _WAYS.intersection(element.words)
+    if not ways or len(element.words) < 2:
+        return True
+    near = said.words[max(0, place - _NEIGHBOUR) : place + _NEIGHBOUR + 1]
+    return bool(ways.intersection(near))
+
+
+# --- points that differ by a name
+
+
+def _paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> tuple[tuple[Held, ...], list[str]]:
+    """Hold each of the points that differ by a name against what is said of that name alone."""
+    alike = _alike(need, know)
+    if len(alike) < 2 or need.ordered:
+        return held, []
+    labels = {
+        i: label for i, label in labels_of(need._replace(points=tuple(map(_label_alone, need.points))), alike, know).items()
+    }
+    payload = [h.places[0] for i, h in enumerate(held) if i in labels and h.places]
+    places = stretches(labels, payload, said)
+    if not places:
+        return held, []
+    made, wrong = list(held), []
+    for i in alike:
+        here = places.get(i, set())
+        share = _words_said(need.points[i], said, sorted(here))[0] if here else 0.0
+        made[i] = held[i]._replace(share=1.0 if share >= ENOUGH else 0.0)
+        others = [need.points[j] for j in alike if j != i and not _same_payload(need.points[i], need.points[j])]
+        if share < ENOUGH and any(_words_said(other, said, sorted(here))[0] >= 0.9 for other in others):
+            wrong.append(f"another's: {need.points[i].text}")
+    return tuple(made), wrong
+
+
+def _alike(need: Need, know: Knowledge) -> list[int]:
+    """Return the points without figures that say the same sort of thing of differently named things."""
+    points = {
+        i: p for i, p in enumerate(need.points) if not (p.figures or p.verdict or p.state) and _named_by(p)
+    }
+    return [i for i, p in points.items() if any(_like(p, q, know) for j, q in points.items() if j != i)]
+
+
+def _like(one: Point, other: Point, know: Knowledge) -> bool:
+    families = know.lexicon.families
+    mine, others = (
+        {families.get(c) for e in p.elements if not e.given for c in e.concepts} & {"colour", "autobrake-setting"}
+        for p in (one, other)
+    )
+    words, theirs = ({w for e in p.elements if not e.given for w in e.words} for p in (one, other))
+    labelled = any(e.given for e in one.elements) and any(e.given for e in other.elements)
+    return bool(mine & others) or (labelled and bool(words & theirs))
+
+
+def _named_by(point: Point) -> bool:
+    return bool(point.labels) or (any(e.given for e in point.elements) and any(not e.given for e in point.elements))
+
+
+def _label_alone(point: Point) -> Point:
+    return point._replace(elements=tuple(e for e in point.elements if e.given))
+
+
+def _same_payload(one: Point, other: Point) -> bool:
+    return {e.words for e in one.elements if not e.given} == {e.words for e in other.elements if not e.given}
+
+
+# --- yes or no
+
+
+def verdict_said(need: Need, said: Said) -> str:
+    """Return the verdict that an answer begins with: "yes", "no" or ""."""
+    words = list(said.reading.words)
+    first = [w for w in words[:2] if w in ("yes", "no", "yep", "yeah", "nope", "negative", "affirmative", "affirm", "nah")]
+    if first:
+        return "yes" if first[0] in ("yes", "yep", "yeah", "affirmative", "affirm") else "no"
+    text = " ".join(words)
+    no, yes = NO.search(text), YES.search(text)
+    if no and (not yes or no.start() <= yes.start() + 12):
+        return "no"
+    return "yes" if yes else ""
+
+
+def _verdict_wrong(need: Need, said: Said) -> list[str]:
+    wanted = next((p.verdict for p in need.points if p.verdict), "")
+    given = verdict_said(need, said) if wanted else ""
+    return [f"{given}: it is {wanted}"] if wanted and given and given != wanted else []
+
+
+def _states_wrong(need: Need, said: Said, know: Knowledge) -> list[str]:
+    found = []
+    for point in need.points:
+        if point.state:
+            given = state_said(point.state, need, said, know)
+            if given is not None and given is not point.state.there:
+                found.append(f"the contrary of: {point.text}")
+    return found
+
+
+# --- order
+
+
+def _out_of_order(held: Sequence[Held], numbers: Numbers) -> list[str]:
+    placed = [(h.point, min(h.places)) for h in held if h.places and h.share >= 0.5]
+    found = []
+    for (_, before), (point, after) in pairwise(placed):
+        if after < before:
+            found.append(f"out of order: {point.text}")
+    return found

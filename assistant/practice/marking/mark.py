@@ -1,0 +1,102 @@
+"""Mark a free answer: right, partly, wrong or missed, with what is missing and what is wrong, and the full answer."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from assistant.answering.answer import Citation
+from assistant.practice.marking.compare import Compared, Held, compare
+from assistant.practice.marking.points import Need
+from assistant.practice.marking.required import required
+from assistant.practice.marking.said import Said, read_said
+from assistant.practice.marking.wording import UNKNOWING
+from assistant.resolving.knowing import Knowledge
+
+RIGHT, PARTLY, WRONG, MISSED = "right", "partly", "wrong", "missed"
+UNMARKED = "unmarked"
+
+
+class Mark(NamedTuple):
+    """The mark of one answer.
+
+    mark: RIGHT, PARTLY, WRONG or MISSED; UNMARKED where nothing loaded answers the question. share: how much of what is
+    needed was said, 0 to 1. missing: the points not said. wrong: what contradicts. expected: the full answer.
+    """
+
+    mark: str
+    share: float
+    missing: tuple[str, ...]
+    wrong: tuple[str, ...]
+    expected: str
+    sources: tuple[Citation, ...]
+
+
+NOTHING = Mark(UNMARKED, 0.0, (), (), "", ())
+_MOST = 500
+"""Questions whose needs are kept at once."""
+
+
+def mark_answer(question: str, answer: str, knowledge: Knowledge) -> Mark:
+    """Return the mark of an answer to a question, typed or recognised from speech; never raises for any text."""
+    need = required(question, knowledge)
+    return mark_against(need, answer, knowledge) if need else NOTHING
+
+
+class Marker:
+    """Marks answers one after another, and keeps what each question needs: a class answers one many times."""
+
+    def __init__(self, knowledge: Knowledge) -> None:
+        self._knowledge = knowledge
+        self._needs: dict[str, Need | None] = {}
+
+    def mark(self, question: str, answer: str) -> Mark:
+        """Return the mark of an answer, as `mark_answer` does."""
+        if question not in self._needs:
+            if len(self._needs) >= _MOST:
+                self._needs.clear()
+            self._needs[question] = required(question, self._knowledge)
+        need = self._needs[question]
+        return mark_against(need, answer, self._knowledge) if need else NOTHING
+
+
+def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
+    """Return the mark of an answer to a question whose needs are known already."""
+    said = read_said(answer, knowledge)
+    compared = compare(need, said, knowledge)
+    share = sum(h.share for h in compared.held) / len(compared.held) if compared.held else 0.0
+    mark = _mark(need, said, compared, share, knowledge)
+    missing = tuple(h.point.text for h in compared.held if h.share < 1)
+    wrong = compared.wrong if mark == WRONG else ()
+    return Mark(mark, round(share, 2), missing, wrong or _beside(mark, answer), need.expected, need.sources)
+
+
+def _beside(mark: str, answer: str) -> tuple[str, ...]:
+    return (answer.strip(),) if mark == WRONG else ()
+
+
+def _mark(need: Need, said: Said, compared: Compared, share: float, know: Knowledge) -> str:
+    unknowing = UNKNOWING.search(" ".join(said.reading.words)) is not None
+    told = any(h.share > 0 for h in compared.held)
+    if unknowing and not said.claims and not _tells(compared.held):
+        return MISSED
+    if compared.wrong:
+        return WRONG
+    if told:
+        return RIGHT if all(h.share >= 1 for h in compared.held) else PARTLY
+    return WRONG if _claims(need, said, know) and not unknowing else MISSED
+
+
+def _tells(held: tuple[Held, ...]) -> bool:
+    """Return whether anything but a yes or no was said to the point."""
+    return any(h.share > 0 and not h.point.verdict for h in held)
+
+
+def _claims(need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether an answer that holds nothing needed claims something else of the matter."""
+    asked = frozenset(c for m in need.question.mentions for c in m.concepts)
+    kinds = know.lexicon.kinds
+    own = [
+        m for m in said.content
+        if m.concepts.isdisjoint(asked) and any(kinds.get(c, "thing") == "thing" and c[0] not in "~@!" for c in m.concepts)
+    ]  # fmt: skip
+    return bool(own)

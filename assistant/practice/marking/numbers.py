@@ -1,0 +1,226 @@
+"""The numbers of an answer against the figures it needs: which is which, and which belongs to nothing here."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from itertools import combinations
+from typing import NamedTuple
+
+from assistant.practice.marking.pairing import labels_of, stretches
+from assistant.practice.marking.points import Figure, Need, Point
+from assistant.practice.marking.said import Claim, Said
+from assistant.practice.marking.wording import ALIKE, HEDGES
+from assistant.quantities.amounts import Amount
+from assistant.quantities.units import Units
+from assistant.resolving.knowing import Knowledge
+
+_ROUNDED = 0.006
+_UP, _DOWN = ("min", "higher"), ("max", "lower")
+_RATIOS = ("percent", "factor", "")
+_FORBIDS = frozenset({"not", "cannot", "outside", "forbidden", "never", "no", "too", "unless", "beyond", "needs"})
+
+
+class Numbers(NamedTuple):
+    """For each point the place of each of its figures (None: not said), and what was wrong."""
+
+    found: dict[int, tuple[int | None, ...]]
+    wrong: tuple[str, ...]
+
+
+def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
+    """Return which figures an answer holds, and which of its numbers contradict."""
+    wanted = [(i, k, f) for i, p in enumerate(need.points) for k, f in enumerate(p.figures)]
+    fits = [[(i, k) for i, k, f in wanted if _suits(claim, f, need, know)] for claim in said.claims]
+    found: dict[tuple[int, int], int] = {}
+    wrong = [*_swapped(need, said, fits, know)]
+    for claim, spots in zip(said.claims, fits, strict=True):
+        for spot in _free(spots, found):
+            found[spot] = claim.amount.start
+    missing = [f for i, k, f in wanted if (i, k) not in found and not _covered(need.points[i], i, found)]
+    for claim, spots in zip(said.claims, fits, strict=True):
+        if spots:
+            wrong += _reversed(claim, [need.points[i].figures[k] for i, k in spots], need, said)
+        elif not claim.former or _is_present_former(claim, need, know):
+            if not _is_known(claim, need, missing, said, know):
+                wrong.append(f"{claim.amount.raw}")
+    wrong += _hedged(need, said, fits)
+    places = {
+        i: tuple(found.get((i, k)) for k in range(len(p.figures))) for i, p in enumerate(need.points) if p.figures
+    }
+    return Numbers(places, tuple(dict.fromkeys(wrong)))
+
+
+def _covered(point: Point, index: int, found: dict[tuple[int, int], int]) -> bool:
+    return point.any_figure and any(i == index for i, _ in found)
+
+
+def _free(spots: list[tuple[int, int]], found: dict[tuple[int, int], int]) -> list[tuple[int, int]]:
+    """Return where a number goes: the first place not taken yet, else nowhere new."""
+    free = [spot for spot in spots if spot not in found]
+    return free[:1]
+
+
+def _suits(claim: Claim, figure: Figure, need: Need, know: Knowledge) -> bool:
+    if claim.former and not (need.change and figure in need.former):
+        return False
+    return equals(claim.amount, figure, know.units)
+
+
+def equals(amount: Amount, figure: Figure, units: Units) -> bool:
+    """Return whether an amount says a figure: exactly, within its tolerance, or converted and rounded."""
+    unit = amount.unit
+    if unit in (None, figure.unit, "count") or figure.unit in ("", "count"):
+        if _ratio(amount, figure):
+            return True
+        bare = unit is None or figure.unit == "" or unit == figure.unit or {unit, figure.unit} <= {"count", "factor", ""}
+        return bare and _near(amount.value, figure.value, figure.tolerance)
+    if unit in _RATIOS and figure.unit in _RATIOS:
+        return _ratio(amount, figure)
+    value = _converted(amount.value, str(unit), figure.unit, units)
+    if value is None:
+        return False
+    exact = unit == figure.unit or {unit, figure.unit} <= {"deg", "degC", "K"}
+    return _near(value, figure.value, max(figure.tolerance, 0.0 if exact else _ROUNDED))
+
+
+def _ratio(amount: Amount, figure: Figure) -> bool:
+    """Return whether a share is said in percent or as a factor: 0.85 is 85 percent, 60 % more is 1.6."""
+    if amount.unit == "percent" and figure.unit in ("factor", ""):
+        return any(_near(v, figure.value, figure.tolerance) for v in (amount.value / 100, 1 + amount.value / 100))
+    if figure.unit == "percent" and amount.unit in ("factor", None) and amount.value < 1:
+        return _near(amount.value * 100, figure.value, figure.tolerance)
+    return False
+
+
+def _near(value: float, wanted: float, tolerance: float) -> bool:
+    return abs(value - wanted) <= max(tolerance * abs(wanted), 1e-9)
+
+
+def _converted(value: float, unit: str, target: str, units: Units) -> float | None:
+    if unit == "deg" and target in ("degC", "K"):
+        return value
+    if target == "K":
+        return value if unit in ("degC", "K") else value * 5 / 9 if unit == "degF" else None
+    if unit == "K":
+        unit = "degC"
+    if units.get(unit).dimension != units.get(target).dimension:
+        return None
+    return units.convert(value, unit, target)
+
+
+# --- numbers that are no figure asked for
+
+
+def _is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: Knowledge) -> bool:
+    """Return whether a number is one of the question, follows from it, or belongs to the full answer."""
+    amount = claim.amount
+    if any(equals(amount, Figure(a.value, a.unit or "", 0.0), know.units) for a in need.allowed):
+        return True
+    if any(_derived(amount, f, know.units) for f in _differences(need)):
+        return True
+    if _counts(amount, need):
+        return True
+    if any(_same_kind(amount, figure, know.units) for figure in missing):
+        return False
+    return any(equals(amount, figure._replace(tolerance=max(figure.tolerance, _ROUNDED)), know.units) for figure in need.extra)
+
+
+def _derived(amount: Amount, figure: Figure, units: Units) -> bool:
+    return equals(amount, figure._replace(tolerance=0.03), units)
+
+
+def _differences(need: Need) -> Iterable[Figure]:
+    """Return the differences of the question's amounts from each other and from the figures, and their shares."""
+    given = [(a.value, a.unit or "") for a in need.allowed]
+    figures = [(f.value, f.unit) for p in need.points for f in p.figures] + [(f.value, f.unit) for f in need.extra]
+    for (x, u), (y, v) in [*combinations(given, 2), *((g, f) for g in given for f in figures)]:
+        if (u == v or "" in (u, v)) and x != y:
+            unit = u or v
+            yield Figure(abs(x - y), "K" if unit == "degC" else unit)
+            for low, high in ((x, y), (y, x)):
+                if high:
+                    yield Figure(100 * low / high, "percent")
+                    yield Figure(100 * abs(high - low) / abs(high), "percent")
+
+
+def _counts(amount: Amount, need: Need) -> bool:
+    """Return whether a number only counts things: "both of the two cases"."""
+    small = amount.unit in (None, "count") and amount.value in (1, 2, 3, 4)
+    return small and any(p.elements and not p.figures for p in need.points)
+
+
+def _same_kind(amount: Amount, figure: Figure, units: Units) -> bool:
+    if amount.unit is None:
+        return True
+    return figure.unit not in ("", "count", "factor") and _converted(amount.value, amount.unit, figure.unit, units) is not None
+
+
+def _is_present_former(claim: Claim, need: Need, know: Knowledge) -> bool:
+    """Return whether a former value is given as the present one: "now 280"."""
+    return claim.now and any(equals(claim.amount, f, know.units) for f in need.former)
+
+
+# --- bounds, hedges and exchanges
+
+
+def _reversed(claim: Claim, figures: list[Figure], need: Need, said: Said) -> list[str]:
+    """Return that a bound was turned round: "not below 800 psi" of a maximum."""
+    strict = any(p.verdict for p in need.points)
+    for figure in figures:
+        for one, other in ((_UP, _DOWN), (_DOWN, _UP)):
+            if figure.sense in one and claim.sense in other:
+                weak = claim.sense in ("lower", "higher") and (strict or (figure.sense in ("min", "max") and _forbids(claim, said)))
+                if not weak:
+                    return [f"{claim.amount.raw} as the other bound"]
+    return []
+
+
+def _forbids(claim: Claim, said: Said) -> bool:
+    clause = said.clauses[claim.amount.start]
+    words = {w for w, c in zip(said.reading.words, said.clauses, strict=True) if c == clause}
+    return bool(_FORBIDS & words)
+
+
+def _hedged(need: Need, said: Said, fits: list[list[tuple[int, int]]]) -> list[str]:
+    """Return the numbers between which an answer leaves the choice: "250 or maybe 280"."""
+    found = []
+    words = said.reading.words
+    for n in range(len(said.claims) - 1):
+        a, b = said.claims[n].amount, said.claims[n + 1].amount
+        between = words[a.end : b.start]
+        joined = "or" in between and len(between) <= 4
+        alike = a.unit is None or b.unit is None or a.unit == b.unit
+        if (joined and alike and bool(fits[n]) != bool(fits[n + 1])) or (joined and alike and HEDGES.search(" ".join(words))):
+            found.append(f"{a.raw} or {b.raw}")
+    return found
+
+
+def _swapped(need: Need, said: Said, fits: list[list[tuple[int, int]]], know: Knowledge) -> list[str]:
+    """Return the figures that were given to one another's things: "main 90 to 160, nose 60 to 110"."""
+    labels = labels_of(need, _alike(need), know)
+    if len(labels) < 2 or need.ordered:
+        return []
+    if _one_for_all(said, fits):
+        return ["one figure for all of them"]
+    found = []
+    places = stretches(labels, (c.amount.start for c in said.claims), said)
+    if places:
+        for claim, spots in zip(said.claims, fits, strict=True):
+            named = {p for p, here in places.items() if claim.amount.start in here}
+            if spots and named and named.isdisjoint(i for i, _ in spots) and all(i in labels for i, _ in spots):
+                found.append(f"{claim.amount.raw} belongs to something else")
+        return found
+    order = [spots[0][0] for spots in fits if spots and spots[0][0] in labels and len(spots) == 1]
+    return ["the figures are exchanged"] if order != sorted(order) else []
+
+
+def _one_for_all(said: Said, fits: list[list[tuple[int, int]]]) -> bool:
+    """Return whether one figure is given for cases that have each their own: "15 s in both cases"."""
+    points = {i for spots in fits for i, _ in spots}
+    return len(points) == 1 and len(said.claims) == 1 and bool(ALIKE.search(" ".join(said.reading.words)))
+
+
+def _alike(need: Need) -> list[int]:
+    """Return the points whose figures are of one unit with those of another."""
+    units = {i: {f.unit for f in p.figures} for i, p in enumerate(need.points) if p.figures}
+    return [i for i in units if any(units[i] & units[j] for j in units if j != i)]

@@ -1,0 +1,140 @@
+"""Which part of an answer speaks of which point: "white for NORMAL and amber for the other two".
+
+Points that are alike but for a name (a mode, a leg, a case) are answered in one sentence. Each name takes the stretch that
+begins with it, or the one that ends with it, as the answer puts its names first or last.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import NamedTuple
+
+from assistant.practice.marking.points import Need, Point
+from assistant.practice.marking.said import Said
+from assistant.practice.marking.wording import JOINS
+from assistant.resolving.knowing import Knowledge
+
+_REST = frozenset({"other", "others", "rest", "remaining", "otherwise", "else"})
+_PASSED = JOINS | {",", "in", "for", "on", "with", "when", "if", "it", "is", "are", "at", "one", "s", "a", "an", "of"}
+
+
+_TELLING = 0.7
+
+
+class Label(NamedTuple):
+    """What tells a point from those like it."""
+
+    concepts: frozenset[str]
+    words: frozenset[str]
+
+
+class _Spot(NamedTuple):
+    start: int
+    end: int
+    points: frozenset[int]
+
+
+def labels_of(need: Need, indices: Iterable[int], know: Knowledge) -> dict[int, Label]:
+    """Return what only one of some points is called."""
+    chosen = list(indices)
+    found = {}
+    for i in chosen:
+        others = [need.points[j] for j in chosen if j != i]
+        concepts = _concepts(need.points[i]) - {c for q in others for c in _known(q, know)}
+        words = _words(need.points[i]) - {w for q in others for w in _words(q)}
+        found[i] = Label(frozenset(concepts), frozenset(words))
+    return found
+
+
+def _concepts(point: Point) -> set[str]:
+    return {c for e in (*point.labels, *point.elements) if e.weight > _TELLING for c in e.concepts}
+
+
+def _known(point: Point, know: Knowledge) -> set[str]:
+    own = _concepts(point)
+    return own | {c for o in own for c in know.lexicon.implied.get(o, ())}
+
+
+def _words(point: Point) -> set[str]:
+    return {w for e in (*point.labels, *point.elements) if e.weight > _TELLING for w in e.words}
+
+
+def stretches(labels: Mapping[int, Label], payload: Iterable[int], said: Said) -> dict[int, set[int]]:
+    """Return the places of an answer that speak of each point; nothing where no name is said at all.
+
+    A name speaks for its clause; where a clause holds several, each takes the stretch from it or up to it.
+    """
+    spots = _spots(labels, said)
+    if not spots:
+        return {}
+    values = sorted(payload)
+    found: dict[int, set[int]] = {}
+    clauses = _sentences(said)
+    if not any(_both_in(c, spots, values) for c in clauses):
+        clauses = [range(len(said.words))]
+    for clause in clauses:
+        inside = [s for s in spots if s.start in clause]
+        here = [v for v in values if v in clause]
+        for spot, places in _shared_out(_merged(inside, said), clause, here, len(labels)):
+            for point in spot.points:
+                found.setdefault(point, set()).update(places)
+    return found
+
+
+def _sentences(said: Said) -> list[range]:
+    """Return the clauses of an answer as stretches of places; a colon keeps a name with what is said of it."""
+    ends = [i for i, w in enumerate(said.reading.words) if w in (",", ";", ".", "but", "while", "whereas")]
+    edges = [0, *(e for e in ends), len(said.words)]
+    return [range(a, b) for a, b in zip(edges, edges[1:], strict=False) if b > a]
+
+
+def _both_in(clause: range, spots: list[_Spot], values: list[int]) -> bool:
+    return any(s.start in clause for s in spots) and any(v in clause for v in values)
+
+
+def _shared_out(spots: list[_Spot], clause: range, values: list[int], known: int) -> Iterable[tuple[_Spot, set[int]]]:
+    if not spots:
+        return
+    if len(spots) == 1 and len(values) > 1 and known > 1 and len(spots[0].points) == 1:
+        # One name among several values: it goes with the nearest, and what the others go with is not said.
+        near = min(values, key=lambda v: min(abs(v - spots[0].start), abs(v - spots[0].end)))
+        yield spots[0], {near, *range(spots[0].start, spots[0].end)}
+        return
+    leads = spots[0].start < min(values, default=clause.stop)
+    for n, spot in enumerate(spots):
+        if leads:
+            end = spots[n + 1].start if n + 1 < len(spots) else clause.stop
+            yield spot, set(range(spot.start if n else clause.start, end))
+        else:
+            begin = spots[n - 1].end if n else clause.start
+            yield spot, set(range(begin, spot.end if n + 1 < len(spots) else clause.stop))
+
+
+def _spots(labels: Mapping[int, Label], said: Said) -> list[_Spot]:
+    found: list[_Spot] = []
+    for i, here in enumerate(said.concepts):
+        points = frozenset(
+            p for p, label in labels.items() if not here.isdisjoint(label.concepts) or said.words[i] in label.words
+        )
+        if points and i not in said.numbered:
+            if found and found[-1].end == i and found[-1].points & points:
+                found[-1] = found[-1]._replace(end=i + 1)
+            else:
+                found.append(_Spot(i, i + 1, points))
+    named = frozenset(p for spot in found for p in spot.points)
+    rest = frozenset(labels) - named
+    if rest:
+        found += [_Spot(i, i + 1, rest) for i, word in enumerate(said.reading.words) if word in _REST]
+    return sorted(found)
+
+
+def _merged(spots: list[_Spot], said: Said) -> list[_Spot]:
+    """Join names that stand together: "ALTERNATE and EMERGENCY"."""
+    found: list[_Spot] = []
+    for spot in spots:
+        between = said.reading.words[found[-1].end : spot.start] if found else ("x",)
+        if found and all(word in _PASSED for word in between):
+            found[-1] = _Spot(found[-1].start, spot.end, found[-1].points | spot.points)
+        else:
+            found.append(spot)
+    return found

@@ -1,0 +1,77 @@
+"""What an answer must hold, as the marker needs it: points with their figures and words, and the whole of them."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from assistant.answering.answer import Citation
+from assistant.quantities.amounts import Amount
+from assistant.understanding.reading import Reading
+
+
+class Figure(NamedTuple):
+    """A number that must be said. tolerance: relative, 0 for a documented figure. sense: of the bound it is.
+
+    sense: "max" or "min" of a limit, "lower" or "higher" of a threshold, "" where it is just a figure.
+    """
+
+    value: float
+    unit: str
+    tolerance: float = 0.0
+    sense: str = ""
+
+
+class Element(NamedTuple):
+    """A word or name of a point: its concepts, its plain words, how much it tells."""
+
+    concepts: frozenset[str]
+    words: tuple[str, ...]
+    weight: float
+    given: bool = False
+    """Whether the question itself holds it, so that saying it shows nothing."""
+
+
+class State(NamedTuple):
+    """A yes or no of a thing: which concepts name it, and whether it is there."""
+
+    subject: frozenset[str]
+    there: bool
+
+
+class Point(NamedTuple):
+    """One thing to say. `verdict` is "yes" or "no" where a question asks for one."""
+
+    text: str
+    figures: tuple[Figure, ...] = ()
+    elements: tuple[Element, ...] = ()
+    verdict: str = ""
+    negated: bool = False
+    state: State | None = None
+    figures_suffice: bool = False
+    """Whether the figures say it all: the words only tell of what they are."""
+    labels: tuple[Element, ...] = ()
+    """Words of the part of the question that it answers, which tell it from the other parts' points."""
+    kept: bool = False
+    """Whether it is to be said though the question holds its words."""
+    any_figure: bool = False
+    """Whether one of the figures is enough: a rule in percent or as the figure that it comes to."""
+
+
+class Need(NamedTuple):
+    """All that a question asks for, and what may be said besides. `ordered`: the points follow one another."""
+
+    question: Reading
+    points: tuple[Point, ...]
+    ordered: bool = False
+    allowed: tuple[Amount, ...] = ()
+    extra: tuple[Figure, ...] = ()
+    """Other true figures, of the working or of the same record."""
+    former: tuple[Figure, ...] = ()
+    others: tuple[Point, ...] = ()
+    """What would be right of another case: another band's action, another mode."""
+    said: frozenset[str] = frozenset()
+    """Concepts of the full answer: naming them is no contradiction."""
+    expected: str = ""
+    sources: tuple[Citation, ...] = ()
+    change: bool = False
+    polar: bool = False

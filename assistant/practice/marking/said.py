@@ -1,0 +1,165 @@
+"""What an answer says: its words with what they stand for, its numbers with their sense, its yes or no.
+
+The words are read with the reader that reads questions, so that every name, misspelling and way of saying a number that
+`ask` understands counts here too.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from assistant.practice.marking import wording
+from assistant.quantities.amounts import Amount, read_amounts
+from assistant.quantities.tokens import tokenize
+from assistant.resolving.knowing import Knowledge
+from assistant.understanding.reading import Mention, Reading
+from assistant.understanding.words import stem
+
+
+class Claim(NamedTuple):
+    """A number of an answer. sense: as of a figure. former: said to be so no longer. doubted: with a maybe."""
+
+    amount: Amount
+    sense: str
+    former: bool
+    now: bool
+
+
+class Said(NamedTuple):
+    """An answer as read: plain words, the concepts at each place, the clause that each word stands in."""
+
+    text: str
+    reading: Reading
+    words: tuple[str, ...]
+    concepts: tuple[frozenset[str], ...]
+    clauses: tuple[int, ...]
+    claims: tuple[Claim, ...]
+    numbered: frozenset[int]
+    """Places that amounts take."""
+
+    @property
+    def content(self) -> list[Mention]:
+        """Mentions that are neither fillers nor only pass by."""
+        return [m for m in self.reading.mentions if not m.weak and not m.passing]
+
+    def where(self, concepts: frozenset[str]) -> list[int]:
+        """Return the places where any of the concepts stands."""
+        return [i for i, here in enumerate(self.concepts) if not here.isdisjoint(concepts)]
+
+    def left(self, place: int, most: int = 40) -> list[str]:
+        """Return the words before a place in its clause, nearest last."""
+        start = max((i + 1 for i in range(place) if self.clauses[i] != self.clauses[place]), default=0)
+        return list(self.words[max(start, place - most) : place])
+
+    def right(self, place: int, most: int = 40) -> list[str]:
+        """Return the words from a place to the end of its clause."""
+        if place >= len(self.words):
+            return []
+        end = next(
+            (i for i in range(place, len(self.words)) if self.clauses[i] != self.clauses[place]), len(self.words)
+        )
+        return list(self.words[place : min(end, place + most)])
+
+
+def plain(word: str) -> str:
+    """Return the plainest form of a word: the one of its directions or states, else its stem."""
+    return wording.PLAIN.get(word) or stem(wording.PLAIN.get(stem(word), word))
+
+
+def read_said(text: str, know: Knowledge) -> Said:
+    """Return what an answer says; never raises."""
+    reading = know.reader.read(text)
+    words = reading.words
+    here: list[set[str]] = [set() for _ in words]
+    amounts = amounts_of(reading, know)
+    numbered = frozenset(i for a in amounts for i in range(a.start, a.end))
+    for mention in reading.mentions:
+        for i in mention.taken:
+            here[i] |= mention.concepts
+    for i, word in enumerate(words):
+        if i not in numbered and word[0].isalpha():
+            for mention in know.phrase(word).mentions:
+                here[i] |= mention.concepts
+    clauses = _clauses(words)
+    said = Said(
+        text, reading, tuple(plain(w) for w in words), tuple(map(frozenset, here)), clauses, (), numbered
+    )
+    return said._replace(claims=tuple(_claim(a, said, reading) for a in amounts))
+
+
+def amounts_of(reading: Reading, know: Knowledge) -> tuple[Amount, ...]:
+    """Return the amounts of a reading, with those that stand inside a name: "800 psi or less" names a technique."""
+    taken = {i for a in reading.amounts for i in range(a.start, a.end)}
+    inside = [
+        Amount(mention.start + a.start, mention.start + a.end, a.value, a.unit, a.raw, a.spoken, a.approx)
+        for mention in reading.mentions
+        if mention.end - mention.start > 1 and taken.isdisjoint(mention.taken)
+        for a in read_amounts(tokenize(" ".join(reading.words[mention.start : mention.end])), know.units)
+        if a.unit
+    ]
+    return tuple(sorted((*reading.amounts, *inside), key=lambda a: a.start)) if inside else reading.amounts
+
+
+def _clauses(words: tuple[str, ...]) -> tuple[int, ...]:
+    found, clause = [], 0
+    for word in words:
+        if word in wording.STOPS or word in wording.CONTRASTS:
+            clause += 1
+        found.append(clause)
+    return tuple(found)
+
+
+def _claim(amount: Amount, said: Said, reading: Reading) -> Claim:
+    words = reading.words
+    before = _within(words, said, amount.start, back=True)
+    after = _within(words, said, amount.end, back=False)
+    former = bool(wording.FORMER_BEFORE.search(before) or wording.FORMER_AFTER.search(after))
+    if former and wording.NOW.search(before.rsplit("was", 1)[-1]):
+        former = False
+    if _passes(words, amount):
+        former = True
+    return Claim(amount, sense_of(before, after), former, bool(wording.NOW.search(before)))
+
+
+def _passes(words: tuple[str, ...], amount: Amount) -> bool:
+    """Return whether an amount is the start of a change: "from 280 to 250"."""
+    return words[amount.start - 1 : amount.start] == ("from",) and words[amount.end : amount.end + 1] == ("to",)
+
+
+def _within(words: tuple[str, ...], said: Said, place: int, back: bool) -> str:
+    """Return up to six words on one side of an amount, to the end of the clause or the next number."""
+    found: list[str] = []
+    steps = range(place - 1, max(-1, place - 7), -1) if back else range(place, min(len(words), place + 6))
+    for i in steps:
+        if i in said.numbered or words[i] in wording.STOPS:
+            break
+        found.append(words[i])
+        if words[i] in wording.CONTRASTS:
+            break
+    return " ".join(reversed(found) if back else found)
+
+
+_NEAR = 4
+
+
+def sense_of(before: str, after: str) -> str:
+    """Return which bound the words around a number make of it: "max", "min", "lower", "higher" or ""."""
+    near = " ".join(before.split()[-_NEAR:])
+    follows = " ".join(after.split()[:3])
+    for pattern, sense in (
+        (wording.AT_MOST, "max"), (wording.AT_LEAST, "min"), (wording.LOWER, "lower"), (wording.HIGHER, "higher"),
+    ):  # fmt: skip
+        if (found := _last(pattern, near)) or (sense in ("max", "min") and pattern.match(follows)):
+            if sense in ("lower", "higher") and found and _denied(near[: found]):
+                return "min" if sense == "lower" else "max"
+            return sense
+    return ""
+
+
+def _last(pattern: object, text: str) -> int:
+    spots = [m.start() + 1 for m in pattern.finditer(text)]  # type: ignore[attr-defined]
+    return spots[-1] if spots else 0
+
+
+def _denied(text: str) -> bool:
+    return bool(wording.NEGATORS.intersection(text.split()[-2:]))

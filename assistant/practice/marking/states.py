@@ -1,0 +1,86 @@
+"""Whether an answer says that a thing is there or not: "no anti-skid", "autobrake has gone", "both still work"."""
+
+from __future__ import annotations
+
+from assistant.practice.marking import wording
+from assistant.practice.marking.points import Need, State
+from assistant.practice.marking.said import Said
+from assistant.resolving.knowing import Knowledge
+
+_NOT = frozenset({"no", "not", "without", "neither", "never", "nor", "cannot", "lose", "lost", "losing", "loses", "nothing"})
+
+
+def state_said(state: State, need: Need, said: Said, know: Knowledge) -> bool | None:
+    """Return whether an answer says that the thing is there, None where it says nothing of it."""
+    subjects = {i for p in need.points if p.state for i in said.where(p.state.subject)}
+    found: list[bool] = []
+    for place in said.where(state.subject):
+        words = said.reading.words
+        if words[place + 1 : place + 2] in (("switch",), ("skid",)):
+            continue
+        found.append(_said_at(place, subjects, said))
+    return found[0] if found else None
+
+
+def _said_at(place: int, subjects: set[int], said: Said) -> bool:
+    if said.reading.words[place - 1 : place] in (("no",), ("without",), ("neither",), ("nor",)) and place:
+        return False
+    after = _after(place, subjects, said)
+    if after is not None:
+        return after
+    return not _denied_before(place, subjects, said)
+
+
+def _after(place: int, subjects: set[int], said: Said) -> bool | None:
+    """Return what the words after a thing say of it, past the things that it is joined with."""
+    words, denied = said.reading.words, False
+    for i in range(place + 1, min(len(words), place + 12)):
+        word = words[i]
+        if i in subjects or word in wording.JOINS:
+            continue
+        if word in wording.CONTRASTS or word in (".", ";", ")"):
+            return None
+        if word == ",":
+            if _joined_on(i, subjects, said):
+                continue
+            return None
+        if i + 1 < len(words) and word in ("no", "without", "not") and (i + 1 in subjects or (word == "no" and words[i - 1] != ":")):
+            return None
+        if word in ("not", "no", "never", "neither"):
+            denied = True
+            if word == "no" or i + 1 == len(words):
+                return False
+            continue
+        if word in wording.LOST:
+            return denied
+        if word in wording.KEPT:
+            return not denied
+        if denied and i > place + 4:
+            return False
+    return False if denied else None
+
+
+def _joined_on(i: int, subjects: set[int], said: Said) -> bool:
+    following = [k for k in (i + 1, i + 2) if k < len(said.words)]
+    return any(k in subjects for k in following) and said.words[following[0]] not in ("no", "not", "without")
+
+
+def _denied_before(place: int, subjects: set[int], said: Said) -> bool:
+    """Return whether the words before a thing deny it, its own or those of a thing that it is joined with."""
+    words = said.reading.words
+    for i in range(place - 1, max(-1, place - 12), -1):
+        word = words[i]
+        if word in (".", ";", ":", "(") or word in wording.CONTRASTS:
+            return False
+        if word in _NOT:
+            return True
+        if word == "," and not _all_joined(i, place, subjects, said):
+            return False
+        if word in wording.KEPT and word not in ("both", "on"):
+            return False
+    return False
+
+
+def _all_joined(start: int, end: int, subjects: set[int], said: Said) -> bool:
+    between = [i for i in range(start + 1, end) if i not in subjects and said.words[i] not in wording.JOINS]
+    return not between and any(i in subjects for i in range(max(0, start - 2), start))
