@@ -21,7 +21,7 @@ MARKS = (RIGHT, PARTLY, WRONG, MISSED)
 
 AIM = 0.9
 """Expected recall at which something is asked again."""
-_HALF = 0.5
+HALF = 0.5
 """Share of the points below which an answer in part counts as missed."""
 _PATIENCE, _READING = 12.0, 0.35
 """Seconds to think, and to read a word of the question, before a typed answer counts as prompted."""
@@ -53,7 +53,7 @@ class Card(NamedTuple):
 
 def word_for(mark: str, share: float, hinted: bool = False, hesitation: float | None = None, question: str = "") -> str:
     """Return the word for an answer: its mark decides, then a hint, then hesitation if any was measured (seconds)."""
-    if mark not in (RIGHT, PARTLY) or (mark == PARTLY and share < _HALF):
+    if mark not in (RIGHT, PARTLY) or (mark == PARTLY and share < HALF):
         return MISSED
     slow = hesitation is not None and hesitation > _PATIENCE + _READING * len(question.split())
     return PROMPTED if mark == PARTLY or hinted or slow else RECALLED

@@ -5,8 +5,10 @@ Pure: time and chance are handed in, so that the same record and the same seed g
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date, datetime, timedelta
+from itertools import islice
 from math import ceil
 from random import Random
 from typing import NamedTuple
@@ -79,21 +81,8 @@ def plan(
     With a count, new records keep their share of it, and what is not due yet fills what is left, soonest first.
     asked: records asked in this sitting already, the last one last; they count, and are left out unless due again.
     """
-    left = [each for each in standings if each.item.record not in asked or _again(each, now, asked)]
-    changed = [each for each in left if each.was]
-    fading = [each for each in left if not each.was and each.fades(now)]
-    new = _new(left, pace(standings, now, ready_by).new, chance)
-    tiers = [(CHANGED, changed), (FADING, fading), (NEW, new)]
-    if count is not None:
-        size = max(count - len(asked), 0)
-        kept = _share_of_new(len(changed) + len(fading), len(new), count, len(asked), _begun(standings, asked, now))
-        fading = fading_first(fading, now)[: max(size - kept - len(changed), 0)]
-        new = new[: max(size - len(changed) - len(fading), 0)]
-        tiers = [(CHANGED, changed), (FADING, fading), (NEW, new), (AHEAD, _ahead(left, now, ready_by))]
-    sections = {each.item.record: each.item.section for each in standings}
-    last = sections.get(asked[-1], "") if asked else ""
-    chosen = tuple(_interleaved(tiers, now, chance, last))
-    return chosen if count is None else chosen[:size]
+    left = None if count is None else max(count - len(asked), 0)
+    return tuple(islice(_chosen(standings, now, chance, count, ready_by, asked), left))
 
 
 def choose_next(
@@ -105,12 +94,51 @@ def choose_next(
     count: int | None = None,
 ) -> Choice | None:
     """Return what to ask next, as `plan` has it: nothing when the sitting, or without a count today's work, is done."""
-    return next(iter(plan(standings, now, chance, count, ready_by, asked)), None)
+    if count is not None and len(asked) >= count:
+        return None
+    return next(_chosen(standings, now, chance, count, ready_by, asked), None)
 
 
 def fading_first(standings: Iterable[Standing], now: datetime) -> list[Standing]:
     """Return standings with what is recalled least first."""
     return sorted(standings, key=lambda each: (each.recall(now), each.card.due if each.card else now))
+
+
+def _chosen(
+    standings: Sequence[Standing],
+    now: datetime,
+    chance: Random,
+    count: int | None,
+    ready_by: date | None,
+    asked: Sequence[str],
+) -> Iterator[Choice]:
+    last = next((each.item.section for each in standings if asked and each.item.record == asked[-1]), "")
+    return _interleaved(_tiers(standings, now, chance, count, ready_by, asked), now, chance, last)
+
+
+def _tiers(
+    standings: Sequence[Standing],
+    now: datetime,
+    chance: Random,
+    count: int | None,
+    ready_by: date | None,
+    asked: Sequence[str],
+) -> Iterator[tuple[str, list[Standing]]]:
+    """Yield what may be asked, tier by tier; the last is only looked for when it is wanted."""
+    left = [each for each in standings if each.item.record not in asked or _again(each, now, asked)]
+    changed = [each for each in left if each.was]
+    fading = fading_first((each for each in left if not each.was and each.fades(now)), now)
+    new = _new(left, pace(standings, now, ready_by).new, chance)
+    if count is not None:
+        size = max(count - len(asked), 0)
+        kept = _share_of_new(len(changed) + len(fading), len(new), count, len(asked), _begun(standings, asked, now))
+        fading = fading[: max(size - kept - len(changed), 0)]
+        new = new[: max(size - len(changed) - len(fading), 0)]
+    yield CHANGED, changed
+    yield FADING, fading
+    yield NEW, new
+    if count is not None:
+        yield AHEAD, _ahead(left, now, ready_by)
 
 
 def _again(standing: Standing, now: datetime, asked: Sequence[str]) -> bool:
@@ -170,30 +198,32 @@ def _ahead(standings: Iterable[Standing], now: datetime, ready_by: date | None) 
 
 def _interleaved(
     tiers: Iterable[tuple[str, list[Standing]]], now: datetime, chance: Random, last: str
-) -> Iterable[Choice]:
-    """Yield each tier in turn, the most urgent first, but hardly ever a section twice running."""
-    recent = {last: 0} if last else {}
+) -> Iterator[Choice]:
+    """Yield each tier in turn, the most urgent first, but a section twice running only where no other is left."""
+    recent = [last] if last else []
     given: set[str] = set()
     for why, group in tiers:
-        waiting = fading_first(group, now) if why in (CHANGED, FADING) else list(group)
+        waiting = [each for each in group if each.item.record not in given]
         while waiting:
             chosen = _other_section(waiting, recent, chance)
             waiting.remove(chosen)
-            if chosen.item.record in given:
-                continue
             given.add(chosen.item.record)
-            recent[chosen.item.section] = max(recent.values(), default=0) + 1
+            recent.append(chosen.item.section)
             yield Choice(chosen, why, chosen.recall(now))
 
 
-def _other_section(waiting: Sequence[Standing], recent: dict[str, int], chance: Random) -> Standing:
-    """The first of the section that was asked longest ago, among the most urgent; else of any other than the last."""
-    sections: dict[str, Standing] = {}
-    for each in waiting[:_LOOK]:
-        sections.setdefault(each.item.section, each)
-    newest = max(recent, key=lambda name: recent[name], default="")
-    if set(sections) == {newest}:
-        further = next((each for each in waiting if each.item.section != newest), None)
-        return further or waiting[0]
-    oldest = min(recent.get(name, -1) for name in sections)
-    return chance.choice([each for name, each in sections.items() if recent.get(name, -1) == oldest])
+def _other_section(waiting: Sequence[Standing], recent: Sequence[str], chance: Random) -> Standing:
+    """Choose from another section than the last: one that holds half of what waits, so that it does not end in a run
+    of it, else among the most urgent the one asked longest ago."""
+    last = recent[-1] if recent else ""
+    others = [each for each in waiting if each.item.section != last]
+    if not others:
+        return waiting[0]
+    largest, size = Counter(each.item.section for each in others).most_common(1)[0]
+    if size * 2 >= len(waiting):
+        return next(each for each in others if each.item.section == largest)
+    urgent: dict[str, Standing] = {}
+    for each in others[:_LOOK]:
+        urgent.setdefault(each.item.section, each)
+    ago = {name: recent[::-1].index(name) if name in recent else len(recent) for name in urgent}
+    return urgent[chance.choice([name for name in urgent if ago[name] == max(ago.values())])]

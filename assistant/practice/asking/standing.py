@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from datetime import datetime
 from typing import NamedTuple
 
 from assistant.practice.asking.pool import Item, Pool
 from assistant.practice.keeping.answers import word_of
 from assistant.practice.keeping.record import Record
-from assistant.practice.keeping.rows import Answered, Learner
-from assistant.practice.recall import MISSED, RECALLED, Card, expected_recall
+from assistant.practice.keeping.rows import Answered, Latest, Learner
+from assistant.practice.recall import RECALLED, Card, expected_recall
 
 KNOWN, SHAKY, UNKNOWN = "known", "shaky", "unknown"
 
@@ -62,11 +61,9 @@ class Standing(NamedTuple):
 
 def standings(record: Record, learner: Learner, pool: Pool) -> tuple[Standing, ...]:
     """Return how every record of a pool stands with a learner, in the pool's order."""
-    given: dict[str, list[Answered]] = {}
-    for answered in record.history(learner, pool.type_id):
-        given.setdefault(answered.note.record, []).append(answered)
+    asked = record.latest(learner, pool.type_id)
     cards = record.cards(learner, pool.type_id)
-    return tuple(_standing(item, given.get(item.record, []), cards.get(item.record)) for item in pool.items)
+    return tuple(_standing(item, asked.get(item.record), cards.get(item.record)) for item in pool.items)
 
 
 def changed(item: Item, last: Answered) -> Was | None:
@@ -85,13 +82,10 @@ def changed(item: Item, last: Answered) -> Was | None:
     return None
 
 
-def _standing(item: Item, given: Iterable[Answered], card: Card | None) -> Standing:
-    answers = list(given)
-    if not answers or card is None:
+def _standing(item: Item, asked: Latest | None, card: Card | None) -> Standing:
+    if asked is None or card is None:
         return Standing(item)
-    words = [word_of(each.note) for each in answers]
-    ever = any(word != MISSED for word in words)
-    return Standing(item, card, answers[0].at, words[-1], ever, changed(item, answers[-1]))
+    return Standing(item, card, asked.first, word_of(asked.answered.note), asked.ever, changed(item, asked.answered))
 
 
 def _is_later(revision: str, then: str, now: str) -> bool:

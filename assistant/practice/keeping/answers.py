@@ -12,8 +12,8 @@ from datetime import datetime
 from typing import Any
 
 from assistant.practice.keeping.learners import NoSuchLearner
-from assistant.practice.keeping.rows import TYPED, Answered, Note, Revisions
-from assistant.practice.recall import Card, Review, card_after, word_for
+from assistant.practice.keeping.rows import TYPED, Answered, Latest, Note, Revisions
+from assistant.practice.recall import HALF, Card, Review, card_after, word_for
 
 _NOTE = (
     "record, question, answer, mark, share, expected, form, how, hinted, overruled, marked, confused_with, "
@@ -66,6 +66,19 @@ def history(
     query = f"SELECT {_ALL} FROM answer WHERE learner = ? AND type = ? {among} ORDER BY at, id"
     values = (learner, type_id) if record is None else (learner, type_id, record)
     return tuple(map(_answered, connection.execute(query, values)))
+
+
+def latest(connection: sqlite3.Connection, learner: int, type_id: str) -> dict[str, Latest]:
+    """Return for each record that a learner was asked when that began, how it went since, and the last answer."""
+    rows = connection.execute(
+        f"SELECT {_ALL}, first, ever FROM (SELECT *, min(at) OVER same AS first, "
+        "max(mark = 'right' OR (mark = 'partly' AND share >= ?)) OVER same AS ever, "
+        "row_number() OVER (PARTITION BY record ORDER BY at DESC, id DESC) AS place "
+        "FROM answer WHERE learner = ? AND type = ? WINDOW same AS (PARTITION BY record)) WHERE place = 1",
+        (HALF, learner, type_id),
+    )
+    found = ((_answered(row[:-2]), row[-2], row[-1]) for row in rows)
+    return {each.note.record: Latest(each, datetime.fromisoformat(first), bool(ever)) for each, first, ever in found}
 
 
 def cards(connection: sqlite3.Connection, learner: int, type_id: str) -> dict[str, Card]:

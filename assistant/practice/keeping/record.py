@@ -19,7 +19,7 @@ from typing import Any
 from assistant.practice.keeping import answers, exchange, forgetting, learners
 from assistant.practice.keeping.keeper import Keeper
 from assistant.practice.keeping.opening import Clock
-from assistant.practice.keeping.rows import Answered, Learner, Note
+from assistant.practice.keeping.rows import Answered, Latest, Learner, Note
 from assistant.practice.keeping.sittings import Sittings
 from assistant.practice.recall import RIGHT, Card
 
@@ -96,6 +96,10 @@ class Record:
     def history(self, learner: Learner, type_id: str, record: str | None = None) -> tuple[Answered, ...]:
         """Return a learner's answers, or those on one record, the earliest first."""
         return self._keeper.read(lambda c: answers.history(c, learner.id, type_id, record))
+
+    def latest(self, learner: Learner, type_id: str) -> dict[str, Latest]:
+        """Return of each record that a learner was asked the last answer, and when it was first asked."""
+        return self._keeper.read(lambda c: answers.latest(c, learner.id, type_id))
 
     def cards(self, learner: Learner, type_id: str) -> dict[str, Card]:
         """Return the card of each record that a learner was asked."""

@@ -63,6 +63,14 @@ class Answered(NamedTuple):
     note: Note
 
 
+class Latest(NamedTuple):
+    """How a learner was asked one record: the last answer, when the first was given, whether any was not missed."""
+
+    answered: Answered
+    first: datetime
+    ever: bool
+
+
 class Seated(NamedTuple):
     """A person on the roster of a class, before it begins."""
 
