@@ -23,14 +23,16 @@ from assistant.resolving.results import (
     Declined,
     Elsewhere,
     LimitResult,
+    ModelResult,
     NotApplicable,
     Result,
     TableResult,
     TablesResult,
 )  # fmt: skip
 from assistant.resolving.state_questions import state_candidates
+from assistant.resolving.steering_order import deflections, resolve_order
 from assistant.understanding.matching import Match, strange
-from assistant.understanding.reading import Mention
+from assistant.understanding.reading import OUTSIDE, Mention
 
 ANSWERING = 0.7
 _LEAST = 0.4
@@ -194,9 +196,24 @@ def _specials(question: Question, know: Knowledge, ranked: list[Match]) -> Itera
     converted = conversion(question, know)
     if converted:
         yield Candidate(0.97, 1.0, converted)
+    yield from _orders(question, know)
     for found in (change_result(question, know, ranked), variant_result(question, know, ranked)):
         if found:
             yield Candidate(*found)
+
+
+def _orders(question: Question, know: Knowledge) -> Iterable[Candidate]:
+    """Orders of several controls, each with its side, are to be summed in whatever words the sum is asked for."""
+    if any(c.startswith(OUTSIDE) for m in question.reading.mentions for c in m.concepts):
+        return
+    for name in know.base.ids("models"):
+        model = know.record(name, question.variant)
+        if model.function != "total_order":
+            continue
+        orders = deflections(model, question, know)
+        result = resolve_order(model, question, know) if sum(bool(d.side) for d in orders) > 1 else None
+        if result is not None:
+            yield Candidate(1.0 if isinstance(result, ModelResult) else 0.68, 6.0, result)
 
 
 def _elsewhere(question: Question, know: Knowledge) -> Elsewhere | None:

@@ -60,9 +60,29 @@ def deflections(model: Model, question: Question, know: Knowledge) -> list[Defle
         if word in _FULL and not any(a.start <= i < a.end for a in question.reading.amounts):
             side = _side_near(words, i, i + 1)
             control = _nearest(controls, i, words)
-            if control and (side or control[0] == "pedals" or len(controls) == 1):
+            if control and (side or control[0] == "pedals" or len(controls) == 1 or "both" in words):
                 found.append(Deflection(control[0], None, side, control[1], i))
-    return _distinct(found, words)
+    return _distinct(_shared(found, controls, words), words)
+
+
+def _shared(
+    found: list[Deflection], controls: list[tuple[Mention, str]], words: tuple[str, ...]
+) -> list[Deflection]:
+    """ "Tiller and pedals both full right": one order, or one side, said once of all the controls before it."""
+    if "both" not in words:
+        return found
+    at = words.index("both")
+    sides = {_SIDES[w] for w in words[at:] if w in _SIDES}
+    if len(sides) == 1:
+        found = [d if d.side else d._replace(side=next(iter(sides))) for d in found]
+    named = {d.control for d in found}
+    if len(found) == 1 and found[0].place > at:
+        found += [
+            found[0]._replace(control=control, place=mention.start)
+            for mention, control in controls
+            if control not in named and mention.end <= at
+        ]
+    return found
 
 
 def _distinct(found: list[Deflection], words: tuple[str, ...]) -> list[Deflection]:
@@ -93,7 +113,7 @@ def _nearest(controls: list[tuple[Mention, str]], at: int, words: tuple[str, ...
         distance = at - mention.end if mention.end <= at else mention.start - at + 0.6
         between = words[mention.end : at] if mention.end <= at else words[at : mention.start]
         if "," in between or ";" in between or "and" in between:
-            distance += 1.5 if mention.end <= at else 4
+            distance += 3 if mention.end <= at else 4
         count = 2 if _both(mention, words) else 1
         if best is None or distance < best[0]:
             best = (distance, control, count)
