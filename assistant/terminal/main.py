@@ -108,10 +108,18 @@ def _rehearse(parsed: Parsed) -> int:
     return mark(parsed)
 
 
+def _sheet(parsed: Parsed) -> int:
+    gc.enable()
+    from assistant.terminal.sheet import sheet
+
+    return sheet(parsed)
+
+
 _COMMANDS: dict[str, Callable[[Parsed], int]] = {
     "": _converse,
     "ask": _ask,
     "check": _check,
     "progress": _progress,
+    "sheet": _sheet,
     "rehearse": _rehearse,
 }

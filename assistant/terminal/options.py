@@ -52,6 +52,12 @@ class UsageProblem(Exception):
     """Something was written that no command takes; the message is one line and names what was meant."""
 
 
+_NEVER_EMPTY = (
+    "--mark", "--batch", "--variant", "--type", "--knowledge", "--schema", "--page", "--ready-by", "--topic", "--number",
+    "--seed", "--own", "--save", "--set", "--paper", "-o",
+)  # fmt: skip
+"""Options whose value may not be an empty text."""
+
 HELP = Option("--help", "", "say how a command is written; also -h")
 VERSION = Option("--version", "", "say which version this is")
 _TYPE = Option("--type", "ID", "the aeroplane type, a folder of the knowledge base")
@@ -121,7 +127,24 @@ REHEARSE = Command(
         HELP,
     ),
 )
-COMMANDS = (CONVERSATION, ASK, CHECK, PROGRESS, REHEARSE)
+SHEET = Command(
+    "sheet",
+    f"{PROGRAM} sheet quiz [options]",
+    "write a paper of questions and, apart from it, the key with paragraphs",
+    (
+        Option("--topic", "T", "sections (32-50) or plain words (brakes), several with commas between"),
+        Option("--number", "N", "how many questions; 10 when left out"),
+        Option("--seed", "S", "what gives the same paper again; it is printed on the paper"),
+        Option("--own", "FILE", "questions of your own too, from a YAML file"),
+        Option("--save", "FILE", "keep the questions as a set, to ask every class the same"),
+        Option("--set", "FILE", "print a set that was kept"),
+        Option("--paper", "SIZE", "a4 or letter, for a page"),
+        Option("-o", "FILE", "where to: .txt, .html to print, or .zip for QTI 3.0; else the screen"),
+        *_KNOWING,
+        HELP,
+    ),
+)
+COMMANDS = (CONVERSATION, ASK, CHECK, PROGRESS, REHEARSE, SHEET)
 ENDINGS = {
     "": (
         "From the environment: DOWNLOCK_KNOWLEDGE and DOWNLOCK_TYPE name the folder and the type where no\n"
@@ -142,6 +165,10 @@ ENDINGS = {
     PROGRESS.name: (
         "The record lies in the folder for your own files. Ends with 0 done, 2 wrongly written, 1 a file that\n"
         "cannot be taken in or broken knowledge, 5 what could not be written."
+    ),
+    SHEET.name: (
+        "The key goes into a file beside the questions, FILE-key. Ends with 0 done, 2 wrongly written, 1 own\n"
+        "questions or a set that cannot be used, or broken knowledge, 5 what could not be written."
     ),
 }
 """What the help of each command ends with."""
@@ -239,8 +266,8 @@ def _check_words(parsed: Parsed) -> None:
             raise UsageProblem("--batch takes its questions from the file; leave out the question or --batch")
         if not parsed.has("--batch") and not any(word.strip() for word in words):
             raise UsageProblem(f"there is no question; write: {ASK.usage}")
-    elif parsed.command == PROGRESS.name:
-        return  # names and actions, which it looks at itself
+    elif parsed.command in (PROGRESS.name, SHEET.name):
+        return  # names and actions, which they look at themselves
     elif words and words[0] in (command.name for command in COMMANDS[1:]):
         raise UsageProblem(f"a command comes first: {PROGRAM} {words[0]} [options]")
     elif words:
@@ -254,7 +281,7 @@ def _check_values(parsed: Parsed) -> None:
             raise UsageProblem(f"{one} does not go with {other}; leave one of them out")
     if parsed.has("--conversation") and not parsed.has("--batch"):
         raise UsageProblem("--conversation goes with --batch FILE")
-    for name in ("--mark", "--batch", "--variant", "--type", "--knowledge", "--schema", "--page", "--ready-by"):
+    for name in _NEVER_EMPTY:
         if parsed.values.get(name, "some") == "":
             raise UsageProblem(f"{name} takes a value")
     width = parsed.values.get("--width")

@@ -48,7 +48,9 @@ class Desk(NamedTuple):
 
     def unit_name(self, unit: str) -> str:
         """Return a unit as it is said of many."""
-        return self.know.units.get(unit).say_many or unit
+        known = self.know.units.get(unit)
+        spelt = any(len(word) == 1 for word in known.say_many.split())
+        return known.show.strip() if spelt else known.say_many or unit
 
 
 def expected(value: Value, quantity: str = "") -> Expected:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterable, Sequence
+from math import sqrt
 from random import Random
 
 from assistant.practice.making.question import LOSS, STATE, Draft, Question
@@ -67,16 +68,22 @@ def _is_about(name: str, concept: str, know: Knowledge) -> bool:
 
 
 def in_turn(drafts: Sequence[Draft], chance: Random) -> list[Draft]:
-    """Return drafts in an order that mixes forms and sections, so that a short sitting has of each."""
+    """Return drafts in an order that mixes forms and sections, so that a short sitting has of each.
+
+    A form comes up the more often the more there is of it, but less than in proportion: there are hundreds of
+    statements, and one set of memory items.
+    """
     by_form: dict[str, list[Draft]] = {}
     for draft in chance.sample(list(drafts), len(drafts)):
         by_form.setdefault(draft.form, []).append(draft)
-    queues = chance.sample(sorted(by_form), len(by_form))
+    placed: list[tuple[float, Draft]] = []
+    for form in sorted(by_form):
+        often = sqrt(len(by_form[form]))
+        placed += [((i + chance.random()) / often, draft) for i, draft in enumerate(by_form[form])]
+    waiting = [draft for _, draft in sorted(placed, key=lambda pair: pair[0])]
     found: list[Draft] = []
-    while any(by_form.values()):
-        for form in queues:
-            if by_form[form]:
-                found.append(_other_section(by_form[form], found))
+    while waiting:
+        found.append(_other_section(waiting, found))
     return found
 
 

@@ -153,7 +153,7 @@ def _causes(
     if not sets:
         return
     key = Key(sets=tuple(sets), points=tuple(_set_words(each, desk) for each in sets))
-    hint = desk.hint("sets", record.sources, n=len(sets))
+    hint = desk.hint("sets" if len(sets) > 1 else "paragraph", record.sources, n=len(sets))
     wordings = [desk.wording.sentences("cause_told" if "“" in name else "cause", result=name) for name in names]
     yield Draft(CAUSE, record.id, record.topic, key, tuple(wordings), hint, 3 if len(sets) > 1 else 2)
 

@@ -184,9 +184,12 @@ def content(text: str) -> frozenset[str]:
     return frozenset(s.rstrip(".,") for s in stems if s not in _EMPTY and (len(s) > 1 or s.isdigit()))
 
 
-_EMPTY = frozenset(
-    stem(word) for word in ["the", "a", "an", "of", "to", "in", "on", "at", "is", "are", "be", "it", "its", "and", "or", "for", "with", "by", "from", "this", "that", "there", "what", "which", "when", "where", "who", "why", "how", "does", "do", "did", "may", "you", "your", "if", "as", "so", "not", "no", "yes", "one", "has", "have", "then", "than", "will", "can", "them", "they", "each", "only", "all", "any", "show", "mean", "happen"]
-)  # fmt: skip
+_EMPTY = frozenset(map(stem, (
+    "the", "a", "an", "of", "to", "in", "on", "at", "is", "are", "be", "it", "its", "and", "or", "for", "with", "by",
+    "from", "this", "that", "there", "what", "which", "when", "where", "who", "why", "how", "does", "do", "did", "may",
+    "you", "your", "if", "as", "so", "not", "no", "yes", "one", "has", "have", "then", "than", "will", "can", "them",
+    "they", "each", "only", "all", "any", "show", "mean", "happen",
+)))  # fmt: skip
 
 
 def _read() -> dict[str, Any]:

@@ -1,0 +1,168 @@
+"""An instructor's own questions, from a YAML file: each with what must be said, and the paragraph it rests on.
+
+    questions:
+      - ask: Where is the spare torch kept?
+        points: [in the left cupboard]      # what the answer must say; or `value`, or both
+        cites: AOM 32.05.4                  # a listed document and its paragraph
+        value: 2 count                      # optional: the number that the answer must hold, exactly
+        ordered: yes                        # optional: the points in this order
+        section: 32-10                      # optional, as are `hint` and `difficulty` (1 to 3)
+
+Problems are gathered and named by file and line, as those of knowledge files are.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import NamedTuple
+
+from assistant.answering.answer import Citation
+from assistant.knowledge.problems import Problem, suggestion
+from assistant.knowledge.yaml_lines import Items, Node, Pairs, Text, read_yaml
+from assistant.practice.making.question import OWN, Expected, Key, Question
+from assistant.rendering.speech import spoken
+from assistant.resolving.knowing import Knowledge
+
+FIELDS = ("ask", "points", "cites", "value", "ordered", "section", "hint", "difficulty")
+_SHAPE = "write a list `questions:` of entries that begin with `- ask: …`"
+_SECTION = re.compile(r"\d\d-\d\d")
+_CITED = re.compile(r"(\S+) (\S.*)")
+
+
+class _Entry(NamedTuple):
+    """One entry of the file with where it stands, and where its problems go."""
+
+    fields: dict[str, Node]
+    file: str
+    line: int
+    problems: list[Problem]
+
+    def refuse(self, message: str, advice: str, node: Node | None = None) -> None:
+        self.problems.append(Problem(self.file, node.line if node else self.line, message, advice))
+
+    def text(self, name: str) -> str:
+        """Return a field's text; a list where a text should be is a problem."""
+        node = self.fields.get(name)
+        if node is None:
+            return ""
+        if not isinstance(node, Text):
+            self.refuse(f"`{name}` is not a text", "write it on one line", node)
+            return ""
+        return node.text.strip()
+
+
+def read_own(path: str, know: Knowledge, name: str = "") -> tuple[tuple[Question, ...], list[Problem]]:
+    """Return the questions of a file, or every problem in it; `name` is how problems call it."""
+    tree, problems = read_yaml(path, name)
+    if tree is None or problems:
+        return (), problems
+    found: list[Question] = []
+    for node in _entries(tree, problems):
+        question = _question(node, know, problems)
+        if question is not None:
+            found.append(question)
+    return ((), problems) if problems else (tuple(found), [])
+
+
+def _entries(tree: Node, problems: list[Problem]) -> tuple[Node, ...]:
+    listed = None
+    if isinstance(tree, Pairs):
+        listed = next((value for key, value in tree.pairs if key.text == "questions"), None)
+        for key, _ in tree.pairs:
+            if key.text != "questions":
+                problems.append(Problem(key.file, key.line, f"`{key.text}` is not known here", _SHAPE))
+    if not isinstance(listed, Items):
+        problems.append(Problem(tree.file, tree.line, "there is no list of questions", _SHAPE))
+        return ()
+    return listed.items
+
+
+def _question(node: Node, know: Knowledge, problems: list[Problem]) -> Question | None:
+    before = len(problems)
+    if not isinstance(node, Pairs):
+        problems.append(Problem(node.file, node.line, "this is no question", "begin it with `- ask: …`"))
+        return None
+    entry = _Entry({key.text: value for key, value in node.pairs}, node.file, node.line, problems)
+    for key, _ in node.pairs:
+        if key.text not in FIELDS:
+            entry.refuse(f"`{key.text}` is not known", suggestion(key.text, FIELDS, f"use {', '.join(FIELDS)}"), key)
+    asks, cited = entry.text("ask"), _cited(entry, know)
+    if not asks:
+        entry.refuse("the question is missing", "write it after `ask:`")
+    key_held = _key(entry, know)
+    section, difficulty = _section(entry), _difficulty(entry)
+    if len(problems) > before or cited is None:
+        return None
+    lexicon = know.base.pronunciations if isinstance(know.base.pronunciations, dict) else {}
+    hint = entry.text("hint") or f"Think of {cited.document} {cited.paragraph}."
+    return Question(
+        asks, spoken(asks, know.units, lexicon), OWN, f"own:{asks}", section, "", key_held, (cited,), hint, difficulty
+    )
+
+
+def _cited(entry: _Entry, know: Knowledge) -> Citation | None:
+    text = entry.text("cites")
+    found = _CITED.fullmatch(text)
+    if not found:
+        entry.refuse("the paragraph is missing" if not text else f"“{text}” names no paragraph",
+                     "write `cites:` with a document and its paragraph, such as AOM 32.50.2", entry.fields.get("cites"))  # fmt: skip
+        return None
+    document = found[1]
+    if document not in know.base.documents:
+        known = sorted(know.base.documents)
+        entry.refuse(f"{document} is no listed document", suggestion(document, known, f"there is {', '.join(known)}"),
+                     entry.fields["cites"])  # fmt: skip
+        return None
+    record = know.base.documents[document]
+    return Citation(document, found[2], record.revision, record.effective)
+
+
+def _key(entry: _Entry, know: Knowledge) -> Key:
+    points = _points(entry)
+    values = _values(entry, know)
+    if not points and not values and "points" not in entry.fields and "value" not in entry.fields:
+        entry.refuse("there is nothing that the answer must hold", "write `points: [...]`, or `value:` with its unit")
+    ordered = entry.text("ordered")
+    if ordered not in ("", "yes", "no"):
+        entry.refuse(f"`ordered` is “{ordered}”", "write yes or no", entry.fields["ordered"])
+    says = "; ".join([*(entry.text("value") for _ in values), *points])
+    return Key(says=says, values=values, points=points, ordered=ordered == "yes")
+
+
+def _points(entry: _Entry) -> tuple[str, ...]:
+    node = entry.fields.get("points")
+    if node is None:
+        return ()
+    items = node.items if isinstance(node, Items) else (node,)
+    found = tuple(item.text.strip() for item in items if isinstance(item, Text) and item.text.strip())
+    if len(found) < len(items) or not found:
+        entry.refuse("`points` holds what is no text", "write a list of what must be said", node)
+    return found
+
+
+def _values(entry: _Entry, know: Knowledge) -> tuple[Expected, ...]:
+    text = entry.text("value")
+    if not text:
+        return ()
+    number, _, unit = text.replace(",", "").partition(" ")
+    try:
+        value, symbol = float(number), unit.strip() or "count"
+        know.units.get(symbol)
+    except (ValueError, KeyError):
+        entry.refuse(f"“{text}” is no amount", "write a number and a unit, such as 68 deg", entry.fields["value"])
+        return ()
+    return (Expected("answer", value, symbol),)
+
+
+def _section(entry: _Entry) -> str:
+    text = entry.text("section")
+    if text and not _SECTION.fullmatch(text):
+        entry.refuse(f"“{text}” is no section", "write an ATA section such as 32-40", entry.fields["section"])
+    return text
+
+
+def _difficulty(entry: _Entry) -> int:
+    text = entry.text("difficulty")
+    if text not in ("", "1", "2", "3"):
+        entry.refuse(f"`difficulty` is “{text}”", "write 1, 2 or 3", entry.fields["difficulty"])
+    return int(text) if text in ("1", "2", "3") else 1

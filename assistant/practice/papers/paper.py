@@ -1,0 +1,92 @@
+"""A paper of questions as plain text: the questions with room to write, and apart from them the key with paragraphs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from assistant.answering.answer import Citation
+from assistant.practice.making.question import MEMORY, STEPS, Question
+from assistant.rendering.text import NARROWEST, sources_line, wrap
+
+FORMATIVE = "Formative, not a record of qualification."
+_MOST_LINES = 7
+
+
+class Paper(NamedTuple):
+    """What is printed.
+
+    title: what it is about. caution: the deference to the approved documents, with the revisions loaded. number: the
+    seed that gives the same paper again.
+    """
+
+    title: str
+    caution: str
+    number: str
+    questions: tuple[Question, ...]
+
+
+def lines_to_write(question: Question) -> int:
+    """Return how many lines an answer needs: one for a number, one for each thing to say."""
+    key = question.key
+    if question.form in (STEPS, MEMORY):
+        return min(_MOST_LINES, len(key.points))
+    if key.values and not key.points:
+        return 1
+    return max(1, min(4, len(key.points) or len(key.says) // 90 + 1))
+
+
+def points_told(question: Question) -> tuple[str, ...]:
+    """Return the points of a key where the full answer does not already list them one by one."""
+    points = question.key.points
+    return points if len(points) > 1 and question.form not in (STEPS, MEMORY) else ()
+
+
+def cited(question: Question) -> str:
+    """Return the paragraphs that a key rests on, with their revisions."""
+    sources: Iterable[Citation] = question.sources
+    return sources_line(sources)
+
+
+def questions_text(paper: Paper, width: int, closing: bool = True) -> str:
+    """Return the paper for those who answer: numbered questions with ruled lines.
+
+    closing: end with the caution, which stands once in what is read as one.
+    """
+    width = max(width, NARROWEST)
+    rule = "_" * (width - 4)
+    found = [*wrap(paper.title, width), "", _blank("Name", width), _blank("Date", width), ""]
+    for number, question in enumerate(paper.questions, 1):
+        found += wrap(f"{number:>2}. {_with_section(question)}", width, "    ")
+        found += [f"    {rule}" for _ in range(lines_to_write(question))]
+        found.append("")
+    if closing:
+        found += _closing(paper, width)
+    return "\n".join(found) + "\n"
+
+
+def key_text(paper: Paper, width: int) -> str:
+    """Return the key for whoever marks: each question with its full answer, its points and its paragraphs."""
+    width = max(width, NARROWEST)
+    found = [*wrap(f"Key to: {paper.title}", width), ""]
+    for number, question in enumerate(paper.questions, 1):
+        found += wrap(f"{number:>2}. {question.text}", width, "    ")
+        found += [f"    {line}" for line in wrap(question.key.says, width - 4)]
+        for point in points_told(question):
+            found += [f"    {line}" for line in wrap(f"- {point}", width - 4, "  ")]
+        found += [f"    {line}" for line in wrap(cited(question), width - 4)]
+        found.append("")
+    found += _closing(paper, width)
+    return "\n".join(found) + "\n"
+
+
+def _closing(paper: Paper, width: int) -> list[str]:
+    return [*wrap(f"{FORMATIVE} Paper {paper.number}.", width), *wrap(paper.caution, width)]
+
+
+def _with_section(question: Question) -> str:
+    return f"{question.text} [{question.section}]" if question.section else question.text
+
+
+def _blank(label: str, width: int) -> str:
+    return f"{label} ".ljust(min(width, 40), "_")
