@@ -53,8 +53,8 @@ class UsageProblem(Exception):
 
 
 _NEVER_EMPTY = (
-    "--mark", "--batch", "--variant", "--type", "--knowledge", "--schema", "--page", "--ready-by", "--topic", "--number",
-    "--seed", "--own", "--save", "--set", "--paper", "-o",
+    "--mark", "--batch", "--variant", "--type", "--knowledge", "--schema", "--page", "--ready-by", "--topic",
+    "--number", "--seed", "--own", "--save", "--set", "--paper", "-o",
 )  # fmt: skip
 """Options whose value may not be an empty text."""
 

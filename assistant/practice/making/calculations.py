@@ -61,9 +61,9 @@ def _inputs(record: Model, desk: Desk) -> dict[str, Given] | None:
 def _draft(record: Model, inputs: dict[str, Given], result: float, desk: Desk) -> Draft:
     given = ", ".join(each.words for each in inputs.values() if each.words)
     key = Key(values=(Expected(record.output, result, record.output_unit, COMPUTED),))
-    wordings = [
-        desk.wording.sentences("calculation", of=bare(record.of), ask=desk.wording.plain(ask), given=given)
-        for ask in (record.asks[0], *record.asks[1:3])
+    wordings = [desk.wording.sentences("calculation", of=bare(record.of), given=given)]
+    wordings += [
+        desk.wording.sentences("calculation_ask", ask=desk.wording.plain(ask), given=given) for ask in record.asks[:3]
     ]
     hint = desk.hint("unit", record.sources, unit=desk.unit_name(record.output_unit))
     return Draft(CALCULATION, record.id, record.topic, key, tuple(wordings), hint, 3)

@@ -3,7 +3,7 @@
     questions:
       - ask: Where is the spare torch kept?
         points: [in the left cupboard]      # what the answer must say; or `value`, or both
-        cites: AOM 32.05.4                  # a listed document and its paragraph
+        cites: MANUAL 32.05.4               # a listed document and its paragraph
         value: 2 count                      # optional: the number that the answer must hold, exactly
         ordered: yes                        # optional: the points in this order
         section: 32-10                      # optional, as are `hint` and `difficulty` (1 to 3)
@@ -104,8 +104,11 @@ def _cited(entry: _Entry, know: Knowledge) -> Citation | None:
     text = entry.text("cites")
     found = _CITED.fullmatch(text)
     if not found:
-        entry.refuse("the paragraph is missing" if not text else f"“{text}” names no paragraph",
-                     "write `cites:` with a document and its paragraph, such as AOM 32.50.2", entry.fields.get("cites"))  # fmt: skip
+        entry.refuse(
+            f"“{text}” names no paragraph" if text else "the paragraph is missing",
+            "write `cites:` with a document and its paragraph, as in MANUAL 32.50.2",
+            entry.fields.get("cites"),
+        )
         return None
     document = found[1]
     if document not in know.base.documents:

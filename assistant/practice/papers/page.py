@@ -22,7 +22,7 @@ h1 {{ font-size: 16pt; line-height: 1.2; margin: 0 0 4mm; }}
 .who {{ display: flex; flex-wrap: wrap; gap: 4mm 10mm; margin: 0 0 7mm; }}
 .who span {{ flex: 1 1 60mm; border-bottom: .3mm solid #333; padding-bottom: 1mm; }}
 ol {{ list-style: none; margin: 0; padding: 0; }}
-li.q {{ break-inside: avoid; page-break-inside: avoid; display: grid; grid-template-columns: 9mm 1fr; margin: 0 0 5mm; }}
+li.q {{ break-inside: avoid; display: grid; grid-template-columns: 9mm 1fr; margin: 0 0 5mm; }}
 .n {{ font-weight: 700; }}
 .q p {{ margin: 0; }}
 .s {{ color: #444; font-size: 9pt; white-space: nowrap; }}
@@ -30,7 +30,8 @@ li.q {{ break-inside: avoid; page-break-inside: avoid; display: grid; grid-templ
 .asked {{ font-weight: 700; }}
 .q ul {{ margin: 1mm 0 0; padding-left: 5mm; }}
 .src {{ color: #444; font-size: 9pt; margin-top: 1mm !important; }}
-footer {{ break-inside: avoid; border-top: .3mm solid #333; margin-top: 6mm; padding-top: 2mm; font-size: 9pt; color: #333; }}
+footer {{ break-inside: avoid; border-top: .3mm solid #333; margin-top: 6mm; padding-top: 2mm; font-size: 9pt;
+  color: #333; }}
 @media print {{ body {{ max-width: none; margin: 0; padding: 0; }} }}
 """
 

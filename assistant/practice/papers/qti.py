@@ -125,10 +125,9 @@ def _number(value: Expected, question: Question, units: Units) -> tuple[str, str
         f"<qti-correct-response><qti-value>{value.value:.10g}</qti-value></qti-correct-response>"
         f"</qti-response-declaration>\n{_score()}"
     )
-    body = (
-        f"<p>{_text(question.text)}</p>\n"
-        f'<p><qti-text-entry-interaction response-identifier="RESPONSE" expected-length="10"/> {_text(units.get(value.unit).show.strip())}</p>'
-    )
+    unit = _text(units.get(value.unit).show.strip())
+    entry = '<qti-text-entry-interaction response-identifier="RESPONSE" expected-length="10"/>'
+    body = f"<p>{_text(question.text)}</p>\n<p>{entry} {unit}</p>"
     relative = value.tolerance > 0 and value.value != 0
     percent = f"{100 * value.tolerance:g}"
     mode = f'tolerance-mode="relative" tolerance="{percent} {percent}"' if relative else 'tolerance-mode="exact"'
@@ -156,9 +155,11 @@ def _free(question: Question) -> tuple[str, str, str]:
 
 def _for_scorer(question: Question) -> str:
     points = "".join(f"<li>{_text(point)}</li>" for point in points_told(question))
+    listed = f"<ul>{points}</ul>" if points else ""
     return (
-        f'<qti-rubric-block use="scoring" view="scorer"><qti-content-body><p>{_text(question.key.says)}</p>'
-        f"{f'<ul>{points}</ul>' if points else ''}<p>{_text(cited(question))}</p></qti-content-body></qti-rubric-block>\n"
+        '<qti-rubric-block use="scoring" view="scorer"><qti-content-body>'
+        f"<p>{_text(question.key.says)}</p>{listed}<p>{_text(cited(question))}</p>"
+        "</qti-content-body></qti-rubric-block>\n"
     )
 
 
