@@ -32,6 +32,9 @@ _NOW = frozenset({"at", "now", "current", "currently", "present", "doing"})
 """Words by which a question means one speed, though it does not say which."""
 
 
+_PRESENT = frozenset({"now", "currently", "presently"})
+
+
 class Candidate(NamedTuple):
     """A result with its score and how much of the question's weight stands behind it."""
 
@@ -96,10 +99,20 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
         score *= 1.1 if holds else 0.97
     if amount is None:
         yield _stated(limit, score, match, question, know)
+        if _asks_for_verdict(limit, question):
+            kind = know.units.get((limit.maximum or limit.minimum).unit).dimension.replace("_", " ")  # type: ignore[union-attr]
+            yield Candidate(score * 1.05, match.matched, Needed(limit, (f"the {kind}",), (kind,)), match)
         return
     found = limit_rules.check(limit, amount, question, know)
     if found is not None:
         yield _checked(found, amount, score, match, question)
+
+
+def _asks_for_verdict(limit: Limit, question: Question) -> bool:
+    """Return whether a question wants a verdict on a reading that it does not give: "am I slow enough now?"."""
+    reading = question.reading
+    pressing = _PRESENT.intersection(reading.words) and not reading.asked & QUANTITIES
+    return bool((limit.maximum or limit.minimum) and reading.has("can") and not reading.amounts and pressing)
 
 
 def _where_it_applies(score: float, limit: Limit, question: Question, know: Knowledge) -> float:
@@ -112,7 +125,7 @@ def _where_it_applies(score: float, limit: Limit, question: Question, know: Know
 def _stated(limit: Limit, score: float, match: Match, question: Question, know: Knowledge) -> Candidate:
     """Return the limit's own figure, for a question that gives none to hold against it."""
     amounts = question.reading.amounts
-    if match.tag == "check":
+    if match.tag == "check" or _PRESENT.intersection(question.reading.words):
         score *= 0.8
     used = limit_rules.applied_to(limit, amounts, know)
     penalty = _amount_penalty(match, [a for a in amounts if a not in used], know)
@@ -139,7 +152,7 @@ def _checked(found: Check, amount: Amount, score: float, match: Match, question:
 def _bands(bands: Bands, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
     judged = limit_rules.judge(bands, question, know, question.reading.amounts)
     if judged:
-        rest = len(question.reading.amounts) - 1
+        rest = max(0, len(question.reading.amounts) - (2 if bands.unit == "K" else 1))
         yield Candidate(min(1.2, match.score * 1.1) * 0.9**rest, match.matched + 0.6, judged, match)
     elif bands.says:
         score = match.score * 0.9 * _amount_penalty(match, question.reading.amounts, know)

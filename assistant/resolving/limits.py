@@ -15,6 +15,10 @@ from assistant.resolving.tables import outputs, results_with
 from assistant.understanding.states import passes
 
 
+_LEAST_SHARE = 0.1
+"""Two readings of the same thing are of one order of magnitude."""
+
+
 def bound_value(limit: Limit) -> Value | None:
     """Return the figure that an amount is held against."""
     return limit.maximum or limit.minimum or limit.value
@@ -132,9 +136,14 @@ def judge(bands: Bands, question: Question, know: Knowledge, amounts: Sequence[A
     if not measured:
         return None
     given = measured[-1][1]
+    if bands.unit == "K" and len(measured) == 1 and measured[0][0].unit != "K" and not question.reading.has("uneven"):
+        return None  # one reading is no difference, unless it is said to be one
     if bands.unit == "K" and len(measured) > 1:
         # Two readings, and a rule on how far apart they may be: their difference is meant.
-        given = max(v for _, v in measured) - min(v for _, v in measured)
+        readings = [v for _, v in measured]
+        if min(readings) < _LEAST_SHARE * max(readings):
+            return None  # "at 251: surely one degree does not matter"
+        given = max(readings) - min(readings)
     reference = know.figure(bands.reference, question.variant) if bands.reference else None
     for rule in bands.rules:
         value = rule.value

@@ -49,7 +49,8 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     """Return what is given of a model's inputs, and which are missing."""
     chosen = {i.id: _chosen(i, question, know) for i in model.inputs}
     asked = [i for i in model.inputs if not chosen[i.id] or i.quantity in ("deceleration",)]
-    parts = [_part(i) for i in asked if not _is_own(i)]
+    sought = _sought(model, question)
+    parts = [_part(i) for i in asked if not _is_own(i) and i.id != sought]
     if model.inverse:
         parts.append(part(_OUTPUT, model.output_unit, "", True))
     stated = [a for a in question.reading.amounts if not _restates(a, chosen, model, know)]
@@ -73,6 +74,17 @@ def cued_parts(model: Model, question: Question, know: Knowledge) -> dict[str, i
     """Return the inputs of a model that words beside an amount name, with where the amount begins."""
     parts = [_part(i) for i in model.inputs if not _is_own(i)]
     return cued(question.reading.amounts, parts, question.reading.words, know.units)
+
+
+def _sought(model: Model, question: Question) -> str:
+    """Return the input that a question asks for, so that no amount of it may be that input: "at what temperature …".
+
+    Only where nothing but the input is of the quantity asked for: else the result may be meant.
+    """
+    asked = question.reading.asked - {model.output}
+    found = [i.id for i in model.inputs if i.quantity in asked and i.id in model.inverse]
+    alike = [i for i in model.inputs if i.quantity in asked and not _is_own(i)]
+    return found[0] if len(found) == 1 == len(alike) else ""
 
 
 def _restates(amount: Amount, chosen: Mapping[str, list[Bound]], model: Model, know: Knowledge) -> bool:

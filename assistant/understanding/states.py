@@ -190,6 +190,8 @@ def _bind(
         loose = len(between) > _NEAR and not all(w in _LINKS for w in between)
         if _STOPS.intersection(between) or len(between) > _FAR or (state.weak and loose):
             continue
+        if any(a.end == state.start and group.end < a.start for a in reading.amounts) and _ANDS.intersection(between):
+            continue  # "fans, 25 out": the word goes with the number
         bound = _as_conditions(reading, group, state, known)
         if bound:
             used.add(state.start)
