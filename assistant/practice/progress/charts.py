@@ -11,7 +11,7 @@ from html import escape
 from assistant.practice.progress.overview import Day, Section
 from assistant.practice.progress.sayings import percent
 
-_WIDE, _NAMES, _ROW, _BAR = 640, 200, 34, 18
+_WIDE, _NAMES, _ROW, _BAR = 640, 224, 30, 18
 """Width, room for names, height of a row and of its bar, in the units of the drawing."""
 DEFINITIONS = """<svg width="0" height="0" aria-hidden="true" focusable="false" class="patterns"><defs>
 <pattern id="stripes" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">

@@ -40,7 +40,8 @@ h1 { font-size: 1.5rem; line-height: 1.2; } h2 { font-size: 1.15rem; margin-top:
 .wide { overflow-x: auto; } table { border-collapse: collapse; width: 100%; }
 caption { text-align: left; color: var(--soft); }
 th, td { padding: .25rem .5rem; border-bottom: 1px solid var(--line); }
-th { text-align: left; } td { text-align: right; font-variant-numeric: tabular-nums; }
+th { text-align: left; } thead th + th { text-align: right; white-space: nowrap; }
+td { text-align: right; font-variant-numeric: tabular-nums; }
 tfoot th, tfoot td { font-weight: 700; }
 .chart { width: 100%; height: auto; } .chart text { font-size: 13px; fill: var(--ink); }
 .patterns { position: absolute; }
