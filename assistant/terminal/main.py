@@ -115,10 +115,18 @@ def _sheet(parsed: Parsed) -> int:
     return sheet(parsed)
 
 
+def _audio(parsed: Parsed) -> int:
+    gc.enable()
+    from assistant.terminal.audio import audio
+
+    return audio(parsed)
+
+
 _COMMANDS: dict[str, Callable[[Parsed], int]] = {
     "": _converse,
     "ask": _ask,
     "check": _check,
+    "audio": _audio,
     "progress": _progress,
     "sheet": _sheet,
     "rehearse": _rehearse,

@@ -54,7 +54,8 @@ class UsageProblem(Exception):
 
 _NEVER_EMPTY = (
     "--mark", "--batch", "--variant", "--type", "--knowledge", "--schema", "--page", "--ready-by", "--topic",
-    "--number", "--seed", "--own", "--save", "--set", "--paper", "-o",
+    "--number", "--seed", "--own", "--save", "--set", "--paper", "-o", "--minutes", "--pace", "--voice", "--learner",
+    "--stale",
 )  # fmt: skip
 """Options whose value may not be an empty text."""
 
@@ -144,7 +145,28 @@ SHEET = Command(
         HELP,
     ),
 )
-COMMANDS = (CONVERSATION, ASK, CHECK, PROGRESS, REHEARSE, SHEET)
+AUDIO = Command(
+    "audio",
+    f"{PROGRAM} audio --topic T --minutes N -o FILE [options]",
+    "make a file to listen to: questions, a pause to answer each aloud, the answer",
+    (
+        Option("--topic", "T", "sections (32-50) or plain words (brakes), several with commas between"),
+        Option("--minutes", "N", "how long it is to be; 20 when left out"),
+        Option("-o", "FILE", "the file to make: .mp3, .opus, .flac or .wav"),
+        Option("--seed", "S", "another number gives other questions; the same gives the same"),
+        Option("--learner", "NAME", "begin with what is due to be asked of a learner"),
+        Option("--script", "", "print what would be said"),
+        Option("--pace", "N", "words a minute, 80 to 320"),
+        Option("--voice", "NAME", "another voice of this machine"),
+        Option("--human", "", "the more human voice, where the extra human-voice is installed"),
+        Option("--digits", "", "say numbers digit by digit, as on the radio"),
+        Option("--stale", "DIR", "name the files in a folder that a later revision has outdated"),
+        Option("--briefing", "", "make a file of a briefing; not possible yet"),
+        *_KNOWING,
+        HELP,
+    ),
+)
+COMMANDS = (CONVERSATION, ASK, CHECK, PROGRESS, REHEARSE, SHEET, AUDIO)
 ENDINGS = {
     "": (
         "From the environment: DOWNLOCK_KNOWLEDGE and DOWNLOCK_TYPE name the folder and the type where no\n"
@@ -169,6 +191,10 @@ ENDINGS = {
     SHEET.name: (
         "The key goes into a file beside the questions, FILE-key. Ends with 0 done, 2 wrongly written, 1 own\n"
         "questions or a set that cannot be used, or broken knowledge, 5 what could not be written."
+    ),
+    AUDIO.name: (
+        "Stopped in the middle, the same command goes on where it was. Ends with 0 done, 2 wrongly written, 1 no\n"
+        "voice or broken knowledge, 5 what could not be written, 130 stopped."
     ),
 }
 """What the help of each command ends with."""
