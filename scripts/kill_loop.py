@@ -29,6 +29,7 @@ from assistant.practice.keeping import answers, schema  # noqa: E402
 from assistant.practice.keeping.opening import FILE, set_aside_files  # noqa: E402
 from assistant.practice.keeping.record import Record, open_record  # noqa: E402
 from assistant.practice.keeping.rows import Asking, Learner, Note, Seated  # noqa: E402
+from assistant.practice.recall import card_after  # noqa: E402
 
 TYPE, RECORDS = "kill_loop", 7
 WRITERS = ("Ana", "Ben")
@@ -170,7 +171,7 @@ def _check_cards(record: Record, learner: Learner) -> None:
     if set(cards) != asked:
         raise Lost(f"{learner.name} has cards of {sorted(cards)} and answers on {sorted(asked)}")
     for name in asked:
-        expected = answers.card_after(answers.reviews(record.history(learner, TYPE, name)))
+        expected = card_after(answers.reviews(record.history(learner, TYPE, name)))
         if cards[name] != expected:
             raise Lost(f"the card of {name} does not follow from its answers")
 

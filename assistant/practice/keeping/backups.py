@@ -18,6 +18,7 @@ from assistant.practice.keeping.connecting import is_sound, read_only
 FOLDER = "practice-backups"
 KEPT, KEPT_BEFORE = 5, 2
 """How many copies after a sitting, and how many made before a migration, are kept."""
+_UNFINISHED = ".practice-unfinished-"
 _NAME = re.compile(r"practice-(\d{6})-(\d{8}T\d{6})Z-writes-(\d+)(-before-v\d+)?\.db")
 
 
@@ -59,7 +60,7 @@ def back_up(connection: sqlite3.Connection, folder: str, now: datetime, before: 
     number = max((each.number for each in backups(folder)), default=0) + 1
     mark = f"-before-v{before}" if before is not None else ""
     name = f"practice-{number:06}-{now:%Y%m%dT%H%M%S}Z-writes-{writes_of(connection)}{mark}.db"
-    beside = os.path.join(place, f".{os.getpid()}.part")
+    beside = os.path.join(place, f"{_UNFINISHED}{os.getpid()}")
     try:
         _copy(connection, beside)
         os.replace(beside, os.path.join(place, name))
@@ -80,7 +81,7 @@ def restore_last(folder: str, path: str) -> Backup | None:
     """Put the newest sound copy in the place of the record, and return it; nothing when there is none."""
     for backup in backups(folder):
         if _is_sound_file(backup.path):
-            beside = f"{path}.{os.getpid()}.part"
+            beside = os.path.join(folder, f"{_UNFINISHED}{os.getpid()}")
             try:
                 shutil.copyfile(backup.path, beside)
                 _settle(beside)
@@ -95,8 +96,16 @@ def remove_all(folder: str) -> None:
     """Delete every copy, also those half made. Raises OSError."""
     place = os.path.join(folder, FOLDER)
     for name in os.listdir(place) if os.path.isdir(place) else ():
-        if _NAME.fullmatch(name) or name.endswith(".part"):
+        if _NAME.fullmatch(name) or name.startswith(_UNFINISHED):
             os.remove(os.path.join(place, name))
+
+
+def clear_unfinished(folder: str) -> None:
+    """Delete what is left of copies whose program ended while it made them."""
+    for place in (folder, os.path.join(folder, FOLDER)):
+        for name in os.listdir(place) if os.path.isdir(place) else ():
+            if name.startswith(_UNFINISHED):
+                _remove(os.path.join(place, name))
 
 
 def writes_of(connection: sqlite3.Connection) -> int:

@@ -78,6 +78,8 @@ def is_damage(error: BaseException) -> bool:
 
 def reason(error: BaseException) -> str:
     """Return why something could not be kept, in plain words."""
+    if isinstance(error, (FileExistsError, NotADirectoryError)):
+        return "there is a file where its folder should be"
     if isinstance(error, OSError):
         return (error.strerror or str(error)).lower()
     known = _REASONS.get(_code(error)) if isinstance(error, sqlite3.Error) else None

@@ -10,7 +10,7 @@ from typing import NamedTuple
 from assistant.practice.keeping import backups
 from assistant.practice.keeping.connecting import reason
 from assistant.practice.keeping.keeper import Keeper
-from assistant.practice.keeping.opening import set_aside_files
+from assistant.practice.keeping.opening import alone, set_aside_files
 from assistant.practice.keeping.rows import Learner
 
 
@@ -57,8 +57,9 @@ def _sweep(keeper: Keeper, left: list[str]) -> None:
     except sqlite3.Error as error:
         left.append(f"Free pages of {keeper.path} could not be cleared: {reason(error)}.")
     try:
-        backups.remove_all(keeper.folder)
-        backups.back_up(keeper.connection, keeper.folder, keeper.now)
+        with alone(keeper.folder):
+            backups.remove_all(keeper.folder)
+            backups.back_up(keeper.connection, keeper.folder, keeper.now)
     except (OSError, sqlite3.Error) as error:
         left.append(f"The backups in {keeper.folder} could not all be replaced: {reason(error)}.")
 

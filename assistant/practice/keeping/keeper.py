@@ -59,7 +59,8 @@ class Keeper:
         """End with a backup of what was written. May be called twice."""
         try:
             if self.saved:
-                backups.back_up_if_changed(self.connection, self.folder, self.now)
+                with opening.alone(self.folder):
+                    backups.back_up_if_changed(self.connection, self.folder, self.now)
         except (OSError, sqlite3.Error) as error:
             self._news.append(f"No backup of {self.path} could be made: {reason(error)}.")
         finally:

@@ -45,13 +45,24 @@ def open_file(folder: str, clock: Clock) -> Opened:
     news: list[str] = []
     try:
         os.makedirs(folder, mode=0o700, exist_ok=True)
-        with _alone(folder):
+        with alone(folder):
             return Opened(_open(folder, path, clock, news), True, tuple(news))
     except _NotForUs as why:
         return Opened(_emptied(in_memory()), False, (*news, str(why)))
     except (OSError, sqlite3.Error) as error:
         line = f"{path} cannot be written: {reason(error)}. The sitting goes on, and nothing of it is saved."
         return Opened(_what_can_be_read(path), False, (*news, line))
+
+
+@contextmanager
+def alone(folder: str) -> Iterator[None]:
+    """Keep other programs from opening, closing or clearing the record meanwhile. Raises sqlite3.Error and OSError."""
+    lock = sqlite3.connect(os.path.join(folder, _LOCK), timeout=PATIENCE, isolation_level=None)
+    try:
+        lock.execute("BEGIN EXCLUSIVE")
+        yield
+    finally:
+        lock.close()
 
 
 def copied_to_memory(connection: sqlite3.Connection) -> sqlite3.Connection:
@@ -73,18 +84,9 @@ def set_aside_files(folder: str) -> list[str]:
         return []
 
 
-@contextmanager
-def _alone(folder: str) -> Iterator[None]:
-    lock = sqlite3.connect(os.path.join(folder, _LOCK), timeout=PATIENCE, isolation_level=None)
-    try:
-        lock.execute("BEGIN EXCLUSIVE")
-        yield
-    finally:
-        lock.close()
-
-
 def _open(folder: str, path: str, clock: Clock, news: list[str]) -> sqlite3.Connection:
     now = clock().astimezone(UTC)
+    backups.clear_unfinished(folder)
     if not os.path.exists(path) and (lost := backups.restore_last(folder, path)):
         news.append(f"{path} was missing; the backup of {lost.shown} was opened in its place.")
     connection = _sound(path)
@@ -149,6 +151,8 @@ def _bring_up(connection: sqlite3.Connection, folder: str, path: str, now: datet
     if 0 < version < schema.VERSION:
         backups.back_up(connection, folder, now, before=schema.VERSION)
     schema.migrate(connection)
+    connection.execute("BEGIN IMMEDIATE")  # a file that may only be read says so now, not at the first answer
+    connection.execute("ROLLBACK")
     try:
         backups.back_up_if_changed(connection, folder, now)
     except (OSError, sqlite3.Error) as error:
