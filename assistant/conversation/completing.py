@@ -19,6 +19,7 @@ from assistant.resolving.results import (
     Result,
     TableResult,
 )  # fmt: skip
+from assistant.resolving.state_questions import left_open
 from assistant.understanding.matching import strange
 from assistant.understanding.states import Condition, conditions
 
@@ -53,6 +54,8 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     second = _told_anew(merged, alone, context, knowledge)
     if whole and not isinstance(second.result, _OPEN):
         return merged, second.result
+    if _supplies(context.result, second.result, alone):
+        return merged, second.result
     if rest is None and not follows(bare) and not _incomplete(alone, first, knowledge):
         return alone, first.result
     leans = _leans(bare, alone, first, knowledge)
@@ -66,6 +69,16 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     if _prefers_merged(alone, first, second, rest is not None or leans, whole, knowledge):
         return merged, second.result
     return alone, first.result
+
+
+def _supplies(asked: Result | None, given: Result, alone: Question) -> bool:
+    """Return whether a short turn gives what was asked back for: the calculation runs, or lacks less."""
+    if not isinstance(asked, Needed) or len(alone.reading.words) > 2 * _FEW:
+        return False
+    if isinstance(given, Needed):
+        return bool(given.record == asked.record and set(given.names) < set(asked.names))
+    record = getattr(given, "model", None) or getattr(given, "schedule", None)
+    return bool(record and record.id == asked.record.id)
 
 
 def question_of(text: str, knowledge: Knowledge, variant: str) -> Question:
@@ -86,7 +99,8 @@ def _carried(
     record = knowledge.base.records.get(answer.entry) if answer else None
     near = tuple(getattr(record, "sources", ()))
     named = {c.input for c in alone.conditions}
-    kept = tuple(c._replace(where=()) for c in given if c.input not in named)
+    states = [c for c in given if "." not in c.input] or given  # what follows from a state is worked out anew
+    kept = tuple(c._replace(where=()) for c in states if c.input not in named)
     variant = alone.variant if alone.named_variant else before.variant
     return alone._replace(
         conditions=(*kept, *alone.conditions),
@@ -227,7 +241,10 @@ def _picked(text: str, context: Context, knowledge: Knowledge) -> tuple[Question
         return None
     if isinstance(context.result, TableResult):
         row = context.result.rows[index]
-        return context.asked._replace(conditions=row.conditions), context.result._replace(rows=(row,))
+        left = left_open(context.asked, knowledge)
+        words = [w for k, w in enumerate(context.asked.reading.words) if k not in left]
+        settled = question_of(f"{' '.join(words)} , {text}", knowledge, context.asked.variant)
+        return settled._replace(conditions=row.conditions), context.result._replace(rows=(row,))
     result = chosen_record(context.offered[index], context.asked, knowledge)
     return (context.asked, result) if result else None
 

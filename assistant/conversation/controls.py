@@ -72,6 +72,8 @@ _SOURCE = (
     r"where ?(?:.?d| did| do) you (?:get|find|read|have) (?:that|it|this)(?: from)?",
     r"(?:have you |you have |you )?(?:got|any) (?:a |the )?(?:reference|ref|source|paragraph|page)(?: for (?:that|it|this))?",
     r"whose (?:rule|limit|policy|number|figure|idea|word) (?:is|was) (?:it|that|this)",
+    r"where (?:is|was|are) (?:that|this|the|those) (?:rule|limit|figure|number|value|policy|item|bit|one)s?"
+    r"(?: written| from| stated)?",
     r"(?:from )?where (?:is|does|did|do) (?:that|it|this|they)(?: come)?(?: from)?",
     r"(?:could|can|would|will) you (?:point|direct|take|send) me to (?:the|its|that) (?:paragraph|page|source|reference|text)",
     r"(?:point|direct|take) me to (?:the|its|that) (?:paragraph|page|source|reference|text)",

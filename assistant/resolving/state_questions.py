@@ -122,12 +122,21 @@ def _from_results(table: StateTable, rows: tuple[Row, ...], question: Question, 
     return tuple(found.values())
 
 
+def left_open(question: Question, know: Knowledge) -> set[int]:
+    """Return where a question names one of several things without saying which: "one system"."""
+    return {
+        k
+        for m in question.reading.mentions
+        if any(know.lexicon.kinds.get(c) == "either" for c in m.concepts)
+        for k in m.taken
+    }
+
+
 def alternatives(conditions: tuple[Condition, ...], question: Question, know: Knowledge) -> list[tuple[Condition, ...]]:
     """Return the cases that a question leaves open: "one system lost" is either of them."""
-    either = [m for m in question.reading.mentions if any(know.lexicon.kinds.get(c) == "either" for c in m.concepts)]
-    if not either:
+    places = left_open(question, know)
+    if not places:
         return [conditions]
-    places = {k for m in either for k in m.taken}
     open_ones = sorted((c for c in conditions if places.intersection(c.where)), key=lambda c: c.input)
     fixed = tuple(c for c in conditions if c not in open_ones)
     return [(*fixed, c) for c in open_ones] or [conditions]
