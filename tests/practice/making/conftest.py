@@ -1,0 +1,36 @@
+"""The delivered knowledge, opened once, and all questions that some seeds make of it, for both variants."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.conversation.opening import Knowledge, open_knowledge
+from assistant.practice.making import Question, make_questions
+
+SEEDS = ("first", "second")
+
+
+@pytest.fixture(scope="session")
+def knowledge() -> Knowledge:
+    found, problems = open_knowledge(type_id="aldermere_120", cache_dir="")
+    assert found is not None, "\n".join(map(str, problems))
+    return found
+
+
+@pytest.fixture(scope="session")
+def everything(knowledge: Knowledge) -> list[Question]:
+    """Every question that two seeds make for each variant."""
+    return [
+        question
+        for variant in knowledge.variants
+        for seed in SEEDS
+        for question in make_questions(knowledge, seed, variant=variant)
+    ]
+
+
+@pytest.fixture(scope="session")
+def sittings(knowledge: Knowledge) -> list[tuple[Question, ...]]:
+    """Twelve papers of twenty questions, six of each variant."""
+    return [
+        make_questions(knowledge, seed, 20, variant=variant) for variant in knowledge.variants for seed in range(6)
+    ]

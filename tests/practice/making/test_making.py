@@ -1,0 +1,143 @@
+"""What questions are made, how they differ, and what they keep to themselves."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+from assistant.conversation.opening import Knowledge, open_knowledge
+from assistant.practice.making import Question, UnknownTopic, make_questions
+from assistant.practice.making.question import CHECK, FIGURE, FORMS, LOSS, OWN, STATE
+from assistant.practice.making.selecting import is_general
+
+ROOT = Path(__file__).resolve().parents[3]
+
+
+def test_every_form_is_asked(everything: list[Question]) -> None:
+    assert {question.form for question in everything} == set(FORMS) - {OWN}
+
+
+def test_nearly_every_record_of_the_type_is_asked_for(everything: list[Question], knowledge: Knowledge) -> None:
+    own = {name for name in knowledge.base.order if not is_general(name, knowledge)}
+    asked = {question.entry for question in everything}
+    assert len(own & asked) >= 0.97 * len(own), sorted(own - asked)
+
+
+def test_the_same_seed_asks_the_same_and_another_one_something_else(knowledge: Knowledge) -> None:
+    first = make_questions(knowledge, 5, 20)
+    assert make_questions(knowledge, 5, 20) == first
+    other = {question.text for question in make_questions(knowledge, 6, 20)}
+    assert len(other & {question.text for question in first}) < 8
+
+
+def test_a_question_stays_the_same_when_fewer_records_are_wanted(knowledge: Knowledge) -> None:
+    entry = "vlo-extension"
+    alone = make_questions(knowledge, 5, entries=[entry])
+    among = [q for q in make_questions(knowledge, 5, topics=["32-30"]) if q.entry == entry]
+    assert alone and set(alone) == set(among)
+
+
+def test_a_sitting_has_many_forms_and_sections(sittings: list[tuple[Question, ...]]) -> None:
+    for sitting in sittings:
+        assert len(sitting) == 20
+        assert len({question.form for question in sitting}) >= 8
+        assert len({question.section for question in sitting}) >= 4
+
+
+def test_no_two_questions_of_a_sitting_are_alike(sittings: list[tuple[Question, ...]]) -> None:
+    for sitting in sittings:
+        assert len({question.text for question in sitting}) == len(sitting)
+        once = [question.entry for question in sitting if question.form not in (STATE, LOSS)]
+        assert len(set(once)) == len(once)
+        facts = [(value.value, value.unit, source) for q in sitting if q.form == FIGURE
+                 for value in q.key.values[:1] for source in q.sources]  # fmt: skip
+        assert len(set(facts)) == len(facts)
+
+
+def test_no_figure_stands_in_its_own_question(everything: list[Question]) -> None:
+    for question in everything:
+        if question.form == FIGURE:
+            numbers = {float(n) for n in re.findall(r"\d+(?:\.\d+)?", question.text.replace(",", ""))}
+            assert question.key.values[0].value not in numbers, question.text
+
+
+def test_no_question_holds_all_that_must_be_said(everything: list[Question]) -> None:
+    for question in everything:
+        key = question.key
+        if key.points and not (key.states or key.sets or key.verdict or key.says.startswith(("Yes", "No"))):
+            said = question.text.lower()
+            assert not all(point.lower() in said for point in key.points), question.text
+
+
+def test_questions_read_as_sentences(everything: list[Question]) -> None:
+    for question in everything:
+        assert question.text[0].isupper() or not question.text[0].isalpha(), question.text
+        assert question.text[-1] in ".?", question.text
+        assert not re.search(r"  |\{|\}|\[|\]| ,|:\.|the the|\?\?|:\?", question.text), question.text
+        assert re.search(r"\d", question.spoken) is None and question.spoken, question.spoken
+        assert question.hint and not any(f"{v.value:g} " in f"{question.hint} " for v in key_numbers(question))
+
+
+def key_numbers(question: Question) -> list:  # type: ignore[type-arg]
+    return [value for value in question.key.values if value.unit != "count" and question.form == FIGURE]
+
+
+def test_a_limit_is_asked_on_both_sides_and_at_it(knowledge: Knowledge) -> None:
+    found = [q for q in make_questions(knowledge, 1, entries=["vlo-extension"], forms=[CHECK])]
+    assert sorted((q.key.values[1].value > 230) - (q.key.values[1].value < 230) for q in found) == [-1, 0, 1]
+    assert {q.key.verdict for q in found if q.key.values[1].value <= 230} == {"within"}
+
+
+def test_a_variant_is_asked_for_its_own_figures(knowledge: Knowledge) -> None:
+    for variant, degrees in (("120", 68), ("120L", 72)):
+        found = make_questions(knowledge, 1, entries=["tiller-maximum"], forms=[FIGURE], variant=variant)
+        assert [q.key.values[0].value for q in found] == [degrees]
+
+
+@pytest.mark.parametrize(
+    ("topic", "sections"),
+    [("32-50", {"32-50"}), ("steering", {"32-50"}), ("brakes", {"32-40"}), ("gear", {"32-10", "32-20", "32-30", "32-60"})],
+)
+def test_topics_are_sections_and_plain_words(knowledge: Knowledge, topic: str, sections: set[str]) -> None:
+    assert {q.section for q in make_questions(knowledge, 1, 30, topics=[topic])} <= sections
+
+
+def test_a_topic_may_be_a_thing_and_what_is_true_of_all(knowledge: Knowledge) -> None:
+    assert all("tiller" in (q.text + q.key.says).lower() for q in make_questions(knowledge, 1, 5, topics=["tiller"]))
+    assert all(is_general(q.entry, knowledge) for q in make_questions(knowledge, 1, 10, topics=["general"]))
+    with pytest.raises(UnknownTopic, match="32-40"):
+        make_questions(knowledge, 1, 5, topics=["catering"])
+
+
+def test_difficulty_can_be_held_down(knowledge: Knowledge) -> None:
+    assert {q.difficulty for q in make_questions(knowledge, 1, 25, hardest=1)} == {1}
+
+
+def test_another_type_needs_no_line_of_python(tmp_path: Path) -> None:
+    second, problems = open_knowledge(root=_second_root(tmp_path), cache_dir="")
+    assert second is not None, problems
+    found = make_questions(second, 1, 12)
+    assert len(found) >= 5
+    assert all("ldermere" not in question.text for question in found)
+
+
+def _second_root(tmp_path: Path) -> str:
+    import shutil
+
+    root = tmp_path / "knowledge"
+    shutil.copytree(ROOT / "knowledge_base" / "language", root / "language")
+    shutil.copytree(ROOT / "tests" / "types" / "second", root / "second")
+    return str(root)
+
+
+def test_the_makers_hold_no_name_of_the_type(knowledge: Knowledge) -> None:
+    base = knowledge.base
+    captions = {c for name in base.order for c in re.findall(r"\b[A-Z]{4,}(?: [A-Z]{2,})+\b", getattr(base.records[name], "says", ""))}
+    names = {base.type_info.name, base.type_info.operator, *base.documents, *captions}
+    names |= {name for name in base.documents if not base.documents[name].published}
+    for file in (ROOT / "assistant" / "practice").glob("*/*.*"):
+        if file.parent.name in ("making", "papers") and file.suffix in (".py", ".toml"):
+            text = file.read_text(encoding="utf-8")
+            assert [name for name in names if re.search(rf"\b{re.escape(name)}\b", text)] == [], file

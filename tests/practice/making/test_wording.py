@@ -1,0 +1,60 @@
+"""Bare words of a record become sentences."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.conversation.opening import Knowledge
+from assistant.practice.making.limits import smooth, step_of
+from assistant.practice.making.wording import Wording
+
+
+@pytest.fixture(scope="module")
+def wording(knowledge: Knowledge) -> Wording:
+    return Wording(knowledge.base)
+
+
+@pytest.mark.parametrize(
+    ("ask", "form", "sentence"),
+    [
+        ("where gear lamps", "place", "Where are the gear lamps?"),
+        ("STEER switch location", "place", "Where is the STEER switch?"),
+        ("when solenoid pin withdraws", "fact", "When does the solenoid pin withdraw?"),
+        ("what accumulator stores", "fact", "What does the accumulator store?"),
+        ("what blocks gear lever", "fact", "What blocks the gear lever?"),
+        ("how brakes cool", "fact", "How do the brakes cool?"),
+        ("how extend gear system 2 lost", "fact", "How do you extend the gear with System 2 lost?"),
+        ("how long hold free-fall lever", "fact", "How long do you hold the free-fall lever?"),
+        ("why no autobrake in alternate", "reason", "Why is there no autobrake in alternate?"),
+        ("why not pump brakes", "reason", "Why not pump the brakes?"),
+        ("who inserts bypass pin", "who", "Who inserts the bypass pin?"),
+        ("does anti-skid work alternate", "fact", "Does anti-skid work in alternate?"),
+        ("how steer STEER LOST", "fact", "How do you steer with STEER LOST?"),
+        ("how many wheels in all", "fact", "How many wheels are there in all?"),
+        ("BRAKE HEAT colour", "shown", "What colour is BRAKE HEAT?"),
+        ("BRAKE HEAT meaning", "meaning", "What does BRAKE HEAT mean?"),
+        ("autobrake settings list", "fact", "List the autobrake settings."),
+        ("accumulator empty what happens", "fact", "The accumulator empty: what happens?"),
+        ("both tillers moved", "fact", "Both tillers moved: what does the book say?"),
+    ],
+)  # fmt: skip
+def test_a_way_of_asking_becomes_a_sentence(wording: Wording, ask: str, form: str, sentence: str) -> None:
+    asked = wording.asked(ask)
+    assert asked is not None
+    assert asked.form == form
+    assert sentence in asked.sentences
+
+
+@pytest.mark.parametrize("ask", ["which gauge accumulator", "how many needles brake dial", "what colour lamp disagrees"])
+def test_what_is_no_sentence_is_left_alone(wording: Wording, ask: str) -> None:
+    assert wording.asked(ask) is None
+
+
+def test_a_bound_comes_before_what_it_bounds() -> None:
+    assert smooth("tiller deflection, maximum either way") == "maximum tiller deflection either way"
+    assert smooth("wheelbase") == "wheelbase"
+
+
+@pytest.mark.parametrize(("value", "unit", "step"), [(230, "kt", 5), (20_000, "ft", 500), (0.6, "Mach", 0.01), (8, "deg", 1)])
+def test_amounts_near_a_limit_are_round(value: float, unit: str, step: float) -> None:
+    assert step_of(value, unit) == step
