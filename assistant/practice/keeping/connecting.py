@@ -25,11 +25,15 @@ def connect(path: str) -> sqlite3.Connection:
     """Return a connection to a file, which is made if it is not there. Raises sqlite3.Error."""
     connection = sqlite3.connect(path, timeout=PATIENCE, isolation_level=None)
     try:
-        connection.execute("PRAGMA journal_mode = WAL")
         return _settled(connection)
     except BaseException:
         connection.close()
         raise
+
+
+def use_log(connection: sqlite3.Connection) -> None:
+    """Let what is written go to a log beside the file first, so that reading and writing do not wait for each other."""
+    connection.execute("PRAGMA journal_mode = WAL")
 
 
 def in_memory() -> sqlite3.Connection:

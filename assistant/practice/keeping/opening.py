@@ -16,7 +16,16 @@ from datetime import UTC, datetime
 from typing import NamedTuple
 
 from assistant.practice.keeping import backups, schema
-from assistant.practice.keeping.connecting import PATIENCE, connect, in_memory, is_damage, is_sound, read_only, reason
+from assistant.practice.keeping.connecting import (
+    PATIENCE,
+    connect,
+    in_memory,
+    is_damage,
+    is_sound,
+    read_only,
+    reason,
+    use_log,
+)
 
 FILE = "practice.db"
 _LOCK = "practice.lock"
@@ -115,6 +124,7 @@ def _sound(path: str) -> sqlite3.Connection | None:
         raise
     try:
         if is_sound(connection) and schema.is_ours(connection):
+            use_log(connection)  # not before: another program's file stays as it is
             return connection
     except BaseException:
         connection.close()
