@@ -14,15 +14,22 @@ from assistant.practice.marking.numbers import Numbers, judge_numbers
 from assistant.practice.marking.pairing import labels_of, stretches
 from assistant.practice.marking.points import Element, Need, Point
 from assistant.practice.marking.rivals import opposed, others_said, rivals
-from assistant.practice.marking.said import Said
+from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.states import state_said
 from assistant.practice.marking.wording import NO, YES
 from assistant.resolving.knowing import Knowledge
 
-ENOUGH = 0.5
+ENOUGH = 0.55
 """Share of a point's telling words that must be said."""
-LITTLE = 0.3
+LITTLE = 0.25
 _NEIGHBOUR = 4
+_SLIGHT = 1.3
+"""Weight of words beside a figure that need not be said."""
+_MUST = frozenset(map(plain, (
+    "above", "below", "behind", "left", "right", "up", "down", "on", "off", "inboard", "rearward", "outboard", "forward",
+    "front",
+)))  # fmt: skip
+"""Sides and ways without which a point is not said."""
 
 
 class Held(NamedTuple):
@@ -74,14 +81,21 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge)
     places = tuple(place for place in figures if place is not None)
     words, spots = _words_said(point, said)
     if not point.figures:
-        return Held(point, 1.0 if words >= ENOUGH else 0.0, spots if words >= ENOUGH else ())
+        enough = words >= ENOUGH and _ways_said(point, said)
+        return Held(point, float(enough), spots if enough else ())
     got = len(places) / len(figures) if figures else 0.0
     if point.any_figure:
         got = float(bool(places))
     telling = [e for e in point.elements if not e.given and e.weight > 0.7]
-    if point.figures_suffice or not telling:
+    if point.figures_suffice or sum(e.weight for e in telling) < _SLIGHT:
         return Held(point, got, places)
     return Held(point, _both(got, words), places or spots if words >= LITTLE else places)
+
+
+def _ways_said(point: Point, said: Said) -> bool:
+    """Return whether the side or way of a point is said, where it is a word of its own."""
+    musts = [e for e in point.elements if not e.given and len(e.words) == 1 and e.words[0] in _MUST]
+    return all(e.words[0] in said.words or _element_said(e, said, range(len(said.words)))[0] for e in musts)
 
 
 def _both(got: float, words: float) -> float:
@@ -91,13 +105,13 @@ def _both(got: float, words: float) -> float:
     return min(0.6, 0.5 * got + (0.4 if words >= ENOUGH else 0.0))
 
 
-def _words_said(point: Point, said: Said, window: Sequence[int] = ()) -> tuple[float, tuple[int, ...]]:
+def _words_said(point: Point, said: Said, window: Sequence[int] | None = None) -> tuple[float, tuple[int, ...]]:
     """Return how much of a point's telling words was said, and where the most telling ones stand."""
     elements = [e for e in point.elements if not e.given] or list(point.elements)
     whole = sum(e.weight for e in elements)
     credit, places = 0.0, []
     for element in elements:
-        amount, place = _element_said(element, said, window or range(len(said.words)))
+        amount, place = _element_said(element, said, range(len(said.words)) if window is None else window)
         credit += element.weight * amount
         if place is not None and element.weight > 0.7:
             places.append(place)
@@ -105,31 +119,33 @@ def _words_said(point: Point, said: Said, window: Sequence[int] = ()) -> tuple[f
 
 
 def _element_said(element: Element, said: Said, window: Sequence[int]) -> tuple[float, int | None]:
-    """Return how far an element was said, and where: by its concept, else by its words."""
+    """Return how far an element was said, and where: by its concept, by that of a word of a name, else by its words."""
     best: tuple[float, int | None] = (0.0, None)
     for i in window:
-        if i in said.numbered:
+        if i in said.numbered and said.words[i] != "zero":
             continue
-        if not said.concepts[i].isdisjoint(element.concepts) and _directed(element, said, i):
-            return 1.0, i
-        if said.words[i] in element.words and _directed(element, said, i):
-            near = said.words[max(0, i - _NEIGHBOUR) : i + _NEIGHBOUR + 1]
-            share = sum(1 for word in element.words if word in near) / len(element.words)
-            if share >= 0.5 and share > best[0]:
-                best = share, i
+        credit = _credit(element, said, i)
+        if credit > best[0]:
+            best = credit, i
     return best
 
 
-_WAYS = frozenset({"up", "down", "on", "off", "left", "right"})
-
-
-def _directed(element: Element, said: Said, place: int) -> bool:
-    """Return whether the way of a name ("lever UP") is said near it."""
+def _credit(element: Element, said: Said, place: int) -> float:
     ways = _WAYS.intersection(element.words)
-    if not ways or len(element.words) < 2:
-        return True
     near = said.words[max(0, place - _NEIGHBOUR) : place + _NEIGHBOUR + 1]
-    return bool(ways.intersection(near))
+    if ways and len(element.words) > 1 and ways.isdisjoint(near) and not _WAYS.isdisjoint(near):
+        return 0.0  # another way is said: "lever down" of "lever UP"
+    if not said.concepts[place].isdisjoint(element.concepts):
+        return 1.0
+    if not said.inner[place].isdisjoint(element.concepts):
+        return 0.9
+    if said.words[place] not in element.words or (ways and len(element.words) > 1 and ways.isdisjoint(near)):
+        return 0.0
+    share = sum(1 for word in element.words if word in near) / len(element.words)
+    return share if share > 0.5 else 0.0
+
+
+_WAYS = frozenset({"up", "down", "on", "off", "left", "right"})
 
 
 # --- points that differ by a name
@@ -149,13 +165,18 @@ def _paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> 
         return held, []
     made, wrong = list(held), []
     for i in alike:
-        here = places.get(i, set())
+        here = places[i] if i in places else _unnamed(places, said)
         share = _words_said(need.points[i], said, sorted(here))[0] if here else 0.0
         made[i] = held[i]._replace(share=1.0 if share >= ENOUGH else 0.0)
         others = [need.points[j] for j in alike if j != i and not _same_payload(need.points[i], need.points[j])]
-        if share < ENOUGH and any(_words_said(other, said, sorted(here))[0] >= 0.9 for other in others):
+        if i in places and here and share < ENOUGH and any(_words_said(other, said, sorted(here))[0] >= 0.9 for other in others):
             wrong.append(f"another's: {need.points[i].text}")
     return tuple(made), wrong
+
+
+def _unnamed(places: dict[int, set[int]], said: Said) -> set[int]:
+    """Return the places that speak of no point by its name."""
+    return set(range(len(said.words))) - {i for here in places.values() for i in here}
 
 
 def _alike(need: Need, know: Knowledge) -> list[int]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from itertools import combinations
 from typing import NamedTuple
@@ -18,6 +19,9 @@ _ROUNDED = 0.006
 _UP, _DOWN = ("min", "higher"), ("max", "lower")
 _RATIOS = ("percent", "factor", "")
 _FORBIDS = frozenset({"not", "cannot", "outside", "forbidden", "never", "no", "too", "unless", "beyond", "needs"})
+
+
+_BARE = re.compile(r"[\d.,]+")
 
 
 class Numbers(NamedTuple):
@@ -68,7 +72,7 @@ def _suits(claim: Claim, figure: Figure, need: Need, know: Knowledge) -> bool:
 
 def equals(amount: Amount, figure: Figure, units: Units) -> bool:
     """Return whether an amount says a figure: exactly, within its tolerance, or converted and rounded."""
-    unit = amount.unit
+    unit = None if amount.unit and _BARE.fullmatch(amount.raw) and not _measured(amount, figure, units) else amount.unit
     if unit in (None, figure.unit, "count") or figure.unit in ("", "count"):
         if _ratio(amount, figure):
             return True
@@ -81,6 +85,12 @@ def equals(amount: Amount, figure: Figure, units: Units) -> bool:
         return False
     exact = unit == figure.unit or {unit, figure.unit} <= {"deg", "degC", "K"}
     return _near(value, figure.value, max(figure.tolerance, 0.0 if exact else _ROUNDED))
+
+
+def _measured(amount: Amount, figure: Figure, units: Units) -> bool:
+    """Return whether a number without a unit of its own may share that of the next for this figure."""
+    known = amount.unit and figure.unit not in ("", "count", "factor")
+    return bool(known) and _converted(amount.value, str(amount.unit), figure.unit, units) is not None
 
 
 def _ratio(amount: Amount, figure: Figure) -> bool:
@@ -115,14 +125,21 @@ def _is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know:
     """Return whether a number is one of the question, follows from it, or belongs to the full answer."""
     amount = claim.amount
     if any(equals(amount, Figure(a.value, a.unit or "", 0.0), know.units) for a in need.allowed):
-        return True
+        return not _in_place_of(amount, missing, need)
     if any(_derived(amount, f, know.units) for f in _differences(need)):
         return True
-    if _counts(amount, need):
+    if _counts(amount, need) and not any(f.unit in ("", "count") for f in missing):
         return True
     if any(_same_kind(amount, figure, know.units) for figure in missing):
         return False
     return any(equals(amount, figure._replace(tolerance=max(figure.tolerance, _ROUNDED)), know.units) for figure in need.extra)
+
+
+def _in_place_of(amount: Amount, missing: list[Figure], need: Need) -> bool:
+    """Return whether a number of the question is given as its answer: "forty degrees, the bigger one"."""
+    wanted = [f for p in need.points for f in p.figures]
+    judged = any(p.verdict for p in need.points)
+    return not judged and len(missing) == len(wanted) and any(amount.unit == f.unit for f in missing)
 
 
 def _derived(amount: Amount, figure: Figure, units: Units) -> bool:

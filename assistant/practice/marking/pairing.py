@@ -14,6 +14,7 @@ from assistant.practice.marking.said import Said
 from assistant.practice.marking.wording import JOINS
 from assistant.resolving.knowing import Knowledge
 
+_COMMON = {"mod", "brak", "gear", "leg", "wheel", "in", "to", "the", "of", "at", "lever", "light", "pressur"}
 _REST = frozenset({"other", "others", "rest", "remaining", "otherwise", "else"})
 _PASSED = JOINS | {",", "in", "for", "on", "with", "when", "if", "it", "is", "are", "at", "one", "s", "a", "an", "of"}
 
@@ -56,7 +57,7 @@ def _known(point: Point, know: Knowledge) -> set[str]:
 
 
 def _words(point: Point) -> set[str]:
-    return {w for e in (*point.labels, *point.elements) if e.weight > _TELLING for w in e.words}
+    return {w for e in (*point.labels, *point.elements) if e.weight > _TELLING for w in e.words} - _COMMON
 
 
 def stretches(labels: Mapping[int, Label], payload: Iterable[int], said: Said) -> dict[int, set[int]]:
@@ -75,10 +76,22 @@ def stretches(labels: Mapping[int, Label], payload: Iterable[int], said: Said) -
     for clause in clauses:
         inside = [s for s in spots if s.start in clause]
         here = [v for v in values if v in clause]
-        for spot, places in _shared_out(_merged(inside, said), clause, here, len(labels)):
+        for spot, places in _crossed(inside, here, clause) or _shared_out(
+            _merged(inside, here, said), clause, here, len(labels)
+        ):
             for point in spot.points:
                 found.setdefault(point, set()).update(places)
     return found
+
+
+def _crossed(spots: list[_Spot], values: list[int], clause: range) -> list[tuple[_Spot, set[int]]]:
+    """Return the two stretches of names that meet in the middle: "one ten full and zero at thirty"."""
+    if len(spots) != 2 or len(values) < 2 or not values[0] < spots[0].start or not spots[1].end <= values[-1]:
+        return []
+    if any(spots[0].start < v < spots[1].start for v in values):
+        return []
+    first, second = spots
+    return [(first, set(range(clause.start, first.end))), (second, set(range(second.start, clause.stop)))]
 
 
 def _sentences(said: Said) -> list[range]:
@@ -116,7 +129,7 @@ def _spots(labels: Mapping[int, Label], said: Said) -> list[_Spot]:
         points = frozenset(
             p for p, label in labels.items() if not here.isdisjoint(label.concepts) or said.words[i] in label.words
         )
-        if points and i not in said.numbered:
+        if points and (i not in said.numbered or said.words[i] == "zero"):
             if found and found[-1].end == i and found[-1].points & points:
                 found[-1] = found[-1]._replace(end=i + 1)
             else:
@@ -128,12 +141,14 @@ def _spots(labels: Mapping[int, Label], said: Said) -> list[_Spot]:
     return sorted(found)
 
 
-def _merged(spots: list[_Spot], said: Said) -> list[_Spot]:
-    """Join names that stand together: "ALTERNATE and EMERGENCY"."""
+def _merged(spots: list[_Spot], values: list[int], said: Said) -> list[_Spot]:
+    """Join names that stand together, "ALTERNATE and EMERGENCY", and words of one name with no value between."""
     found: list[_Spot] = []
     for spot in spots:
         between = said.reading.words[found[-1].end : spot.start] if found else ("x",)
-        if found and all(word in _PASSED for word in between):
+        apart = bool(found) and any(found[-1].end <= v < spot.start for v in values)
+        same = bool(found) and found[-1].points == spot.points and not apart
+        if same or (found and all(word in _PASSED for word in between)):
             found[-1] = _Spot(found[-1].start, spot.end, found[-1].points | spot.points)
         else:
             found.append(spot)

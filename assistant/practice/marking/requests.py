@@ -34,7 +34,7 @@ _ASKS = re.compile(
 )
 _BREAKS = re.compile(r"\s*(?:[?.;:](?=\s|$)|,(?=\s))\s*|\s+and\s+(?=(?:at |to |by |in |up to |from |on |of |below |above |with )*"
                      r"(?:what|which|who|whom|where|when|why|how|does|do|is|are|can|may|must)\b)", re.IGNORECASE)
-_FAINT = 0.33
+_FAINT = 0.25
 """Score that is enough where the kind of the limit leaves no other."""
 _WHOLE_PIECE = re.compile(rf"(.+?)({_BREAKS.pattern}|$)", re.IGNORECASE | re.DOTALL)
 _BARE = re.compile(r"\b(?:and|then|also|to|by|at|from|for|where|when|why|whom|who|how|what|which)\b", re.IGNORECASE)
@@ -222,11 +222,17 @@ def _part(part: str, head: str, subject: str, before: list[Asked], variant: str,
         serving = [c for c in candidates(question, know)[:12] if _serves(c.score, c.result, question, about, know)]
         wanted = _wanted(question, part, know)
         exact = [c for c in serving if quantity_of(c.result, know) in wanted]
-        for candidate in exact or serving:
+        chosen = sorted(exact or serving, key=lambda c: (-round(c.score, 2), len(_text_of(c.result))))
+        for candidate in chosen:
             made = _made(part, question, candidate.result, know)
             if made.answer.text not in used:
                 return made
     return None
+
+
+def _text_of(result: r.Result) -> str:
+    """Return the statement of a fact: of two that serve as well, the one that says no more than was asked."""
+    return result.fact.says if isinstance(result, r.FactResult) else " " * 200
 
 
 def _wanted(question: Question, part: str, know: Knowledge) -> frozenset[str]:
@@ -312,12 +318,13 @@ def _by_share(text: str, know: Knowledge) -> tuple[Asked, ...]:
         return ()
     share = 100 * amounts[0].value / amounts[1].value
     shares = text.replace(amounts[0].raw, f"{share:g} percent", 1).replace(amounts[1].raw, "", 1)
+    found = []
     for dropped, shorter in _shorter(shares):
         asked_so = question_of(shorter, know, "")
-        best = candidates(asked_so, know)[:1]
-        if dropped < 3 and best and best[0].score >= _FAINT and _on_share(best[0].result):
-            return (_made(text, asked_so, best[0].result, know),)
-    return ()
+        for candidate in candidates(asked_so, know)[:3]:
+            if dropped < 3 and candidate.score >= _FAINT and _on_share(candidate.result):
+                found.append((candidate.score, _made(text, asked_so, candidate.result, know)))
+    return (max(found, key=lambda pair: pair[0])[1],) if found else ()
 
 
 def _on_share(result: r.Result) -> bool:

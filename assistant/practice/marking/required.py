@@ -19,10 +19,11 @@ from assistant.understanding.reading import Mention, Reading
 from assistant.understanding.states import Condition
 
 COMPUTED = 0.03
-_DIRECTIONS = frozenset({
+_DIRECTIONS = frozenset(map(plain, (
     "up", "down", "on", "off", "left", "right", "behind", "front", "open", "closed", "above", "below", "before", "after",
-    "inboard", "rearward", "forward", "outboard", "all", "first", "once", "beside", "only", "both", "again", "steady",
-})  # fmt: skip
+    "set", "inboard", "rearward", "forward", "outboard", "all", "first", "once", "beside", "only", "both", "again", "steady",
+)))  # fmt: skip
+_COMMON = frozenset(("in", "mod", "brak", "mode", "to", "into"))
 _SIDES = ("left", "right")
 _THRESHOLD = re.compile(r"\b(below|under|above|over|past|up to|from) (?:which|what)\b", re.IGNORECASE)
 _THRESHOLDS = {"below": "lower", "under": "lower", "up to": "max", "above": "higher", "over": "higher", "past": "higher",
@@ -83,14 +84,28 @@ def _named_only(points: list[Point], reading: Reading, know: Knowledge) -> list[
     if len(points) < 3:
         return points
     labels = [_family(p, know) for p in points]
-    named = [p for p, label in zip(points, labels, strict=True) if not label.isdisjoint(reading.concepts)]
+    if not any(labels):
+        return points
+    words = frozenset(plain(w) for w in reading.words)
+    named = [p for p, label in zip(points, labels, strict=True) if not label.isdisjoint(words)]
     return named if len(named) > 1 else points
 
 
 def _family(point: Point, know: Knowledge) -> frozenset[str]:
-    families = know.lexicon.families
-    found = {c for e in point.elements for c in e.concepts if families.get(c) in ("braking-mode", "autobrake-setting")}
-    return frozenset(found)
+    """Return the words that name modes and settings in a point."""
+    families, results = know.lexicon.families, _result_names(know)
+    return frozenset(
+        w for e in point.elements for w in e.words
+        if w not in _COMMON
+        and any(families.get(c) in ("braking-mode", "autobrake-setting") or c in results or c[0] == "=" for c in e.concepts)
+    )  # fmt: skip
+
+
+def _result_names(know: Knowledge) -> frozenset[str]:
+    """Return the results that state tables may have, by the name of their values: "emergency"."""
+    tables = [know.base.records[name] for name in know.base.ids("tables")]
+    values = {value for t in tables for o in t.outputs for value, _, _ in o.values}
+    return frozenset(v for v in values if know.lexicon.families.get(v) != "colour")
 
 
 def _without_given(points: list[Point], reading: Reading, know: Knowledge) -> list[Point]:
@@ -105,12 +120,24 @@ def _with_given(point: Point, reading: Reading, know: Knowledge) -> Point:
         return point
     words = frozenset(plain(w) for w in reading.words)
     concepts = frozenset(c for m in reading.mentions for c in m.concepts | m.implied)
-    elements = tuple(
-        e._replace(given=all(w in words for w in e.words) or (
-            not e.concepts.isdisjoint(concepts) and not _DIRECTIONS.intersection(e.words)))
-        for e in point.elements
-    )  # fmt: skip
-    return point._replace(elements=elements)
+    elements = [_given(e, words, concepts) for e in point.elements]
+    if any(not e.given and not _is_way(e) for e in elements):
+        elements = [e._replace(given=False) if _is_way(e) else e for e in elements]
+    return point._replace(elements=tuple(elements))
+
+
+def _is_way(element: Element) -> bool:
+    return len(element.words) == 1 and element.words[0] in _DIRECTIONS
+
+
+def _given(element: Element, words: frozenset[str], concepts: frozenset[str]) -> Element:
+    """Return an element as the question leaves it: given by it, or without the words that it holds."""
+    if all(w in words for w in element.words):
+        return element._replace(given=True)
+    if not element.concepts.isdisjoint(concepts) and not _DIRECTIONS.intersection(element.words):
+        return element._replace(given=True)
+    left = tuple(w for w in element.words if w not in words)
+    return element._replace(words=left)
 
 
 # --- points from words
@@ -147,13 +174,19 @@ def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> I
             continue
         words = tuple(plain(reading.words[i]) for i in mention.taken)
         telling = _DIRECTIONS.intersection(words)
-        if mention.weak and not telling:
+        if mention.weak:
             continue
         covered.update(mention.taken)
         yield Element(_narrow(mention), words, _weight(mention, bool(telling), know))
+    starts = {a.start for a in amounts}
     for i, word in enumerate(reading.words):
-        if i not in covered and plain(word) in _DIRECTIONS:
+        bound = not starts.isdisjoint((i + 1, i + 2)) and plain(word) in ("above", "below", "up", "after", "before")
+        if i in covered or bound:
+            continue
+        if plain(word) in _DIRECTIONS:
             yield Element(frozenset(), (plain(word),), 1.5)
+        elif word[0].isalpha() and len(word) > 3 and word not in know.lexicon.weak:
+            yield Element(frozenset(), (plain(word),), 0.4)
 
 
 def _narrow(mention: Mention) -> frozenset[str]:
@@ -374,8 +407,16 @@ def _output_point(table: StateTable, name: str, value: str, know: Knowledge) -> 
         subject = next(m.concepts for m in know.phrase(output.label).mentions if not m.weak)
         made = point(words, know, state=State(subject, value == "yes"))
         return made._replace(negated=value == "no", figures=())
-    made = point(words, know)
-    return made
+    return _by_value(point(words, know), value, know)
+
+
+def _by_value(made: Point, value: str, know: Knowledge) -> Point:
+    """Let the bare name of a result do for it: "emergency" for EMERGENCY braking."""
+    elements = tuple(
+        e._replace(concepts=e.concepts | know.phrase(value).concepts, words=(plain(value),)) if plain(value) in e.words else e
+        for e in made.elements
+    )
+    return made._replace(elements=elements)
 
 
 def _loss(one: Asked, text: str, know: Knowledge) -> list[Point]:

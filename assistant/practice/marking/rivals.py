@@ -6,12 +6,12 @@ from collections.abc import Iterable, Sequence
 
 from assistant.practice.marking import wording
 from assistant.practice.marking.points import Need, Point
-from assistant.practice.marking.said import Said
+from assistant.practice.marking.said import Said, plain
 from assistant.resolving.knowing import Knowledge
 
 _SELECTED = ("colour", "braking-mode", "autobrake-setting", "hydraulic-system")
 _OTHER: dict[str, set[str]] = {}
-for _one, _two in wording.OPPOSITES:
+for _one, _two in ((plain(a), plain(b)) for a, b in wording.OPPOSITES):
     _OTHER.setdefault(_one, set()).add(_two)
     _OTHER.setdefault(_two, set()).add(_one)
 
@@ -44,11 +44,21 @@ def _only_given(concept: str, need: Need) -> bool:
 
 def _is_put_off(place: int, said: Said) -> bool:
     """Return whether a name is said not to hold: "NORMAL is gone", "not red", "was white"."""
-    before = set(said.reading.words[max(0, place - 3) : place])
-    after = said.reading.words[place + 1 : place + 4]
-    if before & {"not", "no", "without", "lose", "lost", "loses", "losing", "than", "was", "from", "never"}:
-        return True
-    return bool(wording.LOST.intersection(after))
+    words = said.reading.words
+    for i in range(place - 1, max(-1, place - 4), -1):
+        if words[i] in _DENYING:
+            return True
+        if words[i] in wording.STOPS or words[i] in ("and", "or", "in"):
+            break
+    for word in words[place + 1 : place + 5]:
+        if word in wording.STOPS or word in wording.CONTRASTS:
+            return False
+        if word in wording.LOST:
+            return True
+    return False
+
+
+_DENYING = frozenset({"not", "no", "without", "lose", "lost", "loses", "losing", "than", "was", "from", "never", "isn"})
 
 
 def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Need, said: Said) -> list[str]:
@@ -61,28 +71,47 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
             continue
         for word in (w for e in point.elements if not e.given for w in e.words):
             for other in _OTHER.get(word, ()):
-                if other in words and word not in words and other not in asked and _is_beside(other, point, said):
+                if other not in words or word in words or _accounted(other, points, places, said):
+                    continue
+                if _is_beside(other, word, point, said) or (other not in asked and word not in _SIDED):
                     found.append(f"{other}: {point.text}")
     return found
 
 
+_SIDED = frozenset(map(plain, (
+    "left", "right", "up", "down", "on", "off", "above", "below", "before", "after", "open", "closed", "all", "set", "main",
+    "nose", "wet", "dry", "full", "both", "every", "first", "last",
+)))  # fmt: skip
+"""Words that are said of many things: their opposites count only beside the thing."""
+
+
 def need_words(need: Need) -> Iterable[str]:
     """Return the plain words of the question and of all the points."""
-    from assistant.practice.marking.said import plain
-
     yield from (plain(w) for w in need.question.words)
     for point in need.points:
         yield from (w for e in point.elements for w in e.words)
 
 
-def _is_beside(other: str, point: Point, said: Said) -> bool:
-    """Return whether a word stands in a clause that speaks of the point, and is not itself denied."""
-    telling = frozenset(c for e in point.elements for c in e.concepts)
-    for i, word in enumerate(said.words):
-        if word != other or {"not", "no", "never", "than"} & set(said.reading.words[max(0, i - 3) : i]):
+def _accounted(other: str, points: Sequence[Point], places: Sequence[tuple[int, ...]], said: Said) -> bool:
+    """Return whether a word is said as often as the points that were found hold it, and so belongs to them."""
+    holders = sum(1 for p, here in zip(points, places, strict=True) if here and any(other in e.words for e in p.elements))
+    return bool(holders) and said.words.count(other) <= holders
+
+
+def _is_beside(other: str, word: str, point: Point, said: Said) -> bool:
+    """Return whether a word stands in a clause that speaks of the point by another word, and is not itself denied."""
+    rest = [e for e in point.elements if word not in e.words or len(e.words) > 1]
+    telling = frozenset(c for e in rest if word not in e.words for c in e.concepts)
+    plain_words = frozenset(w for e in rest if word not in e.words for w in e.words)
+    alone = [e for e in point.elements if not e.given]
+    for i, found in enumerate(said.words):
+        denied = {"not", "no", "never", "than"} & set(said.reading.words[max(0, i - 3) : i])
+        if found != other or (denied and not point.negated):
             continue
-        clause = [k for k, c in enumerate(said.clauses) if c == said.clauses[i]]
-        if len(point.elements) == 1 or any(not said.concepts[k].isdisjoint(telling) for k in clause):
+        clause = [k for k, c in enumerate(said.clauses) if c == said.clauses[i] and k != i]
+        beside = any(not said.concepts[k].isdisjoint(telling) or said.words[k] in plain_words for k in clause)
+        inside = any(said.words[k] in e.words for e in alone if word in e.words for k in clause if abs(k - i) < 4)
+        if beside or (len(alone) == 1 and (inside or len(alone[0].words) == 1)):
             return True
     return False
 

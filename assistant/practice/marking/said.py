@@ -6,6 +6,7 @@ The words are read with the reader that reads questions, so that every name, mis
 
 from __future__ import annotations
 
+import re
 from typing import NamedTuple
 
 from assistant.practice.marking import wording
@@ -14,6 +15,9 @@ from assistant.quantities.tokens import tokenize
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.reading import Mention, Reading
 from assistant.understanding.words import stem
+
+
+_LISTED = re.compile(r"(^|[.;,:)]\s|\n)\s*\(?\d{1,2}[.)]\s+(?=[A-Za-z\d(])")
 
 
 class Claim(NamedTuple):
@@ -32,6 +36,8 @@ class Said(NamedTuple):
     reading: Reading
     words: tuple[str, ...]
     concepts: tuple[frozenset[str], ...]
+    inner: tuple[frozenset[str], ...]
+    """What each word stands for alone, though a longer name holds it."""
     clauses: tuple[int, ...]
     claims: tuple[Claim, ...]
     numbered: frozenset[int]
@@ -44,7 +50,9 @@ class Said(NamedTuple):
 
     def where(self, concepts: frozenset[str]) -> list[int]:
         """Return the places where any of the concepts stands."""
-        return [i for i, here in enumerate(self.concepts) if not here.isdisjoint(concepts)]
+        return [
+            i for i, here in enumerate(self.concepts) if not (here | self.inner[i]).isdisjoint(concepts)
+        ]
 
     def left(self, place: int, most: int = 40) -> list[str]:
         """Return the words before a place in its clause, nearest last."""
@@ -63,14 +71,20 @@ class Said(NamedTuple):
 
 def plain(word: str) -> str:
     """Return the plainest form of a word: the one of its directions or states, else its stem."""
-    return wording.PLAIN.get(word) or stem(wording.PLAIN.get(stem(word), word))
+    return stem(wording.PLAIN.get(word) or wording.PLAIN.get(stem(word)) or word)
+
+
+def _unlisted(text: str) -> str:
+    """Return a text without the numbers of a list: "1. lever up. 2. wait"."""
+    return _LISTED.sub(r"\1", text)
 
 
 def read_said(text: str, know: Knowledge) -> Said:
     """Return what an answer says; never raises."""
-    reading = know.reader.read(text)
+    reading = know.reader.read(_unlisted(text))
     words = reading.words
     here: list[set[str]] = [set() for _ in words]
+    inner: list[set[str]] = [set() for _ in words]
     amounts = amounts_of(reading, know)
     numbered = frozenset(i for a in amounts for i in range(a.start, a.end))
     for mention in reading.mentions:
@@ -79,11 +93,12 @@ def read_said(text: str, know: Knowledge) -> Said:
     for i, word in enumerate(words):
         if i not in numbered and word[0].isalpha():
             for mention in know.phrase(word).mentions:
-                here[i] |= mention.concepts
+                inner[i] |= mention.concepts
     clauses = _clauses(words)
     said = Said(
-        text, reading, tuple(plain(w) for w in words), tuple(map(frozenset, here)), clauses, (), numbered
-    )
+        text, reading, tuple(plain(w) for w in words), tuple(map(frozenset, here)),
+        tuple(map(frozenset, inner)), clauses, (), numbered,
+    )  # fmt: skip
     return said._replace(claims=tuple(_claim(a, said, reading) for a in amounts))
 
 

@@ -19,7 +19,19 @@ def state_said(state: State, need: Need, said: Said, know: Knowledge) -> bool | 
         if words[place + 1 : place + 2] in (("switch",), ("skid",)):
             continue
         found.append(_said_at(place, subjects, said))
+    if not found and sum(1 for p in need.points if p.state) == 1:
+        return _said_bare(said)
     return found[0] if found else None
+
+
+def _said_bare(said: Said) -> bool | None:
+    """Return the yes or no that a clause is by itself: "Tillers only; no."."""
+    clauses: dict[int, list[str]] = {}
+    for word, clause in zip(said.reading.words, said.clauses, strict=True):
+        if word not in wording.STOPS:
+            clauses.setdefault(clause, []).append(word)
+    bare = [words[0] for words in clauses.values() if len(words) == 1 and words[0] in ("yes", "no")]
+    return bare[0] == "yes" if bare else None
 
 
 def _said_at(place: int, subjects: set[int], said: Said) -> bool:
@@ -36,28 +48,39 @@ def _after(place: int, subjects: set[int], said: Said) -> bool | None:
     words, denied = said.reading.words, False
     for i in range(place + 1, min(len(words), place + 12)):
         word = words[i]
-        if i in subjects or word in wording.JOINS:
+        if i in subjects or (word in wording.JOINS and (word != "and" or _thing_next(i, subjects, said))):
             continue
-        if word in wording.CONTRASTS or word in (".", ";", ")"):
-            return None
-        if word == ",":
-            if _joined_on(i, subjects, said):
-                continue
-            return None
-        if i + 1 < len(words) and word in ("no", "without", "not") and (i + 1 in subjects or (word == "no" and words[i - 1] != ":")):
-            return None
-        if word in ("not", "no", "never", "neither"):
+        if word == "," and _joined_on(i, subjects, said):
+            continue
+        if word in wording.STOPS or word in wording.CONTRASTS or word == "and":
+            break
+        if word == "no":
+            return _no_after(i, place, subjects, said)
+        if word == "without" or (word == "not" and i + 1 in subjects):
+            break
+        if word in ("not", "never", "neither"):
             denied = True
-            if word == "no" or i + 1 == len(words):
-                return False
-            continue
-        if word in wording.LOST:
+        elif word in wording.LOST:
             return denied
-        if word in wording.KEPT:
+        elif word in wording.KEPT:
             return not denied
-        if denied and i > place + 4:
-            return False
     return False if denied else None
+
+
+def _no_after(i: int, place: int, subjects: set[int], said: Said) -> bool | None:
+    """Return what a "no" after a thing says: of it ("anti-skid no"), or of the next ("anti-skid, no autobrake")."""
+    words = said.reading.words
+    if i + 1 >= len(words) or words[i + 1] in wording.STOPS:
+        return False
+    first = min(subjects)
+    leads = words[first - 1] in _NOT if first else False
+    return None if leads or i != place + 1 or i + 1 not in subjects else False
+
+
+def _thing_next(i: int, subjects: set[int], said: Said) -> bool:
+    """Return whether an "and" joins another of the things: "anti-skid and the autobrake"."""
+    following = [k for k in range(i + 1, min(i + 4, len(said.words))) if said.reading.words[k] not in wording.JOINS]
+    return bool(following) and following[0] in subjects
 
 
 def _joined_on(i: int, subjects: set[int], said: Said) -> bool:

@@ -38,7 +38,14 @@ _UNKNOWING = (
     r"would have to (?:look|check|guess)|need to (?:look|check)|wait|guessing|who knows|good question|"
     r"tip of my tongue|(?:it is|has|is) gone from)\b",
 )
-UNKNOWING = re.compile("|".join(_UNKNOWING))
+_ASKING_OTHERS = (
+    r"\b(?:ask|check with|leave (?:it|that) to|up to|(?:that|it) is for|belongs to|depends on|call)"
+    r" (?:the |a |an |my |your )?(?:captain|engineers?|maintenance|ground crew|crew|instructor|other pilot|someone|somebody|"
+    r"dispatch|company|first officer|skipper|boss|day|weather)\b(?! (?:if|for|when)\b)",
+    r"\b(?:the )?(?:\w+ )?(?:captain|driver|engineer|crew|boss|manual|book|checklist|table) (?:knows?|says so|says|has it|briefs)\b",
+    r"\b(?:get|look at|look in|read|open|use) (?:out )?(?:the |my )?(?:\w+ )?(?:checklist|book|manual|table|notes|q ?r ?h)\b",
+)
+UNKNOWING = re.compile("|".join((*_UNKNOWING, *_ASKING_OTHERS)))
 """Not knowing, or asking to be spared."""
 
 _YES = (
@@ -98,7 +105,8 @@ OPPOSITES = (
     ("extend", "retract"), ("full", "idle"), ("full", "empty"), ("together", "apart"), ("hot", "cold"), ("wet", "dry"),
     ("main", "nose"), ("increase", "decrease"), ("positive", "negative"), ("all", "none"), ("every", "one"),
     ("retracted", "extended"), ("set", "released"), ("slower", "faster"), ("pull", "push"), ("visible", "hidden"),
-    ("captain", "first_officer"), ("filled", "hollow"), ("both", "either"),
+    ("filled", "hollow"), ("both", "either"), ("tow", "taxi"), ("horn", "chime"), ("horn", "bell"), ("horn", "gong"),
+    ("horn", "buzzer"), ("continuous", "single"), ("continuous", "short"), ("replace", "inflate"),
 )  # fmt: skip
 """Words that cannot both be meant of one thing; written as their plainest form (see `PLAIN`)."""
 
@@ -110,7 +118,7 @@ PLAIN = {
     "forwards": "forward", "inwards": "inboard", "inward": "inboard", "outwards": "outboard", "outward": "outboard",
     "automatically": "automatic", "manually": "manual", "continuously": "continuous", "constantly": "continuous",
     "constant": "continuous", "steadily": "steady", "slow": "slowly", "gradually": "slowly", "quick": "quickly",
-    "suddenly": "quickly", "at once": "quickly", "pumped": "pumping", "pump": "pumping", "behing": "behind",
+    "suddenly": "quickly", "at once": "quickly", "change": "replace", "changed": "replace", "renew": "replace", "swap": "replace", "pumped": "pumping", "pump": "pumping", "behing": "behind",
     "beside": "beside", "next": "beside", "under": "below", "beneath": "below", "underneath": "below", "over": "above",
     "near": "near", "close to": "near", "nearby": "near", "inserted": "inserted", "fitted": "inserted", "in": "in",
     "disconnect": "disconnected", "connect": "connected", "attached": "connected", "detached": "disconnected",
