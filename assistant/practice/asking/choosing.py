@@ -24,6 +24,8 @@ _LOOK = 6
 """How many of the most urgent are looked through for one of another section."""
 _LAST_DAYS = 0.15
 """Share of the days left that is kept free of new records, so that the last ones are asked a second time."""
+_EARLY = 1.5
+"""How much more than an even share of what is new is begun on a day, while little is fading yet."""
 
 
 class Choice(NamedTuple):
@@ -64,7 +66,7 @@ def pace(standings: Iterable[Standing], now: datetime, ready_by: date | None = N
         return Pace(None, unseen, min(unseen, max(NEW_A_DAY - begun, 0)), begun, due)
     days = max((ready_by - now.date()).days + 1, 1)
     beginning = max(days - ceil(days * _LAST_DAYS), 1) if days > 1 else 1
-    share = ceil((unseen + begun) / beginning)
+    share = ceil((unseen + begun) * _EARLY / (beginning - 1 + _EARLY))
     return Pace(days, unseen, min(unseen, max(share - begun, 0)), begun, due)
 
 

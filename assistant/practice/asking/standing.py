@@ -48,8 +48,11 @@ class Standing(NamedTuple):
         return 0.0 if self.was else expected_recall(self.card, when)
 
     def fades(self, now: datetime) -> bool:
-        """Whether it is due to be asked again."""
-        return self.card is not None and self.card.due <= now
+        """Whether it is due to be asked again: by now, or later on this day of the learner's if not asked on it yet."""
+        if self.card is None:
+            return False
+        due, last = self.card.due.astimezone(now.tzinfo), self.card.last.astimezone(now.tzinfo)
+        return due <= now or (due.date() == now.date() and last.date() < now.date())
 
     def level(self, now: datetime) -> str:
         """Return KNOWN, SHAKY or UNKNOWN: recalled last and not fading; asked; never asked or never known."""
