@@ -111,22 +111,24 @@ def _words_said(point: Point, said: Said, window: Sequence[int] | None = None) -
     whole = sum(e.weight for e in elements)
     credit, places = 0.0, []
     for element in elements:
-        amount, place = _element_said(element, said, range(len(said.words)) if window is None else window)
+        amount, spots = _element_said(element, said, range(len(said.words)) if window is None else window)
         credit += element.weight * amount
-        if place is not None and element.weight > 0.7:
-            places.append(place)
+        if element.weight > 0.7:
+            places += spots
     return (credit / whole if whole else 0.0), tuple(places)
 
 
-def _element_said(element: Element, said: Said, window: Sequence[int]) -> tuple[float, int | None]:
+def _element_said(element: Element, said: Said, window: Sequence[int]) -> tuple[float, list[int]]:
     """Return how far an element was said, and where: by its concept, by that of a word of a name, else by its words."""
-    best: tuple[float, int | None] = (0.0, None)
+    best: tuple[float, list[int]] = (0.0, [])
     for i in window:
         if i in said.numbered and said.words[i] != "zero":
             continue
         credit = _credit(element, said, i)
         if credit > best[0]:
-            best = credit, i
+            best = credit, [i]
+        elif credit and credit == best[0]:
+            best[1].append(i)
     return best
 
 
@@ -246,9 +248,9 @@ def _states_wrong(need: Need, said: Said, know: Knowledge) -> list[str]:
 
 
 def _out_of_order(held: Sequence[Held], numbers: Numbers) -> list[str]:
-    placed = [(h.point, min(h.places)) for h in held if h.places and h.share >= 0.5]
+    placed = [(h.point, h.places) for h in held if h.places and h.share >= 0.5]
     found = []
     for (_, before), (point, after) in pairwise(placed):
-        if after < before:
+        if max(after) < min(before):
             found.append(f"out of order: {point.text}")
     return found

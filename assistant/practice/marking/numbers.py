@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from itertools import combinations
 from typing import NamedTuple
 
-from assistant.practice.marking.pairing import labels_of, stretches
+from assistant.practice.marking.pairing import Label, labels_of, stretches
 from assistant.practice.marking.points import Figure, Need, Point
 from assistant.practice.marking.said import Claim, Said
 from assistant.practice.marking.wording import ALIKE, HEDGES
@@ -21,9 +20,6 @@ _RATIOS = ("percent", "factor", "")
 _FORBIDS = frozenset({"not", "cannot", "outside", "forbidden", "never", "no", "too", "unless", "beyond", "needs"})
 
 
-_BARE = re.compile(r"[\d.,]+")
-
-
 class Numbers(NamedTuple):
     """For each point the place of each of its figures (None: not said), and what was wrong."""
 
@@ -34,17 +30,19 @@ class Numbers(NamedTuple):
 def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
     """Return which figures an answer holds, and which of its numbers contradict."""
     wanted = [(i, k, f) for i, p in enumerate(need.points) for k, f in enumerate(p.figures)]
-    fits = [[(i, k) for i, k, f in wanted if _suits(claim, f, need, know)] for claim in said.claims]
+    fits = [[(i, k) for i, k, f in wanted if _suits(claim, f, need, said, know)] for claim in said.claims]
     found: dict[tuple[int, int], int] = {}
-    wrong = [*_swapped(need, said, fits, know)]
+    labels = {} if need.ordered or need.change else labels_of(need, _alike(need), know)
+    named = stretches(labels, (c.amount.start for c in said.claims), said) if len(labels) > 1 else {}
+    wrong = [*_swapped(need, said, fits, labels, named)]
     for claim, spots in zip(said.claims, fits, strict=True):
-        for spot in _free(spots, found):
+        for spot in _taken(spots, claim, found, need, named):
             found[spot] = claim.amount.start
     missing = [f for i, k, f in wanted if (i, k) not in found and not _covered(need.points[i], i, found)]
     for claim, spots in zip(said.claims, fits, strict=True):
         if spots:
             wrong += _reversed(claim, [need.points[i].figures[k] for i, k in spots], need, said)
-        elif not claim.former or _is_present_former(claim, need, know):
+        elif not claim.former or need.change or _is_present_former(claim, need, know):
             if not _is_known(claim, need, missing, said, know):
                 wrong.append(f"{claim.amount.raw}")
     wrong += _hedged(need, said, fits)
@@ -58,21 +56,44 @@ def _covered(point: Point, index: int, found: dict[tuple[int, int], int]) -> boo
     return point.any_figure and any(i == index for i, _ in found)
 
 
-def _free(spots: list[tuple[int, int]], found: dict[tuple[int, int], int]) -> list[tuple[int, int]]:
-    """Return where a number goes: the first place not taken yet, else nowhere new."""
+def _taken(
+    spots: list[tuple[int, int]], claim: Claim, found: dict[tuple[int, int], int], need: Need, named: dict[int, set[int]]
+) -> list[tuple[int, int]]:
+    """Return which figures a number says: of steps the next one, else all that are alike, or those it is said of."""
     free = [spot for spot in spots if spot not in found]
-    return free[:1]
+    if need.ordered:
+        return free[:1]
+    here = {p for p, places in named.items() if claim.amount.start in places}
+    return [spot for spot in free if spot[0] in here or not here or spot[0] not in named]
 
 
-def _suits(claim: Claim, figure: Figure, need: Need, know: Knowledge) -> bool:
-    if claim.former and not (need.change and figure in need.former):
+def _suits(claim: Claim, figure: Figure, need: Need, said: Said, know: Knowledge) -> bool:
+    if need.change:
+        return (claim.former or _leads_on(claim, said)) is (figure.value in {f.value for f in need.former}) and _says(
+            claim, figure, know
+        )
+    if claim.former:
         return False
-    return equals(claim.amount, figure, know.units)
+    return _says(claim, figure, know)
+
+
+def _leads_on(claim: Claim, said: Said) -> bool:
+    """Return whether a number is the first of two of a change: "1,800 to 2,000", "280, now 250"."""
+    after = said.reading.words[claim.amount.end : claim.amount.end + 3]
+    following = [c for c in said.claims if c.amount.start >= claim.amount.end]
+    return bool(following) and (after[:1] in (("to",), ("->",)) or "now" in after or "before" in after)
+
+
+def _says(claim: Claim, figure: Figure, know: Knowledge) -> bool:
+    """Return whether a number says a figure, in its own unit or, where that is the next number's, without one."""
+    if equals(claim.amount, figure, know.units):
+        return True
+    return claim.bare and equals(claim.amount._replace(unit=None), figure, know.units)
 
 
 def equals(amount: Amount, figure: Figure, units: Units) -> bool:
     """Return whether an amount says a figure: exactly, within its tolerance, or converted and rounded."""
-    unit = None if amount.unit and _BARE.fullmatch(amount.raw) and not _measured(amount, figure, units) else amount.unit
+    unit = amount.unit
     if unit in (None, figure.unit, "count") or figure.unit in ("", "count"):
         if _ratio(amount, figure):
             return True
@@ -85,12 +106,6 @@ def equals(amount: Amount, figure: Figure, units: Units) -> bool:
         return False
     exact = unit == figure.unit or {unit, figure.unit} <= {"deg", "degC", "K"}
     return _near(value, figure.value, max(figure.tolerance, 0.0 if exact else _ROUNDED))
-
-
-def _measured(amount: Amount, figure: Figure, units: Units) -> bool:
-    """Return whether a number without a unit of its own may share that of the next for this figure."""
-    known = amount.unit and figure.unit not in ("", "count", "factor")
-    return bool(known) and _converted(amount.value, str(amount.unit), figure.unit, units) is not None
 
 
 def _ratio(amount: Amount, figure: Figure) -> bool:
@@ -212,20 +227,20 @@ def _hedged(need: Need, said: Said, fits: list[list[tuple[int, int]]]) -> list[s
     return found
 
 
-def _swapped(need: Need, said: Said, fits: list[list[tuple[int, int]]], know: Knowledge) -> list[str]:
+def _swapped(
+    need: Need, said: Said, fits: list[list[tuple[int, int]]], labels: dict[int, Label], named: dict[int, set[int]]
+) -> list[str]:
     """Return the figures that were given to one another's things: "main 90 to 160, nose 60 to 110"."""
-    labels = labels_of(need, _alike(need), know)
-    if len(labels) < 2 or need.ordered:
+    if len(labels) < 2:
         return []
     if _one_for_all(said, fits):
         return ["one figure for all of them"]
     found = []
-    places = stretches(labels, (c.amount.start for c in said.claims), said)
-    if places:
-        for claim, spots in zip(said.claims, fits, strict=True):
-            named = {p for p, here in places.items() if claim.amount.start in here}
-            if spots and named and named.isdisjoint(i for i, _ in spots) and all(i in labels for i, _ in spots):
-                found.append(f"{claim.amount.raw} belongs to something else")
+    for claim, spots in zip(said.claims, fits, strict=True) if named else ():
+        here = {p for p, places in named.items() if claim.amount.start in places}
+        if spots and here and here.isdisjoint(i for i, _ in spots) and all(i in labels for i, _ in spots):
+            found.append(f"{claim.amount.raw} belongs to something else")
+    if named:
         return found
     order = [spots[0][0] for spots in fits if spots and spots[0][0] in labels and len(spots) == 1]
     return ["the figures are exchanged"] if order != sorted(order) else []

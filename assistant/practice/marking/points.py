@@ -74,4 +74,6 @@ class Need(NamedTuple):
     expected: str = ""
     sources: tuple[Citation, ...] = ()
     change: bool = False
+    loss: bool = False
+    """Whether it is asked what is lost, so that a bare name says that it is."""
     polar: bool = False

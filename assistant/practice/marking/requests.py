@@ -37,18 +37,24 @@ _BREAKS = re.compile(r"\s*(?:[?.;:](?=\s|$)|,(?=\s))\s*|\s+and\s+(?=(?:at |to |b
 _FAINT = 0.25
 """Score that is enough where the kind of the limit leaves no other."""
 _WHOLE_PIECE = re.compile(rf"(.+?)({_BREAKS.pattern}|$)", re.IGNORECASE | re.DOTALL)
-_BARE = re.compile(r"\b(?:and|then|also|to|by|at|from|for|where|when|why|whom|who|how|what|which)\b", re.IGNORECASE)
+_BARE = re.compile(r"\b(?:and|with|of|in|on|then|also|to|by|at|from|for|where|when|why|whom|who|how|what|which)\b", re.IGNORECASE)
 _STRUCTURED = (
     r.CheckResult, r.BandResult, r.TableResult, r.TablesResult, r.ModelResult, r.ProcedureResult, r.LossResult,
     r.CauseResult, r.ChangeResult, r.CompareResult, r.NotApplicable, r.VariantResult, r.Conversion,
 )  # fmt: skip
 _VERDICTS = (r.CheckResult, r.BandResult, r.TableResult, r.TablesResult, r.NotApplicable, r.FactResult)
 POLAR = re.compile(
-    r"(?:^|[.?!;:,]\s*)(?:so |then |and )?(?:may|can|is|are|does|do|did|will|would|should|must|could|was|has|have|am)\b",
+    r"(?:^|[.?!;:,]\s*)(?:so |then |and )?(?:may|can|is|are|does|do|did|will|would|should|must|could|was|has|have|am)\b"
+    r"|\b(?:acceptable|allowed|permitted|ok|okay|legal|within limits)\s*\?",
     re.IGNORECASE,
 )
 
 
+_STEPS_ASKED = re.compile(
+    r"\b(?:what (?:do|should|must|would) (?:you|we|i|they) do|steps|drill|procedure|in order|what follows)\b", re.IGNORECASE
+)
+_STEPS = 0.65
+"""Score from which a procedure is meant where steps are asked for."""
 _MOSTLY = 0.75
 """Share of a way of asking that a question must hold to be taken for it though one of its words is strange."""
 
@@ -64,7 +70,7 @@ class Asked(NamedTuple):
 def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers a question, in the order of its parts; nothing where nothing loaded does."""
     parts = _parts(text)
-    whole = _whole(text, know)
+    whole = _steps(text, know) or _whole(text, know)
     if whole and _is_beside(whole, text, know):
         whole = None
     if whole:
@@ -80,6 +86,18 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     if len(found) == 1:
         found = _with_siblings(found[0], text, know)
     return tuple(_all_steps(one, len(parts), know) for one in found)
+
+
+def _steps(text: str, know: Knowledge) -> Asked | None:
+    """Return the procedure of which a question asks the steps, though a statement on its subject comes first."""
+    question = question_of(text, know, "")
+    if not (_STEPS_ASKED.search(text) or question.reading.has("steps", "order_of", "memory_items")):
+        return None
+    for candidate in candidates(question, know)[:3]:
+        if isinstance(candidate.result, r.ProcedureResult) and candidate.score >= _STEPS and candidate.match:
+            if not candidate.match.barred:
+                return _made(text, question, candidate.result, know)
+    return None
 
 
 def _is_beside(one: Asked, text: str, know: Knowledge) -> bool:
@@ -222,12 +240,24 @@ def _part(part: str, head: str, subject: str, before: list[Asked], variant: str,
         serving = [c for c in candidates(question, know)[:12] if _serves(c.score, c.result, question, about, know)]
         wanted = _wanted(question, part, know)
         exact = [c for c in serving if quantity_of(c.result, know) in wanted]
+        near = [c for c in serving if c.score >= serving[0].score - 0.15]
+        exact = exact or [c for c in near if _has_aspect(c.result, part, know)]
         chosen = sorted(exact or serving, key=lambda c: (-round(c.score, 2), len(_text_of(c.result))))
         for candidate in chosen:
             made = _made(part, question, candidate.result, know)
             if made.answer.text not in used:
                 return made
     return None
+
+
+def _has_aspect(result: r.Result, part: str, know: Knowledge) -> bool:
+    """Return whether a statement answers what a part asks of its subject: where, who, why, when, the colour."""
+    concepts = know.phrase(part).concepts
+    wanted = {aspect for concept, aspect in _ASPECTS.items() if concept in concepts}
+    return isinstance(result, r.FactResult) and bool(wanted.intersection(result.fact.answers))
+
+
+_ASPECTS = {"where": "where", "who": "who", "why": "why", "when": "when", "when_word": "when", "color": "colour"}
 
 
 def _text_of(result: r.Result) -> str:

@@ -14,6 +14,7 @@ from assistant.practice.marking.said import amounts_of, plain, sense_of
 from assistant.practice.marking.wording import NEGATORS
 from assistant.quantities.amounts import Amount
 from assistant.resolving import results as r
+from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.reading import Mention, Reading
 from assistant.understanding.states import Condition
@@ -31,7 +32,7 @@ _THRESHOLDS = {"below": "lower", "under": "lower", "up to": "max", "above": "hig
 _RULE = re.compile(r"\b(?:limit|limits|rule|maximum|minimum|why|figure|how much|how far|what temperature|what pressure|"
                    r"what speed|reason|value)\b", re.IGNORECASE)  # fmt: skip
 _ACTION = re.compile(r"\b(?:what must|what do|what should|what is (?:to be )?done|what then|what has to|which setting|"
-                     r"what (?:is|are) the action|what happens|who do|what now|must be done|do about)\b", re.IGNORECASE)
+                     r"what (?:is|are) the action|what happens|who do|what now|must be done|do about|what (?:do|would|should|must) (?:you|we|i) (?:use|do)|instead)\b", re.IGNORECASE)
 
 
 def required(text: str, know: Knowledge) -> Need | None:
@@ -56,6 +57,7 @@ def required(text: str, know: Knowledge) -> Need | None:
         expected=" ".join(dict.fromkeys(a.text for a in answers)),
         sources=tuple(dict.fromkeys(s for a in answers for s in a.sources)),
         change=any(isinstance(one.result, r.ChangeResult) for one in found),
+        loss=any(isinstance(one.result, r.LossResult) for one in found) or reading.asks_loss,
         polar=bool(POLAR.search(text)),
     )
 
@@ -278,6 +280,9 @@ def _limit_points(limit: Limit, text: str, know: Knowledge) -> list[Point]:
 
 
 def _limit(one: Asked, text: str, know: Knowledge) -> list[Point]:
+    variants = list(dict.fromkeys(know.reader.read(text).variants))
+    if len(variants) > 1:
+        return _by_variant([(name, know.record(one.answer.entry, name)) for name in variants], text, know)
     return [p for limit in one.result.limits for p in _limit_points(limit, text, know)]  # type: ignore[union-attr]
 
 
@@ -381,6 +386,8 @@ def _table_points(result: Any, text: str, know: Knowledge) -> list[Point]:
     for row in result.rows:
         said = dict(row.outputs)
         points += [_output_point(result.table, name, said[name], know) for name in names if name in said]
+        if _ACTION.search(text):
+            points += [p for name in names if name in said for p in _action(result.table, name, said[name], know)]
     return points
 
 
@@ -401,13 +408,19 @@ def _names_output(output: Any, concepts: frozenset[str], know: Knowledge) -> boo
 
 
 def _output_point(table: StateTable, name: str, value: str, know: Knowledge) -> Point:
-    words = output_words(table, name, value)
+    words = output_words(table, name, value).split(": ")[0]
     output = next(o for o in table.outputs if o.id == name)
     if value in ("yes", "no"):
         subject = next(m.concepts for m in know.phrase(output.label).mentions if not m.weak)
         made = point(words, know, state=State(subject, value == "yes"))
         return made._replace(negated=value == "no", figures=())
     return _by_value(point(words, know), value, know)
+
+
+def _action(table: StateTable, name: str, value: str, know: Knowledge) -> list[Point]:
+    """Return what a result says to do: "the parking brake does not hold: use chocks"."""
+    action = output_words(table, name, value).partition(": ")[2]
+    return [point(action, know)] if action else []
 
 
 def _by_value(made: Point, value: str, know: Knowledge) -> Point:
@@ -420,11 +433,24 @@ def _by_value(made: Point, value: str, know: Knowledge) -> Point:
 
 
 def _loss(one: Asked, text: str, know: Knowledge) -> list[Point]:
+    """Return what a document lists as lost, where one does; else what the tables say that no longer works."""
+    listed = _listed_loss(one, text, know)
+    if listed:
+        return listed
     result: Any = one.result
-    points = [_output_point(t, o, v, know) for t, o, v in result.lost]
+    lost = [(t, o, v) for t, o, v in result.lost if v == "no" or o in ("mode", "steering")] or result.lost
+    points = [_output_point(t, o, v, know) for t, o, v in lost]
     for fact in result.facts:
         points += [point(p, know) for p in fact.points]
     return points or [point(one.answer.text, know)]
+
+
+def _listed_loss(one: Asked, text: str, know: Knowledge) -> list[Point]:
+    for candidate in candidates(one.question, know)[:8]:
+        fact = getattr(candidate.result, "fact", None)
+        if fact and fact.points and candidate.match and not candidate.match.barred and candidate.score >= 0.6:
+            return [point(p, know) for p in fact.points]
+    return []
 
 
 def _cause(one: Asked, text: str, know: Knowledge) -> list[Point]:
@@ -446,7 +472,12 @@ def _procedure(one: Asked, text: str, know: Knowledge) -> list[Point]:
         steps = (steps[result.step],)
     elif result.memory_only:
         steps = tuple(s for s in steps if s.memory) or steps
-    return [point(step.do, know) for step in steps]
+    return [point(_bare_step(step.do), know) for step in steps]
+
+
+def _bare_step(text: str) -> str:
+    """Return a step as it is to be done, without what explains it."""
+    return re.sub(r"\s*\([^)]*\)|, which .*$", "", text)
 
 
 def _change(one: Asked, text: str, know: Knowledge) -> list[Point]:
@@ -474,13 +505,16 @@ def _variant(one: Asked, text: str, know: Knowledge) -> list[Point]:
 
 
 def _compare(one: Asked, text: str, know: Knowledge) -> list[Point]:
-    result: Any = one.result
+    return _by_variant(one.result.limits, text, know)  # type: ignore[union-attr]
+
+
+def _by_variant(limits: Iterable[tuple[str, Any]], text: str, know: Knowledge) -> list[Point]:
+    """Return a figure on each variant; once where it is the same on all."""
     points = []
-    for name, record in result.limits:
+    for name, record in limits:
         show = know.base.variants[name].show
-        concept = frozenset((f"variant:{name}",))
+        label = Element(frozenset((f"variant:{name}",)), (show.lower(),), 1.0)
         for made in _limit_points(record, text, know):
-            label = Element(concept, (show.lower(),), 1.0)
             points.append(made._replace(text=f"{show}: {made.text}", elements=(label,)))
     same = len({p.figures for p in points}) == 1
     return points[:1] if same else points

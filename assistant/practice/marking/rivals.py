@@ -9,7 +9,10 @@ from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.said import Said, plain
 from assistant.resolving.knowing import Knowledge
 
-_SELECTED = ("colour", "braking-mode", "autobrake-setting", "hydraulic-system")
+_PERSONS = ("captain", "first_officer", "maintenance", "ground_crew")
+_SELECTED = (
+    "person","colour", "braking-mode", "autobrake-setting", "hydraulic-system",
+)
 _OTHER: dict[str, set[str]] = {}
 for _one, _two in ((plain(a), plain(b)) for a, b in wording.OPPOSITES):
     _OTHER.setdefault(_one, set()).add(_two)
@@ -18,7 +21,7 @@ for _one, _two in ((plain(a), plain(b)) for a, b in wording.OPPOSITES):
 
 def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return the members of a family that an answer names in place of, or beside, the one asked for."""
-    families = know.lexicon.families
+    families = {**know.lexicon.families, **dict.fromkeys(_PERSONS, "person")}
     asked = frozenset(c for m in need.question.mentions for c in m.concepts)
     wanted = {c for p in need.points for e in p.elements for c in e.concepts}
     found = []
@@ -29,6 +32,8 @@ def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
         named = [(i, c) for i, here in enumerate(said.concepts) for c in here if families.get(c) == family]
         for place, concept in named:
             if concept in wanted or concept in asked or _is_put_off(place, said):
+                continue
+            if need.loss and family == "braking-mode":
                 continue
             if concept in need.said and any(c in members for _, c in named):
                 continue

@@ -27,6 +27,8 @@ class Claim(NamedTuple):
     sense: str
     former: bool
     now: bool
+    bare: bool = False
+    """Whether its unit is only that of the next number: "255 or mach point six"."""
 
 
 class Said(NamedTuple):
@@ -94,12 +96,14 @@ def read_said(text: str, know: Knowledge) -> Said:
         if i not in numbered and word[0].isalpha():
             for mention in know.phrase(word).mentions:
                 inner[i] |= mention.concepts
+    for variant, i in zip(reading.variants, reading.variant_places, strict=False):
+        here[i].add(f"variant:{variant}")
     clauses = _clauses(words)
     said = Said(
         text, reading, tuple(plain(w) for w in words), tuple(map(frozenset, here)),
         tuple(map(frozenset, inner)), clauses, (), numbered,
     )  # fmt: skip
-    return said._replace(claims=tuple(_claim(a, said, reading) for a in amounts))
+    return said._replace(claims=tuple(_claim(a, said, reading, know) for a in amounts))
 
 
 def amounts_of(reading: Reading, know: Knowledge) -> tuple[Amount, ...]:
@@ -124,7 +128,7 @@ def _clauses(words: tuple[str, ...]) -> tuple[int, ...]:
     return tuple(found)
 
 
-def _claim(amount: Amount, said: Said, reading: Reading) -> Claim:
+def _claim(amount: Amount, said: Said, reading: Reading, know: Knowledge) -> Claim:
     words = reading.words
     before = _within(words, said, amount.start, back=True)
     after = _within(words, said, amount.end, back=False)
@@ -133,12 +137,13 @@ def _claim(amount: Amount, said: Said, reading: Reading) -> Claim:
         former = False
     if _passes(words, amount):
         former = True
-    return Claim(amount, sense_of(before, after), former, bool(wording.NOW.search(before)))
+    bare = bool(amount.unit) and not any(a.unit for a in read_amounts(tokenize(amount.raw), know.units))
+    return Claim(amount, sense_of(before, after), former, bool(wording.NOW.search(before)), bare)
 
 
 def _passes(words: tuple[str, ...], amount: Amount) -> bool:
     """Return whether an amount is the start of a change: "from 280 to 250"."""
-    return words[amount.start - 1 : amount.start] == ("from",) and words[amount.end : amount.end + 1] == ("to",)
+    return words[amount.start - 1 : amount.start] == ("from",) and "to" in words[amount.end : amount.end + 2]
 
 
 def _within(words: tuple[str, ...], said: Said, place: int, back: bool) -> str:

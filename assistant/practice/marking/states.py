@@ -18,28 +18,38 @@ def state_said(state: State, need: Need, said: Said, know: Knowledge) -> bool | 
         words = said.reading.words
         if words[place + 1 : place + 2] in (("switch",), ("skid",)):
             continue
-        found.append(_said_at(place, subjects, said))
-    if not found and sum(1 for p in need.points if p.state) == 1:
-        return _said_bare(said)
-    return found[0] if found else None
+        found.append(_said_at(place, subjects, need, said))
+    if found:
+        return found[0]
+    unsaid = [p.state for p in need.points if p.state and not said.where(p.state.subject)]
+    bare = _bare(need, said, len(unsaid))
+    return bare[unsaid.index(state)] if state in unsaid and len(bare) == len(unsaid) else None
 
 
-def _said_bare(said: Said) -> bool | None:
-    """Return the yes or no that a clause is by itself: "Tillers only; no."."""
+def _bare(need: Need, said: Said, wanted: int) -> list[bool]:
+    """Return the yes and no that stand alone, one for each thing asked: "ALTERNATE, none, none"."""
     clauses: dict[int, list[str]] = {}
     for word, clause in zip(said.reading.words, said.clauses, strict=True):
         if word not in wording.STOPS:
             clauses.setdefault(clause, []).append(word)
-    bare = [words[0] for words in clauses.values() if len(words) == 1 and words[0] in ("yes", "no")]
-    return bare[0] == "yes" if bare else None
+    alone = [words[0] for words in clauses.values() if len(words) == 1 and words[0] in _ALONE]
+    first = said.reading.words[:1]
+    if not alone and wanted == 1 and need.polar and first in (("yes",), ("no",)):
+        alone = [first[0]]
+    return [word == "yes" for word in alone]
 
 
-def _said_at(place: int, subjects: set[int], said: Said) -> bool:
+_ALONE = frozenset(("yes", "no", "none", "nope", "neither"))
+
+
+def _said_at(place: int, subjects: set[int], need: Need, said: Said) -> bool:
     if said.reading.words[place - 1 : place] in (("no",), ("without",), ("neither",), ("nor",)) and place:
         return False
     after = _after(place, subjects, said)
     if after is not None:
         return after
+    if need.loss and not wording.KEPT.intersection(said.left(place) + said.right(place)):
+        return False
     return not _denied_before(place, subjects, said)
 
 

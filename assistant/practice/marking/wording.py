@@ -35,7 +35,7 @@ _UNKNOWING = (
     r"drawing a blank|draw a blank|drawn a blank|gone blank|mind (?:is|has gone|went) blank|blank on|unable|"
     r"you tell me|come back to|look (?:it|that|this) up|remind me|give up|stumped|haven ?t a clue|lost me|escapes me|"
     r"slipped my mind|rings no bell|no bells|say again|stand ?by|help me|ask me (?:later|another)|another question|"
-    r"would have to (?:look|check|guess)|need to (?:look|check)|wait|guessing|who knows|good question|"
+    r"would have to (?:look|check|guess)|need to (?:look|check)|^wait\b.{0,12}$|guessing|who knows|good question|"
     r"tip of my tongue|(?:it is|has|is) gone from)\b",
 )
 _ASKING_OTHERS = (
@@ -111,7 +111,8 @@ OPPOSITES = (
 """Words that cannot both be meant of one thing; written as their plainest form (see `PLAIN`)."""
 
 PLAIN = {
-    "dn": "down", "aft": "behind", "rear": "behind", "back": "behind", "ahead": "front", "air": "flight",
+    "dn": "down", "aft": "behind", "rear": "behind", "return": "back", "just": "only", "solely": "only", "merely": "only", "immediately": "quickly", "instantly": "quickly",
+    "ahead": "front", "air": "flight",
     "airborne": "flight", "flying": "flight", "flt": "flight", "gnd": "ground", "shut": "closed", "close": "closed",
     "closes": "closed", "opened": "open", "opens": "open", "opening": "open", "lowered": "lower", "backwards": "rearward",
     "backward": "rearward", "aftwards": "rearward", "rearwards": "rearward", "rear ward": "rearward",
