@@ -92,6 +92,8 @@ class Base:
         self.lists: dict[str, list[str]] = compiled["words"]
         """Word groups by name, without the @."""
         self.units_data: list[Any] = compiled["units"]
+        self._overrides: tuple[kinds.Override, ...] | None = None
+        self._variant_records: dict[tuple[str, str], Any] = {}
         self.settings: dict[str, Any] = compiled["settings"]
         self.pronunciations: dict[str, str] = compiled["pronunciations"]
         """How written forms are said, in ordinary words."""
@@ -116,8 +118,10 @@ class Base:
     @property
     def overrides(self) -> tuple[kinds.Override, ...]:
         """How the variants differ, in file order."""
-        listed = self.compiled["records"].get("overrides", {}).values()
-        return tuple(self._override(values) for values in listed)
+        if self._overrides is None:
+            listed = self.compiled["records"].get("overrides", {}).values()
+            self._overrides = tuple(self._override(values) for values in listed)
+        return self._overrides
 
     def lacks(self, name: str, known: Iterable[str]) -> bool:
         """Whether a name refers to nothing; one of a record that is there but broken is a problem already."""
@@ -141,9 +145,15 @@ class Base:
 
         A schedule whose `top` differs follows it. Raises KeyError for an unknown id.
         """
-        record = self.records[name]
         if not variant:
-            return record
+            return self.records[name]
+        held = self._variant_records.get((name, variant))
+        if held is None:
+            held = self._variant_records[name, variant] = self._for_variant(name, variant)
+        return held
+
+    def _for_variant(self, name: str, variant: str) -> Any:
+        record = self.records[name]
         for override in self.overrides:
             if override.variant == variant and override.record == name:
                 record = _overridden(record, override)

@@ -30,7 +30,7 @@ from assistant.resolving.results import (
     TablesResult,
 )  # fmt: skip
 from assistant.resolving.state_questions import state_candidates
-from assistant.resolving.steering_order import deflections, resolve_order
+from assistant.resolving.steering_order import deflections, names_side, resolve_order
 from assistant.understanding.matching import Match, strange
 from assistant.understanding.reading import OUTSIDE, Mention
 
@@ -118,7 +118,7 @@ def _same_place(one: Candidate, other: Candidate) -> bool:
 
 def chosen_record(name: str, question: Question, know: Knowledge) -> Result | None:
     """Return what a record that was chosen answers to the question."""
-    match = Match(name, "", 1.0, 1.0, 1.0, 1.0, (), ())
+    match = Match(name, "", 1.0, 1.0, 1.0, 1.0, ())
     found = sorted(from_match(match, question, know), key=lambda c: -c.score)
     return found[0].result if found else None
 
@@ -136,14 +136,15 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
     found.extend(_by_figure(question, know))
     found.extend(Candidate(s, w, r) for s, w, r in state_candidates(question, know, excused))
     found.extend(_specials(question, know, ranked))
-    found = [_by_place(_by_asked(c, question, know), question, know) for c in found]
+    asked = question.reading.asked & QUANTITIES
+    found = [_by_place(_by_asked(c, asked, question, know), question, know) for c in found]
     found.sort(key=lambda c: (-round(c.score, 3), -c.weight))
     return found
 
 
 def _by_figure(question: Question, know: Knowledge) -> Iterable[Candidate]:
     """A limit that depends on a state is meant when its very figure is named: "must I stick to 800 psi?"."""
-    for name in know.base.ids("limits"):
+    for name in know.base.ids("limits") if question.reading.amounts else ():
         limit = know.base.records[name]
         figure = limit.maximum or limit.minimum
         if not limit.when or not figure:
@@ -165,9 +166,8 @@ def _in_state(limit: Limit, question: Question, know: Knowledge) -> Iterable[Can
         yield Candidate(0.99, 3.0, NotApplicable(limit, "", question.conditions))
 
 
-def _by_asked(candidate: Candidate, question: Question, know: Knowledge) -> Candidate:
+def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, know: Knowledge) -> Candidate:
     """Let a result of another quantity than the one asked for step back: "how long" wants no temperature."""
-    asked = question.reading.asked & QUANTITIES
     if asked and isinstance(candidate.result, (TableResult, TablesResult)):
         return candidate._replace(score=candidate.score * (0.9 if "count" in asked else 0.7))
     mine = quantity_of(candidate.result, know)
@@ -204,12 +204,14 @@ def _specials(question: Question, know: Knowledge, ranked: list[Match]) -> Itera
 
 def _orders(question: Question, know: Knowledge) -> Iterable[Candidate]:
     """Orders of several controls, each with its side, are to be summed in whatever words the sum is asked for."""
-    if any(c.startswith(OUTSIDE) for m in question.reading.mentions for c in m.concepts):
+    if not names_side(question.reading.words) or any(
+        c.startswith(OUTSIDE) for m in question.reading.mentions for c in m.concepts
+    ):
         return
     for name in know.base.ids("models"):
-        model = know.record(name, question.variant)
-        if model.function != "total_order":
+        if know.base.records[name].function != "total_order":
             continue
+        model = know.record(name, question.variant)
         orders = deflections(model, question, know)
         result = resolve_order(model, question, know) if sum(bool(d.side) for d in orders) > 1 else None
         if result is not None:

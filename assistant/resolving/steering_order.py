@@ -45,6 +45,11 @@ class Deflection(NamedTuple):
     place: int
 
 
+def names_side(words: tuple[str, ...]) -> bool:
+    """Return whether left or right is said at all, so that looking for orders is worth it."""
+    return not _SIDES.keys().isdisjoint(words)
+
+
 def deflections(model: Model, question: Question, know: Knowledge) -> list[Deflection]:
     """Return the orders of the controls that a question names."""
     found: list[Deflection] = []

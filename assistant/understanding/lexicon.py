@@ -18,6 +18,11 @@ _WIDEST_GAP = 3
 Names = dict[str, list[tuple[tuple[str, ...], tuple[str, ...]]]]
 
 
+_Ranked = tuple[int, list[str], list[str]]
+"""A name's place among those with its first stem, the longest first; its stems; its concepts."""
+_Beginning = tuple[dict[str, list[_Ranked]], list[_Ranked]]
+
+
 class Found(NamedTuple):
     """A name found at tokens[start:end]; `taken` are the indices that belong to it (a gap leaves some out)."""
 
@@ -32,6 +37,7 @@ class Lexicon:
 
     def __init__(self, plain: Mapping[str, Any]) -> None:
         self._names: dict[str, str | list[list[list[str]]]] = plain["names"]
+        self._begun: dict[str, _Beginning] = {}
         self.kinds: dict[str, str] = plain["kinds"]
         self.implied: dict[str, list[str]] = plain["implied"]
         self.families: dict[str, str] = plain["families"]
@@ -47,16 +53,30 @@ class Lexicon:
 
     def at(self, stems: Sequence[str], start: int, free: Sequence[bool]) -> Found | None:
         """Return the longest name that begins at a place, or None."""
-        for parts, concepts in self._beginning(stems[start]):
-            taken = _match(parts, stems, start, free)
-            if taken:
-                return Found(start, taken[-1] + 1, taken, tuple(concepts))
-        return None
+        by_second, loose = self._beginning(stems[start])
+        following = stems[start + 1] if start + 1 < len(stems) else ""
+        best: tuple[int, tuple[int, ...], list[str]] | None = None
+        for listed in (by_second.get(following, ()), loose):
+            for rank, parts, concepts in listed:
+                if best is not None and rank > best[0]:
+                    break
+                taken = _match(parts, stems, start, free)
+                if taken:
+                    best = rank, taken, concepts
+                    break
+        return Found(start, best[1][-1] + 1, best[1], tuple(best[2])) if best else None
 
-    def _beginning(self, first: str) -> list[list[list[str]]]:
-        found = self._names.get(first, [])
-        if isinstance(found, str):
-            found = self._names[first] = loads(found)
+    def _beginning(self, first: str) -> _Beginning:
+        """Return the names with a first stem: by their second, and those of one word or with a gap after it."""
+        found = self._begun.get(first)
+        if found is None:
+            names = self._names.get(first, [])
+            by_second: dict[str, list[_Ranked]] = {}
+            loose: list[_Ranked] = []
+            for rank, (parts, concepts) in enumerate(loads(names) if isinstance(names, str) else names):
+                known = loose if len(parts) == 1 or parts[1] == GAP else by_second.setdefault(parts[1], [])
+                known.append((rank, parts, concepts))
+            found = self._begun[first] = by_second, loose
         return found
 
     def correction(self, word: str) -> str | None:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping
+from heapq import nlargest
 from json import loads
 from math import log
 from typing import Any, NamedTuple
@@ -41,7 +42,6 @@ class Match(NamedTuple):
     matched: float
     share: float
     barred: tuple[Mention, ...]
-    missing: tuple[tuple[str, ...], ...]
 
     @property
     def open(self) -> bool:
@@ -54,9 +54,27 @@ class _Sought(NamedTuple):
 
     concepts: frozenset[str]
     primary: frozenset[str]
-    content: list[Mention]
-    weights: list[float]
+    content: list[_Content]
     total: float
+
+
+class _Content(NamedTuple):
+    """A mention that counts: its weight, whether another subject owns it, what it costs when left unexplained."""
+
+    mention: Mention
+    weight: float
+    outside: bool
+    left: float | None
+
+
+class _Ask(NamedTuple):
+    """A way of asking: parts with weights, each any of some concepts; and all concepts of them together."""
+
+    record: str
+    tag: str
+    required: tuple[tuple[frozenset[str], float], ...]
+    optional: tuple[tuple[frozenset[str], float], ...]
+    concepts: frozenset[str]
 
 
 class Matcher:
@@ -67,17 +85,20 @@ class Matcher:
         self._of: list[str] = derived["of"]
         self._postings: dict[str, str] = derived["postings"]
         self._vocabulary: dict[str, str] = derived["vocabulary"]
-        self._read_asks: dict[int, list[Any]] = {}
+        self._read_asks: dict[int, _Ask] = {}
         self._read_postings: dict[str, list[int]] = {}
         self._sets: dict[str, frozenset[str]] = {}
         self._kinds: dict[str, str] = derived["lexicon"]["kinds"]
         self._records = len(self._vocabulary) or 1
         self._weights: dict[str, float] = {}
 
-    def _ask(self, index: int) -> list[Any]:
+    def _ask(self, index: int) -> _Ask:
         found = self._read_asks.get(index)
         if found is None:
-            found = self._read_asks[index] = loads(self._asks[index])
+            record, tag, *listed = loads(self._asks[index])
+            required, optional = (tuple((frozenset(part), weight) for part, weight in parts) for parts in listed)
+            concepts = frozenset().union(*(part for part, _ in (*required, *optional)))
+            found = self._read_asks[index] = _Ask(record, tag, required, optional, concepts)
         return found
 
     def _holders(self, concept: str) -> list[int]:
@@ -149,10 +170,7 @@ class Matcher:
         sought = self._sought(reading, given, excused)
         best: dict[tuple[str, str], Match] = {}
         for index in self._candidates(reading, given, only):
-            ask = self._ask(index)
-            if only is not None and ask[0] not in only:
-                continue
-            match = self._match(ask, sought)
+            match = self._match(self._ask(index), sought)
             held = best.get((match.record, match.tag))
             if held is None or match.score > held.score:
                 best[match.record, match.tag] = match
@@ -160,9 +178,13 @@ class Matcher:
 
     def _sought(self, reading: Reading, given: Iterable[str], excused: Collection[int]) -> _Sought:
         primary = frozenset().union(*(m.concepts for m in reading.mentions)).union(given)
-        content = [m for m in reading.mentions if not (m.weak or m.start in excused)]
-        weights = [self.mention_weight(m) for m in content]
-        return _Sought(reading.concepts.union(given), primary, content, weights, sum(weights) or 1.0)
+        content = [
+            _Content(m, self.mention_weight(m), any(c.startswith(OUTSIDE) for c in m.concepts), self._left_over(m))
+            for m in reading.mentions
+            if not (m.weak or m.start in excused)
+        ]
+        total = sum(c.weight for c in content) or 1.0
+        return _Sought(reading.concepts.union(given), primary, content, total)
 
     def _candidates(self, reading: Reading, given: Iterable[str], only: Collection[str] | None) -> list[int]:
         gathered: dict[int, float] = defaultdict(float)
@@ -177,34 +199,28 @@ class Matcher:
                     gathered[index] += gain
         if len(gathered) <= _MOST:
             return list(gathered)
-        return sorted(gathered, key=lambda i: -gathered[i])[:_MOST]
+        return nlargest(_MOST, gathered, key=gathered.__getitem__)
 
-    def _match(self, ask: list[Any], sought: _Sought) -> Match:
-        record, tag, required, optional = ask
-        covered, whole, missing = _coverage(required, sought)
-        bonus = 0.0
-        for part, weight in optional:
-            if any(c in sought.concepts for c in part):
-                bonus += weight
-        asked = {c for part, _ in (*required, *optional) for c in part}
-        explained, penalty, barred = self._explained(record, asked, sought)
+    def _match(self, ask: _Ask, sought: _Sought) -> Match:
+        covered, whole = _coverage(ask.required, sought)
+        bonus = sum(weight for part, weight in ask.optional if not part.isdisjoint(sought.concepts))
+        explained, penalty, barred = self._explained(ask, sought)
         cover = covered / whole if whole else 0.0
         share = explained / sought.total
         score = cover * (0.55 + 0.45 * share) * penalty * 0.5 ** len(barred)
-        return Match(record, tag, score, cover, covered + bonus, share, tuple(barred), tuple(missing))
+        return Match(ask.record, ask.tag, score, cover, covered + bonus, share, tuple(barred))
 
-    def _explained(self, record: str, asked: set[str], sought: _Sought) -> tuple[float, float, list[Mention]]:
+    def _explained(self, ask: _Ask, sought: _Sought) -> tuple[float, float, list[Mention]]:
         """Return the weight that a way of asking explains, the penalty for the rest, and what bars the record."""
         explained, penalty = 0.0, 1.0
         barred: list[Mention] = []
-        vocabulary = self.vocabulary(record)
-        for mention, weight in zip(sought.content, sought.weights, strict=True):
+        asked, vocabulary = ask.concepts, self.vocabulary(ask.record)
+        for mention, weight, outside, left in sought.content:
             if not asked.isdisjoint(mention.concepts):
                 explained += weight
             elif not asked.isdisjoint(mention.implied):
                 explained += weight / 2
-            elif vocabulary.isdisjoint(mention.concepts) or any(c.startswith(OUTSIDE) for c in mention.concepts):
-                left = self._left_over(mention)
+            elif outside or vocabulary.isdisjoint(mention.concepts):
                 if left is None:
                     barred.append(mention)
                 else:
@@ -220,19 +236,16 @@ class Matcher:
         return None if self.is_strict(mention) else _ASIDE_PENALTY
 
 
-def _coverage(required: list[Any], sought: _Sought) -> tuple[float, float, list[tuple[str, ...]]]:
-    """Return the weight covered of the parts that a way of asking needs, their whole weight, and those missing."""
+def _coverage(required: Iterable[tuple[frozenset[str], float]], sought: _Sought) -> tuple[float, float]:
+    """Return the weight covered of the parts that a way of asking needs, and their whole weight."""
     covered = whole = 0.0
-    missing: list[tuple[str, ...]] = []
     for part, weight in required:
         whole += weight
-        if any(c in sought.primary for c in part):
+        if not part.isdisjoint(sought.primary):
             covered += weight
-        elif any(c in sought.concepts for c in part):
+        elif not part.isdisjoint(sought.concepts):
             covered += weight * _BY_THE_WAY
-        else:
-            missing.append(tuple(part))
-    return covered, whole, missing
+    return covered, whole
 
 
 def strange(reading: Reading, matcher: Matcher) -> list[Mention]:
