@@ -7,7 +7,8 @@ from typing import NamedTuple
 
 from assistant.knowledge.records import Model, ModelInput
 from assistant.physics.errors import OutOfRange
-from assistant.practice.making.drafting import COMPUTED, Desk, bare
+from assistant.practice.making.drafting import COMPUTED, Desk, asked_wordings, bare
+from assistant.practice.making.orders import FUNCTION, order_drafts
 from assistant.practice.making.question import CALCULATION, Draft, Expected, Key
 from assistant.resolving.functions import function
 
@@ -29,15 +30,16 @@ class Given(NamedTuple):
 def model_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     """Yield calculations with numbers drawn afresh."""
     record: Model = desk.record(name)
-    runs = function(record.function)
-    if runs is None or not any(_is_asked(item) for item in record.inputs):
+    if record.function == FUNCTION:
+        yield from order_drafts(record, desk)
         return
-    for _ in range(_LINES):
-        inputs = _inputs(record, desk)
+    runs = function(record.function)
+    if runs is None:
+        return
+    for line in range(_LINES if any(_is_asked(item) for item in record.inputs) else 1):
+        inputs = _inputs(record, line > 0, desk)
         if inputs is None:
             return
-        if not any(each.words for each in inputs.values()):
-            continue
         si = {item.id: desk.know.units.to_si(inputs[item.id].value, item.unit) for item in record.inputs}
         try:
             result = runs.call(si)
@@ -46,12 +48,17 @@ def model_drafts(name: str, desk: Desk) -> Iterator[Draft]:
         yield _draft(record, inputs, desk.know.units.from_si(result, record.output_unit), desk)
 
 
-def _inputs(record: Model, desk: Desk) -> dict[str, Given] | None:
-    """Return every input of a model, or None when one cannot be drawn. One choice of words serves all that know it."""
+def _inputs(record: Model, freely: bool, desk: Desk) -> dict[str, Given] | None:
+    """Return every input of a model, or None when one cannot be drawn. One choice of words serves all that know it.
+
+    freely: also give some of the inputs for which the type's own figure would stand in.
+    """
     found: dict[str, Given] = {}
     chosen: set[str] = set()
     for item in record.inputs:
-        given = _given(item, record.function, chosen, desk)
+        own = item.default not in ("", "both") and not (freely and item.cues and desk.chance.random() < _OFTEN)
+        given = _own(item.default, item, "", desk) if own and not _known(item, chosen) else None
+        given = given or _given(item, record.function, chosen, desk)
         if given is None:
             return None
         found[item.id] = given
@@ -59,12 +66,18 @@ def _inputs(record: Model, desk: Desk) -> dict[str, Given] | None:
 
 
 def _draft(record: Model, inputs: dict[str, Given], result: float, desk: Desk) -> Draft:
-    given = ", ".join(each.words for each in inputs.values() if each.words)
+    said = sorted((each.words for each in inputs.values() if each.words), key=lambda words: words.startswith("for "))
+    given = ", ".join(said)
+    shape = "calculation" if given else "calculation_bare"
     key = Key(values=(Expected(record.output, result, record.output_unit, COMPUTED),))
-    wordings = [desk.wording.sentences("calculation", of=bare(record.of), given=given)]
+    wordings = [desk.wording.sentences(shape, of=bare(record.of), given=given)]
     wordings += [
-        desk.wording.sentences("calculation_ask", ask=desk.wording.plain(ask), given=given) for ask in record.asks[:3]
+        desk.wording.sentences("calculation_ask", ask=desk.wording.plain(ask), given=given)
+        for ask in record.asks[:3]
+        if given
     ]
+    if not given:
+        wordings += asked_wordings(record.asks, desk)
     hint = desk.hint("unit", record.sources, unit=desk.unit_name(record.output_unit))
     return Draft(CALCULATION, record.id, record.topic, key, tuple(wordings), hint, 3)
 
@@ -76,11 +89,9 @@ def _is_asked(item: ModelInput) -> bool:
 
 def _given(item: ModelInput, function_name: str, chosen: set[str], desk: Desk) -> Given | None:
     """Return a value for an input: one of its choices, a fresh amount, or the type's own figure unsaid."""
-    known = [choice for choice in item.choices if _words(choice) in chosen]
-    if known:
-        return _own(known[0][1], item, "", desk)
-    if item.default and item.default != "both" and (not item.cues or desk.chance.random() > _OFTEN):
-        return _own(item.default, item, "", desk)
+    known = _known(item, chosen)
+    if known is not None:
+        return _own(known[1], item, "", desk)
     if item.choices:
         choice = desk.chance.choice(item.choices)
         chosen.add(_words(choice))
@@ -90,6 +101,11 @@ def _given(item: ModelInput, function_name: str, chosen: set[str], desk: Desk) -
         return _own(item.default, item, "", desk) if item.default else None
     amount = desk.shown(fresh, item.unit)
     return Given(fresh, f"{amount} {item.cues or _name(item)}" if item.unit == "count" else f"{_name(item)} {amount}")
+
+
+def _known(item: ModelInput, chosen: set[str]) -> tuple[str, str, str] | None:
+    """Return the choice of an input whose words another input has already said."""
+    return next((choice for choice in item.choices if _words(choice) in chosen), None)
 
 
 def _words(choice: tuple[str, str, str]) -> str:

@@ -16,9 +16,10 @@ def fact_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     asked = [found for ask in record.asks if (found := desk.wording.asked(ask))]
     best = min((each.rank for each in asked), default=GOOD)
     ordered = any(each.ordered for each in asked)
+    spare = asked_wordings(record.asks, desk)
     for form in sorted({each.form for each in asked if each.rank == best}, key=lambda each: each == FACT):
         wordings = asked_wordings(record.asks, desk, (form,))
-        yield Draft(form, name, record.topic, _key(record, ordered), tuple(wordings), _hint(record, desk), 1)
+        yield Draft(form, name, record.topic, _key(record, ordered), (*wordings, *spare), _hint(record, desk), 1)
 
 
 def _key(record: Fact, ordered: bool) -> Key:

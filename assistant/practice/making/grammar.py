@@ -102,7 +102,7 @@ class Grammar:
         return None
 
     def _with_joints(self, tokens: Sequence[str]) -> list[str]:
-        """Return the words with what joins a circumstance at their end: "work alternate", "land GEAR DOOR"."""
+        """Return the words with what joins a circumstance at their end: "work alternate", "land with a caption"."""
         for ending, joint in self._joined.items():
             size = ending.count(" ") + 1
             before = tokens[:-size]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.answering.answer import Answer
 from assistant.answering.states import output_words
 from assistant.conversation.context import Context
@@ -13,6 +15,12 @@ from assistant.resolving.knowing import Knowledge
 _DUST = 1e-6
 _CLOSED = frozenset({"do", "does", "is", "are", "can", "may", "must", "will"})
 """First words of a question that yes or no answers."""
+_AMOUNT = re.compile(
+    r"(?:(?:at|above|below) )?(?:how (?:many|much|long|fast|far|high|hot)"
+    r"|(?:what|which)\b.*\b(?:speed|temperature|pressure|time|angle))\b",
+    re.IGNORECASE,
+)
+"""What asks for the number of a statement, whatever else of it stands in the question."""
 _CLOSE = 0.002
 """Share by which the assistant's computed number may differ from ours: the same physics, other roundings."""
 
@@ -51,7 +59,7 @@ def gives_away(text: str, draft: Draft) -> bool:
         return False
     if key.values and draft.key.values[0].tolerance == 0 and f"{key.values[0].value:g}" in _numbers(asked):
         return True
-    if text.split()[0].lower() in _CLOSED and key.says.startswith(("Yes", "No")):
+    if text.split()[0].lower() in _CLOSED or (key.values and _AMOUNT.match(text)):
         return False
     points = key.points or ((key.says,) if not key.values else ())
     given = [point for point in points if (said := content(point)) and said <= asked]

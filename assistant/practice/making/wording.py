@@ -21,12 +21,12 @@ _FILE = os.path.join(os.path.dirname(__file__), "wording.toml")
 _WORD = re.compile(r"[A-Za-z][\w'’.-]*\w|[A-Za-z]")
 
 
-GOOD, HEADING = 0, 1
-"""How good a shape is: a sentence of its own, or what is asked about and "what does the book say?"."""
+GOOD, HEADING, BARE = 0, 1, 2
+"""How good a shape is: a sentence of its own, what is asked about and "what does the book say?", or the bare words."""
 
 
 class Asked(NamedTuple):
-    """A way of asking as sentences: its form, whether order counts, how good the shape is (GOOD or HEADING)."""
+    """A way of asking as sentences: its form, whether order counts, how good the shape is (GOOD, HEADING or BARE)."""
 
     form: str
     sentences: tuple[str, ...]
@@ -52,6 +52,7 @@ class Wording:
         self._parts = frozenset(words["parts"])
         self._determiners = frozenset(words["determiners"])
         self._patterns = [(re.compile(each["match"], re.IGNORECASE), each) for each in self._data["asked"]]
+        self._opening = frozenset(words["opening"])
         self._grammar = Grammar(words, self.plain)
         self._states = _states(base)
 
@@ -112,7 +113,13 @@ class Wording:
             form, sentence = made
             text = _tidy(sentence.rstrip("?") + with_state + "?")
             found = Asked(form, (text,), False, GOOD, self._grammar.rough(bare))
-        return found or self._by_pattern(bare, with_state, heading=True)
+        return found or self._by_pattern(bare, with_state, heading=True) or self._bare(bare, with_state)
+
+    def _bare(self, bare: str, with_state: str) -> Asked | None:
+        """Return the bare words as a question, where they begin as one: "Which memo before pushback?"."""
+        if bare.split()[0].lower() not in self._opening:
+            return None
+        return Asked("fact", (_tidy(f"{self._capitalised(bare)}{with_state}?"),), False, BARE)
 
     def _by_pattern(self, bare: str, with_state: str, heading: bool) -> Asked | None:
         for pattern, each in self._patterns:

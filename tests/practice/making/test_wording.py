@@ -6,7 +6,7 @@ import pytest
 
 from assistant.conversation.opening import Knowledge
 from assistant.practice.making.limits import smooth, step_of
-from assistant.practice.making.wording import Wording
+from assistant.practice.making.wording import BARE, Wording
 
 
 @pytest.fixture(scope="module")
@@ -45,9 +45,14 @@ def test_a_way_of_asking_becomes_a_sentence(wording: Wording, ask: str, form: st
     assert sentence in asked.sentences
 
 
-@pytest.mark.parametrize("ask", ["which gauge accumulator", "how many needles brake dial", "what colour lamp disagrees"])
-def test_what_is_no_sentence_is_left_alone(wording: Wording, ask: str) -> None:
-    assert wording.asked(ask) is None
+@pytest.mark.parametrize("ask", ["which gauge accumulator", "how many needles brake dial"])
+def test_what_is_no_sentence_comes_last(wording: Wording, ask: str) -> None:
+    asked = wording.asked(ask)
+    assert asked is not None and asked.rank == BARE
+
+
+def test_what_begins_with_no_word_of_a_question_is_left_alone(wording: Wording) -> None:
+    assert wording.asked("what colour lamp disagrees") is None
 
 
 def test_a_bound_comes_before_what_it_bounds() -> None:
@@ -55,6 +60,9 @@ def test_a_bound_comes_before_what_it_bounds() -> None:
     assert smooth("wheelbase") == "wheelbase"
 
 
-@pytest.mark.parametrize(("value", "unit", "step"), [(230, "kt", 5), (20_000, "ft", 500), (0.6, "Mach", 0.01), (8, "deg", 1)])
+NEAR = [(230, "kt", 5), (20_000, "ft", 500), (0.6, "Mach", 0.01), (8, "deg", 1)]
+
+
+@pytest.mark.parametrize(("value", "unit", "step"), NEAR)
 def test_amounts_near_a_limit_are_round(value: float, unit: str, step: float) -> None:
     assert step_of(value, unit) == step

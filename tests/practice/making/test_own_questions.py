@@ -1,0 +1,77 @@
+"""An instructor's own questions: read from YAML, or refused with the file and line of each problem."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from assistant.conversation.opening import Knowledge
+from assistant.practice.making.own import read_own
+from assistant.practice.making.question import OWN, Expected
+
+GOOD = """\
+questions:
+  - ask: Where is the spare torch kept?
+    points: [in the left cupboard, by the door]
+    cites: AOM 32.05.4
+    section: 32-10
+    hint: Behind you.
+  - ask: How many torches are there?
+    value: 2 count
+    cites: SOP B.2
+    difficulty: 2
+  - {ask: What comes first, points: [look, then touch], ordered: yes, cites: AOM 32.05}
+"""
+BROKEN = """\
+questions:
+  - ask: Where is it?
+    points: [here]
+    cites: AOX 32.05.4
+  - ask: Where is it?
+    cites: AOM 32.05.4
+  - points: [here]
+    cites: AOM
+    difficulty: hard
+    pionts: [there]
+  - just a text
+  - {ask: How many?, value: many, section: brakes, ordered: perhaps, cites: LIM 3.2}
+"""
+
+
+def _read(tmp_path: Path, knowledge: Knowledge, text: str) -> tuple[tuple, list[str]]:  # type: ignore[type-arg]
+    file = tmp_path / "own.yaml"
+    file.write_text(text, encoding="utf-8")
+    questions, problems = read_own(str(file), knowledge, "own.yaml")
+    return questions, [str(problem) for problem in problems]
+
+
+def test_questions_are_read_with_their_keys(tmp_path: Path, knowledge: Knowledge) -> None:
+    questions, problems = _read(tmp_path, knowledge, GOOD)
+
+    assert problems == []
+    torch, count, order = questions
+    assert torch.form == OWN and torch.section == "32-10" and torch.hint == "Behind you."
+    assert torch.key.points == ("in the left cupboard", "by the door") and not torch.key.ordered
+    assert [(s.document, s.paragraph, s.revision) for s in torch.sources] == [("AOM", "32.05.4", "7")]
+    assert count.key.values == (Expected("answer", 2.0, "count"),) and count.difficulty == 2
+    assert order.key.ordered
+
+
+def test_every_problem_is_named_by_its_line(tmp_path: Path, knowledge: Knowledge) -> None:
+    questions, problems = _read(tmp_path, knowledge, BROKEN)
+
+    assert questions == ()
+    assert [problem.split(": ")[0] for problem in problems] == [
+        "own.yaml:4", "own.yaml:5", "own.yaml:10", "own.yaml:8", "own.yaml:7", "own.yaml:9", "own.yaml:11",
+        "own.yaml:12", "own.yaml:12", "own.yaml:12",
+    ]  # fmt: skip
+    assert "AOX is no listed document" in problems[0]
+    assert "did you mean 'points'?" in problems[2]
+    assert all("; " in problem for problem in problems)
+
+
+def test_a_file_that_holds_no_questions_says_what_to_write(tmp_path: Path, knowledge: Knowledge) -> None:
+    for text in ("", "facts: []\n", "questions: none\n", "- ask: x\n", "questions: [\n"):
+        questions, problems = _read(tmp_path, knowledge, text)
+        assert questions == ()
+        assert problems and problems[0].startswith("own.yaml")
+    assert read_own(str(tmp_path / "absent.yaml"), knowledge)[1]

@@ -1,0 +1,118 @@
+"""`sheet quiz`: a paper and its key on the screen, in files, kept and printed again."""
+
+from __future__ import annotations
+
+import zipfile
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Runner = Callable[..., Any]
+
+
+def test_a_paper_is_printed_with_its_key_and_the_caution_once(run: Runner) -> None:
+    done = run("sheet", "quiz", "--seed", "7", "--number", "5", "--width", "40")
+    assert done.code == 0 and done.err == ""
+    assert max(map(len, done.out.splitlines())) <= 40
+    assert done.out.count("Training only") == 1
+    assert " 5. " in done.out and "Key to: " in done.out and "Paper 7." in done.out
+
+
+def test_the_same_seed_prints_the_same(run: Runner) -> None:
+    first = run("sheet", "quiz", "--seed", "7", "--topic", "steering")
+    assert run("sheet", "quiz", "--topic", "steering", "--seed", "7").out == first.out
+    assert run("sheet", "quiz", "--seed", "8", "--topic", "steering").out != first.out
+
+
+@pytest.mark.parametrize("ending", ["txt", "html"])
+def test_questions_and_key_are_two_files(run: Runner, tmp_path: Path, ending: str) -> None:
+    for _ in range(2):  # a second time they are written over
+        done = run("sheet", "quiz", "--seed", "7", "--number", "3", "-o", str(tmp_path / f"quiz.{ending}"))
+        assert done.code == 0
+        assert done.out.splitlines() == [
+            f"written: {tmp_path / f'quiz.{ending}'} (the questions)",
+            f"written: {tmp_path / f'quiz-key.{ending}'} (the key)",
+        ]
+    assert "Key to" not in (tmp_path / f"quiz.{ending}").read_text(encoding="utf-8")
+    assert "Key to" in (tmp_path / f"quiz-key.{ending}").read_text(encoding="utf-8")
+    assert sorted(path.name for path in tmp_path.iterdir() if path.is_file()) == [
+        f"quiz-key.{ending}",
+        f"quiz.{ending}",
+    ]
+
+
+def test_a_file_that_is_no_key_is_not_written_over(run: Runner, tmp_path: Path) -> None:
+    (tmp_path / "quiz-key.txt").write_text("my own notes", encoding="utf-8")
+    done = run("sheet", "quiz", "--number", "2", "-o", str(tmp_path / "quiz.txt"))
+    assert done.code == 2 and "no key of a paper" in done.err
+    assert (tmp_path / "quiz-key.txt").read_text(encoding="utf-8") == "my own notes"
+    assert not (tmp_path / "quiz.txt").exists()
+
+
+def test_a_package_is_written(run: Runner, tmp_path: Path) -> None:
+    assert run("sheet", "quiz", "--number", "3", "-o", str(tmp_path / "quiz.zip")).code == 0
+    with zipfile.ZipFile(tmp_path / "quiz.zip") as archive:
+        assert archive.namelist()[:2] == ["imsmanifest.xml", "test.xml"] and len(archive.namelist()) == 5
+
+
+def test_a_set_is_kept_and_printed_again(run: Runner, tmp_path: Path) -> None:
+    kept, first, again = (str(tmp_path / name) for name in ("set.json", "a.txt", "b.txt"))
+    assert run("sheet", "quiz", "--seed", "9", "--number", "4", "--save", kept, "-o", first).code == 0
+    done = run("sheet", "quiz", "--set", kept, "-o", again)
+    assert done.code == 0, done.err
+    assert Path(again).read_text(encoding="utf-8") == Path(first).read_text(encoding="utf-8")
+
+
+def test_a_set_that_is_answered_otherwise_now_is_not_printed(run: Runner, tmp_path: Path) -> None:
+    kept = tmp_path / "set.json"
+    run("sheet", "quiz", "--seed", "9", "--number", "4", "--save", str(kept))
+    text = kept.read_text(encoding="utf-8")
+    kept.write_text(text.replace('"entry": "', '"entry": "former-'), encoding="utf-8")
+    kept.write_text(kept.read_text(encoding="utf-8").replace('"says": "', '"says": "Formerly '), encoding="utf-8")
+    done = run("sheet", "quiz", "--set", str(kept))
+    assert done.code == 1 and done.out == "" and "answered otherwise now" in done.err
+
+
+def test_own_questions_come_last(run: Runner, tmp_path: Path) -> None:
+    own = tmp_path / "own.yaml"
+    own.write_text("questions:\n  - {ask: Where is the torch?, points: [left], cites: AOM 32.05.4}\n", encoding="utf-8")
+    done = run("sheet", "quiz", "--number", "3", "--own", str(own))
+    assert done.code == 0 and " 3. Where is the torch?" in done.out and "AOM 32.05.4, revision 7" in done.out
+    own.write_text("questions:\n  - {ask: Where is the torch?, points: [left]}\n", encoding="utf-8")
+    done = run("sheet", "quiz", "--own", str(own))
+    assert done.code == 1 and f"{own}:2: the paragraph is missing" in done.err
+
+
+@pytest.mark.parametrize(
+    ("arguments", "said"),
+    [
+        (["sheet"], "name the sheet"),
+        (["sheet", "quizz"], "did you mean quiz?"),
+        (["sheet", "quiz", "brakes"], "named with --topic"),
+        (["sheet", "quiz", "--number", "0"], "from 1 to 200"),
+        (["sheet", "quiz", "--number", "ten"], "from 1 to 200"),
+        (["sheet", "quiz", "--topic", "catering"], "nothing is known on “catering”"),
+        (["sheet", "quiz", "--topic", ""], "--topic takes a value"),
+        (["sheet", "quiz", "-o", "quiz.docx"], ".txt, .html or .zip"),
+        (["sheet", "quiz", "-o"], "-o takes a value"),
+        (["sheet", "quiz", "--paper", "a5", "-o", "q.html"], "there is no paper a5"),
+        (["sheet", "quiz", "--set", "s.json", "--seed", "1"], "--seed does not go with --set"),
+        (["sheet", "quiz", "--set", "/nowhere/s.json"], "cannot read"),
+    ],
+)  # fmt: skip
+def test_what_is_wrongly_written_is_said_in_one_line(run: Runner, arguments: list[str], said: str) -> None:
+    done = run(*arguments)
+    assert done.code == 2 and done.out == ""
+    assert said in done.err and done.err.count("\n") == 1
+
+
+def test_what_cannot_be_written_is_said(run: Runner) -> None:
+    done = run("sheet", "quiz", "--number", "2", "-o", "/nowhere/quiz.txt")
+    assert done.code == 5 and done.err.count("\n") == 1
+
+
+def test_too_few_questions_are_said(run: Runner) -> None:
+    done = run("sheet", "quiz", "--topic", "32-20", "--number", "100")
+    assert done.code == 0 and "there are only" in done.err
