@@ -56,15 +56,21 @@ def _on(topic: str, know: Knowledge, wording: Wording) -> set[str]:
     wanted = [topic] if _SECTION.fullmatch(topic) else wording.topics.get(topic.casefold(), [])
     if wanted:
         return {name for name in own if getattr(know.base.records[name], "topic", "") in wanted}
-    sought = know.phrase(topic).concepts
-    known = [c for c in sought if c in know.base.terms]
-    return {name for name in own if known and all(_is_about(name, concept, know) for concept in known)}
+    sought = _named(topic, know)
+    return {name for name in own if sought and _is_about(name, sought, know)}
 
 
-def _is_about(name: str, concept: str, know: Knowledge) -> bool:
+def _named(text: str, know: Knowledge) -> frozenset[str]:
+    """Return the terms that a text names itself, without what they bring along."""
+    mentions = know.phrase(text).mentions
+    return frozenset(concept for mention in mentions for concept in mention.concepts if concept in know.base.terms)
+
+
+def _is_about(name: str, sought: frozenset[str], know: Knowledge) -> bool:
+    """Whether a record is of some terms, or one of its ways of asking names them all."""
     record = know.base.records[name]
     texts = (getattr(record, "of", ""), getattr(record, "title", ""), *getattr(record, "asks", ()))
-    return any(text and concept in know.phrase(text).concepts for text in texts)
+    return any(text and sought <= _named(text, know) for text in texts)
 
 
 def in_turn(drafts: Sequence[Draft], chance: Random) -> list[Draft]:

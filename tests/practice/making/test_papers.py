@@ -21,8 +21,8 @@ from assistant.practice.papers.qti import package
 QTI = "{http://www.imsglobal.org/xsd/imsqtiasi_v3p0}"
 PACKAGE = "{http://www.imsglobal.org/xsd/qti/qtiv3p0/imscp_v1p1}"
 HOSTILE = Question(
-    "<script>alert(1)</script> & \x00\x1b[31m \"'?", "", FIGURE, "x", "32-<b>", "", Key(says="<i>&", points=("<u>", "&")),
-    (Citation("<D>", "1&2", "7", ""),), "", 1,
+    "<script>alert(1)</script> & \x00\x1b[31m \"'?", "", FIGURE, "x", "32-<b>", "",
+    Key(says="<i>&", points=("<u>", "&")), (Citation("<D>", "1&2", "7", ""),), "", 1,
 )  # fmt: skip
 
 
