@@ -17,7 +17,7 @@ from assistant.practice.progress.sayings import (
 )
 from assistant.rendering.text import columns, wrap
 
-_BAR, _NARROW_BAR = 20, 10
+_BAR, _NARROW_BAR = 18, 10
 _ROOMY, _WIDEST = 72, 84
 """Columns from which on a section takes one line, and those that a table of them needs at most."""
 _SIGNS = "#=."
@@ -96,7 +96,7 @@ def _name(section: Section) -> str:
 
 def _fitted(name: str, size: int) -> str:
     room = max(size - 1, 8)
-    shown = name if columns(name) <= room else name[: room - 1] + "…"
+    shown = name if columns(name) <= room else name[: room - 2] + ".."
     return shown + " " * (size - columns(shown))
 
 
