@@ -14,7 +14,8 @@ class Context(NamedTuple):
     """The state of a conversation; a fresh one knows nothing.
 
     variant: the variant in use, or "" for the base type. asked, result, answer: the last turn that was
-    answered or that asked back. scenario: the states given last, which a further failure adds to. offered: record ids that may be chosen. disputed: (record, note) set aside.
+    answered or that asked back. scenario: the states given last, which a further failure adds to.
+    offered: record ids that may be chosen. disputed: (record, note) set aside.
     """
 
     variant: str = ""

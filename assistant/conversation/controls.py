@@ -70,17 +70,20 @@ _SOURCE = (
     r"(?:give|show|quote|tell) me (?:the|your|a|that) (?:reference|source|paragraph|ref|para)",
     r"where can i (?:find|read|look up|check|verify) (?:that|it|this)",
     r"where ?(?:.?d| did| do) you (?:get|find|read|have) (?:that|it|this)(?: from)?",
-    r"(?:have you |you have |you )?(?:got|any) (?:a |the )?(?:reference|ref|source|paragraph|page)(?: for (?:that|it|this))?",
+    r"(?:have you |you have |you )?(?:got|any) (?:a |the )?(?:reference|ref|source|paragraph|page)"
+    r"(?: for (?:that|it|this))?",
     r"whose (?:rule|limit|policy|number|figure|idea|word) (?:is|was) (?:it|that|this)",
     r"where (?:is|was|are) (?:that|this|the|those) (?:rule|limit|figure|number|value|policy|item|bit|one)s?"
     r"(?: written| from| stated)?",
     r"(?:from )?where (?:is|does|did|do) (?:that|it|this|they)(?: come)?(?: from)?",
-    r"(?:could|can|would|will) you (?:point|direct|take|send) me to (?:the|its|that) (?:paragraph|page|source|reference|text)",
-    r"(?:point|direct|take) me to (?:the|its|that) (?:paragraph|page|source|reference|text)",
+    r"(?:(?:could|can|would|will) you )?(?:point|direct|take|send) me"
+    r" to (?:the|its|that) (?:paragraph|page|source|reference|text)",
     r"(?:is )?(?:that|it|this) (?:is )?(?:from|in) (?:which|what) (?:manual|document|book|paragraph|page)",
-    r"(?:is that|that.?s|is it) (?:actually |really )?(?:in the|from the|an?) (?:book|manual|afm|official|company|aom)(?: rule| limit)?",
+    r"(?:is that|that.?s|is it) (?:actually |really )?(?:in the|from the|an?)"
+    r" (?:book|manual|official|company)(?: rule| limit)?",
     r"what.?s (?:that|it) (?:based on|from)",
-    r"(?:which|what) (?:paragraph|page|section|chapter) (?:would|should|do) (?:i|we) (?:look|read|open)(?: in| at| up)?",
+    r"(?:which|what) (?:paragraph|page|section|chapter) (?:would|should|do) (?:i|we)"
+    r" (?:look|read|open)(?: in| at| up)?",
     r"cite(?: that| it)?",
     r"(?:which|what) (?:doc|document|manual) (?:says|is) (?:that|it|so)(?: from| in)?",
     r"how do you know(?: that)?",

@@ -14,7 +14,6 @@ from assistant.resolving.results import BandResult, Check
 from assistant.resolving.tables import outputs, results_with
 from assistant.understanding.states import passes
 
-
 _LEAST_SHARE = 0.1
 """Two readings of the same thing are of one order of magnitude."""
 

@@ -130,10 +130,8 @@ def _shown(base: Base) -> dict[str, str]:
 
 def _differing(wrong: tuple[str, ...], proper: list[tuple[str, ...]]) -> list[tuple[str, str]]:
     """Return the words of a misspelling beside the words of the name that it is nearest to."""
-    if len(wrong) == 1:
-        alike = [(word,) for name in proper for word in name]
-    else:
-        alike = [name for name in proper if len(name) == len(wrong)]
+    words: list[tuple[str, ...]] = [(word,) for name in proper for word in name]
+    alike = words if len(wrong) == 1 else [name for name in proper if len(name) == len(wrong)]
     ranked = sorted((sum(apart(a, b) for a, b in zip(wrong, name, strict=True)), name) for name in alike)
     if not ranked or ranked[0][0] > allowed_distance("".join(wrong)):
         return []

@@ -301,7 +301,7 @@ class Reader:
         return self._ordinary_meant(word) or (found[0].word if found else None)
 
     def _ordinary_meant(self, word: str) -> str | None:
-        """Return the ordinary word that a long one differs from by one letter: it is not the trade's, and blocks nothing."""
+        """Return the ordinary word that a long one is one letter off: not the trade's, it blocks nothing."""
         if len(word) < 5:
             return None
         self._listed(word, "passing_words")

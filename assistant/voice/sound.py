@@ -34,8 +34,8 @@ class Speaker(Protocol):
         """Fall silent at once; nothing happens when nothing is being said."""
         ...
 
-    def wait(self) -> None:
-        """Return once all is said, or stopped."""
+    def wait(self, timeout_s: float | None = None) -> bool:
+        """Return once all is said or stopped, True; or False once a time is over."""
         ...
 
     @property

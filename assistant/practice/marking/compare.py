@@ -22,6 +22,9 @@ from assistant.resolving.knowing import Knowledge
 ENOUGH = 0.55
 """Share of a point's telling words that must be said."""
 LITTLE = 0.25
+_SURE = 0.85
+"""Share from which words are taken for a step when the order of steps is judged."""
+_HEAVY = 0.55
 _NEIGHBOUR = 4
 _SLIGHT = 1.3
 """Weight of words beside a figure that need not be said."""
@@ -38,6 +41,8 @@ class Held(NamedTuple):
     point: Point
     share: float
     places: tuple[int, ...]
+    sure: float = 1.0
+    """How much of its telling words was said, where it is found by its words."""
 
 
 class Compared(NamedTuple):
@@ -60,6 +65,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *rivals(need, said, know),
         *opposed([h.point for h in held], [h.places for h in held], need, said),
         *others_said(held_shares(held), need, said),
+        *_elsewhere(held, need, said),
     ]
     if need.ordered and not wrong:
         wrong += _out_of_order(held, numbers)
@@ -81,8 +87,8 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge)
     places = tuple(place for place in figures if place is not None)
     words, spots = _words_said(point, said)
     if not point.figures:
-        enough = words >= ENOUGH and _ways_said(point, said)
-        return Held(point, float(enough), spots if enough else ())
+        enough = words >= ENOUGH and _ways_said(point, said) and _all_groups(point, said)
+        return Held(point, float(enough), spots if enough else (), words)
     got = len(places) / len(figures) if figures else 0.0
     if point.any_figure:
         got = float(bool(places))
@@ -96,6 +102,16 @@ def _ways_said(point: Point, said: Said) -> bool:
     """Return whether the side or way of a point is said, where it is a word of its own."""
     musts = [e for e in point.elements if not e.given and len(e.words) == 1 and e.words[0] in _MUST]
     return all(e.words[0] in said.words or _element_said(e, said, range(len(said.words)))[0] for e in musts)
+
+
+def _all_groups(point: Point, said: Said) -> bool:
+    """Return whether something was said of each of the things that "and" joins in a point."""
+    whole = range(len(said.words))
+    groups: dict[int, list[Element]] = {}
+    for element in point.elements:
+        if not element.given and element.weight >= _HEAVY:
+            groups.setdefault(element.group, []).append(element)
+    return all(any(_element_said(e, said, whole)[0] for e in group) for group in groups.values())
 
 
 def _both(got: float, words: float) -> float:
@@ -244,11 +260,36 @@ def _states_wrong(need: Need, said: Said, know: Knowledge) -> list[str]:
     return found
 
 
+# --- another place
+
+
+_PLACES = frozenset({"on", "in", "under", "behind", "above", "below", "beside", "inside", "near", "beneath"})
+
+
+def _elsewhere(held: Sequence[Held], need: Need, said: Said) -> list[str]:
+    """Return another place than the one asked for, where none of the place is right: "on the overhead panel"."""
+    places = [h for h in held if _is_place(h.point)]
+    if not need.question.has("where") or not places or any(h.share for h in places):
+        return []
+    known = {w for p in need.points for e in p.elements for w in e.words} | {plain(w) for w in need.question.words}
+    words = said.reading.words
+    for i, word in enumerate(words[:-1]):
+        noun = i + 2 if words[i + 1] in ("the", "a", "an", "your", "its") else 0
+        if word in _PLACES and noun and noun < len(words) and words[noun][0].isalpha() and said.words[noun] not in known:
+            return [" ".join(words[i : noun + 2])]
+    return []
+
+
+def _is_place(point: Point) -> bool:
+    first = point.text.split()[:1]
+    return bool(first) and first[0].lower() in _PLACES | {"left", "right", "one"}
+
+
 # --- order
 
 
 def _out_of_order(held: Sequence[Held], numbers: Numbers) -> list[str]:
-    placed = [(h.point, h.places) for h in held if h.places and h.share >= 0.5]
+    placed = [(h.point, h.places) for h in held if h.places and h.share >= 0.5 and h.sure >= _SURE]
     found = []
     for (_, before), (point, after) in pairwise(placed):
         if max(after) < min(before):

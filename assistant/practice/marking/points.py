@@ -29,6 +29,8 @@ class Element(NamedTuple):
     weight: float
     given: bool = False
     """Whether the question itself holds it, so that saying it shows nothing."""
+    group: int = 0
+    """Which of the things joined by "and" in the point it belongs to: each is to be said."""
 
 
 class State(NamedTuple):

@@ -69,7 +69,7 @@ class Asked(NamedTuple):
 
 def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers a question, in the order of its parts; nothing where nothing loaded does."""
-    parts = _parts(text)
+    parts = parts_of(text)
     whole = _steps(text, know) or _whole(text, know)
     if whole and _is_beside(whole, text, know):
         whole = None
@@ -176,7 +176,7 @@ def _pieces(text: str) -> list[str]:
     return [piece.strip() for piece in _BREAKS.split(text) if piece and piece.strip()]
 
 
-def _parts(text: str) -> list[str]:
+def parts_of(text: str) -> list[str]:
     """Return the questions in a text, without what only says how to answer.
 
     A bare "and where" belongs to the question that it is joined with: the next after an "and", else the one before.
@@ -282,6 +282,8 @@ def _serves(
 ) -> bool:
     """Return whether a candidate may answer a part: it is on the same subject and of the quantity asked for."""
     if score < 0.3 or isinstance(result, (r.Declined, r.Choices, r.Needed)):
+        return False
+    if isinstance(result, r.ProcedureResult) and result.step is None and not question.reading.has("steps"):
         return False
     record = record_of(result)
     if record is None:

@@ -9,7 +9,7 @@ from typing import Any
 from assistant.answering.states import output_words
 from assistant.knowledge.records import Fact, Limit, StateTable, Value
 from assistant.practice.marking.points import Element, Figure, Need, Point, State
-from assistant.practice.marking.requests import POLAR, Asked, asked
+from assistant.practice.marking.requests import POLAR, Asked, asked, parts_of
 from assistant.practice.marking.said import amounts_of, plain, sense_of
 from assistant.practice.marking.wording import NEGATORS
 from assistant.quantities.amounts import Amount
@@ -20,6 +20,8 @@ from assistant.understanding.reading import Mention, Reading
 from assistant.understanding.states import Condition
 
 COMPUTED = 0.03
+_ORDINARY = ("normal", "standard", "ordinary", "basic", "plain", "regular")
+"""Words by which people call the base variant."""
 _DIRECTIONS = frozenset(map(plain, (
     "up", "down", "on", "off", "left", "right", "behind", "front", "open", "closed", "above", "below", "before", "after",
     "set", "inboard", "rearward", "forward", "outboard", "all", "first", "once", "beside", "only", "both", "again", "steady",
@@ -44,6 +46,7 @@ def required(text: str, know: Knowledge) -> Need | None:
     groups = [_named_only(_MAKERS[type(one.result)](one, text, know), reading, know) for one in found]
     groups = [_labelled(group, one, found, text, know) for group, one in zip(groups, found, strict=True)]
     points = _distinct(p for group in groups for p in _without_given(group, reading, know))
+    points = _weighed(points)
     answers = [one.answer for one in found]
     return Need(
         question=reading,
@@ -60,6 +63,19 @@ def required(text: str, know: Knowledge) -> Need | None:
         loss=any(isinstance(one.result, r.LossResult) for one in found) or reading.asks_loss,
         polar=bool(POLAR.search(text)),
     )
+
+
+def _weighed(points: list[Point]) -> list[Point]:
+    """Let words that several points share tell less of each: "leave the gear down" of two steps."""
+    counts: dict[tuple[str, ...], int] = {}
+    for p in points:
+        for words in {e.words for e in p.elements}:
+            counts[words] = counts.get(words, 0) + 1
+    return [
+        p._replace(elements=tuple(e._replace(weight=e.weight * 0.4) if counts[e.words] > 1 else e for e in p.elements))
+        if any(counts[e.words] == 1 and not e.given and e.weight > 0.5 for e in p.elements) else p
+        for p in points
+    ]  # fmt: skip
 
 
 def _labelled(points: list[Point], one: Asked, found: tuple[Asked, ...], text: str, know: Knowledge) -> list[Point]:
@@ -179,16 +195,21 @@ def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> I
         if mention.weak:
             continue
         covered.update(mention.taken)
-        yield Element(_narrow(mention), words, _weight(mention, bool(telling), know))
+        group = _group(mention.start, reading)
+        yield Element(_narrow(mention), words, _weight(mention, bool(telling), know), group=group)
     starts = {a.start for a in amounts}
     for i, word in enumerate(reading.words):
         bound = not starts.isdisjoint((i + 1, i + 2)) and plain(word) in ("above", "below", "up", "after", "before")
         if i in covered or bound:
             continue
         if plain(word) in _DIRECTIONS:
-            yield Element(frozenset(), (plain(word),), 1.5)
+            yield Element(frozenset(), (plain(word),), 1.5, group=_group(i, reading))
         elif word[0].isalpha() and len(word) > 3 and word not in know.lexicon.weak:
-            yield Element(frozenset(), (plain(word),), 0.4)
+            yield Element(frozenset(), (plain(word),), 0.4, group=_group(i, reading))
+
+
+def _group(place: int, reading: Reading) -> int:
+    return sum(1 for word in reading.words[:place] if word in ("and", ";", ","))
 
 
 def _narrow(mention: Mention) -> frozenset[str]:
@@ -397,6 +418,9 @@ def _outputs_asked(result: Any, text: str, know: Knowledge) -> list[str]:
     concepts = know.phrase(asking[0]).concepts if asking else frozenset()
     found = [o.id for o in result.table.outputs if _names_output(o, concepts, know)]
     found = [name for name in found if name in result.asked or len(found) > 1] or found
+    asked_for = {*result.asked, *found}
+    if asking and len(asked_for) < min(len(parts_of(asking[0])), len(result.table.outputs)) == 2:
+        return [o.id for o in result.table.outputs][:2]
     return list(dict.fromkeys([*result.asked, *found])) or [o.id for o in result.table.outputs]
 
 
@@ -513,9 +537,10 @@ def _by_variant(limits: Iterable[tuple[str, Any]], text: str, know: Knowledge) -
     points = []
     for name, record in limits:
         show = know.base.variants[name].show
-        label = Element(frozenset((f"variant:{name}",)), (show.lower(),), 1.0)
+        plainly = _ORDINARY if name == know.variants[0] else ()
+        label = Element(frozenset((f"variant:{name}",)), (show.lower(), *map(plain, plainly)), 1.0)
         for made in _limit_points(record, text, know):
-            points.append(made._replace(text=f"{show}: {made.text}", elements=(label,)))
+            points.append(made._replace(text=f"{show}: {made.text}", elements=(label,), kept=True))
     same = len({p.figures for p in points}) == 1
     return points[:1] if same else points
 

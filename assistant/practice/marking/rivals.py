@@ -31,7 +31,7 @@ def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
             continue
         named = [(i, c) for i, here in enumerate(said.concepts) for c in here if families.get(c) == family]
         for place, concept in named:
-            if concept in wanted or concept in asked or _is_put_off(place, said):
+            if concept in wanted or concept in asked or _is_put_off(place, said, need):
                 continue
             if need.loss and family == "braking-mode":
                 continue
@@ -47,12 +47,12 @@ def _only_given(concept: str, need: Need) -> bool:
     return all(e.given for p in need.points for e in p.elements if concept in e.concepts)
 
 
-def _is_put_off(place: int, said: Said) -> bool:
+def _is_put_off(place: int, said: Said, need: Need) -> bool:
     """Return whether a name is said not to hold: "NORMAL is gone", "not red", "was white"."""
     words = said.reading.words
     for i in range(place - 1, max(-1, place - 4), -1):
         if words[i] in _DENYING:
-            return True
+            return i > 0 or words[i] != "no" or not any(p.verdict for p in need.points)
         if words[i] in wording.STOPS or words[i] in ("and", "or", "in"):
             break
     for word in words[place + 1 : place + 5]:
@@ -130,7 +130,7 @@ def others_said(held: Sequence[float], need: Need, said: Said) -> list[str]:
         telling = [e for e in other.elements if not (set(e.words) & own or e.concepts & mine)]
         telling = [e for e in telling if e.weight > 0.7] or telling
         spots = [_spot(e.words, e.concepts, said) for e in telling]
-        if telling and all(s is not None and not _is_put_off(s, said) for s in spots):
+        if telling and all(s is not None and not _is_put_off(s, said, need) for s in spots):
             found.append(other.text)
     return found
 

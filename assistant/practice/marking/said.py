@@ -76,6 +76,18 @@ def plain(word: str) -> str:
     return stem(wording.PLAIN.get(word) or wording.PLAIN.get(stem(word)) or word)
 
 
+def _variant(word: str, know: Knowledge) -> set[str]:
+    """Return the concept of the one variant in whose names a word stands."""
+    found = {
+        f"variant:{v.id}" for v in know.base.variants.values() if any(word in name.lower().split() for name in v.names)
+    }
+    return found if len(found) == 1 else set()
+
+
+def _plain_at(before: str, word: str) -> str:
+    return "quickly" if (before, word) == ("at", "once") else plain(word)
+
+
 def _unlisted(text: str) -> str:
     """Return a text without the numbers of a list: "1. lever up. 2. wait"."""
     return _LISTED.sub(r"\1", text)
@@ -96,11 +108,11 @@ def read_said(text: str, know: Knowledge) -> Said:
         if i not in numbered and word[0].isalpha():
             for mention in know.phrase(word).mentions:
                 inner[i] |= mention.concepts
-    for variant, i in zip(reading.variants, reading.variant_places, strict=False):
-        here[i].add(f"variant:{variant}")
+    for i in reading.variant_places:
+        here[i] |= _variant(words[i], know)
     clauses = _clauses(words)
     said = Said(
-        text, reading, tuple(plain(w) for w in words), tuple(map(frozenset, here)),
+        text, reading, tuple(map(_plain_at, ("", *words), words)), tuple(map(frozenset, here)),
         tuple(map(frozenset, inner)), clauses, (), numbered,
     )  # fmt: skip
     return said._replace(claims=tuple(_claim(a, said, reading, know) for a in amounts))

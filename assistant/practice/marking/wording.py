@@ -39,6 +39,7 @@ _UNKNOWING = (
     r"tip of my tongue|(?:it is|has|is) gone from)\b",
 )
 _ASKING_OTHERS = (
+    r"\b(?:somewhere|something|somehow|someone|enough of it|whatever)\b",
     r"\b(?:ask|check with|leave (?:it|that) to|up to|(?:that|it) is for|belongs to|depends on|call)"
     r" (?:the |a |an |my |your )?(?:captain|engineers?|maintenance|ground crew|crew|instructor|other pilot|someone|somebody|"
     r"dispatch|company|first officer|skipper|boss|day|weather)\b(?! (?:if|for|when)\b)",
@@ -100,7 +101,7 @@ OPPOSITES = (
     ("left", "right"), ("up", "down"), ("on", "off"), ("open", "closed"), ("front", "behind"), ("above", "below"),
     ("inboard", "outboard"), ("forward", "rearward"), ("before", "after"), ("first", "last"), ("always", "never"),
     ("connected", "disconnected"), ("removed", "inserted"), ("ground", "flight"), ("steady", "pumping"),
-    ("steady", "flashing"), ("continuous", "intermittent"), ("engage", "release"), ("arm", "disarm"),
+    ("steady", "flashing"), ("continuous", "intermittent"), ("engage", "release"), ("release", "add"), ("release", "apply"), ("arm", "disarm"),
     ("slowly", "quickly"), ("automatic", "manual"), ("adds", "subtracts"), ("inside", "outside"), ("raise", "lower"),
     ("extend", "retract"), ("full", "idle"), ("full", "empty"), ("together", "apart"), ("hot", "cold"), ("wet", "dry"),
     ("main", "nose"), ("increase", "decrease"), ("positive", "negative"), ("all", "none"), ("every", "one"),

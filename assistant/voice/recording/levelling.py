@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from assistant.voice.recording.loudness import Samples
 
 TARGET_LUFS = -16.0
-CEILING_DB = -2.5
+CEILING_DB = -3.0
 """True peak that levelled sound keeps below, in dBTP: encoders that drop what is not heard add up to a decibel."""
 _LOOK_S = 0.005
 """Seconds over which the gain goes down before a peak, and up after it."""
@@ -39,16 +39,36 @@ def limited(samples: Samples, rate: int) -> Samples:
     import numpy as np
 
     ceiling = 10 ** (CEILING_DB / 20)
-    peaks = np.abs(oversampled(samples)).reshape(-1, 4).max(axis=1)
+    peaks = np.abs(oversampled(samples)).max(axis=1)
     if peaks.max(initial=0.0) <= ceiling:
         return samples
     wanted = np.minimum(1.0, ceiling / np.maximum(peaks, ceiling))
     reach = max(1, round(_LOOK_S * rate))
-    padded = np.pad(wanted, 2 * reach, constant_values=1.0)
-    lowest = np.lib.stride_tricks.sliding_window_view(padded, 2 * reach + 1).min(axis=1)
-    window = np.hanning(2 * reach + 3)[1:-1]
-    smooth = np.convolve(lowest, window / window.sum(), mode="valid")
-    return samples * smooth[: len(samples)]
+    # the lowest gain of twice the reach on either side, then its mean over the reach, twice: never above what is wanted
+    lowest = _lowest(np.pad(wanted, 2 * reach, constant_values=1.0), 4 * reach + 1)
+    smooth = _mean(_mean(np.pad(lowest, 2 * reach, mode="edge"), 2 * reach + 1), 2 * reach + 1)
+    return samples * smooth
+
+
+def _lowest(values: Samples, size: int) -> Samples:
+    """The least of each `size` values that follow one another."""
+    import numpy as np
+
+    covered = 1
+    while covered < size:
+        step = min(covered, size - covered)
+        values = np.minimum(values[: len(values) - step], values[step:])
+        covered += step
+    return values
+
+
+def _mean(values: Samples, size: int) -> Samples:
+    """The mean of each `size` values that follow one another."""
+    import numpy as np
+
+    sums = np.concatenate([[0.0], np.cumsum(values)])
+    means: Samples = (sums[size:] - sums[:-size]) / size
+    return means
 
 
 def resampled(samples: Samples, rate: int, wanted: int) -> Samples:

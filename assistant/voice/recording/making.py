@@ -25,7 +25,7 @@ from assistant.voice.speaking.synthesis import Synthesiser
 if TYPE_CHECKING:
     from assistant.voice.recording.loudness import Samples
 
-PEAK_DB = -1.2
+PEAK_DB = -1.1
 """True peak, in dBTP, that a finished file keeps below once its encoder has done what it does."""
 _PARTS = ".parts"
 _LEAD_S = 0.4

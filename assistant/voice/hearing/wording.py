@@ -1,0 +1,33 @@
+"""What a recogniser writes, as people type it: letters and figures said one by one, hyphens, and sounds of doubt.
+
+Only the writing is changed here, never what was heard: which word was meant is for the knowledge.
+"""
+
+from __future__ import annotations
+
+import re
+
+_FIGURES = re.compile(r"(?<![\w.-])\d(?:[-–, ]\d){1,3}(?![\w-]|\.\d)")
+_LETTERS = re.compile(r"(?<![\w-])(?:[A-Za-z][-–.]){1,3}[A-Za-z](?![\w-])\.?")
+_DOUBT = re.compile(r"(?<![\w-])(?:u+[hm]+|e+r+m*|h+m+)(?![\w-])[,.]*\s*", re.IGNORECASE)
+_HYPHEN = re.compile(r"(?<=[^\W\d_])[-–](?=[^\W\d_])|(?<=\d)[-–](?=[^\W\d_])|(?<=[^\W\d_])[-–](?=\d)")
+_SIGNS = str.maketrans({"…": " ", "*": " ", "[": " ", "]": " ", "(": " ", ")": " ", "“": " ", "”": " ", '"': " "})
+
+
+def plainly(text: str) -> str:
+    """Return what was heard in plain writing: "one-8-0" figures joined, "V-L-E" as letters, "free-fall" as two words."""
+    said = _DOUBT.sub("", once(text).translate(_SIGNS))
+    said = _LETTERS.sub(lambda match: " ".join(letter for letter in match[0] if letter.isalpha()), said)
+    said = _FIGURES.sub(lambda match: "".join(figure for figure in match[0] if figure.isdigit()), said)
+    return " ".join(_HYPHEN.sub(" ", said).split())
+
+
+def once(text: str) -> str:
+    """Return a text without its repetition: a recogniser that has sound left at the end says it all again."""
+    words = text.split()
+    plain = [word.strip(".,?!").lower() for word in words]
+    for size in range(2, len(words) // 2 + 1):
+        copies = -(-len(words) // size)
+        if copies >= 2 and all(word == plain[i % size] for i, word in enumerate(plain)):
+            return " ".join(words[:size])
+    return text
