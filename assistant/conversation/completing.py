@@ -56,14 +56,19 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
         return merged, second.result
     if _supplies(context.result, second.result, alone):
         return merged, second.result
+    if context.scenario and not alone.conditions and len(alone.reading.words) <= 2 * _FEW:
+        carried = _carried(alone, context, before.conditions or context.scenario, knowledge)
+        third = resolve_scored(carried, knowledge)
+        if isinstance(third.result, TableResult) and third.result.asked and third.score >= first.score:
+            return carried, third.result
     if rest is None and not follows(bare) and not _incomplete(alone, first, knowledge):
         return alone, first.result
     leans = _leans(bare, alone, first, knowledge)
-    adds = bool(alone.conditions) and not before.conditions and bool(context.scenario)
+    given = before.conditions or (context.scenario if alone.conditions else ())
     if rest is None or (_names_thing(alone, knowledge) and not leans):
-        carried = _carried(alone, context, context.scenario if adds else before.conditions, knowledge)
+        carried = _carried(alone, context, given, knowledge)
         third = resolve_scored(carried, knowledge)
-        usual = adds or bool(before.conditions) or (_names_thing(alone, knowledge) and not leans)
+        usual = bool(given) or (_names_thing(alone, knowledge) and not leans)
         if _prefers_carried(alone, first, second, third, usual, knowledge):
             return carried, third.result
     if _prefers_merged(alone, first, second, rest is not None or leans, whole, knowledge):
@@ -157,6 +162,8 @@ def _prefers_carried(
     gives = quantity_of(third.result, knowledge) in asked and quantity_of(second.result, knowledge) not in asked
     if gives and third.score >= _LEANING:
         return True
+    if third.record and third.record == first.record and isinstance(second.result, _OPEN):
+        return not isinstance(third.result, _OPEN)  # it answers the same, and the conditions stay in mind
     margin = -0.03 if _names_thing(alone, knowledge) else 0.03
     return bool(alone.reading.mentions) and third.score >= max(second.score, first.score) + margin
 

@@ -82,7 +82,7 @@ def _row(
     explained = [m for m in content if not vocabulary.isdisjoint(m.concepts)]
     weight = sum(know.matcher.mention_weight(m) for m in explained) + len(relevant)
     if relevant and (asked or named):
-        score = 0.97
+        score = 1.03 if question.context and asked else 0.97  # within a scenario, its states are meant
     elif relevant:
         score = 0.8 if not content or explained else 0.7
         if all(c.implied for c in relevant):

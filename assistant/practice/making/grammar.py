@@ -12,6 +12,8 @@ from typing import Any, NamedTuple
 
 _NOUNS = r"(?P<np>[nadp]*n)"
 """A name in classes: nouns with what may stand before them."""
+_UNLED = ("colour", "faster", "much", "way")
+"""What may not come first after a question word: another shape is wanted for it."""
 _OPENING = ("can", "may", "must", "will", "do", "does")
 _EXTENTS = ("long", "fast", "far", "high", "hard", "hot", "deep", "low", "much")
 
@@ -93,7 +95,7 @@ class Grammar:
         tokens = self._with_joints(ask.split())
         for size in (2, 1):
             word, rest = " ".join(tokens[:size]).lower(), tokens[size:]
-            if not rest or rest[0].lower() in ("colour", "faster", "much", "way"):
+            if not rest or rest[0].lower() in _UNLED or (word == "how" and rest[0].lower() in _EXTENTS):
                 continue
             classes = "".join(self._class(token) for token in rest)
             for rule in RULES:
@@ -122,11 +124,17 @@ class Grammar:
         """Return how far a way of asking is from a sentence: names in a row, with no word to join them."""
         classes = "".join(self._class(token) for token in ask.split()[1:])
         runs = re.findall(r"[nsa]{4,}", classes)
+        if re.fullmatch(r"b[nsa]+p", classes) and ask.split()[1].lower() != "know":
+            return 1
         return sum(len(run) - 3 for run in runs) + len(re.findall(r"[bt][nsa]+[btp][nsa]", classes))
 
-    def is_name(self, words: str) -> bool:
-        """Whether words hold no verb, and so may be the name of a thing."""
-        return not any(self._class(token) in "btx" for token in words.split())
+    def is_name(self, words: str, strictly: bool = False) -> bool:
+        """Whether words hold no verb, nor strictly a participle, and so may be the name of a thing."""
+        return not any(self._class(token) in ("btxp" if strictly else "btx") for token in words.split())
+
+    def is_noun(self, token: str) -> bool:
+        """Whether a word is a noun as far as the lists tell."""
+        return self._class(token) in "ns"
 
     def _match(self, rule: Rule, classes: str, tokens: Sequence[str]) -> re.Match[str] | None:
         """Return how the classes fit a rule; `s` stands for a name in the plural."""
@@ -145,6 +153,8 @@ class Grammar:
         if not groups.get("np") or not groups.get("v"):
             return True
         subject = tokens[found.end("np") - 1].lower()
+        if tokens[found.start("np")].lower() in _DENYING and " does {np}" in rule.sentence:
+            return False
         plural = subject.endswith("s") and not subject.endswith(("ss", "us", "is"))
         if groups["v"] == "b" and " do {np}" in rule.sentence:
             return plural

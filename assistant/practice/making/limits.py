@@ -90,9 +90,13 @@ def _check_wordings(record: Limit, amount: str, context: str, desk: Desk) -> Ite
     for act in acts[:2]:
         yield desk.wording.sentences(shape, act=desk.wording.plain(act), a=amount, context=context)
     if re.search(rf"\b{_BOUND}\b", record.of):
-        yield desk.wording.sentences("check_held", held=_held(bare(record.of), amount), context=context)
+        said = all(desk.shown(value, unit) in record.of for _, _, value, unit in record.applies)
+        held = _held(bare(record.of), amount)
+        yield desk.wording.sentences("check_held", held=held, context="" if said else context)
+    else:
+        return
     for act in record.check:
-        if act not in acts:
+        if act.split()[0] not in desk.wording.verbs:
             yield desk.wording.sentences("check_noun", act=desk.wording.plain(act), a=amount, context=context)
 
 
@@ -100,7 +104,8 @@ def _held(of: str, amount: str) -> str:
     """Return what a limit is of with an amount in place of its bound: "taxi speed 27 kt, straight"."""
     plain = re.sub(rf"\b{_BOUND} ", "", smooth(of), count=1)
     found = re.fullmatch(rf"(.+?)({_AFTER})", plain)
-    return f"{found[1]} {amount}{found[2]}" if found else f"{plain} {amount}"
+    held = f"{found[1]} {amount}{found[2]}" if found else f"{plain} {amount}"
+    return held.replace("Mach number Mach ", "Mach ")
 
 
 def _context(record: Limit, desk: Desk) -> str:

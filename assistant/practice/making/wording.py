@@ -77,6 +77,11 @@ class Wording:
         known: dict[str, str] = self._data["context"]
         return known.get(quantity, known["other"]).format(a=amount)
 
+    @property
+    def verbs(self) -> frozenset[str]:
+        """Words that begin something that one does."""
+        return self._verbs
+
     def ordinary(self, name: str) -> tuple[float, float, float] | None:
         """Return from where to where, and in which steps, an input of a calculation is ordinarily found."""
         found = self._data["ordinary"].get(name)
@@ -124,7 +129,7 @@ class Wording:
     def _by_pattern(self, bare: str, with_state: str, heading: bool) -> Asked | None:
         for pattern, each in self._patterns:
             found = pattern.fullmatch(bare) if bool(each.get("heading")) is heading else None
-            if found is None or not self._suits(found["x"], each):
+            if found is None or not self._suits(found["x"], each) or _asks_already(bare, each["match"]):
                 continue
             names = self._names(found, with_state, heading)
             sentences = tuple(_tidy(text.format_map(names)) for text in each["say"])
@@ -144,6 +149,8 @@ class Wording:
             return all(_is_caption(token) for token in words.split())
         if each.get("short") and len(words.split()) > 3:
             return False
+        if each.get("names") and not self._grammar.is_name(words, strictly=True):
+            return False
         thing = (last.lower() in self._things and self._grammar.is_name(words)) or _is_caption(last)
         return thing or not each.get("noun")
 
@@ -161,12 +168,21 @@ class Wording:
         found: list[str] = []
         for start, end in self._runs(tokens):
             run = tokens[start:end]
-            before = tokens[start - 1].lower() if start else ""
-            names_thing = any(token.lower() in self._things and not _is_caption(token) for token in run)
-            if names_thing and before not in self._determiners and not before.isdigit() and not run[0][0].isdigit():
+            while found and self._grammar.is_noun(found[-1]) and not found[-1].isdigit() and self._is_thing(run):
+                run.insert(0, found.pop())
+            before = found[-1].lower() if found else ""
+            if (
+                self._is_thing(run)
+                and before not in self._determiners
+                and not before.isdigit()
+                and not run[0][0].isdigit()
+            ):
                 found.append("the")
             found.extend(run)
         return found
+
+    def _is_thing(self, run: Iterable[str]) -> bool:
+        return any(token.lower() in self._things and not _is_caption(token) for token in run)
 
     def _runs(self, tokens: list[str]) -> Iterable[tuple[int, int]]:
         """Yield the stretches of words that belong to one name, and the words between them one by one."""
@@ -209,6 +225,15 @@ def _read() -> dict[str, Any]:
 def _tidy(text: str) -> str:
     text = re.sub(r"\s+([?.,:;])", r"\1", re.sub(r"\s+", " ", text)).strip()
     return upper(re.sub(r"([.?!])\?", r"\1", re.sub(r"\bthe (the|each|every|a|an)\b", r"\1", text)))
+
+
+def _asks_already(bare: str, pattern: str) -> bool:
+    """Whether words begin as a question of their own, which a pattern for what follows a name would spoil."""
+    first = bare.split()[0].lower()
+    return first in _QUESTION_WORDS and not pattern.startswith(first)
+
+
+_QUESTION_WORDS = frozenset(("why", "what", "which", "how", "where", "when", "who"))
 
 
 def _is_caption(token: str) -> bool:

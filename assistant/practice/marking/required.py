@@ -129,18 +129,20 @@ def _result_names(know: Knowledge) -> frozenset[str]:
 def _without_given(points: list[Point], reading: Reading, know: Knowledge) -> list[Point]:
     """Mark what the question itself says, and leave out the points that say nothing else."""
     made = [_with_given(p, reading, know) for p in points]
-    told = [p for p in made if p.figures or p.verdict or p.state or any(not e.given for e in p.elements)]
+    told = [p for p in made if p.figures or p.verdict or p.state or p.kept or any(not e.given for e in p.elements)]
     return told or [p._replace(elements=tuple(e._replace(given=False) for e in p.elements)) for p in made]
 
 
 def _with_given(point: Point, reading: Reading, know: Knowledge) -> Point:
-    if point.state is not None or point.kept:
+    if point.state is not None:
         return point
     words = frozenset(plain(w) for w in reading.words)
     concepts = frozenset(c for m in reading.mentions for c in m.concepts | m.implied)
     elements = [_given(e, words, concepts) for e in point.elements]
     if any(not e.given and not _is_way(e) for e in elements):
         elements = [e._replace(given=False) if _is_way(e) else e for e in elements]
+    if point.kept and all(e.given for e in elements):
+        return point
     return point._replace(elements=tuple(elements))
 
 
@@ -438,7 +440,7 @@ def _output_point(table: StateTable, name: str, value: str, know: Knowledge) -> 
         subject = next(m.concepts for m in know.phrase(output.label).mentions if not m.weak)
         made = point(words, know, state=State(subject, value == "yes"))
         return made._replace(negated=value == "no", figures=())
-    return _by_value(point(words, know), value, know)
+    return _by_value(point(words, know, kept=True), value, know)
 
 
 def _action(table: StateTable, name: str, value: str, know: Knowledge) -> list[Point]:

@@ -51,8 +51,8 @@ def costs() -> Costs:
                 table[NUMBER[one], NUMBER[two]] = cost
     for pairs, cost in ((_NEAR_VOWELS, 0.25), (_NEAR, 0.35)):
         for pair in pairs.split("|"):
-            one, two = (NUMBER[sound] for sound in pair.split())
-            table[one, two] = table[two, one] = cost
+            first, second = (NUMBER[sound] for sound in pair.split())
+            table[first, second] = table[second, first] = cost
     for sound, number in NUMBER.items():
         lost = _LOST.get(sound, _LOST_VOWEL if sound in _VOWELS else _LOST_CONSONANT)
         table[number, 0] = table[0, number] = lost

@@ -15,7 +15,7 @@ _SIGNS = str.maketrans({"…": " ", "*": " ", "[": " ", "]": " ", "(": " ", ")":
 
 
 def plainly(text: str) -> str:
-    """Return what was heard in plain writing: "one-8-0" figures joined, "V-L-E" as letters, "free-fall" as two words."""
+    """Return what was heard in plain writing: "1-8-0" as one number, "V-L-E" as letters, "free-fall" as two words."""
     said = _DOUBT.sub("", once(text).translate(_SIGNS))
     said = _LETTERS.sub(lambda match: " ".join(letter for letter in match[0] if letter.isalpha()), said)
     said = _FIGURES.sub(lambda match: "".join(figure for figure in match[0] if figure.isdigit()), said)
