@@ -1,0 +1,29 @@
+"""Numbers in what was heard: where they stand, and which others sound almost like them."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.quantities.numbers import STARTERS
+
+_FIGURES = re.compile(r"(?<![^\W_])[-−]?\d[\d,]*(?:\.\d+)?")
+_WORD = re.compile(r"[^\W\d_]+")
+_TEEN = re.compile(r"(?<![\d.,])(\d*)(?:1([3-9])|([3-9])0)(?![\d.,]*\d)")
+_NO_NUMBERS = frozenset({"a", "an", "o", "oh", "and"})
+
+
+def number_places(text: str) -> list[tuple[int, int]]:
+    """Return where the figures and the number words of a text stand."""
+    places = [match.span() for match in _FIGURES.finditer(text)]
+    places += [m.span() for m in _WORD.finditer(text) if m[0].lower() in STARTERS and m[0].lower() not in _NO_NUMBERS]
+    return sorted(places)
+
+
+def other_numbers(text: str) -> list[str]:
+    """Return the text with each number that ends like "fifteen" or "fifty" as the other of the two, one at a time."""
+    found = []
+    for match in _TEEN.finditer(text):
+        before, teen, ten = match.groups()
+        other = f"{before}{teen}0" if teen else f"{before}1{ten}"
+        found.append(f"{text[: match.start()]}{other}{text[match.end() :]}")
+    return found[:2]

@@ -1,0 +1,222 @@
+"""Which of several readings of a sound was meant: the one that fits the sound and that the knowledge explains best.
+
+Readings come from the recogniser, and from mending by sound what no name explains. Each is put to the conversation as
+a typed turn would be. The few that do best are held against the sound once more, part by part, and those that lead to
+one answer count together: what remains is how sure it is that this answer is the one asked for.
+"""
+
+from __future__ import annotations
+
+from math import exp
+from typing import TYPE_CHECKING, NamedTuple
+
+from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer
+from assistant.conversation.context import Context
+from assistant.conversation.controls import control
+from assistant.conversation.turn import answer_turn, question_of
+from assistant.quantities.amounts import Amount
+from assistant.resolving.choosing import resolve_scored
+from assistant.resolving.knowing import Knowledge
+from assistant.voice.hearing.numbers import number_places, other_numbers
+from assistant.voice.hearing.recognising import Judged, Recognised, Recogniser
+from assistant.voice.hearing.repairing import Repairer
+from assistant.voice.hearing.wording import plainly
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from assistant.voice.hearing.recognising import Floats
+
+_MOST_HEARD = 8
+_MENDED = 4
+"""Readings that are mended by sound, and how often each."""
+_TIMES = 10
+_SHORT_LIST = 6
+_WELL_EXPLAINED = 0.95
+_ASKS_BACK = 0.55
+"""What a reading that the knowledge asks back on is worth beside one that it answers."""
+_COST_OF_MENDING = 1.0
+_LEAST_MENDED = 0.8
+"""A mended reading counts only if the knowledge explains it at least so well."""
+_FIT, _EXPLAINED = 0.5, 5.0
+"""How much a unit of logarithm of fitting the sound weighs, and the whole of being explained."""
+
+
+class Reading(NamedTuple):
+    """One reading of a sound: how likely it was by the recogniser, what mending it cost, and where it leads."""
+
+    text: str
+    score: float
+    cost: float
+    explained: float
+    answer: Answer
+    after: Context
+    amounts: tuple[Amount, ...]
+
+    @property
+    def leads_to(self) -> tuple[object, ...]:
+        """What readings that come to the same share: the record, its first number, and the amounts given."""
+        answer = self.answer
+        if answer.outcome == DECLINE:
+            return (DECLINE,)
+        first = tuple((v.value, v.unit) for v in answer.values[:1])
+        return (answer.outcome, answer.entry or answer.text, first, amounts_given(self.amounts))
+
+
+class Weighed(NamedTuple):
+    """The reading that was meant. sureness: the share of all readings that lead to its answer, 0 to 1.
+
+    number: the least probability of a figure in it. rivals: readings that lead elsewhere, the likeliest first.
+    """
+
+    reading: Reading
+    sureness: float
+    number: float = 1.0
+    rivals: tuple[Reading, ...] = ()
+
+
+def amounts_given(amounts: Iterable[Amount]) -> tuple[tuple[float, str | None], ...]:
+    """Return the values of amounts with their units."""
+    return tuple((amount.value, amount.unit) for amount in amounts)
+
+
+class Weigher:
+    """Weighs what a recogniser made of a sound, for one knowledge base."""
+
+    def __init__(self, knowledge: Knowledge, repairer: Repairer | None) -> None:
+        self._knowledge = knowledge
+        self._repairer = repairer
+
+    def weigh(
+        self, recognised: Recognised, recogniser: Recogniser, samples: Floats, context: Context
+    ) -> Weighed | None:
+        """Return what was meant, or None where nothing was made out."""
+        heard = _distinct(recognised)
+        if not heard:
+            return None
+        best = heard[0][1]
+        readings = [self._read(text, score, 0.0, context) for text, score in heard]
+        if max(_worth(reading, best) for reading in readings) < _WELL_EXPLAINED:
+            readings += self._mended(heard, context)
+        readings.sort(key=lambda reading: -_worth(reading, best))
+        short = _short_list(readings, heard[0][0])
+        return self._judged(short, recogniser, samples)
+
+    def _read(self, text: str, score: float, cost: float, context: Context) -> Reading:
+        answer, after = answer_turn(text, context, self._knowledge)
+        asked = question_of(text, self._knowledge, context.variant)
+        return Reading(
+            text, score, cost, self._explained(text, answer, after, context), answer, after, asked.reading.amounts
+        )
+
+    def _explained(self, text: str, answer: Answer, after: Context, before: Context) -> float:
+        """Return how well the knowledge explains a turn, from 0 for a decline to about 1."""
+        if answer.outcome == DECLINE:
+            return 0.0
+        if control(text):
+            return 1.0
+        if after.asked is None or after.asked is before.asked:
+            return _ASKS_BACK
+        score = resolve_scored(after.asked, self._knowledge).score
+        if answer.outcome == CLARIFY:
+            return min(score, _ASKS_BACK) if score else _ASKS_BACK / 2
+        return min(score, 1.0)
+
+    def _mended(self, heard: Sequence[tuple[str, float]], context: Context) -> list[Reading]:
+        if self._repairer is None:
+            return []
+        found: dict[str, tuple[float, float, float]] = {}
+        for text, score in heard[:_MENDED]:
+            for repair in self._repairer.repairs(text)[:_TIMES]:
+                if repair.text in found:
+                    continue
+                explained = self._explains(repair.text, context)
+                if explained >= _LEAST_MENDED:
+                    found[repair.text] = (score, repair.cost, explained)
+        ordered = sorted(found.items(), key=lambda pair: pair[1][1] * _COST_OF_MENDING - pair[1][2] - pair[1][0])
+        return [self._read(text, score, cost, context) for text, (score, cost, _) in ordered[:_SHORT_LIST]]
+
+    def _explains(self, text: str, context: Context) -> float:
+        """Return how well a text is explained by itself: quicker than a whole turn."""
+        return resolve_scored(question_of(text, self._knowledge, context.variant), self._knowledge).score
+
+    def _judged(self, short: list[Reading], recogniser: Recogniser, samples: Floats) -> Weighed:
+        others = other_numbers(short[0].text)
+        judged = recogniser.judge(samples, [*(reading.text for reading in short), *others])
+        if not judged:
+            return _by_score(short)
+        mine = judged[: len(short)]
+        top = max(each.total for each in mine)
+        weights = [
+            exp(_FIT * (each.total - top) + _EXPLAINED * (reading.explained - 1))
+            for each, reading in zip(mine, short, strict=True)
+        ]
+        chosen, sureness = _most(short, weights)
+        number = _number_chance(chosen.text, mine[short.index(chosen)])
+        if chosen is short[0] and others:
+            number = min(number, _against(mine[0], judged[len(short) :]))
+        return Weighed(chosen, sureness, number, _rivals(chosen, short, weights))
+
+
+def _distinct(recognised: Recognised) -> list[tuple[str, float]]:
+    """Return the texts in plain writing, each once, the likeliest first."""
+    found: dict[str, tuple[str, float]] = {}
+    for hypothesis in recognised.hypotheses:
+        text = plainly(hypothesis.text)
+        key = " ".join(text.lower().replace(",", " ").rstrip(".?! ").split())
+        if key and key not in found:
+            found[key] = text, hypothesis.score
+    return list(found.values())[:_MOST_HEARD]
+
+
+def _worth(reading: Reading, best: float) -> float:
+    """Return what a reading is worth before it is held against the sound again."""
+    return reading.explained - _COST_OF_MENDING * reading.cost + reading.score - best
+
+
+def _short_list(readings: list[Reading], likeliest: str) -> list[Reading]:
+    """Return the best readings, among them always what the recogniser itself held likeliest."""
+    short = readings[:_SHORT_LIST]
+    if all(reading.text != likeliest for reading in short):
+        short.append(next(reading for reading in readings if reading.text == likeliest))
+    return short
+
+
+def _most(short: list[Reading], weights: list[float]) -> tuple[Reading, float]:
+    """Return the best reading of the answer that all readings together speak for most, and its share."""
+    shares: dict[tuple[object, ...], float] = {}
+    for reading, weight in zip(short, weights, strict=True):
+        shares[reading.leads_to] = shares.get(reading.leads_to, 0.0) + weight
+    best = max(shares, key=lambda key: shares[key])
+    chosen = max(
+        (pair for pair in zip(short, weights, strict=True) if pair[0].leads_to == best), key=lambda pair: pair[1]
+    )[0]
+    return chosen, shares[best] / sum(shares.values())
+
+
+def _rivals(chosen: Reading, short: list[Reading], weights: list[float]) -> tuple[Reading, ...]:
+    ordered = sorted(zip(short, weights, strict=True), key=lambda pair: -pair[1])
+    return tuple(each for each, _ in ordered if each.leads_to != chosen.leads_to and each.answer.outcome == ANSWER)
+
+
+def _by_score(short: list[Reading]) -> Weighed:
+    """Weigh by the recogniser's own scores, where it cannot judge a text."""
+    best = max(reading.score for reading in short)
+    weights = [
+        exp(4 * (r.score - best) + _EXPLAINED * (r.explained - 1) - 4 * _COST_OF_MENDING * r.cost) for r in short
+    ]
+    chosen, sureness = _most(short, weights)
+    return Weighed(chosen, sureness, 1.0, _rivals(chosen, short, weights))
+
+
+def _number_chance(text: str, judged: Judged) -> float:
+    """Return the least probability of a part of a number in a text; 1 where it has none."""
+    places = number_places(text)
+    chances = [p.chance for p in judged.parts for start, end in places if p.start < end and p.end > start]
+    return min(chances, default=1.0)
+
+
+def _against(mine: Judged, others: list[Judged]) -> float:
+    """Return how likely a text is beside those in which only a number sounds a little different."""
+    whole = 1.0 + sum(exp(min(20.0, other.total - mine.total)) for other in others)
+    return 1 / whole
