@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
     Run = Callable[[Sequence[str], str], int]  # (command, folder to run it in) -> exit code
 
+EXTRAS = ("", "voice", "dev")
+"""What may be installed, each with all that is before it."""
 ROOT = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
 UNFINISHED = "unfinished"
 INTERRUPTED = 130  # what a shell reports for Ctrl-C
@@ -40,10 +42,18 @@ class SetupProblem(Exception):
     """The environment cannot be made; the message is one line that says what to do."""
 
 
+WITH_VOICE = "--with-voice"
+
+
 def start(arguments: list[str]) -> int:
-    """Run `downlock` with the arguments in a ready environment; return its exit code."""
+    """Run `downlock` with the arguments in a ready environment; return its exit code.
+
+    "--with-voice" before the command is for this script: it also installs what speaking and hearing need.
+    """
+    voice = arguments[:1] == [WITH_VOICE]
+    arguments = arguments[1:] if voice else arguments
     try:
-        prepare(ROOT)
+        prepare(ROOT, "voice" if voice else "")
     except SetupProblem as problem:
         say(str(problem))
         return 2
@@ -71,7 +81,8 @@ def state(root: str, extra: str = "") -> str:
     made_for, _, installed = (_read(stamp_path(root)) or UNFINISHED).partition("\n")
     if made_for != interpreter_key(root) or not os.path.exists(python_path(root)):
         return "missing"
-    return "ready" if installed in (project_key(root, extra), project_key(root, "dev")) else "outdated"
+    enough = EXTRAS[EXTRAS.index(extra) :]
+    return "ready" if installed in [project_key(root, each) for each in enough] else "outdated"
 
 
 def stamp_text(root: str, extra: str) -> str:
@@ -130,7 +141,7 @@ def _build(root: str, found: str, extra: str, run: Run) -> None:
     from time import monotonic
 
     begun = monotonic()
-    extra = extra or _extra_before(root)
+    extra = max(extra, _extra_before(root), key=EXTRAS.index)
     if found == "missing":
         say(f"1/3 making a private environment in {environment_path(root)}")
         _make(root, run)
@@ -144,8 +155,9 @@ def _build(root: str, found: str, extra: str, run: Run) -> None:
 
 
 def _extra_before(root: str) -> str:
-    # What a developer had is kept when an ordinary start brings the packages up to date.
-    return "dev" if (_read(stamp_path(root)) or "").endswith(" dev") else ""
+    # What was there before is kept when an ordinary start brings the packages up to date.
+    before = (_read(stamp_path(root)) or "").rpartition(" ")[2]
+    return before if before in EXTRAS else ""
 
 
 def _make(root: str, run: Run) -> None:

@@ -1,4 +1,7 @@
-"""Runs Downlock from a checkout, setting it up on the first run: `python3 scripts/start.py ask "vle"`."""
+"""Runs Downlock from a checkout, setting it up on the first run: `python3 scripts/start.py ask "vle"`.
+
+`python3 scripts/start.py --with-voice` also installs what speaking and hearing need.
+"""
 
 import sys
 

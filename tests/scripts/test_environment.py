@@ -288,3 +288,25 @@ def test_a_failed_check_fails_the_run_but_stops_nothing(
     assert checks._run_all([]) == 1
     assert asked == ["style", "types", "imports", "knowledge", "tests"]
     assert capsys.readouterr().out == "failed: types - now the tests\n"
+
+
+def test_the_voice_is_added_once_and_kept_and_a_developer_has_it(environment: ModuleType, root: Path) -> None:
+    prepared(environment, root)
+
+    assert prepared(environment, root, "voice") == ["pip .[voice]"]
+    assert prepared(environment, root) == []
+    (root / "pyproject.toml").write_text("second")
+    assert prepared(environment, root) == ["pip .[voice]"]
+    assert prepared(environment, root, "dev") == ["pip .[dev]"]
+    assert prepared(environment, root, "voice") == []
+
+
+def test_the_word_for_the_voice_is_not_passed_on(environment: ModuleType, monkeypatch: pytest.MonkeyPatch) -> None:
+    asked: list[object] = []
+    monkeypatch.setattr(environment, "prepare", lambda root, extra="": asked.append(extra))
+    monkeypatch.setattr(environment, "_hand_over", lambda command: asked.append(command[-2:]) or 0)
+
+    environment.start(["--with-voice", "ask", "vle"])
+    environment.start(["ask", "vle"])
+
+    assert asked == ["voice", ["ask", "vle"], "", ["ask", "vle"]]
