@@ -13,7 +13,7 @@ from datetime import date
 from typing import Any, NamedTuple
 
 from assistant.knowledge.base import ANSWERING, Base
-from assistant.knowledge.records import Change, Document
+from assistant.knowledge.records import Change, Document, Override
 from assistant.practice.asking.wording import content_of, statement, title
 from assistant.quantities.units import Units
 
@@ -98,6 +98,9 @@ def drillable(
     changes: dict[str, list[Change]] = {}
     for change in base.changes.values():
         changes.setdefault(change.record, []).append(change)
+    overrides: dict[str, list[Override]] = {}
+    for override in base.overrides:
+        overrides.setdefault(override.record, []).append(override)
     units = Units({"units": base.units_data})
     items, left = [], []
     for name in base.order:
@@ -108,7 +111,7 @@ def drillable(
         if why:
             left.append(why)
         else:
-            items.append(_item(record, base, units, tuple(changes.get(name, ()))))
+            items.append(_item(record, base, units, tuple(changes.get(name, ())), overrides.get(name, [])))
     return Pool(base.type_info.id, tuple(items), tuple(left))
 
 
@@ -143,12 +146,13 @@ def section_name(section: str) -> str:
     return SECTION_NAMES.get(section, "")
 
 
-def _item(record: Any, base: Base, units: Units, changes: tuple[Change, ...]) -> Item:
+def _item(record: Any, base: Base, units: Units, changes: tuple[Change, ...], overrides: list[Override]) -> Item:
     names = dict.fromkeys(source.document for source in record.sources)
     revisions = tuple((name, _revision(base.documents[name])) for name in names if name in base.documents)
     return Item(
         record.id, base.kind(record.id), section_of(record, base), title(record), statement(record, units),
-        f"{record.sources[0].document} {record.sources[0].paragraph}", revisions, content_of(record), changes,
+        f"{record.sources[0].document} {record.sources[0].paragraph}", revisions,
+        content_of(base.records[record.id], overrides), changes,
     )  # fmt: skip
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+from collections.abc import Iterable
 from typing import Any
 
 from assistant.knowledge import records as kinds
@@ -39,9 +40,10 @@ def statement(record: Any, units: Units) -> str:
     return str(getattr(record, "says", "") or record.of)
 
 
-def content_of(record: Any) -> str:
-    """Return a short mark of what a record says, which ways of asking for it do not enter."""
-    return hashlib.blake2b(repr(_essence(record)).encode(), digest_size=8).hexdigest()
+def content_of(record: Any, overrides: Iterable[kinds.Override] = ()) -> str:
+    """Return a short mark of what a record says, of the base and of every variant; how it is asked does not enter."""
+    said = (_essence(record), [(each.variant, _essence(each.fields)) for each in overrides])
+    return hashlib.blake2b(repr(said).encode(), digest_size=8).hexdigest()
 
 
 def _figures(record: kinds.Limit, units: Units) -> str:

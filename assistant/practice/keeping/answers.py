@@ -20,6 +20,8 @@ _NOTE = (
     "hesitation, revisions, content"
 )
 _ALL = f"id, uid, learner, type, at, {_NOTE}"
+LONGEST_TEXT = 20_000
+"""Characters of an answer that are kept; nobody says more."""
 _CARD = "stability, difficulty, state, step, due, last"
 
 
@@ -27,7 +29,13 @@ def insert(connection: sqlite3.Connection, uid: str, learner: int, type_id: str,
     """Keep an answer and the card that follows. Raises NoSuchLearner when the person was removed meanwhile."""
     if not connection.execute("SELECT 1 FROM learner WHERE id = ?", (learner,)).fetchone():
         raise NoSuchLearner("this learner is no longer in the record")
-    note = note._replace(marked=note.marked or note.mark, hesitation=note.hesitation if note.how == TYPED else None)
+    note = note._replace(
+        question=storable(note.question),
+        answer=storable(note.answer),
+        expected=storable(note.expected),
+        marked=note.marked or note.mark,
+        hesitation=note.hesitation if note.how == TYPED else None,
+    )
     values = (uid, learner, type_id, at.isoformat(), *_plain(note))
     marks = ", ".join("?" * len(values))
     cursor = connection.execute(f"INSERT INTO answer (uid, learner, type, at, {_NOTE}) VALUES ({marks})", values)
@@ -119,6 +127,11 @@ def revisions_text(revisions: Revisions) -> str:
 def revisions_of(text: str) -> Revisions:
     """Return revisions from what is kept."""
     return tuple((str(document), str(revision)) for document, revision in json.loads(text))
+
+
+def storable(text: str) -> str:
+    """Return a text as it can be kept: halves of signs, which broken input brings, replaced, and none without end."""
+    return text[:LONGEST_TEXT].encode("utf-8", "replace").decode()
 
 
 def _plain(note: Note) -> tuple[Any, ...]:

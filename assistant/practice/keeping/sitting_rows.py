@@ -23,7 +23,7 @@ def seat_person(connection: sqlite3.Connection, sitting: int, seated: Seated, no
     connection.execute(
         "INSERT INTO seat (sitting, learner, place, team) SELECT ?, ?, coalesce(max(place), 0) + 1, ? FROM seat "
         "WHERE sitting = ? ON CONFLICT (sitting, learner) DO NOTHING",
-        (sitting, learner.id, seated.team, sitting),
+        (sitting, learner.id, answers.storable(seated.team), sitting),
     )
 
 

@@ -59,7 +59,7 @@ class Sittings:
         def action(connection: sqlite3.Connection) -> Sitting:
             cursor = connection.execute(
                 "INSERT INTO sitting (uid, type, title, state, began, plan, options) VALUES (?, ?, ?, ?, ?, ?, ?)",
-                (uid, type_id, title, OPEN, now.isoformat(), json.dumps(plan), json.dumps(options)),
+                (uid, type_id, answers.storable(title), OPEN, now.isoformat(), json.dumps(plan), json.dumps(options)),
             )
             number = cursor.lastrowid or 0
             for seated in roster:
@@ -111,7 +111,8 @@ class Sittings:
             query = "SELECT coalesce(max(number), 0) + 1 FROM turn WHERE sitting = ?"
             number = connection.execute(query, (sitting,)).fetchone()[0]
             values = (
-                sitting, number, asking.record, asking.question, asking.expected, json.dumps(asking.sources),
+                sitting, number, asking.record, answers.storable(asking.question),
+                answers.storable(asking.expected), json.dumps(asking.sources),
                 asking.form, answers.revisions_text(asking.revisions), asking.content, ASKED, None, "[]",
                 0, "", "", 0.0, "", 0, "", now,
             )  # fmt: skip
@@ -160,7 +161,8 @@ class Sittings:
         def action(connection: sqlite3.Connection) -> Turn:
             take_back(connection, turn)
             after = set_turn(
-                connection, turn, phase=MARKED, mark=mark, marked=marked or mark, share=points, answer=answer,
+                connection, turn, phase=MARKED, mark=mark, marked=marked or mark, share=points,
+                answer=answers.storable(answer),
                 overruled=int(overruled), confused_with=confused_with, at=now.isoformat(),
             )  # fmt: skip
             return keep_answer(connection, after, uid, now)

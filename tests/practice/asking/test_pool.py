@@ -6,7 +6,7 @@ import pytest
 
 from assistant.conversation.opening import open_knowledge
 from assistant.knowledge.records import Document
-from assistant.practice.asking.pool import GENERAL, Pool, drillable, out_of_force
+from assistant.practice.asking.pool import GENERAL, Item, Pool, drillable, out_of_force
 from tests.practice.asking.conftest import Library
 
 TODAY = date(2026, 11, 25)
@@ -87,11 +87,15 @@ def test_the_mark_of_content_follows_what_is_said_not_how_it_is_asked(library: L
     assert mark() != mark(("between the front seats.", "under the front seats."))
 
 
-def test_a_variant_has_its_own_statement(library: Library) -> None:
-    item = drillable(library(), TODAY, variant="40K").get("gear-down-speed")
+def test_a_variant_has_its_own_statement_and_the_same_mark(library: Library) -> None:
+    def of(variant: str, *edits: tuple[str, str]) -> Item:
+        item = drillable(library(*edits), TODAY, variant=variant).get("gear-down-speed")
+        assert item is not None
+        return item
 
-    assert item is not None
-    assert item.statement.endswith("155 kt")
+    assert of("40K").statement.endswith("155 kt")
+    assert of("40K").content == of("").content
+    assert of("", ("maximum: 155 kt", "maximum: 150 kt")).content != of("").content
 
 
 def test_sections_of_the_delivered_type_are_those_of_ata_chapter_32() -> None:

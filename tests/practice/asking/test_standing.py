@@ -7,11 +7,11 @@ import pytest
 
 from assistant.knowledge.base import Base
 from assistant.practice.asking.choosing import CHANGED, plan
-from assistant.practice.asking.due import due
+from assistant.practice.asking.due import asking_on, due, note_on
 from assistant.practice.asking.pool import drillable
 from assistant.practice.asking.standing import KNOWN, SHAKY, UNKNOWN, Standing, Was, standings
 from assistant.practice.keeping.record import Record
-from assistant.practice.keeping.rows import Learner, Note
+from assistant.practice.keeping.rows import Learner
 from tests.practice.asking.conftest import START, Clock, Library
 
 TODAY = date(2026, 11, 25)
@@ -23,8 +23,9 @@ NEW_CHANGE = ("formerly: 150 kt, now: 165 kt, since: HB 3", "formerly: 165 kt, n
 def answer(record: Record, learner: Learner, base: Base, name: str, mark: str = "right") -> None:
     item = drillable(base, TODAY).get(name)
     assert item is not None
-    given = Note(name, "Q?", "A", mark, float(mark == "right"), item.statement)
-    record.note_answer(learner, "second", given._replace(revisions=item.revisions, content=item.content))
+    record.note_answer(
+        learner, "second", note_on(item, "Q?", "A", mark, float(mark == "right"), expected=item.statement)
+    )
 
 
 def standing(record: Record, learner: Learner, base: Base, name: str) -> Standing:
@@ -131,3 +132,12 @@ def test_nobody_is_asked_what_is_out_of_force(record: Record, ana: Learner, libr
 
     assert len(asked) == len(withdrawn.order) - 1
     assert "pump-failure" not in [each.record for each in asked]
+
+
+def test_a_class_question_carries_the_revisions_of_its_record(library: Library) -> None:
+    item = drillable(library(), TODAY).get("slowing")
+    assert item is not None
+
+    asking = asking_on(item, "How much?", "2.5 m/s²", ("HB 5.1, revision 3",))
+
+    assert (asking.record, asking.revisions, asking.content) == ("slowing", (("HB", "3"),), item.content)

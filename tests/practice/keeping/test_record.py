@@ -118,3 +118,13 @@ def test_nothing_is_told_of_a_record_in_order(record: Record, opener: Opener, an
 
     assert record.news() == ()
     assert opener().news() == ()
+
+
+def test_whatever_was_typed_is_kept_as_far_as_it_can_be(record: Record, ana: Learner, opener: Opener) -> None:
+    typed = "half \ud83d a sign, \x00 nothing, \x1b[31m and \u202e on " + "x" * 30_000
+
+    record.note_answer(ana, TYPE, note()._replace(answer=typed, question=typed))
+
+    (kept,) = opener().history(ana, TYPE)
+    assert kept.note.answer.startswith("half ? a sign, \x00 nothing, \x1b[31m and \u202e on xxx")
+    assert len(kept.note.answer) == 20_000
