@@ -96,7 +96,7 @@ def _check_wordings(record: Limit, amount: str, context: str, desk: Desk) -> Ite
     else:
         return
     for act in record.check:
-        if act.split()[0] not in desk.wording.verbs:
+        if act.split()[0] not in desk.wording.verbs and not any(character.isdigit() for character in act):
             yield desk.wording.sentences("check_noun", act=desk.wording.plain(act), a=amount, context=context)
 
 
