@@ -69,12 +69,10 @@ def make_script(
         writer.say(text, _OPENING_S, "Opening" if text == opening[0] else "")
     end = sum(said_seconds(text, rate) + _AFTER_S for text in closing)
     for fact in facts:
-        if not fact.asks or fact.name in writer.names:
-            continue
-        if writer.seconds + writer.owed + writer.cost(fact) + end > seconds:
-            break
-        writer.ask_first(fact)
-        writer.ask_again_when_due()
+        fits = writer.seconds + writer.owed + writer.cost(fact) + end <= seconds
+        if fits and fact.asks and fact.name not in writer.names:
+            writer.ask_first(fact)
+            writer.ask_again_when_due()
     writer.ask_again_all()
     for text in closing:
         writer.say(text, _AFTER_S, "End" if text == closing[0] else "")

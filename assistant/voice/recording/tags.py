@@ -121,6 +121,27 @@ def _write_id3(path: str, kind: str, labels: Labels, origin: Origin, chapters: S
     for frame in frames:
         tags.add(frame)
     tags.save(path, v2_version=3)
+    _put_in_order(path, names)
+
+
+def _put_in_order(path: str, names: Sequence[str]) -> None:
+    """Put the chapter frames of an MP3 in the order of their times: the library sorts frames by their size.
+
+    Tag and frame headers are ten bytes each (ID3v2.3); the tag's own size holds seven bits a byte.
+    """
+    with open(path, "r+b") as file:
+        head = file.read(10)
+        body = file.read(sum(byte << shift for byte, shift in zip(head[6:], (21, 14, 7, 0), strict=True)))
+        frames, chapters, at = [], {}, 0
+        while body[at : at + 4].strip(b"\0"):
+            end = at + 10 + int.from_bytes(body[at + 4 : at + 8], "big")
+            if body[at : at + 4] == b"CHAP":
+                chapters[body[at + 10 : end].partition(b"\0")[0].decode("latin-1")] = body[at:end]
+            else:
+                frames.append(body[at:end])
+            at = end
+        file.seek(10)
+        file.write(b"".join([*frames, *(chapters[name] for name in names)]))
 
 
 _NONE = 0xFFFFFFFF
