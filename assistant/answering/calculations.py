@@ -110,7 +110,7 @@ def model(result: r.ModelResult, question: Question, know: Knowledge) -> Parts:
     record = result.model
     if not result.values:
         return Parts(f"No answer exists for {record.of}: {stop(result.note)}", result.sources, record.id)
-    name = f"{result.solved.replace('_', ' ')} for that {record.of}" if result.solved else record.of
+    name = f"{_solved(result)} for that {record.of}" if result.solved else record.of
     numbers = [_number(v, know) for v in result.values]
     text = f"{upper(joined(numbers, 'or'))}: {name}."
     first = result.values[0]
@@ -127,6 +127,12 @@ def model(result: r.ModelResult, question: Question, know: Knowledge) -> Parts:
     working = " / ".join(dict.fromkeys(v.working for v in result.values))
     cautions = ("Planning model for training, not a performance computation.",)
     return Parts(text, result.sources, record.id, tuple(values), working, cautions)
+
+
+def _solved(result: r.ModelResult) -> str:
+    """Return what an input that was solved for is called."""
+    asks = {i.id: i.ask.removeprefix("the ") for i in result.model.inputs}
+    return asks.get(result.solved) or result.solved.replace("_", " ")
 
 
 def _number(value: r.ModelValue, know: Knowledge) -> str:

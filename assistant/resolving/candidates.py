@@ -139,7 +139,7 @@ def _checked(found: Check, amount: Amount, score: float, match: Match, question:
     """Return the verdict on an amount; amounts that the limit has no use for speak against it."""
     limit, reading = found.limit, question.reading
     if not (limit.maximum or limit.minimum):
-        score *= 0.85
+        score *= 0.85 if reading.has("can") or "is" in reading.words else 0.75
     others = [a for a in reading.amounts if a is not amount]
     used = len(limit.applies) + (1 if found.bound_from or (limit.second and "ft" in {a.unit for a in others}) else 0)
     score *= 0.8 ** max(0, len(others) - used)

@@ -29,13 +29,21 @@ def amount_for(limit: Limit, amounts: Iterable[Amount], question: Question, know
     if figure is None:
         return None
     applied = applied_to(limit, amounts, know)
-    rest = [a for a in amounts if a not in applied]
+    # "Ten knots over", "by 8 kt": a difference, and no reading to hold against the limit.
+    rest = [a for a in amounts if a not in applied and not _is_difference(a, question)]
     measured = [a for a in rest if a.unit is not None and fits(a, figure.unit, know.units) is not None]
     bare = [a for a in rest if a.unit is None and _plausible(a.value, figure)]
     found = measured or bare
     if figure.unit == "K" and len(found) > 1:
         return None  # two readings are for the bands, which take their difference
     return found[-1] if found else None
+
+
+def _is_difference(amount: Amount, question: Question) -> bool:
+    words = question.reading.words
+    after = words[amount.end : amount.end + 3]
+    over = after[:1] == ("over",) and after[1:] != ("the", "ground")
+    return over or bool(amount.start and words[amount.start - 1] == "by")
 
 
 def _plausible(value: float, figure: Value) -> bool:
@@ -56,6 +64,7 @@ def applies(limit: Limit, question: Question, know: Knowledge) -> bool | None:
     """Return whether a limit holds where the question's other amounts stand; None when that is not said."""
     for _, test, value, unit in limit.applies:
         amounts = [a for a in question.reading.amounts if a.unit is not None and fits(a, unit, know.units) is not None]
+        amounts = amounts or [a for a in question.reading.amounts if a.unit is None and 0.1 <= a.value / value <= 10]
         if not amounts:
             return None
         given = fits(amounts[0], unit, know.units)

@@ -17,8 +17,10 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ModelResult, ModelValue, Needed
 from assistant.understanding.reading import STATE, Reading
 from assistant.understanding.states import conditions
+from assistant.understanding.words import stem
 
 _OUTPUT = "(output)"
+_SEEKING = frozenset({"what", "which", "longest", "greatest", "highest", "most", "maximum"})
 
 
 class Bound(NamedTuple):
@@ -84,7 +86,23 @@ def _sought(model: Model, question: Question) -> str:
     asked = question.reading.asked - {model.output}
     found = [i.id for i in model.inputs if i.quantity in asked and i.id in model.inverse]
     alike = [i for i in model.inputs if i.quantity in asked and not _is_own(i)]
-    return found[0] if len(found) == 1 == len(alike) else ""
+    if len(found) == 1 == len(alike):
+        return found[0]
+    return next((i.id for i in model.inputs if i.id in model.inverse and _asked_by_name(model, i, question)), "")
+
+
+def _asked_by_name(model: Model, item: ModelInput, question: Question) -> bool:
+    """Return whether a word that sets an input apart from the result follows what asks: "what normal distance"."""
+    if item.unit != model.output_unit:
+        return False
+    own = {stem(w) for w in item.cues.lower().split()} - {stem(w) for w in model.of.lower().split()}
+    words = question.reading.words
+    amounts = {a.start for a in question.reading.amounts}
+    for k, word in enumerate(words):
+        before = words[max(0, k - 3) : k]
+        if stem(word) in own and _SEEKING.intersection(before) and k + 1 not in amounts:
+            return True
+    return False
 
 
 def _restates(amount: Amount, chosen: Mapping[str, list[Bound]], model: Model, know: Knowledge) -> bool:

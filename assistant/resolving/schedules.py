@@ -19,6 +19,8 @@ def resolve_schedule(schedule: Schedule, question: Question, know: Knowledge) ->
         return _forward(schedule, inputs[-1], question, know)
     if outputs:
         return _inverse(schedule, outputs[-1])
+    if "now" in question.reading.words or "currently" in question.reading.words:
+        return Needed(schedule, (f"the {schedule.basis or schedule.input}",), (schedule.input,))
     if question.reading.has(schedule.input, "speed") or question.context:
         return Needed(schedule, (f"the {schedule.basis or schedule.input}",), (schedule.input,))
     return None
@@ -34,12 +36,14 @@ def leftover(schedule: Schedule, question: Question, know: Knowledge) -> list[Am
 def _amounts(schedule: Schedule, question: Question, know: Knowledge) -> tuple[list[float], list[float]]:
     inputs: list[float] = []
     outputs: list[float] = []
+    greatest = max(y for _, y in schedule.points)
     wants_input = question.reading.has(schedule.input) and not question.reading.has(schedule.output)
     for amount in question.reading.amounts:
         as_input = fits(amount, schedule.input_unit, know.units)
         as_output = fits(amount, schedule.output_unit, know.units)
         if amount.unit is None:
-            (outputs if wants_input and _says_inverse(question) else inputs).append(amount.value)
+            inverse = wants_input and _says_inverse(question) and abs(amount.value) <= greatest
+            (outputs if inverse else inputs).append(amount.value)
         elif as_input is not None:
             inputs.append(as_input)
         elif as_output is not None:

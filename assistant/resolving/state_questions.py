@@ -91,8 +91,12 @@ def _row(
         score = 0.93 if normal else 0.72 if asked else 0.4
     score *= _barring(barred, know) * _unused_amounts(question)
     unaffected = tuple(c for c in inputs if c.input not in table.inputs)
+    cases = alternatives(inputs, question, know)
     rows = tuple(
-        state_tables.row(table, alternative, know.base) for alternative in alternatives(relevant, question, know)
+        state_tables.row(table, case, know.base)._replace(conditions=case)
+        if len(cases) > 1
+        else state_tables.row(table, case, know.base)
+        for case in cases
     )
     rows = _from_results(table, rows, question, know) or rows
     yield score, weight, TableResult(table, rows, leading, unaffected)

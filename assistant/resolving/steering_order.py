@@ -35,6 +35,9 @@ _NOUNS = frozenset(
 )
 
 
+_WORDS = {"tiller": "tiller", "tillers": "tiller", "pedal": "pedals", "pedals": "pedals"}
+
+
 class Deflection(NamedTuple):
     """What one control orders: "tiller" or "pedals", degrees or None for full, side or 0, how many of it."""
 
@@ -82,11 +85,9 @@ def _shared(
         found = [d if d.side else d._replace(side=next(iter(sides))) for d in found]
     named = {d.control for d in found}
     if len(found) == 1 and found[0].place > at:
-        found += [
-            found[0]._replace(control=control, place=mention.start)
-            for mention, control in controls
-            if control not in named and mention.end <= at
-        ]
+        before = {control: mention.start for mention, control in controls if mention.end <= at}
+        before.update((_WORDS[w], k) for k, w in enumerate(words[:at]) if w in _WORDS)
+        found += [found[0]._replace(control=c, place=k) for c, k in before.items() if c not in named]
     return found
 
 
