@@ -55,6 +55,7 @@ class Wording:
         self._opening = frozenset(words["opening"])
         self._grammar = Grammar(words, self.plain)
         self._states = _states(base)
+        self._made: dict[str, Asked | None] = {}
 
     @property
     def topics(self) -> Mapping[str, list[str]]:
@@ -110,7 +111,12 @@ class Wording:
                         for token, after in pairs)  # fmt: skip
 
     def asked(self, ask: str) -> Asked | None:
-        """Return a way of asking as sentences, or None when no shape fits it."""
+        """Return a way of asking as sentences, or None when no shape fits it; found once, and kept."""
+        if ask not in self._made:
+            self._made[ask] = self._sentences_of(ask)
+        return self._made[ask]
+
+    def _sentences_of(self, ask: str) -> Asked | None:
         bare, state = self._apart(re.sub(r"\[([^\]]*)\]", r"\1", ask).strip())
         with_state = f" with {state}" if state else ""
         found = self._by_pattern(bare, with_state, heading=False)
