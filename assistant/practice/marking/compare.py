@@ -11,7 +11,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from assistant.practice.marking.numbers import Numbers, judge_numbers
-from assistant.practice.marking.pairing import labels_of, stretches
+from assistant.practice.marking.pairing import labels_of, sentences, stretches
 from assistant.practice.marking.points import Element, Need, Point
 from assistant.practice.marking.rivals import opposed, others_said, rivals
 from assistant.practice.marking.said import Said, plain
@@ -25,6 +25,7 @@ LITTLE = 0.25
 _SURE = 0.85
 """Share from which words are taken for a step when the order of steps is judged."""
 _HEAVY = 0.55
+_NEARLY = 0.75
 _NEIGHBOUR = 4
 _SLIGHT = 1.3
 """Weight of words beside a figure that need not be said."""
@@ -59,6 +60,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
     held, exchanged = _paired(held, need, said, know)
     wrong = [
         *exchanged,
+        *_crossed(need, said, numbers),
         *numbers.wrong,
         *_verdict_wrong(need, said),
         *_states_wrong(need, said, know),
@@ -87,7 +89,7 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge)
     places = tuple(place for place in figures if place is not None)
     words, spots = _words_said(point, said)
     if not point.figures:
-        enough = words >= ENOUGH and _ways_said(point, said) and _all_groups(point, said)
+        enough = words >= _enough(point) and _ways_said(point, said) and _all_groups(point, said)
         return Held(point, float(enough), spots if enough else (), words)
     got = len(places) / len(figures) if figures else 0.0
     if point.any_figure:
@@ -102,6 +104,11 @@ def _ways_said(point: Point, said: Said) -> bool:
     """Return whether the side or way of a point is said, where it is a word of its own."""
     musts = [e for e in point.elements if not e.given and len(e.words) == 1 and e.words[0] in _MUST]
     return all(e.words[0] in said.words or _element_said(e, said, range(len(said.words)))[0] for e in musts)
+
+
+def _enough(point: Point) -> float:
+    """Return the share of a point's words that must be said: more where none of them tells much."""
+    return ENOUGH if any(e.weight >= _HEAVY for e in point.elements if not e.given) else _NEARLY
 
 
 def _all_groups(point: Point, said: Said) -> bool:
@@ -189,7 +196,34 @@ def _paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> 
         others = [need.points[j] for j in alike if j != i and not _same_payload(need.points[i], need.points[j])]
         if i in places and here and share < ENOUGH and any(_words_said(other, said, sorted(here))[0] >= 0.9 for other in others):
             wrong.append(f"another's: {need.points[i].text}")
+        elif i in places and share == 0 and _claims_there(need, sorted(here), said):
+            wrong.append(f"something else: {need.points[i].text}")
     return tuple(made), wrong
+
+
+def _crossed(need: Need, said: Said, numbers: Numbers) -> list[str]:
+    """Return the figures with which another point's words are said: "5 %: replace. 10 %: re-inflate"."""
+    told = {
+        i: p for i, p in enumerate(need.points)
+        if p.figures and not p.figures_suffice and not need.ordered and any(e.weight > 0.7 for e in p.elements)
+    }  # fmt: skip
+    found = []
+    for clause in sentences(said) if len(told) > 1 else ():
+        here = [i for i in numbers.found if any(place in clause for place in numbers.found[i] if place is not None)]
+        if len(here) != 1 or here[0] not in told:
+            continue
+        own = _words_said(told[here[0]], said, clause)[0]
+        others = [p for i, p in told.items() if i != here[0]]
+        if own < LITTLE and any(_words_said(p, said, clause)[0] >= 0.9 for p in others):
+            found.append(f"another's: {told[here[0]].text}")
+    return found
+
+
+def _claims_there(need: Need, places: Sequence[int], said: Said) -> bool:
+    """Return whether a stretch of an answer holds a thing that neither the question nor any point names."""
+    known = {c for p in need.points for e in (*p.elements, *p.labels) for c in e.concepts} | need.question.concepts
+    told = [m for m in said.content if m.start in places]
+    return any(m.concepts.isdisjoint(known) and not m.text.startswith("not ") for m in told)
 
 
 def _unnamed(places: dict[int, set[int]], said: Said) -> set[int]:

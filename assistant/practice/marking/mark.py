@@ -82,7 +82,8 @@ def _mark(need: Need, said: Said, compared: Compared, share: float, know: Knowle
     if compared.wrong:
         return WRONG
     if told:
-        return RIGHT if all(h.share >= 1 for h in compared.held) else PARTLY
+        whole = all(h.share >= 1 for h in compared.held) and not need.unanswered
+        return RIGHT if whole else PARTLY
     return WRONG if _claims(need, said, know) and not unknowing else MISSED
 
 
@@ -95,6 +96,8 @@ def _claims(need: Need, said: Said, know: Knowledge) -> bool:
     """Return whether an answer that holds nothing needed claims something else of the matter."""
     asked = frozenset(c for m in need.question.mentions for c in m.concepts)
     kinds = know.lexicon.kinds
+    if need.question.has("why"):
+        return any(m.concepts.isdisjoint(asked) for m in said.content)
     own = [
         m for m in said.content
         if m.concepts.isdisjoint(asked) and any(kinds.get(c, "thing") == "thing" and c[0] not in "~@!" for c in m.concepts)

@@ -43,8 +43,22 @@ def labels_of(need: Need, indices: Iterable[int], know: Knowledge) -> dict[int, 
         others = [need.points[j] for j in chosen if j != i]
         concepts = _concepts(need.points[i]) - {c for q in others for c in _known(q, know)}
         words = _words(need.points[i]) - {w for q in others for w in _words(q)}
-        found[i] = Label(frozenset(concepts), frozenset(words))
+        told = _tellers(need.points[i]) - {w for q in others for w in _tellers(q)}
+        found[i] = Label(frozenset(concepts), frozenset(words | (told if _opposed(told, others) else set())))
     return found
+
+
+_PAIRS = ({"with", "without"}, {"before", "after"}, {"above", "below"}, {"inside", "outside"})
+
+
+def _tellers(point: Point) -> set[str]:
+    return {w for w in point.text.lower().replace("(", " ").split() if any(w in pair for pair in _PAIRS)}
+
+
+def _opposed(told: set[str], others: list[Point]) -> bool:
+    """Return whether small words tell points apart: "with fans" and "without fans"."""
+    theirs = {w for q in others for w in _tellers(q)}
+    return any(told & pair and theirs & (pair - told) for pair in _PAIRS)
 
 
 def _concepts(point: Point) -> set[str]:
@@ -70,7 +84,7 @@ def stretches(labels: Mapping[int, Label], payload: Iterable[int], said: Said) -
         return {}
     values = sorted(payload)
     found: dict[int, set[int]] = {}
-    clauses = _sentences(said)
+    clauses = sentences(said)
     if not any(_both_in(c, spots, values) for c in clauses):
         clauses = [range(len(said.words))]
     for clause in clauses:
@@ -94,7 +108,7 @@ def _crossed(spots: list[_Spot], values: list[int], clause: range) -> list[tuple
     return [(first, set(range(clause.start, first.end))), (second, set(range(second.start, clause.stop)))]
 
 
-def _sentences(said: Said) -> list[range]:
+def sentences(said: Said) -> list[range]:
     """Return the clauses of an answer as stretches of places; a colon keeps a name with what is said of it."""
     ends = [i for i, w in enumerate(said.reading.words) if w in (",", ";", ".", "but", "while", "whereas")]
     edges = [0, *(e for e in ends), len(said.words)]

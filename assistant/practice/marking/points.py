@@ -76,6 +76,8 @@ class Need(NamedTuple):
     expected: str = ""
     sources: tuple[Citation, ...] = ()
     change: bool = False
+    unanswered: bool = False
+    """Whether a part of the question is answered by nothing, so that no answer can be seen to be whole."""
     loss: bool = False
     """Whether it is asked what is lost, so that a bare name says that it is."""
     polar: bool = False

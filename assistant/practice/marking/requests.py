@@ -28,7 +28,7 @@ _FORM = re.compile(
     re.IGNORECASE,
 )
 _ASKS = re.compile(
-    r"^(?:and |then |also )?(?:at |to |by |in |up to |from |on |of |for |below |above |with |after |under |how |and by |"
+    r"^(?:and |then |also )?(?:at |to |by |in |up to |from |on |of |for |below |above |with |within |past |after |under |how |and by |"
     r"before |until )*(?:what|which|who|whom|whose|where|when|why|how|does|do|is|are|can|may|must|will|should|has)\b",
     re.IGNORECASE,
 )
@@ -76,7 +76,7 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     if whole:
         whole = _all_steps(whole, len(parts), know)
     if whole and (isinstance(whole.result, _STRUCTURED) or len(parts) < 2):
-        return _with_siblings(whole, text, know)
+        return (*_with_siblings(whole, text, know), *_measured_parts(parts, text, whole, know))
     split = _by_parts(parts, text, know) if len(parts) > 1 else []
     if len(split) > 1 or (split and not whole):
         return tuple(split)
@@ -145,10 +145,16 @@ def _with_siblings(one: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
         if candidate.score < 0.45 or not isinstance(result, r.LimitResult) or _unit(result) != unit:
             continue
         words = know.phrase(result.limits[0].of).concepts
-        if any(not words.isdisjoint(m.concepts) for m in left):
+        if _is_counterpart(one.result.limits[0].of, result.limits[0].of, question) or any(not words.isdisjoint(m.concepts) for m in left):
             found.append(_made(text, question, result, know))
             break
     return tuple(found)
+
+
+def _is_counterpart(of: str, other: str, question: Question) -> bool:
+    """Return whether a figure is the other of two that a question asks for: "with and without fans"."""
+    both = {"with", "without"}
+    return both <= set(question.reading.words) and len({"without" in of.split(), "without" in other.split()}) == 2
 
 
 def _unit(result: r.LimitResult) -> str:
@@ -197,6 +203,22 @@ def parts_of(text: str) -> list[str]:
         else:
             parts.append(piece)
     return parts
+
+
+def _measured_parts(parts: list[str], text: str, whole: Asked, know: Knowledge) -> list[Asked]:
+    """Return the figures for which a part asks besides what a state gives: "how, and at what speed at most"."""
+    if len(parts) < 2 or not isinstance(whole.result, (r.TableResult, r.TablesResult)) or whole.answer.values:
+        return []
+    found = []
+    for part in parts:
+        wanted = know.phrase(part).concepts & _MEASURES
+        one = _part(part, _head(text, parts), "", [whole], whole.question.variant, know) if wanted else None
+        if one and quantity_of(one.result, know) in wanted:
+            found.append(one)
+    return found
+
+
+_MEASURES = frozenset(("speed", "pressure", "temperature", "duration", "angle", "altitude", "mass"))
 
 
 def _head(text: str, parts: list[str]) -> str:

@@ -33,6 +33,8 @@ _THRESHOLDS = {"below": "lower", "under": "lower", "up to": "max", "above": "hig
                "from": ""}  # fmt: skip
 _RULE = re.compile(r"\b(?:limit|limits|rule|maximum|minimum|why|figure|how much|how far|what temperature|what pressure|"
                    r"what speed|reason|value)\b", re.IGNORECASE)  # fmt: skip
+_DUTY = re.compile(r"(?:^|[.?!;:,]\s*)(?:and )?(?:must|need|should|have to|do (?:you|we|i) (?:need|have))\b", re.IGNORECASE)
+"""A yes-or-no question after a duty: what is outside its limit calls for it."""
 _ACTION = re.compile(r"\b(?:what must|what do|what should|what is (?:to be )?done|what then|what has to|which setting|"
                      r"what (?:is|are) the action|what happens|who do|what now|must be done|do about|what (?:do|would|should|must) (?:you|we|i) (?:use|do)|instead)\b", re.IGNORECASE)
 
@@ -60,9 +62,17 @@ def required(text: str, know: Knowledge) -> Need | None:
         expected=" ".join(dict.fromkeys(a.text for a in answers)),
         sources=tuple(dict.fromkeys(s for a in answers for s in a.sources)),
         change=any(isinstance(one.result, r.ChangeResult) for one in found),
+        unanswered=_has_open_part(text, found),
         loss=any(isinstance(one.result, r.LossResult) for one in found) or reading.asks_loss,
         polar=bool(POLAR.search(text)),
     )
+
+
+def _has_open_part(text: str, found: tuple[Asked, ...]) -> bool:
+    """Return whether a question asks for two figures or statements and one alone was found."""
+    parts = parts_of(text)
+    single = len(found) == 1 and isinstance(found[0].result, (r.LimitResult, r.ScheduleResult))
+    return len(parts) > 1 and single
 
 
 def _weighed(points: list[Point]) -> list[Point]:
@@ -137,7 +147,7 @@ def _with_given(point: Point, reading: Reading, know: Knowledge) -> Point:
     if point.state is not None:
         return point
     words = frozenset(plain(w) for w in reading.words)
-    concepts = frozenset(c for m in reading.mentions for c in m.concepts | m.implied)
+    concepts = frozenset(c for m in reading.mentions for c in (m.concepts if point.kept else m.concepts | m.implied))
     elements = [_given(e, words, concepts) for e in point.elements]
     if any(not e.given and not _is_way(e) for e in elements):
         elements = [e._replace(given=False) if _is_way(e) else e for e in elements]
@@ -154,7 +164,8 @@ def _given(element: Element, words: frozenset[str], concepts: frozenset[str]) ->
     """Return an element as the question leaves it: given by it, or without the words that it holds."""
     if all(w in words for w in element.words):
         return element._replace(given=True)
-    if not element.concepts.isdisjoint(concepts) and not _DIRECTIONS.intersection(element.words):
+    result = any(c[0] == "=" for c in element.concepts)
+    if not result and not element.concepts.isdisjoint(concepts) and not _DIRECTIONS.intersection(element.words):
         return element._replace(given=True)
     left = tuple(w for w in element.words if w not in words)
     return element._replace(words=left)
@@ -313,7 +324,7 @@ def _check(one: Asked, text: str, know: Knowledge) -> list[Point]:
     result: Any = one.result
     failed = [c for c in result.checks if not c.within]
     checks = failed or list(result.checks)
-    verdict = "no" if failed else "yes"
+    verdict = "no" if bool(failed) is not bool(_DUTY.search(text)) else "yes"
     points = [Point(verdict, verdict=verdict)]
     if _RULE.search(text):
         for check in checks[:1]:
@@ -335,8 +346,11 @@ def _bands(one: Asked, text: str, know: Knowledge) -> list[Point]:
     record, rule = result.bands, result.rule
     if result.given != result.given:
         return [point(clause, know) for clause in re.split(r";\s+|,\s+(?=at |below |over |above )", record.says.rstrip("."))]
+    if _asks_rule(record, know.reader.read(text).amounts):
+        return [point(clause, know) for clause in re.split(r";\s+", record.says.rstrip("."))]
     polar = bool(POLAR.search(text))
-    points = [Point(v, verdict=v) for v in (("yes" if rule.verdict == "within" else "no"),) if polar]
+    good = (rule.verdict == "within") is not bool(_DUTY.search(text))
+    points = [Point(v, verdict=v) for v in (("yes" if good else "no"),) if polar]
     condition, _, action = rule.says.partition(": ")
     if _RULE.search(text) or not polar:
         figures = _band_figures(result, know)
@@ -345,6 +359,12 @@ def _bands(one: Asked, text: str, know: Knowledge) -> list[Point]:
     if action and (_ACTION.search(text) or not polar):
         points.append(point(action, know))
     return points
+
+
+def _asks_rule(record: Any, amounts: Iterable[Amount]) -> bool:
+    """Return whether a question names the edges of bands themselves, and so asks for the rule."""
+    edges = {v for rule in record.rules if rule.unit == "percent" for v in (rule.value, 100 - rule.value)}
+    return sum(1 for a in amounts if a.unit == "percent" and a.value in edges) > 1
 
 
 def _band_figures(result: Any, know: Knowledge) -> tuple[Figure, ...]:
@@ -420,6 +440,8 @@ def _outputs_asked(result: Any, text: str, know: Knowledge) -> list[str]:
     concepts = know.phrase(asking[0]).concepts if asking else frozenset()
     found = [o.id for o in result.table.outputs if _names_output(o, concepts, know)]
     found = [name for name in found if name in result.asked or len(found) > 1] or found
+    if found and set(found) < set(result.asked):
+        return found
     asked_for = {*result.asked, *found}
     if asking and len(asked_for) < min(len(parts_of(asking[0])), len(result.table.outputs)) == 2:
         return [o.id for o in result.table.outputs][:2]
@@ -583,7 +605,8 @@ _MAKERS: dict[type, Callable[[Asked, str, Knowledge], list[Point]]] = {
 def _others(one: Asked, text: str, know: Knowledge) -> Iterable[Point]:
     """Yield what would be right of another case of the same table or bands."""
     result: Any = one.result
-    if isinstance(result, r.BandResult) and result.given == result.given:
+    asked_for = know.reader.read(text).amounts
+    if isinstance(result, r.BandResult) and result.given == result.given and not _asks_rule(result.bands, asked_for):
         for rule in result.bands.rules:
             action = rule.says.partition(": ")[2]
             if rule is not result.rule and action:

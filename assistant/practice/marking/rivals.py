@@ -76,7 +76,7 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
             continue
         for word in (w for e in point.elements if not e.given for w in e.words):
             for other in _OTHER.get(word, ()):
-                if other not in words or word in words or _accounted(other, points, places, said):
+                if other not in words or word in words or _bounds(other, said) or _accounted(other, points, places, said):
                     continue
                 if _is_beside(other, word, point, said) or (other not in asked and word not in _SIDED):
                     found.append(f"{other}: {point.text}")
@@ -97,6 +97,14 @@ def need_words(need: Need) -> Iterable[str]:
         yield from (w for e in point.elements for w in e.words)
 
 
+_BOUNDS = frozenset(map(plain, ("above", "below", "up", "after", "before", "inside", "outside")))
+
+
+def _bounds(other: str, said: Said) -> bool:
+    """Return whether a word only bounds numbers wherever it stands: "over five percent"."""
+    return other in _BOUNDS and all({i + 1, i + 2} & said.numbered for i, word in enumerate(said.words) if word == other)
+
+
 def _accounted(other: str, points: Sequence[Point], places: Sequence[tuple[int, ...]], said: Said) -> bool:
     """Return whether a word is said as often as the points that were found hold it, and so belongs to them."""
     holders = sum(1 for p, here in zip(points, places, strict=True) if here and any(other in e.words for e in p.elements))
@@ -111,7 +119,7 @@ def _is_beside(other: str, word: str, point: Point, said: Said) -> bool:
     alone = [e for e in point.elements if not e.given]
     for i, found in enumerate(said.words):
         denied = {"not", "no", "never", "than"} & set(said.reading.words[max(0, i - 3) : i])
-        if found != other or (denied and not point.negated):
+        if found != other or (denied and not point.negated) or (other in _BOUNDS and {i + 1, i + 2} & said.numbered):
             continue
         clause = [k for k, c in enumerate(said.clauses) if c == said.clauses[i] and k != i]
         beside = any(not said.concepts[k].isdisjoint(telling) or said.words[k] in plain_words for k in clause)

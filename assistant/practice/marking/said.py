@@ -78,14 +78,16 @@ def plain(word: str) -> str:
 
 def _variant(word: str, know: Knowledge) -> set[str]:
     """Return the concept of the one variant in whose names a word stands."""
-    found = {
-        f"variant:{v.id}" for v in know.base.variants.values() if any(word in name.lower().split() for name in v.names)
-    }
-    return found if len(found) == 1 else set()
+    variants = list(know.base.variants.values())
+    shown = {f"variant:{v.id}" for v in variants if v.show.lower() == word}
+    found = {f"variant:{v.id}" for v in variants if any(word in name.lower().split() for name in v.names)}
+    return shown or (found if len(found) == 1 else set())
 
 
-def _plain_at(before: str, word: str) -> str:
-    return "quickly" if (before, word) == ("at", "once") else plain(word)
+def _plain_at(before: str, word: str, after: str) -> str:
+    if (before, word) == ("at", "once"):
+        return plain("immediately")
+    return plain("beside") if (word, after) == ("next", "to") else plain(word)
 
 
 def _unlisted(text: str) -> str:
@@ -108,11 +110,12 @@ def read_said(text: str, know: Knowledge) -> Said:
         if i not in numbered and word[0].isalpha():
             for mention in know.phrase(word).mentions:
                 inner[i] |= mention.concepts
-    for i in reading.variant_places:
-        here[i] |= _variant(words[i], know)
+    for i, word in enumerate(words):
+        if i in reading.variant_places or (word[0].isdigit() and i not in numbered):
+            here[i] |= _variant(word, know)
     clauses = _clauses(words)
     said = Said(
-        text, reading, tuple(map(_plain_at, ("", *words), words)), tuple(map(frozenset, here)),
+        text, reading, tuple(map(_plain_at, ("", *words[:-1]), words, (*words[1:], ""))), tuple(map(frozenset, here)),
         tuple(map(frozenset, inner)), clauses, (), numbered,
     )  # fmt: skip
     return said._replace(claims=tuple(_claim(a, said, reading, know) for a in amounts))

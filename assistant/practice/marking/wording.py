@@ -121,7 +121,7 @@ PLAIN = {
     "automatically": "automatic", "manually": "manual", "continuously": "continuous", "constantly": "continuous",
     "constant": "continuous", "steadily": "steady", "slow": "slowly", "gradually": "slowly", "quick": "quickly",
     "suddenly": "quickly", "at once": "quickly", "change": "replace", "changed": "replace", "renew": "replace", "swap": "replace", "pumped": "pumping", "pump": "pumping", "behing": "behind",
-    "beside": "beside", "next": "beside", "under": "below", "beneath": "below", "underneath": "below", "over": "above",
+    "beside": "beside", "under": "below", "beneath": "below", "underneath": "below", "over": "above",
     "near": "near", "close to": "near", "nearby": "near", "inserted": "inserted", "fitted": "inserted", "in": "in",
     "disconnect": "disconnected", "connect": "connected", "attached": "connected", "detached": "disconnected",
     "removed": "removed", "remove": "removed", "taken": "removed", "take": "removed", "port": "left",
