@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import json
 import re
+from collections.abc import Mapping
 from math import isfinite
 from typing import Any
 
@@ -18,9 +19,9 @@ _RAW = "[\x7f-\x9f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]"
 """Signs that JSON allows as they are, and that a terminal may obey or hide."""
 
 
-def answer_json(answer: Answer) -> str:
-    """Return the answer as one JSON object without a line end; values at full precision."""
-    return json_line(_fields(answer))
+def answer_json(answer: Answer, more: Mapping[str, Any] | None = None) -> str:
+    """Return the answer as one JSON object without a line end; values at full precision. more: keys after its own."""
+    return json_line({**_fields(answer), **(more or {})})
 
 
 def json_line(fields: dict[str, Any]) -> str:

@@ -46,11 +46,11 @@ def _ask_one(parsed: Parsed, screen: Screen) -> int:
     shown = _ssml(answer, session) if parsed.has("--ssml") else _shown(answer, parsed, screen, deference=True)
     screen.say(shown)
     if parsed.has("--speak"):
-        _speak(answer, session)
+        speak(answer, session)
     return EXIT_CODES[answer.outcome]
 
 
-def _speak(answer: Answer, session: Session) -> None:
+def speak(answer: Answer, session: Session) -> None:
     """Say an answer, until it is said or a key is pressed; what keeps it from being said is one line."""
     from assistant.terminal.keys import until_key
     from assistant.terminal.speaking import kept_voice, make_aloud

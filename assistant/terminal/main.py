@@ -82,6 +82,10 @@ def _converse(parsed: Parsed) -> int:
 def _ask(parsed: Parsed) -> int:
     if parsed.has("--batch"):
         gc.enable()
+    if parsed.has("--hear"):
+        from assistant.terminal.hearing import ask_heard
+
+        return ask_heard(parsed)
     from assistant.terminal.ask import ask
 
     return ask(parsed)

@@ -59,6 +59,8 @@ _NEVER_EMPTY = (
 )  # fmt: skip
 """Options whose value may not be an empty text."""
 
+_TOGETHER = frozenset({"--hear", "--batch"})
+"""Written together, one file is named for both."""
 HELP = Option("--help", "", "say how a command is written; also -h")
 VERSION = Option("--version", "", "say which version this is")
 _TYPE = Option("--type", "ID", "the aeroplane type, a folder of the knowledge base")
@@ -87,6 +89,7 @@ ASK = Command(
         Option("--json", "", "print one JSON object an answer"),
         Option("--batch", "FILE", "answer each line of a file, '-' for the input"),
         Option("--conversation", "", "with --batch: lines follow one another, a blank line starts afresh"),
+        Option("--hear", "FILE", "answer a recorded question; with --batch, each recording that the file names"),
         Option("--explain", "", "print also how the question was understood"),
         _SPEAK,
         Option("--ssml", "", "print what would be said, as SSML for a synthesiser"),
@@ -281,6 +284,8 @@ def _is_option(argument: str) -> bool:
 
 def _following(option: Option, arguments: Sequence[str], i: int) -> tuple[str, int]:
     if i >= len(arguments) or arguments[i].startswith("--"):
+        if option.name in _TOGETHER and _TOGETHER.issubset(each.partition("=")[0] for each in arguments):
+            return "", i
         raise UsageProblem(f"{option.name} takes a value: {_written(option)}")
     return arguments[i], i + 1
 
@@ -288,9 +293,11 @@ def _following(option: Option, arguments: Sequence[str], i: int) -> tuple[str, i
 def _check_words(parsed: Parsed) -> None:
     words = parsed.words
     if parsed.command == ASK.name:
-        if parsed.has("--batch") and words:
+        if parsed.has("--hear"):
+            _check_hearing(parsed)
+        elif parsed.has("--batch") and words:
             raise UsageProblem("--batch takes its questions from the file; leave out the question or --batch")
-        if not parsed.has("--batch") and not any(word.strip() for word in words):
+        elif not parsed.has("--batch") and not any(word.strip() for word in words):
             raise UsageProblem(f"there is no question; write: {ASK.usage}")
     elif parsed.command in (PROGRESS.name, SHEET.name):
         return  # names and actions, which they look at themselves
@@ -301,6 +308,14 @@ def _check_words(parsed: Parsed) -> None:
         raise UsageProblem(f"{clean(words[0])} has no place here; write: {usage}")
 
 
+def _check_hearing(parsed: Parsed) -> None:
+    named = [parsed.values[each] for each in ("--hear", "--batch") if parsed.values.get(each)]
+    if parsed.words:
+        raise UsageProblem("--hear takes its question from a recording; leave out the question or --hear")
+    if len(named) != 1:
+        raise UsageProblem("--hear takes one recording, or with --batch one file that names recordings")
+
+
 def _check_values(parsed: Parsed) -> None:
     for one, other in (("--speak", "--batch"), ("--ssml", "--batch"), ("--ssml", "--json")):
         if parsed.has(one) and parsed.has(other):
@@ -308,7 +323,8 @@ def _check_values(parsed: Parsed) -> None:
     if parsed.has("--conversation") and not parsed.has("--batch"):
         raise UsageProblem("--conversation goes with --batch FILE")
     for name in _NEVER_EMPTY:
-        if parsed.values.get(name, "some") == "":
+        both = name in _TOGETHER and _TOGETHER.issubset(parsed.values)
+        if parsed.values.get(name, "some") == "" and not both:
             raise UsageProblem(f"{name} takes a value")
     width = parsed.values.get("--width")
     fits = width is None or (

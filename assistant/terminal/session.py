@@ -58,6 +58,15 @@ class Session:
     def _keep(self) -> bool:
         return keep_disputes(self.knowledge.base.type_info.id, self._context.disputed)
 
+    @property
+    def context(self) -> Context:
+        """What the conversation remembers."""
+        return self._context
+
+    def take(self, context: Context) -> None:
+        """Go on from a context: that after a turn which was answered elsewhere."""
+        self._context = context
+
     def start_afresh(self) -> None:
         """Forget every turn, and what was set aside in them."""
         self._context = Context(variant=self.variant)

@@ -25,7 +25,7 @@ NO_SPEECH = 0.6
 MUMBLED = -1.1
 """Mean logarithm of probability under which what was made out is a guess."""
 SURE = 0.5
-NUMBER_SURE = 0.6
+NUMBER_SURE = 0.5
 NOTHING = "Nothing was said that could be made out."
 Clock = Callable[[], float]
 
@@ -64,7 +64,9 @@ class Ear:
         """Return what an utterance says and its answer; the context is that of the conversation."""
         begun = self._clock()
         recognised = self.recogniser.recognise(samples)
-        weighed = None if _is_nothing(recognised) else self._weigher.weigh(recognised, self.recogniser, samples, context)
+        weighed = None
+        if not _is_nothing(recognised):
+            weighed = self._weigher.weigh(recognised, self.recogniser, samples, context)
         heard = self.nothing(context) if weighed is None else self._settled(weighed, context)
         return heard._replace(hear_ms=round(1000 * (self._clock() - begun), 1))
 

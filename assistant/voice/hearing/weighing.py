@@ -38,7 +38,7 @@ _ASKS_BACK = 0.55
 _COST_OF_MENDING = 1.0
 _LEAST_MENDED = 0.8
 """A mended reading counts only if the knowledge explains it at least so well."""
-_FIT, _EXPLAINED = 0.5, 5.0
+_FIT, _EXPLAINED = 1.0, 6.0
 """How much a unit of logarithm of fitting the sound weighs, and the whole of being explained."""
 
 
