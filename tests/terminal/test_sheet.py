@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import os
+import subprocess
+import sys
 import zipfile
 from collections.abc import Callable
 from pathlib import Path
@@ -24,6 +27,16 @@ def test_the_same_seed_prints_the_same(run: Runner) -> None:
     first = run("sheet", "quiz", "--seed", "7", "--topic", "steering")
     assert run("sheet", "quiz", "--topic", "steering", "--seed", "7").out == first.out
     assert run("sheet", "quiz", "--seed", "8", "--topic", "steering").out != first.out
+
+
+def test_another_process_prints_the_same() -> None:
+    """The order in which a process happens to keep its sets must not choose the questions."""
+    command = [sys.executable, "-m", "assistant", "sheet", "quiz", "--seed", "5", "--number", "40"]
+    texts = {
+        subprocess.run(command, env={**os.environ, "PYTHONHASHSEED": seed}, capture_output=True, check=True).stdout
+        for seed in ("1", "2")
+    }
+    assert len(texts) == 1
 
 
 @pytest.mark.parametrize("ending", ["txt", "html"])

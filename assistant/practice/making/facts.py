@@ -17,7 +17,7 @@ def fact_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     best = min((each.rank for each in asked), default=GOOD)
     ordered = any(each.ordered for each in asked)
     spare = asked_wordings(record.asks, desk)
-    for form in sorted({each.form for each in asked if each.rank == best}, key=lambda each: each == FACT):
+    for form in sorted({each.form for each in asked if each.rank == best}, key=lambda each: (each == FACT, each)):
         wordings = asked_wordings(record.asks, desk, (form,))
         yield Draft(form, name, record.topic, _key(record, ordered), (*wordings, *spare), _hint(record, desk), 1)
 
