@@ -59,6 +59,8 @@ _CLASSES = (
     "CREATE INDEX turn_of_seat ON turn (seat)",
     "CREATE INDEX turn_of_answer ON turn (kept)",
 )
+_TABLES = (("meta", "learner", "answer", "card"), ("sitting", "seat", "turn"))
+"""What each step adds."""
 STEPS: tuple[tuple[str, ...], ...] = (_ANSWERS, _CLASSES)
 VERSION = len(STEPS)
 
@@ -69,10 +71,11 @@ def version_of(connection: sqlite3.Connection) -> int:
 
 
 def is_ours(connection: sqlite3.Connection) -> bool:
-    """Whether a file is empty, or a record of this program."""
+    """Whether a file is empty, or a record of this program with every table that its version has."""
     mark = int(connection.execute("PRAGMA application_id").fetchone()[0])
-    tables = connection.execute("SELECT count(*) FROM sqlite_master").fetchone()[0]
-    return mark == MARK_OF_FILE or not tables
+    tables = {name for (name,) in connection.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
+    expected = {name for step in _TABLES[: version_of(connection)] for name in step}
+    return not tables or (mark == MARK_OF_FILE and tables >= expected)
 
 
 def migrate(connection: sqlite3.Connection) -> None:

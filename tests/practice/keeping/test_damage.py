@@ -39,7 +39,15 @@ def _of_another_program(path: Path) -> None:
     connection.close()
 
 
-DAMAGES: list[Callable[[Path], None]] = [_overwritten, _cut, _scratched, _head_gone, _of_another_program]
+def _table_gone(path: Path) -> None:
+    import sqlite3
+
+    connection = sqlite3.connect(path)
+    connection.execute("DROP TABLE card")
+    connection.close()
+
+
+DAMAGES: list[Callable[[Path], None]] = [_overwritten, _cut, _scratched, _head_gone, _table_gone, _of_another_program]
 
 
 def _filled(opener: Opener, answers: int = 40) -> None:
