@@ -7,6 +7,7 @@
     record.close()
 
 No method fails because the disk does: then `saved` turns false, `news` says so in one line, and the sitting goes on.
+A record is used from the thread that opened it.
 """
 
 from __future__ import annotations
