@@ -95,9 +95,10 @@ class Aloud:
 
     def _say(self, turn: int, said: Sequence[Phrase]) -> None:
         try:
-            for phrase in said:
+            for number, phrase in enumerate(said, 1):
                 sound = self._synthesiser.synthesise(phrase.text, self.settings)
-                if not self._played(turn, sound, phrase.pause_s):
+                pause_s = phrase.pause_s if number < len(said) else 0.0  # whoever waits may speak now
+                if not self._played(turn, sound, pause_s):
                     return
             self._told = ""
             self._player.wait()

@@ -57,7 +57,7 @@ def phrases(said: str) -> list[Phrase]:
     """Return a spoken text as phrases: a sentence each, and the items of a list further apart."""
     sentences = [each for each in _SENTENCE_END.split(said.strip()) if each]
     items = [bool(_ITEM.match(each)) for each in sentences]
-    following = [*items[1:], False]
+    following = [*items[1:], False][: len(items)]
     return [
         Phrase(text, ITEM_S if item or following_item else SENTENCE_S)
         for text, item, following_item in zip(sentences, items, following, strict=True)
