@@ -13,10 +13,10 @@ from typing import NamedTuple
 from assistant.practice.marking.numbers import Numbers, judge_numbers
 from assistant.practice.marking.pairing import labels_of, sentences, stretches
 from assistant.practice.marking.points import Element, Need, Point
-from assistant.practice.marking.rivals import opposed, others_said, rivals
+from assistant.practice.marking.rivals import colours, opposed, others_said, persons, rivals
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.states import state_said
-from assistant.practice.marking.wording import NO, YES
+from assistant.practice.marking.wording import ALIKE, NO, YES
 from assistant.resolving.knowing import Knowledge
 
 ENOUGH = 0.55
@@ -68,6 +68,10 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *opposed([h.point for h in held], [h.places for h in held], need, said),
         *others_said(held_shares(held), need, said),
         *_elsewhere(held, need, said),
+        *colours(held_shares(held), need, said, know),
+        *persons(need, said),
+        *_denied(held, said),
+        *_beside_it(held, said),
     ]
     if need.ordered and not wrong:
         wrong += _out_of_order(held, numbers)
@@ -187,7 +191,7 @@ def _paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> 
     payload = [h.places[0] for i, h in enumerate(held) if i in labels and h.places]
     places = stretches(labels, payload, said)
     if not places:
-        return held, []
+        return held, _listed_wrong(need, alike, held, said)
     made, wrong = list(held), []
     for i in alike:
         here = places[i] if i in places else _unnamed(places, said)
@@ -199,6 +203,18 @@ def _paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> 
         elif i in places and share == 0 and _claims_there(need, sorted(here), said):
             wrong.append(f"something else: {need.points[i].text}")
     return tuple(made), wrong
+
+
+def _listed_wrong(need: Need, alike: Sequence[int], held: Sequence[Held], said: Said) -> list[str]:
+    """Return that a bare list is in another order, or that one thing is said of all: "white, white, amber", "all white"."""
+    points = [need.points[i] for i in alike]
+    each = frozenset(c for p in points for e in p.elements if not e.given for c in e.concepts)
+    spots = [i for i in said.where(each) if i not in said.numbered]
+    if len(spots) == len(points):
+        right = all(_words_said(p, said, [i])[0] >= ENOUGH for p, i in zip(points, spots, strict=True))
+        return [] if right else ["another order than asked"]
+    same = len(spots) == 1 and any(not held[i].share for i in alike) and ALIKE.search(" ".join(said.reading.words))
+    return ["one thing for all of them"] if same else []
 
 
 def _crossed(need: Need, said: Said, numbers: Numbers) -> list[str]:
@@ -292,6 +308,50 @@ def _states_wrong(need: Need, said: Said, know: Knowledge) -> list[str]:
             if given is not None and given is not point.state.there:
                 found.append(f"the contrary of: {point.text}")
     return found
+
+
+# --- denied, or on the wrong side of it
+
+
+def _denied(held: Sequence[Held], said: Said) -> list[str]:
+    """Return the points whose most telling word is said with a "no": "there is no sound"."""
+    found = []
+    for one in held:
+        if not one.share or not one.places or one.point.negated or one.point.state or one.point.verdict or one.point.figures:
+            continue
+        heaviest = max((e for e in one.point.elements if not e.given), key=lambda e: e.weight, default=None)
+        spots = _element_said(heaviest, said, range(len(said.words)))[1] if heaviest else []
+        if spots and all(_no_before(i, said) for i in spots):
+            found.append(f"denied: {one.point.text}")
+    return found
+
+
+def _no_before(place: int, said: Said) -> bool:
+    before = said.reading.words[max(0, place - 2) : place]
+    return bool(before) and (before[-1] in ("no", "without") or before in (("no", "such"), ("not", "the"), ("not", "a")))
+
+
+def _beside_it(held: Sequence[Held], said: Said) -> list[str]:
+    """Return the points of which an answer names the thing on another side: "above idle" for near it."""
+    found = []
+    for point in (h.point for h in held):
+        own = {plain(w) for w in point.text.lower().replace("-", " ").split()}
+        for element in (e for e in point.elements if not e.given and e.weight > 0.7 and e.concepts):
+            for i in _element_said(element, said, range(len(said.words)))[1]:
+                before = said.words[i - 1] if i else ""
+                if (before in _OVER and before not in own) or (before in _AT and own & _OVER and _is_over(point, element)):
+                    found.append(f"{before} it: {point.text}")
+    return found
+
+
+_OVER = frozenset(map(plain, ("above", "below")))
+_AT = frozenset(map(plain, ("at", "near")))
+
+
+def _is_over(point: Point, element: Element) -> bool:
+    """Return whether a point says of an element that something is above or below it."""
+    words = [plain(w) for w in point.text.lower().replace("-", " ").split()]
+    return any(a in _OVER and b in element.words for a, b in pairwise(words))
 
 
 # --- another place

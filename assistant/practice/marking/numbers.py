@@ -141,13 +141,38 @@ def _is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know:
     amount = claim.amount
     if any(equals(amount, Figure(a.value, a.unit or "", 0.0), know.units) for a in need.allowed):
         return not _in_place_of(amount, missing, need)
-    if any(_derived(amount, f, know.units) for f in _differences(need)):
+    if _in_working(claim, said):
+        return True
+    judged = any(p.verdict for p in need.points)
+    amiss = any(_same_kind(amount, figure, know.units) for figure in missing)
+    if (judged or not amiss) and any(_derived(amount, f, know.units) for f in _differences(need)):
         return True
     if _counts(amount, need) and not any(f.unit in ("", "count") for f in missing):
         return True
-    if any(_same_kind(amount, figure, know.units) for figure in missing):
+    if amiss:
         return False
+    if _is_supported(amount, need, said, know):
+        return True
     return any(equals(amount, figure._replace(tolerance=max(figure.tolerance, _ROUNDED)), know.units) for figure in need.extra)
+
+
+def _in_working(claim: Claim, said: Said) -> bool:
+    """Return whether a number stands before the equals sign of a sum."""
+    words = said.reading.words
+    return "=" in words[claim.amount.end :] or (claim.amount.end < len(words) and "=" in said.text[said.text.find(claim.amount.raw) :])
+
+
+def _is_supported(amount: Amount, need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether a number that nobody asked for is a stated figure of what the answer names with it."""
+    named = need.question.concepts | frozenset(c for here in said.concepts for c in here)
+    for name in know.base.ids("limits"):
+        limit = know.base.records[name]
+        figures = [v for v in (limit.value, limit.maximum, limit.minimum) if v]
+        if any(equals(amount, Figure(v.value, v.unit), know.units) for v in figures):
+            things = [m for m in know.phrase(limit.of).mentions if not know.matcher.is_soft(m)]
+            if things and all(not m.concepts.isdisjoint(named) for m in things):
+                return True
+    return False
 
 
 def _in_place_of(amount: Amount, missing: list[Figure], need: Need) -> bool:

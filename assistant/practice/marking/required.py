@@ -203,7 +203,8 @@ def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> I
     for mention in reading.mentions:
         if not covered.isdisjoint(mention.taken):
             continue
-        words = tuple(plain(reading.words[i]) for i in mention.taken)
+        full = [plain(reading.words[i]) for i in mention.taken]
+        words = tuple(w for i, w in zip(mention.taken, full, strict=True) if _tells(reading.words[i], know)) or tuple(full)
         telling = _DIRECTIONS.intersection(words)
         if mention.weak:
             continue
@@ -219,6 +220,10 @@ def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> I
             yield Element(frozenset(), (plain(word),), 1.5, group=_group(i, reading))
         elif word[0].isalpha() and len(word) > 3 and word not in know.lexicon.weak:
             yield Element(frozenset(), (plain(word),), 0.4, group=_group(i, reading))
+
+
+def _tells(word: str, know: Knowledge) -> bool:
+    return word not in know.lexicon.weak or plain(word) in _DIRECTIONS
 
 
 def _group(place: int, reading: Reading) -> int:

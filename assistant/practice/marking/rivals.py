@@ -31,6 +31,9 @@ def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
             continue
         named = [(i, c) for i, here in enumerate(said.concepts) for c in here if families.get(c) == family]
         for place, concept in named:
+            if family == "person" and concept in wanted and _is_once_more(concept, members, need, said):
+                found.append(" ".join(said.reading.words[place : place + 1]))
+                break
             if concept in wanted or concept in asked or _is_put_off(place, said, need):
                 continue
             if need.loss and family == "braking-mode":
@@ -41,6 +44,26 @@ def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
                 continue
             found.append(" ".join(said.reading.words[place : place + 1]))
     return found
+
+
+def _is_once_more(concept: str, members: set[str], need: Need, said: Said) -> bool:
+    """Return whether a person is named more often than asked for, and another who is asked for is not."""
+    wanted = sum(1 for p in need.points if any(concept in e.concepts for e in p.elements))
+    named = [m for m in said.reading.mentions if concept in m.concepts]
+    silent = any(not said.where(frozenset((other,))) for other in members if other != concept)
+    return silent and len(named) > wanted
+
+
+def persons(need: Need, said: Said) -> list[str]:
+    """Return the pilots that are named in place of those on the ground who do it."""
+    wanted = {c for p in need.points for e in p.elements for c in e.concepts} & {"maintenance", "ground_crew"}
+    if not wanted or said.where(frozenset(wanted)):
+        return []
+    asked = {plain(w) for w in need.question.words}
+    return [w for w, full in zip(said.words, said.reading.words, strict=True) if full in _FLYING and w not in asked]
+
+
+_FLYING = frozenset(("pilot", "pilots", "crew", "captain", "copilot"))
 
 
 def _only_given(concept: str, need: Need) -> bool:
@@ -137,10 +160,23 @@ def others_said(held: Sequence[float], need: Need, said: Said) -> list[str]:
     for other in need.others:
         telling = [e for e in other.elements if not (set(e.words) & own or e.concepts & mine)]
         telling = [e for e in telling if e.weight > 0.7] or telling
-        spots = [_spot(e.words, e.concepts, said) for e in telling]
-        if telling and all(s is not None and not _is_put_off(s, said, need) for s in spots):
+        heavy = max((e.weight for e in telling), default=0.0)
+        spots = [_spot(e.words, e.concepts, said) for e in telling if e.weight >= 0.9 * heavy]
+        if telling and any(s is not None and not _is_put_off(s, said, need) for s in spots):
             found.append(other.text)
     return found
+
+
+def colours(held: Sequence[float], need: Need, said: Said, know: Knowledge) -> list[str]:
+    """Return the colours that an answer names where none is asked for and something asked for is not said."""
+    if all(share >= 1 for share in held):
+        return []
+    families = know.lexicon.families
+    known = {c for p in need.points for e in p.elements for c in e.concepts} | need.question.concepts | need.said
+    return [
+        said.reading.words[i] for i, here in enumerate(said.concepts)
+        if any(families.get(c) == "colour" for c in here) and here.isdisjoint(known) and not _is_put_off(i, said, need)
+    ]  # fmt: skip
 
 
 def _spot(words: tuple[str, ...], concepts: frozenset[str], said: Said) -> int | None:

@@ -87,7 +87,10 @@ def _variant(word: str, know: Knowledge) -> set[str]:
 def _plain_at(before: str, word: str, after: str) -> str:
     if (before, word) == ("at", "once"):
         return plain("immediately")
-    return plain("beside") if (word, after) == ("next", "to") else plain(word)
+    if word == "than" and before in wording.MORE | wording.LESS:
+        return plain("above" if before in wording.MORE else "below")
+    known = {("next", "to"): "beside", ("back", "of"): "behind", ("rear", "of"): "behind"}
+    return plain(known.get((word, after), word))
 
 
 def _unlisted(text: str) -> str:

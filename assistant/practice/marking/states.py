@@ -62,8 +62,12 @@ def _after(place: int, subjects: set[int], said: Said) -> bool | None:
             continue
         if word == "," and _joined_on(i, subjects, said):
             continue
+        if word == ":":
+            continue
         if word in wording.STOPS or word in wording.CONTRASTS or word == "and":
             break
+        if word in ("none", "nil"):
+            return False
         if word == "no":
             return _no_after(i, place, subjects, said)
         if word == "without" or (word == "not" and i + 1 in subjects):
@@ -82,6 +86,8 @@ def _no_after(i: int, place: int, subjects: set[int], said: Said) -> bool | None
     words = said.reading.words
     if i + 1 >= len(words) or words[i + 1] in wording.STOPS:
         return False
+    if i + 1 not in subjects and i > place + 1:
+        return False  # "have no effect"
     first = min(subjects)
     leads = words[first - 1] in _NOT if first else False
     return None if leads or i != place + 1 or i + 1 not in subjects else False

@@ -78,7 +78,7 @@ HEDGES = re.compile(
     r"either|can not decide|toss up|something like that|or thereabouts|take your pick|depending)\b"
 )
 
-ALIKE = re.compile(r"\b(?:both|either (?:case|way|one)|in each|each time|always|the same|whichever|regardless|all of them)\b")
+ALIKE = re.compile(r"\b(?:both|either (?:case|way|one)|in each|each time|always|the same|all|whichever|regardless|all of them)\b")
 """One thing said of several cases."""
 
 AT_MOST = re.compile(
@@ -96,6 +96,10 @@ LOWER = re.compile(r"(?:below|under|less than|lower than|up to|beneath|inside|wi
 HIGHER = re.compile(
     r"(?:above|over|more than|higher than|beyond|past|exceeds|exceeding|greater than|faster than|exceed|in excess of|from)"
 )
+
+MORE = frozenset({"more", "higher", "hotter", "greater", "faster", "longer", "larger", "bigger", "deeper", "warmer", "later"})
+LESS = frozenset({"less", "lower", "cooler", "fewer", "slower", "shorter", "smaller", "colder"})
+"""Words that with "than" say above and below."""
 
 OPPOSITES = (
     ("left", "right"), ("up", "down"), ("on", "off"), ("open", "closed"), ("front", "behind"), ("above", "below"),
@@ -120,7 +124,8 @@ PLAIN = {
     "forwards": "forward", "inwards": "inboard", "inward": "inboard", "outwards": "outboard", "outward": "outboard",
     "automatically": "automatic", "manually": "manual", "continuously": "continuous", "constantly": "continuous",
     "constant": "continuous", "steadily": "steady", "slow": "slowly", "gradually": "slowly", "quick": "quickly",
-    "suddenly": "quickly", "at once": "quickly", "change": "replace", "changed": "replace", "renew": "replace", "swap": "replace", "pumped": "pumping", "pump": "pumping", "behing": "behind",
+    "suddenly": "quickly", "at once": "quickly", "new": "replace", "exceeds": "above", "exceed": "above", "exceeding": "above", "beyond": "above", "past": "above",
+    "exceeded": "above", "change": "replace", "changed": "replace", "renew": "replace", "swap": "replace", "pumped": "pumping", "pump": "pumping", "behing": "behind",
     "beside": "beside", "under": "below", "beneath": "below", "underneath": "below", "over": "above",
     "near": "near", "close to": "near", "nearby": "near", "inserted": "inserted", "fitted": "inserted", "in": "in",
     "disconnect": "disconnected", "connect": "connected", "attached": "connected", "detached": "disconnected",
