@@ -133,7 +133,9 @@ def _opened(path: str, know: Knowledge) -> QuestionSet | int:
 def _title(parsed: Parsed, chosen: QuestionSet, know: Knowledge) -> str:
     topic = parsed.values.get("--topic", "").strip()
     count = len(chosen.questions)
-    return f"{know.type_name}: {count} question{'s' * (count != 1)}" + (f" on {topic}" if topic else "")
+    variant = next((question.variant for question in chosen.questions if question.variant), know.variants[0])
+    name = know.type_name if variant == know.variants[0] else f"{know.type_name}, {know.base.variants[variant].show}"
+    return f"{name}: {count} question{'s' * (count != 1)}" + (f" on {topic}" if topic else "")
 
 
 def _ending(path: str) -> str:

@@ -70,6 +70,11 @@ def test_a_package_is_written(run: Runner, tmp_path: Path) -> None:
         assert archive.namelist()[:2] == ["imsmanifest.xml", "test.xml"] and len(archive.namelist()) == 5
 
 
+def test_the_variant_is_named_on_the_paper(run: Runner) -> None:
+    done = run("sheet", "quiz", "--seed", "7", "--number", "2", "--variant", "long body")
+    assert done.code == 0 and done.out.startswith("Aldermere 120, 120L: 2 questions")
+
+
 def test_a_set_is_kept_and_printed_again(run: Runner, tmp_path: Path) -> None:
     kept, first, again = (str(tmp_path / name) for name in ("set.json", "a.txt", "b.txt"))
     assert run("sheet", "quiz", "--seed", "9", "--number", "4", "--save", kept, "-o", first).code == 0

@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterable, Sequence
 from math import sqrt
 from random import Random
 
-from assistant.practice.making.question import LOSS, STATE, Draft, Question
+from assistant.practice.making.question import FIGURE, LOSS, STATE, Draft, Question
 from assistant.practice.making.wording import Wording, content
 from assistant.resolving.knowing import Knowledge
 
@@ -129,7 +129,16 @@ class Sitting:
         shared, together = len(known & set(words)), len(known | set(words))
         if together and shared / together >= _ALIKE:
             return True
+        if _tells(one, known) or _tells(other, frozenset(words)):
+            return one.section == other.section
         return _same_number(one, other) and bool(set(one.sources) & set(other.sources))
+
+
+def _tells(question: Question, words: frozenset[str]) -> bool:
+    """Whether the words of another question hold the figure that this one asks for."""
+    figure = question.key.values[:1] if question.form == FIGURE else ()
+    numbers = {word.replace(",", "") for word in words if word[0].isdigit()}
+    return bool(figure) and figure[0].unit != "count" and f"{figure[0].value:g}" in numbers
 
 
 def _same_number(one: Question, other: Question) -> bool:

@@ -56,6 +56,15 @@ def test_no_two_questions_of_a_sitting_are_alike(sittings: list[tuple[Question, 
         assert len(set(facts)) == len(facts)
 
 
+def test_no_question_tells_the_figure_of_another(sittings: list[tuple[Question, ...]]) -> None:
+    for sitting in sittings:
+        for one in sitting:
+            for other in sitting:
+                if one.form == FIGURE and one.key.values[0].unit != "count" and one.section == other.section:
+                    numbers = re.findall(r"\d+(?:\.\d+)?", other.text.replace(",", ""))
+                    assert f"{one.key.values[0].value:g}" not in numbers, (one.text, other.text)
+
+
 def test_no_figure_stands_in_its_own_question(everything: list[Question]) -> None:
     for question in everything:
         if question.form == FIGURE:
