@@ -95,7 +95,7 @@ class Grammar:
         tokens = self._with_joints(ask.split())
         for size in (2, 1):
             word, rest = " ".join(tokens[:size]).lower(), tokens[size:]
-            if not rest or rest[0].lower() in _UNLED or (word == "how" and rest[0].lower() in _EXTENTS):
+            if not rest or rest[0].lower() in _UNLED or (word == "how" and rest[0].lower() in ("many", *_EXTENTS)):
                 continue
             classes = "".join(self._class(token) for token in rest)
             for rule in RULES:

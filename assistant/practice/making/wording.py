@@ -174,7 +174,7 @@ class Wording:
         found: list[str] = []
         for start, end in self._runs(tokens):
             run = tokens[start:end]
-            while found and self._grammar.is_noun(found[-1]) and not found[-1].isdigit() and self._is_thing(run):
+            while found and self._is_thing(run) and self._joins(found[-1]):
                 run.insert(0, found.pop())
             before = found[-1].lower() if found else ""
             if (
@@ -186,6 +186,10 @@ class Wording:
                 found.append("the")
             found.extend(run)
         return found
+
+    def _joins(self, token: str) -> bool:
+        """Whether a word before a name belongs to it, so that the article comes before both."""
+        return self._grammar.is_noun(token) and token.isalpha() and token.lower() not in self._determiners
 
     def _is_thing(self, run: Iterable[str]) -> bool:
         return any(token.lower() in self._things and not _is_caption(token) for token in run)
