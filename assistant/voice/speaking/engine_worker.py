@@ -26,6 +26,11 @@ _NO_VOICE = "this machine has no voice: install the extra voice (python3 scripts
 _FIRST_VOICE = "gmw/en"
 """British English of the engine for Linux, whose own first choice may be another language."""
 
+_TRIES = 3
+"""Runs for one phrase: of some thousand, one ends without a file, for reasons of the library's own."""
+_HEADER = 44
+"""Bytes of a file without any sound."""
+
 
 class _Unusable(Exception):
     """The engine cannot be used; the message says why and what to do."""
@@ -89,11 +94,12 @@ def _done(engine: Any, message: Message) -> Message:
         engine.setProperty("voice", voice)
     engine.setProperty("rate", int(message.get("rate", 160)))
     path = str(message["file"])
-    engine.save_to_file(str(message["say"]), path)
-    engine.runAndWait()
-    if not os.path.isfile(path) or os.path.getsize(path) < 45:
-        raise _Unusable("the voice wrote nothing")
-    return {"file": path}
+    for _ in range(_TRIES):
+        engine.save_to_file(str(message["say"]), path)
+        engine.runAndWait()
+        if os.path.isfile(path) and os.path.getsize(path) > _HEADER:
+            return {"file": path}
+    raise _Unusable("the voice wrote nothing")
 
 
 def _voice(engine: Any, wanted: str) -> str:
