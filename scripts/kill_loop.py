@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import argparse
 import json
+import shutil
 import sqlite3
 import subprocess
 import sys
@@ -34,7 +35,7 @@ from assistant.practice.recall import card_after  # noqa: E402
 TYPE, RECORDS = "kill_loop", 7
 WRITERS = ("Ana", "Ben")
 OLD_ANSWERS = 60
-READY, KEPT, MARKED = "ready", "kept", "marked"
+READY, KEPT, MARKED, UNSAVED = "ready", "kept", "marked", "unsaved"
 
 
 class Round(NamedTuple):
@@ -55,8 +56,11 @@ def main(arguments: list[str] | None = None) -> int:
     options = _options(arguments)
     if options.write:
         _write_forever(*options.write)
-    with tempfile.TemporaryDirectory(prefix="downlock-kill-") as made:
-        return run(Path(options.keep or made), options.rounds, options.seed)
+    folder = Path(options.keep or tempfile.mkdtemp(prefix="downlock-kill-"))
+    code = run(folder, options.rounds, options.seed)
+    if code == 0 and not options.keep:
+        shutil.rmtree(folder)
+    return code
 
 
 def run(folder: Path, rounds: int, seed: int) -> int:
@@ -85,6 +89,8 @@ def _round(folder: Path, chance: Random, older: bool) -> Round:
     before = _uids(folder)
     early = older or chance.random() < 0.2
     said = _killed(folder, chance, early)
+    if troubles := [line for line in said if line[0] == UNSAVED]:
+        raise Lost(f"a program had to say: {troubles}")
     kept = [line[1] for line in said if line[0] == KEPT]
     turns = [line[1] for line in said if line[0] == MARKED]
     _check_whole(folder)
@@ -183,11 +189,15 @@ def _write_forever(folder: str, name: str) -> None:
     sitting = record.sittings.begin(TYPE, [Seated(each) for each in WRITERS])
     seats = record.sittings.seats(sitting.id)
     _say(READY, name)
+    if told := record.news():
+        _say(UNSAVED, *told)
     number = 0
     while True:
         number += 1
         note = Note(f"record-{number % RECORDS}", "Question?", f"answer {number}", "right", 1.0)
         _say(KEPT, record.note_answer(learner, TYPE, note).uid)
+        if not record.saved:
+            _say(UNSAVED, *record.news())
         if number % 5 == 0:
             turn = record.sittings.ask(sitting.id, Asking("record-0", "Question?", "Key"), plan=[number])
             record.sittings.name(turn.id, seats[number % len(seats)].id)

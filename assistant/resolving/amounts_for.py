@@ -22,6 +22,8 @@ _BARE = 0.4
 _BARE_SELDOM = 6.0
 _DISORDER = 4.0
 """Two inputs that stand the wrong way about, such as a target hotter than the start."""
+_BESIDE = 0.4
+"""A word of an input this near to an amount says which it is."""
 _UNASKED = 2.0
 """An input that may be left out is seldom given without a word that names it."""
 _OFTEN_BARE = frozenset(("degC", "kt", "deg", "psi", "kg", "ft", "K", "factor"))
@@ -69,6 +71,7 @@ def assign(
     amounts = list(amounts)[:6]
     stems = [stem(w) for w in words]
     costs = [[_cost(a, p, amounts, stems, units) for p in parts] for a in amounts]
+    said = [[_cue_cost(a, p, amounts, stems) < _BESIDE for p in parts] for a in amounts] if descending else []
     best: tuple[float, tuple[int, ...]] = (float("inf"), ())
 
     def search(index: int, used: frozenset[int], cost: float, chosen: tuple[int, ...]) -> None:
@@ -77,7 +80,7 @@ def assign(
             return
         if index == len(amounts):
             cost += sum(_MISSING for k, p in enumerate(parts) if k not in used and not p.optional)
-            cost += _DISORDER * _disorder(chosen, amounts, parts, units, descending)
+            cost += _DISORDER * _disorder(chosen, amounts, parts, units, descending, said)
             if cost < best[0]:
                 best = (cost, chosen)
             return
@@ -113,14 +116,19 @@ def cued(amounts: Sequence[Amount], parts: Sequence[Part], words: Sequence[str],
 
 
 def _disorder(
-    chosen: Sequence[int], amounts: Sequence[Amount], parts: Sequence[Part], units: Units, descending: Sequence[str]
-) -> int:
-    """Return how many neighbours in the order have the lesser value first."""
+    chosen: Sequence[int], amounts: Sequence[Amount], parts: Sequence[Part], units: Units, descending: Sequence[str],
+    said: Sequence[Sequence[bool]],
+) -> int:  # fmt: skip
+    """Return how many neighbours in the order have the lesser value first, though no words beside both say so."""
     if not descending:
         return 0
-    values = {parts[k].id: fits(a, parts[k].unit, units) for a, k in zip(amounts, chosen, strict=True) if k >= 0}
-    ordered = [v for name in descending if (v := values.get(name)) is not None]
-    return sum(one < other for one, other in pairwise(ordered))
+    values = {
+        parts[k].id: (fits(a, parts[k].unit, units), said[index][k])
+        for index, (a, k) in enumerate(zip(amounts, chosen, strict=True))
+        if k >= 0
+    }
+    ordered = [(v, sure) for v, sure in (values.get(name, (None, False)) for name in descending) if v is not None]
+    return sum(one < other and not (a and b) for (one, a), (other, b) in pairwise(ordered))
 
 
 def _cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequence[str], units: Units) -> float | None:

@@ -118,7 +118,7 @@ class Reader:
         """Return the reading of any text; never raises."""
         tokens = _expanded(tokenize(text[:MOST_CHARACTERS], self.lexicon.whole))
         too_long = len(text) > MOST_CHARACTERS or len(tokens) > MOST_TOKENS
-        tokens = _off_for_of(tokens[:MOST_TOKENS])
+        tokens = _words_meant(tokens[:MOST_TOKENS])
         mended: list[tuple[str, str]] = []
         if mending:
             tokens = self._mend_all(tokens, mended)
@@ -319,13 +319,17 @@ class Reader:
         return None
 
 
-def _off_for_of(tokens: list[Token]) -> list[Token]:
-    """Read "of" as "off" where nothing follows that it could belong to: "anti skid of, both systems normal"."""
+def _words_meant(tokens: list[Token]) -> list[Token]:
+    """Read "of" as "off" where nothing follows that it could belong to ("anti skid of, both systems normal"), and
+    "form" before a number as "from".
+    """
     result = list(tokens)
     for i, token in enumerate(tokens):
         following = tokens[i + 1].text if i + 1 < len(tokens) else "."
         if token.text == "of" and i and (not following[0].isalnum() or following in ("and", "but", "with")):
             result[i] = token._replace(text="off")
+        if token.text == "form" and (following[0].isdigit() or following in STARTERS):
+            result[i] = token._replace(text="from")
     return result
 
 

@@ -2,7 +2,7 @@
 
     record = open_record(folder, clock)
     learner = record.enrol("Ana")
-    record.note_answer(learner, "aldermere_120", Note("vle", "What is VLE?", "255", "right", 1.0))
+    record.note_answer(learner, type_id, Note("vle", "What is VLE?", "255", "right", 1.0))
     for line in record.news(): tell the user
     record.close()
 

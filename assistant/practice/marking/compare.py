@@ -159,6 +159,13 @@ def _element_said(element: Element, said: Said, window: Sequence[int]) -> tuple[
     return best
 
 
+def _alike_words(one: str, other: str) -> bool:
+    """Return whether two words are one, or forms of one: "reapply" and "reapplication"."""
+    return one == other or (len(one) > 6 < len(other) and one[:6] == other[:6] and abs(len(one) - len(other)) < 7) or (
+        min(len(one), len(other)) >= 6 and one[:6] == other[:6] and one[:2] == "re"
+    )
+
+
 def _credit(element: Element, said: Said, place: int) -> float:
     ways = _WAYS.intersection(element.words)
     near = said.words[max(0, place - _NEIGHBOUR) : place + _NEIGHBOUR + 1]
@@ -168,9 +175,11 @@ def _credit(element: Element, said: Said, place: int) -> float:
         return 1.0
     if not said.inner[place].isdisjoint(element.concepts):
         return 0.9
-    if said.words[place] not in element.words or (ways and len(element.words) > 1 and ways.isdisjoint(near)):
+    if not any(_alike_words(said.words[place], w) for w in element.words) or (
+        ways and len(element.words) > 1 and ways.isdisjoint(near)
+    ):
         return 0.0
-    share = sum(1 for word in element.words if word in near) / len(element.words)
+    share = sum(1 for word in element.words if any(_alike_words(n, word) for n in near)) / len(element.words)
     return share if share > 0.5 else 0.0
 
 

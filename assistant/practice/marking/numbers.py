@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from assistant.practice.marking.pairing import Label, labels_of, stretches
 from assistant.practice.marking.points import Figure, Need, Point
-from assistant.practice.marking.said import Claim, Said
+from assistant.practice.marking.said import Claim, Said, plain
 from assistant.practice.marking.wording import ALIKE, HEDGES
 from assistant.quantities.amounts import Amount
 from assistant.quantities.units import Units
@@ -267,8 +267,24 @@ def _swapped(
             found.append(f"{claim.amount.raw} belongs to something else")
     if named:
         return found
-    order = [spots[0][0] for spots in fits if spots and spots[0][0] in labels and len(spots) == 1]
+    rank = _ranks(need, labels)
+    order = [rank[spots[0][0]] for spots in fits if spots and spots[0][0] in labels and len(spots) == 1]
     return ["the figures are exchanged"] if order != sorted(order) else []
+
+
+def _ranks(need: Need, labels: dict[int, Label]) -> dict[int, int]:
+    """Return the order in which a question names the points, else the one that they have."""
+    words = [plain(w) for w in need.question.words]
+    concepts = {i: m.concepts for m in need.question.mentions for i in m.taken}
+    places = {
+        p: next((i for i, w in enumerate(words) if w in label.words or concepts.get(i, _NONE) & label.concepts), -1)
+        for p, label in labels.items()
+    }
+    found = set(places.values())
+    return places if len(found) == len(places) and -1 not in found else {p: p for p in labels}
+
+
+_NONE: frozenset[str] = frozenset()
 
 
 def _one_for_all(said: Said, fits: list[list[tuple[int, int]]]) -> bool:

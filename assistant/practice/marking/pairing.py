@@ -100,7 +100,7 @@ def stretches(labels: Mapping[int, Label], payload: Iterable[int], said: Said) -
 
 def _crossed(spots: list[_Spot], values: list[int], clause: range) -> list[tuple[_Spot, set[int]]]:
     """Return the two stretches of names that meet in the middle: "one ten full and zero at thirty"."""
-    if len(spots) != 2 or len(values) < 2 or not values[0] < spots[0].start or not spots[1].end <= values[-1]:
+    if len(spots) != 2 or spots[0].points == spots[1].points or len(values) < 2 or not values[0] < spots[0].start or not spots[1].end <= values[-1]:
         return []
     if any(spots[0].start < v < spots[1].start for v in values):
         return []

@@ -147,7 +147,7 @@ def _with_siblings(one: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
         words = know.phrase(result.limits[0].of).concepts
         if _is_counterpart(one.result.limits[0].of, result.limits[0].of, question) or any(not words.isdisjoint(m.concepts) for m in left):
             found.append(_made(text, question, result, know))
-            break
+            left = [m for m in left if words.isdisjoint(m.concepts)]
     return tuple(found)
 
 
@@ -405,6 +405,8 @@ def _offered(text: str, know: Knowledge) -> tuple[Asked, ...]:
         for name, _ in result.options
         if (found := chosen_record(name, question, know)) is not None
     ]
+    wanted = question.reading.concepts & QUANTITIES
+    made.sort(key=lambda one: quantity_of(one.result, know) not in wanted if wanted else False)
     first = made[0]
     if len(getattr(record_of(first.result), "points", ())) > 1:
         return (first,)

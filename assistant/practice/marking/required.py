@@ -47,7 +47,7 @@ def required(text: str, know: Knowledge) -> Need | None:
     reading = know.reader.read(text)
     groups = [_named_only(_MAKERS[type(one.result)](one, text, know), reading, know) for one in found]
     groups = [_labelled(group, one, found, text, know) for group, one in zip(groups, found, strict=True)]
-    points = _distinct(p for group in groups for p in _without_given(group, reading, know))
+    points = _distinct(p for group in groups for p in _without_given(group, reading, len(found) > 1))
     points = _weighed(points)
     answers = [one.answer for one in found]
     return Need(
@@ -136,14 +136,26 @@ def _result_names(know: Knowledge) -> frozenset[str]:
     return frozenset(v for v in values if know.lexicon.families.get(v) != "colour")
 
 
-def _without_given(points: list[Point], reading: Reading, know: Knowledge) -> list[Point]:
+def _without_given(points: list[Point], reading: Reading, in_part: bool) -> list[Point]:
     """Mark what the question itself says, and leave out the points that say nothing else."""
-    made = [_with_given(p, reading, know) for p in points]
+    made = _asked_by_name([_with_given(p, reading) for p in points], 1 if in_part else 2)
     told = [p for p in made if p.figures or p.verdict or p.state or p.kept or any(not e.given for e in p.elements)]
     return told or [p._replace(elements=tuple(e._replace(given=False) for e in p.elements)) for p in made]
 
 
-def _with_given(point: Point, reading: Reading, know: Knowledge) -> Point:
+def _asked_by_name(points: list[Point], least: int) -> list[Point]:
+    """Drop the points that a question passes over where it names others: "for a wet runway and a contaminated one"."""
+    counts: dict[tuple[str, ...], int] = {}
+    for p in points:
+        for words in {e.words for e in p.elements}:
+            counts[words] = counts.get(words, 0) + 1
+    named = [p for p in points if any(e.given and e.weight > 0.7 and counts[e.words] == 1 for e in p.elements)]
+    passed = [p for p in points if not any(e.given for e in p.elements)]
+    shared = any(n > 1 for n in counts.values())
+    return [p for p in points if p not in passed] if len(named) >= least and shared else points
+
+
+def _with_given(point: Point, reading: Reading) -> Point:
     if point.state is not None:
         return point
     words = frozenset(plain(w) for w in reading.words)
@@ -186,10 +198,17 @@ def point(text: str, know: Knowledge, tolerance: float = 0.0, **fields: Any) -> 
 
 def _absence(reading: Reading, elements: tuple[Element, ...], know: Knowledge) -> State | None:
     """Return the state that "no autobrake" is: a thing that is not there."""
+    words = reading.words
     told = [m for m in reading.mentions if not m.weak]
-    if reading.words[:1] == ("no",) and len(told) == 1 and len(elements) == 1:
-        return State(told[0].concepts, False)
-    return None
+    if words[:1] == ("no",) and len(told) == 1 and len(elements) == 1:
+        return State(_concepts(" ".join(words[1:]), know) or told[0].concepts, False)
+    keeps = next((i for i, word in enumerate(words) if word in ("keep", "keeps")), 0)
+    named = know.phrase(" ".join(words[keeps + 1 :])).mentions if keeps else ()
+    return State(named[0].concepts, True) if len(named) == 1 and not named[0].weak else None
+
+
+def _concepts(text: str, know: Knowledge) -> frozenset[str]:
+    return frozenset(c for m in know.phrase(text).mentions if not m.weak for c in m.concepts)
 
 
 def _figure(amount: Amount, reading: Reading, tolerance: float) -> Figure:

@@ -110,7 +110,7 @@ OPPOSITES = (
     ("extend", "retract"), ("full", "idle"), ("full", "empty"), ("together", "apart"), ("hot", "cold"), ("wet", "dry"),
     ("main", "nose"), ("increase", "decrease"), ("positive", "negative"), ("all", "none"), ("every", "one"),
     ("retracted", "extended"), ("set", "released"), ("slower", "faster"), ("pull", "push"), ("visible", "hidden"),
-    ("filled", "hollow"), ("both", "either"), ("tow", "taxi"), ("horn", "chime"), ("horn", "bell"), ("horn", "gong"),
+    ("filled", "hollow"), ("both", "either"), ("tow", "taxi"), ("castor", "lock"), ("horn", "chime"), ("horn", "bell"), ("horn", "gong"),
     ("horn", "buzzer"), ("continuous", "single"), ("continuous", "short"), ("replace", "inflate"),
 )  # fmt: skip
 """Words that cannot both be meant of one thing; written as their plainest form (see `PLAIN`)."""
@@ -124,7 +124,8 @@ PLAIN = {
     "forwards": "forward", "inwards": "inboard", "inward": "inboard", "outwards": "outboard", "outward": "outboard",
     "automatically": "automatic", "manually": "manual", "continuously": "continuous", "constantly": "continuous",
     "constant": "continuous", "steadily": "steady", "slow": "slowly", "gradually": "slowly", "quick": "quickly",
-    "suddenly": "quickly", "at once": "quickly", "new": "replace", "exceeds": "above", "exceed": "above", "exceeding": "above", "beyond": "above", "past": "above",
+    "suddenly": "quickly", "at once": "quickly", "remaining": "left", "remain": "left", "consumes": "spend", "consume": "spend", "costs": "spend", "cost": "spend",
+    "uses": "spend", "wastes": "spend", "waste": "spend", "new": "replace", "exceeds": "above", "exceed": "above", "exceeding": "above", "beyond": "above", "past": "above",
     "exceeded": "above", "change": "replace", "changed": "replace", "renew": "replace", "swap": "replace", "pumped": "pumping", "pump": "pumping", "behing": "behind",
     "beside": "beside", "under": "below", "beneath": "below", "underneath": "below", "over": "above",
     "near": "near", "close to": "near", "nearby": "near", "inserted": "inserted", "fitted": "inserted", "in": "in",
