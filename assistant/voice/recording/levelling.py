@@ -15,7 +15,7 @@ CEILING_DB = -3.0
 """True peak that levelled sound keeps below, in dBTP: encoders that drop what is not heard add up to a decibel."""
 _LOOK_S = 0.005
 """Seconds over which the gain goes down before a peak, and up after it."""
-_ROUNDS = 4
+_ROUNDS = 10
 _CLOSE_LU = 0.05
 
 

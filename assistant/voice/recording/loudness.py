@@ -79,6 +79,8 @@ def true_peak_db(samples: Samples) -> float:
     """Return the highest true peak of all channels in dBTP: that of the signal between its samples."""
     import numpy as np
 
+    if not len(samples):
+        return -np.inf
     peak = max(float(np.max(np.abs(oversampled(channel)), initial=0.0)) for channel in np.atleast_2d(samples.T))
     return 20 * float(np.log10(peak)) if peak > 0 else -np.inf
 
