@@ -16,7 +16,7 @@ from assistant.practice.marking.points import Element, Need, Point
 from assistant.practice.marking.rivals import colours, opposed, others_said, persons, rivals
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.states import state_said
-from assistant.practice.marking.wording import ALIKE, NO, YES
+from assistant.practice.marking.wording import ALIKE, NEGATORS, NO, YES
 from assistant.resolving.knowing import Knowledge
 
 ENOUGH = 0.55
@@ -326,7 +326,10 @@ def _denied(held: Sequence[Held], said: Said) -> list[str]:
     """Return the points whose most telling word is said with a "no": "there is no sound"."""
     found = []
     for one in held:
-        if not one.share or not one.places or one.point.negated or one.point.state or one.point.verdict or one.point.figures:
+        point = one.point
+        if not one.share or not one.places or point.negated or point.state or point.verdict or point.figures:
+            continue
+        if NEGATORS.intersection(point.text.lower().replace("-", " ").split()):
             continue
         heaviest = max((e for e in one.point.elements if not e.given), key=lambda e: e.weight, default=None)
         spots = _element_said(heaviest, said, range(len(said.words)))[1] if heaviest else []

@@ -274,6 +274,8 @@ def _swapped(
 
 def _ranks(need: Need, labels: dict[int, Label]) -> dict[int, int]:
     """Return the order in which a question names the points, else the one that they have."""
+    if any(need.points[p].labels for p in labels):
+        return {p: p for p in labels}  # the parts of a question stand in its order already
     words = [plain(w) for w in need.question.words]
     concepts = {i: m.concepts for m in need.question.mentions for i in m.taken}
     places = {

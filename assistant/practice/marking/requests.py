@@ -94,9 +94,12 @@ def _steps(text: str, know: Knowledge) -> Asked | None:
     if not (_STEPS_ASKED.search(text) or question.reading.has("steps", "order_of", "memory_items")):
         return None
     for candidate in candidates(question, know)[:3]:
-        if isinstance(candidate.result, r.ProcedureResult) and candidate.score >= _STEPS and candidate.match:
-            if not candidate.match.barred:
-                return _made(text, question, candidate.result, know)
+        result = candidate.result
+        if not isinstance(result, r.ProcedureResult) or candidate.score < _STEPS or not candidate.match:
+            continue
+        named = _things(question_of(result.procedure.title, know, ""), know) & _things(question, know)
+        if named and not candidate.match.barred:
+            return _made(text, question, result, know)
     return None
 
 

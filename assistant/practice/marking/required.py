@@ -202,6 +202,9 @@ def _absence(reading: Reading, elements: tuple[Element, ...], know: Knowledge) -
     told = [m for m in reading.mentions if not m.weak]
     if words[:1] == ("no",) and len(told) == 1 and len(elements) == 1:
         return State(_concepts(" ".join(words[1:]), know) or told[0].concepts, False)
+    fails = re.match(r"(.+?) (?:does|do) not (?:work|steer)\b", " ".join(words))
+    if fails and _concepts(fails.group(1), know):
+        return State(_concepts(fails.group(1), know), False)
     keeps = next((i for i, word in enumerate(words) if word in ("keep", "keeps")), 0)
     named = know.phrase(" ".join(words[keeps + 1 :])).mentions if keeps else ()
     return State(named[0].concepts, True) if len(named) == 1 and not named[0].weak else None
