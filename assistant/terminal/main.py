@@ -74,6 +74,10 @@ def _print(text: str) -> int:
 
 def _converse(parsed: Parsed) -> int:
     gc.enable()
+    if parsed.has("--hands-free"):
+        from assistant.terminal.hands_free import talk_hands_free
+
+        return talk_hands_free(parsed)
     from assistant.terminal.talking import converse
 
     return converse(parsed)

@@ -79,7 +79,15 @@ CONVERSATION = Command(
     "",
     f"{PROGRAM} [options]",
     "open the conversation: ask, and ask on",
-    (*_KNOWING, _SPEAK, Option("--no-history", "", "keep no record of the questions typed"), VERSION, HELP),
+    (
+        *_KNOWING,
+        _SPEAK,
+        Option("--hands-free", "", "talk: it listens, answers aloud, and listens again"),
+        Option("--talk-key", "", "with --hands-free: listen only once a key is pressed"),
+        Option("--no-history", "", "keep no record of the questions typed"),
+        VERSION,
+        HELP,
+    ),
 )
 ASK = Command(
     "ask",
@@ -320,6 +328,8 @@ def _check_values(parsed: Parsed) -> None:
     for one, other in (("--speak", "--batch"), ("--ssml", "--batch"), ("--ssml", "--json")):
         if parsed.has(one) and parsed.has(other):
             raise UsageProblem(f"{one} does not go with {other}; leave one of them out")
+    if parsed.has("--talk-key") and not parsed.has("--hands-free"):
+        raise UsageProblem("--talk-key goes with --hands-free")
     if parsed.has("--conversation") and not parsed.has("--batch"):
         raise UsageProblem("--conversation goes with --batch FILE")
     for name in _NEVER_EMPTY:

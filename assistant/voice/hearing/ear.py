@@ -16,6 +16,8 @@ from assistant.quantities.show import exact_shown, number_words, spoken
 from assistant.resolving.knowing import Knowledge
 from assistant.voice.hearing.recognising import Recognised, Recogniser
 from assistant.voice.hearing.weighing import Reading, Weighed, Weigher
+from assistant.voice.hearing.wording import plainly
+from assistant.voice.sound import RATE
 
 if TYPE_CHECKING:
     from assistant.voice.hearing.recognising import Floats
@@ -69,6 +71,20 @@ class Ear:
             weighed = self._weigher.weigh(recognised, self.recogniser, samples, context)
         heard = self.nothing(context) if weighed is None else self._settled(weighed, context)
         return heard._replace(hear_ms=round(1000 * (self._clock() - begun), 1))
+
+    def said(self, samples: Floats) -> tuple[str, ...]:
+        """Return what an utterance may say, the likeliest first, without asking anything with it; () for nothing."""
+        recognised = self.recogniser.recognise(samples)
+        if _is_nothing(recognised):
+            return ()
+        return tuple(dict.fromkeys(plainly(each.text) for each in recognised.hypotheses))
+
+    def warm(self) -> None:
+        """Do once what only the first utterance would have to wait for."""
+        import numpy as np
+
+        self.recogniser.recognise(np.zeros(RATE, dtype=np.float32))
+        self._weigher.warm()
 
     def nothing(self, context: Context) -> Heard:
         """Return that nothing was said."""

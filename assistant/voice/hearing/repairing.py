@@ -15,7 +15,7 @@ from assistant.resolving.knowing import Knowledge
 from assistant.understanding.lexicon import GAP
 from assistant.understanding.reading import PLAIN, Mention, Reading
 from assistant.voice.hearing import sounds
-from assistant.voice.hearing.sounds import Sounding, Sounds
+from assistant.voice.hearing.sounds import Sounding
 
 if TYPE_CHECKING:
     from typing import Any
@@ -61,6 +61,10 @@ class Repairer:
                 if mended not in found or cost < found[mended].cost:
                     found[mended] = Repair(mended, heard, name, cost)
         return sorted(found.values(), key=lambda repair: repair.cost)
+
+    def warm(self) -> None:
+        """Make the sounds of all names ready, which the first repair would have to wait for."""
+        self._search("landing gear")
 
     def _spans(self, words: list[str], reading: Reading) -> list[tuple[int, int]]:
         """Return where something may be misheard: spans without a number that hold an unexplained word."""
@@ -140,7 +144,3 @@ def _is_plain(mention: Mention) -> bool:
 def _is_mendable(word: str) -> bool:
     return word.isalpha() and word not in STARTERS and not is_typed(word)
 
-
-def sounds_of(text: str, sounding: Sounding) -> Sounds:
-    """Return the sounds of a text."""
-    return sounding.of(words_of(text))

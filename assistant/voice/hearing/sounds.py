@@ -142,6 +142,16 @@ def distances(said: Sequence[int], others: Codes, lengths: Codes) -> Costs:
     return result
 
 
+def apart(one: Sounds, two: Sounds) -> float:
+    """Return how far two ways of sounding are apart, as mean cost a sound: 0 the same, about 1 nothing alike."""
+    import numpy as np
+
+    if not one or not two:
+        return 1.0
+    others = np.array([numbers(two)], dtype=np.intp)
+    return float(distances(numbers(one), others, np.array([others.shape[1]]))[0]) / max(len(one), len(two))
+
+
 def dictionary() -> str:
     """Return the text of the dictionary. Raises HearingProblem when it is not installed."""
     try:

@@ -102,6 +102,12 @@ class Weigher:
         short = _short_list(readings, heard[0][0])
         return self._judged(short, recogniser, samples)
 
+    def warm(self) -> None:
+        """Do once what only the first sound would have to wait for."""
+        self._explains("what", Context())
+        if self._repairer is not None:
+            self._repairer.warm()
+
     def _read(self, text: str, score: float, cost: float, context: Context) -> Reading:
         answer, after = answer_turn(text, context, self._knowledge)
         asked = question_of(text, self._knowledge, context.variant)
