@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import os
 import sqlite3
 from collections.abc import Callable
+from time import monotonic, sleep
 from typing import TypeVar
 
 T = TypeVar("T")
@@ -52,7 +54,7 @@ def read_only(path: str) -> sqlite3.Connection:
 
 def transact(connection: sqlite3.Connection, action: Callable[[sqlite3.Connection], T]) -> T:
     """Run what writes as one transaction, and count it. Raises what the action raises, with nothing written."""
-    connection.execute("BEGIN IMMEDIATE")
+    begin(connection)
     try:
         result = action(connection)
         connection.execute("UPDATE meta SET value = value + 1 WHERE name = 'writes'")
@@ -88,6 +90,28 @@ def reason(error: BaseException) -> str:
         return (error.strerror or str(error)).lower()
     known = _REASONS.get(_code(error)) if isinstance(error, sqlite3.Error) else None
     return known or str(error)
+
+
+def begin(connection: sqlite3.Connection) -> None:
+    """Begin to write, and wait for another program to end its turn.
+
+    SQLite itself looks for a free moment ever more seldom, and against a program that writes without a pause it finds
+    none in all its time; so this looks often, at uneven moments.
+    """
+    begun, looked = monotonic(), 0
+    connection.execute("PRAGMA busy_timeout = 0")
+    try:
+        while True:
+            try:
+                connection.execute("BEGIN IMMEDIATE")
+                return
+            except sqlite3.OperationalError as error:
+                if _code(error) != sqlite3.SQLITE_BUSY or monotonic() - begun > PATIENCE:
+                    raise
+            looked += 1
+            sleep((1 + (looked * 5 + os.getpid()) % 7) / 1000)
+    finally:
+        connection.execute(f"PRAGMA busy_timeout = {int(PATIENCE * 1000)}")
 
 
 def _code(error: sqlite3.Error) -> int:

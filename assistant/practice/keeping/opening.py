@@ -18,6 +18,7 @@ from typing import NamedTuple
 from assistant.practice.keeping import backups, schema
 from assistant.practice.keeping.connecting import (
     PATIENCE,
+    begin,
     connect,
     in_memory,
     is_damage,
@@ -161,7 +162,7 @@ def _bring_up(connection: sqlite3.Connection, folder: str, path: str, now: datet
     if 0 < version < schema.VERSION:
         backups.back_up(connection, folder, now, before=schema.VERSION)
     schema.migrate(connection)
-    connection.execute("BEGIN IMMEDIATE")  # a file that may only be read says so now, not at the first answer
+    begin(connection)  # a file that may only be read says so now, not at the first answer
     connection.execute("ROLLBACK")
     try:
         backups.back_up_if_changed(connection, folder, now)

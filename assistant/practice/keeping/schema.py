@@ -7,6 +7,8 @@ from __future__ import annotations
 
 import sqlite3
 
+from assistant.practice.keeping.connecting import begin
+
 MARK_OF_FILE = 0x446C6B31
 """SQLite's application id, by which a file is known to be a record of this program."""
 
@@ -81,7 +83,7 @@ def is_ours(connection: sqlite3.Connection) -> bool:
 def migrate(connection: sqlite3.Connection) -> None:
     """Bring the tables to this version, each step wholly or not at all."""
     for number in range(version_of(connection), VERSION):
-        connection.execute("BEGIN IMMEDIATE")
+        begin(connection)
         try:
             for statement in STEPS[number]:
                 connection.execute(statement)

@@ -2,6 +2,9 @@
 
 from pathlib import Path
 
+import pytest
+
+from assistant.practice.keeping import connecting
 from assistant.practice.keeping.backups import FOLDER
 from assistant.practice.keeping.opening import FILE
 from assistant.practice.keeping.record import Record
@@ -67,14 +70,16 @@ def test_everybody_else_stays_in_the_record_and_in_a_fresh_backup(opener: Opener
     assert list((home / FOLDER).iterdir())
 
 
-def test_what_another_program_still_holds_is_said(record: Record, opener: Opener) -> None:
+def test_what_another_program_still_holds_is_said(
+    record: Record, opener: Opener, monkeypatch: pytest.MonkeyPatch
+) -> None:
     _practised(record)
     other = opener()
     reading = other._keeper.connection.execute("SELECT uid FROM answer")
     reading.fetchone()
     learner = record.find(NAME)
     assert learner is not None
-    record._keeper.connection.execute("PRAGMA busy_timeout = 50")
+    monkeypatch.setattr(connecting, "PATIENCE", 0.05)
 
     forgotten = record.forget(learner)
 

@@ -1,7 +1,7 @@
 """Two programs work with the same record, and with whatever one of them does to the file."""
 
 from pathlib import Path
-from threading import Barrier, Thread
+from threading import Barrier, Event, Thread
 
 from assistant.practice.keeping.opening import FILE
 from assistant.practice.keeping.record import Record, open_record
@@ -37,6 +37,29 @@ def test_many_writing_at_once_lose_nothing(home: Path, clock: Clock) -> None:
     with open_record(str(home), clock) as record:
         assert [len(record.history(learner, TYPE)) for learner in record.learners()] == [each] * programs
         assert record.news() == ()
+
+
+def test_a_program_that_writes_without_a_pause_does_not_keep_another_from_writing(home: Path, clock: Clock) -> None:
+    """As a loop that holds the file nine tenths of the time and more would."""
+    done = Event()
+
+    def work_on() -> None:
+        with open_record(str(home), clock) as record:
+            learner = record.enrol("Ben")
+            while not done.is_set():
+                record.note_answer(learner, TYPE, note(f"record-{learner.id}"))
+
+    thread = Thread(target=work_on)
+    thread.start()
+    with open_record(str(home), clock) as record:
+        ana = record.enrol("Ana")
+        for _ in range(20):
+            record.note_answer(ana, TYPE, note())
+        done.set()
+        thread.join()
+
+        assert record.news() == ()
+        assert len(record.history(ana, TYPE)) == 20
 
 
 def test_a_file_deleted_under_a_sitting_comes_back_from_the_backup(opener: Opener, home: Path) -> None:

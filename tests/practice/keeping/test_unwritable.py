@@ -7,6 +7,9 @@ from contextlib import contextmanager
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+import pytest
+
+from assistant.practice.keeping import connecting
 from assistant.practice.keeping.opening import FILE
 from assistant.practice.keeping.record import Record, open_record
 from assistant.practice.keeping.rows import Learner
@@ -96,10 +99,12 @@ def test_a_folder_that_may_only_be_read_is_read(clock: Clock) -> None:
         record.close()
 
 
-def test_a_record_held_by_another_program_for_too_long(record: Record, ana: Learner, opener: Opener) -> None:
+def test_a_record_held_by_another_program_for_too_long(
+    record: Record, ana: Learner, opener: Opener, monkeypatch: pytest.MonkeyPatch
+) -> None:
     other = opener()
     other._keeper.connection.execute("BEGIN IMMEDIATE")
-    record._keeper.connection.execute("PRAGMA busy_timeout = 50")
+    monkeypatch.setattr(connecting, "PATIENCE", 0.05)
 
     kept = record.note_answer(ana, TYPE, note())
     other._keeper.connection.execute("ROLLBACK")
