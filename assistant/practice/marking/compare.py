@@ -16,7 +16,7 @@ from assistant.practice.marking.points import Element, Need, Point
 from assistant.practice.marking.rivals import colours, opposed, others_said, persons, rivals
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.states import state_said
-from assistant.practice.marking.wording import ALIKE, NEGATORS, NO, YES
+from assistant.practice.marking.wording import ALIKE, LOST, NEGATORS, NO, YES
 from assistant.resolving.knowing import Knowledge
 
 ENOUGH = 0.55
@@ -106,8 +106,17 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge)
 
 def _ways_said(point: Point, said: Said) -> bool:
     """Return whether the side or way of a point is said, where it is a word of its own."""
+    whole = range(len(said.words))
     musts = [e for e in point.elements if not e.given and len(e.words) == 1 and e.words[0] in _MUST]
-    return all(e.words[0] in said.words or _element_said(e, said, range(len(said.words)))[0] for e in musts)
+    others = [i for e in point.elements if e not in musts and e.weight > 0.5 for i in _element_said(e, said, whole)[1]]
+    return all(_is_near(_element_said(e, said, whole)[1], others, said) for e in musts)
+
+
+def _is_near(places: Sequence[int], others: Sequence[int], said: Said) -> bool:
+    """Return whether a side or way is said of the thing: in its clause, or a few words away."""
+    if not others:
+        return bool(places)
+    return any(said.clauses[i] == said.clauses[k] or abs(i - k) <= _NEIGHBOUR for i in places for k in others)
 
 
 def _enough(point: Point) -> float:
@@ -159,6 +168,14 @@ def _element_said(element: Element, said: Said, window: Sequence[int]) -> tuple[
     return best
 
 
+def _lacks_near(place: int, said: Said) -> bool:
+    """Return whether the words about a place say that the thing there is lacking."""
+    words = said.reading.words
+    before = [w for i, w in enumerate(words) if place - 6 <= i < place and said.clauses[i] == said.clauses[place]]
+    after = [w for i, w in enumerate(words) if place < i <= place + 5 and said.clauses[i] == said.clauses[place]]
+    return bool((NEGATORS | LOST).intersection(before) or (NEGATORS | LOST).intersection(after))
+
+
 def _alike_words(one: str, other: str) -> bool:
     """Return whether two words are one, or forms of one: "reapply" and "reapplication"."""
     return one == other or (len(one) > 6 < len(other) and one[:6] == other[:6] and abs(len(one) - len(other)) < 7) or (
@@ -173,6 +190,8 @@ def _credit(element: Element, said: Said, place: int) -> float:
         return 0.0  # another way is said: "lever down" of "lever UP"
     if not said.concepts[place].isdisjoint(element.concepts):
         return 1.0
+    if element.denied and not _lacks_near(place, said):
+        return 0.0
     if not said.inner[place].isdisjoint(element.concepts):
         return 0.9
     if not any(_alike_words(said.words[place], w) for w in element.words) or (

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from assistant.practice.marking.pairing import Label, labels_of, stretches
 from assistant.practice.marking.points import Figure, Need, Point
 from assistant.practice.marking.said import Claim, Said, plain
-from assistant.practice.marking.wording import ALIKE, HEDGES
+from assistant.practice.marking.wording import ALIKE, GREATER_OF, HEDGES, NEEDS, WAS
 from assistant.quantities.amounts import Amount
 from assistant.quantities.units import Units
 from assistant.resolving.knowing import Knowledge
@@ -46,6 +46,8 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
             if not _is_known(claim, need, missing, said, know):
                 wrong.append(f"{claim.amount.raw}")
     wrong += _hedged(need, said, fits)
+    wrong += _greater_of(need, said)
+    wrong += _false_former(need, said, know)
     places = {
         i: tuple(found.get((i, k)) for k in range(len(p.figures))) for i, p in enumerate(need.points) if p.figures
     }
@@ -221,21 +223,51 @@ def _is_present_former(claim: Claim, need: Need, know: Knowledge) -> bool:
 
 
 def _reversed(claim: Claim, figures: list[Figure], need: Need, said: Said) -> list[str]:
-    """Return that a bound was turned round: "not below 800 psi" of a maximum."""
-    strict = any(p.verdict for p in need.points)
+    """Return that a bound was turned round: "not below 800 psi" of a maximum, "yes, over 250" of a reading within it."""
     for figure in figures:
         for one, other in ((_UP, _DOWN), (_DOWN, _UP)):
-            if figure.sense in one and claim.sense in other:
-                weak = claim.sense in ("lower", "higher") and (strict or (figure.sense in ("min", "max") and _forbids(claim, said)))
-                if not weak:
-                    return [f"{claim.amount.raw} as the other bound"]
+            if figure.sense not in one:
+                continue
+            weak = claim.sense in ("lower", "higher")
+            if need.within is not None and weak and figure.sense in ("min", "max"):
+                if _on_wrong_side(claim, one, need.within) and not _requires(claim, said):
+                    return [f"{claim.amount.raw} on the other side"]
+            elif claim.sense in other and not (weak and figure.sense in ("min", "max") and _forbids(claim, said)):
+                return [f"{claim.amount.raw} as the other bound"]
     return []
+
+
+def _on_wrong_side(claim: Claim, bound: tuple[str, str], within: bool) -> bool:
+    """Return whether a reading is said to stand on the side of its limit where it does not."""
+    inside = "higher" if bound is _UP else "lower"
+    stands = inside if within else {"higher": "lower", "lower": "higher"}[inside]
+    return claim.sense != stands
+
+
+def _requires(claim: Claim, said: Said) -> bool:
+    """Return whether the words before a number say what is required: "it has to be below"."""
+    return bool(NEEDS.intersection(said.reading.words[max(0, claim.amount.start - 6) : claim.amount.start]))
 
 
 def _forbids(claim: Claim, said: Said) -> bool:
     clause = said.clauses[claim.amount.start]
     words = {w for w, c in zip(said.reading.words, said.clauses, strict=True) if c == clause}
     return bool(_FORBIDS & words)
+
+
+def _greater_of(need: Need, said: Said) -> list[str]:
+    """Return that the higher of two limits is said to apply, where the lower does."""
+    two = any(len({f.unit for f in p.figures if f.sense == "max"}) > 1 for p in need.points)
+    found = GREATER_OF.search(" ".join(said.reading.words)) if two else None
+    return [found.group()] if found else []
+
+
+def _false_former(need: Need, said: Said, know: Knowledge) -> list[str]:
+    """Return the numbers that are said to have been so, and were not."""
+    words = said.reading.words
+    claims = [c for c in said.claims if c.former and WAS.search(" ".join(words[max(0, c.amount.start - 3) : c.amount.start]))]
+    known = [*need.former, *(f for p in need.points for f in p.figures)]
+    return [c.amount.raw for c in claims if need.former and not any(_says(c, f, know) for f in known)]
 
 
 def _hedged(need: Need, said: Said, fits: list[list[tuple[int, int]]]) -> list[str]:

@@ -29,6 +29,8 @@ class Element(NamedTuple):
     weight: float
     given: bool = False
     """Whether the question itself holds it, so that saying it shows nothing."""
+    denied: bool = False
+    """Whether it is the lack of a thing: "no steering"."""
     group: int = 0
     """Which of the things joined by "and" in the point it belongs to: each is to be said."""
 
@@ -76,6 +78,8 @@ class Need(NamedTuple):
     expected: str = ""
     sources: tuple[Citation, ...] = ()
     change: bool = False
+    within: bool | None = None
+    """Where a reading is judged: whether it is within its limit."""
     unanswered: bool = False
     """Whether a part of the question is answered by nothing, so that no answer can be seen to be whole."""
     loss: bool = False

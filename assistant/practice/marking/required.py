@@ -63,9 +63,19 @@ def required(text: str, know: Knowledge) -> Need | None:
         sources=tuple(dict.fromkeys(s for a in answers for s in a.sources)),
         change=any(isinstance(one.result, r.ChangeResult) for one in found),
         unanswered=_has_open_part(text, found),
+        within=_is_within(found[0].result),
         loss=any(isinstance(one.result, r.LossResult) for one in found) or reading.asks_loss,
         polar=bool(POLAR.search(text)),
     )
+
+
+def _is_within(result: r.Result) -> bool | None:
+    """Return whether a judged reading is within its limit."""
+    if isinstance(result, r.CheckResult):
+        return all(c.within for c in result.checks)
+    if isinstance(result, r.BandResult) and result.given == result.given:
+        return result.rule.verdict == "within"
+    return None
 
 
 def _has_open_part(text: str, found: tuple[Asked, ...]) -> bool:
@@ -232,7 +242,8 @@ def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> I
             continue
         covered.update(mention.taken)
         group = _group(mention.start, reading)
-        yield Element(_narrow(mention), words, _weight(mention, bool(telling), know), group=group)
+        lack = len(mention.taken) > 1 and reading.words[mention.taken[0]] in ("no", "not", "without")
+        yield Element(_narrow(mention, know), words, _weight(mention, bool(telling), know), denied=lack, group=group)
     starts = {a.start for a in amounts}
     for i, word in enumerate(reading.words):
         bound = not starts.isdisjoint((i + 1, i + 2)) and plain(word) in ("above", "below", "up", "after", "before")
@@ -252,9 +263,10 @@ def _group(place: int, reading: Reading) -> int:
     return sum(1 for word in reading.words[:place] if word in ("and", ";", ","))
 
 
-def _narrow(mention: Mention) -> frozenset[str]:
-    """Return the concepts of a mention, without those that nearly any word of a state may stand for."""
-    exact = frozenset(c for c in mention.concepts if not (c[0] == "@" and "." not in c))
+def _narrow(mention: Mention, know: Knowledge) -> frozenset[str]:
+    """Return the concepts of a mention, without those that another brings along or that nearly any state may stand for."""
+    brought = {c for own in mention.concepts if own[0] == "=" for c in know.lexicon.implied.get(own, ())}
+    exact = frozenset(c for c in mention.concepts - brought if not (c[0] == "@" and "." not in c))
     return exact or mention.concepts
 
 
@@ -399,9 +411,11 @@ def _band_figures(result: Any, know: Knowledge) -> tuple[Figure, ...]:
     record, rule = result.bands, result.rule
     at = record.rules.index(rule)
     decisive = rule if rule.test != "otherwise" else record.rules[max(0, at - 1)]
-    found = [Figure(decisive.value, decisive.unit or record.unit)]
+    sense, turned = ("min", "max") if decisive.test == "below" else ("max", "min")
+    found = [Figure(decisive.value, decisive.unit or record.unit, 0.0, sense)]
     if decisive.unit == "percent" and result.reference:
-        found += [Figure(100 - decisive.value, "percent"), Figure(result.reference * decisive.value / 100, record.unit)]
+        found.append(Figure(100 - decisive.value, "percent", 0.0, turned))
+        found.append(Figure(result.reference * decisive.value / 100, record.unit, 0.0, sense))
     return tuple(found)
 
 

@@ -94,14 +94,18 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
     found = []
     words = set(said.words)
     asked = set(need_words(need))
+    put = {plain(w) for w in need.question.words}
     for point, here in zip(points, places, strict=True):
         if point.figures and not here:
             continue
         for word in (w for e in point.elements if not e.given for w in e.words):
             for other in _OTHER.get(word, ()):
-                if other not in words or word in words or _bounds(other, said) or _accounted(other, points, places, said):
+                if other not in words or _bounds(other, said) or _accounted(other, points, places, said):
                     continue
-                if _is_beside(other, word, point, said) or (other not in asked and word not in _SIDED):
+                if other in put and word not in _SIDED:
+                    continue
+                beside = _is_beside(other, word, point, said) and not _is_beside(word, other, point, said)
+                if beside or (word not in words and other not in asked and word not in _SIDED):
                     found.append(f"{other}: {point.text}")
     return found
 
@@ -136,9 +140,10 @@ def _accounted(other: str, points: Sequence[Point], places: Sequence[tuple[int, 
 
 def _is_beside(other: str, word: str, point: Point, said: Said) -> bool:
     """Return whether a word stands in a clause that speaks of the point by another word, and is not itself denied."""
-    rest = [e for e in point.elements if word not in e.words or len(e.words) > 1]
-    telling = frozenset(c for e in rest if word not in e.words for c in e.concepts)
-    plain_words = frozenset(w for e in rest if word not in e.words for w in e.words)
+    pair = {other, word}
+    rest = [e for e in point.elements if pair.isdisjoint(e.words) and e.weight > 0.5]
+    telling = frozenset(c for e in rest for c in e.concepts)
+    plain_words = frozenset(w for e in rest for w in e.words)
     alone = [e for e in point.elements if not e.given]
     for i, found in enumerate(said.words):
         denied = {"not", "no", "never", "than"} & set(said.reading.words[max(0, i - 3) : i])
@@ -146,7 +151,7 @@ def _is_beside(other: str, word: str, point: Point, said: Said) -> bool:
             continue
         clause = [k for k, c in enumerate(said.clauses) if c == said.clauses[i] and k != i]
         beside = any(not said.concepts[k].isdisjoint(telling) or said.words[k] in plain_words for k in clause)
-        inside = any(said.words[k] in e.words for e in alone if word in e.words for k in clause if abs(k - i) < 4)
+        inside = any(said.words[k] in e.words for e in alone if pair & set(e.words) for k in clause if abs(k - i) < 4)
         if beside or (len(alone) == 1 and (inside or len(alone[0].words) == 1)):
             return True
     return False
@@ -169,9 +174,10 @@ def others_said(held: Sequence[float], need: Need, said: Said) -> list[str]:
 
 def colours(held: Sequence[float], need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return the colours that an answer names where none is asked for and something asked for is not said."""
-    if all(share >= 1 for share in held):
-        return []
     families = know.lexicon.families
+    asked = any(families.get(c) == "colour" for p in need.points for e in p.elements for c in e.concepts)
+    if not asked and all(share >= 1 for share in held):
+        return []
     known = {c for p in need.points for e in p.elements for c in e.concepts} | need.question.concepts | need.said
     return [
         said.reading.words[i] for i, here in enumerate(said.concepts)

@@ -81,6 +81,11 @@ HEDGES = re.compile(
 ALIKE = re.compile(r"\b(?:both|either (?:case|way|one)|in each|each time|always|the same|all|whichever|regardless|all of them)\b")
 """One thing said of several cases."""
 
+NEEDS = frozenset({"must", "has", "have", "need", "needs", "needed", "until", "till", "should", "only", "be", "required", "wait", "requires"})
+"""Words by which a bound is what is required, not where a reading stands."""
+GREATER_OF = re.compile(r"\bwhichever (?:is |one is )?(?:the )?(?:more|higher|greater|bigger|larger)\b")
+WAS = re.compile(r"\b(?:was|used to be|formerly|previously|old)\b")
+
 AT_MOST = re.compile(
     r"(?:at most|or less|or below|or under|or lower|or slower|or fewer|maximum|max|not above|not over|not exceed|"
     r"not exceeding|not more than|not faster than|no more than|no faster than|no higher than|no greater than|"
@@ -92,9 +97,9 @@ AT_LEAST = re.compile(
     r"no less than|not lower than|no lower than|no slower than|not slower than|or faster|at or above|and above|upward|"
     r"upwards|and up|never below|never less than|never under|lower limit)"
 )
-LOWER = re.compile(r"(?:below|under|less than|lower than|up to|beneath|inside|within|slower than|fewer than|short of)")
+LOWER = re.compile(r"(?:below|under|less than|shorter than|cooler than|smaller than|lighter than|lower than|up to|beneath|inside|within|slower than|fewer than|short of)")
 HIGHER = re.compile(
-    r"(?:above|over|more than|higher than|beyond|past|exceeds|exceeding|greater than|faster than|exceed|in excess of|from)"
+    r"(?:above|over|more than|higher than|longer than|hotter than|deeper than|heavier than|beyond|past|exceeds|exceeding|greater than|faster than|exceed|in excess of|from)"
 )
 
 MORE = frozenset({"more", "higher", "hotter", "greater", "faster", "longer", "larger", "bigger", "deeper", "warmer", "later"})
@@ -110,7 +115,7 @@ OPPOSITES = (
     ("extend", "retract"), ("full", "idle"), ("full", "empty"), ("together", "apart"), ("hot", "cold"), ("wet", "dry"),
     ("main", "nose"), ("increase", "decrease"), ("positive", "negative"), ("all", "none"), ("every", "one"),
     ("retracted", "extended"), ("set", "released"), ("slower", "faster"), ("pull", "push"), ("visible", "hidden"),
-    ("filled", "hollow"), ("both", "either"), ("tow", "taxi"), ("castor", "lock"), ("horn", "chime"), ("horn", "bell"), ("horn", "gong"),
+    ("filled", "hollow"), ("both", "either"), ("tow", "taxi"), ("castor", "lock"), ("pedal", "tiller"), ("horn", "chime"), ("horn", "bell"), ("horn", "gong"),
     ("horn", "buzzer"), ("continuous", "single"), ("continuous", "short"), ("replace", "inflate"),
 )  # fmt: skip
 """Words that cannot both be meant of one thing; written as their plainest form (see `PLAIN`)."""
