@@ -1,0 +1,104 @@
+"""The words that steer a sitting, typed as they are spoken: those of radiotelephony, and the plain ones people use.
+
+SAY AGAIN, STANDBY, UNABLE, CORRECTION and DISREGARD are phrases of ICAO Annex 10 Volume II, 5.2.1.5.8. A word steers
+only where it is all that was said; within a sentence it belongs to the answer.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from assistant.practice.recall import MARKS, MISSED, PARTLY, RIGHT, WRONG
+
+AGAIN, STANDBY, UNABLE, PASS, DISREGARD, HINT = "again", "standby", "unable", "pass", "disregard", "hint"
+WHY, SOURCE, OVERRULE, HELP, STOP, GO = "why", "source", "overrule", "help", "stop", "go"
+YES, NO = "yes", "no"
+
+SAID: Mapping[str, tuple[str, ...]] = {
+    AGAIN: ("say again", "again", "repeat", "say that again", "once more", "pardon", "come again", "repeat that",
+            "read it again", "what was the question", "repeat the question", "say again the question"),
+    STANDBY: ("standby", "stand by", "wait", "hang on", "hold on", "one moment", "wait a moment", "pause", "wait one"),
+    UNABLE: ("unable",),
+    PASS: ("pass", "don't know", "i don't know", "no idea", "skip", "skip it", "skip this", "i do not know", "dunno",
+           "do not know", "no clue", "not a clue", "i pass", "give up", "i give up", "?", "dk", "idk", "next one",
+           "next question", "i have no idea", "can't remember", "i can't remember", "forgotten", "i forgot"),
+    DISREGARD: ("disregard", "never mind", "forget it", "forget that", "cancel that", "scratch that"),
+    HINT: ("hint", "a hint", "clue", "a clue", "help me", "give me a hint", "prompt", "a little help", "tip"),
+    WHY: ("why", "why is that", "why so", "explain", "explain that", "the reason", "reason", "how come", "why not"),
+    SOURCE: ("where does it say that", "source", "says who", "which paragraph", "paragraph", "reference"),
+    HELP: ("help", "what can i say", "commands", "h"),
+    STOP: ("stop", "end", "finish", "finished", "quit", "exit", "bye", "goodbye", "good bye", "that is all",
+           "that's all", "enough", "done", "stop now", "stop the sitting", "q", "out"),
+    GO: ("", "next", "go on", "go ahead", "continue", "carry on", "ok", "okay", "proceed", "n", "ready", "resume"),
+    YES: ("yes", "y", "affirm", "affirmative", "yes please", "yeah", "yep", "sure"),
+    NO: ("no", "n", "negative", "nope", "no thanks", "no thank you", "not now"),
+}  # fmt: skip
+"""Each control with what is said for it; the first is the one that is told."""
+MARK_WORDS: Mapping[str, tuple[str, ...]] = {
+    RIGHT: ("right", "r", "correct", "yes", "full", "all right", "i was right"),
+    PARTLY: ("partly", "p", "part", "partial", "half", "partially", "partly right", "half right", "in part"),
+    WRONG: ("wrong", "w", "incorrect", "not right", "i was wrong"),
+    MISSED: ("missed", "m", "miss", "not known", "did not know", "didn't know"),
+}
+_LEAD = re.compile(r"^(?:(?:please|and|so|um+|er+|uh+|well|sorry|ah|oh)\s+)+")
+_TAIL = re.compile(r"(?:\s+(?:please|thanks|thank you|now|then|sorry))+$")
+_OVERRULE = re.compile(r"(?:i )?(?:overrule|over rule|overruled|i disagree|disagree|mark it|mark that|that was|it was)"
+                       r"(?: (?:it|that|the mark))?(?: (?:as|to))?(?: (.+))?")  # fmt: skip
+_CORRECTION = re.compile(r"\bcorrection\b[\s,:.;-]*", re.IGNORECASE)
+_DROPPED = re.compile(r"[\s,;.]+(?:disregard|scratch that|cancel that)[\s.!]*$", re.IGNORECASE)
+
+
+class Control(NamedTuple):
+    """What steers: one of the controls, and what was said with it ("right" of "overrule right")."""
+
+    name: str
+    rest: str = ""
+
+
+def plain(text: str) -> str:
+    """Return a text as it is compared: small letters, single spaces, no punctuation but apostrophes and "?" alone."""
+    if text.strip() == "?":
+        return "?"
+    kept = re.sub(r"[^\w' ]", " ", text.lower().replace("’", "'").replace("-", " "))
+    return " ".join(kept.split())
+
+
+def control_of(
+    text: str, among: tuple[str, ...] = (), said: Mapping[str, tuple[str, ...]] = SAID
+) -> Control | None:
+    """Return the control that a text is as a whole, or None: then it is an answer.
+
+    among: the controls that have a meaning now, the first ones win where two are said alike; by default all.
+    """
+    words = plain(text)
+    bare = _TAIL.sub("", _LEAD.sub("", words))
+    wanted = among or (*said, OVERRULE)
+    if OVERRULE in wanted and (found := _OVERRULE.fullmatch(words)):
+        rest = found[1] or ""
+        if mark_named(rest) or (not rest and words.startswith(("overrule", "over rule", "i overrule", "disagree",
+                                                               "i disagree"))):  # fmt: skip
+            return Control(OVERRULE, rest)
+    for name in wanted:
+        if words in said.get(name, ()) or (bare and bare in said.get(name, ())):
+            return Control(name)
+    return None
+
+
+def mark_named(text: str) -> str:
+    """Return the mark that a text names as a whole: right, partly, wrong or missed; else nothing."""
+    words = plain(text)
+    return next((mark for mark in MARKS if words in MARK_WORDS[mark]), "")
+
+
+def corrected(text: str) -> str:
+    """Return what counts of an answer: after CORRECTION only what follows, as on the radio."""
+    found = list(_CORRECTION.finditer(text))
+    after = text[found[-1].end() :].strip() if found else ""
+    return after or text.strip()
+
+
+def dropped(text: str) -> bool:
+    """Whether an answer ends in DISREGARD, so that nothing of it counts."""
+    return bool(_DROPPED.search(text))
