@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from assistant.answering.answer import Citation
-from assistant.practice.marking.compare import Compared, Held, compare
+from assistant.practice.marking.compare import Compared, compare
+from assistant.practice.marking.found import Held
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.required import required
-from assistant.practice.marking.said import Said, plain, read_said
+from assistant.practice.marking.said import Said, read_said
 from assistant.practice.marking.wording import UNKNOWING
 from assistant.resolving.knowing import Knowledge
 

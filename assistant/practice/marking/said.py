@@ -16,7 +16,6 @@ from assistant.resolving.knowing import Knowledge
 from assistant.understanding.reading import Mention, Reading
 from assistant.understanding.words import stem
 
-
 _LISTED = re.compile(r"(^|[.;,:)]\s|\n)\s*\(?\d{1,2}[.)]\s+(?=[A-Za-z\d(])")
 
 

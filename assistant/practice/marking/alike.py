@@ -1,0 +1,111 @@
+"""Points that differ by a name: what is said of each name, and what is said of the wrong one."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.practice.marking.found import ENOUGH, LITTLE, Held, words_said
+from assistant.practice.marking.numbers import Numbers
+from assistant.practice.marking.pairing import labels_of, sentences, stretches
+from assistant.practice.marking.points import Need, Point
+from assistant.practice.marking.said import Said
+from assistant.practice.marking.wording import ALIKE
+from assistant.resolving.knowing import Knowledge
+
+
+def paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> tuple[tuple[Held, ...], list[str]]:
+    """Hold each of the points that differ by a name against what is said of that name alone."""
+    alike = _alike(need, know)
+    if len(alike) < 2 or need.ordered:
+        return held, []
+    labels = {
+        i: label for i, label in labels_of(need._replace(points=tuple(map(_label_alone, need.points))), alike, know).items()
+    }
+    payload = [h.places[0] for i, h in enumerate(held) if i in labels and h.places]
+    places = stretches(labels, payload, said)
+    if not places:
+        return held, _listed_wrong(need, alike, held, said)
+    made, wrong = list(held), []
+    for i in alike:
+        here = places[i] if i in places else _unnamed(places, said)
+        share = words_said(need.points[i], said, sorted(here))[0] if here else 0.0
+        made[i] = held[i]._replace(share=1.0 if share >= ENOUGH else 0.0)
+        others = [need.points[j] for j in alike if j != i and not _same_payload(need.points[i], need.points[j])]
+        if i in places and here and share < ENOUGH and any(words_said(other, said, sorted(here))[0] >= 0.9 for other in others):
+            wrong.append(f"another's: {need.points[i].text}")
+        elif i in places and share == 0 and _claims_there(need, sorted(here), said):
+            wrong.append(f"something else: {need.points[i].text}")
+    return tuple(made), wrong
+
+
+def _listed_wrong(need: Need, alike: Sequence[int], held: Sequence[Held], said: Said) -> list[str]:
+    """Return that a bare list is in another order, or that one thing is said of all: "white, white, amber", "all white"."""
+    points = [need.points[i] for i in alike]
+    each = frozenset(c for p in points for e in p.elements if not e.given for c in e.concepts)
+    spots = [i for i in said.where(each) if i not in said.numbered]
+    if len(spots) == len(points):
+        right = all(words_said(p, said, [i])[0] >= ENOUGH for p, i in zip(points, spots, strict=True))
+        return [] if right else ["another order than asked"]
+    same = len(spots) == 1 and any(not held[i].share for i in alike) and ALIKE.search(" ".join(said.reading.words))
+    return ["one thing for all of them"] if same else []
+
+
+def crossed(need: Need, said: Said, numbers: Numbers) -> list[str]:
+    """Return the figures with which another point's words are said: "5 %: replace. 10 %: re-inflate"."""
+    told = {
+        i: p for i, p in enumerate(need.points)
+        if p.figures and not p.figures_suffice and not need.ordered and any(e.weight > 0.7 for e in p.elements)
+    }  # fmt: skip
+    found = []
+    for clause in sentences(said) if len(told) > 1 else ():
+        here = [i for i in numbers.found if any(place in clause for place in numbers.found[i] if place is not None)]
+        if len(here) != 1 or here[0] not in told:
+            continue
+        own = words_said(told[here[0]], said, clause)[0]
+        others = [p for i, p in told.items() if i != here[0]]
+        if own < LITTLE and any(words_said(p, said, clause)[0] >= 0.9 for p in others):
+            found.append(f"another's: {told[here[0]].text}")
+    return found
+
+
+def _claims_there(need: Need, places: Sequence[int], said: Said) -> bool:
+    """Return whether a stretch of an answer holds a thing that neither the question nor any point names."""
+    known = {c for p in need.points for e in (*p.elements, *p.labels) for c in e.concepts} | need.question.concepts
+    told = [m for m in said.content if m.start in places]
+    return any(m.concepts.isdisjoint(known) and not m.text.startswith("not ") for m in told)
+
+
+def _unnamed(places: dict[int, set[int]], said: Said) -> set[int]:
+    """Return the places that speak of no point by its name."""
+    return set(range(len(said.words))) - {i for here in places.values() for i in here}
+
+
+def _alike(need: Need, know: Knowledge) -> list[int]:
+    """Return the points without figures that say the same sort of thing of differently named things."""
+    points = {
+        i: p for i, p in enumerate(need.points) if not (p.figures or p.verdict or p.state) and _named_by(p)
+    }
+    return [i for i, p in points.items() if any(_like(p, q, know) for j, q in points.items() if j != i)]
+
+
+def _like(one: Point, other: Point, know: Knowledge) -> bool:
+    families = know.lexicon.families
+    mine, others = (
+        {families.get(c) for e in p.elements if not e.given for c in e.concepts} & {"colour", "autobrake-setting"}
+        for p in (one, other)
+    )
+    words, theirs = ({w for e in p.elements if not e.given for w in e.words} for p in (one, other))
+    labelled = any(e.given for e in one.elements) and any(e.given for e in other.elements)
+    return bool(mine & others) or (labelled and bool(words & theirs))
+
+
+def _named_by(point: Point) -> bool:
+    return bool(point.labels) or (any(e.given for e in point.elements) and any(not e.given for e in point.elements))
+
+
+def _label_alone(point: Point) -> Point:
+    return point._replace(elements=tuple(e for e in point.elements if e.given))
+
+
+def _same_payload(one: Point, other: Point) -> bool:
+    return {e.words for e in one.elements if not e.given} == {e.words for e in other.elements if not e.given}

@@ -1,0 +1,55 @@
+"""One answer that a question asks for, as the resolvers give it."""
+
+from __future__ import annotations
+
+from typing import Any, NamedTuple
+
+from assistant.answering.answer import Answer
+from assistant.conversation.completing import question_of
+from assistant.conversation.composing import composed, finished
+from assistant.resolving import results as r
+from assistant.resolving.choosing import resolve_scored
+from assistant.resolving.knowing import Knowledge, Question
+
+
+class Asked(NamedTuple):
+    """One answer that the question asks for."""
+
+    question: Question
+    result: r.Result
+    answer: Answer
+
+
+def ask(text: str, know: Knowledge, variant: str = "") -> tuple[float, Asked] | None:
+    question = question_of(text, know, variant)
+    scored = resolve_scored(question, know)
+    if isinstance(scored.result, (r.Declined, r.Choices, r.Needed)):
+        return None
+    return scored.score, as_asked(text, question, scored.result, know)
+
+
+def as_asked(text: str, question: Question, result: r.Result, know: Knowledge) -> Asked:
+    return Asked(question, result, finished(composed(text, question, result, know), know))
+
+
+def measures(concepts: frozenset[str], know: Knowledge) -> bool:
+    return all(know.lexicon.kinds.get(c) in ("quantity", "ask", "ask!") for c in concepts)
+
+
+def things(question: Question, know: Knowledge) -> frozenset[str]:
+    return frozenset(
+        c for m in question.reading.mentions if not know.matcher.is_soft(m) and not measures(m.concepts, know)
+        for c in m.concepts
+    )  # fmt: skip
+
+
+def record_of(result: r.Result) -> Any:
+    """Return the one record that a result comes from, if it is one."""
+    for name in ("fact", "bands", "schedule", "table", "procedure", "model", "limit", "record"):
+        if hasattr(result, name):
+            return getattr(result, name)
+    if isinstance(result, r.LimitResult):
+        return result.limits[0]
+    if isinstance(result, r.CheckResult):
+        return result.checks[0].limit
+    return None

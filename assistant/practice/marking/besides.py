@@ -1,0 +1,67 @@
+"""What may be said beside the points, and what would be right of another case."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from typing import Any
+
+from assistant.practice.marking.asked import Asked
+from assistant.practice.marking.elements import named_elements, point
+from assistant.practice.marking.kinds import asks_rule
+from assistant.practice.marking.outcomes import outputs_asked
+from assistant.practice.marking.points import Element, Figure, Point
+from assistant.practice.marking.said import amounts_of
+from assistant.resolving import results as r
+from assistant.resolving.knowing import Knowledge
+
+
+def others_of(one: Asked, text: str, know: Knowledge) -> Iterable[Point]:
+    """Yield what would be right of another case of the same table or bands."""
+    result: Any = one.result
+    asked_for = know.reader.read(text).amounts
+    if isinstance(result, r.BandResult) and result.given == result.given and not asks_rule(result.bands, asked_for):
+        for rule in result.bands.rules:
+            action = rule.says.partition(": ")[2]
+            if rule is not result.rule and action:
+                yield point(action, know)._replace(figures=())
+    for part in (result,) if isinstance(result, r.TableResult) else getattr(result, "results", ()):
+        yield from _other_values(part, text, know)
+
+
+def _other_values(result: Any, text: str, know: Knowledge) -> Iterable[Point]:
+    """Yield the values that the outputs asked for do not have."""
+    for name in outputs_asked(result, text, know):
+        output = next(o for o in result.table.outputs if o.id == name)
+        has = {dict(row.outputs).get(name) for row in result.rows}
+        for value, says, _ in output.values:
+            if value not in has and value not in ("yes", "no"):
+                concept = frozenset((f"={result.table.id}.{name}.{value}",))
+                told = tuple(e for e in named_elements(says, know) if e.weight > 0.7)[:1]
+                if "_" not in value:
+                    yield Point(says, (), (Element(concept, (value,), 3.0),))
+                if told and told[0].concepts and not told[0].concepts & _has_concepts(output, has, know):
+                    yield Point(says, (), told)
+
+
+def _has_concepts(output: Any, has: set[str | None], know: Knowledge) -> frozenset[str]:
+    return frozenset(c for value, says, _ in output.values if value in has for c in know.phrase(says).concepts)
+
+
+def extras(one: Asked, know: Knowledge) -> Iterable[Figure]:
+    past = {(f.value, f.unit) for f in formers(one, know)}
+    for number in one.answer.values:
+        if (number.value, number.unit) not in past:
+            yield Figure(number.value, number.unit)
+    for text in (one.answer.text, one.answer.working):
+        text = re.sub(r"Formerly [^;]*;|[Ff]ormerly [^(.]*|On the \S+: [^.]*\.|On the \S+ the limit is [^.]*\.", "", text)
+        for amount in amounts_of(know.phrase(text), know):
+            yield Figure(amount.value, amount.unit or "")
+
+
+def formers(one: Asked, know: Knowledge) -> Iterable[Figure]:
+    for name in know.base.changes:
+        change = know.base.changes[name]
+        if change.record == one.answer.entry or name == one.answer.entry:
+            for amount in know.phrase(change.formerly).amounts:
+                yield Figure(amount.value, amount.unit or "count")

@@ -1,0 +1,114 @@
+"""A phrase of the knowledge as a point: its figures, and its words with how much each tells."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from typing import Any
+
+from assistant.practice.marking.points import Element, Figure, Point, State
+from assistant.practice.marking.said import amounts_of, plain, sense_of
+from assistant.practice.marking.wording import NEGATORS
+from assistant.quantities.amounts import Amount
+from assistant.resolving.knowing import Knowledge
+from assistant.understanding.reading import Mention, Reading
+
+DIRECTIONS = frozenset(map(plain, (
+    "up", "down", "on", "off", "left", "right", "behind", "front", "open", "closed", "above", "below", "before", "after",
+    "set", "inboard", "rearward", "forward", "outboard", "all", "first", "once", "beside", "only", "both", "again", "steady",
+)))  # fmt: skip
+
+
+def point(text: str, know: Knowledge, tolerance: float = 0.0, **fields: Any) -> Point:
+    """Return a phrase of the knowledge as a point: its figures, its telling words."""
+    reading = know.phrase(text)
+    amounts = amounts_of(reading, know)
+    figures = tuple(_figure(a, reading, tolerance) for a in amounts)
+    elements = tuple(_elements(reading, amounts, know))
+    fields.setdefault("state", _absence(reading, elements, know) if not figures else None)
+    return Point(text, figures, elements, negated=_is_negated(reading), **fields)
+
+
+def _absence(reading: Reading, elements: tuple[Element, ...], know: Knowledge) -> State | None:
+    """Return the state that "no autobrake" is: a thing that is not there."""
+    words = reading.words
+    told = [m for m in reading.mentions if not m.weak]
+    if words[:1] == ("no",) and len(told) == 1 and len(elements) == 1:
+        return State(_concepts(" ".join(words[1:]), know) or told[0].concepts, False)
+    fails = re.match(r"(.+?) (?:does|do) not (?:work|steer)\b", " ".join(words))
+    if fails and _concepts(fails.group(1), know):
+        return State(_concepts(fails.group(1), know), False)
+    keeps = next((i for i, word in enumerate(words) if word in ("keep", "keeps")), 0)
+    named = know.phrase(" ".join(words[keeps + 1 :])).mentions if keeps else ()
+    return State(named[0].concepts, True) if len(named) == 1 and not named[0].weak else None
+
+
+def _concepts(text: str, know: Knowledge) -> frozenset[str]:
+    return frozenset(c for m in know.phrase(text).mentions if not m.weak for c in m.concepts)
+
+
+def _figure(amount: Amount, reading: Reading, tolerance: float) -> Figure:
+    before = " ".join(reading.words[max(0, amount.start - 4) : amount.start])
+    after = " ".join(reading.words[amount.end : amount.end + 3])
+    return Figure(amount.value, amount.unit or "", tolerance, sense_of(before, after))
+
+
+def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> Iterable[Element]:
+    covered: set[int] = {i for a in amounts for i in range(a.start, a.end)}
+    for mention in reading.mentions:
+        if not covered.isdisjoint(mention.taken):
+            continue
+        full = [plain(reading.words[i]) for i in mention.taken]
+        words = tuple(w for i, w in zip(mention.taken, full, strict=True) if _tells(reading.words[i], know)) or tuple(full)
+        telling = DIRECTIONS.intersection(words)
+        if mention.weak:
+            continue
+        covered.update(mention.taken)
+        group = _group(mention.start, reading)
+        lack = len(mention.taken) > 1 and reading.words[mention.taken[0]] in ("no", "not", "without")
+        yield Element(_narrow(mention, know), words, _weight(mention, bool(telling), know), denied=lack, group=group)
+    starts = {a.start for a in amounts}
+    for i, word in enumerate(reading.words):
+        bound = not starts.isdisjoint((i + 1, i + 2)) and plain(word) in ("above", "below", "up", "after", "before")
+        if i in covered or bound:
+            continue
+        if plain(word) in DIRECTIONS:
+            yield Element(frozenset(), (plain(word),), 1.5, group=_group(i, reading))
+        elif word[0].isalpha() and len(word) > 3 and word not in know.lexicon.weak:
+            yield Element(frozenset(), (plain(word),), 0.4, group=_group(i, reading))
+
+
+def _tells(word: str, know: Knowledge) -> bool:
+    return word not in know.lexicon.weak or plain(word) in DIRECTIONS
+
+
+def _group(place: int, reading: Reading) -> int:
+    return sum(1 for word in reading.words[:place] if word in ("and", ";", ","))
+
+
+def _narrow(mention: Mention, know: Knowledge) -> frozenset[str]:
+    """Return the concepts of a mention, without those that another brings along or that nearly any state may stand for."""
+    brought = {c for own in mention.concepts if own[0] == "=" for c in know.lexicon.implied.get(own, ())}
+    exact = frozenset(c for c in mention.concepts - brought if not (c[0] == "@" and "." not in c))
+    return exact or mention.concepts
+
+
+def named_elements(text: str, know: Knowledge) -> tuple[Element, ...]:
+    reading = know.phrase(text)
+    return tuple(_elements(reading, amounts_of(reading, know), know))
+
+
+def _weight(mention: Mention, telling: bool, know: Knowledge) -> float:
+    kinds = {know.lexicon.kinds.get(c) for c in mention.concepts}
+    if telling and len(mention.taken) == 1:
+        return 1.5
+    if kinds <= {"quantity", "ask", "ask!", "filler"}:
+        return 0.3
+    if mention.passing:
+        return 0.6
+    return max(0.8, min(3.0, know.matcher.mention_weight(mention)))
+
+
+def _is_negated(reading: Reading) -> bool:
+    named = {i for m in reading.mentions if not m.weak for i in m.taken}
+    return any(word in NEGATORS for i, word in enumerate(reading.words) if i not in named)

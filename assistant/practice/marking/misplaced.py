@@ -1,0 +1,92 @@
+"""Contradictions of place: a thing denied, on another side, somewhere else, or a step out of its turn."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from assistant.practice.marking.found import Held, element_said
+from assistant.practice.marking.numbers import Numbers
+from assistant.practice.marking.points import Element, Need, Point
+from assistant.practice.marking.said import Said, plain
+from assistant.practice.marking.wording import NEGATORS
+
+_SURE = 0.85
+"""Share from which words are taken for a step when the order of steps is judged."""
+
+
+def denied_points(held: Sequence[Held], said: Said) -> list[str]:
+    """Return the points whose most telling word is said with a "no": "there is no sound"."""
+    found = []
+    for one in held:
+        point = one.point
+        if not one.share or not one.places or point.negated or point.state or point.verdict or point.figures:
+            continue
+        if NEGATORS.intersection(point.text.lower().replace("-", " ").split()):
+            continue
+        heaviest = max((e for e in one.point.elements if not e.given), key=lambda e: e.weight, default=None)
+        spots = element_said(heaviest, said, range(len(said.words)))[1] if heaviest else []
+        if spots and all(_no_before(i, said) for i in spots):
+            found.append(f"denied: {one.point.text}")
+    return found
+
+
+def _no_before(place: int, said: Said) -> bool:
+    before = said.reading.words[max(0, place - 2) : place]
+    return bool(before) and (before[-1] in ("no", "without") or before in (("no", "such"), ("not", "the"), ("not", "a")))
+
+
+def beside_it(held: Sequence[Held], said: Said) -> list[str]:
+    """Return the points of which an answer names the thing on another side: "above idle" for near it."""
+    found = []
+    for point in (h.point for h in held):
+        own = {plain(w) for w in point.text.lower().replace("-", " ").split()}
+        for element in (e for e in point.elements if not e.given and e.weight > 0.7 and e.concepts):
+            for i in element_said(element, said, range(len(said.words)))[1]:
+                before = said.words[i - 1] if i else ""
+                if (before in _OVER and before not in own) or (before in _AT and own & _OVER and _is_over(point, element)):
+                    found.append(f"{before} it: {point.text}")
+    return found
+
+
+_OVER = frozenset(map(plain, ("above", "below")))
+
+
+_AT = frozenset(map(plain, ("at", "near")))
+
+
+def _is_over(point: Point, element: Element) -> bool:
+    """Return whether a point says of an element that something is above or below it."""
+    words = [plain(w) for w in point.text.lower().replace("-", " ").split()]
+    return any(a in _OVER and b in element.words for a, b in pairwise(words))
+
+
+_PLACES = frozenset({"on", "in", "under", "behind", "above", "below", "beside", "inside", "near", "beneath"})
+
+
+def elsewhere(held: Sequence[Held], need: Need, said: Said) -> list[str]:
+    """Return another place than the one asked for, where none of the place is right: "on the overhead panel"."""
+    places = [h for h in held if _is_place(h.point)]
+    if not need.question.has("where") or not places or any(h.share for h in places):
+        return []
+    known = {w for p in need.points for e in p.elements for w in e.words} | {plain(w) for w in need.question.words}
+    words = said.reading.words
+    for i, word in enumerate(words[:-1]):
+        noun = i + 2 if words[i + 1] in ("the", "a", "an", "your", "its") else 0
+        if word in _PLACES and noun and noun < len(words) and words[noun][0].isalpha() and said.words[noun] not in known:
+            return [" ".join(words[i : noun + 2])]
+    return []
+
+
+def _is_place(point: Point) -> bool:
+    first = point.text.split()[:1]
+    return bool(first) and first[0].lower() in _PLACES | {"left", "right", "one"}
+
+
+def out_of_order(held: Sequence[Held], numbers: Numbers) -> list[str]:
+    placed = [(h.point, h.places) for h in held if h.places and h.share >= 0.5 and h.sure >= _SURE]
+    found = []
+    for (_, before), (point, after) in pairwise(placed):
+        if max(after) < min(before):
+            found.append(f"out of order: {point.text}")
+    return found

@@ -1,0 +1,117 @@
+"""Which points a question really asks for: those that it names, without what it says itself."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from assistant.practice.marking.asked import Asked
+from assistant.practice.marking.elements import DIRECTIONS, named_elements
+from assistant.practice.marking.points import Element, Point
+from assistant.practice.marking.said import plain
+from assistant.resolving.knowing import Knowledge
+from assistant.understanding.reading import Reading
+
+_COMMON = frozenset(("in", "mod", "brak", "mode", "to", "into"))
+
+
+def weighed(points: list[Point]) -> list[Point]:
+    """Let words that several points share tell less of each: "leave the gear down" of two steps."""
+    counts: dict[tuple[str, ...], int] = {}
+    for p in points:
+        for words in {e.words for e in p.elements}:
+            counts[words] = counts.get(words, 0) + 1
+    return [
+        p._replace(elements=tuple(e._replace(weight=e.weight * 0.4) if counts[e.words] > 1 else e for e in p.elements))
+        if any(counts[e.words] == 1 and not e.given and e.weight > 0.5 for e in p.elements) else p
+        for p in points
+    ]  # fmt: skip
+
+
+def labelled(points: list[Point], one: Asked, found: tuple[Asked, ...], text: str, know: Knowledge) -> list[Point]:
+    """Give the points of a part the words by which its question differs from the other parts'."""
+    if len(found) < 2 or text in (other.answer.question for other in found):
+        return points
+    own = named_elements(one.answer.question, know)
+    others = {w for other in found if other is not one for e in named_elements(other.answer.question, know) for w in e.words}
+    labels = tuple(e for e in own if not others.intersection(e.words))
+    return [p._replace(labels=labels) for p in points]
+
+
+def distinct(points: Iterable[Point]) -> list[Point]:
+    return list({(p.text, p.verdict, p.figures): p for p in points}.values())
+
+
+def named_only(points: list[Point], reading: Reading, know: Knowledge) -> list[Point]:
+    """Keep the points that a question names, where it names some of those that differ by a name alone."""
+    if len(points) < 3:
+        return points
+    labels = [_family(p, know) for p in points]
+    if not any(labels):
+        return points
+    words = frozenset(plain(w) for w in reading.words)
+    named = [p for p, label in zip(points, labels, strict=True) if not label.isdisjoint(words)]
+    return named if len(named) > 1 else points
+
+
+def _family(point: Point, know: Knowledge) -> frozenset[str]:
+    """Return the words that name modes and settings in a point."""
+    families, results = know.lexicon.families, _result_names(know)
+    return frozenset(
+        w for e in point.elements for w in e.words
+        if w not in _COMMON
+        and any(families.get(c) in ("braking-mode", "autobrake-setting") or c in results or c[0] == "=" for c in e.concepts)
+    )  # fmt: skip
+
+
+def _result_names(know: Knowledge) -> frozenset[str]:
+    """Return the results that state tables may have, by the name of their values: "emergency"."""
+    tables = [know.base.records[name] for name in know.base.ids("tables")]
+    values = {value for t in tables for o in t.outputs for value, _, _ in o.values}
+    return frozenset(v for v in values if know.lexicon.families.get(v) != "colour")
+
+
+def without_given(points: list[Point], reading: Reading, in_part: bool) -> list[Point]:
+    """Mark what the question itself says, and leave out the points that say nothing else."""
+    made = _asked_by_name([_with_given(p, reading) for p in points], 1 if in_part else 2)
+    told = [p for p in made if p.figures or p.verdict or p.state or p.kept or any(not e.given for e in p.elements)]
+    return told or [p._replace(elements=tuple(e._replace(given=False) for e in p.elements)) for p in made]
+
+
+def _asked_by_name(points: list[Point], least: int) -> list[Point]:
+    """Drop the points that a question passes over where it names others: "for a wet runway and a contaminated one"."""
+    counts: dict[tuple[str, ...], int] = {}
+    for p in points:
+        for words in {e.words for e in p.elements}:
+            counts[words] = counts.get(words, 0) + 1
+    named = [p for p in points if any(e.given and e.weight > 0.7 and counts[e.words] == 1 for e in p.elements)]
+    passed = [p for p in points if not any(e.given for e in p.elements)]
+    shared = any(n > 1 for n in counts.values())
+    return [p for p in points if p not in passed] if len(named) >= least and shared else points
+
+
+def _with_given(point: Point, reading: Reading) -> Point:
+    if point.state is not None:
+        return point
+    words = frozenset(plain(w) for w in reading.words)
+    concepts = frozenset(c for m in reading.mentions for c in (m.concepts if point.kept else m.concepts | m.implied))
+    elements = [_given(e, words, concepts) for e in point.elements]
+    if any(not e.given and not _is_way(e) for e in elements):
+        elements = [e._replace(given=False) if _is_way(e) else e for e in elements]
+    if point.kept and all(e.given for e in elements):
+        return point
+    return point._replace(elements=tuple(elements))
+
+
+def _is_way(element: Element) -> bool:
+    return len(element.words) == 1 and element.words[0] in DIRECTIONS
+
+
+def _given(element: Element, words: frozenset[str], concepts: frozenset[str]) -> Element:
+    """Return an element as the question leaves it: given by it, or without the words that it holds."""
+    if all(w in words for w in element.words):
+        return element._replace(given=True)
+    result = any(c[0] == "=" for c in element.concepts)
+    if not result and not element.concepts.isdisjoint(concepts) and not DIRECTIONS.intersection(element.words):
+        return element._replace(given=True)
+    left = tuple(w for w in element.words if w not in words)
+    return element._replace(words=left)

@@ -1,0 +1,118 @@
+"""The points of what the state tables give: the results asked for, what is lost, what leads there."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from assistant.answering.states import output_words
+from assistant.knowledge.records import StateTable
+from assistant.practice.marking.asked import Asked
+from assistant.practice.marking.elements import point
+from assistant.practice.marking.parts import parts_of
+from assistant.practice.marking.points import Point, State
+from assistant.practice.marking.said import plain
+from assistant.resolving.choosing import candidates
+from assistant.resolving.knowing import Knowledge
+from assistant.understanding.states import Condition
+
+ACTION = re.compile(r"\b(?:what must|what do|what should|what is (?:to be )?done|what then|what has to|which setting|"
+                     r"what (?:is|are) the action|what happens|who do|what now|must be done|do about|what (?:do|would|should|must) (?:you|we|i) (?:use|do)|instead)\b", re.IGNORECASE)
+
+
+def table_points_of(one: Asked, text: str, know: Knowledge) -> list[Point]:
+    return _table_points(one.result, text, know)
+
+
+def tables_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
+    return [p for result in one.result.results for p in _table_points(result, text, know)]  # type: ignore[union-attr]
+
+
+def _table_points(result: Any, text: str, know: Knowledge) -> list[Point]:
+    names = outputs_asked(result, text, know)
+    points = []
+    for row in result.rows:
+        said = dict(row.outputs)
+        points += [_output_point(result.table, name, said[name], know) for name in names if name in said]
+        if ACTION.search(text):
+            points += [p for name in names if name in said for p in _action(result.table, name, said[name], know)]
+    return points
+
+
+def outputs_asked(result: Any, text: str, know: Knowledge) -> list[str]:
+    """Return the outputs that the last sentence of a question names; those it was read as asking for otherwise."""
+    asking = [s for s in re.split(r"(?<=[.?!:;])\s+", text.strip()) if s][-1:]
+    concepts = know.phrase(asking[0]).concepts if asking else frozenset()
+    found = [o.id for o in result.table.outputs if _names_output(o, concepts, know)]
+    found = [name for name in found if name in result.asked or len(found) > 1] or found
+    if found and set(found) < set(result.asked):
+        return found
+    asked_for = {*result.asked, *found}
+    if asking and len(asked_for) < min(len(parts_of(asking[0])), len(result.table.outputs)) == 2:
+        return [o.id for o in result.table.outputs][:2]
+    return list(dict.fromkeys([*result.asked, *found])) or [o.id for o in result.table.outputs]
+
+
+def _names_output(output: Any, concepts: frozenset[str], know: Knowledge) -> bool:
+    label = know.phrase(output.label)
+    told = [m for m in label.mentions if not m.weak]
+    own = {c for m in told for c in m.concepts} - {"brake", "gear"}
+    return bool(own & concepts)
+
+
+def _output_point(table: StateTable, name: str, value: str, know: Knowledge) -> Point:
+    words = output_words(table, name, value).split(": ")[0]
+    output = next(o for o in table.outputs if o.id == name)
+    if value in ("yes", "no"):
+        subject = next(m.concepts for m in know.phrase(output.label).mentions if not m.weak)
+        made = point(words, know, state=State(subject, value == "yes"))
+        return made._replace(negated=value == "no", figures=())
+    return _by_value(point(words, know, kept=True), value, know)
+
+
+def _action(table: StateTable, name: str, value: str, know: Knowledge) -> list[Point]:
+    """Return what a result says to do: "the parking brake does not hold: use chocks"."""
+    action = output_words(table, name, value).partition(": ")[2]
+    return [point(action, know)] if action else []
+
+
+def _by_value(made: Point, value: str, know: Knowledge) -> Point:
+    """Let the bare name of a result do for it: "emergency" for EMERGENCY braking."""
+    elements = tuple(
+        e._replace(concepts=e.concepts | know.phrase(value).concepts, words=(plain(value),)) if plain(value) in e.words else e
+        for e in made.elements
+    )
+    return made._replace(elements=elements)
+
+
+def loss_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
+    """Return what a document lists as lost, where one does; else what the tables say that no longer works."""
+    listed = _listed_loss(one, text, know)
+    if listed:
+        return listed
+    result: Any = one.result
+    lost = [(t, o, v) for t, o, v in result.lost if v == "no" or o in ("mode", "steering")] or result.lost
+    points = [_output_point(t, o, v, know) for t, o, v in lost]
+    for fact in result.facts:
+        points += [point(p, know) for p in fact.points]
+    return points or [point(one.answer.text, know)]
+
+
+def _listed_loss(one: Asked, text: str, know: Knowledge) -> list[Point]:
+    for candidate in candidates(one.question, know)[:8]:
+        fact = getattr(candidate.result, "fact", None)
+        if fact and fact.points and candidate.match and not candidate.match.barred and candidate.score >= 0.6:
+            return [point(p, know) for p in fact.points]
+    return []
+
+
+def cause_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
+    from assistant.answering.parts import conditions_words
+
+    result: Any = one.result
+    sets = sorted(result.sets, key=len)
+    if result.single:
+        sets = [s for s in sets if len(s) == len(sets[0])] if sets else []
+    return [
+        point(conditions_words(tuple(Condition(n, v) for n, v in chosen), know), know) for chosen in sets if chosen
+    ] or [point(one.answer.text, know)]

@@ -1,0 +1,172 @@
+"""A question of an examiner in its parts: each is asked as a question of its own, on the subject of them all."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.conversation.completing import question_of
+from assistant.practice.marking.asked import Asked, as_asked, measures, record_of, things
+from assistant.resolving import results as r
+from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
+from assistant.resolving.choosing import candidates
+from assistant.resolving.knowing import Knowledge, Question
+
+FORM = re.compile(
+    r"^(?:and |then )?(?:please )?(?:give|state|name|list|answer|say|quote|in order|in that order|with (?:the )?(?:speed|time|figure|number|"
+    r"unit|reason|limit|value|step)s?|talk me through|yes or no|for planning|size and direction|step by step|both cases|"
+    r"word for word|from memory|in (?:psi|knots|kt|degrees|metres|minutes|seconds|your own words))\b",
+    re.IGNORECASE,
+)
+
+
+_ASKS = re.compile(
+    r"^(?:and |then |also )?(?:at |to |by |in |up to |from |on |of |for |below |above |with |within |past |after |under |how |and by |"
+    r"before |until )*(?:what|which|who|whom|whose|where|when|why|how|does|do|is|are|can|may|must|will|should|has)\b",
+    re.IGNORECASE,
+)
+
+
+_BREAKS = re.compile(r"\s*(?:[?.;:](?=\s|$)|,(?=\s))\s*|\s+and\s+(?=(?:at |to |by |in |up to |from |on |of |below |above |with )*"
+                     r"(?:what|which|who|whom|where|when|why|how|does|do|is|are|can|may|must)\b)", re.IGNORECASE)
+
+
+_WHOLE_PIECE = re.compile(rf"(.+?)({_BREAKS.pattern}|$)", re.IGNORECASE | re.DOTALL)
+
+
+_BARE = re.compile(r"\b(?:and|with|of|in|on|then|also|to|by|at|from|for|where|when|why|whom|who|how|what|which)\b", re.IGNORECASE)
+
+
+POLAR = re.compile(
+    r"(?:^|[.?!;:,]\s*)(?:so |then |and )?(?:may|can|is|are|does|do|did|will|would|should|must|could|was|has|have|am)\b"
+    r"|\b(?:acceptable|allowed|permitted|ok|okay|legal|within limits)\s*\?",
+    re.IGNORECASE,
+)
+
+
+def pieces(text: str) -> list[str]:
+    return [piece.strip() for piece in _BREAKS.split(text) if piece and piece.strip()]
+
+
+def parts_of(text: str) -> list[str]:
+    """Return the questions in a text, without what only says how to answer.
+
+    A bare "and where" belongs to the question that it is joined with: the next after an "and", else the one before.
+    """
+    parts: list[str] = []
+    carried = ""
+    for found in _WHOLE_PIECE.finditer(text):
+        piece = found.group(1).strip()
+        if not _ASKS.match(piece) or FORM.match(piece):
+            continue
+        piece, carried = carried + piece, ""
+        if len(_BARE.sub("", piece).split()) > 0:
+            parts.append(piece)
+        elif found.group(2).strip().lower() == "and":
+            carried = piece + " and "
+        elif parts:
+            parts[-1] += " " + piece
+        else:
+            parts.append(piece)
+    return parts
+
+
+def measured_parts(parts: list[str], text: str, whole: Asked, know: Knowledge) -> list[Asked]:
+    """Return the figures for which a part asks besides what a state gives: "how, and at what speed at most"."""
+    if len(parts) < 2 or not isinstance(whole.result, (r.TableResult, r.TablesResult)) or whole.answer.values:
+        return []
+    found = []
+    for part in parts:
+        wanted = know.phrase(part).concepts & _MEASURES
+        one = _part(part, _head(text, parts), "", [whole], whole.question.variant, know) if wanted else None
+        if one and quantity_of(one.result, know) in wanted:
+            found.append(one)
+    return found
+
+
+_MEASURES = frozenset(("speed", "pressure", "temperature", "duration", "angle", "altitude", "mass"))
+
+
+def _head(text: str, parts: list[str]) -> str:
+    """Return what stands before the first question: "Gear ground-lock pins:"."""
+    before = text[: text.lower().find(parts[0].lower())].strip(" ,:;.")
+    return before
+
+
+def by_parts(parts: list[str], text: str, know: Knowledge) -> list[Asked]:
+    head = _head(text, parts)
+    found: list[Asked] = []
+    subject = head
+    variant = question_of(text, know, "").variant
+    for part in parts:
+        one = _part(part, head, subject, found, variant, know)
+        if one:
+            found.append(one)
+            subject = subject or _subject(one.question, know)
+    return found
+
+
+def _subject(question: Question, know: Knowledge) -> str:
+    """Return the names of the things that a question is about, for the parts that leave them out."""
+    return " ".join(
+        m.text for m in question.reading.mentions if not know.matcher.is_soft(m) and not measures(m.concepts, know)
+    )
+
+
+def _part(part: str, head: str, subject: str, before: list[Asked], variant: str, know: Knowledge) -> Asked | None:
+    texts = [f"{head}: {part}"] if head else [part]
+    if subject and not head and before:
+        texts = [f"{subject} {part}", part]
+    used = {one.answer.text for one in before}
+    about = things(question_of(subject, know, ""), know) if subject else frozenset()
+    for text in texts:
+        question = question_of(text, know, variant)
+        serving = [c for c in candidates(question, know)[:12] if _serves(c.score, c.result, question, about, know)]
+        wanted = _wanted(question, part, know)
+        exact = [c for c in serving if quantity_of(c.result, know) in wanted]
+        near = [c for c in serving if c.score >= serving[0].score - 0.15]
+        exact = exact or [c for c in near if _has_aspect(c.result, part, know)]
+        chosen = sorted(exact or serving, key=lambda c: (-round(c.score, 2), len(_text_of(c.result))))
+        for candidate in chosen:
+            made = as_asked(part, question, candidate.result, know)
+            if made.answer.text not in used:
+                return made
+    return None
+
+
+def _has_aspect(result: r.Result, part: str, know: Knowledge) -> bool:
+    """Return whether a statement answers what a part asks of its subject: where, who, why, when, the colour."""
+    concepts = know.phrase(part).concepts
+    wanted = {aspect for concept, aspect in _ASPECTS.items() if concept in concepts}
+    return isinstance(result, r.FactResult) and bool(wanted.intersection(result.fact.answers))
+
+
+_ASPECTS = {"where": "where", "who": "who", "why": "why", "when": "when", "when_word": "when", "color": "colour"}
+
+
+def _text_of(result: r.Result) -> str:
+    """Return the statement of a fact: of two that serve as well, the one that says no more than was asked."""
+    return result.fact.says if isinstance(result, r.FactResult) else " " * 200
+
+
+def _wanted(question: Question, part: str, know: Knowledge) -> frozenset[str]:
+    """Return the quantities that a part names itself."""
+    return (question.reading.asked | know.phrase(part).concepts) & QUANTITIES
+
+
+def _serves(
+    score: float, result: r.Result, question: Question, about: frozenset[str], know: Knowledge
+) -> bool:
+    """Return whether a candidate may answer a part: it is on the same subject and of the quantity asked for."""
+    if score < 0.3 or isinstance(result, (r.Declined, r.Choices, r.Needed)):
+        return False
+    if isinstance(result, r.ProcedureResult) and result.step is None and not question.reading.has("steps"):
+        return False
+    record = record_of(result)
+    if record is None:
+        return score >= 0.7
+    asks = frozenset(c for text in getattr(record, "asks", ()) for c in know.phrase(text).concepts)
+    if about and about.isdisjoint(asks | know.matcher.vocabulary(record.id)):
+        return False
+    wanted = question.reading.asked & QUANTITIES
+    mine = quantity_of(result, know)
+    return not (wanted and mine and mine not in wanted and not any(mine in know.lexicon.implied.get(w, ()) for w in wanted))
