@@ -1,0 +1,142 @@
+"""An answer taken and marked in a sitting, and the lines that tell of it: alone or before a class, typed or heard.
+
+    taken = take(question, "280, correction 255", marker, knowledge)
+    for line in mark_lines(taken): show it
+    record.note_answer(learner, type_id, note_on(item, question.text, taken.answer, taken.mark, taken.share, …))
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import NamedTuple
+
+from assistant.answering.answer import Citation
+from assistant.practice.making.question import MEMORY, STEPS, Question
+from assistant.practice.marking.mark import NOTHING, UNMARKED, Mark, Marker
+from assistant.practice.recall import MISSED, PARTLY, RIGHT, WRONG
+from assistant.practice.sitting_confusing import Taken as TakenFor
+from assistant.practice.sitting_confusing import taken_for
+from assistant.practice.sitting_words import corrected
+from assistant.quantities.show import exact_shown
+from assistant.rendering.text import sources_line
+from assistant.resolving.knowing import Knowledge
+
+TEXT, HEAD, ASKED, MARK, NOTE, CITED = "text", "head", "asked", "mark", "note", "cited"
+MARK_SHOWN = {RIGHT: "Right.", PARTLY: "Partly right.", WRONG: "Wrong.", MISSED: "Missed.", UNMARKED: "Not marked."}
+_FEW = 2
+"""Paragraphs that are each told with their revision."""
+
+
+class Line(NamedTuple):
+    """Something to be shown: a text of any length, and what it is, by which the edge may colour and indent it."""
+
+    text: str
+    kind: str = TEXT
+
+
+class Taken(NamedTuple):
+    """An answer as it was marked.
+
+    answer: what counted of it. missing, wrong: in words. expected: the full answer. confused: what was taken for it.
+    """
+
+    answer: str
+    mark: str
+    share: float
+    missing: tuple[str, ...]
+    wrong: tuple[str, ...]
+    expected: str
+    sources: tuple[Citation, ...]
+    confused: TakenFor | None = None
+    figure: str = ""
+    """The figure of the record that it was taken for, as it is shown."""
+
+
+def take(question: Question, said: str, marker: Marker, know: Knowledge) -> Taken:
+    """Return an answer with its mark; never raises for any text. After CORRECTION only what follows counts."""
+    answer = corrected(said)
+    found = _marked(question, answer, marker, know)
+    confused = taken_for(question, answer, know) if found.mark == WRONG else None
+    shown = exact_shown(confused.figure.value, confused.figure.unit, know.units) if confused else ""
+    return _taken(question, answer, found)._replace(confused=confused, figure=shown)
+
+
+def take_nothing(question: Question, said: str) -> Taken:
+    """Return what PASS, UNABLE and "don't know" count as: missed, with every point missing."""
+    return Taken(said, MISSED, 0.0, (), (), question.key.says, question.sources)
+
+
+def overruled(taken: Taken, mark: str) -> Taken:
+    """Return an answer with another mark, put in the place of the program's."""
+    share = {RIGHT: 1.0, PARTLY: taken.share if 0.5 <= taken.share < 1 else 0.5}.get(mark, 0.0)
+    return taken._replace(mark=mark, share=share)
+
+
+def mark_lines(taken: Taken) -> list[Line]:
+    """Return what is told of a mark: the mark, what is wrong and missing, the full answer, its paragraphs."""
+    lines = [Line(_mark_line(taken), MARK)]
+    if taken.confused:
+        of, paragraph = taken.confused.of, taken.confused.paragraph
+        lines.append(Line(f"{taken.figure} is the {_inside(of)} ({paragraph}).", NOTE))
+    if taken.mark == PARTLY and taken.missing:
+        lines.append(Line(f"Missing: {'; '.join(taken.missing)}.", NOTE))
+    return [*lines, *answer_lines(taken.expected, taken.sources)]
+
+
+def answer_lines(expected: str, sources: Iterable[Citation]) -> list[Line]:
+    """Return the full answer and the paragraphs that it rests on."""
+    cited = cited_line(tuple(sources))
+    return [Line(expected), *([Line(cited, CITED)] if cited else [])]
+
+
+def cited_line(sources: Sequence[Citation]) -> str:
+    """Return paragraphs with their revisions; of many, each document and its revision once."""
+    if len(sources) <= _FEW:
+        return sources_line(sources)
+    documents: dict[tuple[str, str], list[str]] = {}
+    for source in sources:
+        documents.setdefault((source.document, source.revision), []).append(source.paragraph)
+    return "; ".join(
+        f"{name} {', '.join(dict.fromkeys(paragraphs))}" + (f" (revision {revision})" if revision else "")
+        for (name, revision), paragraphs in documents.items()
+    )
+
+
+def points_to_say(question: Question) -> int:
+    """Return how many things an answer has to say, where they are counted."""
+    key = question.key
+    return len(key.points) if question.form in (STEPS, MEMORY) or len(key.points) > 1 else 1
+
+
+def _marked(question: Question, answer: str, marker: Marker, know: Knowledge) -> Mark:
+    try:
+        return marker.mark(asked_text(question, know), answer)
+    except Exception:  # a fault at one answer must not end the sitting: whoever sits there marks it
+        return NOTHING
+
+
+def asked_text(question: Question, know: Knowledge) -> str:
+    """Return a question as it is marked: with the variant in words, where it is about another than the base."""
+    variant = question.variant
+    if not variant or variant == know.variants[0] or variant not in know.base.variants:
+        return question.text
+    show = know.base.variants[variant].show
+    return question.text if show in question.text else f"On the {show}: {question.text[:1].lower()}{question.text[1:]}"
+
+
+def _taken(question: Question, answer: str, found: Mark) -> Taken:
+    expected, sources = question.key.says or found.expected, question.sources or found.sources
+    wrong = tuple(each for each in found.wrong if each != answer.strip())
+    return Taken(answer, found.mark, found.share, found.missing, wrong, expected, sources)
+
+
+def _mark_line(taken: Taken) -> str:
+    shown = MARK_SHOWN[taken.mark]
+    if taken.mark == WRONG and taken.wrong:
+        return f"{shown.rstrip('.')}: {'; '.join(taken.wrong).rstrip('.')}."
+    return shown
+
+
+def _inside(text: str) -> str:
+    """Return what a record is of as it stands within a sentence."""
+    return text if text[:2].isupper() else text[:1].lower() + text[1:]
