@@ -111,7 +111,7 @@ def _script(parsed: Parsed, session: Session, settings: VoiceSettings) -> Script
     opening = _opening(topics, found, know, settings)
     caution = said_aloud(caution_said(know), know, settings)
     script = make_script(opening, [f"{_END} {caution}"], found, 60.0 * minutes, settings.rate)
-    if script.seconds < _SHORT * 60 * minutes and script.entries:
+    if script.seconds < _SHORT * 60 * minutes and script.entries and not script.left:
         complain(f"there is enough to ask for about {script.seconds / 60:.0f} minutes; the file will be that long")
     if not script.entries:
         raise UsageProblem("that is too short for a single question; give it more --minutes, or another --topic")

@@ -33,7 +33,7 @@ def reply(text: str, session: Session, screen: Screen, voice: TerminalVoice | No
     if voice is None:
         return shown
     voice.say(answer)
-    return "\n".join([shown, *(f"({problem}.)" for problem in voice.problems())])
+    return "\n".join([shown, *voice.problems()])
 
 
 def opening(knowledge: Knowledge, variant: str, width: int) -> str:

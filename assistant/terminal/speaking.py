@@ -89,7 +89,8 @@ class TerminalVoice:
 
     def problems(self) -> list[str]:
         """Return what has kept the voice from speaking since this was last asked, and turn it off then."""
-        found, self._problems = self._problems, []
+        found = [f"{_capital(problem)}." for problem in self._problems]
+        self._problems.clear()
         self._on = self._on and not found
         return found
 
@@ -116,7 +117,7 @@ class TerminalVoice:
         if aloud.wait(_PATIENCE_S):
             problems = self.problems()
             if problems:
-                return f"{_capital(problems[0])}."
+                return problems[0]
         aloud.say_phrases(heard[1:])
         return f"The voice is on. {_HELP}"
 

@@ -6,7 +6,7 @@ fact comes later, when it has sunk in a little.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from assistant.voice.speaking.phrases import phrases
@@ -50,15 +50,16 @@ class Part(NamedTuple):
 
 
 class Script(NamedTuple):
-    """A whole file: its parts in order, how long it will be, and the records it is made from."""
+    """A whole file: its parts in order, how long it will be, the records it is made from, and facts left out."""
 
     parts: tuple[Part, ...]
     seconds: float
     entries: tuple[str, ...]
+    left: int = 0
 
 
 def make_script(
-    opening: Sequence[str], closing: Sequence[str], facts: Iterable[Fact], seconds: float, rate: int = USUAL_RATE
+    opening: Sequence[str], closing: Sequence[str], facts: Sequence[Fact], seconds: float, rate: int = USUAL_RATE
 ) -> Script:
     """Return what a file of so many seconds says; it is shorter when there are not enough facts.
 
@@ -76,7 +77,8 @@ def make_script(
     writer.ask_again_all()
     for text in closing:
         writer.say(text, _AFTER_S, "End" if text == closing[0] else "")
-    return Script(tuple(writer.parts), writer.seconds, tuple(dict.fromkeys(writer.entries)))
+    left = len({fact.name for fact in facts}) - len(writer.names)
+    return Script(tuple(writer.parts), writer.seconds, tuple(dict.fromkeys(writer.entries)), left)
 
 
 def said_seconds(text: str, rate: int = USUAL_RATE) -> float:

@@ -81,7 +81,7 @@ def test_silence_has_no_loudness() -> None:
     assert true_peak_db(np.zeros(0)) == -np.inf
 
 
-@pytest.mark.parametrize("level", [-50, -30, -12, -3])
+@pytest.mark.parametrize("level", [-30, -20, -12, -3])
 def test_levelled_speech_is_as_loud_as_wanted_without_its_peaks(level: float) -> None:
     rate = 22_050
     chance = np.random.default_rng(2)
