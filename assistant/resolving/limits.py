@@ -14,6 +14,9 @@ from assistant.resolving.results import BandResult, Check
 from assistant.resolving.tables import outputs, results_with
 from assistant.understanding.states import passes
 
+_MORE = frozenset({"than", "above", "over", "beyond", "past", "exceeding"})
+_LESS = frozenset({"below", "under", "less", "fewer"})
+_LITTLE = 1e-6
 _LEAST_SHARE = 0.1
 """Two readings of the same thing are of one order of magnitude."""
 
@@ -68,9 +71,18 @@ def applies(limit: Limit, question: Question, know: Knowledge) -> bool | None:
         if not amounts:
             return None
         given = fits(amounts[0], unit, know.units)
-        if given is None or not passes(test, given, value):
+        if given is None or not passes(test, given + _beyond(amounts[0], question), value):
             return False
     return True
+
+
+def _beyond(amount: Amount, question: Question) -> float:
+    """Return a little more or less for an amount that is named as a bound: "a turn of more than 60 degrees"."""
+    before = question.reading.words[max(0, amount.start - 2) : amount.start]
+    if _LESS.intersection(before):
+        return -_LITTLE
+    compared = len(before) == 2 and before[0].endswith("er") and before[1] in ("than", "then")
+    return _LITTLE if compared or _MORE.intersection(before) else 0.0
 
 
 def holds(limit: Limit, question: Question, know: Knowledge) -> bool | None:

@@ -227,7 +227,9 @@ def _tells(ask: list[Any], kinds: dict[str, str]) -> bool:
 
 def _ask_texts(record: Any) -> Iterator[tuple[str, Iterable[str]]]:
     if not isinstance(record, StateTable):
-        yield "", getattr(record, "asks", ())
+        # What a figure is of names it in full, whatever shorter ways of asking it has.
+        named = getattr(record, "of", "") if isinstance(record, Limit) else ""
+        yield "", (*getattr(record, "asks", ()), *((named,) if named else ()))
     if isinstance(record, Limit):
         yield "check", record.check
     if isinstance(record, Procedure):

@@ -180,7 +180,8 @@ def _bind(
     if nearest and all(w in _BEFORE for w in reading.words[nearest.end : group.start]):
         bound = _as_conditions(reading, group, nearest, known)
         other = after and _adjacent(reading, group, after[0]) and not _leads(reading, after[0], following)
-        if bound and not (other and nearest.weak):
+        asks = nearest.holds("lose") and nearest.text == "lose"  # "what do I lose with the switch OFF"
+        if bound and not (other and (nearest.weak or asks)):
             used.add(nearest.start)
             return bound
     for state in after:
