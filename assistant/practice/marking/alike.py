@@ -18,9 +18,7 @@ def paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> t
     alike = _alike(need, know)
     if len(alike) < 2 or need.ordered:
         return held, []
-    labels = {
-        i: label for i, label in labels_of(need._replace(points=tuple(map(_label_alone, need.points))), alike, know).items()
-    }
+    labels = dict(labels_of(need._replace(points=tuple(map(_label_alone, need.points))), alike, know).items())
     payload = [h.places[0] for i, h in enumerate(held) if i in labels and h.places]
     places = stretches(labels, payload, said)
     if not places:
@@ -31,7 +29,12 @@ def paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> t
         share = words_said(need.points[i], said, sorted(here))[0] if here else 0.0
         made[i] = held[i]._replace(share=1.0 if share >= ENOUGH else 0.0)
         others = [need.points[j] for j in alike if j != i and not _same_payload(need.points[i], need.points[j])]
-        if i in places and here and share < ENOUGH and any(words_said(other, said, sorted(here))[0] >= 0.9 for other in others):
+        if (
+            i in places
+            and here
+            and share < ENOUGH
+            and any(words_said(other, said, sorted(here))[0] >= 0.9 for other in others)
+        ):
             wrong.append(f"another's: {need.points[i].text}")
         elif i in places and share == 0 and _claims_there(need, sorted(here), said):
             wrong.append(f"something else: {need.points[i].text}")
@@ -39,7 +42,7 @@ def paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> t
 
 
 def _listed_wrong(need: Need, alike: Sequence[int], held: Sequence[Held], said: Said) -> list[str]:
-    """Return that a bare list is in another order, or that one thing is said of all: "white, white, amber", "all white"."""
+    """Return that a bare list is in another order, or that one thing is said of all: "all white"."""
     points = [need.points[i] for i in alike]
     each = frozenset(c for p in points for e in p.elements if not e.given for c in e.concepts)
     spots = [i for i in said.where(each) if i not in said.numbered]
@@ -82,9 +85,7 @@ def _unnamed(places: dict[int, set[int]], said: Said) -> set[int]:
 
 def _alike(need: Need, know: Knowledge) -> list[int]:
     """Return the points without figures that say the same sort of thing of differently named things."""
-    points = {
-        i: p for i, p in enumerate(need.points) if not (p.figures or p.verdict or p.state) and _named_by(p)
-    }
+    points = {i: p for i, p in enumerate(need.points) if not (p.figures or p.verdict or p.state) and _named_by(p)}
     return [i for i, p in points.items() if any(_like(p, q, know) for j, q in points.items() if j != i)]
 
 

@@ -21,6 +21,7 @@ class Asked(NamedTuple):
 
 
 def ask(text: str, know: Knowledge, variant: str = "") -> tuple[float, Asked] | None:
+    """Return what answers a text taken as a question of its own, with its score, if anything does."""
     question = question_of(text, know, variant)
     scored = resolve_scored(question, know)
     if isinstance(scored.result, (r.Declined, r.Choices, r.Needed)):
@@ -29,14 +30,17 @@ def ask(text: str, know: Knowledge, variant: str = "") -> tuple[float, Asked] | 
 
 
 def as_asked(text: str, question: Question, result: r.Result, know: Knowledge) -> Asked:
+    """Return a result of a question with its answer composed."""
     return Asked(question, result, finished(composed(text, question, result, know), know))
 
 
 def measures(concepts: frozenset[str], know: Knowledge) -> bool:
+    """Return whether concepts only say what is asked for: a quantity, an aspect."""
     return all(know.lexicon.kinds.get(c) in ("quantity", "ask", "ask!") for c in concepts)
 
 
 def things(question: Question, know: Knowledge) -> frozenset[str]:
+    """Return the concepts of the things that a question is about."""
     return frozenset(
         c for m in question.reading.mentions if not know.matcher.is_soft(m) and not measures(m.concepts, know)
         for c in m.concepts

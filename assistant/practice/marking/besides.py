@@ -49,17 +49,21 @@ def _has_concepts(output: Any, has: set[str | None], know: Knowledge) -> frozens
 
 
 def extras(one: Asked, know: Knowledge) -> Iterable[Figure]:
+    """Yield the true figures of the full answer and its working, but for the former ones."""
     past = {(f.value, f.unit) for f in formers(one, know)}
     for number in one.answer.values:
         if (number.value, number.unit) not in past:
             yield Figure(number.value, number.unit)
     for text in (one.answer.text, one.answer.working):
-        text = re.sub(r"Formerly [^;]*;|[Ff]ormerly [^(.]*|On the \S+: [^.]*\.|On the \S+ the limit is [^.]*\.", "", text)
+        text = re.sub(
+            r"Formerly [^;]*;|[Ff]ormerly [^(.]*|On the \S+: [^.]*\.|On the \S+ the limit is [^.]*\.", "", text
+        )
         for amount in amounts_of(know.phrase(text), know):
             yield Figure(amount.value, amount.unit or "")
 
 
 def formers(one: Asked, know: Knowledge) -> Iterable[Figure]:
+    """Yield the former figures of the record that answers."""
     for name in know.base.changes:
         change = know.base.changes[name]
         if change.record == one.answer.entry or name == one.answer.entry:

@@ -1,7 +1,8 @@
 """Hold what was said against what must be said: each point found or missing, and everything that contradicts.
 
-A contradiction counts whatever else is right: a number that belongs to something else, a rival of what is asked (another
-mode, colour, side), a thing said to be there that is not, the former value as the present one, steps out of order.
+A contradiction counts whatever else is right: a number that belongs to something else, a rival of what is asked
+(another mode, colour, side), a thing said to be there that is not, the former value as the present
+one, steps out of order.
 """
 
 from __future__ import annotations
@@ -52,7 +53,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *beside_it(held, said),
     ]
     if need.ordered and not wrong:
-        wrong += out_of_order(held, numbers)
+        wrong += out_of_order(held)
     return Compared(held, tuple(dict.fromkeys(wrong)))
 
 
@@ -92,7 +93,9 @@ def _both(got: float, words: float) -> float:
 def verdict_said(need: Need, said: Said) -> str:
     """Return the verdict that an answer begins with: "yes", "no" or ""."""
     words = list(said.reading.words)
-    first = [w for w in words[:2] if w in ("yes", "no", "yep", "yeah", "nope", "negative", "affirmative", "affirm", "nah")]
+    first = [
+        w for w in words[:2] if w in ("yes", "no", "yep", "yeah", "nope", "negative", "affirmative", "affirm", "nah")
+    ]
     if first:
         return "yes" if first[0] in ("yes", "yep", "yeah", "affirmative", "affirm") else "no"
     text = " ".join(words)

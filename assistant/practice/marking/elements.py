@@ -13,10 +13,12 @@ from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.reading import Mention, Reading
 
-DIRECTIONS = frozenset(map(plain, (
-    "up", "down", "on", "off", "left", "right", "behind", "front", "open", "closed", "above", "below", "before", "after",
-    "set", "inboard", "rearward", "forward", "outboard", "all", "first", "once", "beside", "only", "both", "again", "steady",
-)))  # fmt: skip
+_WAYS = """
+    up down on off left right behind front open closed above below before after set inboard rearward forward outboard
+    all first once beside only both again steady
+"""
+DIRECTIONS = frozenset(map(plain, _WAYS.split()))
+"""Words that tell a point from its contrary, though they are very common."""
 
 
 def point(text: str, know: Knowledge, tolerance: float = 0.0, **fields: Any) -> Point:
@@ -59,7 +61,9 @@ def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> I
         if not covered.isdisjoint(mention.taken):
             continue
         full = [plain(reading.words[i]) for i in mention.taken]
-        words = tuple(w for i, w in zip(mention.taken, full, strict=True) if _tells(reading.words[i], know)) or tuple(full)
+        words = tuple(w for i, w in zip(mention.taken, full, strict=True) if _tells(reading.words[i], know)) or tuple(
+            full
+        )
         telling = DIRECTIONS.intersection(words)
         if mention.weak:
             continue
@@ -87,13 +91,14 @@ def _group(place: int, reading: Reading) -> int:
 
 
 def _narrow(mention: Mention, know: Knowledge) -> frozenset[str]:
-    """Return the concepts of a mention, without those that another brings along or that nearly any state may stand for."""
+    """Return the concepts of a mention, without those that another brings along or that fit nearly any state."""
     brought = {c for own in mention.concepts if own[0] == "=" for c in know.lexicon.implied.get(own, ())}
     exact = frozenset(c for c in mention.concepts - brought if not (c[0] == "@" and "." not in c))
     return exact or mention.concepts
 
 
 def named_elements(text: str, know: Knowledge) -> tuple[Element, ...]:
+    """Return the telling words of a phrase that is only the name of something."""
     reading = know.phrase(text)
     return tuple(_elements(reading, amounts_of(reading, know), know))
 

@@ -11,24 +11,12 @@ from assistant.practice.marking.wording import LOST, NEGATORS
 
 ENOUGH = 0.55
 """Share of a point's telling words that must be said."""
-
-
 LITTLE = 0.25
-
-
 _HEAVY = 0.55
-
-
 _NEARLY = 0.75
-
-
 _NEIGHBOUR = 4
-
-
-_MUST = frozenset(map(plain, (
-    "above", "below", "behind", "left", "right", "up", "down", "on", "off", "inboard", "rearward", "outboard", "forward",
-    "front",
-)))  # fmt: skip
+_MUST_WORDS = "above below behind left right up down on off inboard rearward outboard forward front"
+_MUST = frozenset(map(plain, _MUST_WORDS.split()))
 """Sides and ways without which a point is not said."""
 
 
@@ -109,8 +97,10 @@ def _lacks_near(place: int, said: Said) -> bool:
 
 def _alike_words(one: str, other: str) -> bool:
     """Return whether two words are one, or forms of one: "reapply" and "reapplication"."""
-    return one == other or (len(one) > 6 < len(other) and one[:6] == other[:6] and abs(len(one) - len(other)) < 7) or (
-        min(len(one), len(other)) >= 6 and one[:6] == other[:6] and one[:2] == "re"
+    return (
+        one == other
+        or (len(one) > 6 < len(other) and one[:6] == other[:6] and abs(len(one) - len(other)) < 7)
+        or (min(len(one), len(other)) >= 6 and one[:6] == other[:6] and one[:2] == "re")
     )
 
 

@@ -18,27 +18,21 @@ from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 
 COMPUTED = 0.03
-
-
 _ORDINARY = ("normal", "standard", "ordinary", "basic", "plain", "regular")
 """Words by which people call the base variant."""
-
-
 _SIDES = ("left", "right")
-
-
 _THRESHOLD = re.compile(r"\b(below|under|above|over|past|up to|from) (?:which|what)\b", re.IGNORECASE)
-
-
-_THRESHOLDS = {"below": "lower", "under": "lower", "up to": "max", "above": "higher", "over": "higher", "past": "higher",
-               "from": ""}  # fmt: skip
-
+_THRESHOLDS = {
+    "below": "lower", "under": "lower", "up to": "max", "above": "higher", "over": "higher", "past": "higher",
+    "from": "",
+}  # fmt: skip
 
 _RULE = re.compile(r"\b(?:limit|limits|rule|maximum|minimum|why|figure|how much|how far|what temperature|what pressure|"
                    r"what speed|reason|value)\b", re.IGNORECASE)  # fmt: skip
 
-
-_DUTY = re.compile(r"(?:^|[.?!;:,]\s*)(?:and )?(?:must|need|should|have to|do (?:you|we|i) (?:need|have))\b", re.IGNORECASE)
+_DUTY = re.compile(
+    r"(?:^|[.?!;:,]\s*)(?:and )?(?:must|need|should|have to|do (?:you|we|i) (?:need|have))\b", re.IGNORECASE
+)
 """A yes-or-no question after a duty: what is outside its limit calls for it."""
 
 
@@ -75,7 +69,9 @@ def _from_sentence(says: str, verdict: str, text: str, know: Knowledge) -> list[
     body = re.sub(r"^(?:No|Yes)[:,]\s*", "", says)
     first = re.split(r"(?<=[a-z0-9)])\.\s+(?=[A-Z])", body)[0].rstrip(".")
     given = know.reader.read(text).concepts
-    clauses = [c.strip() for c in re.split(r"[;:]\s+|,\s+(?:and |or )?|\s+(?:and|so that|because)\s+", first) if c.strip()]
+    clauses = [
+        c.strip() for c in re.split(r"[;:]\s+|,\s+(?:and |or )?|\s+(?:and|so that|because)\s+", first) if c.strip()
+    ]
     found = [point(c, know) for c in clauses]
     told = [p for p in found if p.figures or any(given.isdisjoint(e.concepts) for e in p.elements if e.weight > 0.5)]
     return told or [point(first, know)]
@@ -133,7 +129,9 @@ def _bands(one: Asked, text: str, know: Knowledge) -> list[Point]:
     result: Any = one.result
     record, rule = result.bands, result.rule
     if result.given != result.given:
-        return [point(clause, know) for clause in re.split(r";\s+|,\s+(?=at |below |over |above )", record.says.rstrip("."))]
+        return [
+            point(clause, know) for clause in re.split(r";\s+|,\s+(?=at |below |over |above )", record.says.rstrip("."))
+        ]
     if asks_rule(record, know.reader.read(text).amounts):
         return [point(clause, know) for clause in re.split(r";\s+", record.says.rstrip("."))]
     polar = bool(POLAR.search(text))

@@ -15,8 +15,6 @@ from assistant.resolving.knowing import Knowledge
 
 _FAINT = 0.25
 """Score that is enough where the kind of the limit leaves no other."""
-
-
 _MOSTLY = 0.75
 """Share of a way of asking that a question must hold to be taken for it though one of its words is strange."""
 

@@ -99,8 +99,5 @@ def _claims(need: Need, said: Said, know: Knowledge) -> bool:
     kinds = know.lexicon.kinds
     if need.question.has("why"):
         return any(m.concepts.isdisjoint(asked) for m in said.content)
-    own = [
-        m for m in said.content
-        if m.concepts.isdisjoint(asked) and any(kinds.get(c, "thing") == "thing" and c[0] not in "~@!" for c in m.concepts)
-    ]  # fmt: skip
-    return bool(own)
+    own = (m.concepts for m in said.content if m.concepts.isdisjoint(asked))
+    return any(kinds.get(c, "thing") == "thing" and c[0] not in "~@!" for concepts in own for c in concepts)

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from assistant.practice.marking.found import Held, element_said
-from assistant.practice.marking.numbers import Numbers
 from assistant.practice.marking.points import Element, Need, Point
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import NEGATORS
@@ -33,7 +32,9 @@ def denied_points(held: Sequence[Held], said: Said) -> list[str]:
 
 def _no_before(place: int, said: Said) -> bool:
     before = said.reading.words[max(0, place - 2) : place]
-    return bool(before) and (before[-1] in ("no", "without") or before in (("no", "such"), ("not", "the"), ("not", "a")))
+    return bool(before) and (
+        before[-1] in ("no", "without") or before in (("no", "such"), ("not", "the"), ("not", "a"))
+    )
 
 
 def beside_it(held: Sequence[Held], said: Said) -> list[str]:
@@ -44,14 +45,14 @@ def beside_it(held: Sequence[Held], said: Said) -> list[str]:
         for element in (e for e in point.elements if not e.given and e.weight > 0.7 and e.concepts):
             for i in element_said(element, said, range(len(said.words)))[1]:
                 before = said.words[i - 1] if i else ""
-                if (before in _OVER and before not in own) or (before in _AT and own & _OVER and _is_over(point, element)):
+                if (before in _OVER and before not in own) or (
+                    before in _AT and own & _OVER and _is_over(point, element)
+                ):
                     found.append(f"{before} it: {point.text}")
     return found
 
 
 _OVER = frozenset(map(plain, ("above", "below")))
-
-
 _AT = frozenset(map(plain, ("at", "near")))
 
 
@@ -73,7 +74,13 @@ def elsewhere(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     words = said.reading.words
     for i, word in enumerate(words[:-1]):
         noun = i + 2 if words[i + 1] in ("the", "a", "an", "your", "its") else 0
-        if word in _PLACES and noun and noun < len(words) and words[noun][0].isalpha() and said.words[noun] not in known:
+        if (
+            word in _PLACES
+            and noun
+            and noun < len(words)
+            and words[noun][0].isalpha()
+            and said.words[noun] not in known
+        ):
             return [" ".join(words[i : noun + 2])]
     return []
 
@@ -83,7 +90,8 @@ def _is_place(point: Point) -> bool:
     return bool(first) and first[0].lower() in _PLACES | {"left", "right", "one"}
 
 
-def out_of_order(held: Sequence[Held], numbers: Numbers) -> list[str]:
+def out_of_order(held: Sequence[Held]) -> list[str]:
+    """Return the steps that are said wholly before the step that they follow."""
     placed = [(h.point, h.places) for h in held if h.places and h.share >= 0.5 and h.sure >= _SURE]
     found = []
     for (_, before), (point, after) in pairwise(placed):

@@ -11,6 +11,7 @@ from assistant.practice.marking.said import plain
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.reading import Reading
 
+_MODES = ("braking-mode", "autobrake-setting")
 _COMMON = frozenset(("in", "mod", "brak", "mode", "to", "into"))
 
 
@@ -32,12 +33,15 @@ def labelled(points: list[Point], one: Asked, found: tuple[Asked, ...], text: st
     if len(found) < 2 or text in (other.answer.question for other in found):
         return points
     own = named_elements(one.answer.question, know)
-    others = {w for other in found if other is not one for e in named_elements(other.answer.question, know) for w in e.words}
+    others = {
+        w for other in found if other is not one for e in named_elements(other.answer.question, know) for w in e.words
+    }
     labels = tuple(e for e in own if not others.intersection(e.words))
     return [p._replace(labels=labels) for p in points]
 
 
 def distinct(points: Iterable[Point]) -> list[Point]:
+    """Return points each once."""
     return list({(p.text, p.verdict, p.figures): p for p in points}.values())
 
 
@@ -56,11 +60,10 @@ def named_only(points: list[Point], reading: Reading, know: Knowledge) -> list[P
 def _family(point: Point, know: Knowledge) -> frozenset[str]:
     """Return the words that name modes and settings in a point."""
     families, results = know.lexicon.families, _result_names(know)
-    return frozenset(
-        w for e in point.elements for w in e.words
-        if w not in _COMMON
-        and any(families.get(c) in ("braking-mode", "autobrake-setting") or c in results or c[0] == "=" for c in e.concepts)
-    )  # fmt: skip
+    names = [
+        e for e in point.elements if any(families.get(c) in _MODES or c in results or c[0] == "=" for c in e.concepts)
+    ]
+    return frozenset(w for e in names for w in e.words if w not in _COMMON)
 
 
 def _result_names(know: Knowledge) -> frozenset[str]:

@@ -42,9 +42,8 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
     for claim, spots in zip(said.claims, fits, strict=True):
         if spots:
             wrong += _reversed(claim, [need.points[i].figures[k] for i, k in spots], need, said)
-        elif not claim.former or need.change or _is_present_former(claim, need, know):
-            if not _is_known(claim, need, missing, said, know):
-                wrong.append(f"{claim.amount.raw}")
+        elif _counts_now(claim, need, know) and not _is_known(claim, need, missing, said, know):
+            wrong.append(f"{claim.amount.raw}")
     wrong += _hedged(need, said, fits)
     wrong += _greater_of(need, said)
     wrong += _false_former(need, said, know)
@@ -59,7 +58,11 @@ def _covered(point: Point, index: int, found: dict[tuple[int, int], int]) -> boo
 
 
 def _taken(
-    spots: list[tuple[int, int]], claim: Claim, found: dict[tuple[int, int], int], need: Need, named: dict[int, set[int]]
+    spots: list[tuple[int, int]],
+    claim: Claim,
+    found: dict[tuple[int, int], int],
+    need: Need,
+    named: dict[int, set[int]],
 ) -> list[tuple[int, int]]:
     """Return which figures a number says: of steps the next one, else all that are alike, or those it is said of."""
     free = [spot for spot in spots if spot not in found]
@@ -99,7 +102,9 @@ def equals(amount: Amount, figure: Figure, units: Units) -> bool:
     if unit in (None, figure.unit, "count") or figure.unit in ("", "count"):
         if _ratio(amount, figure):
             return True
-        bare = unit is None or figure.unit == "" or unit == figure.unit or {unit, figure.unit} <= {"count", "factor", ""}
+        bare = (
+            unit is None or figure.unit == "" or unit == figure.unit or {unit, figure.unit} <= {"count", "factor", ""}
+        )
         return bare and _near(amount.value, figure.value, figure.tolerance)
     if unit in _RATIOS and figure.unit in _RATIOS:
         return _ratio(amount, figure)
@@ -155,13 +160,17 @@ def _is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know:
         return False
     if _is_supported(amount, need, said, know):
         return True
-    return any(equals(amount, figure._replace(tolerance=max(figure.tolerance, _ROUNDED)), know.units) for figure in need.extra)
+    return any(
+        equals(amount, figure._replace(tolerance=max(figure.tolerance, _ROUNDED)), know.units) for figure in need.extra
+    )
 
 
 def _in_working(claim: Claim, said: Said) -> bool:
     """Return whether a number stands before the equals sign of a sum."""
     words = said.reading.words
-    return "=" in words[claim.amount.end :] or (claim.amount.end < len(words) and "=" in said.text[said.text.find(claim.amount.raw) :])
+    return "=" in words[claim.amount.end :] or (
+        claim.amount.end < len(words) and "=" in said.text[said.text.find(claim.amount.raw) :]
+    )
 
 
 def _is_supported(amount: Amount, need: Need, said: Said, know: Knowledge) -> bool:
@@ -211,7 +220,15 @@ def _counts(amount: Amount, need: Need) -> bool:
 def _same_kind(amount: Amount, figure: Figure, units: Units) -> bool:
     if amount.unit is None:
         return True
-    return figure.unit not in ("", "count", "factor") and _converted(amount.value, amount.unit, figure.unit, units) is not None
+    return (
+        figure.unit not in ("", "count", "factor")
+        and _converted(amount.value, amount.unit, figure.unit, units) is not None
+    )
+
+
+def _counts_now(claim: Claim, need: Need, know: Knowledge) -> bool:
+    """Return whether a number is given as what holds, or a change is asked for, where the former one counts too."""
+    return not claim.former or need.change or _is_present_former(claim, need, know)
 
 
 def _is_present_former(claim: Claim, need: Need, know: Knowledge) -> bool:
@@ -223,7 +240,7 @@ def _is_present_former(claim: Claim, need: Need, know: Knowledge) -> bool:
 
 
 def _reversed(claim: Claim, figures: list[Figure], need: Need, said: Said) -> list[str]:
-    """Return that a bound was turned round: "not below 800 psi" of a maximum, "yes, over 250" of a reading within it."""
+    """Return that a bound was turned round: "not below 800 psi" of a maximum, "yes, over 250" within it."""
     for figure in figures:
         for one, other in ((_UP, _DOWN), (_DOWN, _UP)):
             if figure.sense not in one:
@@ -265,7 +282,9 @@ def _greater_of(need: Need, said: Said) -> list[str]:
 def _false_former(need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return the numbers that are said to have been so, and were not."""
     words = said.reading.words
-    claims = [c for c in said.claims if c.former and WAS.search(" ".join(words[max(0, c.amount.start - 3) : c.amount.start]))]
+    claims = [
+        c for c in said.claims if c.former and WAS.search(" ".join(words[max(0, c.amount.start - 3) : c.amount.start]))
+    ]
     known = [*need.former, *(f for p in need.points for f in p.figures)]
     return [c.amount.raw for c in claims if need.former and not any(_says(c, f, know) for f in known)]
 
@@ -279,7 +298,9 @@ def _hedged(need: Need, said: Said, fits: list[list[tuple[int, int]]]) -> list[s
         between = words[a.end : b.start]
         joined = "or" in between and len(between) <= 4
         alike = a.unit is None or b.unit is None or a.unit == b.unit
-        if (joined and alike and bool(fits[n]) != bool(fits[n + 1])) or (joined and alike and HEDGES.search(" ".join(words))):
+        if (joined and alike and bool(fits[n]) != bool(fits[n + 1])) or (
+            joined and alike and HEDGES.search(" ".join(words))
+        ):
             found.append(f"{a.raw} or {b.raw}")
     return found
 

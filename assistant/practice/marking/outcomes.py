@@ -16,15 +16,21 @@ from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.states import Condition
 
-ACTION = re.compile(r"\b(?:what must|what do|what should|what is (?:to be )?done|what then|what has to|which setting|"
-                     r"what (?:is|are) the action|what happens|who do|what now|must be done|do about|what (?:do|would|should|must) (?:you|we|i) (?:use|do)|instead)\b", re.IGNORECASE)
+ACTION = re.compile(
+    r"\b(?:what must|what do|what should|what is (?:to be )?done|what then|what has to|which setting|"
+    r"what (?:is|are) the action|what happens|who do|what now|must be done|do about|"
+    r"what (?:do|would|should|must) (?:you|we|i) (?:use|do)|instead)\b",
+    re.IGNORECASE,
+)
 
 
 def table_points_of(one: Asked, text: str, know: Knowledge) -> list[Point]:
+    """Return the points of one state table."""
     return _table_points(one.result, text, know)
 
 
 def tables_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
+    """Return the points of several state tables."""
     return [p for result in one.result.results for p in _table_points(result, text, know)]  # type: ignore[union-attr]
 
 
@@ -79,7 +85,9 @@ def _action(table: StateTable, name: str, value: str, know: Knowledge) -> list[P
 def _by_value(made: Point, value: str, know: Knowledge) -> Point:
     """Let the bare name of a result do for it: "emergency" for EMERGENCY braking."""
     elements = tuple(
-        e._replace(concepts=e.concepts | know.phrase(value).concepts, words=(plain(value),)) if plain(value) in e.words else e
+        e._replace(concepts=e.concepts | know.phrase(value).concepts, words=(plain(value),))
+        if plain(value) in e.words
+        else e
         for e in made.elements
     )
     return made._replace(elements=elements)
@@ -107,6 +115,7 @@ def _listed_loss(one: Asked, text: str, know: Knowledge) -> list[Point]:
 
 
 def cause_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
+    """Return a point for each set of failures that leads to a result."""
     from assistant.answering.parts import conditions_words
 
     result: Any = one.result

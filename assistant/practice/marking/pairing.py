@@ -1,11 +1,12 @@
 """Which part of an answer speaks of which point: "white for NORMAL and amber for the other two".
 
-Points that are alike but for a name (a mode, a leg, a case) are answered in one sentence. Each name takes the stretch that
-begins with it, or the one that ends with it, as the answer puts its names first or last.
+Points that are alike but for a name (a mode, a leg, a case) are answered in one sentence. Each name takes the stretch
+that begins with it, or the one that ends with it, as the answer puts its names first or last.
 """
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
@@ -17,8 +18,6 @@ from assistant.resolving.knowing import Knowledge
 _COMMON = {"mod", "brak", "gear", "leg", "wheel", "in", "to", "the", "of", "at", "lever", "light", "pressur"}
 _REST = frozenset({"other", "others", "rest", "remaining", "otherwise", "else"})
 _PASSED = JOINS | {",", "in", "for", "on", "with", "when", "if", "it", "is", "are", "at", "one", "s", "a", "an", "of"}
-
-
 _TELLING = 0.7
 
 
@@ -100,7 +99,13 @@ def stretches(labels: Mapping[int, Label], payload: Iterable[int], said: Said) -
 
 def _crossed(spots: list[_Spot], values: list[int], clause: range) -> list[tuple[_Spot, set[int]]]:
     """Return the two stretches of names that meet in the middle: "one ten full and zero at thirty"."""
-    if len(spots) != 2 or spots[0].points == spots[1].points or len(values) < 2 or not values[0] < spots[0].start or not spots[1].end <= values[-1]:
+    if (
+        len(spots) != 2
+        or spots[0].points == spots[1].points
+        or len(values) < 2
+        or not values[0] < spots[0].start
+        or not spots[1].end <= values[-1]
+    ):
         return []
     if any(spots[0].start < v < spots[1].start for v in values):
         return []
@@ -112,7 +117,7 @@ def sentences(said: Said) -> list[range]:
     """Return the clauses of an answer as stretches of places; a colon keeps a name with what is said of it."""
     ends = [i for i, w in enumerate(said.reading.words) if w in (",", ";", ".", "but", "while", "whereas")]
     edges = [0, *(e for e in ends), len(said.words)]
-    return [range(a, b) for a, b in zip(edges, edges[1:], strict=False) if b > a]
+    return [range(a, b) for a, b in itertools.pairwise(edges) if b > a]
 
 
 def _both_in(clause: range, spots: list[_Spot], values: list[int]) -> bool:

@@ -12,30 +12,27 @@ from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
 
 FORM = re.compile(
-    r"^(?:and |then )?(?:please )?(?:give|state|name|list|answer|say|quote|in order|in that order|with (?:the )?(?:speed|time|figure|number|"
-    r"unit|reason|limit|value|step)s?|talk me through|yes or no|for planning|size and direction|step by step|both cases|"
-    r"word for word|from memory|in (?:psi|knots|kt|degrees|metres|minutes|seconds|your own words))\b",
+    r"^(?:and |then )?(?:please )?(?:give|state|name|list|answer|say|quote|in order|in that order|"
+    r"with (?:the )?(?:speed|time|figure|number|unit|reason|limit|value|step)s?|talk me through|yes or no|"
+    r"for planning|size and direction|step by step|both cases|word for word|"
+    r"from memory|in (?:psi|knots|kt|degrees|metres|minutes|seconds|your own words))\b",
     re.IGNORECASE,
 )
-
-
 _ASKS = re.compile(
-    r"^(?:and |then |also )?(?:at |to |by |in |up to |from |on |of |for |below |above |with |within |past |after |under |how |and by |"
-    r"before |until )*(?:what|which|who|whom|whose|where|when|why|how|does|do|is|are|can|may|must|will|should|has)\b",
+    r"^(?:and |then |also )?(?:at |to |by |in |up to |from |on |of |for |below |above |"
+    r"with |within |past |after |under |how |and by |before |until )*"
+    r"(?:what|which|who|whom|whose|where|when|why|how|does|do|is|are|can|may|must|will|should|has)\b",
     re.IGNORECASE,
 )
-
-
-_BREAKS = re.compile(r"\s*(?:[?.;:](?=\s|$)|,(?=\s))\s*|\s+and\s+(?=(?:at |to |by |in |up to |from |on |of |below |above |with )*"
-                     r"(?:what|which|who|whom|where|when|why|how|does|do|is|are|can|may|must)\b)", re.IGNORECASE)
-
-
+_BREAKS = re.compile(
+    r"\s*(?:[?.;:](?=\s|$)|,(?=\s))\s*|\s+and\s+(?=(?:at |to |by |in |up to |from |on |of |below |above |with )*"
+    r"(?:what|which|who|whom|where|when|why|how|does|do|is|are|can|may|must)\b)",
+    re.IGNORECASE,
+)
 _WHOLE_PIECE = re.compile(rf"(.+?)({_BREAKS.pattern}|$)", re.IGNORECASE | re.DOTALL)
-
-
-_BARE = re.compile(r"\b(?:and|with|of|in|on|then|also|to|by|at|from|for|where|when|why|whom|who|how|what|which)\b", re.IGNORECASE)
-
-
+_BARE = re.compile(
+    r"\b(?:and|with|of|in|on|then|also|to|by|at|from|for|where|when|why|whom|who|how|what|which)\b", re.IGNORECASE
+)
 POLAR = re.compile(
     r"(?:^|[.?!;:,]\s*)(?:so |then |and )?(?:may|can|is|are|does|do|did|will|would|should|must|could|was|has|have|am)\b"
     r"|\b(?:acceptable|allowed|permitted|ok|okay|legal|within limits)\s*\?",
@@ -44,6 +41,7 @@ POLAR = re.compile(
 
 
 def pieces(text: str) -> list[str]:
+    """Return the pieces of a text between its stops, commas and joined questions."""
     return [piece.strip() for piece in _BREAKS.split(text) if piece and piece.strip()]
 
 
@@ -88,11 +86,11 @@ _MEASURES = frozenset(("speed", "pressure", "temperature", "duration", "angle", 
 
 def _head(text: str, parts: list[str]) -> str:
     """Return what stands before the first question: "Gear ground-lock pins:"."""
-    before = text[: text.lower().find(parts[0].lower())].strip(" ,:;.")
-    return before
+    return text[: text.lower().find(parts[0].lower())].strip(" ,:;.")
 
 
 def by_parts(parts: list[str], text: str, know: Knowledge) -> list[Asked]:
+    """Return what answers each part of a question, on the subject of the first."""
     head = _head(text, parts)
     found: list[Asked] = []
     subject = head
@@ -153,9 +151,7 @@ def _wanted(question: Question, part: str, know: Knowledge) -> frozenset[str]:
     return (question.reading.asked | know.phrase(part).concepts) & QUANTITIES
 
 
-def _serves(
-    score: float, result: r.Result, question: Question, about: frozenset[str], know: Knowledge
-) -> bool:
+def _serves(score: float, result: r.Result, question: Question, about: frozenset[str], know: Knowledge) -> bool:
     """Return whether a candidate may answer a part: it is on the same subject and of the quantity asked for."""
     if score < 0.3 or isinstance(result, (r.Declined, r.Choices, r.Needed)):
         return False
@@ -169,4 +165,6 @@ def _serves(
         return False
     wanted = question.reading.asked & QUANTITIES
     mine = quantity_of(result, know)
-    return not (wanted and mine and mine not in wanted and not any(mine in know.lexicon.implied.get(w, ()) for w in wanted))
+    return not (
+        wanted and mine and mine not in wanted and not any(mine in know.lexicon.implied.get(w, ()) for w in wanted)
+    )

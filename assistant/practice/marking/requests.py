@@ -25,15 +25,11 @@ _STRUCTURED = (
     r.CauseResult, r.ChangeResult, r.CompareResult, r.NotApplicable, r.VariantResult, r.Conversion,
 )  # fmt: skip
 
-
 _VERDICTS = (r.CheckResult, r.BandResult, r.TableResult, r.TablesResult, r.NotApplicable, r.FactResult)
-
-
 _STEPS_ASKED = re.compile(
-    r"\b(?:what (?:do|should|must|would) (?:you|we|i|they) do|steps|drill|procedure|in order|what follows)\b", re.IGNORECASE
+    r"\b(?:what (?:do|should|must|would) (?:you|we|i|they) do|steps|drill|procedure|in order|what follows)\b",
+    re.IGNORECASE,
 )
-
-
 _STEPS = 0.65
 """Score from which a procedure is meant where steps are asked for."""
 
@@ -119,7 +115,9 @@ def _with_siblings(one: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
         if candidate.score < 0.45 or not isinstance(result, r.LimitResult) or _unit(result) != unit:
             continue
         words = know.phrase(result.limits[0].of).concepts
-        if _is_counterpart(one.result.limits[0].of, result.limits[0].of, question) or any(not words.isdisjoint(m.concepts) for m in left):
+        if _is_counterpart(one.result.limits[0].of, result.limits[0].of, question) or any(
+            not words.isdisjoint(m.concepts) for m in left
+        ):
             found.append(as_asked(text, question, result, know))
             left = [m for m in left if words.isdisjoint(m.concepts)]
     return tuple(found)

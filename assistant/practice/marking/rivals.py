@@ -11,7 +11,11 @@ from assistant.resolving.knowing import Knowledge
 
 _PERSONS = ("captain", "first_officer", "maintenance", "ground_crew")
 _SELECTED = (
-    "person","colour", "braking-mode", "autobrake-setting", "hydraulic-system",
+    "person",
+    "colour",
+    "braking-mode",
+    "autobrake-setting",
+    "hydraulic-system",
 )
 _OTHER: dict[str, set[str]] = {}
 for _one, _two in ((plain(a), plain(b)) for a, b in wording.OPPOSITES):
@@ -110,10 +114,10 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
     return found
 
 
-_SIDED = frozenset(map(plain, (
-    "left", "right", "up", "down", "on", "off", "above", "below", "before", "after", "open", "closed", "all", "set", "main",
-    "nose", "wet", "dry", "full", "both", "every", "first", "last",
-)))  # fmt: skip
+_SIDED_WORDS = """
+    left right up down on off above below before after open closed all set main nose wet dry full both every first last
+"""
+_SIDED = frozenset(map(plain, _SIDED_WORDS.split()))
 """Words that are said of many things: their opposites count only beside the thing."""
 
 
@@ -129,12 +133,16 @@ _BOUNDS = frozenset(map(plain, ("above", "below", "up", "after", "before", "insi
 
 def _bounds(other: str, said: Said) -> bool:
     """Return whether a word only bounds numbers wherever it stands: "over five percent"."""
-    return other in _BOUNDS and all({i + 1, i + 2} & said.numbered for i, word in enumerate(said.words) if word == other)
+    return other in _BOUNDS and all(
+        {i + 1, i + 2} & said.numbered for i, word in enumerate(said.words) if word == other
+    )
 
 
 def _accounted(other: str, points: Sequence[Point], places: Sequence[tuple[int, ...]], said: Said) -> bool:
     """Return whether a word is said as often as the points that were found hold it, and so belongs to them."""
-    holders = sum(1 for p, here in zip(points, places, strict=True) if here and any(other in e.words for e in p.elements))
+    holders = sum(
+        1 for p, here in zip(points, places, strict=True) if here and any(other in e.words for e in p.elements)
+    )
     return bool(holders) and said.words.count(other) <= holders
 
 
@@ -187,6 +195,8 @@ def colours(held: Sequence[float], need: Need, said: Said, know: Knowledge) -> l
 
 def _spot(words: tuple[str, ...], concepts: frozenset[str], said: Said) -> int | None:
     for i, here in enumerate(said.concepts):
-        if not here.isdisjoint(concepts) or (said.words[i] == words[0] and all(w in said.words[i : i + len(words) + 1] for w in words)):
+        if not here.isdisjoint(concepts) or (
+            said.words[i] == words[0] and all(w in said.words[i : i + len(words) + 1] for w in words)
+        ):
             return i
     return None

@@ -51,9 +51,7 @@ class Said(NamedTuple):
 
     def where(self, concepts: frozenset[str]) -> list[int]:
         """Return the places where any of the concepts stands."""
-        return [
-            i for i, here in enumerate(self.concepts) if not (here | self.inner[i]).isdisjoint(concepts)
-        ]
+        return [i for i, here in enumerate(self.concepts) if not (here | self.inner[i]).isdisjoint(concepts)]
 
     def left(self, place: int, most: int = 40) -> list[str]:
         """Return the words before a place in its clause, nearest last."""
@@ -187,7 +185,7 @@ def sense_of(before: str, after: str) -> str:
         (wording.AT_MOST, "max"), (wording.AT_LEAST, "min"), (wording.LOWER, "lower"), (wording.HIGHER, "higher"),
     ):  # fmt: skip
         if (found := _last(pattern, near)) or (sense in ("max", "min") and pattern.match(follows)):
-            if sense in ("lower", "higher") and found and _denied(near[: found]):
+            if sense in ("lower", "higher") and found and _denied(near[:found]):
                 return "min" if sense == "lower" else "max"
             return sense
     return ""

@@ -7,7 +7,9 @@ from assistant.practice.marking.points import Need, State
 from assistant.practice.marking.said import Said
 from assistant.resolving.knowing import Knowledge
 
-_NOT = frozenset({"no", "not", "without", "neither", "never", "nor", "cannot", "lose", "lost", "losing", "loses", "nothing"})
+_NOT = frozenset(
+    {"no", "not", "without", "neither", "never", "nor", "cannot", "lose", "lost", "losing", "loses", "nothing"}
+)
 
 
 def state_said(state: State, need: Need, said: Said, know: Knowledge) -> bool | None:
@@ -58,27 +60,35 @@ def _after(place: int, subjects: set[int], said: Said) -> bool | None:
     words, denied = said.reading.words, False
     for i in range(place + 1, min(len(words), place + 12)):
         word = words[i]
-        if i in subjects or (word in wording.JOINS and (word != "and" or _thing_next(i, subjects, said))):
+        if _passed(i, subjects, said):
             continue
-        if word == "," and _joined_on(i, subjects, said):
-            continue
-        if word == ":":
-            continue
-        if word in wording.STOPS or word in wording.CONTRASTS or word == "and":
+        if _ends(i, subjects, said):
             break
         if word in ("none", "nil"):
             return False
         if word == "no":
             return _no_after(i, place, subjects, said)
-        if word == "without" or (word == "not" and i + 1 in subjects):
-            break
         if word in ("not", "never", "neither"):
             denied = True
-        elif word in wording.LOST:
-            return denied
-        elif word in wording.KEPT:
-            return not denied
+        elif word in wording.LOST | wording.KEPT:
+            return denied is (word in wording.LOST)
     return False if denied else None
+
+
+def _passed(i: int, subjects: set[int], said: Said) -> bool:
+    """Return whether a word only joins a thing with the next of them, or with what is said of it."""
+    word = said.reading.words[i]
+    joins = word in wording.JOINS and (word != "and" or _thing_next(i, subjects, said))
+    return i in subjects or joins or word == ":" or (word == "," and _joined_on(i, subjects, said))
+
+
+def _ends(i: int, subjects: set[int], said: Said) -> bool:
+    """Return whether what is said of a thing ends at a word."""
+    word = said.reading.words[i]
+    return (
+        word in wording.STOPS or word in wording.CONTRASTS or word in ("and", "without")
+        or (word == "not" and i + 1 in subjects)
+    )  # fmt: skip
 
 
 def _no_after(i: int, place: int, subjects: set[int], said: Said) -> bool | None:
