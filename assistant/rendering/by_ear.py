@@ -83,8 +83,14 @@ def _without_paragraphs(text: str) -> str:
 
 def _paragraphs_said(text: str) -> str:
     """The parts of a paragraph are numbers of their own, "32.13" being "thirty-two point thirteen"."""
-    text = re.sub(rf"{_PARAGRAPH}(?=\W|$)", lambda match: match[0].replace(".", " point "), text)
+    text = re.sub(rf"{_PARAGRAPH}(?=\W|$)", lambda match: _parts_said(match[0]), text)
     return re.sub(r"\b([A-LN-Z])\.(?=\d)", r"\1 point ", text)  # "M.60" is a Mach number
+
+
+def _parts_said(paragraph: str) -> str:
+    document, _, number = paragraph.partition(" ")
+    parts = [f"0 {part[1:]}" if len(part) == 2 and part[0] == "0" else part for part in number.split(".")]
+    return f"{document} {' point '.join(parts)}"
 
 
 def _asides(text: str, dropped: bool) -> str:
@@ -94,6 +100,8 @@ def _asides(text: str, dropped: bool) -> str:
         inner = match[2].strip(" ,;.")
         if dropped or _is_for_the_eye(inner):
             return ""
+        if re.search(r"(?:^|\s)\d{1,2}\. *$", match.string[: match.start()]):
+            return f" {inner}:"
         if re.fullmatch(_QUALIFIER, inner):
             return f" {inner}"
         if re.search(_WHICH_LIMIT, match.string[: match.start()]):

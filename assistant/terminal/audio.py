@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from assistant.conversation.opening import Knowledge
+from assistant.practice.asking.pool import section_name
 from assistant.practice.making import UnknownTopic
 from assistant.rendering.text import clean, wrap
 from assistant.terminal.audio_facts import facts, in_order_due
@@ -99,6 +100,11 @@ def _topics(parsed: Parsed) -> list[str]:
     return [topic.strip() for topic in parsed.values.get("--topic", "").split(",") if topic.strip()]
 
 
+def _called(topic: str) -> str:
+    """What a topic is called by ear: a section by its name."""
+    return section_name(topic) or topic
+
+
 def _script(parsed: Parsed, session: Session, settings: VoiceSettings) -> Script:
     minutes = _number(parsed, "--minutes", _USUAL_MINUTES, 1, _MOST_MINUTES)
     know, topics, seed = session.knowledge, _topics(parsed), parsed.values.get("--seed", "1")
@@ -122,7 +128,7 @@ def _opening(topics: list[str], found: list[Fact], know: Knowledge, settings: Vo
     """What is said first: the type, the subject, what it was made from, the caution, and how it goes."""
     revisions = _revisions([fact.entry for fact in found], know)
     made = ", ".join(f"{document} revision {revision}" for document, revision in revisions.items())
-    subject = f": {' and '.join(topics)}" if topics else ""
+    subject = f": {' and '.join(map(_called, topics))}" if topics else ""
     first = said_aloud(f"{know.type_name}{subject}.", know, settings)
     source = said_aloud(f"Made from {made}." if made else "Made from published sources.", know, settings)
     caution = said_aloud(f"{caution_said(know)} {_SETTING_UP}", know, settings)
@@ -184,7 +190,7 @@ def _make(
     from assistant.voice.speaking.synthesis import ChosenSynthesiser
 
     origin = _origin(parsed, know, script)
-    subject = ", ".join(_topics(parsed)) or "all sections"
+    subject = ", ".join(map(_called, _topics(parsed))) or "all sections"
     made_from = ", ".join(f"{document} {revision}" for document, revision in origin.revisions.items())
     comment = f"Made from {made_from}. {caution_said(know)} {_SETTING_UP}"
     labels = Labels(f"{know.type_name}: {subject}", f"{know.type_name}, questions to answer aloud", comment)

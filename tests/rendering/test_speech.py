@@ -79,6 +79,7 @@ def test_digit_by_digit(written: str, said: str, units: Units, lexicon: dict[str
         ("Outside LIM 3.2: 275 °C", "Outside limits: two hundred and seventy-five degrees Celsius."),
         ("until LIM 3.2 is met", "until the limit is met."),
         ("AOM 32.50.3, revision 7", "A O M thirty-two point fifty point three, revision seven."),
+        ("AOM 32.05.7, revision 7", "A O M thirty-two point zero five point seven, revision seven."),
         ("ABN 32.13, revision 5 (Checklist, part 32)", "abnormal checklist thirty-two point thirteen, revision five."),
         (
             "It is amber (ABN 32.1 M4, LIM 3.2); now 205 kt; changed with LIM 7.",
@@ -135,6 +136,7 @@ def test_a_margin_says_to_which_limit(
         ("Parking: 1. Chocks in; 2. Wait 5 s.", "Parking. one, Chocks in. two, Wait five seconds."),
         ("Which do you mean? 1. one; 2. other.", "Which do you mean? one, one. two, other."),
         ("On the ground: 1. Fans on.", "On the ground: Fans on."),
+        ("No braking: 1. (memory) Reverse; 2. (memory) Off.", "No braking. one, memory: Reverse. two, memory: Off."),
         ("It runs on System 1. No pump is in it.", "It runs on System one. No pump is in it."),
         ("With System 1 lost; System 2. The pump", "With System one lost. System two. The pump."),
         (
