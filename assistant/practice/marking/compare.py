@@ -15,7 +15,7 @@ from assistant.practice.marking.found import ENOUGH, LITTLE, Held, all_groups, e
 from assistant.practice.marking.misplaced import beside_it, denied_points, elsewhere, out_of_order
 from assistant.practice.marking.numbers import Numbers, judge_numbers
 from assistant.practice.marking.points import Need
-from assistant.practice.marking.rivals import colours, opposed, others_said, persons, rivals
+from assistant.practice.marking.rivals import colours, opposed, others_said, persons, rivals, systems
 from assistant.practice.marking.said import Said
 from assistant.practice.marking.states import state_said
 from assistant.practice.marking.wording import NO, YES
@@ -49,6 +49,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *elsewhere(held, need, said),
         *colours(held_shares(held), need, said, know),
         *persons(need, said),
+        *systems(said),
         *denied_points(held, said),
         *beside_it(held, said),
     ]

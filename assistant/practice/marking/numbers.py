@@ -9,7 +9,7 @@ from typing import NamedTuple
 from assistant.practice.marking.pairing import Label, labels_of, stretches
 from assistant.practice.marking.points import Figure, Need, Point
 from assistant.practice.marking.said import Claim, Said, plain
-from assistant.practice.marking.wording import ALIKE, GREATER_OF, HEDGES, NEEDS, WAS
+from assistant.practice.marking.wording import ALIKE, DENIED, GREATER_OF, HEDGES, NEEDS
 from assistant.quantities.amounts import Amount
 from assistant.quantities.units import Units
 from assistant.resolving.knowing import Knowledge
@@ -205,10 +205,9 @@ def _differences(need: Need) -> Iterable[Figure]:
         if (u == v or "" in (u, v)) and x != y:
             unit = u or v
             yield Figure(abs(x - y), "K" if unit == "degC" else unit)
-            for low, high in ((x, y), (y, x)):
-                if high:
-                    yield Figure(100 * low / high, "percent")
-                    yield Figure(100 * abs(high - low) / abs(high), "percent")
+            low, high = sorted((abs(x), abs(y)))
+            yield Figure(100 * low / high, "percent")
+            yield Figure(100 * (high - low) / high, "percent")
 
 
 def _counts(amount: Amount, need: Need) -> bool:
@@ -280,13 +279,30 @@ def _greater_of(need: Need, said: Said) -> list[str]:
 
 
 def _false_former(need: Need, said: Said, know: Knowledge) -> list[str]:
-    """Return the numbers that are said to have been so, and were not."""
-    words = said.reading.words
-    claims = [
-        c for c in said.claims if c.former and WAS.search(" ".join(words[max(0, c.amount.start - 3) : c.amount.start]))
-    ]
-    known = [*need.former, *(f for p in need.points for f in p.figures)]
-    return [c.amount.raw for c in claims if need.former and not any(_says(c, f, know) for f in known)]
+    """Return the numbers that are said to have been so, and were not, on no variant either."""
+    found = []
+    for claim in said.claims:
+        before = " ".join(said.reading.words[max(0, claim.amount.start - 5) : claim.amount.start])
+        if not claim.former or DENIED.search(before):
+            continue
+        if not any(_says(claim, figure, know) for figure in _pasts(need, know)):
+            found.append(claim.amount.raw)
+    return found
+
+
+def _pasts(need: Need, know: Knowledge) -> Iterable[Figure]:
+    """Yield every figure that something may have been: former ones, those of the question and those of any variant."""
+    yield from need.former
+    yield from (Figure(a.value, a.unit or "") for a in need.allowed)
+    yield from (f for p in need.points for f in p.figures)
+    for name in know.base.changes:
+        for amount in know.phrase(know.base.changes[name].formerly).amounts:
+            yield Figure(amount.value, amount.unit or "")
+    for override in know.base.overrides:
+        for record in (know.base.records[override.record], know.base.record(override.record, override.variant)):
+            for value in (getattr(record, field, None) for field in ("value", "maximum", "minimum")):
+                if value:
+                    yield Figure(value.value, value.unit)
 
 
 def _hedged(need: Need, said: Said, fits: list[list[tuple[int, int]]]) -> list[str]:

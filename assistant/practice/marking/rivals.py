@@ -58,6 +58,12 @@ def _is_once_more(concept: str, members: set[str], need: Need, said: Said) -> bo
     return silent and len(named) > wanted
 
 
+def systems(said: Said) -> list[str]:
+    """Return the systems that do not exist: "System 3"."""
+    words = said.reading.words
+    return [" ".join(words[i : i + 2]) for i, w in enumerate(words[:-1]) if w == "system" and i + 1 in said.numbered]
+
+
 def persons(need: Need, said: Said) -> list[str]:
     """Return the pilots that are named in place of those on the ground who do it."""
     wanted = {c for p in need.points for e in p.elements for c in e.concepts} & {"maintenance", "ground_crew"}

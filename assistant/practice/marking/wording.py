@@ -78,7 +78,7 @@ FORMER_AFTER = re.compile(
     r"is (?:out|superseded|history))\b"
 )
 NOW = re.compile(r"\b(?:now|currently|today|present|present day|new|nowadays|these days|since)\b")
-WAS = re.compile(r"\b(?:was|used to be|formerly|previously|old)\b")
+DENIED = re.compile(r"\b(?:not|isn|no longer|instead of|rather than|never)\b")
 HEDGES = re.compile(
     r"\b(?:maybe|perhaps|possibly|might be|could be|not sure (?:if|whether|which)|"
     r"or is it|or was it|one of (?:those|them|the two)|either|can not decide|"
