@@ -22,6 +22,8 @@ _FOR_THE_EYE = r"[=+×√]|^\W*$|^\w$"
 """Brackets that say nothing by ear: a formula, a sign, the letter of a paragraph."""
 _QUALIFIER = r"(?!or\b)[a-z][a-z-]*(?: [a-z][a-z-]*)?"
 """One or two plain words in brackets belong to what stands before: "VLO (extension)"."""
+_MESSAGE = r"[A-Z]{2,}[ -][A-Z-]{2,}$"
+"""The name of a message, of capital words, which its colour is said after."""
 _STEP = r"(?:(?<=^)|(?<=[:;,.?!]) )(\d{1,2})\. (?=\S)"
 _MARGIN = r"\b(Within|Outside)( limits: (?:[^.;]|\.\d)*?\b)(above|below) the limit\b"
 _WHICH_LIMIT = r"\b(?:Within|Outside) limits: [^;]*\b(?:above|below|at) the limit[^;]*$"
@@ -76,6 +78,7 @@ def _without_paragraphs(text: str) -> str:
     """Drop paragraphs where the sentence stands without them; say the others, which it is about."""
     if "." not in text:
         return text
+    text = re.sub(rf" ?[(\[{{](?:{_ONLY_PARAGRAPHS})[)\]}}]", "", text)
     text = re.sub(_VERDICT, r"\1 limits", text)
     text = re.sub(_TRAILING, "", text)
     return _paragraphs_said(text)
@@ -98,11 +101,11 @@ def _asides(text: str, dropped: bool) -> str:
 
     def said(match: re.Match[str]) -> str:
         inner = match[2].strip(" ,;.")
-        if dropped or _is_for_the_eye(inner):
+        if dropped or re.search(_FOR_THE_EYE, inner):
             return ""
         if re.search(r"(?:^|\s)\d{1,2}\. *$", match.string[: match.start()]):
             return f" {inner}:"
-        if re.fullmatch(_QUALIFIER, inner):
+        if re.fullmatch(_QUALIFIER, inner) and not re.search(_MESSAGE, match.string[: match.start()]):
             return f" {inner}"
         if re.search(_WHICH_LIMIT, match.string[: match.start()]):
             return f". The limit: {inner}"
@@ -114,11 +117,6 @@ def _asides(text: str, dropped: bool) -> str:
         if not count:
             break
     return text.lstrip(" ,")
-
-
-def _is_for_the_eye(inner: str) -> bool:
-    plain = inner.replace(" point ", ".")
-    return re.fullmatch(_ONLY_PARAGRAPHS, plain) is not None or re.search(_FOR_THE_EYE, inner) is not None
 
 
 def _bounds_named(text: str) -> str:

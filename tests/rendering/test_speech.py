@@ -79,6 +79,7 @@ def test_digit_by_digit(written: str, said: str, units: Units, lexicon: dict[str
         ("Outside LIM 3.2: 275 °C", "Outside limits: two hundred and seventy-five degrees Celsius."),
         ("until LIM 3.2 is met", "until the limit is met."),
         ("AOM 32.50.3, revision 7", "A O M thirty-two point fifty point three, revision seven."),
+        ("It holds (AOM 32.00.5, LIM 3.2).", "It holds."),
         ("AOM 32.05.7, revision 7", "A O M thirty-two point zero five point seven, revision seven."),
         ("ABN 32.13, revision 5 (Checklist, part 32)", "abnormal checklist thirty-two point thirteen, revision five."),
         (
@@ -100,6 +101,7 @@ def test_references_are_said_only_where_they_are_the_matter(
     ("written", "said"),
     [
         ("VLO (extension)", "V L O extension."),
+        ("BRAKE HEAT (amber): fans on", "Brake heat, amber: fans on."),
         ("At 40 kt (ground speed), it is 7°.", "At forty knots ground speed, it is seven degrees."),
         ("It goes to ALTERNATE (or EMERGENCY) by itself.", "It goes to alternate, or emergency, by itself."),
         ("the controller failed (STEER LOST), or lost", "the controller failed, steer lost, or lost."),
