@@ -15,6 +15,6 @@
   <lexeme><grapheme>a limit of LIM 3</grapheme><alias>a limit</alias></lexeme>
   <lexeme><grapheme>ABN</grapheme><alias>abnormal checklist</alias></lexeme>
   <lexeme><grapheme>SOP</grapheme><alias>S O P</alias></lexeme>
-  <lexeme><grapheme>ABN 32.1 M4</grapheme><alias>memory item four of no braking on landing</alias></lexeme>
+  <lexeme><grapheme>ABN 32.1 M4 goes</grapheme><alias>memory item four of no braking on landing goes</alias></lexeme>
   <lexeme><grapheme>until LIM 3.2 is met</grapheme><alias>until the limit is met</alias></lexeme>
 </lexicon>
