@@ -58,7 +58,7 @@ def _figures(record: Limit) -> list[Value]:
 
 def _is_told(amount: Amount, told: Iterable[Amount], know: Knowledge) -> bool:
     """Whether an amount stands in the question or in its full answer."""
-    return any(_same(amount, Value(each.value, each.unit or amount.unit), know) for each in told)
+    return any(_same(amount, Value(each.value, each.unit or amount.unit or ""), know) for each in told)
 
 
 def _same(amount: Amount, figure: Value, know: Knowledge) -> bool:

@@ -1,0 +1,66 @@
+"""The question to put on a record: another form and fresh numbers each time, and none like one of this sitting."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from random import Random
+
+from assistant.practice.making import Question, make_questions
+from assistant.practice.making.question import LONG_SUMS
+from assistant.practice.making.selecting import Sitting
+from assistant.resolving.knowing import Knowledge
+
+_SCENARIOS = 4
+"""How many scenarios of a state table are made to choose from: all of them would take a second."""
+
+
+class Questioner:
+    """Makes the questions of one sitting, record by record, as they are wanted.
+
+    by_ear: leave out what takes pencil and paper.
+    """
+
+    def __init__(self, knowledge: Knowledge, seed: str, variant: str = "", by_ear: bool = False) -> None:
+        self._know = knowledge
+        self._seed = seed
+        self._variant = variant
+        self._by_ear = by_ear
+        self._asked = Sitting(each_entry_once=False)
+        self._put: dict[str, list[Question]] = {}
+
+    def question_on(self, record: str, times: int = 0, avoid: Collection[str] = ()) -> Question | None:
+        """Return a question on a record that is like none put before, or None where there is none.
+
+        times: how often it was asked of this learner before: the first time it is asked to be recalled, not applied.
+        avoid: forms to pass over where there is another, as that of the last time. One asked in this sitting already
+        is put again, in other words if there are any.
+        """
+        chance = Random(f"{self._seed} {record} {times} {len(self._put.get(record, ()))}")
+        made = _in_order(self._made(record, chance), times, avoid, chance)
+        before = self._put.setdefault(record, [])
+        fresh = next((each for each in made if self._is_new(each, before)), None)
+        again = next((each for each in reversed(before)), None)
+        question = fresh or again
+        if question is not None:
+            before.append(question)
+        return question
+
+    def _is_new(self, question: Question, before: Sequence[Question]) -> bool:
+        """Whether a question is like none of another record, and not word for word one of its own."""
+        return question not in before and (self._asked.takes(question) or bool(before))
+
+    def _made(self, record: str, chance: Random) -> list[Question]:
+        """Return what can be asked on a record now."""
+        number = _SCENARIOS if self._know.base.kind(record) == "tables" else None
+        made = make_questions(
+            self._know, f"{self._seed} {chance.random()}", number, entries=(record,), variant=self._variant
+        )
+        return [each for each in made if not (self._by_ear and each.form in LONG_SUMS)]
+
+
+def _in_order(made: list[Question], times: int, avoid: Collection[str], chance: Random) -> list[Question]:
+    """Return questions with the best one first: the easiest the first time, then any but a form just asked."""
+    mixed = chance.sample(made, len(made))
+    if not times:
+        return sorted(mixed, key=lambda each: each.difficulty)
+    return sorted(mixed, key=lambda each: each.form in avoid)

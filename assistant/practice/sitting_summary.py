@@ -1,0 +1,86 @@
+"""What a sitting came to: told when it ends, however it ends."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from datetime import date
+from typing import NamedTuple
+
+from assistant.practice.asking.choosing import CHANGED, FADING, NEW, Choice, Pace
+from assistant.practice.recall import MARKS, MISSED, PARTLY, RIGHT, WRONG
+from assistant.practice.sitting_marks import MARK, NOTE, Line
+from assistant.practice.sitting_state import Given
+
+_CALLED = {RIGHT: "right", PARTLY: "partly right", WRONG: "wrong", MISSED: "missed"}
+_SHOWN = 8
+SAVED, UNSAVED = "Kept in the record of {name}.", "Not kept: the record of {name} cannot be written."
+
+
+class Ahead(NamedTuple):
+    """What is still to come. left: today; tomorrow: due then, without what is new; ready_by: the day, if one is set."""
+
+    left: int
+    tomorrow: int
+    pace: Pace
+    ready_by: date | None = None
+
+
+def counts_line(given: Sequence[Given]) -> str:
+    """Return how many answers got which mark: "12 answered: 9 right, 2 partly right, 1 missed."."""
+    if not given:
+        return "Nothing was answered."
+    counted = Counter(each.taken.mark for each in given)
+    marks = ", ".join(f"{counted[mark]} {_CALLED[mark]}" for mark in MARKS if counted[mark])
+    prompted = sum(each.hinted for each in given)
+    with_hint = f" ({prompted} with a hint)" if prompted else ""
+    return f"{len(given)} answered: {marks}{with_hint}."
+
+
+def summary_lines(given: Sequence[Given], ahead: Ahead | None, name: str, saved: bool) -> list[Line]:
+    """Return what a sitting came to, what to read again and what is to come."""
+    lines = [Line(counts_line(given), MARK)]
+    overruled = sum(each.was_overruled for each in given)
+    if overruled:
+        lines.append(Line(f"{overruled} mark{'s' * (overruled > 1)} overruled by you, and recorded so."))
+    lines += _to_read(given)
+    if ahead is not None:
+        lines += [Line(each) for each in ahead_lines(ahead)]
+    if given:
+        lines.append(Line((SAVED if saved else UNSAVED).format(name=name), NOTE))
+    return lines
+
+
+def today_line(chosen: Iterable[Choice]) -> str:
+    """Return what today asks, by why: "Today: 14 to ask (1 changed, 5 fading, 8 new)."."""
+    counted = Counter(each.why for each in chosen)
+    parts = ", ".join(f"{counted[why]} {why}" for why in (CHANGED, FADING, NEW) if counted[why])
+    total = sum(counted.values())
+    return f"Today: {total} to ask ({parts})." if parts else "Nothing is due today."
+
+
+def ahead_lines(ahead: Ahead) -> list[str]:
+    """Return what is to come: today, tomorrow, by the day to be ready."""
+    today = f"Left today: {ahead.left}." if ahead.left else "Nothing more is due today."
+    lines = [f"{today} Fading by tomorrow: {ahead.tomorrow}."]
+    if ahead.ready_by and ahead.pace.days is not None:
+        lines.append(ready_line(ahead.ready_by, ahead.pace))
+    return lines
+
+
+def ready_line(day: date, pace: Pace) -> str:
+    """Return how the days left and what is not begun stand to each other."""
+    days = pace.days or 1
+    unseen = f"{pace.unseen} not asked yet" if pace.unseen else "everything was asked at least once"
+    return f"Ready by {day}: {days} day{'s' * (days > 1)} with today, {unseen}."
+
+
+def _to_read(given: Sequence[Given]) -> list[Line]:
+    """Return the paragraphs of what was not right the last time it was asked."""
+    last = {each.put.item.record: each for each in given}
+    weak = [each for each in last.values() if each.taken.mark != RIGHT]
+    if not weak:
+        return []
+    listed = [Line(f"- {each.put.item.paragraph}: {each.put.item.title} ({_CALLED[each.taken.mark]})") for each in weak]
+    more = len(listed) - _SHOWN
+    return [Line("To read again:"), *listed[:_SHOWN], *([Line(f"  and {more} more")] if more > 0 else [])]

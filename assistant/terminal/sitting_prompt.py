@@ -1,0 +1,78 @@
+"""Where the answers of a sitting come from: a line that can be edited, or lines of a pipe.
+
+Time before the first key is measured only where somebody types at a prompt of their own.
+"""
+
+from __future__ import annotations
+
+import sys
+import time
+from collections.abc import Callable, Iterator
+from typing import TYPE_CHECKING, Protocol
+
+from assistant.terminal.ask import lines_of
+from assistant.terminal.screen import Screen
+
+if TYPE_CHECKING:
+    from prompt_toolkit.input import Input
+    from prompt_toolkit.output import Output
+
+
+class Asking(Protocol):
+    """Asks for a line. Raises EOFError at the end of the input and KeyboardInterrupt on Ctrl-C."""
+
+    def ask(self, prompt: str) -> tuple[str, float | None]:
+        """Return a line and the seconds before its first key, if they were measured."""
+
+
+class EditedLines:
+    """A prompt at which a line can be edited; nothing of it is kept, and nothing is suggested."""
+
+    def __init__(
+        self,
+        screen: Screen,
+        source: Input | None = None,
+        sink: Output | None = None,
+        clock: Callable[[], float] = time.monotonic,
+    ) -> None:
+        from prompt_toolkit import PromptSession
+        from prompt_toolkit.history import DummyHistory
+        from prompt_toolkit.output import ColorDepth
+
+        self._clock = clock
+        self._first: float | None = None
+        self._session: PromptSession[str] = PromptSession(
+            history=DummyHistory(),
+            color_depth=None if screen.color else ColorDepth.DEPTH_1_BIT,
+            input=source,
+            output=sink,
+        )
+        self._session.app.key_processor.before_key_press += lambda _: self._pressed()
+
+    def ask(self, prompt: str) -> tuple[str, float | None]:
+        """Return a line and the seconds before its first key."""
+        began, self._first = self._clock(), None
+        text = self._session.prompt(prompt)
+        return " ".join(text.split()), (self._first or self._clock()) - began
+
+    def _pressed(self) -> None:
+        if self._first is None:
+            self._first = self._clock()
+
+
+class PlainLines:
+    """Lines of the input, after a prompt each where somebody sits at it."""
+
+    def __init__(self, shows_prompt: bool) -> None:
+        self._shows_prompt = shows_prompt
+        self._lines: Iterator[bytes] = lines_of(sys.stdin.buffer)
+
+    def ask(self, prompt: str) -> tuple[str, float | None]:
+        """Return a line; the time before it says nothing."""
+        if self._shows_prompt:
+            sys.stdout.write(prompt)
+            sys.stdout.flush()
+        raw = next(self._lines, None)
+        if raw is None:
+            raise EOFError
+        return " ".join(raw.decode("utf-8", "replace").split()), None
