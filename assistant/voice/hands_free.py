@@ -140,7 +140,7 @@ class HandsFree:
         """Return whether a phrase that a grammar heard was said: a grammar hears one of its phrases in anything."""
         if heard.answer.outcome == ANSWER and not self._pending:
             return False
-        return self._manner.alike(phrase, heard.text)
+        return any(self._manner.alike(phrase, text) for text in heard.others)
 
     def _choices(self) -> tuple[str, ...]:
         return ("one", "two", "three", "the first one", "the second one") if self._context.offered else ()

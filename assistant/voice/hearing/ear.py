@@ -14,6 +14,7 @@ from assistant.conversation.context import Context
 from assistant.quantities.amounts import Amount
 from assistant.quantities.show import exact_shown, number_words, spoken
 from assistant.resolving.knowing import Knowledge
+from assistant.voice.hearing.numbers import other_numbers
 from assistant.voice.hearing.recognising import Recognised, Recogniser
 from assistant.voice.hearing.weighing import Reading, Weighed, Weigher
 from assistant.voice.hearing.wording import plainly
@@ -27,7 +28,9 @@ NO_SPEECH = 0.6
 MUMBLED = -1.1
 """Mean logarithm of probability under which what was made out is a guess."""
 SURE = 0.5
-NUMBER_SURE = 0.5
+NUMBER_SURE, TEEN_SURE = 0.6, 0.85
+"""The least probability that a number may have to be answered with; that of one which ends like "fifteen" or "fifty"
+must be higher, since those two are taken for one another even where the recogniser is fairly sure."""
 NOTHING = "Nothing was said that could be made out."
 Clock = Callable[[], float]
 
@@ -46,6 +49,8 @@ class Heard(NamedTuple):
     answer: Answer
     after: Context
     pending: str = ""
+    others: tuple[str, ...] = ()
+    """Everything that the sound may have been, also where none of it is believed."""
 
     @property
     def nothing(self) -> bool:
@@ -70,14 +75,15 @@ class Ear:
         if not _is_nothing(recognised):
             weighed = self._weigher.weigh(recognised, self.recogniser, samples, context)
         heard = self.nothing(context) if weighed is None else self._settled(weighed, context)
-        return heard._replace(hear_ms=round(1000 * (self._clock() - begun), 1))
+        others = () if recognised.no_speech > NO_SPEECH else _texts(recognised)
+        return heard._replace(hear_ms=round(1000 * (self._clock() - begun), 1), others=others)
 
     def said(self, samples: Floats) -> tuple[str, ...]:
         """Return what an utterance may say, the likeliest first, without asking anything with it; () for nothing."""
         recognised = self.recogniser.recognise(samples)
         if _is_nothing(recognised):
             return ()
-        return tuple(dict.fromkeys(plainly(each.text) for each in recognised.hypotheses))
+        return _texts(recognised)
 
     def warm(self) -> None:
         """Do once what only the first utterance would have to wait for."""
@@ -94,12 +100,17 @@ class Ear:
     def _settled(self, weighed: Weighed, context: Context) -> Heard:
         reading = weighed.reading
         answer, after, pending = reading.answer, reading.after, ""
-        if answer.outcome == ANSWER and reading.amounts and weighed.number < NUMBER_SURE:
+        sure = TEEN_SURE if other_numbers(reading.text) else NUMBER_SURE
+        if answer.outcome == ANSWER and reading.amounts and weighed.number < sure:
             answer, after, pending = _confirming(reading, self._knowledge), context, reading.text
         elif answer.outcome == ANSWER and weighed.sureness < SURE:
             answer, after, pending = _asking_back(weighed), context, reading.text
         confidence = round(weighed.sureness * min(1.0, weighed.number), 3)
         return Heard(reading.text, confidence, self.recogniser.name, 0.0, answer, after, pending)
+
+
+def _texts(recognised: Recognised) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(plainly(each.text) for each in recognised.hypotheses))
 
 
 def _is_nothing(recognised: Recognised) -> bool:

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
 _MODEL = "en-us"
 _HYPOTHESES = 8
+_SCORE, _RANK = -0.4, 0.1
 _DIGITS = (
     "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "niner", "tree", "fower", "fife",
 )  # fmt: skip
@@ -115,7 +116,7 @@ class Sphinx:
         if not best:
             return Recognised((), 1.0)
         texts = dict.fromkeys([best, *(each.hypstr for each in _best_of(self._decoder) if each.hypstr)])
-        return Recognised(tuple(Hypothesis(text, -0.4 - 0.02 * rank) for rank, text in enumerate(texts)))
+        return Recognised(tuple(Hypothesis(text, _SCORE - _RANK * rank) for rank, text in enumerate(texts)))
 
     def judge(self, samples: Floats, texts: Sequence[str]) -> list[Judged]:
         """Return nothing: it cannot tell how well a given text fits."""

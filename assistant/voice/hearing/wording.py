@@ -26,8 +26,7 @@ def once(text: str) -> str:
     """Return a text without its repetition: a recogniser that has sound left at the end says it all again."""
     words = text.split()
     plain = [word.strip(".,?!").lower() for word in words]
-    for size in range(2, len(words) // 2 + 1):
-        copies = -(-len(words) // size)
-        if copies >= 2 and all(word == plain[i % size] for i, word in enumerate(plain)):
+    for size in range(1, len(words) // 2 + 1):
+        if all(word == plain[i % size] for i, word in enumerate(plain)):
             return " ".join(words[:size])
     return text

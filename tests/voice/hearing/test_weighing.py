@@ -1,0 +1,172 @@
+"""Of several readings, the one that the knowledge explains wins; numbers are never made up, and doubt is asked."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+import pytest
+
+from assistant.answering.answer import ANSWER, CLARIFY, DECLINE
+from assistant.conversation.context import Context
+from assistant.conversation.opening import Knowledge
+from assistant.voice.hearing.ear import Ear, Heard
+from assistant.voice.hearing.numbers import number_places, other_numbers
+from assistant.voice.hearing.prompting import terms_expected
+from assistant.voice.hearing.recognising import Hypothesis, Judged, Part, Recognised
+from assistant.voice.hearing.repairing import Repairer
+from assistant.voice.hearing.sounds import Sounding, apart
+from assistant.voice.hearing.sphinx import Phrases, Sphinx
+from assistant.voice.hearing.weighing import Weigher
+from tests.voice.synthesis import neural, padded
+
+SOUND = np.zeros(16000, dtype=np.float32)
+
+
+class Fake:
+    """A recogniser that heard these texts, the likeliest first; `doubt` is how sure it is of every figure."""
+
+    name = "fake"
+
+    def __init__(self, *texts: str, sure: float = 0.99, no_speech: float = 0.0, score: float = -0.2) -> None:
+        self.texts, self.sure, self.no_speech, self.score = texts, sure, no_speech, score
+
+    def recognise(self, samples: object) -> Recognised:
+        found = tuple(Hypothesis(text, self.score - 0.05 * n) for n, text in enumerate(self.texts))
+        return Recognised(found, self.no_speech)
+
+    def judge(self, samples: object, texts: Sequence[str]) -> list[Judged]:
+        return [self._judged(text) for text in texts]
+
+    def _judged(self, text: str) -> Judged:
+        known = text in self.texts
+        total = -1.0 - 0.5 * self.texts.index(text) if known else -6.0
+        return Judged(total, tuple(Part(start, end, self.sure) for start, end in number_places(text)))
+
+
+@pytest.fixture(scope="session")
+def repairer(knowledge: Knowledge, sounding: Sounding) -> Repairer:
+    return Repairer(knowledge, sounding)
+
+
+@pytest.fixture
+def hear(knowledge: Knowledge, repairer: Repairer) -> object:
+    def heard(recogniser: Fake) -> Heard:
+        ear = Ear(recogniser, Weigher(knowledge, repairer), knowledge, lambda: 0.0)
+        return ear.hear(SOUND, Context())
+
+    return heard
+
+
+def test_the_reading_that_is_explained_wins(hear: object) -> None:
+    heard = hear(Fake("What does the free ball lever do?", "What does the free fall lever do?"))  # type: ignore[operator]
+
+    assert "fall" in heard.text
+
+
+def test_what_is_misheard_is_mended_by_sound(hear: object) -> None:
+    heard = hear(Fake("What should the flag on the torque length be doing?"))  # type: ignore[operator]
+
+    assert "torque link" in heard.text
+    assert heard.answer.outcome in (ANSWER, CLARIFY)
+
+
+@pytest.mark.parametrize(("heard_as", "meant"), [
+    ("the anti skit is off", "anti skid"), ("torque length", "torque links"), ("the free ball lever", "free fall"),
+    ("untargeted light", "on target"),
+])  # fmt: skip
+def test_names_that_sound_alike_are_offered(repairer: Repairer, heard_as: str, meant: str) -> None:
+    assert any(meant in repair.text for repair in repairer.repairs(heard_as))
+
+
+@pytest.mark.parametrize("text", ["nineteen degree turn", "at 19 knots", "one eight zero knots", "at niner knots"])
+def test_no_number_is_ever_mended(repairer: Repairer, text: str) -> None:
+    for repair in repairer.repairs(text):
+        assert number_places(repair.text) == [] or all(
+            text[a:b] in repair.text for a, b in number_places(text)
+        )
+
+
+def test_a_doubtful_number_is_confirmed_first(hear: object) -> None:
+    heard = hear(Fake("Can I extend the gear at 240 knots?", sure=0.4))  # type: ignore[operator]
+
+    assert heard.answer.outcome == CLARIFY
+    assert heard.answer.text.startswith("CONFIRM two four zero knots?")
+    assert heard.answer.values[0].value == 240
+    assert heard.answer.values[0].unit == "kt"
+    assert heard.answer.needs == ("confirmation of 240 kt",)
+    assert heard.pending == "Can I extend the gear at 240 knots?"
+
+
+def test_a_sure_number_is_answered_and_read_back(hear: object) -> None:
+    heard = hear(Fake("Can I extend the gear at 240 knots?"))  # type: ignore[operator]
+
+    assert heard.answer.outcome == ANSWER
+    assert "240" in heard.answer.text
+    assert heard.confidence > 0.9
+
+
+@pytest.mark.parametrize("recogniser", [
+    Fake(), Fake("Thank you for watching.", no_speech=0.9), Fake("What is VLE?", score=-2.0), Fake("...", "?"),
+])  # fmt: skip
+def test_nothing_said_is_nothing(hear: object, recogniser: Fake) -> None:
+    heard = hear(recogniser)  # type: ignore[operator]
+
+    assert heard.nothing
+    assert heard.answer.outcome == DECLINE
+    assert heard.confidence == 0
+
+
+@pytest.mark.parametrize("text", [
+    "Who won the football game last night?", "Please pass me the salt.",
+    "The weather in Lisbon will be sunny tomorrow.",
+    "I'll pick up the children from school at five.",
+])  # fmt: skip
+def test_other_subjects_are_not_mended_into_questions(hear: object, text: str) -> None:
+    assert hear(Fake(text)).answer.outcome == DECLINE  # type: ignore[operator]
+
+
+@pytest.mark.parametrize(("text", "others"), [
+    ("at 90 knots", ["at 19 knots"]), ("at 150", ["at 115"]), ("at 17 and 30", ["at 70 and 30", "at 17 and 13"]),
+    ("at 200 knots", []), ("at 12 knots", []), ("at 1,450 psi", []),
+])  # fmt: skip
+def test_numbers_that_end_alike(text: str, others: list[str]) -> None:
+    assert other_numbers(text) == others
+
+
+def test_sounds_that_are_alike_are_near(sounding: Sounding) -> None:
+    def far(one: str, two: str) -> float:
+        return apart(sounding.of(one.split()), sounding.of(two.split()))
+
+    assert far("steer", "steer") == 0
+    assert far("free fall", "free ball") < far("free fall", "main gear")
+    assert far("tiller", "until her") < 0.4
+
+
+def test_the_terms_expected_are_of_the_trade(knowledge: Knowledge) -> None:
+    terms = terms_expected(knowledge)
+
+    assert "anti-skid" in terms
+    assert not any(figure in terms for figure in "0123456789")
+    assert len(terms.split(",")) <= 40
+
+
+# --- the second recogniser
+
+
+def test_a_grammar_hears_control_words_and_numbers(sounding: Sounding) -> None:
+    phrases = Phrases(sounding, ["knots", "degrees"])
+    wanted = ("say again", "standby", "affirm", "negative", "words twice", "disregard")
+
+    assert [phrases.hear(padded(neural(each)), wanted) for each in wanted] == list(wanted)
+    assert phrases.hear(padded(neural("one eight zero knots")), wanted, numbers=True) == "one eight zero knots"
+
+
+def test_without_the_model_a_question_is_still_heard(knowledge: Knowledge, sounding: Sounding) -> None:
+    recogniser = Sphinx(knowledge, sounding)
+    ear = Ear(recogniser, Weigher(knowledge, Repairer(knowledge, sounding)), knowledge, lambda: 0.0)
+
+    heard = ear.hear(padded(neural("what is the maximum landing weight")), Context())
+
+    assert heard.recogniser == "pocketsphinx"
+    assert "landing" in heard.text
