@@ -43,11 +43,19 @@ def _fact(one: Asked, text: str, know: Knowledge) -> list[Point]:
 def _fact_points(fact: Fact, text: str, know: Knowledge) -> list[Point]:
     verdict = _lead(fact.says)
     points = [Point(f"{verdict}", verdict=verdict)] if verdict and POLAR.search(text) else []
-    if fact.points:
-        return points + [point(p, know) for p in fact.points]
+    made = [point(p, know) for p in fact.points]
+    if made and not _all_asked(made, text, know):
+        return points + made
     if fact.values:
         return points + [_value_point(v, fact.says, know) for v in fact.values]
     return points + _from_sentence(fact.says, verdict, text, know)
+
+
+def _all_asked(points: list[Point], text: str, know: Knowledge) -> bool:
+    """Return whether a question holds all that the points say, so that the rest of the statement is asked for."""
+    reading = know.reader.read(text)
+    words = frozenset(plain(w) for w in reading.words)
+    return all(not p.figures and all(words.issuperset(e.words) for e in p.elements) for p in points)
 
 
 def _lead(says: str) -> str:

@@ -78,7 +78,7 @@ def _beside(mark: str, answer: str) -> tuple[str, ...]:
 def _mark(need: Need, said: Said, compared: Compared, share: float, know: Knowledge) -> str:
     unknowing = UNKNOWING.search(" ".join(said.reading.words)) is not None
     told = any(h.share > 0 for h in compared.held)
-    if unknowing and not said.claims and not _tells(compared.held):
+    if unknowing and not _numbers(said) and not _tells(compared.held):
         return MISSED
     if compared.wrong:
         return WRONG
@@ -86,6 +86,11 @@ def _mark(need: Need, said: Said, compared: Compared, share: float, know: Knowle
         whole = all(h.share >= 1 for h in compared.held) and not need.unanswered
         return RIGHT if whole else PARTLY
     return WRONG if _claims(need, said, know) and not unknowing else MISSED
+
+
+def _numbers(said: Said) -> list[str]:
+    """Return the numbers that an answer gives; "a minute" to think is none."""
+    return [c.amount.raw for c in said.claims if not c.amount.raw.startswith(("a ", "an "))]
 
 
 def _tells(held: tuple[Held, ...]) -> bool:

@@ -86,7 +86,7 @@ def _leads_on(claim: Claim, said: Said) -> bool:
     """Return whether a number is the first of two of a change: "1,800 to 2,000", "280, now 250"."""
     after = said.reading.words[claim.amount.end : claim.amount.end + 3]
     following = [c for c in said.claims if c.amount.start >= claim.amount.end]
-    return bool(following) and (after[:1] in (("to",), ("->",)) or "now" in after or "before" in after)
+    return bool(following) and (after[:1] in (("to",), ("->",), ("→",)) or after[:2] == ("-", ">") or "now" in after or "before" in after)
 
 
 def _says(claim: Claim, figure: Figure, know: Knowledge) -> bool:

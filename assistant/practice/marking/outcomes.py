@@ -8,7 +8,7 @@ from typing import Any
 from assistant.answering.states import output_words
 from assistant.knowledge.records import StateTable
 from assistant.practice.marking.asked import Asked
-from assistant.practice.marking.elements import point
+from assistant.practice.marking.elements import concepts_in, point
 from assistant.practice.marking.parts import parts_of
 from assistant.practice.marking.points import Point, State
 from assistant.practice.marking.said import plain
@@ -73,7 +73,7 @@ def _output_point(table: StateTable, name: str, value: str, know: Knowledge) -> 
         subject = next(m.concepts for m in know.phrase(output.label).mentions if not m.weak)
         made = point(words, know, state=State(subject, value == "yes"))
         return made._replace(negated=value == "no", figures=())
-    return _by_value(point(words, know, kept=True), value, know)
+    return _by_value(point(words, know, kept=True, state=None), value, know)
 
 
 def _action(table: StateTable, name: str, value: str, know: Knowledge) -> list[Point]:
@@ -85,7 +85,7 @@ def _action(table: StateTable, name: str, value: str, know: Knowledge) -> list[P
 def _by_value(made: Point, value: str, know: Knowledge) -> Point:
     """Let the bare name of a result do for it: "emergency" for EMERGENCY braking."""
     elements = tuple(
-        e._replace(concepts=e.concepts | know.phrase(value).concepts, words=(plain(value),))
+        e._replace(concepts=e.concepts | concepts_in(value, know), words=(plain(value),))
         if plain(value) in e.words
         else e
         for e in made.elements

@@ -8,6 +8,7 @@ from assistant.conversation.completing import question_of
 from assistant.practice.marking.asked import Asked, as_asked, measures, record_of, things
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
+from assistant.resolving.candidates import Candidate
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
 
@@ -30,12 +31,16 @@ _BREAKS = re.compile(
     re.IGNORECASE,
 )
 _WHOLE_PIECE = re.compile(rf"(.+?)({_BREAKS.pattern}|$)", re.IGNORECASE | re.DOTALL)
+_CONDITION = re.compile(
+    r"^when (?!(?:is|are|does|do|may|can|must|did|will|should|and|to)\b).*\b(?:is|are|has|have)\b", re.IGNORECASE
+)
+"""A clause that tells when, and does not ask it: "when the pin is in"."""
 _BARE = re.compile(
     r"\b(?:and|with|of|in|on|then|also|to|by|at|from|for|where|when|why|whom|who|how|what|which)\b", re.IGNORECASE
 )
 POLAR = re.compile(
     r"(?:^|[.?!;:,]\s*)(?:so |then |and )?(?:may|can|is|are|does|do|did|will|would|should|must|could|was|has|have|am)\b"
-    r"|\b(?:acceptable|allowed|permitted|ok|okay|legal|within limits)\s*\?",
+    r"|\b(?:acceptable|allowed|permitted|ok|okay|legal|within limits)\s*[?,]",
     re.IGNORECASE,
 )
 
@@ -54,7 +59,7 @@ def parts_of(text: str) -> list[str]:
     carried = ""
     for found in _WHOLE_PIECE.finditer(text):
         piece = found.group(1).strip()
-        if not _ASKS.match(piece) or FORM.match(piece):
+        if not _ASKS.match(piece) or FORM.match(piece) or _CONDITION.match(piece):
             continue
         piece, carried = carried + piece, ""
         if len(_BARE.sub("", piece).split()) > 0:
@@ -116,9 +121,10 @@ def _part(part: str, head: str, subject: str, before: list[Asked], variant: str,
         texts = [f"{subject} {part}", part]
     used = {one.answer.text for one in before}
     about = things(question_of(subject, know, ""), know) if subject else frozenset()
+    own = things(question_of(part, know, ""), know) - about
     for text in texts:
         question = question_of(text, know, variant)
-        serving = [c for c in candidates(question, know)[:12] if _serves(c.score, c.result, question, about, know)]
+        serving = [c for c in candidates(question, know)[:12] if _serves(c, question, about, own, know)]
         wanted = _wanted(question, part, know)
         exact = [c for c in serving if quantity_of(c.result, know) in wanted]
         near = [c for c in serving if c.score >= serving[0].score - 0.15]
@@ -151,17 +157,23 @@ def _wanted(question: Question, part: str, know: Knowledge) -> frozenset[str]:
     return (question.reading.asked | know.phrase(part).concepts) & QUANTITIES
 
 
-def _serves(score: float, result: r.Result, question: Question, about: frozenset[str], know: Knowledge) -> bool:
-    """Return whether a candidate may answer a part: it is on the same subject and of the quantity asked for."""
-    if score < 0.3 or isinstance(result, (r.Declined, r.Choices, r.Needed)):
+def _serves(
+    candidate: Candidate, question: Question, about: frozenset[str], own: frozenset[str], know: Knowledge
+) -> bool:
+    """Return whether a candidate may answer a part: on the subject and what the part names, of the quantity asked for."""
+    result = candidate.result
+    if candidate.score < 0.3 or isinstance(result, (r.Declined, r.Choices, r.Needed)):
         return False
+    if isinstance(result, r.TableResult) and not any(row.conditions for row in result.rows):
+        return False  # with everything normal: no state is asked about
     if isinstance(result, r.ProcedureResult) and result.step is None and not question.reading.has("steps"):
         return False
     record = record_of(result)
     if record is None:
-        return score >= 0.7
+        return candidate.score >= 0.7
     asks = frozenset(c for text in getattr(record, "asks", ()) for c in know.phrase(text).concepts)
-    if about and about.isdisjoint(asks | know.matcher.vocabulary(record.id)):
+    explained = asks | know.matcher.vocabulary(record.id)
+    if (about and about.isdisjoint(explained)) or (own and own.isdisjoint(explained)):
         return False
     wanted = question.reading.asked & QUANTITIES
     mine = quantity_of(result, know)

@@ -23,6 +23,8 @@ def state_said(state: State, need: Need, said: Said, know: Knowledge) -> bool | 
         found.append(_said_at(place, subjects, need, said))
     if found:
         return found[0]
+    if "neither" in said.reading.words:
+        return False
     unsaid = [p.state for p in need.points if p.state and not said.where(p.state.subject)]
     bare = _bare(need, said, len(unsaid))
     return bare[unsaid.index(state)] if state in unsaid and len(bare) == len(unsaid) else None

@@ -27,6 +27,7 @@ STOPS = _words(". ; : , ( ) ? ! - – —")
 CONTRASTS = _words("although but however instead then though whereas while yet")
 JOINS = _words("& / and any both either neither nor or plus the")
 UNKNOWING = re.compile(
+    r"\bneed (?:a|one|some|another) (?:minute|moment|second|while)\b|"
     r"(?:i )?(?:really |honestly |just |simply |still )?(?:do not|did not|can not|"
     r"cannot|could not|have not|has not|would not|never|not) (?:even |really |"
     r"quite |actually |ever |yet )?(?:know|remember|recall|sure|tell|say|think of|"
