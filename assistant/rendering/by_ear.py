@@ -33,7 +33,9 @@ _BOUNDS = {
     ("Within", "above"): "minimum",
     ("Outside", "below"): "minimum",
 }
-_LABELLED = r"(?<![^.;:,] )\b((?:[A-Za-z][\w’'-]* ){0,6}[A-Za-z][\w’'-]*) (?=\d[\d,.]*(?:SIGNS)(?:[.;]|$))"
+_LABELLED = r"([A-Za-z][\w’' -]*) (?=\d[\d,.]*( ?[^\s\d.;,]+)(?:[.;]|$))"
+_LONGEST_LABEL = 7
+"""Words of a name that is said apart from its amount; more are a sentence."""
 _JOINING = frozenset({
     "a", "about", "above", "all", "an", "and", "are", "as", "at", "below", "between", "by", "code", "exactly", "for",
     "from", "has", "hold", "holds", "in", "is", "lasts", "least", "most", "need", "needs", "no", "of", "off", "on",
@@ -129,14 +131,15 @@ def _bounds_named(text: str) -> str:
 def _labels_apart(text: str, signs: Iterable[str]) -> str:
     """A name and its amount, alone between stops, are heard apart: "Nose wheels, 22 m"."""
 
+    units = frozenset(signs)
+
     def said(match: re.Match[str]) -> str:
         words = match[1].split()
-        joined = words[-1].lower() in _JOINING or len(words) < 2
-        return f"{match[1]} " if joined else f"{match[1]}, "
+        begins = match.start() == 0 or match.string[match.start() - 2 : match.start()] in (". ", "; ", ": ", ", ")
+        apart = begins and match[2] in units and 1 < len(words) <= _LONGEST_LABEL
+        return f"{match[1]}, " if apart and words[-1].lower() not in _JOINING else f"{match[1]} "
 
-    if not re.search(r"[A-Za-z] \d", text):
-        return text
-    return re.sub(_LABELLED.replace("SIGNS", "|".join(map(re.escape, signs))), said, text)
+    return re.sub(_LABELLED, said, text) if ";" in text else text
 
 
 def _fractions(text: str) -> str:

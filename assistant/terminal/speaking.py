@@ -25,8 +25,8 @@ _HELP = (
     '"voice on" and "voice off"; "slower" and "faster"; "voices", then "voice NAME"; "voice digits" and '
     '"voice whole numbers" say how numbers are said.'
 )
-_PATIENCE_S = 20.0
-"""Seconds that turning the voice on may take until something is heard, or a problem told."""
+_PATIENCE_S = 5.0
+"""Seconds that turning the voice on waits for the first words, or for a problem; a later one is told with an answer."""
 _MOST_WORDS = 5
 
 Maker = Callable[[Session, "VoiceSettings", Callable[[str], None]], "tuple[Aloud, ChosenSynthesiser]"]
@@ -183,7 +183,7 @@ class TerminalVoice:
         except VoiceProblem as problem:
             return f"{_capital(str(problem))}."
         english = [each for each in found if any(lang.startswith("en") for lang in each.languages)] or found
-        return "\n".join(f'"voice {each.id}": {each.name}' for each in english)
+        return "\n".join(_voice_line(each.id, each.name) for each in english)
 
 
 def _path() -> str:
@@ -192,3 +192,8 @@ def _path() -> str:
 
 def _capital(text: str) -> str:
     return text[:1].upper() + text[1:]
+
+
+def _voice_line(name: str, shown: str) -> str:
+    """How a voice is chosen: by the end of its name, where that has parts."""
+    return f'"voice {name.rpartition("/")[2]}": {shown}'

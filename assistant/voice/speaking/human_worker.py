@@ -1,6 +1,6 @@
 """The process that the more human voice lives in: a neural voice on the processor, from optional packages.
 
-Its packages are GPL-3.0 and stay outside this program: this process alone loads them, where somebody installed them.
+Its engine is GPL-3.0-or-later and stays outside this program: this process alone loads it, where somebody installed it.
 """
 
 from __future__ import annotations
