@@ -111,9 +111,9 @@ def _progress(parsed: Parsed) -> int:
 
 def _rehearse(parsed: Parsed) -> int:
     gc.enable()
-    from assistant.terminal.marking import mark
+    from assistant.terminal.rehearsing import rehearse
 
-    return mark(parsed)
+    return rehearse(parsed)
 
 
 def _sheet(parsed: Parsed) -> int:

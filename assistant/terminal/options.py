@@ -130,12 +130,18 @@ PROGRESS = Command(
 )
 REHEARSE = Command(
     "rehearse",
-    f"{PROGRAM} rehearse --mark FILE [options]",
-    "mark answers without a learner: a line of JSON with a question and an answer in, a line with the mark out",
+    f"{PROGRAM} rehearse [options]",
+    "rehearse alone: what is fading is asked first, each answer is marked and kept",
     (
-        Option("--mark", "FILE", "mark each line of a file, '-' for the input"),
-        _TYPE,
-        _KNOWLEDGE,
+        Option("--learner", "NAME", "who rehearses; asked for when left out"),
+        Option("--topic", "T", "sections (32-50), plain words (brakes) or general, several with commas between"),
+        Option("--number", "N", "how many questions; when left out, what today asks"),
+        Option("--minutes", "N", "or how long"),
+        Option("--ready-by", "DATE", "the day to be ready by, such as 2026-12-10, kept from then on; none clears it"),
+        Option("--oral", "", "be examined: a scenario that goes on, failure upon failure, then a debrief"),
+        Option("--seed", "S", "the same gives the same wordings and numbers"),
+        Option("--mark", "FILE", "mark answers without a learner: each line of JSON in FILE, '-' for the input"),
+        *_KNOWING,
         HELP,
     ),
 )
@@ -191,9 +197,10 @@ ENDINGS = {
     ),
     CHECK.name: "Ends with 0 when nothing is wrong, with 1 when there is a problem.",
     REHEARSE.name: (
-        'A line is {"question": ..., "answer": ...}; its mark is right, partly, wrong or missed, or unmarked where\n'
-        "nothing loaded answers the question or the line cannot be read. Ends with 0 whatever the marks, 2 wrongly\n"
-        "written, 1 broken knowledge."
+        "The record lies in the folder for your own files. DOWNLOCK_TODAY=2026-12-01 in the environment lets\n"
+        "it be that day, to try weeks ahead. With --mark a line is {\"question\": ..., \"answer\": ...}; its mark is\n"
+        "right, partly, wrong or missed, or unmarked where nothing loaded answers the question or the line cannot\n"
+        "be read. Ends with 0 whatever the marks, 2 wrongly written, 1 broken knowledge."
     ),
     PROGRESS.name: (
         "The record lies in the folder for your own files. Ends with 0 done, 2 wrongly written, 1 a file that\n"

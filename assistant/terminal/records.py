@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import sys
-from datetime import datetime
 
 from assistant.practice.keeping.record import Record, open_record
 from assistant.practice.keeping.rows import Learner
@@ -12,13 +11,9 @@ from assistant.rendering.text import clean
 from assistant.terminal.options import UsageProblem, nearest
 from assistant.terminal.places import data_folder, write_private
 from assistant.terminal.screen import Screen, complain, is_terminal
+from assistant.terminal.simulated import clock as clock
 
 DONE, BROKEN, NOT_WRITTEN = 0, 1, 5
-
-
-def clock() -> datetime:
-    """Return the time of this machine, where it is."""
-    return datetime.now().astimezone()
 
 
 def opened_record() -> Record:

@@ -51,22 +51,32 @@ def _asked(record: StateTable, state: State, desk: Desk) -> Iterator[Draft]:
         first = record.outputs[0]
         chosen = list(dict.fromkeys((desk.chance.choice((first, *chosen)), desk.chance.choice(record.outputs[1:]))))
     wordings = list(_one(chosen[0], state, desk)) if len(chosen) == 1 else list(_two(chosen, state, desk))
-    yield _draft(STATE, record, chosen, now, state, wordings, desk)
+    yield _draft(record, chosen, now, state, wordings, desk)
+
+
+def single_drafts(record: StateTable, state: State, output: TableOutput, desk: Desk) -> Iterator[tuple[str, Draft]]:
+    """Yield each way of asking for one output in a state, as it follows a colon, with its draft."""
+    now = tables.outputs(record, dict(state), desk.know.base)
+    within = conditions_of(state, desk)[1]
+    for ask in _asks(output, desk):
+        wordings = desk.wording.sentences("state", conditions=within, ask=ask)
+        plain = tuple(sentence(text.removeprefix("The ")) for text in wordings)
+        yield ask, _draft(record, [output], now, state, [plain], desk)
 
 
 def _draft(
-    form: str, record: StateTable, outputs: list[TableOutput], now: dict[str, str], state: State,
-    wordings: list[tuple[str, ...]], desk: Desk, by: str = "",
+    record: StateTable, outputs: list[TableOutput], now: dict[str, str], state: State,
+    wordings: list[tuple[str, ...]], desk: Desk,
 ) -> Draft:  # fmt: skip
     key = Key(
         states=tuple((f"{record.id}.{output.id}", now[output.id]) for output in outputs),
         points=tuple(output_words(record, output.id, now[output.id]) for output in outputs),
     )
     hint = desk.hint("state", record.sources)
-    return Draft(form, record.id, record.topic, key, tuple(wordings), hint, min(3, 1 + len(state)), by)
+    return Draft(STATE, record.id, record.topic, key, tuple(wordings), hint, min(3, 1 + len(state)))
 
 
-def _conditions(state: State, desk: Desk) -> tuple[str, str]:
+def conditions_of(state: State, desk: Desk) -> tuple[str, str]:
     """Return some states as they open a sentence, and as they stand within one."""
     words = [conditions_words((Condition(*each),), desk.know) for each in state]
     bare = [word.removeprefix("the ") for word in words]
@@ -83,7 +93,7 @@ def _asks(output: TableOutput, desk: Desk) -> list[str]:
 
 
 def _one(output: TableOutput, state: State, desk: Desk) -> Iterator[tuple[str, ...]]:
-    opening, within = _conditions(state, desk)
+    opening, within = conditions_of(state, desk)
     asks = _asks(output, desk)
     found: list[str] = []
     for ask in asks:
@@ -100,7 +110,7 @@ def _is_plain(output: TableOutput) -> bool:
 
 
 def _two(outputs: list[TableOutput], state: State, desk: Desk) -> Iterator[tuple[str, ...]]:
-    opening, _ = _conditions(state, desk)
+    opening, _ = conditions_of(state, desk)
     one, two = ([*_asks(output, desk), *([] if _is_plain(output) else [f"which {output.label}"])] for output in outputs)
     pairs = [(first, second) for first in one for second in two]
     yield tuple(
@@ -121,7 +131,7 @@ def _lost(record: StateTable, state: State, desk: Desk) -> Iterator[Draft]:
             ]
     if not lost or lost[0][0] != record.id:
         return
-    wordings = desk.wording.sentences("loss", conditions=_conditions(state, desk)[1])
+    wordings = desk.wording.sentences("loss", conditions=conditions_of(state, desk)[1])
     wordings = tuple(sentence(text.removeprefix("The ")) for text in wordings)
     key = Key(
         states=tuple((f"{table}.{output}", value) for table, output, value in lost),

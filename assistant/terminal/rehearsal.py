@@ -1,0 +1,219 @@
+"""One rehearsal as it is held: the next question from the record, the line typed to it, the answer kept at once."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date, datetime, timedelta
+from random import Random
+from typing import NamedTuple
+
+from assistant.practice.asking.choosing import Choice, choose_next, pace, plan
+from assistant.practice.asking.due import note_on
+from assistant.practice.asking.pool import GENERAL, Pool, drillable
+from assistant.practice.asking.standing import Standing, standings
+from assistant.practice.keeping.learners import NoSuchLearner
+from assistant.practice.keeping.record import Record
+from assistant.practice.keeping.rows import TYPED, Answered, Learner
+from assistant.practice.making.selecting import entries_on
+from assistant.practice.making.wording import Wording
+from assistant.practice.recall import MARKS
+from assistant.practice.sitting import missed_once, prompt, put, said
+from assistant.practice.sitting_marks import NOTE, Line
+from assistant.practice.sitting_questions import Questioner
+from assistant.practice.sitting_state import KEEP, OVER, REMARK, WAITING, After, Desk, Given, Put, State
+from assistant.practice.sitting_summary import Ahead, ready_line, summary_lines, today_line
+from assistant.terminal.disputes import kept_disputes
+from assistant.terminal.records import clock, tell_news
+from assistant.terminal.screen import Screen
+from assistant.terminal.session import Session
+from assistant.terminal.sitting_prompt import Asking
+from assistant.terminal.sitting_screen import say, show
+
+_PLENTY = 100_000
+"""More questions than any number of minutes takes."""
+
+
+class Wanted(NamedTuple):
+    """What was asked for: questions or minutes, by default what today asks; topics; what wordings and order follow."""
+
+    number: int | None
+    minutes: int | None
+    topics: tuple[str, ...]
+    seed: str
+
+
+class Rehearsal:
+    """A sitting of one learner, at one prompt."""
+
+    def __init__(
+        self, record: Record, learner: Learner, session: Session, wanted: Wanted, ready_by: date | None, desk: Desk,
+        asking: Asking, screen: Screen,
+    ) -> None:  # fmt: skip
+        self._record = record
+        self._learner = learner
+        self._session = session
+        self._wanted = wanted
+        self._ready_by = ready_by
+        self._desk = desk
+        self._asking = asking
+        self._screen = screen
+        self._chance = Random(wanted.seed)
+        self._questioner = Questioner(session.knowledge, wanted.seed, session.variant)
+        self._began = clock()
+        self._pool = Pool("", (), ())
+        self._kept: Answered | None = None
+        self._removed = False
+        self._state = State()
+
+    def choose_pool(self, today: date) -> None:
+        """Find what may be asked: of the topics named, or of all that is the type's own. Raises UnknownTopic."""
+        know = self._session.knowledge
+        pool = drillable(know.base, today, kept_disputes(know.base.type_info.id), variant=self._session.variant)
+        among = entries_on(self._wanted.topics, know, Wording(know.base)) if self._wanted.topics else None
+        if among is None:
+            among = frozenset(item.record for item in pool.items if item.section != GENERAL)
+        left_out = tuple(each for each in pool.left_out if each.record in among or not self._wanted.topics)
+        self._pool = pool.only(records=among)._replace(left_out=left_out)
+
+    def hold(self) -> None:
+        """Ask until the sitting is over, and sum it up however it ends."""
+        show(self._first_lines(), self._screen)
+        try:
+            while self._state.phase != OVER and self._put_next():
+                while self._state.phase not in (WAITING, OVER):
+                    self._ask_once()
+        except (EOFError, KeyboardInterrupt):
+            self._screen.say("")
+        self._screen.say("")
+        show(self._summary(), self._screen)
+
+    # --- what is asked
+
+    def _first_lines(self) -> list[Line]:
+        stands, now = self._standings(), clock()
+        lines = [Line(today_line(plan(stands, now, Random(0), ready_by=self._ready_by)))]
+        if self._ready_by:
+            lines.append(Line(ready_line(self._ready_by, pace(stands, now, self._ready_by))))
+        if self._pool.left_out:
+            count, first = len(self._pool.left_out), self._pool.left_out[0].line
+            more = f", and {count - 1} more" if count > 1 else ""
+            lines.append(Line(f"Not asked: {first}{more} (“downlock progress” tells all)."))
+        return [*lines, Line("Answer in your own words; “help” tells what else can be typed.", NOTE)]
+
+    def _put_next(self) -> bool:
+        """Put the next question; whether there is one."""
+        found = self._next()
+        if found is None:
+            return False
+        asked, far, share = found
+        self._take(put(self._state, asked, far, share))
+        return True
+
+    def _next(self) -> tuple[Put, str, float] | None:
+        if self._is_over():
+            return None
+        stands, now = self._standings(), clock()
+        while choice := self._choice(stands, now):
+            asked = self._question(choice)
+            if asked is not None:
+                return asked, *self._how_far(stands, now)
+            stands = self._without(choice.record)
+        return self._once_more(stands)
+
+    def _choice(self, stands: Sequence[Standing], now: datetime) -> Choice | None:
+        count = self._wanted.number or (_PLENTY if self._wanted.minutes else None)
+        return choose_next(stands, now, self._chance, self._ready_by, self._asked_records(), count)
+
+    def _question(self, choice: Choice) -> Put | None:
+        standing = choice.standing
+        before = self._record.history(self._learner, self._pool.type_id, choice.record)
+        forms = {before[-1].note.form} if before else set[str]()
+        question = self._questioner.question_on(choice.record, len(before), forms)
+        again = choice.record in self._asked_records()
+        return Put(question, standing.item, choice.why, standing.was, again) if question else None
+
+    def _once_more(self, stands: Sequence[Standing]) -> tuple[Put, str, float] | None:
+        """Return what was missed and not asked again since, at the end of a day's work."""
+        if self._wanted.number or self._wanted.minutes:
+            return None
+        waiting = missed_once(self._state)
+        for standing in stands:
+            if waiting and standing.item.record == waiting[0]:
+                question = self._questioner.question_on(waiting[0], 1)
+                done = len(self._state.given)
+                total = done + len(waiting)
+                if question:
+                    return Put(question, standing.item, again=True), f"{done + 1}/{total}", done / total
+        return None
+
+    def _how_far(self, stands: Sequence[Standing], now: datetime) -> tuple[str, float]:
+        done = len(self._state.given)
+        if self._wanted.minutes:
+            passed = (now - self._began) / timedelta(minutes=1)
+            left = max(round(self._wanted.minutes - passed), 1)
+            return f"{done + 1}, {left} min left", passed / self._wanted.minutes
+        count = self._wanted.number
+        left = len(plan(stands, now, Random(0), count, self._ready_by, self._asked_records()))
+        total = max(done + left, done + 1)
+        return f"{done + 1}/{total}", done / total
+
+    def _is_over(self) -> bool:
+        minutes = self._wanted.minutes
+        return minutes is not None and clock() - self._began >= timedelta(minutes=minutes)
+
+    def _asked_records(self) -> list[str]:
+        return [each.put.item.record for each in self._state.given]
+
+    def _standings(self) -> tuple[Standing, ...]:
+        return standings(self._record, self._learner, self._pool)
+
+    def _without(self, record: str) -> tuple[Standing, ...]:
+        """Leave a record out of this sitting, on which there is no question that is like none before."""
+        self._pool = self._pool.only(records={item.record for item in self._pool.items} - {record})
+        return self._standings()
+
+    # --- what is answered
+
+    def _ask_once(self) -> None:
+        text, seconds = self._asking.ask(prompt(self._state))
+        self._take(said(self._state, text, seconds, self._desk))
+
+    def _take(self, after: After) -> None:
+        """Keep what is to be kept before anything of it is shown."""
+        self._state = after.state
+        if after.act == KEEP:
+            self._keep(self._state.given[-1])
+        elif after.act == REMARK and self._kept is not None:
+            taken = self._state.given[-1].taken
+            self._kept = self._record.overrule(self._kept, taken.mark, taken.share)
+        show(after.lines, self._screen)
+        tell_news(self._record)
+
+    def _keep(self, given: Given, how: str = TYPED) -> None:
+        taken, question = given.taken, given.put.question
+        note = note_on(
+            given.put.item, question.text, taken.answer, taken.mark, taken.share, expected=taken.expected,
+            form=question.form, how=how, hinted=given.hinted, marked=given.marked, hesitation=given.hesitation,
+            confused_with=taken.confused.record if taken.confused else "",
+        )  # fmt: skip
+        self._kept = None
+        if self._removed:
+            return
+        try:
+            self._kept = self._record.note_answer(self._learner, self._pool.type_id, note)
+        except NoSuchLearner:
+            self._removed = True
+            say(f"{self._learner.name} was removed from the record meanwhile; nothing more is kept.", self._screen)
+
+    # --- how it ends
+
+    def _summary(self) -> list[Line]:
+        given = [each for each in self._state.given if each.taken.mark in MARKS]
+        saved = self._record.saved and not self._removed
+        return summary_lines(given, self._ahead(), self._learner.name, saved)
+
+    def _ahead(self) -> Ahead:
+        stands, now = self._standings(), clock()
+        left = len(plan(stands, now, Random(0), ready_by=self._ready_by, asked=self._asked_records()))
+        tomorrow = sum(1 for each in stands if each.was or each.fades(now + timedelta(days=1)))
+        return Ahead(left, tomorrow, pace(stands, now, self._ready_by), self._ready_by)
