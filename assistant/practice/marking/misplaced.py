@@ -53,7 +53,7 @@ def beside_it(held: Sequence[Held], said: Said) -> list[str]:
 
 
 _OVER = frozenset(map(plain, ("above", "below")))
-_AT = frozenset(map(plain, ("at", "near")))
+_AT = frozenset(map(plain, ("at", "near", "is", "are", "to", "into")))
 
 
 def _is_over(point: Point, element: Element) -> bool:

@@ -15,6 +15,9 @@ from assistant.quantities.units import Units
 from assistant.resolving.knowing import Knowledge
 
 _ROUNDED = 0.006
+_MOSTLY = 0.75
+"""Share of the things in a figure's name that must be named with a number that is taken for it."""
+_TIMES = {"double": 2.0, "doubled": 2.0, "twice": 2.0, "triple": 3.0, "treble": 3.0, "halve": 0.5, "halved": 0.5}
 _UP, _DOWN = ("min", "higher"), ("max", "lower")
 _RATIOS = ("percent", "factor", "")
 _FORBIDS = frozenset({"not", "cannot", "outside", "forbidden", "never", "no", "too", "unless", "beyond", "needs"})
@@ -44,6 +47,7 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
             wrong += _reversed(claim, [need.points[i].figures[k] for i, k in spots], need, said)
         elif _counts_now(claim, need, know) and not _is_known(claim, need, missing, said, know):
             wrong.append(f"{claim.amount.raw}")
+    wrong += [word for word in said.reading.words if word in _TIMES and any(f.unit in ("factor", "") for f in missing)]
     wrong += _hedged(need, said, fits)
     wrong += _greater_of(need, said)
     wrong += _false_former(need, said, know)
@@ -106,6 +110,8 @@ def equals(amount: Amount, figure: Figure, units: Units) -> bool:
             unit is None or figure.unit == "" or unit == figure.unit or {unit, figure.unit} <= {"count", "factor", ""}
         )
         return bare and _near(amount.value, figure.value, figure.tolerance)
+    if unit == "lb" and figure.unit == "psi":
+        return _near(amount.value, figure.value, figure.tolerance)  # pounds on the gauge
     if unit in _RATIOS and figure.unit in _RATIOS:
         return _ratio(amount, figure)
     value = _converted(amount.value, str(unit), figure.unit, units)
@@ -181,7 +187,8 @@ def _is_supported(amount: Amount, need: Need, said: Said, know: Knowledge) -> bo
         figures = [v for v in (limit.value, limit.maximum, limit.minimum) if v]
         if any(equals(amount, Figure(v.value, v.unit), know.units) for v in figures):
             things = [m for m in know.phrase(limit.of).mentions if not know.matcher.is_soft(m)]
-            if things and all(not m.concepts.isdisjoint(named) for m in things):
+            held = sum(1 for m in things if not m.concepts.isdisjoint(named))
+            if held and held >= _MOSTLY * len(things):
                 return True
     return False
 

@@ -27,6 +27,7 @@ STOPS = _words(". ; : , ( ) ? ! - – —")
 CONTRASTS = _words("although but however instead then though whereas while yet")
 JOINS = _words("& / and any both either neither nor or plus the")
 UNKNOWING = re.compile(
+    r"\b(?:foggiest|faintest|no notion|not the slightest)\b|"
     r"\bneed (?:a|one|some|another) (?:minute|moment|second|while)\b|"
     r"(?:i )?(?:really |honestly |just |simply |still )?(?:do not|did not|can not|"
     r"cannot|could not|have not|has not|would not|never|not) (?:even |really |"
@@ -125,7 +126,7 @@ _OPPOSED = """
     pumping; steady flashing; continuous intermittent; engage release; release add; release apply; arm disarm;
     slowly quickly; automatic manual; adds subtracts; inside outside; raise lower; extend retract; full idle; full
     empty; together apart; hot cold; wet dry; main nose; increase decrease; positive negative; all none; every
-    one; retracted extended; set released; slower faster; pull push; visible hidden; filled hollow; both either;
+    one; retracted extended; set released; slower faster; pull push; visible hidden; filled hollow; both either; both one;
     tow taxi; castor lock; pedal tiller; horn chime; horn bell; horn gong; horn buzzer; continuous single;
     continuous short; replace inflate
 """
