@@ -15,6 +15,8 @@ _PARAGRAPH = rf"{_DOCUMENT} (?:[A-Z]\.\d+|\d+(?:\.\d+)+)"
 _ABOUT_PARAGRAPHS = rf"{_PARAGRAPH}, revision "
 _VERDICT = rf"\b(Within|Outside) {_PARAGRAPH}"
 _TRAILING = rf"(?<=\w) (?:of|per|see|by) {_PARAGRAPH}(?= *(?:[.,;:(]|$))"
+_RULE = r"(?<=[.?!]) Rule: .*?(?= Also needed: |$)"
+_WHOLE_PROCEDURE = r"(That is step \d+ of: [^.;]*?): 1\. .*$"
 _REVISION = rf"(?:; | ?\()changed with {_DOCUMENT} \w+\)?"
 _INNER_BRACKET = r"( *)[(\[{]([^()\[\]{}]*)[)\]}]"
 _ONLY_PARAGRAPHS = rf"{_PARAGRAPH}(?: M\d+)?(?:[,;] {_PARAGRAPH})*"
@@ -52,7 +54,7 @@ def sentences_by_ear(text: str, signs: Iterable[str]) -> str:
 
     signs: how units are written behind a number, with their space if they have one.
     """
-    text = _joined_lines(text)
+    text = _without_repeating(_joined_lines(text))
     about_paragraphs = re.match(_ABOUT_PARAGRAPHS, text) is not None
     text = re.sub(_REVISION, "", text) if "changed with" in text else text
     text = _paragraphs_said(text) if about_paragraphs else _without_paragraphs(text)
@@ -70,6 +72,13 @@ def _joined_lines(text: str) -> str:
     numbered = all(any(line.startswith(f"{n}. ") for line in lines) for n in (1, 2))
     mark = re.compile(r"\d{1,2}\. " if numbered else r"[-*•–] +")
     return " ".join(_stopped(mark.sub("", line, count=1) if mark.match(line) else line) for line in lines)
+
+
+def _without_repeating(text: str) -> str:
+    """Leave what an eye may go back to: the whole rule behind a verdict, the whole procedure behind a step."""
+    if " Rule: " in text:
+        text = re.sub(_RULE, "", text)
+    return re.sub(_WHOLE_PROCEDURE, r"\1.", text) if "That is step " in text else text
 
 
 def _stopped(item: str) -> str:

@@ -190,6 +190,24 @@ def test_sentences(written: str, said: str, units: Units, lexicon: dict[str, str
     assert spoken(written, units, lexicon) == said
 
 
+@pytest.mark.parametrize(
+    ("written", "said"),
+    [
+        (
+            "Within LIM 3.2: 5 kt: no action. Rule: Above 9 kt, stop; above 20 kt, call. Also needed: fans off.",
+            "Within limits. five knots: no action. Also needed: fans off.",
+        ),
+        ("Outside: call. Rule: Above 9 kt, stop.", "Outside: call."),
+        (
+            "Wait 5 s. That is step 2 of: Free fall: 1. Lever DN; 2. Wait 5 s.",
+            "Wait five seconds. That is step two of: Free fall.",
+        ),
+    ],
+)
+def test_what_an_eye_may_go_back_to_is_left_out(written: str, said: str, units: Units, lexicon: dict[str, str]) -> None:
+    assert spoken(written, units, lexicon) == said
+
+
 def test_an_overlong_number_is_said_figure_by_figure(units: Units) -> None:
     assert spoken("9" * 400, units, {}) == " ".join(["nine"] * 400) + "."
 
