@@ -50,7 +50,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *colours(held_shares(held), need, said, know),
         *persons(need, said),
         *systems(said),
-        *denied_points(held, said),
+        *denied_points(held, said, any(p.verdict for p in need.points)),
         *beside_it(held, said),
     ]
     if need.ordered and not wrong:

@@ -19,6 +19,7 @@ _WAYS = """
 """
 DIRECTIONS = frozenset(map(plain, _WAYS.split()))
 """Words that tell a point from its contrary, though they are very common."""
+_SLIGHT = frozenset(map(plain, ["only", "both", "all", "again", "first", "beside"]))
 
 
 def point(text: str, know: Knowledge, tolerance: float = 0.0, **fields: Any) -> Point:
@@ -78,7 +79,8 @@ def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> I
         if i in covered or bound:
             continue
         if plain(word) in DIRECTIONS:
-            yield Element(frozenset(), (plain(word),), 1.5, group=_group(i, reading))
+            weight = 0.6 if plain(word) in _SLIGHT else 1.5
+            yield Element(frozenset(), (plain(word),), weight, group=_group(i, reading))
         elif word[0].isalpha() and len(word) > 3 and word not in know.lexicon.weak:
             yield Element(frozenset(), (plain(word),), 0.4, group=_group(i, reading))
 

@@ -33,7 +33,8 @@ class Held(NamedTuple):
 def ways_said(point: Point, said: Said) -> bool:
     """Return whether the side or way of a point is said, where it is a word of its own."""
     whole = range(len(said.words))
-    musts = [e for e in point.elements if not e.given and len(e.words) == 1 and e.words[0] in _MUST]
+    first = plain(point.text.split()[0].lower())  # "under a hatch": the hatch tells enough
+    musts = [e for e in point.elements if not e.given and len(e.words) == 1 and e.words[0] in _MUST - {first}]
     others = [i for e in point.elements if e not in musts and e.weight > 0.5 for i in element_said(e, said, whole)[1]]
     return all(_is_near(element_said(e, said, whole)[1], others, said) for e in musts)
 

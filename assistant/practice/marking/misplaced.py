@@ -14,7 +14,7 @@ _SURE = 0.85
 """Share from which words are taken for a step when the order of steps is judged."""
 
 
-def denied_points(held: Sequence[Held], said: Said) -> list[str]:
+def denied_points(held: Sequence[Held], said: Said, judged: bool) -> list[str]:
     """Return the points whose most telling word is said with a "no": "there is no sound"."""
     found = []
     for one in held:
@@ -25,7 +25,7 @@ def denied_points(held: Sequence[Held], said: Said) -> list[str]:
             continue
         heaviest = max((e for e in one.point.elements if not e.given), key=lambda e: e.weight, default=None)
         spots = element_said(heaviest, said, range(len(said.words)))[1] if heaviest else []
-        if spots and all(_no_before(i, said) for i in spots):
+        if spots and all(_no_before(i, said) and not (judged and i == 1) for i in spots):
             found.append(f"denied: {one.point.text}")
     return found
 
@@ -41,25 +41,34 @@ def beside_it(held: Sequence[Held], said: Said) -> list[str]:
     """Return the points of which an answer names the thing on another side: "above idle" for near it."""
     found = []
     for point in (h.point for h in held):
-        own = {plain(w) for w in point.text.lower().replace("-", " ").split()}
+        own = [plain(w) for w in point.text.lower().replace("-", " ").split()]
         for element in (e for e in point.elements if not e.given and e.weight > 0.7 and e.concepts):
             for i in element_said(element, said, range(len(said.words)))[1]:
-                before = said.words[i - 1] if i else ""
-                if (before in _OVER and before not in own) or (
-                    before in _AT and own & _OVER and _is_over(point, element)
-                ):
+                before = _side_before(i, element, said)
+                over = before in _OVER and before not in own
+                other = before in _SIDES and bool(_SIDES.intersection(own)) and before not in own
+                if over or other or (before in _AT and _OVER.intersection(own) and _is_over(own, element)):
                     found.append(f"{before} it: {point.text}")
     return found
 
 
+def _side_before(place: int, element: Element, said: Said) -> str:
+    """Return the word of a side that stands before a thing, past its article and its other words."""
+    i = place - 1
+    while i >= 0 and (said.words[i] in element.words or said.reading.words[i] in ("the", "a", "an", "your", "its")):
+        i -= 1
+    bounds = i > 0 and (said.reading.words[i - 1] == "or" or {i - 1, i - 2} & said.numbered)
+    return "" if i < 0 or bounds or said.reading.words[i] == "over" else said.words[i]
+
+
+_SIDES = frozenset(map(plain, ("above", "below", "behind", "front", "beside", "inside")))
 _OVER = frozenset(map(plain, ("above", "below")))
 _AT = frozenset(map(plain, ("at", "near", "is", "are", "to", "into")))
 
 
-def _is_over(point: Point, element: Element) -> bool:
+def _is_over(own: Sequence[str], element: Element) -> bool:
     """Return whether a point says of an element that something is above or below it."""
-    words = [plain(w) for w in point.text.lower().replace("-", " ").split()]
-    return any(a in _OVER and b in element.words for a, b in pairwise(words))
+    return any(a in _OVER and b in element.words for a, b in pairwise(own))
 
 
 _PLACES = frozenset({"on", "in", "under", "behind", "above", "below", "beside", "inside", "near", "beneath"})

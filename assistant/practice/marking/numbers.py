@@ -90,7 +90,8 @@ def _leads_on(claim: Claim, said: Said) -> bool:
     """Return whether a number is the first of two of a change: "1,800 to 2,000", "280, now 250"."""
     after = said.reading.words[claim.amount.end : claim.amount.end + 3]
     following = [c for c in said.claims if c.amount.start >= claim.amount.end]
-    return bool(following) and (after[:1] in (("to",), ("->",), ("→",)) or after[:2] == ("-", ">") or "now" in after or "before" in after)
+    arrow = after[:1] in (("to",), ("->",), ("→",)) or after[:2] == ("-", ">")
+    return bool(following) and (arrow or "now" in after or "before" in after)
 
 
 def _says(claim: Claim, figure: Figure, know: Knowledge) -> bool:
@@ -160,7 +161,8 @@ def _is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know:
     amiss = any(_same_kind(amount, figure, know.units) for figure in missing)
     if (judged or not amiss) and any(_derived(amount, f, know.units) for f in _differences(need)):
         return True
-    if _counts(amount, need) and not any(f.unit in ("", "count") for f in missing):
+    unitless = any(f.unit in ("", "count") for f in missing)
+    if not unitless and (_counts(amount, need) or _tells_how_many(claim, said)):
         return True
     if amiss:
         return False
@@ -215,6 +217,12 @@ def _differences(need: Need) -> Iterable[Figure]:
             low, high = sorted((abs(x), abs(y)))
             yield Figure(100 * low / high, "percent")
             yield Figure(100 * (high - low) / high, "percent")
+
+
+def _tells_how_many(claim: Claim, said: Said) -> bool:
+    """Return whether a small number in words only counts things beside other numbers: "the four may be 120 apart"."""
+    small = claim.amount.unit in (None, "count") and claim.amount.value in (2, 3, 4, 6)
+    return small and claim.amount.spoken and len(said.claims) > 1
 
 
 def _counts(amount: Amount, need: Need) -> bool:

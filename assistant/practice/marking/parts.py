@@ -160,7 +160,7 @@ def _wanted(question: Question, part: str, know: Knowledge) -> frozenset[str]:
 def _serves(
     candidate: Candidate, question: Question, about: frozenset[str], own: frozenset[str], know: Knowledge
 ) -> bool:
-    """Return whether a candidate may answer a part: on the subject and what the part names, of the quantity asked for."""
+    """Return whether a candidate may answer a part: on its subject, what it names, and of the quantity asked for."""
     result = candidate.result
     if candidate.score < 0.3 or isinstance(result, (r.Declined, r.Choices, r.Needed)):
         return False

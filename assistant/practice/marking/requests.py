@@ -13,7 +13,7 @@ from assistant.conversation.completing import question_of
 from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
 from assistant.conversation.turn import answer_turn
-from assistant.practice.marking.asked import Asked, as_asked, things
+from assistant.practice.marking.asked import Asked, as_asked, ask, things
 from assistant.practice.marking.lessened import by_share, nearest, offered, shortened
 from assistant.practice.marking.parts import POLAR, by_parts, measured_parts, parts_of, pieces
 from assistant.resolving import results as r
@@ -32,6 +32,11 @@ _STEPS_ASKED = re.compile(
 )
 _STEPS = 0.65
 """Score from which a procedure is meant where steps are asked for."""
+
+
+_NOTHING = re.compile(
+    r"(?:the |both )?(?:\w+ ){1,2}(?:centred|centered|neutral|untouched|free|at zero)$", re.IGNORECASE
+)
 
 
 def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
@@ -90,7 +95,15 @@ def _whole(text: str, know: Knowledge) -> Asked | None:
         return None
     if not answer.text.startswith(composed(text, context.asked, context.result, know).text[:40]):
         return None  # it was answered in two halves, of which the context remembers the second alone
-    return Asked(context.asked, context.result, answer)
+    one = Asked(context.asked, context.result, answer)
+    return _without_nothing(text, one, know) if isinstance(one.result, r.ModelResult) else one
+
+
+def _without_nothing(text: str, one: Asked, know: Knowledge) -> Asked:
+    """Return a calculation without what is said to add nothing to it: "pedals centred"."""
+    left = [piece for piece in pieces(text) if not _NOTHING.match(piece)]
+    found = ask(", ".join(left), know) if len(left) < len(pieces(text)) else None
+    return found[1] if found and found[1].answer.entry == one.answer.entry else one
 
 
 def _all_steps(one: Asked, parts: int, know: Knowledge) -> Asked:

@@ -126,8 +126,8 @@ _OPPOSED = """
     pumping; steady flashing; continuous intermittent; engage release; release add; release apply; arm disarm;
     slowly quickly; automatic manual; adds subtracts; inside outside; raise lower; extend retract; full idle; full
     empty; together apart; hot cold; wet dry; main nose; increase decrease; positive negative; all none; every
-    one; retracted extended; set released; slower faster; pull push; visible hidden; filled hollow; both either; both one;
-    tow taxi; castor lock; pedal tiller; horn chime; horn bell; horn gong; horn buzzer; continuous single;
+    one; retracted extended; set released; slower faster; pull push; visible hidden; filled hollow; both either;
+    both one; tow taxi; castor lock; pedal tiller; horn chime; horn bell; horn gong; horn buzzer; continuous single;
     continuous short; replace inflate
 """
 OPPOSITES = tuple((pair.split()[0], pair.split()[1]) for pair in _OPPOSED.split(";"))
