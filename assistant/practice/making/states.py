@@ -15,6 +15,7 @@ from assistant.resolving import tables
 from assistant.understanding.states import Condition
 
 _MOST_TOGETHER = 3
+_FEW = 2
 _COMBINED = 4
 """Scenarios of each size above one that a table yields at a time."""
 
@@ -58,7 +59,13 @@ def single_drafts(record: StateTable, state: State, output: TableOutput, desk: D
     """Yield each way of asking for one output in a state, as it follows a colon, with its draft."""
     now = tables.outputs(record, dict(state), desk.know.base)
     within = conditions_of(state, desk)[1]
-    for ask in _asks(output, desk):
+    asks = _asks(output, desk)
+    wide = [ask for ask in asks if ask.split()[0] not in ("do", "does", "is", "are", "can")]
+    label = [f"which {output.label}"]
+    if not _is_plain(output):  # what it is tells more than whether there is any
+        several = len(output.values) > _FEW and " " in output.label
+        asks = wide or (label if several else asks or label)
+    for ask in asks:
         wordings = desk.wording.sentences("state", conditions=within, ask=ask)
         plain = tuple(sentence(text.removeprefix("The ")) for text in wordings)
         yield ask, _draft(record, [output], now, state, [plain], desk)
