@@ -211,8 +211,8 @@ ENDINGS = {
         "questions or a set that cannot be used, or broken knowledge, 5 what could not be written."
     ),
     AUDIO.name: (
-        "Stopped in the middle, the same command goes on where it was. Ends with 0 done, 2 wrongly written, 1 no\n"
-        "voice or broken knowledge, 5 what could not be written, 130 stopped."
+        "Stopped in the middle, the same command goes on where it was. Ends with 0 done, 2 wrongly\n"
+        "written, 1 no voice or broken knowledge, 5 what could not be written, 130 stopped."
     ),
 }
 """What the help of each command ends with."""
