@@ -57,12 +57,12 @@ class Examiner:
 
     def scene(self) -> tuple[Turn, ...]:
         """Return the turns of another scene, nothing when there is none left."""
-        start = self._start()
-        if start is None:
-            return self._procedure()
-        table, first = start
-        self._begun.add((table.id, first[0]))
-        return tuple(self._turns(table, first))
+        while start := self._start():
+            table, first = start
+            self._begun.add((table.id, first[0]))
+            if turns := tuple(self._turns(table, first)):
+                return turns
+        return self._procedure()
 
     def _start(self) -> tuple[StateTable, tuple[str, str]] | None:
         """Choose a table and a first failure that changes something there; tables with more to ask come up more."""
@@ -79,8 +79,10 @@ class Examiner:
     def _turns(self, table: StateTable, first: tuple[str, str]) -> Iterator[Turn]:
         state: State = (first,)
         before: State = ()
+        begun = False
         while True:
-            asked = list(self._after_failure(table, before, state))
+            asked = list(self._after_failure(table, before, state, begun))
+            begun = begun or bool(asked)
             yield from asked
             yield from self._follow_ups(table, state, asked)
             before, more = state, self._next_failure(table, state)
@@ -109,10 +111,9 @@ class Examiner:
 
     # --- what is asked after a failure
 
-    def _after_failure(self, table: StateTable, before: State, state: State) -> Iterator[Turn]:
+    def _after_failure(self, table: StateTable, before: State, state: State, begun: bool) -> Iterator[Turn]:
         """Yield what becomes of the table's own results, and of those of the other tables that the failure touches."""
-        new = state[-1]
-        opening = "" if not before else self._opening(new)
+        opening = self._opening(state[-1]) if begun else ""
         for output in self._own_results(table, before, state):
             turn = self._result(table, output, state, opening)
             if turn is not None:
@@ -197,7 +198,7 @@ class Examiner:
         return self._made[section]
 
     def _share(self, question: Question, scene: frozenset[str], new: str) -> float:
-        """Return how much of what a question is about the scene has brought up, or enough where it tells of what failed."""
+        """Return the share of a question that the scene has brought up; enough where it tells of what failed."""
         own = self._concepts(question.text)
         share = len(own & scene) / len(own) if own else 0.0
         return max(share, _LEAST_SHARED if new in self._concepts(question.key.says) else 0.0)

@@ -8,26 +8,21 @@ from random import Random
 from typing import NamedTuple
 
 from assistant.practice.asking.choosing import Choice, choose_next, pace, plan
-from assistant.practice.asking.due import note_on
-from assistant.practice.asking.pool import GENERAL, Pool, drillable
+from assistant.practice.asking.pool import Pool
 from assistant.practice.asking.standing import Standing, standings
-from assistant.practice.keeping.learners import NoSuchLearner
 from assistant.practice.keeping.record import Record
-from assistant.practice.keeping.rows import TYPED, Answered, Learner
-from assistant.practice.making.selecting import entries_on
-from assistant.practice.making.wording import Wording
+from assistant.practice.keeping.rows import TYPED, Learner
 from assistant.practice.recall import MARKS
 from assistant.practice.sitting import missed_once, prompt, put, said
 from assistant.practice.sitting_marks import NOTE, Line
 from assistant.practice.sitting_questions import Questioner
-from assistant.practice.sitting_state import KEEP, OVER, REMARK, WAITING, After, Desk, Given, Put, State
+from assistant.practice.sitting_state import KEEP, OVER, REMARK, WAITING, After, Desk, Put, State
 from assistant.practice.sitting_summary import Ahead, ready_line, summary_lines, today_line
-from assistant.terminal.disputes import kept_disputes
-from assistant.terminal.records import clock, tell_news
+from assistant.terminal.records import clock
 from assistant.terminal.screen import Screen
 from assistant.terminal.session import Session
 from assistant.terminal.sitting_prompt import Asking
-from assistant.terminal.sitting_screen import say, show
+from assistant.terminal.sitting_screen import show
 
 _PLENTY = 100_000
 """More questions than any number of minutes takes."""
@@ -47,7 +42,7 @@ class Rehearsal:
 
     def __init__(
         self, record: Record, learner: Learner, session: Session, wanted: Wanted, ready_by: date | None, desk: Desk,
-        asking: Asking, screen: Screen,
+        asking: Asking, screen: Screen, pool: Pool,
     ) -> None:  # fmt: skip
         self._record = record
         self._learner = learner
@@ -60,20 +55,9 @@ class Rehearsal:
         self._chance = Random(wanted.seed)
         self._questioner = Questioner(session.knowledge, wanted.seed, session.variant)
         self._began = clock()
-        self._pool = Pool("", (), ())
-        self._kept: Answered | None = None
-        self._removed = False
+        self._pool = pool
+        self._keeping = Keeping(record, learner, session.knowledge.base.type_info.id, screen)
         self._state = State()
-
-    def choose_pool(self, today: date) -> None:
-        """Find what may be asked: of the topics named, or of all that is the type's own. Raises UnknownTopic."""
-        know = self._session.knowledge
-        pool = drillable(know.base, today, kept_disputes(know.base.type_info.id), variant=self._session.variant)
-        among = entries_on(self._wanted.topics, know, Wording(know.base)) if self._wanted.topics else None
-        if among is None:
-            among = frozenset(item.record for item in pool.items if item.section != GENERAL)
-        left_out = tuple(each for each in pool.left_out if each.record in among or not self._wanted.topics)
-        self._pool = pool.only(records=among)._replace(left_out=left_out)
 
     def hold(self) -> None:
         """Ask until the sitting is over, and sum it up however it ends."""
@@ -182,35 +166,17 @@ class Rehearsal:
         """Keep what is to be kept before anything of it is shown."""
         self._state = after.state
         if after.act == KEEP:
-            self._keep(self._state.given[-1])
-        elif after.act == REMARK and self._kept is not None:
-            taken = self._state.given[-1].taken
-            self._kept = self._record.overrule(self._kept, taken.mark, taken.share)
+            self._keeping.keep(self._state.given[-1], TYPED)
+        elif after.act == REMARK:
+            self._keeping.remark(-1, self._state.given[-1].taken)
         show(after.lines, self._screen)
-        tell_news(self._record)
-
-    def _keep(self, given: Given, how: str = TYPED) -> None:
-        taken, question = given.taken, given.put.question
-        note = note_on(
-            given.put.item, question.text, taken.answer, taken.mark, taken.share, expected=taken.expected,
-            form=question.form, how=how, hinted=given.hinted, marked=given.marked, hesitation=given.hesitation,
-            confused_with=taken.confused.record if taken.confused else "",
-        )  # fmt: skip
-        self._kept = None
-        if self._removed:
-            return
-        try:
-            self._kept = self._record.note_answer(self._learner, self._pool.type_id, note)
-        except NoSuchLearner:
-            self._removed = True
-            say(f"{self._learner.name} was removed from the record meanwhile; nothing more is kept.", self._screen)
+        self._keeping.tell()
 
     # --- how it ends
 
     def _summary(self) -> list[Line]:
         given = [each for each in self._state.given if each.taken.mark in MARKS]
-        saved = self._record.saved and not self._removed
-        return summary_lines(given, self._ahead(), self._learner.name, saved)
+        return summary_lines(given, self._ahead(), self._learner.name, self._keeping.saved)
 
     def _ahead(self) -> Ahead:
         stands, now = self._standings(), clock()

@@ -61,14 +61,20 @@ def sit(
             screen.say("")
             return 0
         learner, day = ready_by(parsed, learner, record, now.date(), screen)
-        rehearsal = Rehearsal(record, learner, session, wanted, day, desk_for(session), asking, screen)
-        title = f"{'Oral examination' if parsed.has('--oral') else 'Rehearsal'} of {learner.name}"
         try:
-            rehearsal.choose_pool(clock().date())
+            pool = pool_of(session, wanted.topics, now.date())
         except UnknownTopic as problem:
             raise UsageProblem(clean(str(problem))) from None
-        opening(session.knowledge, title, screen)
-        rehearsal.hold()
+        desk, name = desk_for(session), learner.name
+        if parsed.has("--oral"):
+            opening(session.knowledge, f"Oral examination of {name}", screen)
+            among = [item.record for item in pool.items]
+            examiner = Examiner(session.knowledge, wanted.seed, among, session.variant)
+            keeping = Keeping(record, learner, pool.type_id, screen)
+            Examination(examiner, pool, keeping, name, wanted, desk, asking, screen).hold()
+        else:
+            opening(session.knowledge, f"Rehearsal of {name}", screen)
+            Rehearsal(record, learner, session, wanted, day, desk, asking, screen, pool).hold()
     tell_news(record)
     return 0
 

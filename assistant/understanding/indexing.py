@@ -216,7 +216,8 @@ def _asks(reader: Reader, base: Base, name: str) -> Iterator[list[Any]]:
     for tag, texts in _ask_texts(record):
         made = [(_ask(reader, name, tag, text), text) for text in texts]
         full = [ask for ask, text in made if len(ask[2]) > 1 or len(text.split()) < 3]
-        yield from full or [ask for ask, _ in made]
+        # Ways of asking that read alike count once.
+        yield from {dumps(ask): ask for ask in full or [ask for ask, _ in made]}.values()
 
 
 def _tells(ask: list[Any], kinds: dict[str, str]) -> bool:

@@ -21,6 +21,8 @@ STRANGE = 5.0
 _MOST = 80
 _SOFT_PENALTY = 0.94
 _BOUND_PENALTY = 0.84
+_BROUGHT_ALONG = 0.3
+"""Share of its weight that a concept nobody named counts for when the ways of asking worth a match are gathered."""
 _BY_THE_WAY = 0.8
 """Share of a concept that another one only brings along."""
 _ASIDE_PENALTY = 0.82
@@ -188,12 +190,13 @@ class Matcher:
 
     def _candidates(self, reading: Reading, given: Iterable[str], only: Collection[str] | None) -> list[int]:
         gathered: dict[int, float] = defaultdict(float)
+        telling = frozenset().union(*(m.concepts for m in reading.mentions if not m.weak)).union(given)
         concepts = sorted(reading.concepts.union(given), key=lambda c: len(self._holders(c)))
         for concept in concepts:
             holders = self._holders(concept)
             if len(holders) > 1500 and gathered:
                 continue
-            gain = self.weight(concept)
+            gain = self.weight(concept) * (1.0 if concept in telling else _BROUGHT_ALONG)
             for index in holders:
                 if only is None or self._of[index] in only:
                     gathered[index] += gain

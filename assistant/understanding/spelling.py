@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
+_TURNING = frozenset(("de", "un", "in", "im", "dis", "non", "mis", "re", "over", "under"))
+
 
 class Mended(NamedTuple):
     """A known word that may have been meant, and how many letters apart it is."""
@@ -53,11 +55,17 @@ def _near(word: str, known: Sequence[str], bound: int) -> list[tuple[float, str]
     from rapidfuzz.distance import OSA
 
     hits = process.extract(word, known, scorer=OSA.distance, score_cutoff=bound, limit=12)
-    near = [(_cost(word, name, distance), name) for name, distance, _ in hits]
+    near = [(_cost(word, name, distance), name) for name, distance, _ in hits if not _turns(word, name)]
     if len(word) == 3:
         # Three letters make many words: only one letter left out of a word that begins alike is mended.
         near = [(cost, name) for cost, name in near if len(name) == 4 and name[0] == word[0]]
     return sorted(near)
+
+
+def _turns(word: str, name: str) -> bool:
+    """Return whether two words differ by a beginning that turns the meaning: "deactivated" is not "activated"."""
+    longer, shorter = (word, name) if len(word) > len(name) else (name, word)
+    return longer.endswith(shorter) and longer[: -len(shorter)] in _TURNING
 
 
 def _cost(word: str, name: str, distance: float) -> float:

@@ -37,7 +37,7 @@ _IRREGULAR = {
 _WHOLE = frozenset({
     "speed", "need", "red", "bleed", "exceed", "during", "setting", "reading", "housing", "heading", "is", "was",
     "this", "gas", "its", "us", "bus", "less", "loss", "across", "always", "pass", "press", "axis", "indeed", "thing",
-    "anything", "nothing", "something", "everything", "string", "spring",
+    "mine", "anything", "nothing", "something", "everything", "string", "spring",
 })  # fmt: skip
 
 

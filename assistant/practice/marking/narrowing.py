@@ -117,4 +117,6 @@ def _given(element: Element, words: frozenset[str], concepts: frozenset[str]) ->
     if not result and not element.concepts.isdisjoint(concepts) and not DIRECTIONS.intersection(element.words):
         return element._replace(given=True)
     left = tuple(w for w in element.words if w not in words)
+    if DIRECTIONS.issuperset(left):
+        return element  # the way alone would not tell of what
     return element._replace(words=left)

@@ -15,6 +15,8 @@ from assistant.quantities.units import Units
 from assistant.resolving.knowing import Knowledge
 
 _ROUNDED = 0.006
+_PERCENT = 0.6
+"""Percentage points by which a percentage that follows from others may be rounded."""
 _MOSTLY = 0.75
 """Share of the things in a figure's name that must be named with a number that is taken for it."""
 _TIMES = {"double": 2.0, "doubled": 2.0, "twice": 2.0, "triple": 3.0, "treble": 3.0, "halve": 0.5, "halved": 0.5}
@@ -169,7 +171,7 @@ def _is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know:
     if _is_supported(amount, need, said, know):
         return True
     return any(
-        equals(amount, figure._replace(tolerance=max(figure.tolerance, _ROUNDED)), know.units) for figure in need.extra
+        _derived(amount, f, know.units) if f.unit == "percent" else _rounded(amount, f, know.units) for f in need.extra
     )
 
 
@@ -202,14 +204,23 @@ def _in_place_of(amount: Amount, missing: list[Figure], need: Need) -> bool:
     return not judged and len(missing) == len(wanted) and any(amount.unit == f.unit for f in missing)
 
 
+def _rounded(amount: Amount, figure: Figure, units: Units) -> bool:
+    return equals(amount, figure._replace(tolerance=max(figure.tolerance, _ROUNDED)), units)
+
+
 def _derived(amount: Amount, figure: Figure, units: Units) -> bool:
+    if amount.unit == figure.unit == "percent" and abs(amount.value - figure.value) < _PERCENT:
+        return True
     return equals(amount, figure._replace(tolerance=0.03), units)
 
 
 def _differences(need: Need) -> Iterable[Figure]:
     """Return the differences of the question's amounts from each other and from the figures, and their shares."""
     given = [(a.value, a.unit or "") for a in need.allowed]
-    figures = [(f.value, f.unit) for p in need.points for f in p.figures] + [(f.value, f.unit) for f in need.extra]
+    stated = [(f.value, f.unit) for p in need.points for f in p.figures]
+    more = [(f.value, f.unit) for f in need.extra]
+    apart = {round(abs(x - y), 6) for x, _ in given for y, _ in (*stated, *more)}
+    figures = stated + [(x, u) for x, u in more if round(x, 6) not in apart]
     for (x, u), (y, v) in [*combinations(given, 2), *((g, f) for g in given for f in figures)]:
         if (u == v or "" in (u, v)) and x != y:
             unit = u or v
@@ -376,7 +387,7 @@ _NONE: frozenset[str] = frozenset()
 def _one_for_all(said: Said, fits: list[list[tuple[int, int]]]) -> bool:
     """Return whether one figure is given for cases that have each their own: "15 s in both cases"."""
     points = {i for spots in fits for i, _ in spots}
-    return len(points) == 1 and len(said.claims) == 1 and bool(ALIKE.search(" ".join(said.reading.words)))
+    return len(points) == 1 and all(fits) and bool(ALIKE.search(" ".join(said.reading.words)))
 
 
 def _alike(need: Need) -> list[int]:

@@ -19,6 +19,10 @@ from assistant.understanding.words import stem
 _LISTED = re.compile(r"(^|[.;,:)]\s|\n)\s*\(?\d{1,2}[.)]\s+(?=[A-Za-z\d(])")
 
 
+_SPANS = re.compile(r"(?<=\d)\s*(?:\.{2,}|…)\s*(?=\d)")
+_PLURAL = re.compile(r"\((?:s|es)\)")
+
+
 class Claim(NamedTuple):
     """A number of an answer. sense: as of a figure. former: said to be so no longer. doubted: with a maybe."""
 
@@ -92,6 +96,7 @@ def _plain_at(before: str, word: str, after: str) -> str:
 
 def _unlisted(text: str) -> str:
     """Return a text without the numbers of a list: "1. lever up. 2. wait"."""
+    text = _SPANS.sub(" to ", _PLURAL.sub("s", text))
     return _LISTED.sub(r"\1", text)
 
 
@@ -152,7 +157,8 @@ def _claim(amount: Amount, said: Said, reading: Reading, know: Knowledge) -> Cla
         former = False
     if _passes(words, amount):
         former = True
-    bare = bool(amount.unit) and not any(a.unit for a in read_amounts(tokenize(amount.raw), know.units))
+    minimum = amount.unit == "min" and amount.raw.endswith(" min")
+    bare = minimum or (bool(amount.unit) and not any(a.unit for a in read_amounts(tokenize(amount.raw), know.units)))
     return Claim(amount, sense_of(before, after), former, bool(wording.NOW.search(before)), bare)
 
 

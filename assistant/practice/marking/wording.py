@@ -67,7 +67,7 @@ NO = re.compile(
     r"wide|deep)|will not|would not|won t)\b"
 )
 FORMER_BEFORE = re.compile(
-    r"\b(?:was|were|used to be|formerly|previously|once|old|before it was|had been|"
+    r"\b(?:was|were|used to(?: [a-z]+){1,5}|formerly|previously|once|old|before it was|had been|"
     r"up from|down from|came down from|went up from|raised from|lowered from|"
     r"reduced from|increased from|cut from|changed from|instead of|rather than|"
     r"no longer|not|isn t|superseded|former|originally|learned|learnt|replaced|"

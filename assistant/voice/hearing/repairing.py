@@ -18,6 +18,7 @@ from assistant.voice.hearing import sounds
 from assistant.voice.hearing.sounds import Sounding
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from typing import Any
 
 _WIDEST = 3
@@ -29,6 +30,8 @@ _FEW_SOUNDS = 0.75
 """A short word is near too many others: what a pair may cost in all is at most this for each of its sounds."""
 _LOOKED_AT = 80
 _MOST = 4
+_NO_NUMBERS = frozenset({"a", "an", "o", "oh", "and"})
+"""Words that may begin a number and mostly do not."""
 _NOT_MENDED = frozenset({"outside", "filler"})
 
 
@@ -49,12 +52,19 @@ class Repairer:
         self._sounding = sounding
         self._near: dict[str, list[tuple[str, float]]] = {}
 
-    def repairs(self, text: str) -> list[Repair]:
-        """Return the text with each unexplained place mended in each likely way, the likeliest first."""
-        reading = self._knowledge.reader.read(text, mending=False)
+    def repairs(self, text: str, doubtful: Sequence[tuple[int, int]] | None = None) -> list[Repair]:
+        """Return the text with each doubtful place mended in each likely way, the likeliest first.
+
+        doubtful: places of the words that may be misheard; None for those that no name explains.
+        """
         tokens = tokenize(text)
+        words = [token.text for token in tokens]
+        if doubtful is None:
+            odd = self._odd(words, self._knowledge.reader.read(text, mending=False))
+        else:
+            odd = {i for i, t in enumerate(tokens) if any(t.start < end and t.end > start for start, end in doubtful)}
         found: dict[str, Repair] = {}
-        for start, end in self._spans([token.text for token in tokens], reading):
+        for start, end in _spans(words, odd):
             heard = " ".join(token.text for token in tokens[start:end])
             for name, cost in self._alike(heard):
                 mended = f"{text[: tokens[start].start]}{name}{text[tokens[end - 1].end :]}"
@@ -65,17 +75,6 @@ class Repairer:
     def warm(self) -> None:
         """Make the sounds of all names ready, which the first repair would have to wait for."""
         self._search("landing gear")
-
-    def _spans(self, words: list[str], reading: Reading) -> list[tuple[int, int]]:
-        """Return where something may be misheard: spans without a number that hold an unexplained word."""
-        odd = self._odd(words, reading)
-        fixed = {i for i, word in enumerate(words) if not word[0].isalpha() or word in STARTERS or is_typed(word)}
-        return [
-            (start, start + size)
-            for size in range(1, _WIDEST + 1)
-            for start in range(len(words) - size + 1)
-            if not odd.isdisjoint(range(start, start + size)) and fixed.isdisjoint(range(start, start + size))
-        ]
 
     def _odd(self, words: list[str], reading: Reading) -> set[int]:
         """Return the places of words that no name explains."""
@@ -137,10 +136,25 @@ class Repairer:
         return found
 
 
+def _spans(words: list[str], odd: set[int]) -> list[tuple[int, int]]:
+    """Return where something may be misheard: spans that hold an odd word and no number."""
+    fixed = {i for i, word in enumerate(words) if not word[0].isalpha() or _is_number(word)}
+    return [
+        (start, start + size)
+        for size in range(1, _WIDEST + 1)
+        for start in range(len(words) - size + 1)
+        if not odd.isdisjoint(range(start, start + size)) and fixed.isdisjoint(range(start, start + size))
+    ]
+
+
+def _is_number(word: str) -> bool:
+    return word not in _NO_NUMBERS and (word in STARTERS or is_typed(word))
+
+
 def _is_plain(mention: Mention) -> bool:
     return all(concept.startswith(PLAIN) for concept in mention.concepts)
 
 
 def _is_mendable(word: str) -> bool:
-    return word.isalpha() and word not in STARTERS and not is_typed(word)
+    return word.isalpha() and not _is_number(word)
 

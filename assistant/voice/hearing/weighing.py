@@ -7,6 +7,7 @@ one answer count together: what remains is how sure it is that this answer is th
 
 from __future__ import annotations
 
+import re
 from math import exp
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -23,16 +24,18 @@ from assistant.voice.hearing.repairing import Repairer
 from assistant.voice.hearing.wording import plainly
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable, Mapping, Sequence
 
     from assistant.voice.hearing.recognising import Floats
 
 _MOST_HEARD = 8
-_MENDED = 4
+_MENDED = 3
 """Readings that are mended by sound, and how often each."""
 _TIMES = 10
-_SHORT_LIST = 6
-_WELL_EXPLAINED = 0.95
+_SHORT_LIST = 5
+_SURE_WORD = 0.6
+"""Probability of a word from which on it is taken as it was heard."""
+_WORD = re.compile(r"[^\W\d_][\w']*")
 _ASKS_BACK = 0.55
 """What a reading that the knowledge asks back on is worth beside one that it answers."""
 _COST_OF_MENDING = 1.0
@@ -96,11 +99,14 @@ class Weigher:
             return None
         best = heard[0][1]
         readings = [self._read(text, score, 0.0, context) for text, score in heard]
-        if max(_worth(reading, best) for reading in readings) < _WELL_EXPLAINED:
-            readings += self._mended(heard, context)
         readings.sort(key=lambda reading: -_worth(reading, best))
         short = _short_list(readings, heard[0][0])
-        return self._judged(short, recogniser, samples)
+        judged = _judged(short, recogniser, samples)
+        mended = self._mended(short[:_MENDED], judged, context)
+        if not judged:
+            return _by_score([*short, *mended])
+        judged.update(_judged(mended, recogniser, samples))
+        return _by_fit([*short, *mended], judged, recogniser, samples)
 
     def warm(self) -> None:
         """Do once what only the first sound would have to wait for."""
@@ -128,13 +134,16 @@ class Weigher:
             return min(score, _ASKS_BACK) if score else _ASKS_BACK / 2
         return min(score, 1.0)
 
-    def _mended(self, heard: Sequence[tuple[str, float]], context: Context) -> list[Reading]:
+    def _mended(self, readings: Sequence[Reading], judged: Mapping[str, Judged], context: Context) -> list[Reading]:
+        """Return readings mended by sound where the recogniser was in doubt, or where it cannot say, anywhere."""
         if self._repairer is None:
             return []
         found: dict[str, tuple[float, float, float]] = {}
-        for text, score in heard[:_MENDED]:
-            for repair in self._repairer.repairs(text)[:_TIMES]:
-                if repair.text in found:
+        known = {reading.text for reading in readings}
+        for text, score in [(reading.text, reading.score) for reading in readings]:
+            doubtful = _doubtful(text, judged[text]) if judged else None
+            for repair in self._repairer.repairs(text, doubtful)[:_TIMES]:
+                if repair.text in found or repair.text in known:
                     continue
                 explained = self._explains(repair.text, context)
                 if explained >= _LEAST_MENDED:
@@ -146,22 +155,39 @@ class Weigher:
         """Return how well a text is explained by itself: quicker than a whole turn."""
         return resolve_scored(question_of(text, self._knowledge, context.variant), self._knowledge).score
 
-    def _judged(self, short: list[Reading], recogniser: Recogniser, samples: Floats) -> Weighed:
-        others = other_numbers(short[0].text)
-        judged = recogniser.judge(samples, [*(reading.text for reading in short), *others])
-        if not judged:
-            return _by_score(short)
-        mine = judged[: len(short)]
-        top = max(each.total for each in mine)
-        weights = [
-            exp(_FIT * (each.total - top) + _EXPLAINED * (reading.explained - 1))
-            for each, reading in zip(mine, short, strict=True)
-        ]
-        chosen, sureness = _most(short, weights)
-        number = _number_chance(chosen.text, mine[short.index(chosen)])
-        if chosen is short[0] and others:
-            number = min(number, _against(mine[0], judged[len(short) :]))
-        return Weighed(chosen, sureness, number, _rivals(chosen, short, weights))
+
+def _judged(readings: Sequence[Reading], recogniser: Recogniser, samples: Floats) -> dict[str, Judged]:
+    texts = list(dict.fromkeys(reading.text for reading in readings))
+    return dict(zip(texts, recogniser.judge(samples, texts) if texts else (), strict=False))
+
+
+def _by_fit(
+    readings: list[Reading], judged: Mapping[str, Judged], recogniser: Recogniser, samples: Floats
+) -> Weighed:
+    """Weigh readings by how well they fit the sound and how well they are explained."""
+    top = max(judged[reading.text].total for reading in readings)
+    weights = [
+        exp(_FIT * (judged[reading.text].total - top) + _EXPLAINED * (reading.explained - 1)) for reading in readings
+    ]
+    chosen, sureness = _most(readings, weights)
+    mine = judged[chosen.text]
+    number = _number_chance(chosen.text, mine)
+    if others := other_numbers(chosen.text):
+        number = min(number, _against(mine, recogniser.judge(samples, others)))
+    return Weighed(chosen, sureness, number, _rivals(chosen, readings, weights))
+
+
+def _doubtful(text: str, judged: Judged) -> list[tuple[int, int]]:
+    """Return the places of the words that the recogniser was not sure of."""
+    found = []
+    for word in _WORD.finditer(text):
+        chance = 1.0
+        for part in judged.parts:
+            if part.start < word.end() and part.end > word.start():
+                chance *= part.chance
+        if chance < _SURE_WORD:
+            found.append(word.span())
+    return found
 
 
 def _distinct(recognised: Recognised) -> list[tuple[str, float]]:
