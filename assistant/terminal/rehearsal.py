@@ -3,60 +3,39 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import date, datetime, timedelta
+from datetime import datetime, timedelta
 from random import Random
-from typing import NamedTuple
 
 from assistant.practice.asking.choosing import Choice, choose_next, pace, plan
-from assistant.practice.asking.pool import Pool
 from assistant.practice.asking.standing import Standing, standings
-from assistant.practice.keeping.record import Record
-from assistant.practice.keeping.rows import TYPED, Learner
+from assistant.practice.keeping.rows import TYPED
 from assistant.practice.recall import MARKS
 from assistant.practice.sitting import missed_once, prompt, put, said
 from assistant.practice.sitting_marks import NOTE, Line
 from assistant.practice.sitting_questions import Questioner
-from assistant.practice.sitting_state import KEEP, OVER, REMARK, WAITING, After, Desk, Put, State
+from assistant.practice.sitting_state import KEEP, OVER, REMARK, WAITING, After, Put, State
 from assistant.practice.sitting_summary import Ahead, ready_line, summary_lines, today_line
 from assistant.terminal.records import clock
-from assistant.terminal.screen import Screen
-from assistant.terminal.session import Session
-from assistant.terminal.sitting_prompt import Asking
+from assistant.terminal.sitting_pool import left_out_line
+from assistant.terminal.sitting_room import Room
 from assistant.terminal.sitting_screen import show
 
 _PLENTY = 100_000
 """More questions than any number of minutes takes."""
 
 
-class Wanted(NamedTuple):
-    """What was asked for: questions or minutes, by default what today asks; topics; what wordings and order follow."""
-
-    number: int | None
-    minutes: int | None
-    topics: tuple[str, ...]
-    seed: str
-
-
 class Rehearsal:
     """A sitting of one learner, at one prompt."""
 
-    def __init__(
-        self, record: Record, learner: Learner, session: Session, wanted: Wanted, ready_by: date | None, desk: Desk,
-        asking: Asking, screen: Screen, pool: Pool,
-    ) -> None:  # fmt: skip
-        self._record = record
-        self._learner = learner
-        self._session = session
-        self._wanted = wanted
-        self._ready_by = ready_by
-        self._desk = desk
-        self._asking = asking
-        self._screen = screen
-        self._chance = Random(wanted.seed)
-        self._questioner = Questioner(session.knowledge, wanted.seed, session.variant)
+    def __init__(self, room: Room) -> None:
+        self._room = room
+        self._pool = room.pool
+        self._screen = room.screen
+        self._wanted = room.wanted
+        self._ready_by = room.ready_by
+        self._chance = Random(room.wanted.seed)
+        self._questioner = Questioner(room.session.knowledge, room.wanted.seed, room.session.variant)
         self._began = clock()
-        self._pool = pool
-        self._keeping = Keeping(record, learner, session.knowledge.base.type_info.id, screen)
         self._state = State()
 
     def hold(self) -> None:
@@ -78,10 +57,8 @@ class Rehearsal:
         lines = [Line(today_line(plan(stands, now, Random(0), ready_by=self._ready_by)))]
         if self._ready_by:
             lines.append(Line(ready_line(self._ready_by, pace(stands, now, self._ready_by))))
-        if self._pool.left_out:
-            count, first = len(self._pool.left_out), self._pool.left_out[0].line
-            more = f", and {count - 1} more" if count > 1 else ""
-            lines.append(Line(f"Not asked: {first}{more} (“downlock progress” tells all)."))
+        if left_out := left_out_line(self._pool):
+            lines.append(Line(left_out))
         return [*lines, Line("Answer in your own words; “help” tells what else can be typed.", NOTE)]
 
     def _put_next(self) -> bool:
@@ -110,7 +87,7 @@ class Rehearsal:
 
     def _question(self, choice: Choice) -> Put | None:
         standing = choice.standing
-        before = self._record.history(self._learner, self._pool.type_id, choice.record)
+        before = self._room.record.history(self._room.learner, self._pool.type_id, choice.record)
         forms = {before[-1].note.form} if before else set[str]()
         question = self._questioner.question_on(choice.record, len(before), forms)
         again = choice.record in self._asked_records()
@@ -149,7 +126,7 @@ class Rehearsal:
         return [each.put.item.record for each in self._state.given]
 
     def _standings(self) -> tuple[Standing, ...]:
-        return standings(self._record, self._learner, self._pool)
+        return standings(self._room.record, self._room.learner, self._pool)
 
     def _without(self, record: str) -> tuple[Standing, ...]:
         """Leave a record out of this sitting, on which there is no question that is like none before."""
@@ -159,24 +136,24 @@ class Rehearsal:
     # --- what is answered
 
     def _ask_once(self) -> None:
-        text, seconds = self._asking.ask(prompt(self._state))
-        self._take(said(self._state, text, seconds, self._desk))
+        text, seconds = self._room.asking.ask(prompt(self._state))
+        self._take(said(self._state, text, seconds, self._room.desk))
 
     def _take(self, after: After) -> None:
         """Keep what is to be kept before anything of it is shown."""
         self._state = after.state
         if after.act == KEEP:
-            self._keeping.keep(self._state.given[-1], TYPED)
+            self._room.keeping.keep(self._state.given[-1], TYPED)
         elif after.act == REMARK:
-            self._keeping.remark(-1, self._state.given[-1].taken)
+            self._room.keeping.remark(-1, self._state.given[-1].taken)
         show(after.lines, self._screen)
-        self._keeping.tell()
+        self._room.keeping.tell()
 
     # --- how it ends
 
     def _summary(self) -> list[Line]:
         given = [each for each in self._state.given if each.taken.mark in MARKS]
-        return summary_lines(given, self._ahead(), self._learner.name, self._keeping.saved)
+        return summary_lines(given, self._ahead(), self._room.learner.name, self._room.keeping.saved)
 
     def _ahead(self) -> Ahead:
         stands, now = self._standings(), clock()

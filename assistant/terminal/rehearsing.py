@@ -17,12 +17,16 @@ from assistant.practice.sitting_state import Desk
 from assistant.rendering.text import clean
 from assistant.terminal.disputes import keep_disputes, kept_disputes
 from assistant.terminal.options import Parsed, UsageProblem
+from assistant.terminal.oral import Examination
 from assistant.terminal.records import clock, is_typed, opened_record, tell_news
-from assistant.terminal.rehearsal import Rehearsal, Wanted
+from assistant.terminal.rehearsal import Rehearsal
 from assistant.terminal.screen import Screen, is_dumb, prepare, screen_for
 from assistant.terminal.session import Session, open_session
+from assistant.terminal.sitting_keeping import Keeping
 from assistant.terminal.sitting_people import learner_of, ready_by
+from assistant.terminal.sitting_pool import pool_of
 from assistant.terminal.sitting_prompt import Asking, EditedLines, PlainLines
+from assistant.terminal.sitting_room import Room, Wanted
 from assistant.terminal.sitting_screen import opening
 
 MOST, LONGEST_MIN = 500, 480
@@ -65,16 +69,14 @@ def sit(
             pool = pool_of(session, wanted.topics, now.date())
         except UnknownTopic as problem:
             raise UsageProblem(clean(str(problem))) from None
-        desk, name = desk_for(session), learner.name
+        keeping = Keeping(record, learner, pool.type_id, screen)
+        room = Room(record, learner, day, session, pool, desk_for(session), asking, screen, keeping, wanted)
         if parsed.has("--oral"):
-            opening(session.knowledge, f"Oral examination of {name}", screen)
-            among = [item.record for item in pool.items]
-            examiner = Examiner(session.knowledge, wanted.seed, among, session.variant)
-            keeping = Keeping(record, learner, pool.type_id, screen)
-            Examination(examiner, pool, keeping, name, wanted, desk, asking, screen).hold()
+            opening(session.knowledge, f"Oral examination of {learner.name}", screen)
+            Examination(room).hold()
         else:
-            opening(session.knowledge, f"Rehearsal of {name}", screen)
-            Rehearsal(record, learner, session, wanted, day, desk, asking, screen, pool).hold()
+            opening(session.knowledge, f"Rehearsal of {learner.name}", screen)
+            Rehearsal(room).hold()
     tell_news(record)
     return 0
 
