@@ -15,7 +15,7 @@ from assistant.practice.marking.found import ENOUGH, LITTLE, Held, all_groups, e
 from assistant.practice.marking.misplaced import beside_it, denied_points, elsewhere, out_of_order
 from assistant.practice.marking.numbers import Numbers, judge_numbers
 from assistant.practice.marking.points import Need
-from assistant.practice.marking.rivals import colours, opposed, others_said, persons, rivals, systems
+from assistant.practice.marking.rivals import colours, foreign_steps, opposed, others_said, persons, rivals, systems
 from assistant.practice.marking.said import Said
 from assistant.practice.marking.states import state_said
 from assistant.practice.marking.wording import NO, YES
@@ -50,6 +50,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *colours(held_shares(held), need, said, know),
         *persons(need, said),
         *systems(said),
+        *foreign_steps(need, said, know),
         *denied_points(held, said, any(p.verdict for p in need.points)),
         *beside_it(held, said),
     ]

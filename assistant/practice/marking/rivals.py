@@ -58,6 +58,15 @@ def _is_once_more(concept: str, members: set[str], need: Need, said: Said) -> bo
     return silent and len(named) > wanted
 
 
+def foreign_steps(need: Need, said: Said, know: Knowledge) -> list[str]:
+    """Return the actions of consequence that an answer puts among steps that have none of them."""
+    if not need.ordered:
+        return []
+    known = {c for p in need.points for e in p.elements for c in e.concepts} | need.question.concepts | need.said
+    mentions = (m for m in said.content if m.concepts.isdisjoint(known) and not _is_put_off(m.start, said, need))
+    return [m.text for m in mentions if any(c in know.lexicon.sets for c in m.concepts)]
+
+
 def systems(said: Said) -> list[str]:
     """Return the systems that do not exist: "System 3"."""
     words = said.reading.words
