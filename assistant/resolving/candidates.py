@@ -152,7 +152,7 @@ def _checked(found: Check, amount: Amount, score: float, match: Match, question:
 def _bands(bands: Bands, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
     judged = limit_rules.judge(bands, question, know, question.reading.amounts)
     if judged:
-        rest = max(0, len(question.reading.amounts) - (2 if bands.unit == "K" else 1))
+        rest = 0 if bands.unit == "K" else len(question.reading.amounts) - 1
         yield Candidate(min(1.2, match.score * 1.1) * 0.9**rest, match.matched + 0.6, judged, match)
     elif bands.says:
         score = match.score * 0.9 * _amount_penalty(match, question.reading.amounts, know)

@@ -57,6 +57,8 @@ def variant_result(question: Question, know: Knowledge, ranked: list[Match]) -> 
     if not named or not (reading.variants or reading.has("variant")):
         return None
     content = [m for m in reading.mentions if not m.weak and not know.matcher.is_soft(m) and not m.holds("variant")]
+    if not content and reading.amounts:
+        return _of_figure(question, know)
     if not content:
         overrides = tuple(o for o in know.base.overrides if o.variant == named[0])
         return 0.96, 1.0, VariantResult(named[0], overrides)
@@ -65,4 +67,15 @@ def variant_result(question: Question, know: Knowledge, ranked: list[Match]) -> 
         if isinstance(record, Limit) and match.open and match.covered > 0.8:
             found = tuple((v, know.record(match.record, v)) for v in know.variants)
             return 0.98, match.matched, CompareResult(found)
+    return None
+
+
+def _of_figure(question: Question, know: Knowledge) -> Scored | None:
+    """Return the variants' figures of the limit that is named by its figure: "is the 800 psi rule different?"."""
+    amount = question.reading.amounts[0]
+    for name in know.base.ids("limits"):
+        limit = know.base.records[name]
+        figure = limit.maximum or limit.minimum or limit.value
+        if figure and amount.unit and figure.unit == amount.unit and figure.value == amount.value:
+            return 0.9, 1.0, CompareResult(tuple((v, know.record(name, v)) for v in know.variants))
     return None

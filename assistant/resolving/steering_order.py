@@ -159,6 +159,8 @@ def resolve_order(model: Model, question: Question, know: Knowledge) -> ModelRes
     tiller: Schedule = know.record(extra["tiller_schedule"], question.variant)
     pedal: Schedule = know.record(extra["pedal_schedule"], question.variant)
     speed = _speed(tiller, found, question, know)
+    if speed is None and _cancel(found):
+        speed = 0.0  # whatever the speed
     maximum = know.figure(next(i.default for i in model.inputs if i.id == "maximum"), question.variant)
     if speed is None:
         return Needed(model, ("the ground speed",), ("speed",))
@@ -173,6 +175,13 @@ def resolve_order(model: Model, question: Question, know: Knowledge) -> ModelRes
         return Needed(model, ("which way each control is turned, left or right",), ("side",))
     limits = {"tiller": value_at(tiller.points, speed), "pedals": value_at(pedal.points, speed)}
     return _sum(model, found, limits, maximum.value, speed, know, (*model.sources, *tiller.sources[:1]))
+
+
+def _cancel(found: list[Deflection]) -> bool:
+    """Return whether two tillers are turned alike, one to each side, and nothing else is."""
+    if len(found) != 2 or any(d.control != "tiller" or not d.side for d in found):
+        return False
+    return found[0].side == -found[1].side and found[0].degrees == found[1].degrees
 
 
 def _opposed(found: list[Deflection], question: Question) -> list[Deflection]:

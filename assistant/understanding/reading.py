@@ -328,6 +328,8 @@ def _words_meant(tokens: list[Token]) -> list[Token]:
         following = tokens[i + 1].text if i + 1 < len(tokens) else "."
         if token.text == "of" and i and (not following[0].isalnum() or following in ("and", "but", "with")):
             result[i] = token._replace(text="off")
+        if token.text == "no" and [t.text for t in tokens[i + 1 : i + 3]] == [".", "of"]:
+            result[i] = token._replace(text="number")
         if token.text == "form" and (following[0].isdigit() or following in STARTERS):
             result[i] = token._replace(text="from")
     return result
