@@ -82,13 +82,14 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge)
     telling = [e for e in point.elements if not e.given and e.weight > 0.7]
     if point.figures_suffice or sum(e.weight for e in telling) < _SLIGHT:
         return Held(point, got, places)
-    return Held(point, _both(got, words), places or spots if words >= LITTLE else places)
+    least = LITTLE if need.ordered else ENOUGH
+    return Held(point, _both(got, words, least), places or spots if words >= LITTLE else places)
 
 
-def _both(got: float, words: float) -> float:
+def _both(got: float, words: float, least: float) -> float:
     """Return the share of a point with figures and words of its own: both must be said."""
     if got == 1.0:
-        return 1.0 if words >= LITTLE else 0.6
+        return 1.0 if words >= least else 0.6
     return min(0.6, 0.5 * got + (0.4 if words >= ENOUGH else 0.0))
 
 

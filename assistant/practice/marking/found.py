@@ -93,7 +93,8 @@ def _lacks_near(place: int, said: Said) -> bool:
     words = said.reading.words
     before = [w for i, w in enumerate(words) if place - 6 <= i < place and said.clauses[i] == said.clauses[place]]
     after = [w for i, w in enumerate(words) if place < i <= place + 5 and said.clauses[i] == said.clauses[place]]
-    return bool((NEGATORS | LOST).intersection(before) or (NEGATORS | LOST).intersection(after))
+    lacking = NEGATORS | LOST | {"unless"}
+    return bool(lacking.intersection(before) or lacking.intersection(after))
 
 
 def _alike_words(one: str, other: str) -> bool:

@@ -109,7 +109,7 @@ def _limit(one: Asked, text: str, know: Knowledge) -> list[Point]:
     if len(variants) > 1:
         return _by_variant([(name, know.record(one.answer.entry, name)) for name in variants], text, know)
     result: Any = one.result
-    return [p for limit in result.limits for p in _limit_points(limit, text, know)]
+    return [p for limit in result.limits for p in _limit_points(limit, one.answer.question, know)]
 
 
 def _check(one: Asked, text: str, know: Knowledge) -> list[Point]:

@@ -100,6 +100,8 @@ def _says(claim: Claim, figure: Figure, know: Knowledge) -> bool:
     """Return whether a number says a figure, in its own unit or, where that is the next number's, without one."""
     if equals(claim.amount, figure, know.units):
         return True
+    if claim.amount.unit == "min" and figure.unit in ("s", "h", "min"):
+        return False  # minutes, and no minimum
     return claim.bare and equals(claim.amount._replace(unit=None), figure, know.units)
 
 
@@ -159,7 +161,7 @@ def _is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know:
         return not _in_place_of(amount, missing, need)
     if _in_working(claim, said):
         return True
-    judged = any(p.verdict for p in need.points)
+    judged = any(p.verdict for p in need.points) and claim.sense not in ("max", "min")
     amiss = any(_same_kind(amount, figure, know.units) for figure in missing)
     if (judged or not amiss) and any(_derived(amount, f, know.units) for f in _differences(need)):
         return True

@@ -20,6 +20,7 @@ _LISTED = re.compile(r"(^|[.;,:)]\s|\n)\s*\(?\d{1,2}[.)]\s+(?=[A-Za-z\d(])")
 
 
 _SPANS = re.compile(r"(?<=\d)\s*(?:\.{2,}|…)\s*(?=\d)")
+_BRACKETED = re.compile(r"\((?:\d|[a-d])\)(?=\s)")
 _PLURAL = re.compile(r"\((?:s|es)\)")
 
 
@@ -96,7 +97,7 @@ def _plain_at(before: str, word: str, after: str) -> str:
 
 def _unlisted(text: str) -> str:
     """Return a text without the numbers of a list: "1. lever up. 2. wait"."""
-    text = _SPANS.sub(" to ", _PLURAL.sub("s", text))
+    text = _SPANS.sub(" to ", _PLURAL.sub("s", _BRACKETED.sub("; ", text)))
     return _LISTED.sub(r"\1", text)
 
 

@@ -27,7 +27,7 @@ STOPS = _words(". ; : , ( ) ? ! - – —")
 CONTRASTS = _words("although but however instead then though whereas while yet")
 JOINS = _words("& / and any both either neither nor or plus the")
 UNKNOWING = re.compile(
-    r"\b(?:foggiest|faintest|no notion|not the slightest)\b|"
+    r"\b(?:sorry|foggiest|faintest|no notion|not the slightest)\b|"
     r"\bneed (?:a|one|some|another) (?:minute|moment|second|while)\b|"
     r"(?:i )?(?:really |honestly |just |simply |still )?(?:do not|did not|can not|"
     r"cannot|could not|have not|has not|would not|never|not) (?:even |really |"
@@ -153,7 +153,7 @@ _FORMS = {
     "continuous": "continuously constantly constant",
     "steady": "steadily",
     "slowly": "slow gradually",
-    "left": "remaining remain port lh",
+    "left": "l remaining remain port lh",
     "spend": "consumes consume costs cost uses wastes waste",
     "replace": "new change changed renew swap",
     "above": "exceeds exceed exceeding beyond past exceeded over",
@@ -164,7 +164,7 @@ _FORMS = {
     "disconnected": "disconnect detached",
     "connected": "connect attached",
     "removed": "remove taken take",
-    "right": "starboard rh",
+    "right": "r starboard rh",
     "release": "releases",
     "engage": "engages",
     "flashing": "blinking",
