@@ -6,12 +6,14 @@ from collections.abc import Collection, Sequence
 from random import Random
 
 from assistant.practice.making import Question, make_questions
-from assistant.practice.making.question import LONG_SUMS
+from assistant.practice.making.question import FIGURE, LONG_SUMS, MEMORY, STEPS
 from assistant.practice.making.selecting import Sitting
 from assistant.resolving.knowing import Knowledge
 
 _SCENARIOS = 4
 """How many scenarios of a state table are made to choose from: all of them would take a second."""
+_WHOLE = (FIGURE, MEMORY, STEPS)
+_HEADINGS = (": what do you know of it?", ": what does the book say?")
 
 
 class Questioner:
@@ -59,8 +61,15 @@ class Questioner:
 
 
 def _in_order(made: list[Question], times: int, avoid: Collection[str], chance: Random) -> list[Question]:
-    """Return questions with the best one first: the easiest the first time, then any but a form just asked."""
+    """Return questions with the best one first: to recall it whole the first time, then any but a form just asked.
+
+    What stands as a bare heading is passed over while there is a sentence.
+    """
     mixed = chance.sample(made, len(made))
     if not times:
-        return sorted(mixed, key=lambda each: each.difficulty)
-    return sorted(mixed, key=lambda each: each.form in avoid)
+        return sorted(mixed, key=lambda each: (_is_heading(each), each.difficulty, each.form not in _WHOLE))
+    return sorted(mixed, key=lambda each: (each.form in avoid, _is_heading(each)))
+
+
+def _is_heading(question: Question) -> bool:
+    return question.text.endswith(_HEADINGS)

@@ -16,6 +16,8 @@ from assistant.terminal.screen import Screen
 if TYPE_CHECKING:
     from prompt_toolkit.input import Input
     from prompt_toolkit.output import Output
+_ROOMY = 60
+"""Columns from which on an answer stands on the line of its prompt."""
 
 
 class Asking(Protocol):
@@ -39,6 +41,7 @@ class EditedLines:
         from prompt_toolkit.history import DummyHistory
         from prompt_toolkit.output import ColorDepth
 
+        self._screen = screen
         self._clock = clock
         self._first: float | None = None
         self._session: PromptSession[str] = PromptSession(
@@ -52,8 +55,12 @@ class EditedLines:
     def ask(self, prompt: str) -> tuple[str, float | None]:
         """Return a line and the seconds before its first key."""
         began, self._first = self._clock(), None
-        text = self._session.prompt(prompt)
+        text = self._session.prompt(self._laid_out(prompt))
         return " ".join(text.split()), (self._first or self._clock()) - began
+
+    def _laid_out(self, prompt: str) -> str:
+        """Return a prompt with the answer on a line of its own where there is little room beside it."""
+        return prompt if self._screen.width >= _ROOMY else f"{prompt.rstrip()}\n"
 
     def _pressed(self) -> None:
         if self._first is None:
