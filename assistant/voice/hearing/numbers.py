@@ -9,7 +9,16 @@ from assistant.quantities.numbers import STARTERS
 _FIGURES = re.compile(r"(?<![^\W_])[-−]?\d[\d,]*(?:\.\d+)?")
 _WORD = re.compile(r"[^\W\d_]+")
 _TEEN = re.compile(r"(?<![\d.,])(\d*)(?:1([3-9])|([3-9])0)(?![\d.,]*\d)")
+_SOUNDS_LIKE = {"to": "2", "too": "2", "tube": "2", "won": "1", "wan": "1", "for": "4", "tree": "3"}
+_AFTER_NAME = re.compile(
+    rf"\b(systems?|hydraulics?|hyd|number|brake|break)[ ,]+({'|'.join(_SOUNDS_LIKE)})\b", re.IGNORECASE
+)
 _NO_NUMBERS = frozenset({"a", "an", "o", "oh", "and"})
+
+
+def numbered(text: str) -> str:
+    """Return the text with a word that sounds like a figure as that figure, where a name has one: "system to"."""
+    return _AFTER_NAME.sub(lambda match: f"{match[1]} {_SOUNDS_LIKE[match[2].lower()]}", text)
 
 
 def number_places(text: str) -> list[tuple[int, int]]:

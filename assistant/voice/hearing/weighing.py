@@ -18,7 +18,7 @@ from assistant.conversation.turn import answer_turn, question_of
 from assistant.quantities.amounts import Amount
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge
-from assistant.voice.hearing.numbers import number_places, other_numbers
+from assistant.voice.hearing.numbers import number_places, numbered, other_numbers
 from assistant.voice.hearing.recognising import Judged, Recognised, Recogniser
 from assistant.voice.hearing.repairing import Repairer
 from assistant.voice.hearing.wording import plainly
@@ -41,7 +41,7 @@ _ASKS_BACK = 0.55
 _COST_OF_MENDING = 1.0
 _LEAST_MENDED = 0.8
 """A mended reading counts only if the knowledge explains it at least so well."""
-_FIT, _EXPLAINED = 1.0, 6.0
+_FIT, _EXPLAINED = 1.0, 3.0
 """How much a unit of logarithm of fitting the sound weighs, and the whole of being explained."""
 
 
@@ -98,7 +98,8 @@ class Weigher:
         if not heard:
             return None
         best = heard[0][1]
-        readings = [self._read(text, score, 0.0, context) for text, score in heard]
+        texts = dict(pair for text, score in heard for pair in ((text, score), (numbered(text), score)))
+        readings = [self._read(text, score, 0.0, context) for text, score in texts.items()]
         readings.sort(key=lambda reading: -_worth(reading, best))
         short = _short_list(readings, heard[0][0])
         judged = _judged(short, recogniser, samples)

@@ -7,19 +7,21 @@ from __future__ import annotations
 
 import re
 
-_FIGURES = re.compile(r"(?<![\w.-])\d(?:[-–, ]\d){1,3}(?![\w-]|\.\d)")
+_FIGURES = re.compile(r"(?<![\w.-])\d(?:(?:[-–]|, | )\d){1,3}(?![\w-]|\.\d)")
 _LETTERS = re.compile(r"(?<![\w-])(?:[A-Za-z][-–.]){1,3}[A-Za-z](?![\w-])\.?")
 _DOUBT = re.compile(r"(?<![\w-])(?:u+[hm]+|e+r+m*|h+m+)(?![\w-])[,.]*\s*", re.IGNORECASE)
 _HYPHEN = re.compile(r"(?<=[^\W\d_])[-–](?=[^\W\d_])|(?<=\d)[-–](?=[^\W\d_])|(?<=[^\W\d_])[-–](?=\d)")
+_STOPS = re.compile(r"(?<!\d)[,.;:!?]+(?=\s)|(?<=\d)[.;:!?]+(?=\s)|(?<=\d),(?=\s+[^\d\s])")
+"""Stops inside what was said, which a recogniser sets as it likes; a comma between two numbers keeps them apart."""
 _SIGNS = str.maketrans({"…": " ", "*": " ", "[": " ", "]": " ", "(": " ", ")": " ", "“": " ", "”": " ", '"': " "})
 
 
 def plainly(text: str) -> str:
-    """Return what was heard in plain writing: "1-8-0" as one number, "V-L-E" as letters, "free-fall" as two words."""
+    """Return what was heard in plain writing: "1-8-0" as one number, "V-L-E" as letters, without stops inside."""
     said = _DOUBT.sub("", once(text).translate(_SIGNS))
     said = _LETTERS.sub(lambda match: " ".join(letter for letter in match[0] if letter.isalpha()), said)
     said = _FIGURES.sub(lambda match: "".join(figure for figure in match[0] if figure.isdigit()), said)
-    return " ".join(_HYPHEN.sub(" ", said).split())
+    return " ".join(_STOPS.sub("", _HYPHEN.sub(" ", said)).split()).rstrip(",;: ")
 
 
 def once(text: str) -> str:
