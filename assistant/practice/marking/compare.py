@@ -15,7 +15,17 @@ from assistant.practice.marking.found import ENOUGH, LITTLE, Held, all_groups, e
 from assistant.practice.marking.misplaced import beside_it, denied_points, elsewhere, out_of_order
 from assistant.practice.marking.numbers import Numbers, judge_numbers
 from assistant.practice.marking.points import Need
-from assistant.practice.marking.rivals import colours, foreign_steps, opposed, others_said, persons, rivals, systems
+from assistant.practice.marking.rivals import (
+    colours,
+    foreign_steps,
+    left_open,
+    opposed,
+    other_thing,
+    others_said,
+    persons,
+    rivals,
+    systems,
+)
 from assistant.practice.marking.said import Said
 from assistant.practice.marking.states import state_said
 from assistant.practice.marking.wording import NO, YES
@@ -51,6 +61,8 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *persons(need, said),
         *systems(said),
         *foreign_steps(need, said, know),
+        *other_thing(need, said),
+        *left_open(need, said),
         *denied_points(held, said, any(p.verdict for p in need.points)),
         *beside_it(held, said),
     ]
@@ -97,10 +109,12 @@ def verdict_said(need: Need, said: Said) -> str:
     """Return the verdict that an answer begins with: "yes", "no" or ""."""
     words = list(said.reading.words)
     first = [
-        w for w in words[:2] if w in ("yes", "no", "yep", "yeah", "nope", "negative", "affirmative", "affirm", "nah")
+        w
+        for w in words[:2]
+        if w in ("yes", "yse", "no", "yep", "yeah", "nope", "negative", "affirmative", "affirm", "nah")
     ]
     if first:
-        return "yes" if first[0] in ("yes", "yep", "yeah", "affirmative", "affirm") else "no"
+        return "yes" if first[0] in ("yes", "yse", "yep", "yeah", "affirmative", "affirm") else "no"
     text = " ".join(words)
     no, yes = NO.search(text), YES.search(text)
     if no and (not yes or no.start() <= yes.start() + 12):

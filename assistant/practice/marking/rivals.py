@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 from assistant.practice.marking import wording
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.said import Said, plain
+from assistant.practice.marking.wording import AT_LEAST, AT_MOST
 from assistant.resolving.knowing import Knowledge
 
 _PERSONS = ("captain", "first_officer", "maintenance", "ground_crew")
@@ -56,6 +57,42 @@ def _is_once_more(concept: str, members: set[str], need: Need, said: Said) -> bo
     named = [m for m in said.reading.mentions if concept in m.concepts]
     silent = any(not said.where(frozenset((other,))) for other in members if other != concept)
     return silent and len(named) > wanted
+
+
+def other_thing(need: Need, said: Said) -> list[str]:
+    """Return the thing that an answer speaks of in place of the one asked about: the nose tyres for the main ones."""
+    asked = {plain(w) for w in need.question.words}
+    words = set(said.words)
+    pairs = [(a, b) for one, two in _THINGS for a, b in ((one, two), (two, one))]
+    return [b for a, b in pairs if a in asked and b not in asked and b in words and a not in words]
+
+
+_THINGS = tuple((plain(a), plain(b)) for a, b in (("main", "nose"), ("extend", "retract")))
+
+
+def left_open(need: Need, said: Said) -> list[str]:
+    """Return what an answer offers with an "or" that nothing asked for names: "or on the overhead panel"."""
+    known = {c for p in need.points for e in (*p.elements, *p.labels) for c in e.concepts}
+    known |= need.question.concepts | need.said
+    told = {plain(w) for w in need.question.words} | {w for p in need.points for e in p.elements for w in e.words}
+    found = []
+    for i, word in enumerate(said.reading.words):
+        if word != "or" or i < 1 or _is_bound(i, said):
+            continue
+        after = [m for m in said.reading.mentions if i < m.start <= i + 4 and not (m.weak or m.passing)]
+        first = after[0] if after else None
+        if first and first.concepts.isdisjoint(known) and not told.issuperset(plain(w) for w in first.text.split()):
+            found.append(f"or {first.text}")
+    return found
+
+
+def _is_bound(place: int, said: Said) -> bool:
+    """Return whether an "or" belongs to a number: "or less"."""
+    return AT_MOST.match(_from(place, said)) is not None or AT_LEAST.match(_from(place, said)) is not None
+
+
+def _from(place: int, said: Said) -> str:
+    return " ".join(said.reading.words[place : place + 3])
 
 
 def foreign_steps(need: Need, said: Said, know: Knowledge) -> list[str]:
