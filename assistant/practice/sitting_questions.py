@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 from random import Random
 
+from assistant.knowledge.records import StateTable
 from assistant.practice.making import Question, make_questions
 from assistant.practice.making.question import FIGURE, LONG_SUMS, MEMORY, STEPS
 from assistant.practice.making.selecting import Sitting
@@ -53,7 +54,7 @@ class Questioner:
 
     def _made(self, record: str, chance: Random) -> list[Question]:
         """Return what can be asked on a record now."""
-        number = _SCENARIOS if self._know.base.kind(record) == "tables" else None
+        number = _SCENARIOS if isinstance(self._know.base.records.get(record), StateTable) else None
         made = make_questions(
             self._know, f"{self._seed} {chance.random()}", number, entries=(record,), variant=self._variant
         )

@@ -52,6 +52,7 @@ class Examiner:
         self._made: dict[str, list[Question]] = {}
         self._known: dict[str, frozenset[str]] = {}
         self._asked: set[str] = set()
+        """Texts of questions, and cases of tables' results."""
         self._begun: set[tuple[str, str]] = set()
         self._procedures: set[str] = set()
 
@@ -143,13 +144,13 @@ class Examiner:
 
     def _result(self, table: StateTable, output: TableOutput, state: State, opening: str) -> Turn | None:
         """Return the turn that asks for a result in a state, in the first wording that the assistant understands."""
-        drafts = list(single_drafts(table, state, output, self._desk))
+        case = f"{table.id}.{output.id} {sorted(state)}"
+        drafts = list(single_drafts(table, state, output, self._desk)) if case not in self._asked else []
         for ask, draft in self._chance.sample(drafts, len(drafts)):
             question = prove(draft, self._desk, self._seed)
-            if question is None or question.text in self._asked:
-                continue
-            self._asked.add(question.text)
-            return Turn(f"{opening}: {ask}?" if opening else question.text, question)
+            if question is not None:
+                self._asked.add(case)
+                return Turn(f"{opening}: {ask}?" if opening else question.text, question)
         return None
 
     def _opening(self, new: tuple[str, str]) -> str:
@@ -224,7 +225,7 @@ class Examiner:
         sections = {getattr(self._know.base.records[name], "topic", "") for name in self._among}
         left = [
             each for section in sorted(sections) for each in self._following(section)
-            if each.form in (STEPS, MEMORY) and each.entry not in self._procedures
+            if each.form in (STEPS, MEMORY) and each.text not in self._asked and each.entry not in self._procedures
         ]  # fmt: skip
         if not left:
             return ()

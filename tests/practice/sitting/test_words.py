@@ -1,0 +1,86 @@
+"""What steers a sitting, typed as it is spoken, and what is an answer though it holds such a word."""
+
+import pytest
+
+from assistant.practice.sitting_words import (
+    AGAIN,
+    DISREGARD,
+    GO,
+    HELP,
+    HINT,
+    NO,
+    OVERRULE,
+    PASS,
+    SAID,
+    STANDBY,
+    STOP,
+    UNABLE,
+    WHY,
+    control_of,
+    corrected,
+    dropped,
+    mark_named,
+)
+
+
+@pytest.mark.parametrize(
+    ("typed", "name"),
+    [
+        ("SAY AGAIN", AGAIN), ("say again, please.", AGAIN), ("Pardon?", AGAIN), ("STANDBY", STANDBY),
+        ("stand by", STANDBY), ("UNABLE", UNABLE), ("don't know", PASS), ("I don’t know.", PASS), ("pass", PASS),
+        ("?", PASS), ("DISREGARD", DISREGARD), ("hint", HINT), ("give me a hint please", HINT), ("why?", WHY),
+        ("help", HELP), ("Stop.", STOP), ("that's all", STOP), ("overrule", OVERRULE), ("", GO),
+    ],
+)  # fmt: skip
+def test_a_word_that_is_all_that_was_typed_steers(typed: str, name: str) -> None:
+    found = control_of(typed)
+
+    assert found is not None
+    assert found.name == name
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["255 kt", "stop the aeroplane straight ahead", "wait 15 s", "why not pump", "that was on the left",
+     "lever up, wait, lever down", "say the procedure again to the crew", "right", "it was 280, now 250"],
+)  # fmt: skip
+def test_within_a_sentence_it_belongs_to_the_answer(typed: str) -> None:
+    assert control_of(typed) is None
+
+
+@pytest.mark.parametrize(
+    ("typed", "mark"),
+    [("overrule right", "right"), ("Overrule: partly", "partly"), ("I overrule to wrong", "wrong"),
+     ("overrule it as missed", "missed"), ("it was right", "right"), ("overrule", "")],
+)  # fmt: skip
+def test_a_mark_is_overruled_with_its_name(typed: str, mark: str) -> None:
+    found = control_of(typed)
+
+    assert found is not None
+    assert (found.name, mark_named(found.rest)) == (OVERRULE, mark)
+
+
+def test_what_may_be_said_now_decides_between_two_that_are_said_alike() -> None:
+    assert [control_of("n", among) for among in ((GO, NO), (NO, GO))] == [(GO, ""), (NO, "")]
+    assert control_of("hint", (STOP, GO)) is None
+
+
+def test_every_way_of_saying_is_read_as_its_own_control() -> None:
+    for name, sayings in SAID.items():
+        for saying in sayings:
+            assert control_of(saying, (name,)) == (name, ""), saying
+
+
+@pytest.mark.parametrize(
+    ("typed", "counts"),
+    [("280, CORRECTION 255 kt", "255 kt"), ("correction: 255", "255"), ("1, correction 2, correction 3", "3"),
+     ("255 kt", "255 kt"), ("correction", "correction")],
+)  # fmt: skip
+def test_after_correction_only_what_follows_counts(typed: str, counts: str) -> None:
+    assert corrected(typed) == counts
+
+
+def test_an_answer_that_ends_in_disregard_is_dropped() -> None:
+    assert dropped("255, DISREGARD")
+    assert not dropped("255 kt")
+    assert not dropped("disregard")  # the control itself
