@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from typing import NamedTuple
+
 from assistant.conversation.context import Context
-from assistant.conversation.controls import asks_about, choice, corrected, follows
-from assistant.conversation.following import merged_words
-from assistant.knowledge.records import Model
+from assistant.conversation.controls import asks_about, corrected, follows
+from assistant.conversation.picking import picked
+from assistant.conversation.readings import carried, is_quantity, merged
+from assistant.conversation.readings import question_of as question_of
+from assistant.conversation.steps import step_asked
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
-from assistant.resolving.choosing import Scored, chosen_record, resolve_scored
+from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.models import bind, cued_parts
 from assistant.resolving.results import (
     Choices,
     Declined,
@@ -19,9 +22,7 @@ from assistant.resolving.results import (
     Result,
     TableResult,
 )  # fmt: skip
-from assistant.resolving.state_questions import left_open
 from assistant.understanding.matching import strange
-from assistant.understanding.states import Condition, conditions
 
 _GOOD = 0.8
 _CLEAR = 0.9
@@ -34,46 +35,76 @@ _ASKING = frozenset({"what", "who", "where", "why", "when", "which", "does", "do
 _PRONOUNS = frozenset({"it", "that", "one", "they", "them", "same"})
 
 
+class _Turn(NamedTuple):
+    """A turn as a question of its own, with what that gives; corrects: it opens as a correction."""
+
+    text: str
+    alone: Question
+    first: Scored
+    corrects: bool
+
+
 def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result]:
     """Return the question that a turn asks, completed from the one before where it needs it, with its result."""
-    picked = _picked(text, context, knowledge)
-    if picked:
-        return picked
+    found = picked(text, context, knowledge)
+    if found:
+        return found
     # A turn is completed from the last; what it names itself always counts.
     rest = corrected(text) if context.asked else None
     bare = text if rest is None else rest
     alone = question_of(bare, knowledge, context.variant)
-    first = resolve_scored(alone, knowledge)
-    before = context.asked
-    if before is None or strange(alone.reading, knowledge.matcher) or alone.reading.too_long:
-        return alone, first.result
-    short = len(alone.reading.words) <= _FEW
-    if rest is None and not short and not follows(bare) and not _incomplete(alone, first, knowledge):
-        return alone, first.result
-    merged, whole = _merged(alone, context, knowledge, rest is not None)
-    second = _told_anew(merged, alone, context, knowledge)
-    if whole and not isinstance(second.result, _OPEN):
-        return merged, second.result
-    if _supplies(context.result, second.result, alone):
-        return merged, second.result
-    if context.scenario and not alone.conditions and len(alone.reading.words) <= 2 * _FEW:
-        carried = _carried(alone, context, before.conditions or context.scenario, knowledge)
-        third = resolve_scored(carried, knowledge)
-        if isinstance(third.result, TableResult) and third.result.asked and third.score >= first.score:
-            return carried, third.result
-    if rest is None and not follows(bare) and not _incomplete(alone, first, knowledge):
-        return alone, first.result
-    leans = _leans(bare, alone, first, knowledge)
-    given = before.conditions or (context.scenario if alone.conditions else ())
-    if rest is None or (_names_thing(alone, knowledge) and not leans):
-        carried = _carried(alone, context, given, knowledge)
-        third = resolve_scored(carried, knowledge)
-        usual = bool(given) or (_names_thing(alone, knowledge) and not leans)
-        if _prefers_carried(alone, first, second, third, usual, knowledge):
-            return carried, third.result
-    if _prefers_merged(alone, first, second, rest is not None or leans, whole, knowledge):
-        return merged, second.result
-    return alone, first.result
+    turn = _Turn(bare, alone, resolve_scored(alone, knowledge), rest is not None)
+    lost = alone.reading.too_long or strange(alone.reading, knowledge.matcher)
+    found = None if context.asked is None or lost else _completed(turn, context, knowledge)
+    return found or (alone, turn.first.result)
+
+
+def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the question that the one before makes of a turn, or None where it stands by itself."""
+    alone, first = turn.alone, turn.first
+    asks_itself = not turn.corrects and not follows(turn.text) and not _incomplete(alone, first, knowledge)
+    if asks_itself and len(alone.reading.words) > _FEW:
+        return None
+    whole, replaces = merged(alone, context, knowledge, turn.corrects)
+    second = _told_anew(whole, alone, context, knowledge)
+    fills = _supplies(context.result, second.result, alone)
+    if fills or (replaces and not isinstance(second.result, _OPEN)):
+        return whole, second.result
+    found = _in_scenario(alone, first, context, knowledge) or step_asked(alone, context, knowledge)
+    if found or asks_itself:
+        return found
+    leans = _leans(turn.text, alone, first, knowledge)
+    found = _carried_on(turn, second, leans, context, knowledge)
+    if found is None and _prefers_merged(alone, first, second, turn.corrects or leans, replaces, knowledge):
+        return whole, second.result
+    return found
+
+
+def _in_scenario(
+    alone: Question, first: Scored, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return a short question on a result of the states that a scenario has given."""
+    if context.asked is None or not context.scenario or alone.conditions or len(alone.reading.words) > 2 * _FEW:
+        return None
+    question = carried(alone, context, context.asked.conditions or context.scenario, knowledge)
+    third = resolve_scored(question, knowledge)
+    if isinstance(third.result, TableResult) and third.result.asked and third.score >= first.score:
+        return question, third.result
+    return None
+
+
+def _carried_on(
+    turn: _Turn, second: Scored, leans: bool, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return a turn under the states and on the subject of the question before, where that answers better."""
+    own = _names_thing(turn.alone, knowledge) and not leans
+    if context.asked is None or (turn.corrects and not own):
+        return None
+    given = context.asked.conditions or (context.scenario if turn.alone.conditions else ())
+    question = carried(turn.alone, context, given, knowledge)
+    third = resolve_scored(question, knowledge)
+    better = _prefers_carried(turn.alone, turn.first, second, third, bool(given) or own, knowledge)
+    return (question, third.result) if better else None
 
 
 def _supplies(asked: Result | None, given: Result, alone: Question) -> bool:
@@ -86,57 +117,12 @@ def _supplies(asked: Result | None, given: Result, alone: Question) -> bool:
     return bool(record and record.id == asked.record.id)
 
 
-def question_of(text: str, knowledge: Knowledge, variant: str) -> Question:
-    """Return a text as a question of its own."""
-    reading = knowledge.reader.read(text)
-    losing = reading.asks_loss or reading.has("happens", "steps", "mode")
-    found = tuple(conditions(reading, knowledge.states, knowledge.units, losing))
-    named = [v for v in reading.variants if v in knowledge.variants]
-    return Question(reading, found, named[-1] if named else variant or knowledge.variants[0], bool(named))
 
 
-def _carried(
-    alone: Question, context: Context, given: tuple[Condition, ...], knowledge: Knowledge
-) -> Question:
-    """Return a turn that asks something else under the conditions given before, of what was spoken of."""
-    before, answer = context.asked, context.answer
-    assert before is not None
-    record = knowledge.base.records.get(answer.entry) if answer else None
-    near = tuple(getattr(record, "sources", ()))
-    named = {c.input for c in alone.conditions}
-    states = [c for c in given if "." not in c.input] or given  # what follows from a state is worked out anew
-    kept = tuple(c._replace(where=()) for c in states if c.input not in named)
-    variant = alone.variant if alone.named_variant else before.variant
-    return alone._replace(
-        conditions=(*kept, *alone.conditions),
-        variant=variant,
-        context=True,
-        background=before.reading.concepts,
-        near=near,
-    )
 
 
-def _merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bool) -> tuple[Question, bool]:
-    """Return the question before with the turn in it, and whether the turn only takes the place of its parts."""
-    before = context.asked
-    assert before is not None
-    found = merged_words(before, alone, knowledge, corrects, _parts(alone, context, knowledge))
-    merged = question_of(found.words, knowledge, alone.variant if alone.named_variant else before.variant)
-    if alone.named_variant:
-        merged = merged._replace(variant=alone.variant, named_variant=True)
-    elif not merged.named_variant:
-        merged = merged._replace(variant=before.variant, named_variant=before.named_variant)
-    text = alone.reading.text
-    return merged._replace(reading=merged.reading._replace(text=text), context=True), found.whole
 
 
-def _parts(alone: Question, context: Context, knowledge: Knowledge) -> dict[int, int]:
-    """Return which amounts of the last calculation the turn's amounts stand for, as the words beside them say."""
-    model = getattr(context.result, "model", None)
-    if not isinstance(model, Model) or context.asked is None:
-        return {}
-    old = bind(model, context.asked, knowledge).places
-    return {start: old[name] for name, start in cued_parts(model, alone, knowledge).items() if name in old}
 
 
 def _told_anew(merged: Question, alone: Question, context: Context, knowledge: Knowledge) -> Scored:
@@ -228,59 +214,3 @@ def _leans(text: str, question: Question, first: Scored, knowledge: Knowledge) -
     if (follows(text) and not asks) or _PRONOUNS.intersection(words):
         return True
     return len(words) <= 4 and (first.score < _CLEAR or not _names_thing(question, knowledge))
-
-
-def is_quantity(concepts: frozenset[str], knowledge: Knowledge) -> bool:
-    """Return whether concepts only say what is asked for: a quantity, an aspect, a state."""
-    return all(knowledge.lexicon.kinds.get(c) in ("quantity", "ask", "ask!") or c.startswith("@") for c in concepts)
-
-
-def _picked(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
-    """Return the record chosen among those offered, by its number."""
-    if not context.offered or context.asked is None:
-        return None
-    index = choice(text, len(context.offered))
-    if isinstance(context.result, TableResult):
-        index = _named_row(text, context.result, knowledge)
-    elif index is None:
-        index = _named_choice(text, context, knowledge)
-    if index is None:
-        return None
-    if isinstance(context.result, TableResult):
-        row = context.result.rows[index]
-        left = left_open(context.asked, knowledge)
-        words = [w for k, w in enumerate(context.asked.reading.words) if k not in left]
-        settled = question_of(f"{' '.join(words)} , {text}", knowledge, context.asked.variant)
-        return settled._replace(conditions=row.conditions), context.result._replace(rows=(row,))
-    result = chosen_record(context.offered[index], context.asked, knowledge)
-    return (context.asked, result) if result else None
-
-
-def _named_row(text: str, shown: TableResult, knowledge: Knowledge) -> int | None:
-    """Return the case, of those shown, whose things a short turn names: "system two", "the second one"."""
-    reading = knowledge.reader.read(text)
-    named = {i for m in reading.mentions for c in m.concepts for i in knowledge.states.by_term.get(c, ())}
-    if not named or len(reading.words) > 6:
-        return None if named else choice(text, len(shown.rows))
-    fits = [index for index, row in enumerate(shown.rows) if named <= {c.input for c in row.conditions}]
-    return fits[0] if len(fits) == 1 else None
-
-
-def _named_choice(text: str, context: Context, knowledge: Knowledge) -> int | None:
-    """Return the offered record that a short turn names and the others do not: "the retraction one"."""
-    reading = knowledge.reader.read(text)
-    content = [m for m in reading.mentions if not knowledge.matcher.is_soft(m)]
-    if not content or len(reading.words) > 6 or reading.amounts or not all(context.offered):
-        return None
-    fits = [
-        index
-        for index, name in enumerate(context.offered)
-        if all(not m.concepts.isdisjoint(_offer_concepts(name, knowledge)) for m in content)
-    ]
-    return fits[0] if len(fits) == 1 else None
-
-
-def _offer_concepts(name: str, knowledge: Knowledge) -> frozenset[str]:
-    record = knowledge.base.records[name]
-    text = getattr(record, "of", "") or getattr(record, "title", "") or record.asks[0]
-    return knowledge.phrase(text).concepts

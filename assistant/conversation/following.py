@@ -44,14 +44,16 @@ def merged_words(
     know: Knowledge,
     corrects: bool = False,
     parts: Mapping[int, int] | None = None,
+    only_parts: bool = False,
 ) -> Merged:
     """Return the words of the question before, with the turn's own parts in the place of their like.
 
     parts: the start of the old amount that a new one, by its start, stands for, where a calculation tells.
+    only_parts: no other amount takes an old one's place: the turn gives what was asked back for.
     """
     reading = turn.reading
     places = _Places()
-    _replace_amounts(before, reading, know, places, parts or {})
+    _replace_amounts(before, reading, know, places, parts or {}, only_parts)
     _replace_families(before, reading, know, places, corrects or "instead" in reading.words)
     _drop_conditions(before, {c.input for c in turn.conditions}, places)
     if reading.variants:
@@ -75,12 +77,14 @@ def _all_used(turn: Question, places: _Places, know: Knowledge) -> bool:
 
 
 def _replace_amounts(
-    before: Question, reading: Reading, know: Knowledge, places: _Places, parts: Mapping[int, int]
+    before: Question, reading: Reading, know: Knowledge, places: _Places, parts: Mapping[int, int], only_parts: bool
 ) -> None:
     taken: set[int] = set()
     olds = {a.start: a for a in before.reading.amounts}
     for amount in reading.amounts:
-        like = olds.get(parts.get(amount.start, -1)) or _like(amount, before, reading, know, taken)
+        like = olds.get(parts.get(amount.start, -1))
+        if like is None and not only_parts:
+            like = _like(amount, before, reading, know, taken)
         if like is None or like.start in taken:
             continue
         taken.add(like.start)
@@ -121,7 +125,8 @@ def _alike(new: Amount, old: Amount, know: Knowledge) -> bool:
     if "count" in (new.unit, old.unit):
         return new.unit == old.unit
     if new.unit is None or old.unit is None:
-        return True
+        # A bare number seldom stands for a time: "from 400", after "in ten minutes".
+        return old.unit not in ("min", "s", "h")
     return fits(new, old.unit, know.units) is not None
 
 

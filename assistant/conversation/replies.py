@@ -6,10 +6,10 @@ from collections.abc import Iterable
 
 from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation
 from assistant.answering.compose import deference
-from assistant.conversation.completing import is_quantity, question_of
 from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
 from assistant.conversation.controls import believes, control
+from assistant.conversation.readings import is_quantity, question_of
 from assistant.knowledge.records import Fact, Source
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question

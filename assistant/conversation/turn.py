@@ -6,11 +6,11 @@
 from __future__ import annotations
 
 from assistant.answering.answer import ANSWER, DECLINE, Answer
-from assistant.conversation.completing import question_of as question_of
 from assistant.conversation.completing import understood
 from assistant.conversation.composing import composed, finished
 from assistant.conversation.context import Context
 from assistant.conversation.controls import halves
+from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.replies import controlled, with_disputes
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Choices, Result, TableResult

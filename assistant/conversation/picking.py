@@ -1,0 +1,62 @@
+"""What a turn picks among the choices or the cases offered: by number, or by a name that only one of them has."""
+
+from __future__ import annotations
+
+from assistant.conversation.context import Context
+from assistant.conversation.controls import choice
+from assistant.conversation.readings import question_of
+from assistant.resolving.choosing import chosen_record
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import Result, TableResult
+from assistant.resolving.state_questions import left_open
+
+
+def picked(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the record chosen among those offered, by its number."""
+    if not context.offered or context.asked is None:
+        return None
+    index = choice(text, len(context.offered))
+    if isinstance(context.result, TableResult):
+        index = _named_row(text, context.result, knowledge)
+    elif index is None:
+        index = _named_choice(text, context, knowledge)
+    if index is None:
+        return None
+    if isinstance(context.result, TableResult):
+        row = context.result.rows[index]
+        left = left_open(context.asked, knowledge)
+        words = [w for k, w in enumerate(context.asked.reading.words) if k not in left]
+        settled = question_of(f"{' '.join(words)} , {text}", knowledge, context.asked.variant)
+        return settled._replace(conditions=row.conditions), context.result._replace(rows=(row,))
+    result = chosen_record(context.offered[index], context.asked, knowledge)
+    return (context.asked, result) if result else None
+
+
+def _named_row(text: str, shown: TableResult, knowledge: Knowledge) -> int | None:
+    """Return the case, of those shown, whose things a short turn names: "system two", "the second one"."""
+    reading = knowledge.reader.read(text)
+    named = {i for m in reading.mentions for c in m.concepts for i in knowledge.states.by_term.get(c, ())}
+    if not named or len(reading.words) > 6:
+        return None if named else choice(text, len(shown.rows))
+    fits = [index for index, row in enumerate(shown.rows) if named <= {c.input for c in row.conditions}]
+    return fits[0] if len(fits) == 1 else None
+
+
+def _named_choice(text: str, context: Context, knowledge: Knowledge) -> int | None:
+    """Return the offered record that a short turn names and the others do not: "the retraction one"."""
+    reading = knowledge.reader.read(text)
+    content = [m for m in reading.mentions if not knowledge.matcher.is_soft(m)]
+    if not content or len(reading.words) > 6 or reading.amounts or not all(context.offered):
+        return None
+    fits = [
+        index
+        for index, name in enumerate(context.offered)
+        if all(not m.concepts.isdisjoint(_offer_concepts(name, knowledge)) for m in content)
+    ]
+    return fits[0] if len(fits) == 1 else None
+
+
+def _offer_concepts(name: str, knowledge: Knowledge) -> frozenset[str]:
+    record = knowledge.base.records[name]
+    text = getattr(record, "of", "") or getattr(record, "title", "") or record.asks[0]
+    return knowledge.phrase(text).concepts

@@ -1,0 +1,70 @@
+"""The questions that a turn may be: a question of its own, the last one with its parts changed, or one that the last
+one's subject and states carry on to.
+"""
+
+from __future__ import annotations
+
+from assistant.conversation.context import Context
+from assistant.conversation.following import merged_words
+from assistant.knowledge.records import Model
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.models import bind, cued_parts
+from assistant.resolving.results import Choices, Needed
+from assistant.understanding.states import Condition, conditions
+
+
+def question_of(text: str, knowledge: Knowledge, variant: str) -> Question:
+    """Return a text as a question of its own."""
+    reading = knowledge.reader.read(text)
+    losing = reading.asks_loss or reading.has("happens", "steps", "mode")
+    found = tuple(conditions(reading, knowledge.states, knowledge.units, losing))
+    named = [v for v in reading.variants if v in knowledge.variants]
+    return Question(reading, found, named[-1] if named else variant or knowledge.variants[0], bool(named))
+
+
+def is_quantity(concepts: frozenset[str], knowledge: Knowledge) -> bool:
+    """Return whether concepts only say what is asked for: a quantity, an aspect, a state."""
+    return all(knowledge.lexicon.kinds.get(c) in ("quantity", "ask", "ask!") or c.startswith("@") for c in concepts)
+
+
+def carried(alone: Question, context: Context, given: tuple[Condition, ...], knowledge: Knowledge) -> Question:
+    """Return a turn that asks something else under the conditions given before, of what was spoken of."""
+    before, answer = context.asked, context.answer
+    assert before is not None
+    record = knowledge.base.records.get(answer.entry) if answer else None
+    near = tuple(getattr(record, "sources", ()))
+    named = {c.input for c in alone.conditions}
+    states = [c for c in given if "." not in c.input] or given  # what follows from a state is worked out anew
+    kept = tuple(c._replace(where=()) for c in states if c.input not in named)
+    variant = alone.variant if alone.named_variant else before.variant
+    return alone._replace(
+        conditions=(*kept, *alone.conditions),
+        variant=variant,
+        context=True,
+        background=before.reading.concepts,
+        near=near,
+    )
+
+
+def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bool) -> tuple[Question, bool]:
+    """Return the question before with the turn in it, and whether the turn only takes the place of its parts."""
+    before = context.asked
+    assert before is not None
+    asked_back = isinstance(context.result, (Needed, Choices))
+    found = merged_words(before, alone, knowledge, corrects, _parts(alone, context, knowledge), asked_back)
+    whole = question_of(found.words, knowledge, alone.variant if alone.named_variant else before.variant)
+    if alone.named_variant:
+        whole = whole._replace(variant=alone.variant, named_variant=True)
+    elif not whole.named_variant:
+        whole = whole._replace(variant=before.variant, named_variant=before.named_variant)
+    text = alone.reading.text
+    return whole._replace(reading=whole.reading._replace(text=text), context=True), found.whole
+
+
+def _parts(alone: Question, context: Context, knowledge: Knowledge) -> dict[int, int]:
+    """Return which amounts of the last calculation the turn's amounts stand for, as the words beside them say."""
+    model = getattr(context.result, "model", None)
+    if not isinstance(model, Model) or context.asked is None:
+        return {}
+    old = bind(model, context.asked, knowledge).places
+    return {start: old[name] for name, start in cued_parts(model, alone, knowledge).items() if name in old}
