@@ -7,7 +7,7 @@ from typing import NamedTuple
 from assistant.conversation.context import Context
 from assistant.conversation.controls import asks_about, corrected, follows
 from assistant.conversation.picking import picked
-from assistant.conversation.readings import carried, is_quantity, merged
+from assistant.conversation.readings import carried, is_quantity, merged, with_amounts
 from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.steps import step_asked
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
@@ -70,7 +70,11 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     fills = _supplies(context.result, second.result, alone)
     if fills or (replaces and not isinstance(second.result, _OPEN)):
         return whole, second.result
-    found = _in_scenario(alone, first, context, knowledge) or step_asked(alone, context, knowledge)
+    found = (
+        _in_scenario(alone, first, context, knowledge)
+        or step_asked(alone, context, knowledge)
+        or _with_its_amounts(alone, first, context, knowledge)
+    )
     if found or asks_itself:
         return found
     leans = _leans(turn.text, alone, first, knowledge)
@@ -91,6 +95,20 @@ def _in_scenario(
     if isinstance(third.result, TableResult) and third.result.asked and third.score >= first.score:
         return question, third.result
     return None
+
+
+def _with_its_amounts(
+    alone: Question, first: Scored, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return a turn that lacks an amount with the amounts of the question before, where that serves it."""
+    if not isinstance(first.result, Needed):
+        return None
+    question = with_amounts(alone, context, knowledge)
+    given = resolve_scored(question, knowledge) if question else None
+    record = getattr(given.result, "model", None) or getattr(given.result, "schedule", None) if given else None
+    if question is None or given is None or record is None or record.id != first.result.record.id:
+        return None
+    return question, given.result
 
 
 def _carried_on(
