@@ -1,0 +1,106 @@
+"""Whether a number that is no figure asked for may stand in an answer: it is given, follows, or is true besides."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from itertools import combinations
+
+from assistant.practice.marking.equal import equals, rounded, same_kind
+from assistant.practice.marking.points import Figure, Need
+from assistant.practice.marking.said import Claim, Said
+from assistant.quantities.amounts import Amount
+from assistant.quantities.units import Units
+from assistant.resolving.knowing import Knowledge
+
+_PERCENT = 0.6
+"""Percentage points by which a percentage that follows from others may be rounded."""
+
+
+_MOSTLY = 0.75
+"""Share of the things in a figure's name that must be named with a number that is taken for it."""
+
+
+def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: Knowledge) -> bool:
+    """Return whether a number is one of the question, follows from it, or belongs to the full answer."""
+    amount = claim.amount
+    if any(equals(amount, Figure(a.value, a.unit or "", 0.0), know.units) for a in need.allowed):
+        return not _in_place_of(amount, missing, need)
+    if _in_working(claim, said):
+        return True
+    judged = any(p.verdict for p in need.points) and claim.sense not in ("max", "min")
+    amiss = any(same_kind(amount, figure, know.units) for figure in missing)
+    if (judged or not amiss) and any(_derived(amount, f, know.units) for f in _differences(need)):
+        return True
+    unitless = any(f.unit in ("", "count") for f in missing)
+    if not unitless and (_counts(amount, need) or _tells_how_many(claim, said)):
+        return True
+    if amiss:
+        return False
+    if _is_supported(amount, need, said, know):
+        return True
+    return any(
+        _derived(amount, f, know.units) if f.unit == "percent" else rounded(amount, f, know.units) for f in need.extra
+    )
+
+
+def _in_working(claim: Claim, said: Said) -> bool:
+    """Return whether a number stands before the equals sign of a sum."""
+    words = said.reading.words
+    return "=" in words[claim.amount.end :] or (
+        claim.amount.end < len(words) and "=" in said.text[said.text.find(claim.amount.raw) :]
+    )
+
+
+def _is_supported(amount: Amount, need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether a number that nobody asked for is a stated figure of what the answer names with it."""
+    named = need.question.concepts | frozenset(c for here in said.concepts for c in here)
+    for name in know.base.ids("limits"):
+        limit = know.base.records[name]
+        figures = [v for v in (limit.value, limit.maximum, limit.minimum) if v]
+        if any(equals(amount, Figure(v.value, v.unit), know.units) for v in figures):
+            things = [m for m in know.phrase(limit.of).mentions if not know.matcher.is_soft(m)]
+            held = sum(1 for m in things if not m.concepts.isdisjoint(named))
+            if held and held >= _MOSTLY * len(things):
+                return True
+    return False
+
+
+def _in_place_of(amount: Amount, missing: list[Figure], need: Need) -> bool:
+    """Return whether a number of the question is given as its answer: "forty degrees, the bigger one"."""
+    wanted = [f for p in need.points for f in p.figures]
+    judged = any(p.verdict for p in need.points)
+    return not judged and len(missing) == len(wanted) and any(amount.unit == f.unit for f in missing)
+
+
+def _derived(amount: Amount, figure: Figure, units: Units) -> bool:
+    if amount.unit == figure.unit == "percent" and abs(amount.value - figure.value) < _PERCENT:
+        return True
+    return equals(amount, figure._replace(tolerance=0.03), units)
+
+
+def _differences(need: Need) -> Iterable[Figure]:
+    """Return the differences of the question's amounts from each other and from the figures, and their shares."""
+    given = [(a.value, a.unit or "") for a in need.allowed]
+    stated = [(f.value, f.unit) for p in need.points for f in p.figures]
+    more = [(f.value, f.unit) for f in need.extra]
+    apart = {round(abs(x - y), 6) for x, _ in given for y, _ in (*stated, *more)}
+    figures = stated + [(x, u) for x, u in more if round(x, 6) not in apart]
+    for (x, u), (y, v) in [*combinations(given, 2), *((g, f) for g in given for f in figures)]:
+        if (u == v or "" in (u, v)) and x != y:
+            unit = u or v
+            yield Figure(abs(x - y), "K" if unit == "degC" else unit)
+            low, high = sorted((abs(x), abs(y)))
+            yield Figure(100 * low / high, "percent")
+            yield Figure(100 * (high - low) / high, "percent")
+
+
+def _tells_how_many(claim: Claim, said: Said) -> bool:
+    """Return whether a small number in words only counts things beside other numbers: "the four may be 120 apart"."""
+    small = claim.amount.unit in (None, "count") and claim.amount.value in (2, 3, 4, 6)
+    return small and claim.amount.spoken and len(said.claims) > 1
+
+
+def _counts(amount: Amount, need: Need) -> bool:
+    """Return whether a number only counts things: "both of the two cases"."""
+    small = amount.unit in (None, "count") and amount.value in (1, 2, 3, 4)
+    return small and any(p.elements and not p.figures for p in need.points)
