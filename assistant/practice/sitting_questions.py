@@ -9,6 +9,7 @@ from assistant.knowledge.records import StateTable
 from assistant.practice.making import Question, make_questions
 from assistant.practice.making.question import FIGURE, LONG_SUMS, MEMORY, STEPS
 from assistant.practice.making.selecting import Sitting
+from assistant.practice.making.wording import Wording
 from assistant.resolving.knowing import Knowledge
 
 _SCENARIOS = 4
@@ -28,6 +29,7 @@ class Questioner:
         self._seed = seed
         self._variant = variant
         self._by_ear = by_ear
+        self._wording = Wording(knowledge.base)
         self._asked = Sitting(each_entry_once=False)
         self._put: dict[str, list[Question]] = {}
 
@@ -56,8 +58,9 @@ class Questioner:
         """Return what can be asked on a record now."""
         number = _SCENARIOS if isinstance(self._know.base.records.get(record), StateTable) else None
         made = make_questions(
-            self._know, f"{self._seed} {chance.random()}", number, entries=(record,), variant=self._variant
-        )
+            self._know, f"{self._seed} {chance.random()}", number, entries=(record,), variant=self._variant,
+            wording=self._wording,
+        )  # fmt: skip
         return [each for each in made if not (self._by_ear and each.form in LONG_SUMS)]
 
 

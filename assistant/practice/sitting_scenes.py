@@ -194,7 +194,10 @@ class Examiner:
         if section not in self._made:
             own = [name for name in self._among if getattr(self._know.base.records[name], "topic", "") == section]
             self._made[section] = list(
-                make_questions(self._know, self._seed, entries=own, forms=_FOLLOWING, variant=self._desk.variant)
+                make_questions(
+                    self._know, self._seed, entries=own, forms=_FOLLOWING, variant=self._desk.variant,
+                    wording=self._desk.wording,
+                )
             ) if own else []  # fmt: skip
         return self._made[section]
 

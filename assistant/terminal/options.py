@@ -134,13 +134,13 @@ REHEARSE = Command(
     "rehearse alone: what is fading is asked first, each answer is marked and kept",
     (
         Option("--learner", "NAME", "who rehearses; asked for when left out"),
-        Option("--topic", "T", "sections (32-50), plain words (brakes) or general, several with commas between"),
+        Option("--topic", "T", "sections (32-50), plain words (brakes) or general, with commas between"),
         Option("--number", "N", "how many questions; when left out, what today asks"),
         Option("--minutes", "N", "or how long"),
-        Option("--ready-by", "DATE", "the day to be ready by, such as 2026-12-10, kept from then on; none clears it"),
-        Option("--oral", "", "be examined: a scenario that goes on, failure upon failure, then a debrief"),
+        Option("--ready-by", "DATE", "the day to be ready by, such as 2026-12-10, kept from then on; or none"),
+        Option("--oral", "", "be examined: a scenario that goes on, failure upon failure, and a debrief"),
         Option("--seed", "S", "the same gives the same wordings and numbers"),
-        Option("--mark", "FILE", "mark answers without a learner: each line of JSON in FILE, '-' for the input"),
+        Option("--mark", "FILE", "mark answers without a learner: lines of JSON, '-' for the input"),
         *_KNOWING,
         HELP,
     ),
@@ -188,7 +188,7 @@ ENDINGS = {
     "": (
         "From the environment: DOWNLOCK_KNOWLEDGE and DOWNLOCK_TYPE name the folder and the type where no\n"
         "option does, DOWNLOCK_HOME the folder for your own files, DOWNLOCK_CACHE one for what may be\n"
-        "thrown away; NO_COLOR turns colour off."
+        "thrown away, DOWNLOCK_TODAY a day to take for today; NO_COLOR turns colour off."
     ),
     ASK.name: (
         "After -- every word belongs to the question. A single question ends with 0 answered, 3 something\n"
@@ -197,10 +197,11 @@ ENDINGS = {
     ),
     CHECK.name: "Ends with 0 when nothing is wrong, with 1 when there is a problem.",
     REHEARSE.name: (
-        "The record lies in the folder for your own files. DOWNLOCK_TODAY=2026-12-01 in the environment lets\n"
-        "it be that day, to try weeks ahead. With --mark a line is {\"question\": ..., \"answer\": ...}; its mark is\n"
-        "right, partly, wrong or missed, or unmarked where nothing loaded answers the question or the line cannot\n"
-        "be read. Ends with 0 whatever the marks, 2 wrongly written, 1 broken knowledge."
+        "The record lies in the folder for your own files. DOWNLOCK_TODAY=2026-12-01 in the environment\n"
+        "lets it be that day, to try weeks ahead.\n"
+        'With --mark a line is {"question": ..., "answer": ...}; its mark is right, partly, wrong or missed, or\n'
+        "unmarked where nothing loaded answers the question or the line cannot be read.\n"
+        "Ends with 0 whatever the marks, 2 wrongly written, 1 broken knowledge."
     ),
     PROGRESS.name: (
         "The record lies in the folder for your own files. Ends with 0 done, 2 wrongly written, 1 a file that\n"

@@ -35,14 +35,16 @@ MAKERS: dict[str, Callable[[str, Desk], Iterator[Draft]]] = {
 def make_questions(
     knowledge: Knowledge, seed: int | str, number: int | None = None, topics: Iterable[str] = (),
     entries: Collection[str] = (), forms: Collection[str] = (), variant: str = "", hardest: int = 3,
+    wording: Wording | None = None,
 ) -> tuple[Question, ...]:  # fmt: skip
     """Return questions, the same for the same seed; all that can be made when no number is given.
 
     topics: ATA sections ("32-50"), plain words ("brakes", "tiller"), or "general". entries: ids of records. forms:
     of `question.FORMS`. variant: the one asked about, the base type by default. hardest: difficulty not exceeded.
+    wording: of this base, where it is at hand already, as when questions are made one by one.
     With a number, no record is asked for twice and no two questions are alike. Raises UnknownTopic.
     """
-    wording = Wording(knowledge.base)
+    wording = wording or Wording(knowledge.base)
     chosen_variant = variant or knowledge.variants[0]
     wanted = _wanted(entries_on(topics, knowledge, wording), entries, knowledge)
     desk = Desk(knowledge, wording, Random(f"{seed}"), chosen_variant)
