@@ -46,10 +46,19 @@ def read_amounts(tokens: list[Token], units: Units, skip: frozenset[int] = froze
     i = 0
     while i < len(tokens):
         found = read_form(reading, i)
+        if found and found.unit and _is_share(reading, i, found):
+            found = None  # "one quarter psi" is a quarter of something, given in psi
         if found:
             amounts.append(_amount(reading, i, found))
         i = found.end if found else i + 1
     return _share_units(reading, amounts) if len(amounts) > 1 else amounts
+
+
+def _is_share(reading: Reading, i: int, found: Found) -> bool:
+    """Return whether a part in words stands before a unit that nobody halves or quarters in words."""
+    parts = {"half", "quarter", "quarters"}.intersection(reading.words[i : found.end])
+    dimension = reading.units.get(found.unit).dimension if found.unit else ""
+    return bool(parts) and found.value < 1 and dimension not in ("time", "length", "angle", "mass", "speed")
 
 
 def _amount(reading: Reading, i: int, found: Found) -> Amount:

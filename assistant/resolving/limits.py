@@ -57,8 +57,9 @@ def _plausible(value: float, figure: Value) -> bool:
 def applied_to(limit: Limit, amounts: Iterable[Amount], know: Knowledge) -> list[Amount]:
     """Return the amounts that decide whether a limit applies."""
     found = []
-    for _, _, _, unit in limit.applies:
+    for _, _, value, unit in limit.applies:
         fitting = [a for a in amounts if a.unit is not None and fits(a, unit, know.units) is not None]
+        fitting = fitting or [a for a in amounts if a.unit is None and a.value == value]
         found.extend(fitting[:1])
     return found
 

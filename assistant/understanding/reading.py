@@ -27,6 +27,8 @@ PLAIN = "~"
 """Begins the concept of a word that no term names: the word itself."""
 _TELLING = ("ask", "ask!", "quantity")
 """Kinds whose names tell what is asked, however common their words."""
+_TAKES_OF = frozenset(("of", "made", "out", "consist", "consists", "kind", "sort", "type", "part", "think", "full"))
+"""Words after which a last "of" is what it says."""
 _BOUNDS = frozenset(("maximum", "minimum"))
 _WHICH = frozenset(("what", "which", "whats", "many"))
 STATE = "@"
@@ -86,7 +88,8 @@ class Reading(NamedTuple):
                 or (before and before[-1] in _WHICH)
                 or (before[:1] and before[0] == "how")
             ) or bounded or (mention.concepts & _BOUNDS and not self.amounts):
-                found |= mention.concepts
+                # "Min accumulator pressure" asks for a bound, and for no minutes.
+                found |= mention.concepts & _BOUNDS or mention.concepts
         if self.mentions and self.mentions[-1].end >= len(self.words) - 1:
             found |= self.mentions[-1].concepts
         return frozenset(found)
@@ -326,7 +329,9 @@ def _words_meant(tokens: list[Token]) -> list[Token]:
     result = list(tokens)
     for i, token in enumerate(tokens):
         following = tokens[i + 1].text if i + 1 < len(tokens) else "."
-        if token.text == "of" and i and (not following[0].isalnum() or following in ("and", "but", "with")):
+        after = tokens[i - 1].text if i else "of"
+        last = not following[0].isalnum() or following in ("and", "but", "with")
+        if token.text == "of" and after not in _TAKES_OF and last:
             result[i] = token._replace(text="off")
         if token.text == "no" and [t.text for t in tokens[i + 1 : i + 3]] == [".", "of"]:
             result[i] = token._replace(text="number")

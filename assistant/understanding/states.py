@@ -175,7 +175,9 @@ def _bind(
     before = [s for s in states if earlier <= s.start and s.end <= group.start and s.start not in used]
     after = [s for s in states if group.end <= s.start < following and s.start not in used]
     nearest = before[-1] if before else None
-    if nearest and after and after[0].holds("can") and after[0].end >= len(reading.words) - 1:
+    if nearest and after and after[0].holds("can") and (
+        after[0].end >= len(reading.words) - 1 or reading.words[after[0].end] in (",", ".", "right", "isn't")
+    ):
         after = []  # "without anti-skid ok?": the last word asks, and says no state
     if nearest and all(w in _BEFORE for w in reading.words[nearest.end : group.start]):
         bound = _as_conditions(reading, group, nearest, known)
