@@ -199,8 +199,8 @@ ENDINGS = {
     REHEARSE.name: (
         "The record lies in the folder for your own files. DOWNLOCK_TODAY=2026-12-01 in the environment\n"
         "lets it be that day, to try weeks ahead.\n"
-        'With --mark a line is {"question": ..., "answer": ...}; its mark is right, partly, wrong or missed, or\n'
-        "unmarked where nothing loaded answers the question or the line cannot be read.\n"
+        'With --mark a line is {"question": ..., "answer": ...}; its mark is right, partly, wrong or missed,\n'
+        "or unmarked where nothing loaded answers the question or the line cannot be read.\n"
         "Ends with 0 whatever the marks, 2 wrongly written, 1 broken knowledge."
     ),
     PROGRESS.name: (
