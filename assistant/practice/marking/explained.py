@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from itertools import combinations
 
-from assistant.practice.marking.equal import equals, rounded, same_kind
+from assistant.practice.marking.equal import equals, rounded, same_kind, says
 from assistant.practice.marking.points import Figure, Need
 from assistant.practice.marking.said import Claim, Said
 from assistant.quantities.amounts import Amount
@@ -25,7 +25,7 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
     amount = claim.amount
     if any(equals(amount, Figure(a.value, a.unit or "", 0.0), know.units) for a in need.allowed):
         return not _in_place_of(amount, missing, need)
-    if _in_working(claim, said):
+    if _in_working(claim, said) or _of_variant(claim, need, said, know):
         return True
     judged = any(p.verdict for p in need.points) and claim.sense not in ("max", "min")
     amiss = any(same_kind(amount, figure, know.units) for figure in missing)
@@ -41,6 +41,13 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
     return any(
         _derived(amount, f, know.units) if f.unit == "percent" else rounded(amount, f, know.units) for f in need.extra
     )
+
+
+def _of_variant(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether a number is another variant's, and is said to be: "230 on the longer one"."""
+    near = range(max(0, claim.amount.start - 5), min(len(said.words), claim.amount.end + 5))
+    named = {c for i in near for c in said.concepts[i]}
+    return any(concept in named and says(claim, figure, know) for concept, figure in need.elsewhere)
 
 
 def _in_working(claim: Claim, said: Said) -> bool:
