@@ -116,6 +116,13 @@ def _rehearse(parsed: Parsed) -> int:
     return rehearse(parsed)
 
 
+def _class(parsed: Parsed) -> int:
+    gc.enable()
+    from assistant.terminal.class_room import lead_class
+
+    return lead_class(parsed)
+
+
 def _sheet(parsed: Parsed) -> int:
     gc.enable()
     from assistant.terminal.sheet import sheet
@@ -136,6 +143,7 @@ _COMMANDS: dict[str, Callable[[Parsed], int]] = {
     "check": _check,
     "audio": _audio,
     "progress": _progress,
+    "class": _class,
     "sheet": _sheet,
     "rehearse": _rehearse,
 }

@@ -55,7 +55,7 @@ class UsageProblem(Exception):
 _NEVER_EMPTY = (
     "--mark", "--batch", "--variant", "--type", "--knowledge", "--schema", "--page", "--ready-by", "--topic",
     "--number", "--seed", "--own", "--save", "--set", "--paper", "-o", "--minutes", "--pace", "--voice", "--learner",
-    "--stale",
+    "--stale", "--roster", "--names", "--teams", "--difficulty", "--think", "--title", "--csv", "--own-copy", "--xapi",
 )  # fmt: skip
 """Options whose value may not be an empty text."""
 
@@ -145,6 +145,35 @@ REHEARSE = Command(
         HELP,
     ),
 )
+CLASS = Command(
+    "class",
+    f"{PROGRAM} class [report [NUMBER]] [options]",
+    "quiz a class aloud and mark it; one that was not ended goes on; or report on one",
+    (
+        Option("--roster", "FILE", "who is in the class, a CSV file; else names are asked for"),
+        Option("--names", "NAMES", "who is in the class, with commas between; a team in brackets"),
+        Option("--teams", "N", "deal the class into teams"),
+        Option("--topic", "T", "sections (32-50) or plain words (brakes), several with commas between"),
+        Option("--number", "N", "how many questions; 12 when left out"),
+        Option("--minutes", "N", "how long it is to be, in place of a number"),
+        Option("--difficulty", "N", "1 recall, 2 applied, 3 several things at once, and long sums"),
+        Option("--think", "N", "seconds to think before somebody is named; else Enter names"),
+        Option("--title", "TEXT", "what the class and its report are called"),
+        Option("--seed", "S", "what gives the same questions again"),
+        Option("--own", "FILE", "questions of your own too, from a YAML file"),
+        Option("--save", "FILE", "keep the questions as a set, to ask every class the same"),
+        Option("--set", "FILE", "ask a set that was kept"),
+        Option("--speak", "", "say the questions and the names aloud too"),
+        Option("--key-here", "", "show the key of the class that goes on in another terminal"),
+        Option("--page", "FILE", "write the report as a page, without names, .html"),
+        Option("--csv", "FILE", "write the turns as a table, without names, .csv"),
+        Option("--own-copy", "FILE", "write the report with names, for yourself, .html or .csv"),
+        Option("--xapi", "FILE", "write xAPI statements, by pseudonyms, .json"),
+        Option("--names-too", "", "with --xapi: with the names of the persons"),
+        *_KNOWING,
+        HELP,
+    ),
+)
 SHEET = Command(
     "sheet",
     f"{PROGRAM} sheet quiz [options]",
@@ -183,7 +212,7 @@ AUDIO = Command(
         HELP,
     ),
 )
-COMMANDS = (CONVERSATION, ASK, CHECK, PROGRESS, REHEARSE, SHEET, AUDIO)
+COMMANDS = (CONVERSATION, ASK, CHECK, PROGRESS, REHEARSE, CLASS, SHEET, AUDIO)
 ENDINGS = {
     "": (
         "From the environment: DOWNLOCK_KNOWLEDGE and DOWNLOCK_TYPE name the folder and the type where no\n"
@@ -202,6 +231,11 @@ ENDINGS = {
         'With --mark a line is {"question": ..., "answer": ...}; its mark is right, partly, wrong or missed,\n'
         "or unmarked where nothing loaded answers the question or the line cannot be read.\n"
         "Ends with 0 whatever the marks, 2 wrongly written, 1 broken knowledge."
+    ),
+    CLASS.name: (
+        "Every step is kept at once: after a crash the same command goes on from where it stood. A report without\n"
+        "--page or --csv goes into the folder for your own files. Ends with 0 done, 2 wrongly written, 1 own\n"
+        "questions or a set that cannot be used, or broken knowledge, 5 what could not be written."
     ),
     PROGRESS.name: (
         "The record lies in the folder for your own files. Ends with 0 done, 2 wrongly written, 1 a file that\n"
@@ -315,7 +349,7 @@ def _check_words(parsed: Parsed) -> None:
             raise UsageProblem("--batch takes its questions from the file; leave out the question or --batch")
         elif not parsed.has("--batch") and not any(word.strip() for word in words):
             raise UsageProblem(f"there is no question; write: {ASK.usage}")
-    elif parsed.command in (PROGRESS.name, SHEET.name):
+    elif parsed.command in (PROGRESS.name, SHEET.name, CLASS.name):
         return  # names and actions, which they look at themselves
     elif words and words[0] in (command.name for command in COMMANDS[1:]):
         raise UsageProblem(f"a command comes first: {PROGRAM} {words[0]} [options]")

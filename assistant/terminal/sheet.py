@@ -39,7 +39,7 @@ def sheet(parsed: Parsed) -> int:
     _check(parsed)
     session = open_session(parsed)
     know = session.knowledge
-    chosen = _opened(parsed.values["--set"], know) if "--set" in parsed.values else _made(parsed, session)
+    chosen = opened_set(parsed.values["--set"], know) if "--set" in parsed.values else _made(parsed, session)
     if isinstance(chosen, int):
         return chosen
     paper = Paper(_title(parsed, chosen, know), know.deference, chosen.seed, chosen.questions)
@@ -110,7 +110,7 @@ def _fresh_seed() -> str:
     return str(SystemRandom().randrange(100_000, 1_000_000))
 
 
-def _opened(path: str, know: Knowledge) -> QuestionSet | int:
+def opened_set(path: str, know: Knowledge) -> QuestionSet | int:
     """Return a saved set, or an exit code when the knowledge of now answers it otherwise."""
     try:
         with open(path, encoding="utf-8") as file:

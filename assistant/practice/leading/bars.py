@@ -1,0 +1,87 @@
+"""Drawings for the report of a class as inline SVG: no script, patterns beside shades, a title and words for the ear.
+
+Every drawing is of numbers that stand in a table below it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from html import escape
+
+from assistant.practice.leading.report import Confusion, Section, percent
+from assistant.practice.leading.summary import marks_words
+
+_WIDE, _NAMES, _ROW, _BAR = 640, 210, 30, 18
+KINDS = (("full", "right"), ("striped", "partly"), ("dotted", "wrong"), ("open", "missed"))
+"""The filling of each mark."""
+
+
+def sections_bars(sections: Sequence[Section], number: int) -> str:
+    """Return the turns of each section by mark, in bars as long as there were turns."""
+    most = max((each.asked for each in sections), default=1)
+    rows = []
+    for place, each in enumerate(sections):
+        top, left = 8 + place * _ROW, float(_NAMES)
+        rows.append(_text(_NAMES - 8, top + 13, _name(each), "end"))
+        for (kind, _), count in zip(KINDS, each[2:6], strict=True):
+            size = (_WIDE - _NAMES - 60) * count / most
+            if count:
+                rows.append(_rect(left, top, size, kind))
+            left += size
+        rows.append(_text(left + 6, top + 13, percent(each.share), "start"))
+    told = "; ".join(f"{_name(each)}: {marks_words(each)}, {percent(each.share)} of the points" for each in sections)
+    return _drawing("Turns by section and mark", told, "".join(rows), 12 + len(sections) * _ROW, number)
+
+
+def confusion_bars(confusions: Sequence[Confusion], number: int) -> str:
+    """Return how often each thing was taken for another: two boxes with an arrow, as thick as it was often."""
+    rows = []
+    for place, each in enumerate(confusions):
+        top = 6 + place * 54
+        taken, true = _ends(each)
+        rows.append(_text(8, top + 14, f"asked: {true}", "start") + _text(8, top + 34, f"answered: {taken}", "start"))
+        size = min(2 + 2 * each.times, 14)
+        rows.append(
+            f'<path class="arrow" stroke-width="{size}" d="M{_WIDE - 40} {top + 8} V{top + 34}"/>'
+            + _text(_WIDE - 8, top + 26, f"{each.times}", "end")
+        )
+    told = " ".join(each.line for each in confusions)
+    return _drawing("What was taken for what", told, "".join(rows), 10 + len(confusions) * 54, number)
+
+
+def legend() -> str:
+    """Return what the fillings mean."""
+    signs = "".join(
+        f'<li><svg width="22" height="14" aria-hidden="true" focusable="false">'
+        f'<rect x="1" y="1" width="20" height="12" class="{kind}"/></svg> {escape(name)}</li>'
+        for kind, name in KINDS
+    )
+    return f'<ul class="legend">{signs}</ul>'
+
+
+def _ends(confusion: Confusion) -> tuple[str, str]:
+    return _cut(confusion.taken), _cut(confusion.asked)
+
+
+def _cut(text: str) -> str:
+    return text if len(text) <= 70 else text[:69] + "…"
+
+
+def _name(section: Section) -> str:
+    name = f"{section.section} {section.name}" if section.section[:1].isdigit() else section.name
+    return name if len(name) <= 29 else name[:28] + "…"
+
+
+def _text(x: float, y: float, text: str, anchor: str) -> str:
+    return f'<text x="{x:.1f}" y="{y:.1f}" text-anchor="{anchor}">{escape(text)}</text>'
+
+
+def _rect(x: float, y: float, width: float, kind: str) -> str:
+    return f'<rect x="{x:.1f}" y="{y:.1f}" width="{width:.1f}" height="{_BAR}" class="{kind}"/>'
+
+
+def _drawing(title: str, told: str, content: str, height: float, number: int) -> str:
+    return (
+        f'<svg viewBox="0 0 {_WIDE} {height:.0f}" role="img" aria-labelledby="t{number} d{number}" class="chart">'
+        f'<title id="t{number}">{escape(title)}</title><desc id="d{number}">{escape(told)}</desc>{content}</svg>'
+    )

@@ -1,0 +1,138 @@
+"""A case that goes on: failure upon failure, and "why?", until the knowledge has nothing more to say.
+
+Every step is a question that the assistant itself answers, made as all others are.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Sequence
+from random import Random
+from typing import Any, NamedTuple
+
+from assistant.answering.answer import ANSWER, Answer
+from assistant.answering.parts import conditions_words
+from assistant.conversation.context import Context
+from assistant.conversation.turn import answer_turn
+from assistant.knowledge.records import StateTable
+from assistant.practice.making.drafting import Desk
+from assistant.practice.making.make import prove
+from assistant.practice.making.proving import answer_to
+from assistant.practice.making.question import LOSS, STATE, Key, Question
+from assistant.practice.making.states import State, single_drafts
+from assistant.practice.making.wording import Wording
+from assistant.resolving import tables
+from assistant.resolving.knowing import Knowledge
+from assistant.understanding.states import Condition
+
+MOST_TOGETHER = 4
+"""Failures of one case: beyond these nobody keeps them in mind."""
+_NOT_STATED = "The reason is not stated"
+
+
+class Further(NamedTuple):
+    """A question that carries a case on, and the words in which it is put to the class."""
+
+    question: Question
+    shown: str
+
+
+def can_go_on(question: Question) -> bool:
+    """Whether a question is of a kind that a case goes on from."""
+    return question.form in (STATE, LOSS)
+
+
+def gone_on(question: Question, know: Knowledge, seed: str) -> Further | None:
+    """Return the question after one more failure that changes something, or None when none does."""
+    state = state_of(question, know)
+    record = know.base.records.get(question.entry)
+    if not state or len(state) >= MOST_TOGETHER or not isinstance(record, StateTable):
+        return None
+    desk = Desk(know, Wording(know.base), Random(f"{seed} {question.text}"), question.variant)
+    for failure in _failures(record, state, desk):
+        made = _with(failure, state, record, desk, seed)
+        if made is not None:
+            return made
+    return None
+
+
+def _with(failure: tuple[str, str], state: State, record: StateTable, desk: Desk, seed: str) -> Further | None:
+    """Return a question on a state with one more failure: on a result that it changes, in the first wording that is
+    understood."""
+    after: State = (*state, failure)
+    before, now = (tables.outputs(record, dict(each), desk.know.base) for each in (state, after))
+    for output in (each for each in record.outputs if before[each.id] != now[each.id]):
+        drafts = list(single_drafts(record, after, output, desk))
+        for ask, draft in desk.chance.sample(drafts, len(drafts)):
+            made = prove(draft, desk, seed)
+            if made is not None and set(state_of(made, desk.know)) == set(after):
+                return Further(made, f"And now {_words(failure, desk.know)} as well: {ask}?")
+    return None
+
+
+def why(question: Question, know: Knowledge) -> Further | None:
+    """Return "why?" after a question, with the reason that is stated, or None where none is."""
+    if not can_go_on(question) and not getattr(know.base.records.get(question.entry), "why", ""):
+        return None
+    context = Context(variant=question.variant)
+    first, after = answer_turn(question.text, context, know)
+    if first.outcome != ANSWER:
+        return None
+    reason, _ = answer_turn("why", after, know)
+    if reason.outcome != ANSWER or reason.text.startswith(_NOT_STATED) or reason.text == first.text:
+        return None
+    key = Key(says=reason.text)
+    asked = question._replace(
+        text=f"Why? ({question.text})", spoken="Why?", form="reason", entry=reason.entry or question.entry, key=key,
+        sources=reason.sources, hint="", difficulty=2,
+    )  # fmt: skip
+    return Further(asked, "And why?")
+
+
+def state_of(question: Question, know: Knowledge) -> State:
+    """Return the state that a question is about, as the assistant reads it: of its table's own inputs."""
+    answer = answer_to(question.text, question.variant, know)
+    inputs = getattr(know.base.records.get(question.entry), "inputs", ())
+    return tuple(each for each in _conditions(answer) if each[0] in inputs)
+
+
+def debrief(questions: Sequence[Question], know: Knowledge) -> tuple[str, ...]:
+    """Return a case looked back on, step by step: what was so, what followed, and the paragraphs."""
+    found = []
+    for question in questions:
+        cited = ", ".join(dict.fromkeys(f"{each.document} {each.paragraph}" for each in question.sources))
+        found.append(f"{question.text} {_first_sentences(question.key.says)} ({cited})")
+    return tuple(found)
+
+
+def _failures(record: StateTable, state: State, desk: Desk) -> Iterator[tuple[str, str]]:
+    """Yield what may fail next, in an order of chance: what changes most of the results first."""
+    base = desk.know.base
+    now = tables.outputs(record, dict(state), base)
+    named = {name for name, _ in state}
+    found = [
+        (name, value) for name in record.inputs if name not in named for value, _, _ in base.inputs[name].values[1:]
+    ]
+    desk.chance.shuffle(found)
+
+    def changes(failure: tuple[str, str]) -> int:
+        after = tables.outputs(record, dict((*state, failure)), base)
+        return sum(now[name] != after[name] for name in now)
+
+    yield from sorted((each for each in found if changes(each)), key=changes, reverse=True)
+
+
+def _conditions(answer: Answer) -> State:
+    understood: Any = answer.understood or {}
+    listed: Collection[dict[str, str]] = understood.get("conditions", ())
+    return tuple((each["input"], each["value"]) for each in listed)
+
+
+def _words(failure: tuple[str, str], know: Knowledge) -> str:
+    words = conditions_words((Condition(*failure),), know)
+    return words[:1].lower() + words[1:] if words.startswith("The ") else words
+
+
+def _first_sentences(text: str) -> str:
+    """Return the beginning of a full answer: a case's debrief is read out, not its every remark."""
+    kept = [each for each in text.split(". ") if not each.startswith("That is with")]
+    return ". ".join(kept[:3]).rstrip(".") + "."

@@ -1,0 +1,89 @@
+"""What the instructor sees beside the class: the key before it is revealed, the hint, what an answer lacked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from assistant.practice.keeping.rows import Turn
+from assistant.practice.leading.lead import key_of
+from assistant.practice.leading.naming import turns_of
+from assistant.practice.leading.plan import Suggested
+from assistant.practice.leading.standing import BREAK, OVER, THINKING, Standing
+from assistant.practice.marking.mark import UNMARKED
+from assistant.practice.sitting_marks import ASKED, HEAD, MARK, MARK_SHOWN, NOTE, Line
+
+
+def key_lines(standing: Standing) -> tuple[Line, ...]:
+    """Return the view of the key, whatever the class is at."""
+    return tuple(_lines(standing))
+
+
+def _lines(standing: Standing) -> Iterator[Line]:
+    if standing.phase == OVER:
+        yield Line("The class has ended.", HEAD)
+        return
+    if standing.phase == BREAK:
+        yield Line("The class pauses.", HEAD)
+    turn = standing.current
+    if turn is not None:
+        yield from _standing_turn(standing, turn)
+    elif standing.phase != BREAK:
+        yield Line("Between two questions." if standing.turns else "The class begins.", HEAD)
+        if standing.last is not None:
+            yield from _last_turn(standing, standing.last)
+    yield from _fewest(standing)
+
+
+def _standing_turn(standing: Standing, turn: Turn) -> Iterator[Line]:
+    yield Line(f"Question {turn.number}, {standing.left} more after it", HEAD)
+    yield Line(turn.asking.question, ASKED)
+    question = standing.question(turn)
+    if question is not None and question.text != turn.asking.question:
+        yield Line(question.text, NOTE)
+    yield from key_of(standing, turn)
+    if question is not None and question.hint:
+        yield Line(f"Hint{' (given)' if turn.hinted else ''}: {question.hint}", NOTE)
+    name = standing.name_of(turn.seat)
+    passed = ", ".join(standing.name_of(seat) for seat in turn.passed)
+    yield Line(f"Named: {name}." if name else "Nobody is named yet.", MARK)
+    if passed:
+        yield Line(f"Passed on by: {passed}.", NOTE)
+    suggested = standing.suggested(turn)
+    if suggested is not None:
+        yield from _suggested(suggested)
+
+
+def _last_turn(standing: Standing, turn: Turn) -> Iterator[Line]:
+    name = standing.name_of(turn.seat) or "The class"
+    yield Line(turn.asking.question, ASKED)
+    yield Line(f"{name}: {MARK_SHOWN[turn.mark].lower()}", MARK)
+    yield from key_of(standing, turn)
+    suggested = standing.suggested(turn)
+    if suggested is not None:
+        yield from _suggested(suggested)
+
+
+def _suggested(found: Suggested) -> Iterator[Line]:
+    yield Line(f"Answer: {found.answer}", NOTE)
+    if found.mark == UNMARKED:
+        yield Line("The program cannot mark it.", NOTE)
+        return
+    yield Line(f"The program's mark: {MARK_SHOWN[found.mark].lower()}", NOTE)
+    if found.wrong:
+        yield Line(f"Wrong: {'; '.join(found.wrong)}", NOTE)
+    if found.confused:
+        yield Line(f"{found.confused}.", NOTE)
+    if found.missing:
+        yield Line(f"Missing: {'; '.join(found.missing)}", NOTE)
+
+
+def _fewest(standing: Standing) -> Iterator[Line]:
+    """Yield who has had the fewest turns, which the class is not told."""
+    count = turns_of(standing.seats, standing.turns)
+    here = [seat for seat in standing.seats if seat.id not in standing.plan.away]
+    if not here or standing.phase not in (THINKING, "between"):
+        return
+    fewest = min(count[seat.id] for seat in here)
+    names = [seat.name for seat in here if count[seat.id] == fewest]
+    told = ", ".join(names[:6]) + (f" and {len(names) - 6} more" if len(names) > 6 else "")
+    yield Line(f"Fewest turns ({fewest}): {told}.", NOTE)

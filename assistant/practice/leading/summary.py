@@ -1,0 +1,56 @@
+"""The report of a class as lines for a screen; no name of a person is in it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from assistant.practice.leading.report import FORMATIVE, ClassReport, Section, percent
+from assistant.practice.sitting_marks import HEAD, NOTE, Line
+
+_BAR = 10
+_FEW = 5
+
+
+def report_lines(report: ClassReport) -> tuple[Line, ...]:
+    """Return what is shown at the end of a class."""
+    if not report.asked:
+        return (Line("No question was marked, so that there is nothing to report.", NOTE),)
+    return tuple(_lines(report))
+
+
+def marks_words(section: Section) -> str:
+    """Return turns by mark in words."""
+    named = ((section.right, "right"), (section.partly, "partly"), (section.wrong, "wrong"), (section.missed, "missed"))
+    return ", ".join(f"{count} {word}" for count, word in named if count)
+
+
+def _lines(report: ClassReport) -> Iterator[Line]:
+    yield Line("The class, looked back on", HEAD)
+    yield Line(
+        f"{len(report.asked)} questions: {marks_words(report.total)}; {percent(report.total.share)} of the points."
+    )
+    for section in report.sections:
+        filled = round(section.share * _BAR)
+        yield Line(f"[{'#' * filled}{'.' * (_BAR - filled)}] {_named(section)}: {marks_words(section)}")
+    yield from _group("Taken for each other", (each.line for each in report.confusions))
+    yield from _group(
+        "Missed most", (f"{each.question} {each.failed} of {each.asked} ({each.paragraphs})" for each in report.missed)
+    )
+    yield from _group("To teach again", report.remedial)
+    yield from _group(
+        "Teams", (f"{each.name}: {percent(each.share)} of the points in {each.turns} turns" for each in report.teams)
+    )
+    yield Line(FORMATIVE, NOTE)
+
+
+def _named(section: Section) -> str:
+    return f"{section.section} {section.name}" if section.section[:1].isdigit() else section.name
+
+
+def _group(title: str, lines: Iterable[str]) -> Iterator[Line]:
+    listed = list(lines)
+    if listed:
+        yield Line(title, HEAD)
+    yield from (Line(f"- {each}") for each in listed[:_FEW])
+    if len(listed) > _FEW:
+        yield Line(f"- and {len(listed) - _FEW} more, on the page", NOTE)

@@ -1,0 +1,126 @@
+"""How a class begins: one that was not ended goes on, or people and questions are gathered for a new one."""
+
+from __future__ import annotations
+
+import os
+import sys
+from random import SystemRandom
+
+from assistant.conversation.opening import Knowledge
+from assistant.practice.asking.pool import Pool
+from assistant.practice.keeping.record import Record
+from assistant.practice.keeping.rows import Seated, Sitting
+from assistant.practice.leading.plan import Aims, aims_values
+from assistant.practice.leading.roster import Roster, in_teams, read_roster, typed_roster
+from assistant.practice.papers.sets import QuestionSet, written
+from assistant.rendering.text import clean
+from assistant.terminal.class_prompt import Lines
+from assistant.terminal.class_questions import LONGEST_MIN, questions_for, topics_of, whole
+from assistant.terminal.class_report import kept_files, report_on
+from assistant.terminal.options import Parsed, UsageProblem
+from assistant.terminal.records import DONE, write_own
+from assistant.terminal.screen import Screen
+from assistant.terminal.session import Session
+from assistant.terminal.sitting_screen import say
+
+LONGEST_THINK, MOST_TEAMS = 300, 20
+_LARGEST = 2_000_000
+_SECOND_VIEW = "The key is shown by: downlock class --key-here, in a terminal that the class does not see."
+_ROSTER_PROMPT = "Names, with commas between; a team in\nbrackets: Ana (Red). Enter when all are\nin: "
+_GOES_ON = "Enter goes on with it, new ends it and\nbegins another, end ends it: "
+
+
+def unfinished(record: Record, pool: Pool, know: Knowledge, lines: Lines, screen: Screen) -> Sitting | int | None:
+    """Return the class to go on with, if one was not ended and the instructor wants to; 0 when it is just ended."""
+    found = record.sittings.all(know.base.type_info.id, open_only=True)
+    if not found:
+        return None
+    sitting = found[0]
+    people, turns = len(record.sittings.seats(sitting.id)), record.sittings.turns(sitting.id)
+    title = f"“{sitting.title}”, " if sitting.title else ""
+    say(
+        f"A class has not ended: {title}{people} people, {len(turns)} questions so far, begun "
+        f"{sitting.began.astimezone():%Y-%m-%d %H:%M}.", screen,
+    )  # fmt: skip
+    while True:
+        word = lines.ask(_GOES_ON).strip().lower()
+        if word == "":
+            return record.sittings.resume(sitting.id)
+        if word in ("new", "end"):
+            kept = record.sittings.end(sitting.id)
+            if word == "end":
+                return report_on(kept, record, know, pool, screen, kept_files(kept)) and 0
+            say(f"Class {kept.id} is ended; downlock class report {kept.id} tells of it.", screen)
+            return None
+        say("Type new or end, or just Enter.", screen)
+
+
+def begun(
+    parsed: Parsed, record: Record, session: Session, pool: Pool, lines: Lines, screen: Screen, files: dict[str, str]
+) -> Sitting | int:  # fmt: skip
+    """Return a new class with its people and its questions, or the exit code where that cannot be."""
+    chosen = questions_for(parsed, session, pool)
+    if isinstance(chosen, int):
+        return chosen
+    if parsed.has("--save"):
+        code = write_own(parsed.values["--save"], written(chosen), '"downlock questions"', "a set of questions", screen)
+        if code != DONE:
+            return code
+    people = _people(parsed, lines, screen)
+    aims = _aims(parsed, chosen)
+    options = {**aims_values(aims, session.knowledge.base.type_info.id), "files": files}
+    title = parsed.values.get("--title") or ", ".join(aims.topics)
+    sitting = record.sittings.begin(session.knowledge.base.type_info.id, people, title, None, options)
+    say(_begins(aims, len(people)), screen)
+    say(_SECOND_VIEW, screen)
+    return sitting
+
+
+def _aims(parsed: Parsed, chosen: QuestionSet) -> Aims:
+    minutes, think = whole(parsed, "--minutes", 1, LONGEST_MIN), whole(parsed, "--think", 1, LONGEST_THINK)
+    return Aims(chosen.questions, chosen.seed, minutes, think, topics_of(parsed), chosen.documents)
+
+
+def _begins(aims: Aims, people: int) -> str:
+    length = f"{aims.minutes:.0f} minutes" if aims.minutes else f"{len(aims.questions)} questions"
+    return f"{people} {'person' if people == 1 else 'people'}, {length}; number {aims.seed}."
+
+
+def _people(parsed: Parsed, lines: Lines, screen: Screen) -> tuple[Seated, ...]:
+    """Return who is in the class. Raises UsageProblem where nobody is."""
+    roster = _roster(parsed, lines, screen)
+    for note in roster.notes:
+        sys.stderr.write(f"{clean(note)}\n")
+    if not roster.people:
+        raise UsageProblem("there is nobody in the class; name people with --roster FILE or --names")
+    teams = whole(parsed, "--teams", 2, MOST_TEAMS)
+    if not teams:
+        return roster.people
+    place = {each.name: number for number, each in enumerate(roster.people)}
+    dealt = in_teams(SystemRandom().sample(roster.people, len(place)), teams)
+    return tuple(sorted(dealt, key=lambda each: place[each.name]))
+
+
+def _roster(parsed: Parsed, lines: Lines, screen: Screen) -> Roster:
+    if parsed.has("--names"):
+        return typed_roster(parsed.values["--names"])
+    if not parsed.has("--roster"):
+        return typed_roster(_typed_names(lines, screen))
+    path = parsed.values["--roster"]
+    try:
+        with open(os.path.expanduser(path), "rb") as file:
+            return read_roster(file.read(_LARGEST), os.path.basename(path))
+    except OSError as error:
+        raise UsageProblem(f"cannot read {clean(path)}: {error.strerror or 'unreadable'}") from None
+
+
+def _typed_names(lines: Lines, screen: Screen) -> str:
+    names: list[str] = []
+    while True:
+        text = lines.ask(_ROSTER_PROMPT if not names else "More names, or Enter when all are in: ")
+        if not text.strip():
+            if names:
+                return ", ".join(names)
+            say("A class needs at least one name.", screen)
+            continue
+        names.append(text)

@@ -1,0 +1,230 @@
+"""`class`: an instructor quizzes a class aloud. What is asked, who is named and how it is marked goes into the record
+at once, so that a class goes on from where it stood, whatever ended the program.
+"""
+
+from __future__ import annotations
+
+import sys
+import time
+from random import SystemRandom
+
+from assistant.conversation.opening import Knowledge
+from assistant.practice.asking.due import asking_on
+from assistant.practice.asking.pool import Pool, drillable
+from assistant.practice.keeping.learners import NameProblem
+from assistant.practice.keeping.record import Record
+from assistant.practice.keeping.rows import OPEN, PAUSED, Asking, Sitting
+from assistant.practice.leading import case
+from assistant.practice.leading.holding import Holder
+from assistant.practice.leading.keys import at_once
+from assistant.practice.leading.lead import Desk, opening_lines, prompt, said
+from assistant.practice.leading.standing import OVER, THINKING, Standing
+from assistant.practice.making.question import Question
+from assistant.practice.marking.mark import Marker
+from assistant.practice.papers.sets import NoSet
+from assistant.practice.sitting_marks import Taken, take
+from assistant.rendering.text import clean
+from assistant.terminal.class_begin import LONGEST_THINK, MOST_TEAMS, begun, unfinished
+from assistant.terminal.class_prompt import KeyedLines, Lines, PipedLines
+from assistant.terminal.class_questions import LONGEST_MIN, whole
+from assistant.terminal.class_report import files_of, kept_files, report_on
+from assistant.terminal.class_voice import ClassVoice
+from assistant.terminal.disputes import kept_disputes
+from assistant.terminal.options import Parsed, UsageProblem
+from assistant.terminal.records import BROKEN, DONE, clock, is_typed, opened_record, tell_news
+from assistant.terminal.screen import Screen, complain, is_dumb, prepare, screen_for
+from assistant.terminal.session import Session, open_session
+from assistant.terminal.sitting_screen import opening, say, show
+
+REPORT = "report"
+HOW_TO_LEAVE = "e ends the class; Ctrl-D leaves it as it stands, to go on later."
+KEPT = "The class is kept as it stands; downlock class goes on from here."
+
+
+def lead_class(parsed: Parsed) -> int:
+    """Lead a class, show its key, or report on one; return the exit code. Raises UsageProblem, BrokenKnowledge."""
+    _check(parsed)
+    files = files_of(parsed)
+    session = open_session(parsed, disputes=True)
+    prepare(sys.stdout, json=False)
+    screen = screen_for(parsed, sys.stdout)
+    know = session.knowledge
+    type_id = know.base.type_info.id
+    pool = drillable(know.base, clock().date(), kept_disputes(type_id), variant=session.variant)
+    with opened_record() as record:
+        tell_news(record)
+        if parsed.has("--key-here"):
+            code = _show_key(record, type_id, screen, parsed)
+        elif parsed.words:
+            code = _report(parsed, record, know, pool, screen, files)
+        else:
+            code = _lead(parsed, record, session, pool, screen, files)
+        tell_news(record)
+    tell_news(record)
+    return code
+
+
+def _check(parsed: Parsed) -> None:
+    if parsed.words and parsed.words[0] != REPORT:
+        raise UsageProblem(f"{clean(parsed.words[0])} has no place here; write: downlock class report [NUMBER]")
+    if len(parsed.words) > 2 or (len(parsed.words) == 2 and not parsed.words[1].isdigit()):
+        raise UsageProblem("write: downlock class report [NUMBER], the number of a class")
+    if parsed.has("--roster") and parsed.has("--names"):
+        raise UsageProblem("name the people with --roster or with --names, not both")
+    if parsed.has("--names-too") and not parsed.has("--xapi"):
+        raise UsageProblem("--names-too goes with --xapi")
+    whole(parsed, "--teams", 2, MOST_TEAMS)
+    whole(parsed, "--think", 1, LONGEST_THINK)
+    whole(parsed, "--minutes", 1, LONGEST_MIN)
+    whole(parsed, "--difficulty", 1, 3)
+
+
+def _show_key(record: Record, type_id: str, screen: Screen, parsed: Parsed) -> int:
+    from assistant.terminal.class_key import KeyView
+
+    try:
+        KeyView(record, type_id, screen, parsed.has("--plain")).follow()
+    except KeyboardInterrupt:
+        screen.say("")
+    return DONE
+
+
+def _report(
+    parsed: Parsed, record: Record, know: Knowledge, pool: Pool, screen: Screen, files: dict[str, str]
+) -> int:  # fmt: skip
+    found = record.sittings.all(know.base.type_info.id)
+    if not found:
+        raise UsageProblem("there is no class in the record yet; begin one with: downlock class")
+    number = int(parsed.words[1][:9]) if len(parsed.words) == 2 else found[0].id
+    sitting = next((each for each in found if each.id == number), None)
+    if sitting is None:
+        known = ", ".join(str(each.id) for each in found[:10])
+        raise UsageProblem(f"there is no class {number} in the record; there is {known}")
+    return report_on(sitting, record, know, pool, screen, files, parsed.has("--names-too"))
+
+
+def _lead(
+    parsed: Parsed, record: Record, session: Session, pool: Pool, screen: Screen, files: dict[str, str]
+) -> int:  # fmt: skip
+    by_hand = is_typed()
+    lines: Lines = PipedLines(by_hand) if not by_hand or parsed.has("--plain") or is_dumb() else KeyedLines(screen)
+    opening(session.knowledge, "Class", screen)
+    try:
+        sitting = unfinished(record, pool, session.knowledge, lines, screen) or begun(
+            parsed, record, session, pool, lines, screen, files
+        )
+    except (EOFError, KeyboardInterrupt):
+        screen.say("")
+        return DONE
+    if isinstance(sitting, int):
+        return sitting
+    voice = ClassVoice(session, screen) if parsed.has("--speak") else None
+    try:
+        room = ClassRoom(record, sitting, _desk(session, pool), lines, screen, voice)
+    except NoSet as problem:
+        complain(f"class {sitting.id} cannot go on: {problem}; it is ended")
+        record.sittings.end(sitting.id)
+        return BROKEN
+    try:
+        ended = room.hold()
+    finally:
+        if voice is not None:
+            voice.close()
+    if not ended:
+        say(KEPT, screen)
+        return DONE
+    kept = record.sittings.get(sitting.id)
+    return report_on(
+        kept, record, session.knowledge, pool, screen, files or kept_files(kept), parsed.has("--names-too")
+    )
+
+
+def _desk(session: Session, pool: Pool) -> Desk:
+    """Return what the class is led with: chance, the marker, the knowledge."""
+    know = session.knowledge
+    marker, chance = Marker(know), SystemRandom()
+
+    def marked(question: Question, text: str) -> Taken:
+        return take(question, text, marker, know)
+
+    def asking(question: Question, shown: str) -> Asking:
+        sources = tuple(f"{each.document} {each.paragraph}, revision {each.revision}" for each in question.sources)
+        item = pool.get(question.entry)
+        if item is None:
+            return Asking(question.entry, shown, question.key.says, sources, question.form)
+        return asking_on(item, shown, question.key.says, sources, question.form)
+
+    def further(question: Question) -> case.Further | None:
+        return case.gone_on(question, know, f"{chance.getrandbits(64)}") if case.can_go_on(question) else None
+
+    def reason(question: Question) -> case.Further | None:
+        return case.why(question, know)
+
+    return Desk(chance, marked, asking, further, reason, lambda questions: case.debrief(questions, know))
+
+
+class ClassRoom:
+    """A class at a prompt: a line typed, what follows from it kept, then shown. Raises NoSet for a broken plan."""
+
+    def __init__(
+        self, record: Record, sitting: Sitting, desk: Desk, lines: Lines, screen: Screen,
+        voice: ClassVoice | None = None,
+    ) -> None:  # fmt: skip
+        self._record = record
+        self._desk = desk
+        self._lines = lines
+        self._screen = screen
+        self._voice = voice
+        self._holder = Holder(record.sittings, sitting.id, time.monotonic)
+        self._named_by_hand = False
+        self._mode = ""
+
+    def hold(self) -> bool:
+        """Lead the class until it is ended, or left as it stands; whether it was ended."""
+        standing = self._holder.standing
+        if standing.sitting.state == PAUSED:
+            self._record.sittings.resume(standing.sitting.id)
+            standing = self._holder.look()
+        show(opening_lines(standing), self._screen)
+        while standing.phase != OVER:
+            try:
+                text = self._lines.ask(self._prompt(standing), self._keys(standing), self._thinking(standing))
+            except KeyboardInterrupt:
+                say(HOW_TO_LEAVE, self._screen)
+                continue
+            except EOFError:
+                self._screen.say("")
+                return False
+            standing = self._after(text)
+        return True
+
+    def _after(self, text: str) -> Standing:
+        """Return where the class stands after a line."""
+        if self._voice is not None:
+            self._voice.stop()
+        before = self._holder.look()
+        step = said(before, self._mode, text, self._desk)
+        try:
+            standing = self._holder.do(step.acts)
+        except NameProblem as problem:
+            say(f"{problem}.", self._screen)
+            return self._holder.look()
+        self._mode = step.mode
+        self._named_by_hand = before.current is not None and not step.acts
+        show(step.lines, self._screen)
+        if self._voice is not None and step.aloud:
+            self._voice.say(step.aloud)
+        tell_news(self._record)
+        return standing
+
+    def _prompt(self, standing: Standing) -> str:
+        asked = prompt(standing, self._mode)
+        return "\n".join(asked.split("\n")) if standing.sitting.state == OPEN else asked
+
+    def _keys(self, standing: Standing) -> str:
+        return "" if self._mode else at_once(standing.phase)
+
+    def _thinking(self, standing: Standing) -> float:
+        """Return the seconds after which somebody is named without a key, if that was asked for."""
+        waits = standing.phase == THINKING and not self._mode and not self._named_by_hand
+        return standing.aims.think if waits else 0.0
