@@ -23,7 +23,7 @@ def others_of(one: Asked, text: str, know: Knowledge) -> Iterable[Point]:
     if isinstance(result, r.BandResult) and result.given == result.given and not asks_rule(result.bands, asked_for):
         for rule in result.bands.rules:
             action = rule.says.partition(": ")[2]
-            if rule is not result.rule and action:
+            if action and action != result.rule.says.partition(": ")[2]:
                 yield point(action, know)._replace(figures=())
     for part in (result,) if isinstance(result, r.TableResult) else getattr(result, "results", ()):
         yield from _other_values(part, text, know)
@@ -60,6 +60,17 @@ def extras(one: Asked, know: Knowledge) -> Iterable[Figure]:
         )
         for amount in amounts_of(know.phrase(text), know):
             yield Figure(amount.value, amount.unit or "")
+
+
+def of_variants(one: Asked, know: Knowledge) -> Iterable[tuple[str, Figure]]:
+    """Yield the figures that the full answer gives for other variants."""
+    shown = {variant.show: variant.id for variant in know.base.variants.values()}
+    for name, words in _ON_VARIANT.findall(one.answer.text):
+        for amount in know.phrase(words).amounts if name in shown else ():
+            yield f"variant:{shown[name]}", Figure(amount.value, amount.unit or "")
+
+
+_ON_VARIANT = re.compile(r"On the (\S+?)(?: the limit is|:) (.*?)\.(?=\s|$)")
 
 
 def formers(one: Asked, know: Knowledge) -> Iterable[Figure]:

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from assistant.practice.marking.points import Element, Figure, Point, State
-from assistant.practice.marking.said import amounts_of, plain, sense_of
+from assistant.practice.marking.said import amounts_of, plain, plain_words, sense_of
 from assistant.practice.marking.wording import NEGATORS
 from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Knowledge
@@ -58,11 +58,12 @@ def _figure(amount: Amount, reading: Reading, tolerance: float) -> Figure:
 
 
 def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> Iterable[Element]:
+    plains = plain_words(reading.words)
     covered: set[int] = {i for a in amounts for i in range(a.start, a.end)}
     for mention in reading.mentions:
         if not covered.isdisjoint(mention.taken):
             continue
-        full = [plain(reading.words[i]) for i in mention.taken]
+        full = [plains[i] for i in mention.taken]
         words = tuple(w for i, w in zip(mention.taken, full, strict=True) if _tells(reading.words[i], know)) or tuple(
             full
         )
@@ -75,14 +76,14 @@ def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> I
         yield Element(_narrow(mention, know), words, _weight(mention, bool(telling), know), denied=lack, group=group)
     starts = {a.start for a in amounts}
     for i, word in enumerate(reading.words):
-        bound = not starts.isdisjoint((i + 1, i + 2)) and plain(word) in ("above", "below", "up", "after", "before")
+        bound = not starts.isdisjoint((i + 1, i + 2)) and plains[i] in ("above", "below", "up", "after", "before")
         if i in covered or bound:
             continue
-        if plain(word) in DIRECTIONS:
-            weight = 0.6 if plain(word) in _SLIGHT else 1.5
-            yield Element(frozenset(), (plain(word),), weight, group=_group(i, reading))
+        if plains[i] in DIRECTIONS:
+            weight = 0.6 if plains[i] in _SLIGHT else 1.5
+            yield Element(frozenset(), (plains[i],), weight, group=_group(i, reading))
         elif word[0].isalpha() and len(word) > 3 and word not in know.lexicon.weak:
-            yield Element(frozenset(), (plain(word),), 0.4, group=_group(i, reading))
+            yield Element(frozenset(), (plains[i],), 0.4, group=_group(i, reading))
 
 
 def _tells(word: str, know: Knowledge) -> bool:

@@ -25,7 +25,7 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
     amount = claim.amount
     if any(equals(amount, Figure(a.value, a.unit or "", 0.0), know.units) for a in need.allowed):
         return not _in_place_of(amount, missing, need)
-    if _in_working(claim, said) or _of_variant(claim, need, said, know):
+    if _in_working(claim, said):
         return True
     judged = any(p.verdict for p in need.points) and claim.sense not in ("max", "min")
     amiss = any(same_kind(amount, figure, know.units) for figure in missing)
@@ -36,7 +36,7 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
         return True
     if amiss:
         return False
-    if _is_supported(amount, need, said, know):
+    if _of_variant(claim, need, said, know) or _is_supported(amount, need, said, know):
         return True
     return any(
         _derived(amount, f, know.units) if f.unit == "percent" else rounded(amount, f, know.units) for f in need.extra

@@ -1,7 +1,7 @@
 """Mark a free answer: right, partly, wrong or missed, with what is missing and what is wrong, and the full answer.
 
-Begin here: `required` finds what the question asks for and turns it into points, `read_said` reads the answer, `compare`
-holds the one against the other.
+Begin here: `required` finds what the question asks for and turns it into points, `read_said` reads the answer,
+`compare` holds the one against the other.
 """
 
 from __future__ import annotations

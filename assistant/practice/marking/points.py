@@ -71,6 +71,8 @@ class Need(NamedTuple):
     extra: tuple[Figure, ...] = ()
     """Other true figures, of the working or of the same record."""
     former: tuple[Figure, ...] = ()
+    elsewhere: tuple[tuple[str, Figure], ...] = ()
+    """Figures of other variants, each with the concept by which the answer must name it."""
     others: tuple[Point, ...] = ()
     """What would be right of another case: another band's action, another mode."""
     said: frozenset[str] = frozenset()

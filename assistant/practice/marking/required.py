@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from assistant.practice.marking.asked import Asked
-from assistant.practice.marking.besides import extras, formers, others_of
+from assistant.practice.marking.besides import extras, formers, of_variants, others_of
 from assistant.practice.marking.kinds import MAKERS
 from assistant.practice.marking.narrowing import distinct, labelled, named_only, weighed, without_given
 from assistant.practice.marking.parts import POLAR, parts_of
@@ -33,6 +33,7 @@ def required(text: str, know: Knowledge) -> Need | None:
         ordered=any(isinstance(one.result, r.ProcedureResult) or _in_order(one, text) for one in found),
         allowed=amounts_of(reading, know),
         extra=tuple(f for one in found for f in extras(one, know)),
+        elsewhere=tuple(f for one in found for f in of_variants(one, know)),
         former=tuple(f for one in found for f in formers(one, know)),
         others=tuple(p for one in found for p in others_of(one, text, know)),
         said=frozenset(c for a in answers for c in know.phrase(a.text).concepts),

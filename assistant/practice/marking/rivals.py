@@ -222,14 +222,26 @@ def others_said(held: Sequence[float], need: Need, said: Said) -> list[str]:
     own = {w for p in need.points for e in p.elements for w in e.words}
     mine = {c for p in need.points for e in p.elements for c in e.concepts}
     found = []
+    judged = need.within is not None
     for other in need.others:
         telling = [e for e in other.elements if not (set(e.words) & own or e.concepts & mine)]
         telling = [e for e in telling if e.weight > 0.7] or telling
         heavy = max((e.weight for e in telling), default=0.0)
         spots = [_spot(e.words, e.concepts, said) for e in telling if e.weight >= 0.9 * heavy]
-        if telling and any(s is not None and not _is_put_off(s, said, need) for s in spots):
+        said_so = [s for s in spots if s is not None and not _is_put_off(s, said, need)]
+        if any(not (judged and _is_case(s, said)) for s in said_so):
             found.append(other.text)
     return found
+
+
+def _is_case(place: int, said: Said) -> bool:
+    """Return whether a place is in a clause that tells of some case: "more than 5% low: re-inflate"."""
+    start = max((i + 1 for i in range(place) if said.reading.words[i] in (";", ".", ",")), default=0)
+    before = range(start, place)
+    return bool(said.numbered.intersection(before)) or any(said.reading.words[i] in _CASES for i in before)
+
+
+_CASES = frozenset(("if", "when", "otherwise", "outside", "beyond", "rule"))
 
 
 def colours(held: Sequence[float], need: Need, said: Said, know: Knowledge) -> list[str]:
@@ -247,6 +259,8 @@ def colours(held: Sequence[float], need: Need, said: Said, know: Knowledge) -> l
 
 def _spot(words: tuple[str, ...], concepts: frozenset[str], said: Said) -> int | None:
     for i, here in enumerate(said.concepts):
+        if said.words[i + 1 : i + 2] == (plain("pedals"),):
+            continue  # "normal pedals" are no NORMAL braking
         if not here.isdisjoint(concepts) or (
             said.words[i] == words[0] and all(w in said.words[i : i + len(words) + 1] for w in words)
         ):

@@ -86,6 +86,11 @@ def _variant(word: str, know: Knowledge) -> set[str]:
     return shown or (found if len(found) == 1 else set())
 
 
+def plain_words(words: tuple[str, ...]) -> tuple[str, ...]:
+    """Return the plainest forms of words, as those beside them let them be read: "at once", "hotter than"."""
+    return tuple(map(_plain_at, ("", *words[:-1]), words, (*words[1:], "")))
+
+
 def _plain_at(before: str, word: str, after: str) -> str:
     if (before, word) == ("at", "once"):
         return plain("immediately")
@@ -121,7 +126,7 @@ def read_said(text: str, know: Knowledge) -> Said:
             here[i] |= _variant(word, know)
     clauses = _clauses(words)
     said = Said(
-        text, reading, tuple(map(_plain_at, ("", *words[:-1]), words, (*words[1:], ""))), tuple(map(frozenset, here)),
+        text, reading, plain_words(words), tuple(map(frozenset, here)),
         tuple(map(frozenset, inner)), clauses, (), numbered,
     )  # fmt: skip
     return said._replace(claims=tuple(_claim(a, said, reading, know) for a in amounts))
@@ -156,16 +161,9 @@ def _claim(amount: Amount, said: Said, reading: Reading, know: Knowledge) -> Cla
     former = bool(wording.FORMER_BEFORE.search(before) or wording.FORMER_AFTER.search(after))
     if former and wording.NOW.search(before.rsplit("was", 1)[-1]):
         former = False
-    if _passes(words, amount):
-        former = True
     minimum = amount.unit == "min" and amount.raw.endswith(" min")
     bare = minimum or (bool(amount.unit) and not any(a.unit for a in read_amounts(tokenize(amount.raw), know.units)))
     return Claim(amount, sense_of(before, after), former, bool(wording.NOW.search(before)), bare)
-
-
-def _passes(words: tuple[str, ...], amount: Amount) -> bool:
-    """Return whether an amount is the start of a change: "from 280 to 250"."""
-    return words[amount.start - 1 : amount.start] == ("from",) and "to" in words[amount.end : amount.end + 2]
 
 
 def _within(words: tuple[str, ...], said: Said, place: int, back: bool) -> str:

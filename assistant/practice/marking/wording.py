@@ -75,7 +75,8 @@ FORMER_BEFORE = re.compile(
     r"any|it|is|was|says|said|book|one))*$"
 )
 FORMER_AFTER = re.compile(
-    r"^(?:(?:is|was) )?(?:before|previously|formerly|in the old|under the old|"
+    r"^(?:(?:is|was) )?(?:before(?:$| (?:that|this|it|the revision|now)\b)|"
+    r"previously|formerly|in the old|under the old|"
     r"until the|in the past|originally|is the old|was the old|no longer|used to|"
     r"is (?:out|superseded|history))\b"
 )
