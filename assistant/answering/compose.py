@@ -16,6 +16,7 @@ from assistant.resolving.knowing import Knowledge, Question
 _COMPOSERS: dict[type, Callable[[Any, Question, Knowledge], Parts]] = {
     r.FactResult: statements.fact,
     r.LimitResult: statements.limit,
+    r.BothResult: statements.both,
     r.CheckResult: statements.check,
     r.NotApplicable: statements.not_applicable,
     r.BandResult: statements.bands,

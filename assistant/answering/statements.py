@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from typing import Any
+
 from assistant.answering.parts import (
     Parts,
     conditions_words,
@@ -50,6 +53,18 @@ def limit(result: r.LimitResult, question: Question, know: Knowledge) -> Parts:
         sentences.append(f"It applies here: {conditions_words(result.conditions, know)}.")
     text = " ".join(s for s in sentences if s)
     return Parts(text, tuple(sources), first.id, tuple(values))
+
+
+def both(result: r.BothResult, question: Question, know: Knowledge) -> Parts:
+    """Two statements, one after the other; each says what it is of."""
+    one, two = (_COMPOSED[type(x)](x, question, know) for x in result)
+    if one.text == two.text:
+        return one
+    return one._replace(
+        text=f"{one.text} {two.text}",
+        sources=tuple(dict.fromkeys((*one.sources, *two.sources))),
+        values=(*one.values, *two.values),
+    )
 
 
 def figure_words(record: Limit, know: Knowledge) -> str:
@@ -312,3 +327,6 @@ def declined(result: r.Declined, question: Question, know: Knowledge) -> Parts:
     if result.near:
         text += f" Known nearby: {'; '.join(result.near)}."
     return Parts(text)
+
+
+_COMPOSED: dict[type, Callable[[Any, Question, Knowledge], Parts]] = {r.FactResult: fact, r.LimitResult: limit}

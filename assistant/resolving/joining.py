@@ -2,12 +2,23 @@
 
 from __future__ import annotations
 
+from assistant.knowledge.records import Source
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Question
-from assistant.resolving.results import Check, CheckResult, LimitResult, Result, TableResult, TablesResult
+from assistant.resolving.results import (
+    BothResult,
+    Check,
+    CheckResult,
+    FactResult,
+    LimitResult,
+    Result,
+    TableResult,
+    TablesResult,
+)  # fmt: skip
 
 _ASKED = 0.75
 """Share of its way of asking that another check must have, to be held against its amount as well."""
+_EQUAL = 0.03
 _SAME = 0.02
 """How far apart the scores of two limits may be for both to be meant."""
 
@@ -19,12 +30,34 @@ def joined(found: list[Candidate], question: Question) -> Result | None:
         return _joined_checks(found, best.result)
     if isinstance(best.result, TableResult):
         return _joined_tables(found, best.score)
+    alone = None
     if isinstance(best.result, LimitResult):
-        return _joined_limits(found, best.result, question)
+        alone = _joined_limits(found, best.result, question)
+    if isinstance(best.result, (FactResult, LimitResult)) and (alone is None or len(alone.limits) == 1):
+        return _both(found, best.result) or alone
+    return alone
+
+
+def _both(found: list[Candidate], first: FactResult | LimitResult) -> BothResult | None:
+    """Join two statements of different paragraphs that fit equally well: telling both is better than a guess."""
+    best = found[0]
+    for c in found[1:4]:
+        if best.score - c.score > _EQUAL:
+            break
+        other = c.result
+        if not isinstance(other, (FactResult, LimitResult)) or not c.match or not best.match or c.match.barred:
+            continue
+        if c.match.record != best.match.record and not set(_sources(first)) & set(_sources(other)):
+            return BothResult(first, other)
     return None
 
 
-def _joined_limits(found: list[Candidate], first: LimitResult, question: Question) -> Result:
+def _sources(result: FactResult | LimitResult) -> tuple[Source, ...]:
+    record = result.fact if isinstance(result, FactResult) else result.limits[0]
+    return tuple(record.sources[:1])
+
+
+def _joined_limits(found: list[Candidate], first: LimitResult, question: Question) -> LimitResult:
     """Join limits that fit as well; the most restrictive leads."""
     best = found[0]
     limits = [first.limits[0]]

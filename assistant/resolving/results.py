@@ -158,6 +158,13 @@ class ModelResult(NamedTuple):
     note: str = ""
 
 
+class BothResult(NamedTuple):
+    """Two statements that fit a question as well as each other: both are told."""
+
+    first: FactResult | LimitResult
+    second: FactResult | LimitResult
+
+
 class Needed(NamedTuple):
     """A question that is understood and lacks something."""
 
@@ -222,5 +229,5 @@ class Declined(NamedTuple):
 Result = (
     FactResult | LimitResult | CheckResult | NotApplicable | BandResult | ScheduleResult | TableResult | TablesResult
     | LossResult | CauseResult | ProcedureResult | ModelResult | Needed | Choices | ChangeResult | VariantResult
-    | CompareResult | Conversion | Elsewhere | Declined
+    | CompareResult | Conversion | Elsewhere | BothResult | Declined
 )  # fmt: skip
