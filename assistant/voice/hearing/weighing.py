@@ -41,6 +41,9 @@ _ASKS_BACK = 0.55
 _COST_OF_MENDING = 1.0
 _LEAST_MENDED = 0.8
 """A mended reading counts only if the knowledge explains it at least so well."""
+_ALONE = 0.5
+"""Weight of how a text fits judged by itself, beside the recogniser's own score."""
+_MENDING = 0.3
 _FIT, _EXPLAINED = 1.0, 3.0
 """How much a unit of logarithm of fitting the sound weighs, and the whole of being explained."""
 
@@ -166,9 +169,12 @@ def _by_fit(
     readings: list[Reading], judged: Mapping[str, Judged], recogniser: Recogniser, samples: Floats
 ) -> Weighed:
     """Weigh readings by how well they fit the sound and how well they are explained."""
-    top = max(judged[reading.text].total for reading in readings)
+    size = len(judged[readings[0].text].parts)
+    fits = [_fit(reading, judged[reading.text]) * size for reading in readings]
+    top = max(fits)
     weights = [
-        exp(_FIT * (judged[reading.text].total - top) + _EXPLAINED * (reading.explained - 1)) for reading in readings
+        exp(_FIT * (fit - top) + _EXPLAINED * (reading.explained - 1))
+        for fit, reading in zip(fits, readings, strict=True)
     ]
     chosen, sureness = _most(readings, weights)
     mine = judged[chosen.text]
@@ -176,6 +182,15 @@ def _by_fit(
     if others := other_numbers(chosen.text):
         number = min(number, _against(mine, recogniser.judge(samples, others)))
     return Weighed(chosen, sureness, number, _rivals(chosen, readings, weights))
+
+
+def _fit(reading: Reading, judged: Judged) -> float:
+    """Return how well a reading fits, a part: as the recogniser found it among others, and judged by itself.
+
+    A mean, since what leaves a word out would fit better in sum.
+    """
+    alone = judged.total / max(1, len(judged.parts))
+    return _ALONE * alone + (1 - _ALONE) * (reading.score - _MENDING * reading.cost)
 
 
 def _doubtful(text: str, judged: Judged) -> list[tuple[int, int]]:

@@ -13,6 +13,9 @@ _DOUBT = re.compile(r"(?<![\w-])(?:u+[hm]+|e+r+m*|h+m+)(?![\w-])[,.]*\s*", re.IG
 _HYPHEN = re.compile(r"(?<=[^\W\d_])[-–](?=[^\W\d_])|(?<=\d)[-–](?=[^\W\d_])|(?<=[^\W\d_])[-–](?=\d)")
 _STOPS = re.compile(r"(?<!\d)[,.;:!?]+(?=\s)|(?<=\d)[.;:!?]+(?=\s)|(?<=\d),(?=\s+[^\d\s])")
 """Stops inside what was said, which a recogniser sets as it likes; a comma between two numbers keeps them apart."""
+_SPELT = {"tons": "tonnes", "ton": "tonne", "meter": "metre", "meters": "metres", "ok": "okay"}
+"""Words as a recogniser spells them, and as they are meant here."""
+_SPELT_WORD = re.compile(rf"\b(?:{'|'.join(_SPELT)})\b", re.IGNORECASE)
 _SIGNS = str.maketrans({"…": " ", "*": " ", "[": " ", "]": " ", "(": " ", ")": " ", "“": " ", "”": " ", '"': " "})
 
 
@@ -21,7 +24,8 @@ def plainly(text: str) -> str:
     said = _DOUBT.sub("", once(text).translate(_SIGNS))
     said = _LETTERS.sub(lambda match: " ".join(letter for letter in match[0] if letter.isalpha()), said)
     said = _FIGURES.sub(lambda match: "".join(figure for figure in match[0] if figure.isdigit()), said)
-    return " ".join(_STOPS.sub("", _HYPHEN.sub(" ", said)).split()).rstrip(",;: ")
+    said = _SPELT_WORD.sub(lambda match: _SPELT[match[0].lower()], _STOPS.sub("", _HYPHEN.sub(" ", said)))
+    return " ".join(said.split()).rstrip(",;: ")
 
 
 def once(text: str) -> str:
