@@ -81,7 +81,8 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge)
     if point.verdict:
         return Held(point, float(verdict_said(need, said) == point.verdict), ())
     if point.state:
-        return Held(point, float(state_said(point.state, need, said, know) is point.state.there), ())
+        stands = state_said(point.state, need, said, know) is point.state.there
+        return Held(point, float(stands), tuple(said.where(point.state.subject)))
     figures = numbers.found.get(index, ())
     places = tuple(place for place in figures if place is not None)
     words, spots = words_said(point, said)

@@ -99,7 +99,7 @@ def _numbers(said: Said) -> list[str]:
 
 def _tells(held: tuple[Held, ...]) -> bool:
     """Return whether anything but a yes or no was said to the point."""
-    return any(h.share > 0 and not h.point.verdict for h in held)
+    return any(h.share > 0 and not h.point.verdict and (not h.point.state or h.places) for h in held)
 
 
 def _claims(need: Need, said: Said, know: Knowledge) -> bool:
@@ -108,5 +108,5 @@ def _claims(need: Need, said: Said, know: Knowledge) -> bool:
     kinds = know.lexicon.kinds
     if need.question.has("why"):
         return any(m.concepts.isdisjoint(asked) for m in said.content)
-    own = (m.concepts for m in said.content if m.concepts.isdisjoint(asked))
+    own = (m.concepts for m in said.content if not m.mended and m.concepts.isdisjoint(asked))
     return any(kinds.get(c, "thing") == "thing" and c[0] not in "~@!" for concepts in own for c in concepts)

@@ -26,8 +26,18 @@ def state_said(state: State, need: Need, said: Said, know: Knowledge) -> bool | 
     if "neither" in said.reading.words:
         return False
     unsaid = [p.state for p in need.points if p.state and not said.where(p.state.subject)]
+    if len(unsaid) == 1 and need.polar and said.reading.words[:1] == ("it",):
+        return _said_of_it(said)
     bare = _bare(need, said, len(unsaid))
     return bare[unsaid.index(state)] if state in unsaid and len(bare) == len(unsaid) else None
+
+
+def _said_of_it(said: Said) -> bool | None:
+    """Return what is said of the one thing asked about: "it won't hold"."""
+    clause = [w for w, c in zip(said.reading.words, said.clauses, strict=True) if c == said.clauses[0]]
+    if wording.NEGATORS.intersection(clause):
+        return False
+    return True if (wording.KEPT | {"hold", "steer"}).intersection(clause) else None
 
 
 def _bare(need: Need, said: Said, wanted: int) -> list[bool]:
