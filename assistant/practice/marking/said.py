@@ -163,7 +163,8 @@ def _claim(amount: Amount, said: Said, reading: Reading, know: Knowledge) -> Cla
         former = False
     minimum = amount.unit == "min" and amount.raw.endswith(" min")
     bare = minimum or (bool(amount.unit) and not any(a.unit for a in read_amounts(tokenize(amount.raw), know.units)))
-    return Claim(amount, sense_of(before, after), former, bool(wording.NOW.search(before)), bare)
+    sense = "min" if minimum else sense_of(before, after)
+    return Claim(amount, sense, former, bool(wording.NOW.search(before)), bare)
 
 
 def _within(words: tuple[str, ...], said: Said, place: int, back: bool) -> str:
@@ -189,16 +190,26 @@ def sense_of(before: str, after: str) -> str:
     for pattern, sense in (
         (wording.AT_MOST, "max"), (wording.AT_LEAST, "min"), (wording.LOWER, "lower"), (wording.HIGHER, "higher"),
     ):  # fmt: skip
-        if (found := _last(pattern, near)) or (sense in ("max", "min") and pattern.match(follows)):
-            if sense in ("lower", "higher") and found and _denied(near[:found]):
-                return "min" if sense == "lower" else "max"
+        found = _last(pattern, near)
+        if found and sense in ("lower", "higher") and _denied(near[: found - 1]):
+            return "min" if sense == "lower" else "max"
+        if found or (sense in ("max", "min") and _closes(pattern, follows)):
             return sense
     return ""
 
 
-def _last(pattern: object, text: str) -> int:
-    spots = [m.start() + 1 for m in pattern.finditer(text)]  # type: ignore[attr-defined]
+def _last(pattern: re.Pattern[str], text: str) -> int:
+    """Return where words that come before their number last begin, from 1; "or less" comes after one."""
+    spots = [m.start() + 1 for m in pattern.finditer(text) if not m.group().startswith(("or ", "and ", "upward"))]
     return spots[-1] if spots else 0
+
+
+def _closes(pattern: re.Pattern[str], text: str) -> bool:
+    """Return whether words that come after their number begin a text: "or less", "at most", "maximum"."""
+    found = pattern.match(text)
+    return bool(found) and found.group().startswith(
+        ("or ", "and ", "at ", "max", "min", "top", "upper", "lower", "upward")
+    )
 
 
 def _denied(text: str) -> bool:
