@@ -54,7 +54,7 @@ def _amounts(schedule: Schedule, question: Question, know: Knowledge) -> tuple[l
 def _says_inverse(question: Question) -> bool:
     """Return whether the speed is what is asked for: "speed for 10 tiller", "at what speed"."""
     words = question.reading.words
-    return any(w in words for w in ("which", "what", "when", "fast")) or "speed for" in " ".join(words)
+    return any(w in words for w in ("which", "what", "when", "where", "fast")) or "speed for" in " ".join(words)
 
 
 def _forward(schedule: Schedule, given: float, question: Question, know: Knowledge) -> ScheduleResult:

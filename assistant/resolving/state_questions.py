@@ -83,6 +83,8 @@ def _row(
     weight = sum(know.matcher.mention_weight(m) for m in explained) + len(relevant)
     if relevant and (asked or named):
         score = 1.03 if question.context and asked else 0.97  # within a scenario, its states are meant
+    elif len(relevant) > 1 and not content and relevant == inputs and not _asks_what_follows(question):
+        score = 1.02  # states alone were given: what they lead to is meant
     elif relevant:
         score = 0.8 if not content or explained else 0.7
         if all(c.implied for c in relevant):
@@ -100,6 +102,10 @@ def _row(
     )
     rows = _from_results(table, rows, question, know) or rows
     yield score, weight, TableResult(table, rows, leading, unaffected)
+
+
+def _asks_what_follows(question: Question) -> bool:
+    return question.reading.asks_loss or question.reading.has("lose", "happens", "steps", "cause")
 
 
 def _from_results(table: StateTable, rows: tuple[Row, ...], question: Question, know: Knowledge) -> tuple[Row, ...]:

@@ -35,6 +35,7 @@ _NOUNS = frozenset(
 )
 
 
+_OPPOSITE = frozenset(("opposite", "opposing", "opposed"))
 _WORDS = {"tiller": "tiller", "tillers": "tiller", "pedal": "pedals", "pedals": "pedals"}
 
 
@@ -50,7 +51,7 @@ class Deflection(NamedTuple):
 
 def names_side(words: tuple[str, ...]) -> bool:
     """Return whether left or right is said at all, so that looking for orders is worth it."""
-    return not _SIDES.keys().isdisjoint(words)
+    return not _SIDES.keys().isdisjoint(words) or not _OPPOSITE.isdisjoint(words)
 
 
 def deflections(model: Model, question: Question, know: Knowledge) -> list[Deflection]:
@@ -188,7 +189,7 @@ def _opposed(found: list[Deflection], question: Question) -> list[Deflection]:
     """ "One full left, the other the same right": an order said of two controls with opposite sides is two."""
     words = question.reading.words
     tillers = [d for d in found if d.control == "tiller"]
-    if len(tillers) == 1 and not tillers[0].side and any(w in words for w in ("opposite", "opposing")):
+    if len(tillers) == 1 and not tillers[0].side and not _OPPOSITE.isdisjoint(words):
         return [
             *[d for d in found if d.control != "tiller"],
             tillers[0]._replace(side=1, number=1),

@@ -27,6 +27,11 @@ PLAIN = "~"
 """Begins the concept of a word that no term names: the word itself."""
 _TELLING = ("ask", "ask!", "quantity")
 """Kinds whose names tell what is asked, however common their words."""
+_SAYING = frozenset({
+    "says", "said", "told", "tells", "reckons", "claims", "claimed", "insists", "swears", "thinks", "believes",
+    "argues", "maintains", "keeps", "wrote", "writes", "heard",
+})  # fmt: skip
+"""Words that end the opening of a question in which somebody else is quoted."""
 _TAKES_OF = frozenset(("of", "made", "out", "consist", "consists", "kind", "sort", "type", "part", "think", "full"))
 """Words after which a last "of" is what it says."""
 _BOUNDS = frozenset(("maximum", "minimum"))
@@ -211,6 +216,7 @@ class Reader:
     def _names(self, words: list[str], stems: list[str], free: list[bool], typed: dict[str, str]) -> list[Mention]:
         found: list[Mention] = []
         free = list(free)
+        told = _hearsay(words)
         for i, word in enumerate(words):
             if not free[i]:
                 continue
@@ -223,10 +229,13 @@ class Reader:
                 known = stems[i] in self.lexicon.words
                 concepts = frozenset((PLAIN + stems[i],))
                 found.append(
-                    Mention(i, i + 1, (i,), concepts, frozenset(), word in self.lexicon.weak or len(word) < 2, word,
-                            word in typed, known, self._listed(word, "passing_words"))
+                    Mention(i, i + 1, (i,), concepts, frozenset(), self._is_weak(word, known), word, word in typed,
+                            known, i < told or self._listed(word, "passing_words"))
                 )  # fmt: skip
         return found
+
+    def _is_weak(self, word: str, known: bool) -> bool:
+        return word in self.lexicon.weak or len(word) < 2 or (len(word) < 3 and not known)
 
     def _mention(
         self, words: list[str], start: int, end: int, taken: tuple[int, ...], concepts: tuple[str, ...],
@@ -320,6 +329,14 @@ class Reader:
             if word[:i] in known and word[i:] in known:
                 return f"{word[:i]} {word[i:]}"
         return None
+
+
+def _hearsay(words: list[str]) -> int:
+    """Return where a question begins that opens with who says it: "a man from the union told me that …"."""
+    for i, word in enumerate(words[:9]):
+        if word in _SAYING and i:
+            return i
+    return 0
 
 
 def _words_meant(tokens: list[Token]) -> list[Token]:

@@ -79,4 +79,6 @@ def _cost(word: str, name: str, distance: float) -> float:
         cost -= 0.3
     if word[-1] != name[-1]:
         cost += 0.1
+    if len(name) > len(word):
+        cost -= 0.15  # letters are left out more often than put in
     return cost
