@@ -213,7 +213,8 @@ def _orders(question: Question, know: Knowledge) -> Iterable[Candidate]:
             continue
         model = know.record(name, question.variant)
         orders = deflections(model, question, know)
-        result = resolve_order(model, question, know) if sum(bool(d.side) for d in orders) > 1 else None
+        several = len(orders) > 1 or (orders and orders[0].number > 1)
+        result = resolve_order(model, question, know) if several else None
         if result is not None:
             yield Candidate(1.0 if isinstance(result, ModelResult) else 0.68, 6.0, result)
 

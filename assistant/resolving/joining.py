@@ -18,6 +18,7 @@ from assistant.resolving.results import (
 
 _ASKED = 0.75
 """Share of its way of asking that another check must have, to be held against its amount as well."""
+_NEAR = 0.08
 _EQUAL = 0.03
 _SAME = 0.02
 """How far apart the scores of two limits may be for both to be meant."""
@@ -85,11 +86,21 @@ def _joined_checks(found: list[Candidate], first: CheckResult) -> Result:
     units = {first.checks[0].unit}
     for candidate in found[1:12]:
         other = _other_check(candidate, found[0].score)
-        if other and other.unit not in units and not (first.checks[0].limit.second and other.unit == "ft"):
+        if other and _warns(other, checks, candidate, found[0]):
+            checks.append(other)
+        elif other and other.unit not in units and not (first.checks[0].limit.second and other.unit == "ft"):
             units.add(other.unit)
             checks.append(other)
     checks.sort(key=lambda c: c.within)
     return CheckResult(tuple(checks))
+
+
+def _warns(other: Check, checks: list[Check], candidate: Candidate, best: Candidate) -> bool:
+    """Return whether a limit that may as well be meant is exceeded, though the best one is not."""
+    near = best.score - candidate.score <= _NEAR and bool(candidate.match and candidate.match.covered > 0.99)
+    known = {c.limit.id for c in checks}
+    bound = other.limit.maximum or other.limit.minimum
+    return near and bool(bound) and not other.within and checks[0].within and other.limit.id not in known
 
 
 def _other_check(candidate: Candidate, best: float) -> Check | None:

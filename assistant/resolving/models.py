@@ -110,7 +110,7 @@ def _restates(amount: Amount, chosen: Mapping[str, list[Bound]], model: Model, k
     return any(
         fits(amount, item.unit, know.units) == bound.value
         for item in model.inputs
-        if item.quantity != "deceleration"
+        if item.quantity != "deceleration" and not item.default
         for bound in chosen[item.id]
     )
 

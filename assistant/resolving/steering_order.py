@@ -6,6 +6,7 @@ once. "Full" is the limit at the speed given.
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import NamedTuple
 
 from assistant.knowledge.records import Model, Schedule
@@ -51,7 +52,7 @@ class Deflection(NamedTuple):
 
 def names_side(words: tuple[str, ...]) -> bool:
     """Return whether left or right is said at all, so that looking for orders is worth it."""
-    return not _SIDES.keys().isdisjoint(words) or not _OPPOSITE.isdisjoint(words)
+    return not _SIDES.keys().isdisjoint(words) or not _OPPOSITE.isdisjoint(words) or _same_way(words)
 
 
 def deflections(model: Model, question: Question, know: Knowledge) -> list[Deflection]:
@@ -65,11 +66,12 @@ def deflections(model: Model, question: Question, know: Knowledge) -> list[Defle
             side = _side_near(words, amount.start, amount.end)
             if control and (amount.unit is not None or side):
                 found.append(Deflection(control[0], abs(amount.value), side, control[1], amount.start))
+    related = "both" in words or _same_way(words) or not _OPPOSITE.isdisjoint(words)
     for i, word in enumerate(words):
         if word in _FULL and not any(a.start <= i < a.end for a in question.reading.amounts):
             side = _side_near(words, i, i + 1)
             control = _nearest(controls, i, words)
-            if control and (side or control[0] == "pedals" or len(controls) == 1 or "both" in words):
+            if control and (side or control[0] == "pedals" or len(controls) == 1 or related):
                 found.append(Deflection(control[0], None, side, control[1], i))
     return _distinct(_shared(found, controls, words), words)
 
@@ -168,6 +170,9 @@ def resolve_order(model: Model, question: Question, know: Knowledge) -> ModelRes
     if maximum is None:
         return None
     found = _opposed(found, question)
+    unsaid = all(not d.side for d in found)
+    if unsaid and _same_way(question.reading.words):
+        found = [d._replace(side=1) for d in found]
     if (
         len({d.control for d in found} | {d.place for d in found}) > 1
         and len(found) > 1
@@ -175,7 +180,19 @@ def resolve_order(model: Model, question: Question, know: Knowledge) -> ModelRes
     ):
         return Needed(model, ("which way each control is turned, left or right",), ("side",))
     limits = {"tiller": value_at(tiller.points, speed), "pedals": value_at(pedal.points, speed)}
-    return _sum(model, found, limits, maximum.value, speed, know, (*model.sources, *tiller.sources[:1]))
+    summed = _sum(model, found, limits, maximum.value, speed, know, (*model.sources, *tiller.sources[:1]))
+    return _without_side(summed) if unsaid else summed
+
+
+def _without_side(result: ModelResult) -> ModelResult:
+    """Return a sum without its side, where the question names none."""
+    values = tuple(v._replace(under="", working=v.working.replace(" right", "")) for v in result.values)
+    return result._replace(values=values)
+
+
+def _same_way(words: tuple[str, ...]) -> bool:
+    """Return whether controls are said to be turned to one side, though not which."""
+    return any(one == "same" and other in ("way", "side", "direction") for one, other in pairwise(words))
 
 
 def _cancel(found: list[Deflection]) -> bool:

@@ -49,6 +49,7 @@ class Lexicon:
         self.weak = frozenset(plain["weak"].split())
         self.whole = frozenset(plain["whole"].split())
         self.shown: dict[str, str] = plain["shown"]
+        self.variant_numbers: list[str] = plain["variant_numbers"]
         self._corrections: str = plain["corrections"]
 
     def at(self, stems: Sequence[str], start: int, free: Sequence[bool]) -> Found | None:

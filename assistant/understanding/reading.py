@@ -152,8 +152,22 @@ class Reader:
         variants = tuple(c[8:] for m in mentions for c in m.concepts if c.startswith("variant:"))
         places = tuple(k for m in mentions for k in m.taken if any(c.startswith("variant:") for c in m.concepts))
         mentions = [m for m in mentions if not any(c.startswith(("variant:", "type:")) for c in m.concepts)]
+        amounts, variants = self._named_by_number(amounts, variants, words)
         amounts = _counted(amounts, mentions)
         return Reading(text, tuple(words), tuple(mentions), tuple(amounts), tuple(mended), variants, too_long, places)
+
+    def _named_by_number(
+        self, amounts: list[Amount], variants: tuple[str, ...], words: list[str]
+    ) -> tuple[list[Amount], tuple[str, ...]]:
+        """Read a bare number apart from the rest as the variant of that name: "tiller limit 44 kt, 120"."""
+        if variants or not any(a.unit for a in amounts):
+            return amounts, variants
+        for amount in amounts:
+            apart = amount.end == len(words) or words[amount.end] in (",", ":", "?", ".")
+            name = f"{amount.value:g}" if amount.end - amount.start == 1 else ""
+            if amount.unit is None and apart and name in self.lexicon.variant_numbers:
+                return [a for a in amounts if a is not amount], (name,)
+        return amounts, variants
 
     def _as_shown(self, tokens: list[Token]) -> list[Token]:
         """Read a label written in capitals, as it is shown, by its full name: "with FULL" is the setting."""
