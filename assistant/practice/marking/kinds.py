@@ -157,8 +157,14 @@ def _bands(one: Asked, text: str, know: Knowledge) -> list[Point]:
 
 def asks_rule(record: Any, amounts: Iterable[Amount]) -> bool:
     """Return whether a question names the edges of bands themselves, and so asks for the rule."""
-    edges = {v for rule in record.rules if rule.unit == "percent" for v in (rule.value, 100 - rule.value)}
-    return sum(1 for a in amounts if a.unit == "percent" and a.value in edges) > 1
+    shares = {v for rule in record.rules if rule.unit == "percent" for v in (rule.value, 100 - rule.value)}
+    edges = {rule.value for rule in record.rules if rule.test != "otherwise"}
+    named = [
+        a
+        for a in amounts
+        if (a.unit == "percent" and a.value in shares) or (a.unit == record.unit and a.value in edges)
+    ]
+    return len(named) > 1
 
 
 def _band_figures(result: Any, know: Knowledge) -> tuple[Figure, ...]:

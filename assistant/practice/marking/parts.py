@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from typing import Any
 
 from assistant.conversation.completing import question_of
 from assistant.practice.marking.asked import Asked, as_asked, measures, record_of, things
@@ -104,37 +105,69 @@ def by_parts(parts: list[str], text: str, know: Knowledge) -> list[Asked]:
         one = _part(part, head, subject, found, variant, know)
         if one:
             found.append(one)
-            subject = subject or _subject(one.question, know)
+            subject = subject or _subject(one, know)
     return found
 
 
-def _subject(question: Question, know: Knowledge) -> str:
-    """Return the names of the things that a question is about, for the parts that leave them out."""
+def _subject(one: Asked, know: Knowledge) -> str:
+    """Return the names of the things that a part is about and its record knows, for the parts that leave them out."""
+    record = record_of(one.result)
+    known = know.matcher.vocabulary(record.id) if record is not None and hasattr(record, "id") else frozenset()
     return " ".join(
-        m.text for m in question.reading.mentions if not know.matcher.is_soft(m) and not measures(m.concepts, know)
+        m.text
+        for m in one.question.reading.mentions
+        if not know.matcher.is_soft(m)
+        and not measures(m.concepts, know)
+        and (not known or not known.isdisjoint(m.concepts))
     )
 
 
 def _part(part: str, head: str, subject: str, before: list[Asked], variant: str, know: Knowledge) -> Asked | None:
     texts = [f"{head}: {part}"] if head else [part]
     if subject and not head and before:
-        texts = [f"{subject} {part}", part]
+        texts = [f"{subject} {part}", f"{_first_name(subject, know)} {part}", part]
     used = {one.answer.text for one in before}
     about = things(question_of(subject, know, ""), know) if subject else frozenset()
     own = things(question_of(part, know, ""), know) - about
+    best: tuple[tuple[int, float, int], Asked] | None = None
     for text in texts:
         question = question_of(text, know, variant)
-        serving = [c for c in candidates(question, know)[:12] if _serves(c, question, about, own, know)]
-        wanted = _wanted(question, part, know)
-        exact = [c for c in serving if quantity_of(c.result, know) in wanted]
-        near = [c for c in serving if c.score >= serving[0].score - 0.15]
-        exact = exact or [c for c in near if _has_aspect(c.result, part, know)]
-        chosen = sorted(exact or serving, key=lambda c: (-round(c.score, 2), len(_text_of(c.result))))
-        for candidate in chosen:
+        for exact, candidate in _chosen(question, part, (about, own), _on_type(before, know), know):
             made = as_asked(part, question, candidate.result, know)
-            if made.answer.text not in used:
-                return made
-    return None
+            stated = exact and isinstance(candidate.result, (r.LimitResult, r.ScheduleResult))
+            rank = (exact + stated, round(candidate.score, 2), -len(_text_of(candidate.result)))
+            if made.answer.text not in used and (best is None or rank > best[0]):
+                best = rank, made
+    return best[1] if best else None
+
+
+def _chosen(
+    question: Question, part: str, named: tuple[frozenset[str], frozenset[str]], on_type: bool, know: Knowledge
+) -> list[tuple[bool, Candidate]]:
+    """Return the candidates that serve a part: of the very quantity or aspect asked for, else all of them."""
+    serving = [c for c in candidates(question, know)[:12] if _serves(c, question, named, on_type, know)]
+    wanted = _wanted(question, part, know)
+    exact = [c for c in serving if quantity_of(c.result, know) in wanted]
+    near = [c for c in serving if c.score >= serving[0].score - 0.15]
+    exact = exact or [c for c in near if _has_aspect(c.result, part, know)]
+    return [(bool(exact), c) for c in exact or serving]
+
+
+def _first_name(subject: str, know: Knowledge) -> str:
+    """Return the first of the things that a subject names."""
+    mentions = know.phrase(subject).mentions
+    return mentions[0].text if mentions else subject
+
+
+def _on_type(before: list[Asked], know: Knowledge) -> bool:
+    """Return whether the parts answered so far are of the type's own documents."""
+    records = [record_of(one.result) for one in before]
+    return any(record is not None and not _is_general(record, know) for record in records)
+
+
+def _is_general(record: Any, know: Knowledge) -> bool:
+    documents = know.base.documents
+    return all(s.document in documents and documents[s.document].published for s in record.sources)
 
 
 def _has_aspect(result: r.Result, part: str, know: Knowledge) -> bool:
@@ -158,10 +191,14 @@ def _wanted(question: Question, part: str, know: Knowledge) -> frozenset[str]:
 
 
 def _serves(
-    candidate: Candidate, question: Question, about: frozenset[str], own: frozenset[str], know: Knowledge
+    candidate: Candidate,
+    question: Question,
+    named: tuple[frozenset[str], frozenset[str]],
+    on_type: bool,
+    know: Knowledge,
 ) -> bool:
     """Return whether a candidate may answer a part: on its subject, what it names, and of the quantity asked for."""
-    result = candidate.result
+    result, (about, own) = candidate.result, named
     if candidate.score < 0.3 or isinstance(result, (r.Declined, r.Choices, r.Needed)):
         return False
     if isinstance(result, r.TableResult) and not any(row.conditions for row in result.rows):
@@ -171,6 +208,8 @@ def _serves(
     record = record_of(result)
     if record is None:
         return candidate.score >= 0.7
+    if on_type and _is_general(record, know):
+        return False  # what is true of all aeroplanes does not answer a part on this type's own
     asks = frozenset(c for text in getattr(record, "asks", ()) for c in know.phrase(text).concepts)
     explained = asks | know.matcher.vocabulary(record.id)
     if (about and about.isdisjoint(explained)) or (own and own.isdisjoint(explained)):

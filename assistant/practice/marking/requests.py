@@ -42,7 +42,7 @@ _NOTHING = re.compile(
 def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers a question, in the order of its parts; nothing where nothing loaded does."""
     parts = parts_of(text)
-    whole = _steps(text, know) or _whole(text, know)
+    whole = (_steps(text, know) if len(parts) < 2 else None) or _whole(text, know)
     if whole and _is_beside(whole, text, know):
         whole = None
     if whole:
@@ -132,7 +132,6 @@ def _with_siblings(one: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
             not words.isdisjoint(m.concepts) for m in left
         ):
             found.append(as_asked(text, question, result, know))
-            left = [m for m in left if words.isdisjoint(m.concepts)]
     return tuple(found)
 
 

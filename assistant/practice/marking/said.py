@@ -207,7 +207,7 @@ def _last(pattern: re.Pattern[str], text: str) -> int:
 def _closes(pattern: re.Pattern[str], text: str) -> bool:
     """Return whether words that come after their number begin a text: "or less", "at most", "maximum"."""
     found = pattern.match(text)
-    return bool(found) and found.group().startswith(
+    return found is not None and found.group().startswith(
         ("or ", "and ", "at ", "max", "min", "top", "upper", "lower", "upward")
     )
 
