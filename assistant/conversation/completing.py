@@ -29,7 +29,9 @@ _CLEAR = 0.9
 """From this score on, a few words are a question of their own."""
 _LEANING = 0.66
 _CLEARLY = 0.08
+_FAR_BETTER = 0.12
 _FEW = 4
+_LONG = 12
 _OPEN = (Choices, Declined, Needed)
 _ASKING = frozenset({"what", "who", "where", "why", "when", "which", "does", "do", "is", "are", "can", "may"})
 _PRONOUNS = frozenset({"it", "that", "one", "they", "them", "same"})
@@ -64,7 +66,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     alone, first = turn.alone, turn.first
     asks_itself = not turn.corrects and not follows(turn.text) and not _incomplete(alone, first, knowledge)
     if asks_itself and len(alone.reading.words) > _FEW:
-        return None
+        return _clearly_carried(alone, first, context, knowledge)
     whole, replaces = merged(alone, context, knowledge, turn.corrects)
     second = _told_anew(whole, alone, context, knowledge)
     fills = _supplies(context.result, second.result, alone)
@@ -82,6 +84,18 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     if found is None and _prefers_merged(alone, first, second, turn.corrects or leans, replaces, knowledge):
         return whole, second.result
     return found
+
+
+def _clearly_carried(
+    alone: Question, first: Scored, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return a question that answers by itself, and far better on the subject and under the states given before."""
+    if context.asked is None or len(alone.reading.words) > _LONG:
+        return None
+    question = carried(alone, context, context.asked.conditions or context.scenario, knowledge)
+    third = resolve_scored(question, knowledge)
+    better = third.score >= first.score + _FAR_BETTER and not isinstance(third.result, _OPEN)
+    return (question, third.result) if better else None
 
 
 def _in_scenario(

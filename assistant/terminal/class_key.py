@@ -24,8 +24,8 @@ from assistant.terminal.sitting_screen import show
 _LOOK_S = 0.4
 """Seconds between two looks into the record."""
 _CLEAR = "\x1b[H\x1b[2J\x1b[3J"
-WAITING = "No class is going on. This view waits for one; q ends it."
-FOLLOWS = "The key, for the instructor alone: keep this screen off the projector. q ends it."
+WAITING = "No class is going on. This view waits for one; any key ends it."
+FOLLOWS = "The key, for the instructor alone: keep this screen off the projector. Any key ends it."
 
 
 class KeyView:

@@ -40,6 +40,7 @@ from assistant.practice.leading.standing import (
 )
 from assistant.practice.making.question import Question
 from assistant.practice.marking.mark import UNMARKED
+from assistant.practice.papers.paper import points_told
 from assistant.practice.recall import MISSED, PARTLY, RIGHT, WRONG
 from assistant.practice.sitting_marks import ASKED, CITED, HEAD, MARK, MARK_SHOWN, NOTE, Line, Taken, cited_line
 
@@ -366,8 +367,8 @@ def _key(standing: Standing, asked: Said, desk: Desk) -> Step:
 def key_of(standing: Standing, turn: Turn) -> tuple[Line, ...]:
     """Return the key of a question with its points and its paragraphs."""
     question = standing.question(turn)
-    points = question.key.points if question is not None and len(question.key.points) > 1 else ()
-    told = [point for point in points if point not in turn.asking.expected]
+    told = points_told(question) if question is not None else ()
+    told = () if all(point in turn.asking.expected for point in told) else told
     cited = cited_line(question.sources) if question is not None else "; ".join(turn.asking.sources)
     return (
         Line(f"Key: {turn.asking.expected}"),
@@ -383,7 +384,7 @@ def _between_prompt(standing: Standing) -> str:
     first = "Enter ends the class" if standing.all_asked else "Enter the next question"
     more = ", more asks on" if standing.time_is_over and standing.left else ""
     if standing.last is None:
-        return f"{first}, e ends, ? more: "
+        return f"{first}, e ends,\n? more: "
     return f"{first}{more},\nn same to another, g goes on, u undo,\nk key, or what was said; ? more: "
 
 

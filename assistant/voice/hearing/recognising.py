@@ -50,8 +50,11 @@ class Recogniser(Protocol):
         """What it is called where it is told which recogniser ran."""
         ...
 
-    def recognise(self, samples: Floats) -> Recognised:
-        """Return what samples at 16 kHz may say; no hypothesis where nothing was made out."""
+    def recognise(self, samples: Floats, expecting: str = "") -> Recognised:
+        """Return what samples at 16 kHz may say; no hypothesis where nothing was made out.
+
+        expecting: sentences like the one that is expected, for a second hearing of the same sound.
+        """
         ...
 
     def judge(self, samples: Floats, texts: Sequence[str]) -> list[Judged]:

@@ -110,8 +110,13 @@ class Sphinx:
             self._decoder.add_lm_file("questions", path)
         self._decoder.activate_search("questions")
 
-    def recognise(self, samples: Floats) -> Recognised:
-        """Return the likeliest sentences; pocketsphinx tells no probability that can be trusted, so by rank."""
+    def recognise(self, samples: Floats, expecting: str = "") -> Recognised:
+        """Return the likeliest sentences; pocketsphinx tells no probability that can be trusted, so by rank.
+
+        Nothing is gained by a second hearing, which the language model has been made for already.
+        """
+        if expecting:
+            return Recognised(())
         best = _decoded(self._decoder, samples)
         if not best:
             return Recognised((), 1.0)

@@ -19,6 +19,7 @@ from assistant.quantities.amounts import Amount
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge
 from assistant.voice.hearing.numbers import number_places, numbered, other_numbers
+from assistant.voice.hearing.prompting import questions_near
 from assistant.voice.hearing.recognising import Judged, Recognised, Recogniser
 from assistant.voice.hearing.repairing import Repairer
 from assistant.voice.hearing.wording import plainly
@@ -100,17 +101,27 @@ class Weigher:
         heard = _distinct(recognised)
         if not heard:
             return None
-        best = heard[0][1]
-        texts = dict(pair for text, score in heard for pair in ((text, score), (numbered(text), score)))
-        readings = [self._read(text, score, 0.0, context) for text, score in texts.items()]
-        readings.sort(key=lambda reading: -_worth(reading, best))
-        short = _short_list(readings, heard[0][0])
+        expecting = questions_near((text for text, _ in heard[:_MENDED]), self._knowledge)
+        again = _distinct(recogniser.recognise(samples, expecting)) if expecting else []
+        scores = dict(again)
+        short = [r._replace(score=max(r.score, scores.get(r.text, r.score))) for r in self._short(heard, context)]
+        known = {reading.text for reading in short}
+        short += [reading for reading in self._short(again, context) if reading.text not in known]
         judged = _judged(short, recogniser, samples)
         mended = self._mended(short[:_MENDED], judged, context)
         if not judged:
             return _by_score([*short, *mended])
         judged.update(_judged(mended, recogniser, samples))
         return _by_fit([*short, *mended], judged, recogniser, samples)
+
+    def _short(self, heard: Sequence[tuple[str, float]], context: Context) -> list[Reading]:
+        """Return the readings of one hearing that are worth more thought, the most promising first."""
+        if not heard:
+            return []
+        texts = dict(pair for text, score in heard for pair in ((text, score), (numbered(text), score)))
+        readings = [self._read(text, score, 0.0, context) for text, score in texts.items()]
+        readings.sort(key=lambda reading: -_worth(reading, heard[0][1]))
+        return _short_list(readings, heard[0][0])
 
     def warm(self) -> None:
         """Do once what only the first sound would have to wait for."""
@@ -169,7 +180,7 @@ def _by_fit(
     readings: list[Reading], judged: Mapping[str, Judged], recogniser: Recogniser, samples: Floats
 ) -> Weighed:
     """Weigh readings by how well they fit the sound and how well they are explained."""
-    size = len(judged[readings[0].text].parts)
+    size = max(len(judged[reading.text].parts) for reading in readings[:1])
     fits = [_fit(reading, judged[reading.text]) * size for reading in readings]
     top = max(fits)
     weights = [

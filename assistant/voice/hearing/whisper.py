@@ -59,15 +59,18 @@ class Whisper:
     @cached_property
     def _starts(self) -> list[list[int]]:
         """What a reading begins with: after the terms, and without them."""
-        before = [self._tokens.token_to_id("<|startofprev|>"), *self._prompt]
-        return [[*before, *self._start], self._start] if self._prompt else [self._start]
+        return [self._after(self._prompt), self._start] if self._prompt else [self._start]
 
-    def recognise(self, samples: Floats) -> Recognised:
-        """Return the readings with the terms and without, the likeliest first."""
+    def _after(self, prompt: list[int]) -> list[int]:
+        return [self._tokens.token_to_id("<|startofprev|>"), *prompt, *self._start]
+
+    def recognise(self, samples: Floats, expecting: str = "") -> Recognised:
+        """Return the readings with the terms and without, or after what is expected, the likeliest first."""
         encoded = self._encode(samples)
+        starts = [self._after(self._ids(f" {expecting}")[-_MOST_PROMPT:])] if expecting else self._starts
         found: dict[str, float] = {}
         no_speech = 1.0
-        for start in self._starts:
+        for start in starts:
             result = self._model.generate(
                 encoded, [start], beam_size=_BEAM, num_hypotheses=_BEAM, max_length=len(start) + _MOST_TOKENS,
                 return_scores=True, return_no_speech_prob=True,

@@ -31,7 +31,9 @@ class Fake:
     def __init__(self, *texts: str, sure: float = 0.99, no_speech: float = 0.0, score: float = -0.2) -> None:
         self.texts, self.sure, self.no_speech, self.score = texts, sure, no_speech, score
 
-    def recognise(self, samples: object) -> Recognised:
+    def recognise(self, samples: object, expecting: str = "") -> Recognised:
+        if expecting:
+            return Recognised(())
         found = tuple(Hypothesis(text, self.score - 0.05 * n) for n, text in enumerate(self.texts))
         return Recognised(found, self.no_speech)
 
