@@ -57,7 +57,11 @@ def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bo
         whole = whole._replace(variant=alone.variant, named_variant=True)
     elif not whole.named_variant:
         whole = whole._replace(variant=before.variant, named_variant=before.named_variant)
+    # States that the question before had taken over itself are in none of its words.
+    named = {c.input for c in whole.conditions}
+    kept = tuple(c for c in before.conditions if not c.where and c.input not in named)
     text = alone.reading.text
+    whole = whole._replace(conditions=(*kept, *whole.conditions))
     return whole._replace(reading=whole.reading._replace(text=text), context=True), found.whole
 
 
