@@ -54,6 +54,7 @@ _MONEY = {"$": "USD", "€": "EUR", "£": "GBP"}
 _ARTICLES = frozenset({"a", "an"})
 # "a second" is nearly always "another"; these are not.
 _SINGLE = frozenset({"hour", "hr", "h", "minute", "min", "day"})
+_BEFORE_ZERO = frozenset({"at", "to", "from", "reads", "shows"})
 _BELOW = frozenset({"zero", "0", "freezing"})
 _NOT_A_SHARE = frozenset({"first", "second", "third", "last", "next", "further", "each", "every", "per"})
 _SHARES = {"1/2": 1 / 2, "1/4": 1 / 4, "3/4": 3 / 4, "1/3": 1 / 3, "2/3": 2 / 3}
@@ -154,7 +155,9 @@ def _read_plain(reading: Reading, i: int) -> Found | None:
 
 
 def _read_lone(reading: Reading, i: int) -> Found | None:
-    """Read "one hour": a lone "one" is a number only with a unit in full behind it."""
+    """Read "one hour": a lone "one" is a number only with a unit in full behind it; "at zero" is one."""
+    if reading.word(i) == "zero" and reading.word(i - 1) in _BEFORE_ZERO and reading.unit(i + 1) is None:
+        return Found(0.0, None, i + 1)
     number = reading.number(i, lone=True)
     unit = reading.unit(number[1]) if number else None
     if number is None or unit is None:

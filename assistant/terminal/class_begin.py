@@ -11,6 +11,7 @@ from assistant.practice.asking.pool import Pool
 from assistant.practice.keeping.record import Record
 from assistant.practice.keeping.rows import Seated, Sitting
 from assistant.practice.leading.plan import Aims, aims_values
+from assistant.practice.leading.report import count as counted
 from assistant.practice.leading.roster import Roster, in_teams, read_roster, typed_roster
 from assistant.practice.papers.sets import QuestionSet, written
 from assistant.rendering.text import clean
@@ -39,7 +40,7 @@ def unfinished(record: Record, pool: Pool, know: Knowledge, lines: Lines, screen
     people, turns = len(record.sittings.seats(sitting.id)), record.sittings.turns(sitting.id)
     title = f"“{sitting.title}”, " if sitting.title else ""
     say(
-        f"A class has not ended: {title}{people} people, {len(turns)} questions so far, begun "
+        f"A class has not ended: {title}{counted(people, "person", "people")}, {counted(len(turns), "question")} so far, begun "
         f"{sitting.began.astimezone():%Y-%m-%d %H:%M}.", screen,
     )  # fmt: skip
     while True:
@@ -82,8 +83,8 @@ def _aims(parsed: Parsed, chosen: QuestionSet) -> Aims:
 
 
 def _begins(aims: Aims, people: int) -> str:
-    length = f"{aims.minutes:.0f} minutes" if aims.minutes else f"{len(aims.questions)} questions"
-    return f"{people} {'person' if people == 1 else 'people'}, {length}; number {aims.seed}."
+    length = f"{aims.minutes:.0f} minutes" if aims.minutes else counted(len(aims.questions), "question")
+    return f"{counted(people, 'person', 'people')}, {length}; number {aims.seed}."
 
 
 def _people(parsed: Parsed, lines: Lines, screen: Screen) -> tuple[Seated, ...]:

@@ -12,7 +12,7 @@ from assistant.practice.keeping.record import Record
 from assistant.practice.keeping.rows import Sitting
 from assistant.practice.leading import page, table
 from assistant.practice.leading.holding import standing_of
-from assistant.practice.leading.report import ClassReport, report_of
+from assistant.practice.leading.report import ClassReport, count, report_of
 from assistant.practice.leading.standing import Standing
 from assistant.practice.leading.statements import PLACE, count_persons, statements
 from assistant.practice.leading.summary import report_lines
@@ -96,7 +96,10 @@ def _write(
         )
         if code == DONE:
             told = "with their names" if names else "by pseudonyms"
-            say(f"It holds {len(made)} statements on {count_persons(made)} people, {told}.", screen)
+            say(
+                f"It holds {count(len(made), 'statement')} on {count(count_persons(made), 'person', 'people')}, {told}.",
+                screen,
+            )
         return code
     named = option == "--own-copy"
     if path.lower().endswith(".csv"):

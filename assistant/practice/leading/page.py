@@ -9,7 +9,7 @@ from collections.abc import Iterable
 from html import escape
 
 from assistant.practice.leading.bars import confusion_bars, legend, sections_bars
-from assistant.practice.leading.report import FORMATIVE, ClassReport, Confusion, Missed, Person, Section, percent
+from assistant.practice.leading.report import FORMATIVE, ClassReport, Confusion, Missed, Person, Section, count, percent
 from assistant.practice.progress.charts import DEFINITIONS
 
 MARK = '<meta name="generator" content="downlock class">'
@@ -56,10 +56,10 @@ def class_page(report: ClassReport, type_name: str, deference: str, named: bool 
     """Return the page of a class; with the persons in it only where `named`."""
     title = f"Class: {report.title}" if report.title else "Report of a class"
     when = f"{report.began.astimezone():%Y-%m-%d %H:%M}"
-    count = f"{report.seats} {'person' if report.seats == 1 else 'people'}, {len(report.asked)} questions"
+    size = f"{count(report.seats, 'person', 'people')}, {count(len(report.asked), 'question')}"
     parts = [
         f"<h1>{escape(title)}</h1>",
-        f"<p>{escape(type_name)}, {when}. {count}.</p>",
+        f"<p>{escape(type_name)}, {when}. {size}.</p>",
         f'<p class="own">{escape(OWN_COPY)}</p>' if named else "",
         f'<p class="caution"><strong>{escape(FORMATIVE)}</strong> {escape(deference)}</p>',
         _sections(report),

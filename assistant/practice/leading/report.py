@@ -154,6 +154,11 @@ def counted(number: int) -> str:
     return _NUMBERS[number] if number < len(_NUMBERS) else str(number)
 
 
+def count(number: int, one: str, many: str = "") -> str:
+    """Return how many there are of something: "1 question", "3 people"."""
+    return f"{number} {one if number == 1 else many or f'{one}s'}"
+
+
 def percent(share: float) -> str:
     """Return a share for display; only what is whole is 100 %, and only nothing is 0 %."""
     shown = round(share * 100)

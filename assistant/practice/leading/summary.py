@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from assistant.practice.leading.report import FORMATIVE, ClassReport, Section, percent
+from assistant.practice.leading.report import FORMATIVE, ClassReport, Section, count, percent
 from assistant.practice.sitting_marks import HEAD, NOTE, Line
 
 _BAR = 10
@@ -27,7 +27,7 @@ def marks_words(section: Section) -> str:
 def _lines(report: ClassReport) -> Iterator[Line]:
     yield Line("The class, looked back on", HEAD)
     yield Line(
-        f"{len(report.asked)} questions: {marks_words(report.total)}; {percent(report.total.share)} of the points."
+        f"{count(len(report.asked), 'question')}: {marks_words(report.total)}; {percent(report.total.share)} of the points."
     )
     for section in report.sections:
         filled = round(section.share * _BAR)
@@ -38,7 +38,8 @@ def _lines(report: ClassReport) -> Iterator[Line]:
     )
     yield from _group("To teach again", report.remedial)
     yield from _group(
-        "Teams", (f"{each.name}: {percent(each.share)} of the points in {each.turns} turns" for each in report.teams)
+        "Teams",
+        (f"{each.name}: {percent(each.share)} of the points in {count(each.turns, 'turn')}" for each in report.teams),
     )
     yield Line(FORMATIVE, NOTE)
 

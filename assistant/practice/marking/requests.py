@@ -136,7 +136,11 @@ def _with_siblings(one: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
 
 
 def _is_counterpart(of: str, other: str, question: Question) -> bool:
-    """Return whether a figure is the other of two that a question asks for: "with and without fans"."""
+    """Return whether a figure is the other of two asked for: "with and without fans", "normally and once …"."""
+    if question.reading.has("normal") or not {"normally", "ordinarily"}.isdisjoint(question.reading.words):
+        what, _, when = of.partition(", ")
+        if when and other != of and other.partition(", ")[0] == what:
+            return True
     both = {"with", "without"}
     return both <= set(question.reading.words) and len({"without" in of.split(), "without" in other.split()}) == 2
 

@@ -42,7 +42,7 @@ _ASKS_BACK = 0.55
 _COST_OF_MENDING = 1.0
 _LEAST_MENDED = 0.8
 """A mended reading counts only if the knowledge explains it at least so well."""
-_ALONE = 0.5
+_ALONE = 0.0
 """Weight of how a text fits judged by itself, beside the recogniser's own score."""
 _MENDING = 0.3
 _FIT, _EXPLAINED = 1.0, 3.0
@@ -80,6 +80,8 @@ class Weighed(NamedTuple):
     sureness: float
     number: float = 1.0
     rivals: tuple[Reading, ...] = ()
+    heard: float = 1.0
+    """The share by the sound alone, whatever the knowledge explains."""
 
 
 def amounts_given(amounts: Iterable[Amount]) -> tuple[tuple[float, str | None], ...]:
@@ -192,7 +194,9 @@ def _by_fit(
     number = _number_chance(chosen.text, mine)
     if others := other_numbers(chosen.text):
         number = min(number, _against(mine, recogniser.judge(samples, others)))
-    return Weighed(chosen, sureness, number, _rivals(chosen, readings, weights))
+    by_sound = [exp(_FIT * (fit - top)) for fit in fits]
+    same = sum(w for r, w in zip(readings, by_sound, strict=True) if r.leads_to == chosen.leads_to)
+    return Weighed(chosen, sureness, number, _rivals(chosen, readings, weights), same / sum(by_sound))
 
 
 def _fit(reading: Reading, judged: Judged) -> float:
