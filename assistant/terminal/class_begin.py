@@ -39,8 +39,9 @@ def unfinished(record: Record, pool: Pool, know: Knowledge, lines: Lines, screen
     sitting = found[0]
     people, turns = len(record.sittings.seats(sitting.id)), record.sittings.turns(sitting.id)
     title = f"“{sitting.title}”, " if sitting.title else ""
+    size = f"{counted(people, 'person', 'people')}, {counted(len(turns), 'question')} so far"
     say(
-        f"A class has not ended: {title}{counted(people, "person", "people")}, {counted(len(turns), "question")} so far, begun "
+        f"A class has not ended: {title}{size}, begun "
         f"{sitting.began.astimezone():%Y-%m-%d %H:%M}.", screen,
     )  # fmt: skip
     while True:

@@ -95,11 +95,8 @@ def _write(
             path, json.dumps(made, ensure_ascii=False, indent=1) + "\n", PLACE, "statements of a class", screen
         )
         if code == DONE:
-            told = "with their names" if names else "by pseudonyms"
-            say(
-                f"It holds {count(len(made), 'statement')} on {count(count_persons(made), 'person', 'people')}, {told}.",
-                screen,
-            )
+            size = f"{count(len(made), 'statement')} on {count(count_persons(made), 'person', 'people')}"
+            say(f"It holds {size}, {'with their names' if names else 'by pseudonyms'}.", screen)
         return code
     named = option == "--own-copy"
     if path.lower().endswith(".csv"):

@@ -26,9 +26,8 @@ def marks_words(section: Section) -> str:
 
 def _lines(report: ClassReport) -> Iterator[Line]:
     yield Line("The class, looked back on", HEAD)
-    yield Line(
-        f"{count(len(report.asked), 'question')}: {marks_words(report.total)}; {percent(report.total.share)} of the points."
-    )
+    points = f"{percent(report.total.share)} of the points"
+    yield Line(f"{count(len(report.asked), 'question')}: {marks_words(report.total)}; {points}.")
     for section in report.sections:
         filled = round(section.share * _BAR)
         yield Line(f"[{'#' * filled}{'.' * (_BAR - filled)}] {_named(section)}: {marks_words(section)}")
