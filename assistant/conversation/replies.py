@@ -130,6 +130,9 @@ def _whys(record: object, asked: Question, knowledge: Knowledge) -> list[str]:
 
 
 def _source(text: str, last: Answer, knowledge: Knowledge) -> Answer:
+    if not last.sources and last.outcome != ANSWER:
+        words = "Nothing was answered yet that could have a source. What would you like to know?"
+        return _said(text, CLARIFY, words, knowledge)
     if not last.sources:
         return last._replace(question=text, text="It rests on no paragraph: it is a computation or a definition.")
     listed = []
