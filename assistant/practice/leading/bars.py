@@ -11,7 +11,7 @@ from html import escape
 from assistant.practice.leading.report import Confusion, Section, percent
 from assistant.practice.leading.summary import marks_words
 
-_WIDE, _NAMES, _ROW, _BAR = 640, 210, 30, 18
+_WIDE, _NAMES, _ROW, _BAR = 640, 232, 30, 18
 KINDS = (("full", "right"), ("striped", "partly"), ("dotted", "wrong"), ("open", "missed"))
 """The filling of each mark."""
 
@@ -34,19 +34,16 @@ def sections_bars(sections: Sequence[Section], number: int) -> str:
 
 
 def confusion_bars(confusions: Sequence[Confusion], number: int) -> str:
-    """Return how often each thing was taken for another: two boxes with an arrow, as thick as it was often."""
+    """Return how many took each thing for another, of how many: a bar within a frame under the two names."""
     rows = []
     for place, each in enumerate(confusions):
-        top = 6 + place * 54
-        taken, true = _ends(each)
-        rows.append(_text(8, top + 14, f"asked: {true}", "start") + _text(8, top + 34, f"answered: {taken}", "start"))
-        size = min(2 + 2 * each.times, 14)
-        rows.append(
-            f'<path class="arrow" stroke-width="{size}" d="M{_WIDE - 40} {top + 8} V{top + 34}"/>'
-            + _text(_WIDE - 8, top + 26, f"{each.times}", "end")
-        )
+        top, wide = 6 + place * 66, _WIDE - 90
+        rows.append(_text(8, top + 13, f"Asked for the {_cut(each.asked)}", "start"))
+        rows.append(_text(8, top + 31, f"told the {_cut(each.taken)}", "start"))
+        rows.append(_rect(8, top + 38, wide, "open") + _rect(8, top + 38, wide * each.times / each.among, "dotted"))
+        rows.append(_text(wide + 16, top + 51, f"{each.times} of {each.among}", "start"))
     told = " ".join(each.line for each in confusions)
-    return _drawing("What was taken for what", told, "".join(rows), 10 + len(confusions) * 54, number)
+    return _drawing("What was taken for what", told, "".join(rows), 8 + len(confusions) * 66, number)
 
 
 def legend() -> str:
@@ -59,17 +56,13 @@ def legend() -> str:
     return f'<ul class="legend">{signs}</ul>'
 
 
-def _ends(confusion: Confusion) -> tuple[str, str]:
-    return _cut(confusion.taken), _cut(confusion.asked)
-
-
 def _cut(text: str) -> str:
     return text if len(text) <= 70 else text[:69] + "…"
 
 
 def _name(section: Section) -> str:
     name = f"{section.section} {section.name}" if section.section[:1].isdigit() else section.name
-    return name if len(name) <= 29 else name[:28] + "…"
+    return name if len(name) <= 32 else name[:31] + "…"
 
 
 def _text(x: float, y: float, text: str, anchor: str) -> str:

@@ -26,7 +26,7 @@ body { font: 1rem/1.5 system-ui, sans-serif; color: var(--ink); background: var(
 h1 { font-size: 1.5rem; line-height: 1.2; } h2 { font-size: 1.15rem; margin: 2rem 0 .5rem; }
 .caution, .own { border: 2px solid var(--ink); padding: .4rem .8rem; }
 .own { border-style: dashed; font-weight: 700; }
-.soft { color: var(--soft); }
+.soft { color: var(--soft); font-weight: 400; }
 .skip { position: absolute; left: -999rem; } .skip:focus { position: static; }
 :focus-visible { outline: 3px solid var(--fill); outline-offset: 2px; }
 .wide { overflow-x: auto; } table { border-collapse: collapse; width: 100%; }
@@ -39,7 +39,6 @@ thead th + th { text-align: right; } tfoot th, tfoot td { font-weight: 700; } td
 .full { fill: var(--fill); stroke: var(--fill); } .striped { fill: url(#stripes); stroke: var(--fill); }
 .dotted { fill: url(#dots); stroke: var(--soft); } .open { fill: none; stroke: var(--soft); }
 .ground { fill: var(--paper); } .stripe { fill: var(--fill); } .dot { fill: var(--soft); }
-.arrow { stroke: var(--fill); fill: none; }
 .legend { list-style: none; padding: 0; display: flex; flex-wrap: wrap; gap: 1rem; }
 li { margin: .3rem 0; } dt { font-weight: 700; margin-top: .8rem; } dd { margin: .1rem 0 .1rem 1rem; }
 footer { border-top: 1px solid var(--line); margin-top: 2rem; font-size: .9rem; }

@@ -51,6 +51,7 @@ class Confusion(NamedTuple):
     asked: str
     taken: str
     times: int
+    among: int
     paragraphs: tuple[str, str]
     question: str
     key: str
@@ -224,7 +225,7 @@ def _confusions(asked: Sequence[Asked], seats: int, pool: Pool, tell_apart: Apar
             took = f"{counted(times).capitalize()} of {counted(among)}"
             yield Confusion(
                 f"{took} {'asked ' if among != seats else ''}took the {told.other} for the {told.one}.",
-                told.one, told.other, times, told.paragraphs, told.question, told.key,
+                told.one, told.other, times, among, told.paragraphs, told.question, told.key,
             )  # fmt: skip
 
 
@@ -271,7 +272,8 @@ def _teams(seats: Sequence[Seat], turns: Sequence[Turn]) -> Iterable[Team]:
     team = {seat.id: seat.team for seat in seats}
     for name in sorted({each for each in team.values() if each}):
         own = [turn for turn in turns if turn.seat is not None and team.get(turn.seat) == name]
-        yield Team(name, len(own), sum(turn.share for turn in own) / len(own) if own else 0.0)
+        shown = without_names(name, (seat.name for seat in seats))
+        yield Team(shown, len(own), sum(turn.share for turn in own) / len(own) if own else 0.0)
 
 
 def _person(seat: Seat, standing: Standing, turns: Sequence[Turn], pool: Pool) -> Person:

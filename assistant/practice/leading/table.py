@@ -19,7 +19,7 @@ _STARTS = "=+-@|%＝＋－＠"
 
 def turns_table(report: ClassReport, named: bool = False) -> str:
     """Return the turns, a line each, with a line that says what they are not; names only where asked for."""
-    columns = (*_COLUMNS, *(_NAMED if named else ("team",)))
+    columns = (*_COLUMNS, *(_NAMED if named else ()))
     rows = [columns, *(_row(each, named) for each in report.asked), (FORMATIVE,)]
     return "".join(f"{','.join(map(cell, row))}\r\n" for row in rows)
 
@@ -41,4 +41,4 @@ def _row(asked: Asked, named: bool) -> Iterable[object]:
         "yes" if asked.hinted else "no", asked.passed, asked.hands, "yes" if asked.overruled else "no", asked.answer,
         asked.confused_with,
     )  # fmt: skip
-    return (*plain, *((asked.name, asked.team) if named else (asked.team,)))
+    return (*plain, *((asked.name, asked.team) if named else ()))
