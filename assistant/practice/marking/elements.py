@@ -114,7 +114,7 @@ def _weight(mention: Mention, telling: bool, know: Knowledge) -> float:
     if kinds <= {"quantity", "ask", "ask!", "filler"}:
         return 0.3
     if mention.passing:
-        return 0.6
+        return 0.4 if all(c[0] == "~" for c in mention.concepts) else 0.6
     return max(0.8, min(3.0, know.matcher.mention_weight(mention)))
 
 

@@ -34,6 +34,8 @@ _STEPS = 0.65
 """Score from which a procedure is meant where steps are asked for."""
 
 
+BOTH = re.compile(r"\b(?:with (?:and|or) without|without (?:and|or) with|normally and)\b", re.IGNORECASE)
+"""Two cases of one figure asked for at once."""
 _NOTHING = re.compile(
     r"(?:the |both )?(?:\w+ ){1,2}(?:centred|centered|neutral|untouched|free|at zero)$", re.IGNORECASE
 )
@@ -125,6 +127,8 @@ def _with_siblings(one: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
     found = [one]
     for candidate in candidates(question, know)[:8]:
         result = candidate.result
+        if isinstance(result, r.NotApplicable) and BOTH.search(text):
+            result = one.result._replace(limits=(result.limit,))
         if candidate.score < 0.45 or not isinstance(result, r.LimitResult) or _unit(result) != unit:
             continue
         words = know.phrase(result.limits[0].of).concepts

@@ -10,7 +10,7 @@ from assistant.practice.marking.kinds import MAKERS
 from assistant.practice.marking.narrowing import distinct, labelled, named_only, weighed, without_given
 from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Need
-from assistant.practice.marking.requests import asked
+from assistant.practice.marking.requests import BOTH, asked
 from assistant.practice.marking.said import amounts_of
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
@@ -57,10 +57,10 @@ def _is_within(result: r.Result) -> bool | None:
 
 
 def _has_open_part(text: str, found: tuple[Asked, ...]) -> bool:
-    """Return whether a question asks for two figures or statements and one alone was found."""
+    """Return whether a question asks for two figures or statements, or two cases of one, and one alone was found."""
     parts = parts_of(text)
     single = len(found) == 1 and isinstance(found[0].result, (r.LimitResult, r.ScheduleResult))
-    return len(parts) > 1 and single
+    return single and (len(parts) > 1 or bool(BOTH.search(text)))
 
 
 def _in_order(one: Asked, text: str) -> bool:
