@@ -17,8 +17,9 @@ from assistant.practice.keeping.rows import OPEN, PAUSED, Asking, Sitting
 from assistant.practice.leading import case
 from assistant.practice.leading.holding import Holder
 from assistant.practice.leading.keys import at_once
-from assistant.practice.leading.lead import Desk, opening_lines, prompt, said
+from assistant.practice.leading.lead import prompt, said
 from assistant.practice.leading.standing import OVER, THINKING, Standing
+from assistant.practice.leading.steps import Desk, opening_lines
 from assistant.practice.making.question import Question
 from assistant.practice.marking.mark import Marker
 from assistant.practice.papers.sets import NoSet

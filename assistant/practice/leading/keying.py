@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from assistant.practice.keeping.rows import Turn
-from assistant.practice.leading.lead import key_of
 from assistant.practice.leading.naming import turns_of
 from assistant.practice.leading.plan import Suggested
 from assistant.practice.leading.standing import BREAK, OVER, THINKING, Standing
+from assistant.practice.leading.steps import key_of
 from assistant.practice.marking.mark import UNMARKED
 from assistant.practice.sitting_marks import ASKED, HEAD, MARK, MARK_SHOWN, NOTE, Line
 

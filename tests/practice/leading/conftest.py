@@ -14,9 +14,10 @@ from assistant.practice.keeping.record import Record, open_record
 from assistant.practice.keeping.rows import Asking, Seated
 from assistant.practice.leading import case
 from assistant.practice.leading.holding import Holder
-from assistant.practice.leading.lead import Desk, Step, said
+from assistant.practice.leading.lead import said
 from assistant.practice.leading.plan import Aims, aims_values
 from assistant.practice.leading.standing import Standing
+from assistant.practice.leading.steps import Desk, Step
 from assistant.practice.making import make_questions
 from assistant.practice.making.question import Question
 from assistant.practice.marking.mark import Marker

@@ -6,8 +6,9 @@ from assistant.conversation.opening import Knowledge
 from assistant.practice.keeping.rows import CLASS
 from assistant.practice.leading.holding import standing_of
 from assistant.practice.leading.keying import key_lines
-from assistant.practice.leading.lead import opening_lines, prompt
+from assistant.practice.leading.lead import prompt
 from assistant.practice.leading.standing import ANSWERING, BETWEEN, BREAK, OVER, THINKING
+from assistant.practice.leading.steps import opening_lines
 from assistant.practice.making import make_questions
 from assistant.practice.making.question import Key, Question
 from tests.practice.leading.conftest import NAMES, Begin

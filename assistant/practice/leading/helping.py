@@ -1,0 +1,154 @@
+"""Everything beside asking and marking: hints, the key, a show of hands, who is here, pauses and the end."""
+
+from __future__ import annotations
+
+from assistant.practice.leading import keys
+from assistant.practice.leading.keys import Said
+from assistant.practice.leading.standing import (
+    ANSWERING,
+    BETWEEN,
+    BREAK,
+    THINKING,
+    End,
+    Hint,
+    Join,
+    Keep,
+    Pause,
+    Show,
+    Standing,
+    Withdraw,
+)
+from assistant.practice.leading.steps import ENDING, Desk, Step, key_of, note, opening_lines
+from assistant.practice.sitting_marks import ASKED, NOTE, Line
+
+NOT_NOW = {
+    THINKING: "Nobody has been named yet: Enter names; ? tells what else may be typed.",
+    ANSWERING: "That has no meaning while an answer is awaited; ? tells what may be typed.",
+    BETWEEN: "That has no meaning between two questions; ? tells what may be typed.",
+    BREAK: "The class pauses: Enter goes on, e ends.",
+}
+
+
+def hint(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return the hint of the question that stands, kept as given."""
+    turn = standing.current
+    question = standing.question(turn) if turn is not None else None
+    if turn is None or question is None or not question.hint:
+        return Step(lines=note("There is no hint on this one."))
+    return Step((Hint(turn.id),), (Line(f"Hint: {question.hint}"),), question.hint)
+
+
+def again(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return the question once more; one that carries a case on also whole."""
+    turn = standing.current or standing.last
+    if turn is None:
+        return Step(lines=note("No question was asked yet."))
+    question = standing.question(turn)
+    lines: tuple[Line, ...] = (Line(turn.asking.question, ASKED),)
+    if question is not None and question.text != turn.asking.question:
+        lines = (*lines, Line(question.text, NOTE))
+    return Step((), lines, " ".join(line.text for line in lines))
+
+
+def show_key(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return the key, which is kept as revealed while its question stands."""
+    turn = standing.current or standing.last
+    if turn is None:
+        return Step(lines=note("No question was asked yet."))
+    acts = (Show(turn.id),) if turn is standing.current else ()
+    return Step(acts, key_of(standing, turn))
+
+
+def hands(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return that so many of the class thought the same."""
+    turn = standing.last if standing.current is None else standing.current
+    count = int(asked.rest[:6])
+    if turn is None or not 0 < count <= len(standing.seats):
+        return Step(lines=note(f"hands takes a number from 1 to {len(standing.seats)}."))
+    plan = standing.plan._replace(hands={**standing.plan.hands, turn.number: count})
+    return Step((Keep(plan),), note(f"Kept: {count} of {len(standing.seats)} thought the same."))
+
+
+def more(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return that the class goes on though its time is over."""
+    if not standing.left:
+        return Step(lines=note("All questions are asked. Enter ends."))
+    return Step((Keep(standing.plan._replace(more=True)),), note("The class goes on without a limit of time."))
+
+
+def drop(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return that a question is withdrawn, as if it had never been put."""
+    turn = standing.current
+    assert turn is not None
+    plan = standing.plan
+    kept = plan._replace(
+        suggested={number: each for number, each in plan.suggested.items() if number != turn.number},
+        asked={number: each for number, each in plan.asked.items() if number != turn.number},
+        case=tuple(number for number in plan.case if number != turn.number),
+    )
+    return Step((Withdraw(turn.id), Keep(kept)), note("The question is withdrawn, and counts for nobody."))
+
+
+def forget(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return that the answer typed last does not count."""
+    turn = standing.current
+    if turn is None or standing.suggested(turn) is None:
+        return Step(lines=note("Disregarded."))
+    kept = {number: each for number, each in standing.plan.suggested.items() if number != turn.number}
+    return Step((Keep(standing.plan._replace(suggested=kept)),), note("Disregarded; the question stands."))
+
+
+def add(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return that one more person is in the class."""
+    if any(each.name.casefold() == asked.rest.casefold() for each in standing.seats):
+        return Step(lines=note(f"{asked.rest} is in the class already."))
+    return Step((Join(asked.rest),), note(f"{asked.rest} is in the class now."))
+
+
+def away(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return that somebody has left, or is back."""
+    wanted = asked.rest.casefold()
+    found = [seat for seat in standing.seats if seat.name.casefold().startswith(wanted)]
+    if len(found) != 1:
+        told = "nobody" if not found else f"more than one ({', '.join(seat.name for seat in found)})"
+        return Step(lines=note(f"{asked.rest} names {told} of the class."))
+    there = tuple(each for each in standing.plan.away if each != found[0].id)
+    gone = asked.what == keys.AWAY
+    plan = standing.plan._replace(away=(*there, found[0].id) if gone else there)
+    return Step((Keep(plan),), note(f"{found[0].name} is {'not named from now on' if gone else 'named again'}."))
+
+
+def pause(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return that the class pauses."""
+    return Step((Pause(True),), note("The class pauses; nothing is lost if you close this window."))
+
+
+def resume(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return that the class goes on, with the question that stands."""
+    after = standing._replace(sitting=standing.sitting._replace(state="open"))
+    return Step((Pause(False),), opening_lines(after))
+
+
+def ask_end(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return the end, once it is certain that it is meant."""
+    if standing.phase == BETWEEN and standing.all_asked and asked.what == keys.ENTER:
+        return Step((End(),))
+    lines = note("A question stands; it will not count.") if standing.current is not None else ()
+    return Step(lines=lines, mode=ENDING)
+
+
+def on_ending(text: str) -> Step:
+    """Return the end, or that the class goes on after all."""
+    if text.strip().lower() in ("y", "yes", "e", "end", "stop", "affirm", "affirmative"):
+        return Step((End(),))
+    return Step(lines=note("The class goes on."))
+
+
+def tell_help(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return all that may be typed."""
+    return Step(lines=tuple(Line(each, NOTE) for each in keys.HELP_LINES))
+
+
+def not_now(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return that what was typed has no meaning at this moment."""
+    return Step(lines=note(NOT_NOW.get(standing.phase, "That has no meaning now.")))

@@ -1,0 +1,135 @@
+"""The answer of whoever was named: marked by the program, by the instructor, corrected, taken back."""
+
+from __future__ import annotations
+
+from assistant.practice.keeping.rows import Turn
+from assistant.practice.leading import keys
+from assistant.practice.leading.keys import Said
+from assistant.practice.leading.plan import Suggested, suggestion_of
+from assistant.practice.leading.standing import ANSWERING, Act, Keep, MarkTurn, Standing, TakeBack
+from assistant.practice.leading.steps import (
+    ANSWER_MODE,
+    Desk,
+    Step,
+    called_lines,
+    note,
+    opening_lines,
+    put_lines,
+    suggested_lines,
+    word,
+)
+from assistant.practice.marking.mark import UNMARKED
+from assistant.practice.recall import MISSED, PARTLY, RIGHT, WRONG
+from assistant.practice.sitting_marks import MARK, NOTE, Line
+
+
+def answer(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return an answer as the program marks it; the mark is only kept once the instructor lets it stand."""
+    if not asked.rest:
+        return Step(mode=ANSWER_MODE)
+    turn = standing.current
+    question = standing.question(turn) if turn is not None else None
+    if turn is None or question is None or turn.seat is None:
+        return Step(lines=note("Nobody has been named for this question yet: Enter names."))
+    found = suggestion_of(desk.take(question, asked.rest))
+    plan = standing.plan._replace(suggested={**standing.plan.suggested, turn.number: found})
+    return Step((Keep(plan),), suggested_lines(found))
+
+
+def said_answer(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return a text that steers nothing as the answer of whoever was named."""
+    return answer(standing, Said(keys.ANSWER, asked.rest), desk)
+
+
+def keep_mark(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return the program's mark as it is, if it made one."""
+    turn = standing.current
+    suggested = standing.suggested(turn) if turn is not None else None
+    if suggested is None or suggested.mark == UNMARKED:
+        return Step(lines=note("Mark it with r, p, w or m; or type the answer, and it is marked."))
+    return mark(standing, Said(keys.MARK, mark=suggested.mark), desk)
+
+
+def mark(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return the mark that the instructor gave, with what was said if that was typed too."""
+    turn = standing.current
+    assert turn is not None
+    if turn.seat is None and asked.mark != MISSED:
+        return Step(lines=note("Nobody has been named for this question yet: Enter names."))
+    acts, lines = _marked(standing, turn, asked, desk)
+    return Step(acts, (*lines, *_stands_after(standing, turn)))
+
+
+def _marked(standing: Standing, turn: Turn, asked: Said, desk: Desk) -> tuple[tuple[Act, ...], tuple[Line, ...]]:
+    suggested, plan = standing.suggested(turn), standing.plan
+    question = standing.question(turn)
+    if asked.rest and question is not None:
+        suggested = suggestion_of(desk.take(question, asked.rest))
+        plan = plan._replace(suggested={**plan.suggested, turn.number: suggested})
+    by_program = suggested.mark if suggested and suggested.mark != UNMARKED else ""
+    share = _share(asked.mark, suggested)
+    confused = suggested.confused_with if suggested and asked.mark in (WRONG, PARTLY, MISSED) else ""
+    answer = suggested.answer if suggested else ""
+    mark = MarkTurn(turn.id, asked.mark, share, answer, by_program, confused)
+    overruled = f" The program's mark was {word(by_program)}." if by_program not in ("", asked.mark) else ""
+    line = Line(f"{standing.name_of(turn.seat) or 'The class'}: {word(asked.mark)}.{overruled}", MARK)
+    return ((mark,) if plan is standing.plan else (Keep(plan), mark)), (line,)
+
+
+def _share(mark: str, suggested: Suggested | None) -> float:
+    if mark == RIGHT:
+        return 1.0
+    if mark != PARTLY:
+        return 0.0
+    return suggested.share if suggested and 0 < suggested.share < 1 else 0.5
+
+
+def _stands_after(standing: Standing, marked: Turn) -> tuple[Line, ...]:
+    """Return the question that stands once an earlier one has been marked anew."""
+    waiting = [turn for turn in standing.turns if turn.phase != "marked" and turn.id != marked.id]
+    return opening_lines(standing._replace(turns=tuple(waiting))) if waiting else ()
+
+
+def correct(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """CORRECTION: while an answer is awaited, another answer; after the mark, another mark or answer."""
+    if standing.phase == ANSWERING:
+        if asked.mark and not asked.rest:
+            return mark(standing, asked, desk)
+        return answer(standing, Said(keys.ANSWER, asked.rest), desk)
+    last = standing.last
+    if last is None:
+        return Step(lines=note("There is no mark yet to correct."))
+    question = standing.question(last)
+    if not asked.mark and asked.rest and question is not None:
+        taken = desk.take(question, asked.rest)
+        asked = asked._replace(mark=taken.mark if taken.mark != UNMARKED else last.mark)
+    if not asked.mark:
+        return Step(lines=note("Say what it is to be: correction right, partly, wrong or missed."))
+    acts, lines = _marked(standing, last, asked, desk)
+    return Step(acts, lines)
+
+
+def said_late(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return what was said, kept after the mark was given by a key: the report tells what was taken for what."""
+    last = standing.last
+    if last is None or not last.mark or last.seat is None:
+        return Step(lines=note("Enter puts the first question."))
+    acts, _ = _marked(standing, last, Said(keys.MARK, asked.rest, last.mark), desk)
+    name = standing.name_of(last.seat)
+    return Step(acts, (Line(f"Kept as what {name} said: {asked.rest}. The mark stays: {word(last.mark)}.", NOTE),))
+
+
+def undo(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return the last mark taken back, so that its question stands again."""
+    last = standing.last
+    if last is None:
+        return Step(lines=note("There is no mark to take back."))
+    plan = standing.plan
+    kept = {turn: each for turn, each in plan.suggested.items() if turn != last.number}
+    hands = {turn: each for turn, each in plan.hands.items() if turn != last.number}
+    lines = (
+        Line(f"The mark is taken back: {word(last.mark)}.", NOTE),
+        *put_lines(standing, last),
+        *called_lines(standing._replace(plan=plan._replace(suggested=kept)), last),
+    )
+    return Step((TakeBack(), Keep(plan._replace(suggested=kept, hands=hands))), lines)
