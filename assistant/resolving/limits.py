@@ -154,6 +154,8 @@ def judge(bands: Bands, question: Question, know: Knowledge, amounts: Sequence[A
     """Return the band that a reading falls in, or None when the question gives no reading."""
     fitting = [(a, v) for a in amounts if (v := _band_value(a, bands, question, know)) is not None]
     measured = [pair for pair in fitting if pair[0].unit is not None] or fitting
+    if bands.unit == "K" and len(fitting) > 1:
+        measured = fitting  # "80, 110, 95 and 240 °C": the unit is said once
     if not measured:
         return None
     given = measured[-1][1]

@@ -40,6 +40,18 @@ _OPPOSITE = frozenset(("opposite", "opposing", "opposed"))
 _WORDS = {"tiller": "tiller", "tillers": "tiller", "pedal": "pedals", "pedals": "pedals"}
 
 
+_CENTRED = frozenset(("centred", "centered", "neutral", "released", "untouched", "free", "straight", "alone"))
+_ANOTHER = frozenset(("other", "his", "hers", "mine", "yours", "theirs"))
+
+
+class _Named(NamedTuple):
+    """Where a control is named."""
+
+    start: int
+    end: int
+    text: str
+
+
 class Deflection(NamedTuple):
     """What one control orders: "tiller" or "pedals", degrees or None for full, side or 0, how many of it."""
 
@@ -58,8 +70,8 @@ def names_side(words: tuple[str, ...]) -> bool:
 def deflections(model: Model, question: Question, know: Knowledge) -> list[Deflection]:
     """Return the orders of the controls that a question names."""
     found: list[Deflection] = []
-    controls = [(m, _control(m)) for m in question.reading.mentions if _control(m)]
     words = question.reading.words
+    controls = _controls(question)
     for amount in question.reading.amounts:
         if (amount.unit is None or fits(amount, "deg", know.units) is not None) and not _is_speed(amount, question):
             control = _nearest(controls, amount.start, words)
@@ -76,8 +88,21 @@ def deflections(model: Model, question: Question, know: Knowledge) -> list[Defle
     return _distinct(_shared(found, controls, words), words)
 
 
+def _controls(question: Question) -> list[tuple[_Named, str]]:
+    """Return the controls that are named, and what stands for one; those left centred take no order."""
+    words = question.reading.words
+    named = [(_Named(m.start, m.end, m.text), c) for m in question.reading.mentions if (c := _control(m))]
+    turned = [pair for pair in named if not _CENTRED.intersection(words[pair[0].end : pair[0].end + 3])] or named
+    kinds = {c for _, c in turned}
+    if len(kinds) == 1:
+        # "One tiller 40 right, the other 25 left."
+        kind = next(iter(kinds))
+        turned += [(_Named(k, k + 1, w), kind) for k, w in enumerate(words) if w in _ANOTHER and k > turned[0][0].end]
+    return turned
+
+
 def _shared(
-    found: list[Deflection], controls: list[tuple[Mention, str]], words: tuple[str, ...]
+    found: list[Deflection], controls: list[tuple[_Named, str]], words: tuple[str, ...]
 ) -> list[Deflection]:
     """ "Tiller and pedals both full right": one order, or one side, said once of all the controls before it."""
     if "both" not in words:
@@ -116,7 +141,7 @@ def _is_speed(amount: Amount, question: Question) -> bool:
     return amount.unit not in (None, "deg", "rad")
 
 
-def _nearest(controls: list[tuple[Mention, str]], at: int, words: tuple[str, ...]) -> tuple[str, int] | None:
+def _nearest(controls: list[tuple[_Named, str]], at: int, words: tuple[str, ...]) -> tuple[str, int] | None:
     best: tuple[float, str, int] | None = None
     for mention, control in controls:
         distance = at - mention.end if mention.end <= at else mention.start - at + 0.6
@@ -129,7 +154,7 @@ def _nearest(controls: list[tuple[Mention, str]], at: int, words: tuple[str, ...
     return (best[1], best[2]) if best and best[0] < 14 else None
 
 
-def _both(mention: Mention, words: tuple[str, ...]) -> bool:
+def _both(mention: _Named, words: tuple[str, ...]) -> bool:
     before = words[max(0, mention.start - 2) : mention.start]
     return (
         "both" in before
