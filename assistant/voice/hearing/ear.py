@@ -27,7 +27,10 @@ NO_SPEECH = 0.6
 """Probability of nothing having been said from which on nothing was."""
 MUMBLED = -1.1
 """Mean logarithm of probability under which what was made out is a guess."""
-SURE = 0.5
+SURE, HEARD = 0.7, 0.3
+"""The least share of all readings that must lead to an answer for it to be given, explained and by sound alone."""
+_WELL_EXPLAINED, _WELL_HEARD = 0.65, 0.75
+"""What the knowledge explains less well than the first must be heard as well as the second."""
 NUMBER_SURE, TEEN_SURE = 0.6, 0.85
 """The least probability that a number may have to be answered with; that of one which ends like "fifteen" or "fifty"
 must be higher, since those two are taken for one another even where the recogniser is fairly sure."""
@@ -103,10 +106,15 @@ class Ear:
         sure = TEEN_SURE if other_numbers(reading.text) else NUMBER_SURE
         if answer.outcome == ANSWER and reading.amounts and weighed.number < sure:
             answer, after, pending = _confirming(reading, self._knowledge), context, reading.text
-        elif answer.outcome == ANSWER and weighed.sureness < SURE:
+        elif answer.outcome == ANSWER and _is_unsure(weighed):
             answer, after, pending = _asking_back(weighed), context, reading.text
         confidence = round(weighed.sureness * min(1.0, weighed.number), 3)
         return Heard(reading.text, confidence, self.recogniser.name, 0.0, answer, after, pending)
+
+
+def _is_unsure(weighed: Weighed) -> bool:
+    faint = weighed.reading.explained < _WELL_EXPLAINED and weighed.heard < _WELL_HEARD
+    return weighed.sureness < SURE or weighed.heard < HEARD or faint
 
 
 def _texts(recognised: Recognised) -> tuple[str, ...]:

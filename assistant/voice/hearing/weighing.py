@@ -42,11 +42,10 @@ _ASKS_BACK = 0.55
 _COST_OF_MENDING = 1.0
 _LEAST_MENDED = 0.8
 """A mended reading counts only if the knowledge explains it at least so well."""
-_ALONE = 0.0
-"""Weight of how a text fits judged by itself, beside the recogniser's own score."""
 _MENDING = 0.3
-_FIT, _EXPLAINED = 1.0, 3.0
-"""How much a unit of logarithm of fitting the sound weighs, and the whole of being explained."""
+"""What mending costs, in the recogniser's own score a part, for each unit of sound that is another."""
+_EXPLAINED = 3.0
+"""How many units of logarithm of fitting the sound the whole of being explained weighs."""
 
 
 class Reading(NamedTuple):
@@ -109,12 +108,14 @@ class Weigher:
         short = [r._replace(score=max(r.score, scores.get(r.text, r.score))) for r in self._short(heard, context)]
         known = {reading.text for reading in short}
         short += [reading for reading in self._short(again, context) if reading.text not in known]
-        judged = _judged(short, recogniser, samples)
-        mended = self._mended(short[:_MENDED], judged, context)
+        judged = _judged(short[:_MENDED], recogniser, samples)
+        readings = [*short, *self._mended(short[:_MENDED], judged, context)]
         if not judged:
-            return _by_score([*short, *mended])
-        judged.update(_judged(mended, recogniser, samples))
-        return _by_fit([*short, *mended], judged, recogniser, samples)
+            return _by_score(readings)
+        weighed = _by_fit(readings, size=len(judged[short[0].text].parts))
+        if not weighed.reading.amounts:
+            return weighed
+        return weighed._replace(number=_number_chance(weighed.reading.text, recogniser, samples))
 
     def _short(self, heard: Sequence[tuple[str, float]], context: Context) -> list[Reading]:
         """Return the readings of one hearing that are worth more thought, the most promising first."""
@@ -178,34 +179,20 @@ def _judged(readings: Sequence[Reading], recogniser: Recogniser, samples: Floats
     return dict(zip(texts, recogniser.judge(samples, texts) if texts else (), strict=False))
 
 
-def _by_fit(
-    readings: list[Reading], judged: Mapping[str, Judged], recogniser: Recogniser, samples: Floats
-) -> Weighed:
-    """Weigh readings by how well they fit the sound and how well they are explained."""
-    size = max(len(judged[reading.text].parts) for reading in readings[:1])
-    fits = [_fit(reading, judged[reading.text]) * size for reading in readings]
+def _by_fit(readings: list[Reading], size: int) -> Weighed:
+    """Weigh readings by how well they fit the sound and how well they are explained.
+
+    size: parts of the likeliest. The score a part is taken for so many: in sum, a left-out word would be a gain.
+    """
+    fits = [size * (reading.score - _MENDING * reading.cost) for reading in readings]
     top = max(fits)
+    by_sound = [exp(fit - top) for fit in fits]
     weights = [
-        exp(_FIT * (fit - top) + _EXPLAINED * (reading.explained - 1))
-        for fit, reading in zip(fits, readings, strict=True)
+        weight * exp(_EXPLAINED * (reading.explained - 1)) for weight, reading in zip(by_sound, readings, strict=True)
     ]
     chosen, sureness = _most(readings, weights)
-    mine = judged[chosen.text]
-    number = _number_chance(chosen.text, mine)
-    if others := other_numbers(chosen.text):
-        number = min(number, _against(mine, recogniser.judge(samples, others)))
-    by_sound = [exp(_FIT * (fit - top)) for fit in fits]
     same = sum(w for r, w in zip(readings, by_sound, strict=True) if r.leads_to == chosen.leads_to)
-    return Weighed(chosen, sureness, number, _rivals(chosen, readings, weights), same / sum(by_sound))
-
-
-def _fit(reading: Reading, judged: Judged) -> float:
-    """Return how well a reading fits, a part: as the recogniser found it among others, and judged by itself.
-
-    A mean, since what leaves a word out would fit better in sum.
-    """
-    alone = judged.total / max(1, len(judged.parts))
-    return _ALONE * alone + (1 - _ALONE) * (reading.score - _MENDING * reading.cost)
+    return Weighed(chosen, sureness, 1.0, _rivals(chosen, readings, weights), same / sum(by_sound))
 
 
 def _doubtful(text: str, judged: Judged) -> list[tuple[int, int]]:
@@ -272,11 +259,12 @@ def _by_score(short: list[Reading]) -> Weighed:
     return Weighed(chosen, sureness, 1.0, _rivals(chosen, short, weights))
 
 
-def _number_chance(text: str, judged: Judged) -> float:
-    """Return the least probability of a part of a number in a text; 1 where it has none."""
+def _number_chance(text: str, recogniser: Recogniser, samples: Floats) -> float:
+    """Return how likely the numbers of a text are: each part of them, and beside others that sound alike."""
+    mine, *others = recogniser.judge(samples, [text, *other_numbers(text)])
     places = number_places(text)
-    chances = [p.chance for p in judged.parts for start, end in places if p.start < end and p.end > start]
-    return min(chances, default=1.0)
+    chances = [p.chance for p in mine.parts for start, end in places if p.start < end and p.end > start]
+    return min([*chances, _against(mine, others)])
 
 
 def _against(mine: Judged, others: list[Judged]) -> float:

@@ -34,11 +34,7 @@ def once(text: str) -> str:
     plain = [word.strip(".,?!").lower() for word in words]
     for size in range(1, len(words) // 2 + 1):
         rest = plain[size:]
-        if all(word == plain[i % size] for i, word in enumerate(rest[:-1])) and _begins(plain[(len(rest) - 1) % size], rest[-1]):
+        again = all(word == plain[i % size] for i, word in enumerate(rest[:-1]))
+        if again and plain[(len(rest) - 1) % size].startswith(rest[-1]):  # the last word may be cut short
             return " ".join(words[:size])
     return text
-
-
-def _begins(word: str, cut: str) -> bool:
-    """Return whether the last word of a text may be a word that was cut short."""
-    return word.startswith(cut)
