@@ -16,13 +16,19 @@ from assistant.practice.marking.mark import NOTHING, UNMARKED, Mark, Marker
 from assistant.practice.recall import MISSED, PARTLY, RIGHT, WRONG
 from assistant.practice.sitting_confusing import Taken as TakenFor
 from assistant.practice.sitting_confusing import taken_for
-from assistant.practice.sitting_words import corrected
+from assistant.practice.sitting_words import corrected, plain
 from assistant.quantities.show import exact_shown
 from assistant.rendering.text import sources_line
 from assistant.resolving.knowing import Knowledge
 
 TEXT, HEAD, ASKED, MARK, NOTE, CITED = "text", "head", "asked", "mark", "note", "cited"
 MARK_SHOWN = {RIGHT: "Right.", PARTLY: "Partly right.", WRONG: "Wrong.", MISSED: "Missed.", UNMARKED: "Not marked."}
+_LONGEST = 2_000
+"""Characters of an answer that are marked: a few minutes of speech."""
+_REMARKS = (" Rule: ", " That is with ", " That is step ", " Assumed: ", " Formerly ", " Also needed: ", " Working: ")
+"""What a full answer adds to what was asked for."""
+_BY_HEART = 3
+"""Words from which on an answer can be the book's own."""
 _FEW = 2
 """Paragraphs that are each told with their revision."""
 
@@ -54,8 +60,8 @@ class Taken(NamedTuple):
 
 def take(question: Question, said: str, marker: Marker, know: Knowledge) -> Taken:
     """Return an answer with its mark; never raises for any text. After CORRECTION only what follows counts."""
-    answer = corrected(said)
-    found = _marked(question, answer, marker, know)
+    answer = corrected(said)[:_LONGEST]
+    found = _verbatim(question, answer) or _marked(question, answer, marker, know)
     confused = taken_for(question, answer, know) if found.mark == WRONG else None
     shown = exact_shown(confused.figure.value, confused.figure.unit, know.units) if confused else ""
     return _taken(question, answer, found)._replace(confused=confused, figure=shown)
@@ -113,6 +119,15 @@ def _marked(question: Question, answer: str, marker: Marker, know: Knowledge) ->
         return marker.mark(asked_text(question, know), answer)
     except Exception:  # a fault at one answer must not end the sitting: whoever sits there marks it
         return NOTHING
+
+
+def _verbatim(question: Question, answer: str) -> Mark | None:
+    """Return that an answer in the book's own words is right, as one has it who learned it by heart."""
+    says = question.key.says
+    wholes = {plain(says), *(plain(says[: says.index(part)]) for part in _REMARKS if part in says)}
+    if len(answer.split()) < _BY_HEART or plain(answer) not in wholes:
+        return None
+    return Mark(RIGHT, 1.0, (), (), says, question.sources)
 
 
 def asked_text(question: Question, know: Knowledge) -> str:

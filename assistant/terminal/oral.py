@@ -34,12 +34,14 @@ class Examination:
     def hold(self) -> None:
         """Examine until knowledge runs out, then debrief; however it ends."""
         say("A scenario goes on from answer to answer; what was missing is told at the end.", self._screen)
+        left = False
         try:
             while self._oral.phase != OVER and self._begin_scene():
                 self._go_through()
         except (EOFError, KeyboardInterrupt):
+            left = True
             self._screen.say("")
-        self._debrief()
+        self._debrief(left)
 
     def _begin_scene(self) -> bool:
         turns = [] if self._is_over() else self._next_scene()
@@ -89,14 +91,15 @@ class Examination:
         show(lines, self._screen)
         self._room.keeping.tell()
 
-    def _debrief(self) -> None:
+    def _debrief(self, left: bool) -> None:
+        """Tell what came of it, and take other marks, unless the learner has left the keyboard."""
         given = self._oral.given
         if given:
             show(debrief_lines(given), self._screen)
         self._screen.say("")
+        say(counts_line(given), self._screen)
+        self._oral = self._oral._replace(phase=OVER if left or not given else DEBRIEFED)
         try:
-            self._oral = self._oral._replace(phase=DEBRIEFED if given else OVER)
-            say(counts_line(given), self._screen)
             while self._oral.phase != OVER:
                 text, _ = self._room.asking.ask(prompt(self._oral))
                 self._take(said(self._oral, text, self._room.desk))

@@ -78,3 +78,23 @@ def test_many_paragraphs_are_told_with_each_revision_once(know: Knowledge) -> No
     told = cited_line(found[0].sources)
     assert told.count("revision 7") == len({source.document for source in found[0].sources if source.revision == "7"})
     assert all(source.paragraph in told for source in found[0].sources)
+
+
+def test_the_books_own_words_are_right_with_or_without_its_remarks(know: Knowledge) -> None:
+    class Never(Marker):
+        def mark(self, question: str, answer: str):  # type: ignore[no-untyped-def]
+            raise AssertionError(answer)
+
+    questions = make_questions(know, "1", 30)
+
+    for question in questions:
+        says = question.key.says
+        assert take(question, says.upper().rstrip("."), Never(know), know).mark == "right"
+        if " Rule: " in says:
+            assert take(question, says.split(" Rule: ")[0], Never(know), know).mark == "right"
+
+
+def test_an_answer_without_end_is_cut(know: Knowledge, asked: Putter) -> None:
+    taken = take(asked("vle", "figure").question, "long " * 50_000, Marker(know), know)
+
+    assert (taken.mark, len(taken.answer)) == ("missed", 2_000)

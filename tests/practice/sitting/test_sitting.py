@@ -240,5 +240,5 @@ def test_what_was_missed_and_not_asked_again_is_known(asked: Putter, desk: Desk)
 def test_help_tells_every_control(sitter: Sitter) -> None:
     told = sitter.types("help") and sitter.told
 
-    words = "hint pass unable standby disregard correction why overrule stop".split()
+    words = ["hint", "pass", "unable", "standby", "disregard", "correction", "why", "overrule", "stop"]
     assert all(f"“{word}”" in told for word in (*words, "say again", "don't know"))
