@@ -32,7 +32,7 @@ _GOES_ON = "Enter goes on with it, new begins another,\nend just ends it: "
 
 
 def unfinished(record: Record, pool: Pool, know: Knowledge, lines: Lines, screen: Screen) -> Sitting | int | None:
-    """Return the class to go on with, if one was not ended and the instructor wants to; 0 when it is just ended."""
+    """Return the class to go on with, None to begin another, or the exit code once it is ended."""
     found = record.sittings.all(know.base.type_info.id, open_only=True)
     if not found:
         return None
@@ -51,7 +51,7 @@ def unfinished(record: Record, pool: Pool, know: Knowledge, lines: Lines, screen
         if word in ("new", "end"):
             kept = record.sittings.end(sitting.id)
             if word == "end":
-                return report_on(kept, record, know, pool, screen, kept_files(kept)) and 0
+                return report_on(kept, record, know, pool, screen, kept_files(kept))
             say(f"Class {kept.id} is ended; downlock class report {kept.id} tells of it.", screen)
             return None
         say("Type new or end, or just Enter.", screen)

@@ -9,7 +9,8 @@ from assistant.conversation.opening import Knowledge
 from assistant.practice.asking.pool import Pool
 from assistant.practice.making import Question, UnknownTopic, make_questions
 from assistant.practice.making.own import read_own
-from assistant.practice.making.question import CALCULATION, FORMS, LONG_SUMS, OWN
+from assistant.practice.making.question import CALCULATION, FORMS, LONG_SUMS
+from assistant.practice.making.selecting import is_general
 from assistant.practice.papers.sets import QuestionSet, set_of
 from assistant.rendering.text import clean
 from assistant.terminal.options import Parsed, UsageProblem
@@ -21,8 +22,6 @@ USUAL, MOST, LONGEST_MIN = 12, 200, 480
 """Questions when neither a number nor minutes are named; the most of each that may be."""
 _A_MINUTE = 2
 """Questions that a class gets through in a minute at most."""
-_SPARE = 30
-"""Questions that are made beyond the number, since some may not be asked today."""
 
 
 def questions_for(parsed: Parsed, session: Session, pool: Pool) -> QuestionSet | int:
@@ -93,15 +92,14 @@ def _made(parsed: Parsed, session: Session, pool: Pool, seed: str, number: int) 
         return ()
     hardest = whole(parsed, "--difficulty", 1, 3, 3)
     aloud = [form for form in FORMS if parsed.has("--difficulty") or form not in (*LONG_SUMS, CALCULATION)]
-    allowed = {item.record for item in pool.items}
+    know, topics = session.knowledge, topics_of(parsed)
+    allowed = frozenset(item.record for item in pool.items if topics or not is_general(item.record, know))
     try:
-        made = make_questions(
-            session.knowledge, seed, number + _SPARE, topics_of(parsed), forms=aloud, variant=session.variant,
-            hardest=hardest,
-        )  # fmt: skip
+        return make_questions(
+            know, seed, number, topics, entries=allowed, forms=aloud, variant=session.variant, hardest=hardest
+        )
     except UnknownTopic as problem:
         raise UsageProblem(clean(str(problem))) from None
-    return tuple(each for each in made if each.entry in allowed or each.form == OWN)[:number]
 
 
 def _mixed(made: tuple[Question, ...], own: tuple[Question, ...], seed: str) -> tuple[Question, ...]:

@@ -111,9 +111,9 @@ def _lead(
     lines: Lines = PipedLines(by_hand) if not by_hand or parsed.has("--plain") or is_dumb() else KeyedLines(screen)
     opening(session.knowledge, "Class", screen)
     try:
-        sitting = unfinished(record, pool, session.knowledge, lines, screen) or begun(
-            parsed, record, session, pool, lines, screen, files
-        )
+        sitting = unfinished(record, pool, session.knowledge, lines, screen)
+        if sitting is None:
+            sitting = begun(parsed, record, session, pool, lines, screen, files)
     except (EOFError, KeyboardInterrupt):
         screen.say("")
         return DONE
@@ -207,7 +207,7 @@ class ClassRoom:
         step = said(before, self._mode, text, self._desk)
         try:
             standing = self._holder.do(step.acts)
-        except NameProblem as problem:
+        except (NameProblem, LookupError) as problem:  # a name that cannot be; somebody removed meanwhile
             say(f"{problem}.", self._screen)
             return self._holder.look()
         self._mode = step.mode

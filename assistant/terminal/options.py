@@ -233,9 +233,10 @@ ENDINGS = {
         "Ends with 0 whatever the marks, 2 wrongly written, 1 broken knowledge."
     ),
     CLASS.name: (
-        "Every step is kept at once: after a crash the same command goes on from where it stood. A report without\n"
-        "--page or --csv goes into the folder for your own files. Ends with 0 done, 2 wrongly written, 1 own\n"
-        "questions or a set that cannot be used, or broken knowledge, 5 what could not be written."
+        "Every step is kept at once: after a crash the same command goes on from where it stood. Where no\n"
+        "file is named the report goes into the folder for your own files. Ends with 0 done, 2 wrongly\n"
+        "written, 1 own questions or a set that cannot be used, or broken knowledge, 5 what could not be\n"
+        "written."
     ),
     PROGRESS.name: (
         "The record lies in the folder for your own files. Ends with 0 done, 2 wrongly written, 1 a file that\n"

@@ -346,3 +346,20 @@ def test_questions_and_names_are_said_as_they_are_spoken(session: Session) -> No
     voice.close()
 
     assert speaker.said == ["Is two hundred and fifty knots within V L E?"]
+
+
+def test_ending_the_unfinished_class_begins_no_other(run: Runner, record: Record) -> None:
+    run("class", "--names", "Ana", "--number", "3", typed=b"\n\nr\n")
+    run("class", "--names", "Ben", "--number", "3", typed=b"end\n\n\nr\n")
+
+    assert len(record.sittings.all(TYPE)) == 1
+
+
+def test_a_class_whose_plan_cannot_be_read_is_ended_and_said_so(run: Runner, record: Record) -> None:
+    run("class", "--names", "Ana", "--number", "3", typed=b"\n")
+    record.sittings.keep_plan(1, {"next": "?"})
+    done = run("class", typed=b"\n")
+
+    assert done.code == 1
+    assert "class 1 cannot go on" in done.err
+    assert record.sittings.all(TYPE, open_only=True) == ()

@@ -23,6 +23,7 @@ from assistant.practice.leading.standing import (
     TakeBack,
     Withdraw,
 )
+from assistant.practice.papers.sets import NoSet
 
 _LONGEST_S = 1800.0
 """Seconds between two steps that still count as class: beyond, somebody went away without saying so."""
@@ -31,8 +32,12 @@ _LONGEST_S = 1800.0
 def standing_of(sittings: Sittings, sitting: int, aims: Aims | None = None) -> Standing:
     """Return where a sitting stands. Raises LookupError and NoSet."""
     kept = sittings.get(sitting)
-    known = aims if aims is not None else aims_of(kept.options)
-    return Standing(kept, sittings.seats(sitting), sittings.turns(sitting), known, plan_of(kept.plan))
+    try:
+        known = aims if aims is not None else aims_of(kept.options)
+        plan = plan_of(kept.plan)
+    except (KeyError, TypeError, ValueError) as error:  # of another version, or of another program
+        raise NoSet(f"what was kept of it cannot be read ({error})") from None
+    return Standing(kept, sittings.seats(sitting), sittings.turns(sitting), known, plan)
 
 
 class Holder:

@@ -20,7 +20,8 @@ from assistant.practice.leading.steps import (
 )
 from assistant.practice.marking.mark import UNMARKED
 from assistant.practice.recall import MISSED, PARTLY, RIGHT, WRONG
-from assistant.practice.sitting_marks import MARK, NOTE, Line
+from assistant.practice.sitting_marks import MARK, NOTE, Line, take_nothing
+from assistant.practice.sitting_words import PASS, UNABLE, control_of, dropped
 
 
 def answer(standing: Standing, asked: Said, desk: Desk) -> Step:
@@ -31,7 +32,11 @@ def answer(standing: Standing, asked: Said, desk: Desk) -> Step:
     question = standing.question(turn) if turn is not None else None
     if turn is None or question is None or turn.seat is None:
         return Step(lines=note("Nobody has been named for this question yet: Enter names."))
-    found = suggestion_of(desk.take(question, asked.rest))
+    if dropped(asked.rest):
+        return Step(lines=note("Disregarded; the question stands."))
+    nothing = control_of(asked.rest, (PASS, UNABLE)) is not None
+    taken = take_nothing(question, asked.rest) if nothing else desk.take(question, asked.rest)
+    found = suggestion_of(taken)
     plan = standing.plan._replace(suggested={**standing.plan.suggested, turn.number: found})
     return Step((Keep(plan),), suggested_lines(found))
 

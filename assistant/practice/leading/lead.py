@@ -21,11 +21,12 @@ def said(standing: Standing, mode: str, text: str, desk: Desk) -> Step:
     """Return what follows from a line that was typed."""
     if mode == ENDING:
         return helping.on_ending(text)
-    if mode == ANSWER_MODE and text.strip():
-        return judging.answer(standing, Said(keys.ANSWER, text), desk)
-    if mode == ANSWER_MODE:
-        return Step(lines=note("No answer was typed; the question stands."))
     asked = understood(text, standing.phase)
+    if mode == ANSWER_MODE and not text.strip():
+        return Step(lines=note("No answer was typed; the question stands."))
+    steers = asked.what in _EVEN_THEN and len(text.strip()) > 1
+    if mode == ANSWER_MODE and not steers:
+        return judging.answer(standing, Said(keys.ANSWER, text), desk)
     return _BY_PHASE[standing.phase].get(asked.what, helping.not_now)(standing, asked, desk)
 
 
@@ -61,6 +62,8 @@ def _between_prompt(standing: Standing) -> str:
     return f"{first}{more},\nn same to another, g goes on, u undo,\nk key, or what was said; ? more: "
 
 
+_EVEN_THEN = (keys.SAY, keys.PAUSE, keys.CORRECT, keys.FORGET)
+"""What steers in words of its own even where an answer is awaited, whatever it looks like."""
 _Doer = Callable[[Standing, Said, Desk], Step]
 _ALWAYS: dict[str, _Doer] = {
     keys.TELL: helping.tell_help,

@@ -303,3 +303,27 @@ def test_anything_typed_at_any_moment_is_answered_and_nothing_is_lost(
         if room.standing.phase != OVER:
             room.type(line)
             assert room.steps[-1].lines or room.steps[-1].acts or room.steps[-1].mode
+
+
+def test_words_steer_even_where_an_answer_is_typed(begin: Begin, speeds: Questions) -> None:
+    room = begin(speeds)
+    assert room.type("", "", "a", "SAY AGAIN").phase == ANSWERING
+    assert speeds[0].text in room.told
+    assert room.type("a", "230 kt, disregard").plan.suggested == {}
+    assert room.type("a", "r").plan.suggested[1].answer == "r"
+    assert room.type("a", "unable").plan.suggested[1].mark == "missed"
+    assert room.type("a", "STANDBY").phase == BREAK
+
+
+def test_somebody_forgotten_in_the_middle_takes_only_their_own_turns_along(begin: Begin, several: Questions) -> None:
+    room = begin(several)
+    standing = room.type("", "", "r", "", "")
+    first, second = (standing.name_of(turn.seat) for turn in standing.turns)
+    learner = room.record.find(second)
+    assert learner is not None
+    room.record.forget(learner)
+
+    standing = room.type("r")
+    assert standing.phase == BETWEEN
+    assert [standing.name_of(turn.seat) for turn in standing.turns] == [first]
+    assert len(room.type("", "", "r").turns) == 2
