@@ -41,6 +41,7 @@ from assistant.practice.sitting_words import (
     STOP,
     UNABLE,
     Control,
+    asks_back,
     control_of,
     dropped,
 )
@@ -105,6 +106,9 @@ def _answered(state: State, text: str, seconds: float | None, desk: Desk) -> Aft
         return _STEERING[control.name](state, control, text)
     if dropped(text):
         return After(state, (Line("Disregarded. The question stands:", NOTE), *_asked(state.put)[-1:]))
+    if asks_back(text):
+        line = "That is a question. Answer first, or “pass”; after the mark you may ask anything."
+        return After(state, (Line(line, NOTE),))
     taken = desk.take(state.put.question, text)
     return _marked(state, taken, seconds if state.timed else None)
 

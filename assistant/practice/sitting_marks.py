@@ -7,6 +7,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
@@ -23,6 +24,8 @@ from assistant.resolving.knowing import Knowledge
 
 TEXT, HEAD, ASKED, MARK, NOTE, CITED = "text", "head", "asked", "mark", "note", "cited"
 MARK_SHOWN = {RIGHT: "Right.", PARTLY: "Partly right.", WRONG: "Wrong.", MISSED: "Missed.", UNMARKED: "Not marked."}
+_STEP = re.compile(r"(?:(?<=:)|;) (\d{1,2}\. )")
+"""Where another step of a procedure begins, which is told on a line of its own."""
 _LONGEST = 2_000
 """Characters of an answer that are marked: a few minutes of speech."""
 _REMARKS = (" Rule: ", " That is with ", " That is step ", " Assumed: ", " Formerly ", " Also needed: ", " Working: ")
@@ -92,7 +95,7 @@ def mark_lines(taken: Taken) -> list[Line]:
 def answer_lines(expected: str, sources: Iterable[Citation]) -> list[Line]:
     """Return the full answer and the paragraphs that it rests on."""
     cited = cited_line(tuple(sources))
-    return [Line(expected), *([Line(cited, CITED)] if cited else [])]
+    return [*map(Line, _STEP.sub(r"\n\1", expected).split("\n")), *([Line(cited, CITED)] if cited else [])]
 
 
 def cited_line(sources: Sequence[Citation]) -> str:

@@ -13,7 +13,17 @@ from typing import NamedTuple
 from assistant.practice.asking.pool import Item
 from assistant.practice.marking.mark import UNMARKED
 from assistant.practice.recall import MARKS, MISSED, PARTLY, RIGHT, WRONG
-from assistant.practice.sitting_marks import ASKED, CITED, HEAD, MARK, MARK_SHOWN, NOTE, Line, overruled, take_nothing
+from assistant.practice.sitting_marks import (
+    ASKED,
+    HEAD,
+    MARK,
+    MARK_SHOWN,
+    NOTE,
+    Line,
+    answer_lines,
+    overruled,
+    take_nothing,
+)
 from assistant.practice.sitting_scenes import Turn
 from assistant.practice.sitting_state import ANSWERING, END, KEEP, NEXT, OVER, REMARK, STANDING_BY, Desk, Given, Put
 from assistant.practice.sitting_words import (
@@ -26,6 +36,7 @@ from assistant.practice.sitting_words import (
     STANDBY,
     STOP,
     UNABLE,
+    asks_back,
     control_of,
     dropped,
     mark_named,
@@ -129,7 +140,7 @@ def _told(number: int, given: Given) -> list[Line]:
         lines.append(Line(f"You said: {taken.answer}", NOTE))
     if taken.mark == PARTLY and taken.missing:
         lines.append(Line(f"Missing: {'; '.join(taken.missing)}.", NOTE))
-    return [*lines, Line(taken.expected), Line(sources_line(taken.sources[:4]), CITED)]
+    return [*lines, *answer_lines(taken.expected, taken.sources)]
 
 
 def _turn(oral: Oral) -> Turn:
@@ -146,6 +157,8 @@ def _answered(oral: Oral, text: str, desk: Desk) -> After:
         return _marked(oral, Given(_put(oral), take_nothing(question, text.strip()), MISSED, oral.hinted))
     if name:
         return _steered(oral, name)
+    if asks_back(text):
+        return After(oral, (Line("The questions are mine here: answer, “say again”, or “pass”.", NOTE),))
     taken = desk.take(question, text)
     if taken.mark == UNMARKED:
         taken = taken._replace(mark=MISSED)

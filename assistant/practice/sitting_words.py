@@ -50,6 +50,11 @@ _CORRECTION = re.compile(r"\bcorrection\b[\s,:.;-]*", re.IGNORECASE)
 _DROPPED = re.compile(r"[\s,;.]+(?:disregard|scratch that|cancel that)[\s.!]*$", re.IGNORECASE)
 
 
+_ASKS = re.compile(
+    r"(?:and |but )?(?:what|which|when|where|who|why|how|do|does|is|are|can|may|must)\b.* .*\?\s*$", re.IGNORECASE
+)
+
+
 class Control(NamedTuple):
     """What steers: one of the controls, and what was said with it ("right" of "overrule right")."""
 
@@ -102,3 +107,8 @@ def corrected(text: str) -> str:
 def dropped(text: str) -> bool:
     """Whether an answer ends in DISREGARD, so that nothing of it counts."""
     return bool(_DROPPED.search(text))
+
+
+def asks_back(text: str) -> bool:
+    """Whether what was typed is a question of its own: it opens as one, and ends in its sign."""
+    return bool(_ASKS.match(text.strip()))

@@ -64,7 +64,7 @@ def single_drafts(record: StateTable, state: State, output: TableOutput, desk: D
     label = [f"which {output.label}"]
     if not _is_plain(output):  # what it is tells more than whether there is any
         several = len(output.values) > _FEW and " " in output.label
-        asks = wide or (label if several else asks or label)
+        asks = wide or (label if several else asks or [f"do you have {output.label}"])
     for ask in asks:
         wordings = desk.wording.sentences("state", conditions=within, ask=ask)
         plain = tuple(sentence(text.removeprefix("The ")) for text in wordings)

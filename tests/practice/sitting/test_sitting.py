@@ -90,6 +90,21 @@ def test_nothing_typed_is_no_answer(sitter: Sitter) -> None:
     assert sitter.told.startswith("Nothing was typed.")
 
 
+def test_a_question_typed_in_place_of_an_answer_is_not_marked(sitter: Sitter) -> None:
+    sitter.types("what is VLE?", "and how fast may I fly then?")
+
+    assert (sitter.state.phase, sitter.acts) == (ANSWERING, [])
+    assert sitter.types("230 kt?").act == KEEP
+
+
+def test_the_steps_of_a_procedure_stand_on_lines_of_their_own(asked: Putter, desk: Desk) -> None:
+    sitter = Sitter(asked("steer-lost-procedure", "steps"), desk)
+
+    lines = [line.text for line in sitter.types("pass").lines]
+    assert lines[1].endswith(":")
+    assert [line[:3] for line in lines[2:-1]] == [f"{n}. " for n in range(1, len(lines) - 2)]
+
+
 def test_a_hint_helps_once_and_counts_as_prompted(sitter: Sitter) -> None:
     hint = sitter.types("hint").lines[0].text
     again = sitter.types("hint").lines[0].text
