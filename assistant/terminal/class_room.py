@@ -6,20 +6,22 @@ from __future__ import annotations
 
 import sys
 import time
+from collections.abc import Callable
 from random import SystemRandom
+from typing import TYPE_CHECKING
 
 from assistant.conversation.opening import Knowledge
 from assistant.practice.asking.due import asking_on
 from assistant.practice.asking.pool import Pool, drillable
 from assistant.practice.keeping.learners import NameProblem
 from assistant.practice.keeping.record import Record
-from assistant.practice.keeping.rows import OPEN, PAUSED, Asking, Sitting
+from assistant.practice.keeping.rows import PAUSED, Asking, Sitting
 from assistant.practice.leading import case
 from assistant.practice.leading.holding import Holder
 from assistant.practice.leading.keys import at_once
 from assistant.practice.leading.lead import prompt, said
 from assistant.practice.leading.standing import OVER, THINKING, Standing
-from assistant.practice.leading.steps import Desk, opening_lines
+from assistant.practice.leading.steps import LISTENING, Desk, opening_lines
 from assistant.practice.making.question import Question
 from assistant.practice.marking.mark import Marker
 from assistant.practice.papers.sets import NoSet
@@ -36,6 +38,10 @@ from assistant.terminal.records import BROKEN, DONE, clock, is_typed, opened_rec
 from assistant.terminal.screen import Screen, complain, is_dumb, prepare, screen_for
 from assistant.terminal.session import Session, open_session
 from assistant.terminal.sitting_screen import opening, say, show
+from assistant.voice.hearing.recognising import HearingProblem
+
+if TYPE_CHECKING:
+    from assistant.terminal.class_ear import ClassEar
 
 REPORT = "report"
 HOW_TO_LEAVE = "e ends the class; Ctrl-D leaves it as it stands, to go on later."
@@ -120,17 +126,18 @@ def _lead(
     if isinstance(sitting, int):
         return sitting
     voice = ClassVoice(session, screen) if parsed.has("--speak") else None
+    ear = _ear(session) if parsed.has("--listen") else None
     try:
-        room = ClassRoom(record, sitting, _desk(session, pool), lines, screen, voice)
+        desk, hear = desk_for(session, pool, ear is not None), ear.hear if ear is not None else None
+        ended = ClassRoom(record, sitting, desk, lines, screen, voice, hear).hold()
     except NoSet as problem:
         complain(f"class {sitting.id} cannot go on: {problem}; it is ended")
         record.sittings.end(sitting.id)
         return BROKEN
-    try:
-        ended = room.hold()
     finally:
-        if voice is not None:
-            voice.close()
+        for each in (voice, ear):
+            if each is not None:
+                each.close()
     if not ended:
         say(KEPT, screen)
         return DONE
@@ -140,7 +147,21 @@ def _lead(
     )
 
 
-def _desk(session: Session, pool: Pool) -> Desk:
+def _ear(session: Session) -> ClassEar | None:
+    """Return what hears answers; None, told, where nothing can: the class goes on with keys."""
+    from assistant.terminal.class_ear import ClassEar
+
+    try:
+        ear = ClassEar(session)
+    except HearingProblem as problem:
+        complain(f"answers are not heard: {problem}")
+        return None
+    if ear.lacks:
+        complain(ear.lacks)
+    return ear
+
+
+def desk_for(session: Session, pool: Pool, hears: bool) -> Desk:
     """Return what the class is led with: chance, the marker, the knowledge."""
     know = session.knowledge
     marker, chance = Marker(know), SystemRandom()
@@ -161,7 +182,7 @@ def _desk(session: Session, pool: Pool) -> Desk:
     def reason(question: Question) -> case.Further | None:
         return case.why(question, know)
 
-    return Desk(chance, marked, asking, further, reason, lambda questions: case.debrief(questions, know))
+    return Desk(chance, marked, asking, further, reason, lambda questions: case.debrief(questions, know), hears)
 
 
 class ClassRoom:
@@ -169,13 +190,14 @@ class ClassRoom:
 
     def __init__(
         self, record: Record, sitting: Sitting, desk: Desk, lines: Lines, screen: Screen,
-        voice: ClassVoice | None = None,
+        voice: ClassVoice | None = None, hear: Callable[[], str] | None = None,
     ) -> None:  # fmt: skip
         self._record = record
         self._desk = desk
         self._lines = lines
         self._screen = screen
         self._voice = voice
+        self._hear = hear
         self._holder = Holder(record.sittings, sitting.id, time.monotonic)
         self._named_by_hand = False
         self._mode = ""
@@ -189,7 +211,7 @@ class ClassRoom:
         show(opening_lines(standing), self._screen)
         while standing.phase != OVER:
             try:
-                text = self._lines.ask(self._prompt(standing), self._keys(standing), self._thinking(standing))
+                text = self._next(standing)
             except KeyboardInterrupt:
                 say(HOW_TO_LEAVE, self._screen)
                 continue
@@ -218,9 +240,15 @@ class ClassRoom:
         tell_news(self._record)
         return standing
 
-    def _prompt(self, standing: Standing) -> str:
-        asked = prompt(standing, self._mode)
-        return "\n".join(asked.split("\n")) if standing.sitting.state == OPEN else asked
+    def _next(self, standing: Standing) -> str:
+        """Return the next line: typed, or heard where the answer is awaited by ear."""
+        if self._mode != LISTENING or self._hear is None:
+            return self._lines.ask(prompt(standing, self._mode), self._keys(standing), self._thinking(standing))
+        try:
+            return self._hear()
+        except HearingProblem as problem:
+            say(f"{problem}.", self._screen)
+            return ""
 
     def _keys(self, standing: Standing) -> str:
         return "" if self._mode else at_once(standing.phase)

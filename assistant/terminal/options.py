@@ -164,6 +164,7 @@ CLASS = Command(
         Option("--save", "FILE", "keep the questions as a set, to ask every class the same"),
         Option("--set", "FILE", "ask a set that was kept"),
         Option("--speak", "", "say the questions and the names aloud too"),
+        Option("--listen", "", "hear an answer at the microphone, on the key l"),
         Option("--key-here", "", "show the key of the class that goes on in another terminal"),
         Option("--page", "FILE", "write the report as a page, without names, .html"),
         Option("--csv", "FILE", "write the turns as a table, without names, .csv"),

@@ -16,13 +16,22 @@ import pytest
 from prompt_toolkit.input import create_pipe_input
 from prompt_toolkit.output import DummyOutput
 
+from assistant.practice.asking.pool import drillable
 from assistant.practice.keeping.record import Record, open_record
+from assistant.practice.keeping.rows import Seated
+from assistant.practice.leading.plan import Aims, aims_values
+from assistant.practice.making import make_questions
+from assistant.terminal import class_ear
 from assistant.terminal.class_key import KeyView
 from assistant.terminal.class_prompt import KeyedLines
+from assistant.terminal.class_room import ClassRoom, desk_for
 from assistant.terminal.class_voice import ClassVoice
 from assistant.terminal.screen import Screen
 from assistant.terminal.session import Session
+from assistant.voice.hearing.recognising import HearingProblem
 from tests.terminal.conftest import Runner
+from tests.voice.hearing.fakes import FakeMicrophone, FakeTones
+from tests.voice.synthesis import neural, padded
 
 TWELVE = "Ana,Ben,Cleo,Dan,Eva,Finn,Gita,Hugo,Ida,Jon,Kim,Leo"
 TYPE = "aldermere_120"
@@ -363,3 +372,50 @@ def test_a_class_whose_plan_cannot_be_read_is_ended_and_said_so(run: Runner, rec
     assert done.code == 1
     assert "class 1 cannot go on" in done.err
     assert record.sittings.all(TYPE, open_only=True) == ()
+
+
+def test_an_answer_is_heard_and_a_microphone_that_fails_is_told(session: Session, record: Record) -> None:
+    heard = iter(["230 knots", HearingProblem("no microphone can be opened")])
+
+    def hear() -> str:
+        found = next(heard)
+        if isinstance(found, HearingProblem):
+            raise found
+        return found
+
+    made = make_questions(session.knowledge, "1", entries=("vlo-extension",), forms=("figure",))[:1]
+    options = aims_values(Aims(made, "1"), TYPE)
+    sitting = record.sittings.begin(TYPE, [Seated("Ana")], options=options)
+    pool = drillable(session.knowledge.base, datetime.now(UTC).date())
+    out, typed = io.StringIO(), iter(["", "", "l", "l", "", ""])
+
+    class Typed:
+        def ask(self, prompt: str, at_once: str = "", within_s: float = 0.0) -> str:
+            return next(typed)
+
+    room = ClassRoom(record, sitting, desk_for(session, pool, True), Typed(), Screen(out), hear=hear)
+
+    assert room.hold()
+    assert "The program's mark: right." in out.getvalue()
+    assert "no microphone can be opened" in out.getvalue()
+    (turn,) = record.sittings.turns(sitting.id)
+    assert (turn.mark, turn.answer) == ("right", "230 knots")
+
+
+def test_an_answer_is_heard_by_the_ear_of_the_voice(session: Session, monkeypatch: pytest.MonkeyPatch) -> None:
+    class Microphone(FakeMicrophone):
+        def __init__(self) -> None:
+            super().__init__([padded(neural("two hundred and thirty knots"))])
+
+        def close(self) -> None:
+            return
+
+    monkeypatch.setattr(class_ear, "CardMicrophone", Microphone)
+    monkeypatch.setattr(class_ear, "CardTones", lambda player: FakeTones())
+    ear = class_ear.ClassEar(session)
+    try:
+        heard = ear.hear()
+    finally:
+        ear.close()
+
+    assert "230" in heard or "two hundred and thirty" in heard.lower()

@@ -9,6 +9,7 @@ from assistant.practice.leading.plan import Suggested, suggestion_of
 from assistant.practice.leading.standing import ANSWERING, Act, Keep, MarkTurn, Standing, TakeBack
 from assistant.practice.leading.steps import (
     ANSWER_MODE,
+    LISTENING,
     Desk,
     Step,
     called_lines,
@@ -39,6 +40,13 @@ def answer(standing: Standing, asked: Said, desk: Desk) -> Step:
     found = suggestion_of(taken)
     plan = standing.plan._replace(suggested={**standing.plan.suggested, turn.number: found})
     return Step((Keep(plan),), suggested_lines(found))
+
+
+def listen(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return that the answer is to be heard, where there is an ear for it."""
+    if not desk.hears:
+        return Step(lines=note("No microphone is in use: begin or go on with --listen. a takes a typed answer."))
+    return Step(lines=note("Listening. A silence is no answer."), mode=LISTENING)
 
 
 def said_answer(standing: Standing, asked: Said, desk: Desk) -> Step:

@@ -25,14 +25,14 @@ from assistant.practice.sitting_words import (
 ENTER, MARK, ANSWER, KEY, NEXT, UNDO, SAY, PAUSE, DROP, END, ON, REASON, HINTED, TELL = (
     "enter", "mark", "answer", "key", "next", "undo", "say", "pause", "drop", "end", "on", "reason", "hint", "tell",
 )  # fmt: skip
-FORGET, CORRECT, HANDS, ADD, AWAY, BACK, MORE, SAID = (
-    "forget", "correct", "hands", "add", "away", "back", "more", "said",
+FORGET, CORRECT, HANDS, ADD, AWAY, BACK, MORE, LISTEN, SAID = (
+    "forget", "correct", "hands", "add", "away", "back", "more", "listen", "said",
 )  # fmt: skip
 """What is asked for; SAID is a text that steers nothing: an answer."""
 
 KEYS = {
     "r": MARK, "p": MARK, "w": MARK, "m": MARK, "a": ANSWER, "h": HINTED, "k": KEY, "n": NEXT, "u": UNDO, "s": SAY,
-    "b": PAUSE, "d": DROP, "e": END, "g": ON, "y": REASON, "?": TELL, "": ENTER,
+    "b": PAUSE, "d": DROP, "e": END, "g": ON, "y": REASON, "l": LISTEN, "?": TELL, "": ENTER,
 }  # fmt: skip
 """Single keys."""
 MARKS = {"r": RIGHT, "p": PARTLY, "w": WRONG, "m": MISSED}
@@ -42,7 +42,7 @@ _WORDS = {
 }  # fmt: skip
 _NAMED = {
     "undo": UNDO, "key": KEY, "reveal": KEY, "drop": DROP, "withdraw": DROP, "and then": ON, "more": MORE,
-    "name": ENTER, "next person": NEXT, "pass it on": NEXT, "break": PAUSE,
+    "name": ENTER, "listen": LISTEN, "next person": NEXT, "pass it on": NEXT, "break": PAUSE,
 }  # fmt: skip
 _MARK_WORDS = {
     "right": RIGHT, "correct": RIGHT, "partly": PARTLY, "partly right": PARTLY, "half right": PARTLY, "wrong": WRONG,
@@ -53,11 +53,12 @@ _WITH = re.compile(r"(hands|add|away|back)\s+(.+)", re.IGNORECASE)
 _CORRECTION = re.compile(r"\s*correction\b[\s,:.;-]*(.*)", re.IGNORECASE | re.DOTALL)
 _MARKED = re.compile(r"([rpwm])\s+(\S.*)", re.IGNORECASE | re.DOTALL)
 _AT_ONCE = {
-    THINKING: "hknusbdey?", ANSWERING: "rpwmahknusbde?", BETWEEN: "kusbeg" + "ny?", BREAK: "e?",
+    THINKING: "hknusbdey?", ANSWERING: "rpwmalhknusbde?", BETWEEN: "kusbeg" + "ny?", BREAK: "e?",
 }  # fmt: skip
 HELP_LINES = (
     "r right, p partly, w wrong, m missed: the mark, with what was said after it if you like (w 250 kt).",
     "a, or anything longer: the answer as it was given. It is marked, and Enter keeps that mark or a key overrules it.",
+    "l: the answer by ear, where the class was begun with --listen; a silence is no answer.",
     "Enter: the name, then the next question. n (or pass, unable): on to the next person.",
     "h a hint, s say again, k the key with its paragraph, on this screen too.",
     "g the case goes on, y why, after a mark. d withdraws a question. u takes the last mark back.",

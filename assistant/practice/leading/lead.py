@@ -13,7 +13,7 @@ from collections.abc import Callable
 from assistant.practice.leading import helping, judging, keys, putting
 from assistant.practice.leading.keys import Said, understood
 from assistant.practice.leading.standing import ANSWERING, BETWEEN, BREAK, OVER, THINKING, Standing
-from assistant.practice.leading.steps import ANSWER_MODE, ENDING, Desk, Step, note, word
+from assistant.practice.leading.steps import ANSWER_MODE, ENDING, LISTENING, Desk, Step, note, word
 from assistant.practice.marking.mark import UNMARKED
 
 
@@ -22,10 +22,10 @@ def said(standing: Standing, mode: str, text: str, desk: Desk) -> Step:
     if mode == ENDING:
         return helping.on_ending(text)
     asked = understood(text, standing.phase)
-    if mode == ANSWER_MODE and not text.strip():
-        return Step(lines=note("No answer was typed; the question stands."))
+    if mode in (ANSWER_MODE, LISTENING) and not text.strip():
+        return Step(lines=note("There was no answer; the question stands."))
     steers = asked.what in _EVEN_THEN and len(text.strip()) > 1
-    if mode == ANSWER_MODE and not steers:
+    if mode in (ANSWER_MODE, LISTENING) and not steers:
         return judging.answer(standing, Said(keys.ANSWER, text), desk)
     return _BY_PHASE[standing.phase].get(asked.what, helping.not_now)(standing, asked, desk)
 
@@ -92,6 +92,7 @@ _BY_PHASE: dict[str, dict[str, _Doer]] = {
         keys.ENTER: judging.keep_mark,
         keys.MARK: judging.mark,
         keys.ANSWER: judging.answer,
+        keys.LISTEN: judging.listen,
         keys.SAID: judging.said_answer,
         keys.HINTED: helping.hint,
         keys.NEXT: putting.call,

@@ -16,8 +16,8 @@ from assistant.practice.papers.paper import points_told
 from assistant.practice.recall import PARTLY
 from assistant.practice.sitting_marks import ASKED, CITED, HEAD, MARK, MARK_SHOWN, NOTE, Line, Taken, cited_line
 
-ANSWER_MODE, ENDING = "answer", "ending"
-"""What the next line is, if not what it usually would be: an answer whatever it looks like; a word on the end."""
+ANSWER_MODE, LISTENING, ENDING = "answer", "listening", "ending"
+"""What the next line is, if not what it usually would be: an answer, typed or by ear; a word on the end."""
 NAMED = "named"
 """Kind of line that calls a person."""
 
@@ -35,6 +35,8 @@ class Desk(NamedTuple):
     further: Callable[[Question], Further | None]
     reason: Callable[[Question], Further | None]
     looked_back: Callable[[tuple[Question, ...]], tuple[str, ...]]
+    hears: bool = False
+    """Whether an answer can be taken by ear."""
 
 
 class Step(NamedTuple):

@@ -8,7 +8,7 @@ from assistant.practice.leading.holding import standing_of
 from assistant.practice.leading.keying import key_lines
 from assistant.practice.leading.lead import prompt
 from assistant.practice.leading.standing import ANSWERING, BETWEEN, BREAK, OVER, THINKING
-from assistant.practice.leading.steps import opening_lines
+from assistant.practice.leading.steps import LISTENING, opening_lines
 from assistant.practice.making import make_questions
 from assistant.practice.making.question import Key, Question
 from tests.practice.leading.conftest import NAMES, Begin
@@ -327,3 +327,18 @@ def test_somebody_forgotten_in_the_middle_takes_only_their_own_turns_along(begin
     assert standing.phase == BETWEEN
     assert [standing.name_of(turn.seat) for turn in standing.turns] == [first]
     assert len(room.type("", "", "r").turns) == 2
+
+
+def test_an_answer_by_ear_is_marked_and_a_silence_is_none(begin: Begin, speeds: Questions) -> None:
+    room = begin(speeds)
+    room.type("", "", "l")
+    assert "No microphone is in use" in room.told
+    room.desk = room.desk._replace(hears=True)
+
+    room.type("l")
+    assert room.mode == LISTENING
+    assert room.type("").plan.suggested == {}
+    assert room.told == "There was no answer; the question stands."
+    assert room.type("l", "two hundred and thirty knots").plan.suggested[1].mark == "right"
+    assert room.type("l", "say again").plan.suggested[1].mark == "right"
+    assert speeds[0].text in room.told

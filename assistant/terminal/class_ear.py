@@ -1,0 +1,57 @@
+"""An answer given aloud before a class, heard at this machine's microphone, which is open for that answer alone."""
+
+from __future__ import annotations
+
+import threading
+
+from assistant.terminal.hands_free import CardTones
+from assistant.terminal.microphone import CardMicrophone
+from assistant.terminal.session import Session
+from assistant.voice.asking import Asker
+from assistant.voice.hearing.endpoint import Endpointer, voice_judge
+from assistant.voice.hearing.opening import open_ear
+from assistant.voice.hearing.recognising import HearingProblem
+from assistant.voice.listening import Closed, Listener
+from assistant.voice.speaking.player import CardPlayer
+
+
+class Silent:
+    """A speaker that says nothing: the question was put already."""
+
+    speaking = False
+
+    def say(self, text: str) -> None:
+        """Say nothing."""
+
+    def stop(self) -> None:
+        """Stop nothing."""
+
+    def wait(self, timeout_s: float | None = None) -> bool:
+        """Return at once."""
+        return True
+
+
+class ClassEar:
+    """Hears answers. lacks: a line on what of the recogniser is not there, or empty. Raises HearingProblem."""
+
+    def __init__(self, session: Session) -> None:
+        self._ear, self.lacks = open_ear(session.knowledge)
+        self._judge = voice_judge()
+        self._player = CardPlayer()
+        threading.Thread(target=self._ear.warm, daemon=True).start()
+
+    def hear(self) -> str:
+        """Return what is answered, or "" for a silence, which is no answer. Raises HearingProblem."""
+        microphone, speaker = CardMicrophone(), Silent()
+        try:
+            listener = Listener(microphone, speaker, Endpointer(self._judge))
+            spoken = Asker(listener, speaker, CardTones(self._player), self._ear).ask("")
+        except Closed:
+            raise HearingProblem("the microphone gives nothing any more") from None
+        finally:
+            microphone.close()
+        return next(iter(spoken.readings), "")
+
+    def close(self) -> None:
+        """Let go of the sound card."""
+        self._player.close()
