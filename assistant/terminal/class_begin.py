@@ -28,7 +28,7 @@ LONGEST_THINK, MOST_TEAMS = 300, 20
 _LARGEST = 2_000_000
 _SECOND_VIEW = "The key is shown by: downlock class --key-here, in a terminal that the class does not see."
 _ROSTER_PROMPT = "Names, with commas between; a team in\nbrackets: Ana (Red). Enter when all are\nin: "
-_GOES_ON = "Enter goes on with it, new begins another,\nend just ends it: "
+_GOES_ON = "Enter goes on with it, new begins\nanother, end just ends it: "
 
 
 def unfinished(record: Record, pool: Pool, know: Knowledge, lines: Lines, screen: Screen) -> Sitting | int | None:

@@ -42,7 +42,11 @@ class ClassEar:
 
     def hear(self) -> str:
         """Return what is answered, or "" for a silence, which is no answer. Raises HearingProblem."""
-        microphone, speaker = CardMicrophone(), Silent()
+        try:
+            microphone = CardMicrophone()
+        except HearingProblem:
+            raise HearingProblem("no microphone can be opened: connect one, or type the answer after a") from None
+        speaker = Silent()
         try:
             listener = Listener(microphone, speaker, Endpointer(self._judge))
             spoken = Asker(listener, speaker, CardTones(self._player), self._ear).ask("")

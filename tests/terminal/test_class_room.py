@@ -21,7 +21,7 @@ from assistant.practice.keeping.record import Record, open_record
 from assistant.practice.keeping.rows import Seated
 from assistant.practice.leading.plan import Aims, aims_values
 from assistant.practice.making import make_questions
-from assistant.terminal import class_ear
+from assistant.terminal import class_begin, class_ear
 from assistant.terminal.class_key import KeyView
 from assistant.terminal.class_prompt import KeyedLines
 from assistant.terminal.class_room import ClassRoom, desk_for
@@ -419,3 +419,8 @@ def test_an_answer_is_heard_by_the_ear_of_the_voice(session: Session, monkeypatc
         ear.close()
 
     assert "230" in heard or "two hundred and thirty" in heard.lower()
+
+
+def test_the_prompts_before_a_class_fit_forty_columns() -> None:
+    for asked in (class_begin._ROSTER_PROMPT, class_begin._GOES_ON):
+        assert [part for part in asked.split("\n") if len(part) > 40] == []

@@ -18,7 +18,7 @@ from assistant.practice.leading.standing import (
     Standing,
     Withdraw,
 )
-from assistant.practice.leading.steps import ENDING, Desk, Step, key_of, note, opening_lines
+from assistant.practice.leading.steps import ENDING, Desk, Step, hint_of, key_of, note, opening_lines
 from assistant.practice.sitting_marks import ASKED, NOTE, Line
 
 NOT_NOW = {
@@ -35,7 +35,7 @@ def hint(standing: Standing, asked: Said, desk: Desk) -> Step:
     question = standing.question(turn) if turn is not None else None
     if turn is None or question is None or not question.hint:
         return Step(lines=note("There is no hint on this one."))
-    return Step((Hint(turn.id),), (Line(f"Hint: {question.hint}"),), question.hint)
+    return Step((Hint(turn.id),), (Line(f"Hint: {hint_of(question)}"),), hint_of(question))
 
 
 def again(standing: Standing, asked: Said, desk: Desk) -> Step:

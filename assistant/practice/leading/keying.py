@@ -8,7 +8,7 @@ from assistant.practice.keeping.rows import Turn
 from assistant.practice.leading.naming import turns_of
 from assistant.practice.leading.plan import Suggested
 from assistant.practice.leading.standing import BREAK, OVER, THINKING, Standing
-from assistant.practice.leading.steps import key_of
+from assistant.practice.leading.steps import head, key_of
 from assistant.practice.marking.mark import UNMARKED
 from assistant.practice.sitting_marks import ASKED, HEAD, MARK, MARK_SHOWN, NOTE, Line
 
@@ -35,7 +35,7 @@ def _lines(standing: Standing) -> Iterator[Line]:
 
 
 def _standing_turn(standing: Standing, turn: Turn) -> Iterator[Line]:
-    yield Line(f"Question {turn.number}, {standing.left} more after it", HEAD)
+    yield head(standing, turn.number, standing.question(turn))
     yield Line(turn.asking.question, ASKED)
     question = standing.question(turn)
     if question is not None and question.text != turn.asking.question:

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from assistant.practice.leading import helping, judging, keys, putting
+from assistant.practice.leading.case import can_go_on
 from assistant.practice.leading.keys import Said, understood
 from assistant.practice.leading.standing import ANSWERING, BETWEEN, BREAK, OVER, THINKING, Standing
 from assistant.practice.leading.steps import ANSWER_MODE, ENDING, LISTENING, Desk, Step, note, word
@@ -59,7 +60,9 @@ def _between_prompt(standing: Standing) -> str:
     more = ", more asks on" if standing.time_is_over and standing.left else ""
     if standing.last is None:
         return f"{first}, e ends,\n? more: "
-    return f"{first}{more},\nn same to another, g goes on, u undo,\nk key, or what was said; ? more: "
+    last = standing.question(standing.last)
+    goes_on = ", g goes on" if last is not None and can_go_on(last) else ""
+    return f"{first}{more},\nn same to another{goes_on}, u undo,\nk key, or what was said; ? more: "
 
 
 _EVEN_THEN = (keys.SAY, keys.PAUSE, keys.CORRECT, keys.FORGET)

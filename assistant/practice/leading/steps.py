@@ -6,6 +6,7 @@ from collections.abc import Callable
 from random import Random
 from typing import NamedTuple
 
+from assistant.practice.asking.pool import section_name
 from assistant.practice.keeping.rows import Asking, Turn
 from assistant.practice.leading.case import Further
 from assistant.practice.leading.plan import Suggested
@@ -71,6 +72,19 @@ def head(standing: Standing, number: int, question: Question | None) -> Line:
     if standing.plan.asked.get(number, 0) >= len(standing.aims.questions):
         return Line(f"Question {number}, the case goes on{section}", HEAD)
     return Line(f"Question {number}, {standing.left} more after it{section}", HEAD)
+
+
+def hint_of(question: Question) -> str:
+    """Return the hint of a question as a class may hear it: with the document to think of, not its paragraph."""
+    text = question.hint
+    for source in question.sources:
+        text = text.replace(f"{source.document} {source.paragraph}", f"the {source.document}")
+    name = section_name(question.section)
+    return f"{text.rstrip('.')}, {name}." if text and name and text.rstrip(".").endswith(_documents(question)) else text
+
+
+def _documents(question: Question) -> tuple[str, ...]:
+    return tuple(source.document for source in question.sources)
 
 
 def called_lines(standing: Standing, turn: Turn) -> tuple[Line, ...]:
