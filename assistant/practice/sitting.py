@@ -67,8 +67,10 @@ def said(state: State, text: str, seconds: float | None, desk: Desk) -> After:
     return _answered(state, text, seconds, desk)
 
 
-def prompt(state: State) -> str:
-    """Return what is asked for: everything that may be typed, in a line of 40 columns."""
+def prompt(state: State, last: bool = False) -> str:
+    """Return what is asked for: everything that may be typed, in a line of 40 columns. last: no question follows."""
+    if state.phase == MARKED and last:
+        return "Enter to end; why, overrule: "
     return {
         ANSWERING: "Answer, hint, pass or stop: ",
         MARKED: "Enter for next; why, overrule, stop: ",

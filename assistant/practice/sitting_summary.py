@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from datetime import date
+from math import ceil
 from typing import NamedTuple
 
 from assistant.practice.asking.choosing import CHANGED, FADING, NEW, Choice, Pace
@@ -14,6 +15,8 @@ from assistant.practice.sitting_state import Given
 
 _CALLED = {RIGHT: "right", PARTLY: "partly right", WRONG: "wrong", MISSED: "missed"}
 _SHOWN = 8
+_EACH_MIN, _ROUND_MIN, _LONG_MIN = 0.5, 5, 60
+"""Minutes that a question takes with its answer, to which they are rounded up, from which on they are many."""
 SAVED, UNSAVED = "Kept in the record of {name}.", "Not kept: the record of {name} cannot be written."
 
 
@@ -52,11 +55,15 @@ def summary_lines(given: Sequence[Given], ahead: Ahead | None, name: str, saved:
 
 
 def today_line(chosen: Iterable[Choice]) -> str:
-    """Return what today asks, by why: "Today: 14 to ask (1 changed, 5 fading, 8 new)."."""
+    """Return what today asks, by why, and how long that takes: "Today: 14 to ask (5 fading, 9 new), about 10 min."."""
     counted = Counter(each.why for each in chosen)
     parts = ", ".join(f"{counted[why]} {why}" for why in (CHANGED, FADING, NEW) if counted[why])
     total = sum(counted.values())
-    return f"Today: {total} to ask ({parts})." if parts else "Nothing is due today."
+    if not total:
+        return "Nothing is due today; --number 10 asks ahead of time."
+    minutes = ceil(total * _EACH_MIN / _ROUND_MIN) * _ROUND_MIN
+    long = "; --minutes 30 takes the most urgent" if minutes > _LONG_MIN else ""
+    return f"Today: {total} to ask ({parts}), about {minutes} min{long}."
 
 
 def ahead_lines(ahead: Ahead) -> list[str]:

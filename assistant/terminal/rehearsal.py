@@ -122,6 +122,9 @@ class Rehearsal:
         minutes = self._wanted.minutes
         return minutes is not None and clock() - self._began >= timedelta(minutes=minutes)
 
+    def _is_last(self) -> bool:
+        return self._is_over() or (self._wanted.number is not None and len(self._state.given) >= self._wanted.number)
+
     def _asked_records(self) -> list[str]:
         return [each.put.item.record for each in self._state.given]
 
@@ -136,7 +139,7 @@ class Rehearsal:
     # --- what is answered
 
     def _ask_once(self) -> None:
-        text, seconds = self._room.asking.ask(prompt(self._state))
+        text, seconds = self._room.asking.ask(prompt(self._state, self._is_last()))
         self._take(said(self._state, text, seconds, self._room.desk))
 
     def _take(self, after: After) -> None:

@@ -234,9 +234,10 @@ def test_one_who_is_asked_for_the_first_time_is_told_the_former_value_after_the_
 
 def test_every_prompt_says_what_it_expects_in_forty_columns() -> None:
     for phase in (ANSWERING, MARKED, OVERRULING, STANDING_BY):
-        shown = prompt(State(phase=phase))
-        assert len(shown) <= 40
-        assert shown.endswith(": ")
+        for shown in (prompt(State(phase=phase)), prompt(State(phase=phase), last=True)):
+            assert len(shown) <= 40
+            assert shown.endswith(": ")
+    assert prompt(State(phase=MARKED), last=True).startswith("Enter to end")
 
 
 def test_what_was_missed_and_not_asked_again_is_known(asked: Putter, desk: Desk) -> None:

@@ -1,0 +1,69 @@
+"""What a sitting came to, and what is to come, in a few lines."""
+
+from datetime import date
+
+from assistant.practice.asking.choosing import CHANGED, FADING, NEW, Choice, Pace
+from assistant.practice.asking.pool import Pool
+from assistant.practice.asking.standing import Standing
+from assistant.practice.sitting import put, said
+from assistant.practice.sitting_state import Desk, Given, State
+from assistant.practice.sitting_summary import Ahead, summary_lines, today_line
+from tests.practice.sitting.conftest import Putter
+
+
+def given(asked: Putter, desk: Desk, *typed: tuple[str, str]) -> tuple[Given, ...]:
+    state = State()
+    for record, line in typed:
+        state = put(state, asked(record, "figure"), "1/2", 0.0).state
+        for each in line.split("|"):
+            state = said(state, each, None, desk).state
+        state = said(state, "", None, desk).state
+    return state.given
+
+
+def lines(answers: tuple[Given, ...], ahead: Ahead | None = None, saved: bool = True) -> list[str]:
+    return [line.text for line in summary_lines(answers, ahead, "Ana", saved)]
+
+
+def test_marks_are_counted_and_what_was_weak_is_named_with_its_paragraph(asked: Putter, desk: Desk) -> None:
+    told = lines(given(asked, desk, ("vlo-extension", "230 kt"), ("vle", "hint|255 kt"), ("free-fall-speed", "pass")))
+
+    assert told[0] == "3 answered: 1 right, 1 partly right, 1 missed (1 with a hint)."
+    assert told[1] == "To read again:"
+    assert told[2].startswith("- LIM 3.1: maximum speed with the gear down, VLE")
+    assert told[2].endswith("(partly right)")
+    assert told[-1] == "Kept in the record of Ana."
+
+
+def test_what_was_known_at_last_is_not_to_be_read_again(asked: Putter, desk: Desk) -> None:
+    told = lines(given(asked, desk, ("vlo-extension", "pass"), ("vlo-extension", "230 kt")))
+
+    assert "To read again:" not in told
+
+
+def test_overruled_marks_are_told(asked: Putter, desk: Desk) -> None:
+    told = lines(given(asked, desk, ("vlo-extension", "205|overrule right")))
+
+    assert told[:2] == ["1 answered: 1 right.", "1 mark overruled by you, and recorded so."]
+
+
+def test_what_is_to_come_is_told(asked: Putter, desk: Desk) -> None:
+    ahead = Ahead(4, 7, Pace(15, 120, 10, 2, 3), date(2026, 12, 10))
+    told = lines(given(asked, desk, ("vlo-extension", "230 kt")), ahead, saved=False)
+
+    assert "Left today: 4. Fading by tomorrow: 7." in told
+    assert "Ready by 2026-12-10: 15 days with today, 120 not asked yet." in told
+    assert told[-1] == "Not kept: the record of Ana cannot be written."
+
+
+def test_nothing_answered_is_said_and_no_more() -> None:
+    assert lines(()) == ["Nothing was answered."]
+
+
+def test_today_is_counted_by_why_with_the_time_it_takes(pool: Pool) -> None:
+    choices = [Choice(Standing(item), why, 0.0) for item, why in
+               zip(pool.items, [CHANGED, FADING, FADING, *[NEW] * 10], strict=False)]  # fmt: skip
+
+    assert today_line(choices) == "Today: 13 to ask (1 changed, 2 fading, 10 new), about 10 min."
+    assert today_line(()) == "Nothing is due today; --number 10 asks ahead of time."
+    assert "about 100 min; --minutes 30 takes the most urgent" in today_line(choices[-1:] * 200)
