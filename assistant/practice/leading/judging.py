@@ -74,6 +74,7 @@ def mark(standing: Standing, asked: Said, desk: Desk) -> Step:
 
 
 def _marked(standing: Standing, turn: Turn, asked: Said, desk: Desk) -> tuple[tuple[Act, ...], tuple[Line, ...]]:
+    """Return a turn marked; what was said then stands with the turn alone, and goes when its person is forgotten."""
     suggested, plan = standing.suggested(turn), standing.plan
     question = standing.question(turn)
     if asked.rest and question is not None:
@@ -82,11 +83,16 @@ def _marked(standing: Standing, turn: Turn, asked: Said, desk: Desk) -> tuple[tu
     by_program = suggested.mark if suggested and suggested.mark != UNMARKED else ""
     share = _share(asked.mark, suggested)
     confused = suggested.confused_with if suggested and asked.mark in (WRONG, PARTLY, MISSED) else ""
-    answer = suggested.answer if suggested else ""
+    answer = (suggested.answer if suggested else "") or turn.answer
     mark = MarkTurn(turn.id, asked.mark, share, answer, by_program, confused)
     overruled = f" The program's mark was {word(by_program)}." if by_program not in ("", asked.mark) else ""
     line = Line(f"{standing.name_of(turn.seat) or 'The class'}: {word(asked.mark)}.{overruled}", MARK)
-    return ((mark,) if plan is standing.plan else (Keep(plan), mark)), (line,)
+    if suggested is None:
+        return (mark,), (line,)
+    kept = plan._replace(
+        suggested={**plan.suggested, turn.number: suggested._replace(answer="", wrong=(), confused="")}
+    )
+    return (mark, Keep(kept)), (line,)
 
 
 def _share(mark: str, suggested: Suggested | None) -> float:

@@ -60,7 +60,7 @@ def _last_turn(standing: Standing, turn: Turn) -> Iterator[Line]:
     yield from key_of(standing, turn)
     suggested = standing.suggested(turn)
     if suggested is not None:
-        yield from _suggested(suggested)
+        yield from _suggested(suggested._replace(answer=turn.answer))
 
 
 def _suggested(found: Suggested) -> Iterator[Line]:

@@ -34,35 +34,35 @@ def said(standing: Standing, mode: str, text: str, desk: Desk) -> Step:
 def prompt(standing: Standing, mode: str = "") -> str:
     """Return what is expected now, in lines of at most 40 columns."""
     if mode == ANSWER_MODE:
-        return "The answer, as given (Enter: none):\n> "
+        return "The answer, as given. Enter: none.\n> "
     if mode == ENDING:
-        return "End the class? y ends, Enter goes on: "
+        return "End the class? y ends. Enter: go on: "
     phase = standing.phase
     if phase == THINKING:
-        return "Enter the name, h hint, s say again,\nk key, b pause, ? more: "
+        return "Enter: call a name. h hint, s say again,\nk key, b pause, ? more: "
     if phase == ANSWERING:
         return _answering_prompt(standing)
     if phase == BETWEEN:
         return _between_prompt(standing)
-    return {BREAK: "Pause. Enter goes on, e ends: ", OVER: ""}[phase]
+    return {BREAK: "Pause. Enter: go on. e ends: ", OVER: ""}[phase]
 
 
 def _answering_prompt(standing: Standing) -> str:
     turn = standing.current
     suggested = standing.suggested(turn) if turn is not None else None
     if suggested is not None and suggested.mark != UNMARKED:
-        return f"Enter keeps “{word(suggested.mark)}”; r right,\np partly, w wrong, m missed, ? more: "
+        return f"Enter: keep “{word(suggested.mark)}”. r right,\np partly, w wrong, m missed, ? more: "
     return "r right, p partly, w wrong, m missed,\na answer, n next person, ? more: "
 
 
 def _between_prompt(standing: Standing) -> str:
-    first = "Enter ends the class" if standing.all_asked else "Enter the next question"
-    more = ", more asks on" if standing.time_is_over and standing.left else ""
+    first = "Enter: end the class" if standing.all_asked else "Enter: next question"
+    more = ", more: ask on" if standing.time_is_over and standing.left else ""
     if standing.last is None:
-        return f"{first}, e ends,\n? more: "
+        return f"{first}. e ends, ? more: "
     last = standing.question(standing.last)
     goes_on = ", g goes on" if last is not None and can_go_on(last) else ""
-    return f"{first}{more},\nn same to another{goes_on}, u undo,\nk key, or what was said; ? more: "
+    return f"{first}{more}.\nn same to another{goes_on}, u undo,\nk key, or what was said; ? more: "
 
 
 _EVEN_THEN = (keys.SAY, keys.PAUSE, keys.CORRECT, keys.FORGET)

@@ -59,7 +59,7 @@ def test_a_typed_answer_is_marked_and_the_mark_kept_with_enter(begin: Begin, spe
 
     assert standing.phase == ANSWERING
     assert "The program's mark: right." in room.told
-    assert "Enter keeps “right”" in prompt(standing)
+    assert "Enter: keep “right”" in prompt(standing)
     turn = room.type("").turns[0]
     assert (turn.mark, turn.answer, turn.marked, turn.overruled) == ("right", "230 kt", "right", False)
 
@@ -179,7 +179,7 @@ def test_standby_pauses_and_the_time_stands_still(begin: Begin, several: Questio
     standing = room.type("r")
 
     assert standing.time_is_over
-    assert prompt(standing).startswith("Enter ends the class, more asks on")
+    assert prompt(standing).startswith("Enter: end the class, more: ask on")
     assert room.type("more", "").phase == THINKING
 
 
@@ -204,7 +204,7 @@ def test_all_asked_and_enter_ends(begin: Begin, speeds: Questions) -> None:
     room = begin(speeds)
     standing = room.type("", "", "r")
 
-    assert prompt(standing).startswith("Enter ends the class")
+    assert prompt(standing).startswith("Enter: end the class")
     assert room.type("").phase == OVER
 
 
@@ -343,3 +343,15 @@ def test_an_answer_by_ear_is_marked_and_a_silence_is_none(begin: Begin, speeds: 
     assert room.type("l", "two hundred and thirty knots").plan.suggested[1].mark == "right"
     assert room.type("l", "say again").plan.suggested[1].mark == "right"
     assert speeds[0].text in room.told
+
+
+def test_what_was_said_stands_with_the_turn_alone(begin: Begin, speeds: Questions) -> None:
+    room = begin(speeds)
+    standing = room.type("", "", "205 kt", "")
+
+    assert standing.turns[0].answer == "205 kt"
+    assert "205 kt" not in str(standing.sitting.plan)
+    standing = room.type("correction partly")
+    assert (standing.turns[0].answer, standing.turns[0].mark, standing.turns[0].marked) == ("205 kt", "partly", "wrong")
+    view = "\n".join(line.text for line in key_lines(standing))
+    assert "Answer: 205 kt" in view
