@@ -88,10 +88,10 @@ def sound_of(text: str, voice: str, noise: float | None) -> synthesis.Samples:
 def verdict(key: Key, heard: Heard, knowledge: Knowledge) -> str:
     """Return the verdict on what was heard; the right number, put up for confirmation, is right."""
     if heard.answer.outcome == CLARIFY and heard.pending and heard.answer.values:
-        given = sorted(value.value for value in heard.answer.values)
-        meant = sorted(amount.value for amount in knowledge.reader.read(key["q"]).amounts)
+        given = {value.value for value in heard.answer.values}
+        meant = {amount.value for amount in knowledge.reader.read(key["q"]).amounts}
         confirmed = answer_turn(heard.pending, Context(), knowledge)[0]
-        if given == meant and judge(key, confirmed) == RIGHT:
+        if (given <= meant or meant <= given) and judge(key, confirmed) == RIGHT:
             return RIGHT
     return judge(key, heard.answer)
 

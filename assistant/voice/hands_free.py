@@ -26,6 +26,8 @@ _SILENCES = 3
 _MISSES = 2
 _SHORT_S = 2.6
 """What is longer is no control word, nor a choice, nor a number."""
+_QUESTION_WORDS = 4
+"""What has so many words, and is answered as it was heard, is a question."""
 _OWN_WORDS = 0.7
 """Share of words of what is being said from which on it is our own voice that was heard."""
 
@@ -138,7 +140,8 @@ class HandsFree:
 
     def _is_meant(self, phrase: str, heard: Heard) -> bool:
         """Return whether a phrase that a grammar heard was said: a grammar hears one of its phrases in anything."""
-        if heard.answer.outcome == ANSWER and not self._pending:
+        long = len(heard.text.split()) >= _QUESTION_WORDS and heard.text in heard.others
+        if heard.answer.outcome == ANSWER and long and not self._pending:
             return False
         return any(self._manner.alike(phrase, text) for text in heard.others)
 

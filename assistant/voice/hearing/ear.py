@@ -27,7 +27,7 @@ NO_SPEECH = 0.6
 """Probability of nothing having been said from which on nothing was."""
 MUMBLED = -1.1
 """Mean logarithm of probability under which what was made out is a guess."""
-SURE, HEARD = 0.7, 0.3
+SURE, HEARD = 0.7, 0.2
 """The least share of all readings that must lead to an answer for it to be given, explained and by sound alone."""
 _WELL_EXPLAINED, _WELL_HEARD = 0.65, 0.75
 """What the knowledge explains less well than the first must be heard as well as the second."""

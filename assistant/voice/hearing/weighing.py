@@ -25,7 +25,7 @@ from assistant.voice.hearing.repairing import Repairer
 from assistant.voice.hearing.wording import plainly
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping, Sequence
+    from collections.abc import Mapping, Sequence
 
     from assistant.voice.hearing.recognising import Floats
 
@@ -34,9 +34,12 @@ _MENDED = 3
 """Readings that are mended by sound, and how often each."""
 _TIMES = 10
 _SHORT_LIST = 5
+_FEWEST_WORDS = 3
+"""Words of what is mended: a single word is like too many names."""
 _SURE_WORD = 0.6
 """Probability of a word from which on it is taken as it was heard."""
 _WORD = re.compile(r"[^\W\d_][\w']*")
+_WELL_EXPLAINED, _ENOUGH = 0.85, 3
 _ASKS_BACK = 0.55
 """What a reading that the knowledge asks back on is worth beside one that it answers."""
 _COST_OF_MENDING = 1.0
@@ -66,7 +69,7 @@ class Reading(NamedTuple):
         if answer.outcome == DECLINE:
             return (DECLINE,)
         first = tuple((v.value, v.unit) for v in answer.values[:1])
-        return (answer.outcome, answer.entry or answer.text, first, amounts_given(self.amounts))
+        return (answer.outcome, answer.entry or answer.text, first, tuple(amount.value for amount in self.amounts))
 
 
 class Weighed(NamedTuple):
@@ -83,11 +86,6 @@ class Weighed(NamedTuple):
     """The share by the sound alone, whatever the knowledge explains."""
 
 
-def amounts_given(amounts: Iterable[Amount]) -> tuple[tuple[float, str | None], ...]:
-    """Return the values of amounts with their units."""
-    return tuple((amount.value, amount.unit) for amount in amounts)
-
-
 class Weigher:
     """Weighs what a recogniser made of a sound, for one knowledge base."""
 
@@ -102,20 +100,29 @@ class Weigher:
         heard = _distinct(recognised)
         if not heard:
             return None
+        short = self._short(heard, context)
+        if _is_settled(short):
+            weighed = Weighed(max(short, key=lambda reading: reading.score), 1.0)
+        else:
+            weighed = self._thought_over(heard, short, recogniser, samples, context)
+        if not weighed.reading.amounts:
+            return weighed
+        return weighed._replace(number=_number_chance(weighed.reading.text, recogniser, samples))
+
+    def _thought_over(
+        self, heard: list[tuple[str, float]], short: list[Reading], recogniser: Recogniser, samples: Floats,
+        context: Context,
+    ) -> Weighed:  # fmt: skip
+        """Hear the sound again after the questions near, mend what is in doubt, and weigh all readings."""
         expecting = questions_near((text for text, _ in heard[:_MENDED]), self._knowledge)
         again = _distinct(recogniser.recognise(samples, expecting)) if expecting else []
         scores = dict(again)
-        short = [r._replace(score=max(r.score, scores.get(r.text, r.score))) for r in self._short(heard, context)]
+        short = [reading._replace(score=max(reading.score, scores.get(reading.text, -9.0))) for reading in short]
         known = {reading.text for reading in short}
         short += [reading for reading in self._short(again, context) if reading.text not in known]
         judged = _judged(short[:_MENDED], recogniser, samples)
         readings = [*short, *self._mended(short[:_MENDED], judged, context)]
-        if not judged:
-            return _by_score(readings)
-        weighed = _by_fit(readings, size=len(judged[short[0].text].parts))
-        if not weighed.reading.amounts:
-            return weighed
-        return weighed._replace(number=_number_chance(weighed.reading.text, recogniser, samples))
+        return _by_fit(readings, size=len(judged[short[0].text].parts)) if judged else _by_score(readings)
 
     def _short(self, heard: Sequence[tuple[str, float]], context: Context) -> list[Reading]:
         """Return the readings of one hearing that are worth more thought, the most promising first."""
@@ -158,7 +165,7 @@ class Weigher:
             return []
         found: dict[str, tuple[float, float, float]] = {}
         known = {reading.text for reading in readings}
-        for text, score in [(reading.text, reading.score) for reading in readings]:
+        for text, score in [(r.text, r.score) for r in readings if len(r.text.split()) >= _FEWEST_WORDS]:
             doubtful = _doubtful(text, judged[text]) if judged else None
             for repair in self._repairer.repairs(text, doubtful)[:_TIMES]:
                 if repair.text in found or repair.text in known:
@@ -177,6 +184,13 @@ class Weigher:
 def _judged(readings: Sequence[Reading], recogniser: Recogniser, samples: Floats) -> dict[str, Judged]:
     texts = list(dict.fromkeys(reading.text for reading in readings))
     return dict(zip(texts, recogniser.judge(samples, texts) if texts else (), strict=False))
+
+
+def _is_settled(short: list[Reading]) -> bool:
+    """Return whether all readings of a sound are well explained and lead to one answer: nothing is left to think."""
+    leads = {reading.leads_to for reading in short}
+    well = all(r.answer.outcome == ANSWER and r.explained >= _WELL_EXPLAINED for r in short)
+    return len(leads) == 1 and well and len(short) >= _ENOUGH
 
 
 def _by_fit(readings: list[Reading], size: int) -> Weighed:
@@ -261,7 +275,10 @@ def _by_score(short: list[Reading]) -> Weighed:
 
 def _number_chance(text: str, recogniser: Recogniser, samples: Floats) -> float:
     """Return how likely the numbers of a text are: each part of them, and beside others that sound alike."""
-    mine, *others = recogniser.judge(samples, [text, *other_numbers(text)])
+    judged = recogniser.judge(samples, [text, *other_numbers(text)])
+    if not judged:
+        return 1.0
+    mine, *others = judged
     places = number_places(text)
     chances = [p.chance for p in mine.parts for start, end in places if p.start < end and p.end > start]
     return min([*chances, _against(mine, others)])
