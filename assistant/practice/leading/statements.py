@@ -35,7 +35,10 @@ def statements(standing: Standing, named: bool = False) -> list[dict[str, Any]]:
 
 
 def pseudonym(seat: Seat, standing: Standing) -> str:
-    """Return what stands for a person: the same all through a class, another in the next, and no way back."""
+    """Return what stands for a person: the same all through a class, another in the next, and no way back.
+
+    The sitting's own id is the secret, so that no statement may hold it.
+    """
     secret = standing.sitting.uid.encode()
     return hashlib.blake2b(f"{seat.learner}".encode(), key=secret[:64], digest_size=10).hexdigest()
 
@@ -90,18 +93,18 @@ def _result(turn: Turn, standing: Standing, named: bool) -> dict[str, Any]:
 
 
 def _context(turn: Turn, standing: Standing) -> dict[str, Any]:
-    uid = standing.sitting.uid
+    registration = uuid.uuid5(uuid.NAMESPACE_URL, f"{PLACE}/class/{standing.sitting.uid}")
     question = standing.question(turn)
     parent = {
         "objectType": "Activity",
-        "id": f"{PLACE}/class/{uid}",
+        "id": f"{PLACE}/class/{registration}",
         "definition": {"type": _CLASS, "name": {"en": standing.sitting.title or "Class"}},
     }
     section = question.section if question is not None else ""
     kind = {"type": _SECTION, "name": {"en": section}}
     grouping = [{"objectType": "Activity", "id": f"{PLACE}/ata/{section}", "definition": kind}] if section else []
     return {
-        "registration": str(uuid.uuid5(uuid.NAMESPACE_URL, f"{PLACE}/class/{uid}")),
+        "registration": str(registration),
         "contextActivities": {"parent": [parent], **({"grouping": grouping} if grouping else {})},
         "platform": "Downlock",
         "language": "en",

@@ -51,6 +51,10 @@ def test_pseudonyms_do_not_lead_from_class_to_class(begin: Begin, know: Knowledg
     assert names[0] != names[1]
 
 
+def test_the_secret_of_the_pseudonyms_is_in_no_statement(room: Class) -> None:
+    assert room.standing.sitting.uid not in json.dumps(statements(room.standing, named=True))
+
+
 def test_the_rules_see_what_breaks_them(room: Class) -> None:
     good = json.loads(json.dumps(statements(room.standing)))[0]
     broken = [
