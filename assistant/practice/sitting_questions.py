@@ -9,11 +9,13 @@ from assistant.knowledge.records import StateTable
 from assistant.practice.making import Question, make_questions
 from assistant.practice.making.question import FIGURE, LONG_SUMS, MEMORY, STEPS
 from assistant.practice.making.selecting import Sitting
-from assistant.practice.making.wording import Wording
+from assistant.practice.making.wording import Wording, content
 from assistant.resolving.knowing import Knowledge
 
 _SCENARIOS = 4
 """How many scenarios of a state table are made to choose from: all of them would take a second."""
+_RECENT = 4
+"""Answers that are still before the learner's eyes."""
 _WHOLE = (FIGURE, MEMORY, STEPS)
 _HEADINGS = (": what do you know of it?", ": what does the book say?")
 
@@ -32,6 +34,9 @@ class Questioner:
         self._wording = Wording(knowledge.base)
         self._asked = Sitting(each_entry_once=False)
         self._put: dict[str, list[Question]] = {}
+        self._last: list[Question] = []
+        self.told: set[str] = set()
+        """Records that were passed over for now, since an answer given a moment ago holds theirs."""
 
     def question_on(self, record: str, times: int = 0, avoid: Collection[str] = ()) -> Question | None:
         """Return a question on a record that is like none put before, or None where there is none.
@@ -43,12 +48,23 @@ class Questioner:
         chance = Random(f"{self._seed} {record} {times} {len(self._put.get(record, ()))}")
         made = _in_order(self._made(record, chance), times, avoid, chance)
         before = self._put.setdefault(record, [])
+        if made and not before:
+            untold = [each for each in made if not any(_is_told(each, last) for last in self._last[-_RECENT:])]
+            self.told = self.told - {record} if untold else self.told | {record}
+            made = untold
         fresh = next((each for each in made if self._is_new(each, before)), None)
-        again = next((each for each in reversed(before)), None)
-        question = fresh or again
+        question = fresh or (before[-1] if before else None)
         if question is not None:
             before.append(question)
+            self._last.append(question)
         return question
+
+    def ask_told(self) -> bool:
+        """Pass nothing over any more that was told a moment ago, as when nothing else is left; whether anything was."""
+        waiting = bool(self.told)
+        self._last.clear()
+        self.told = set()
+        return waiting
 
     def _is_new(self, question: Question, before: Sequence[Question]) -> bool:
         """Whether a question is like none of another record, and not word for word one of its own."""
@@ -73,6 +89,17 @@ def _in_order(made: list[Question], times: int, avoid: Collection[str], chance: 
     if not times:
         return sorted(mixed, key=lambda each: (_is_heading(each), each.difficulty, each.form not in _WHOLE))
     return sorted(mixed, key=lambda each: (each.form in avoid, _is_heading(each)))
+
+
+def _is_told(question: Question, before: Question) -> bool:
+    """Whether the full answer to a question gives that to another one of the same paragraph."""
+    paragraphs = {(source.document, source.paragraph) for source in before.sources}
+    if paragraphs.isdisjoint((source.document, source.paragraph) for source in question.sources):
+        return False
+    said, key = content(before.key.says), question.key
+    if key.values:
+        return f"{key.values[0].value:g}" in {word.replace(",", "") for word in said}
+    return bool(key.points) and all(content(point) <= said for point in key.points)
 
 
 def _is_heading(question: Question) -> bool:

@@ -73,13 +73,16 @@ class Rehearsal:
     def _next(self) -> tuple[Put, str, float] | None:
         if self._is_over():
             return None
-        stands, now = self._standings(), clock()
+        every, now = self._standings(), clock()
+        stands = every
         while choice := self._choice(stands, now):
             asked = self._question(choice)
             if asked is not None:
-                return asked, *self._how_far(stands, now)
-            stands = self._without(choice.record)
-        return self._once_more(stands)
+                return asked, *self._how_far(every, now)
+            if choice.record not in self._questioner.told:
+                every = self._without(choice.record)
+            stands = tuple(each for each in stands if each.item.record != choice.record)
+        return self._next() if self._questioner.ask_told() else self._once_more(every)
 
     def _choice(self, stands: Sequence[Standing], now: datetime) -> Choice | None:
         count = self._wanted.number or (_PLENTY if self._wanted.minutes else None)

@@ -57,3 +57,36 @@ def test_by_ear_nothing_takes_pencil_and_paper(know: Knowledge) -> None:
 
 def test_a_record_without_a_question_has_none(know: Knowledge) -> None:
     assert Questioner(know, "1").question_on("no-such-record") is None
+
+
+def test_what_an_answer_has_just_told_is_not_asked_yet(know: Knowledge) -> None:
+    questioner = Questioner(know, "1")
+    first = questioner.question_on("steer-lost-procedure")
+
+    assert first is not None
+    assert "30 kt" in first.key.says
+    record = _of_the_switch(know)
+    assert questioner.question_on(record) is None
+    assert questioner.told == {record}
+    for other in ("vle", "no-braking", "braking", "parking"):
+        questioner.question_on(other)
+    assert questioner.question_on(record) is not None
+    assert questioner.told == set()
+
+
+def test_when_nothing_else_is_left_it_is_asked_all_the_same(know: Knowledge) -> None:
+    questioner = Questioner(know, "1")
+    questioner.question_on("steer-lost-procedure")
+    record = _of_the_switch(know)
+
+    assert questioner.question_on(record) is None
+    assert questioner.ask_told()
+    assert questioner.question_on(record) is not None
+    assert not questioner.ask_told()
+
+
+def _of_the_switch(know: Knowledge) -> str:
+    """The figure that the first step of the procedure holds."""
+    limits = [name for name in know.base.order if know.base.kind(name) == "limits"]
+    (found,) = [name for name in limits if "STEER switch" in know.base.record(name).of]
+    return found
