@@ -59,6 +59,10 @@ class Questioner:
             self._last.append(question)
         return question
 
+    def has_question(self, record: str) -> bool:
+        """Whether there is any question on a record, whatever was put before."""
+        return bool(self._made(record, Random(f"{self._seed} {record}")))
+
     def ask_told(self) -> bool:
         """Pass nothing over any more that was told a moment ago, as when nothing else is left; whether anything was."""
         waiting = bool(self.told)

@@ -20,6 +20,7 @@ from assistant.terminal.progress_files import ACTIONS
 from assistant.terminal.records import DONE, clock, opened_record, somebody, tell_news, write_own
 from assistant.terminal.screen import Screen, prepare, screen_for
 from assistant.terminal.session import open_session
+from assistant.terminal.sitting_pool import own_records
 
 NOTHING_YET = "Nothing is recorded yet. The record begins with the first answer of a rehearsal or a class."
 
@@ -62,10 +63,16 @@ def _show(parsed: Parsed, screen: Screen) -> int:
     with opened_record() as record:
         name = " ".join(parsed.words)
         people = [somebody(record, name)] if name else list(record.learners())
-        seen = [_overview(record, each, pool, now, asked) for each in people]
+        own = own_records(knowledge)
+        seen = [_overview(record, each, _met(pool, own, record, each), now, asked) for each in people]
         tell_news(record)
     tell_news(record)  # what closing had to say
     return _shown(seen, knowledge, parsed, screen)
+
+
+def _met(pool: Pool, own: frozenset[str], record: Record, learner: Learner) -> Pool:
+    """Return what a learner is to know: the type's own, and of what is true of all aeroplanes what was ever asked."""
+    return pool.only(records=own | record.latest(learner, pool.type_id).keys())
 
 
 def _overview(record: Record, learner: Learner, pool: Pool, now: datetime, asked: date | None) -> Overview:

@@ -20,6 +20,8 @@ from assistant.terminal.sitting_pool import left_out_line
 from assistant.terminal.sitting_room import Room
 from assistant.terminal.sitting_screen import show
 
+_LAST_FEW = 20
+"""Records never asked, of which it is looked up whether they can be: it takes a moment each."""
 _PLENTY = 100_000
 """More questions than any number of minutes takes."""
 
@@ -40,6 +42,7 @@ class Rehearsal:
 
     def hold(self) -> None:
         """Ask until the sitting is over, and sum it up however it ends."""
+        self._leave_out_what_has_no_question()
         show(self._first_lines(), self._screen)
         try:
             while self._state.phase != OVER and self._put_next():
@@ -51,6 +54,14 @@ class Rehearsal:
         show(self._summary(), self._screen)
 
     # --- what is asked
+
+    def _leave_out_what_has_no_question(self) -> None:
+        """Drop the last few records never asked if they cannot be, so that they are not told as new for ever."""
+        unseen = [each.item.record for each in self._standings() if each.card is None]
+        if len(unseen) <= _LAST_FEW:
+            for record in unseen:
+                if not self._questioner.has_question(record):
+                    self._without(record)
 
     def _first_lines(self) -> list[Line]:
         stands, now = self._standings(), clock()

@@ -277,6 +277,23 @@ def test_another_day_is_today(monkeypatch: pytest.MonkeyPatch, named: str) -> No
     assert second >= first
 
 
+def test_progress_tells_of_what_is_true_of_all_aeroplanes_once_it_was_asked(run: Runner) -> None:
+    run("rehearse", "--learner", "Ana", "--number", "1", typed=b"pass\n\n")
+    before = run("progress", "ana").out
+    run("rehearse", "--learner", "Ana", "--number", "1", "--topic", "general", typed=b"pass\n\n")
+    after = json.loads(run("progress", "ana", "--json").out)
+
+    assert "True of all aeroplanes" not in before
+    assert [each["shaky"] + each["unknown"] for each in after["sections"] if each["section"] == "general"] == [1]
+
+
+def test_nothing_is_new_for_ever(run: Runner) -> None:
+    shown = [run("rehearse", "--learner", "Ana", "--topic", "BRAKE HEAT", typed=b"pass\n\n" * 40).out for _ in range(2)]
+
+    assert "new)" in shown[0]
+    assert "new)" not in shown[1]
+
+
 # --- the day to be ready by
 
 
