@@ -82,7 +82,7 @@ def prompt(state: State, last: bool = False) -> str:
 def _head(item: Item, far: str, share: float) -> Line:
     """Return the line over a question: how far the sitting is, and which section this is of."""
     full = min(int(share * _BAR), _BAR)
-    section = section_name(item.section) if item.section == GENERAL else f"{item.section} {section_name(item.section)}"
+    section = "General" if item.section == GENERAL else f"{item.section} {section_name(item.section)}"
     return Line(f"{far} [{'#' * full}{'.' * (_BAR - full)}] {section}", HEAD)
 
 
