@@ -125,9 +125,11 @@ def _marked(question: Question, answer: str, marker: Marker, know: Knowledge) ->
 
 
 def _verbatim(question: Question, answer: str) -> Mark | None:
-    """Return that an answer in the book's own words is right, as one has it who learned it by heart."""
-    says = question.key.says
+    """Return that an answer in the book's own words, or of every point of the key in its own, is right."""
+    says, points = question.key.says, question.key.points
     wholes = {plain(says), *(plain(says[: says.index(part)]) for part in _REMARKS if part in says)}
+    if not question.key.verdict and not question.key.sets:
+        wholes.add(plain(" ".join(points)))
     if len(answer.split()) < _BY_HEART or plain(answer) not in wholes:
         return None
     return Mark(RIGHT, 1.0, (), (), says, question.sources)
