@@ -154,6 +154,8 @@ def _mark_line(taken: Taken) -> str:
     shown = MARK_SHOWN[taken.mark]
     if taken.mark == WRONG and taken.wrong:
         return f"{shown.rstrip('.')}: {'; '.join(taken.wrong).rstrip('.')}."
+    if taken.mark == MISSED and taken.answer and taken.missing:
+        return "Missed: that does not say what was asked for."
     return shown
 
 
