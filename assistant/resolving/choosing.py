@@ -30,7 +30,7 @@ from assistant.resolving.results import (
     TablesResult,
 )  # fmt: skip
 from assistant.resolving.state_questions import state_candidates
-from assistant.resolving.steering_order import deflections, names_side, resolve_order
+from assistant.resolving.steering_order import deflections, leaves_centred, names_side, resolve_order
 from assistant.understanding.matching import Match, strange
 from assistant.understanding.reading import OUTSIDE, Mention
 
@@ -213,7 +213,7 @@ def _orders(question: Question, know: Knowledge) -> Iterable[Candidate]:
             continue
         model = know.record(name, question.variant)
         orders = deflections(model, question, know)
-        several = len(orders) > 1 or (orders and orders[0].number > 1)
+        several = len(orders) > 1 or (orders and (orders[0].number > 1 or leaves_centred(question.reading.words)))
         result = resolve_order(model, question, know) if several else None
         if result is not None:
             yield Candidate(1.0 if isinstance(result, ModelResult) else 0.68, 6.0, result)

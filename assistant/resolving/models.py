@@ -66,6 +66,7 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
         else:
             missing.append(item)
     output = amounts.get(_OUTPUT)
+    left = [a for a in left if not _is_figure(a, model, given, know)]
     return Binding(
         given, tuple(missing), tuple(left), output[0] if output else None, len(amounts), cost, frozenset(amounts),
         {name: amount.start for name, (_, amount) in amounts.items()},
@@ -76,6 +77,16 @@ def cued_parts(model: Model, question: Question, know: Knowledge) -> dict[str, i
     """Return the inputs of a model that words beside an amount name, with where the amount begins."""
     parts = [_part(i) for i in model.inputs if not _is_own(i)]
     return cued(question.reading.amounts, parts, question.reading.words, know.units)
+
+
+def _is_figure(amount: Amount, model: Model, given: Mapping[str, tuple[Bound, ...]], know: Knowledge) -> bool:
+    """Return whether an amount only names the type's own figure that a calculation takes anyway."""
+    return amount.unit is not None and any(
+        fits(amount, item.unit, know.units) == bound.value
+        for item in model.inputs
+        if item.default
+        for bound in given.get(item.id, ())
+    )
 
 
 def _sought(model: Model, question: Question) -> str:

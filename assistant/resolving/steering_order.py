@@ -62,6 +62,11 @@ class Deflection(NamedTuple):
     place: int
 
 
+def leaves_centred(words: tuple[str, ...]) -> bool:
+    """Return whether a control is said to be left alone, so that what the others order together is asked."""
+    return not _CENTRED.isdisjoint(words)
+
+
 def names_side(words: tuple[str, ...]) -> bool:
     """Return whether left or right is said at all, so that looking for orders is worth it."""
     return not _SIDES.keys().isdisjoint(words) or not _OPPOSITE.isdisjoint(words) or _same_way(words)

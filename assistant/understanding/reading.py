@@ -375,7 +375,9 @@ def _counted(amounts: list[Amount], mentions: list[Mention]) -> list[Amount]:
     """Read a small bare number before a thing as a count: "three brakes"."""
     starts = {m.start for m in mentions if not m.weak and m.text.endswith("s")}
     return [
-        a._replace(unit="count") if a.unit is None and a.end in starts and a.value in (1, 2, 3, 4, 5, 6, 8) else a
+        a._replace(unit="count")
+        if a.unit is None and a.value in (1, 2, 3, 4, 5, 6, 8) and starts & {a.end, a.end + 1}
+        else a
         for a in amounts
     ]
 

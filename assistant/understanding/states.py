@@ -182,7 +182,7 @@ def _bind(
     if nearest and all(w in _BEFORE for w in reading.words[nearest.end : group.start]):
         bound = _as_conditions(reading, group, nearest, known)
         other = after and _adjacent(reading, group, after[0]) and not _leads(reading, after[0], following)
-        asks = nearest.holds("lose") and nearest.text == "lose"  # "what do I lose with the switch OFF"
+        asks = _asks_what_goes(reading, nearest)
         if bound and not (other and (nearest.weak or asks)):
             used.add(nearest.start)
             return bound
@@ -200,6 +200,14 @@ def _bind(
             used.add(state.start)
             return bound
     return []
+
+
+def _asks_what_goes(reading: Reading, state: Mention) -> bool:
+    """Return whether a word asks what is lost, and says no state: "what is lost with the switch OFF"."""
+    if not state.holds("lose"):
+        return False
+    before = reading.words[max(0, state.start - 3) : state.start]
+    return state.text == "lose" or (state.text == "lost" and bool({"what", "whats"}.intersection(before)))
 
 
 def _in_use(reading: Reading, group: _Group, known: StateWords) -> list[Condition]:

@@ -184,7 +184,7 @@ class TestChoices:
     @pytest.fixture
     def offered(self, knowledge: Knowledge) -> tuple[Answer, Context]:
         """A question that fits several records, as the knowledge stands."""
-        for text in ("controller", "autobrake?", "brake pressure", "accumulator pressure", "brakes", "gear"):
+        for text in ("controller", "steering", "delay", "tyres", "brake pressure", "accumulator pressure", "brakes"):
             answer, context = answer_turn(text, Context(), knowledge)
             if answer.outcome == CLARIFY and len(answer.choices) > 1:
                 return answer, context
