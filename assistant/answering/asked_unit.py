@@ -8,6 +8,8 @@ from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge, Question
 
 _ASKING = frozenset(("in", "into", "as", "many", "which", "what"))
+_SHORT = 6
+"""In a question of a few words a unit at the end asks for it; in a sentence it may be any word."""
 _FIGURES = (r.LimitResult, r.FactResult, r.ScheduleResult, r.ModelResult)
 
 
@@ -38,6 +40,7 @@ def _asked(question: Question, own: Unit, know: Knowledge) -> Unit | None:
         if found is None:
             continue
         unit, end = found
-        if unit.symbol != own.symbol and unit.dimension == own.dimension and (before in _ASKING or end == len(words)):
+        last = end == len(words) <= _SHORT
+        if unit.symbol != own.symbol and unit.dimension == own.dimension and (before in _ASKING or last):
             return unit
     return None

@@ -55,11 +55,16 @@ def _near(word: str, known: Sequence[str], bound: int) -> list[tuple[float, str]
     from rapidfuzz.distance import OSA
 
     hits = process.extract(word, known, scorer=OSA.distance, score_cutoff=bound, limit=12)
-    near = [(_cost(word, name, distance), name) for name, distance, _ in hits if not _turns(word, name)]
+    near = [(_cost(word, name, distance), name) for name, distance, _ in hits if not _another(word, name, distance)]
     if len(word) == 3:
         # Three letters make many words: only one letter left out of a word that begins alike is mended.
         near = [(cost, name) for cost, name in near if len(name) == 4 and name[0] == word[0]]
     return sorted(near)
+
+
+def _another(word: str, name: str, distance: float) -> bool:
+    """Return whether a near word is rather another one: two slips and a wrong beginning, or a meaning turned."""
+    return (distance >= 2 and word[0] != name[0]) or _turns(word, name)
 
 
 def _turns(word: str, name: str) -> bool:
