@@ -9,6 +9,7 @@ from assistant.conversation.controls import asks_about, corrected, follows
 from assistant.conversation.picking import picked
 from assistant.conversation.readings import carried, is_quantity, merged, with_amounts
 from assistant.conversation.readings import question_of as question_of
+from assistant.conversation.scenario import added
 from assistant.conversation.steps import step_asked
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.choosing import Scored, resolve_scored
@@ -64,6 +65,9 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
 def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the question that the one before makes of a turn, or None where it stands by itself."""
     alone, first = turn.alone, turn.first
+    found = None if turn.corrects else added(alone, context, knowledge)
+    if found:
+        return found
     asks_itself = not turn.corrects and not follows(turn.text) and not _incomplete(alone, first, knowledge)
     if asks_itself and len(alone.reading.words) > _FEW:
         return _clearly_carried(alone, first, context, knowledge)

@@ -224,3 +224,39 @@ def test_the_context_before_a_turn_is_left_as_it_was(knowledge: Knowledge) -> No
     answer_turn("disregard", before, knowledge)
 
     assert before == kept
+
+
+class TestScenario:
+    """A failure more adds to those given before, and what it changes is told."""
+
+    def test_a_second_system_adds_to_the_first_after_another_question(self, talk: Talk) -> None:
+        *_, answer = talk("system 1 lost, steering?", "how do I get the gear down then", "and system 2 goes as well")
+
+        assert "free fall" in answer.text
+        assert "EMERGENCY" in answer.text
+
+    def test_what_is_asked_back_for_replaces_nothing(self, talk: Talk) -> None:
+        *_, answer = talk("how long for the brakes to cool to 250", "they read 400, 20 outside, fans on")
+
+        assert answer.values[0].value == pytest.approx(6.03, abs=0.01)  # 12 min × ln(380 / 230)
+
+    def test_an_amount_takes_the_part_that_the_words_beside_it_name(self, talk: Talk) -> None:
+        *_, answer = talk("cool from 400 to 250 with fans at 20", "what if it's 35 outside")
+
+        assert answer.values[0].value == pytest.approx(6.35, abs=0.01)  # 12 min × ln(365 / 215)
+
+    def test_a_label_takes_the_place_of_its_like(self, talk: Talk) -> None:
+        *_, firm, full = talk("stop from 130 knots on steady", "firm", "and full")
+
+        assert (firm.entry, full.entry) == ("stopping-distance", "stopping-distance")
+        assert full.values[0].value < firm.values[0].value
+
+    def test_what_lacks_an_amount_takes_the_one_before(self, talk: Talk) -> None:
+        *_, answer = talk("pedal limit at 50", "and the tiller at the same speed")
+
+        assert answer.values[0].value == pytest.approx(20.0)
+
+    def test_a_step_of_the_procedure_just_told(self, talk: Talk) -> None:
+        *_, answer = talk("STEER LOST, what do I do", "below what speed")
+
+        assert "30 kt" in answer.text.split(".")[0]

@@ -1,0 +1,56 @@
+"""One failure more: "and system 2 goes as well" adds to the states given before, whatever was asked last."""
+
+from __future__ import annotations
+
+from assistant.conversation.context import Context
+from assistant.conversation.readings import carried, merged
+from assistant.resolving import tables as state_tables
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import Result, TableResult, TablesResult
+from assistant.understanding.states import Condition
+
+_ADDING = frozenset({"too", "also", "well", "another", "now", "then", "plus", "and", "next", "later", "additionally"})
+_REPLACING = frozenset({"instead", "only", "rather", "just"})
+
+
+def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return what holds with a further failure: the table asked last, then every other whose results it changes.
+
+    None where the turn gives no state that the scenario lacks, or asks something of its own.
+    """
+    words = set(alone.reading.words)
+    known = {c.input for c in context.scenario}
+    new = [c for c in alone.conditions if "." not in c.input and not c.implied]
+    if not known or not new or not _ADDING & words or _REPLACING & words or {c.input for c in new} <= known:
+        return None
+    if _asks_more(alone, knowledge):
+        return None
+    given = carried(alone, context, context.scenario, knowledge).conditions
+    question = merged(alone, context, knowledge, False)[0]._replace(conditions=given)
+    results = _changed(context, question.conditions, knowledge)
+    if not results:
+        return None
+    return question, results[0] if len(results) == 1 else TablesResult(tuple(results))
+
+
+def _asks_more(alone: Question, knowledge: Knowledge) -> bool:
+    said = {k for c in alone.conditions for k in c.where}
+    return any(not knowledge.matcher.is_soft(m) and not said.issuperset(m.taken) for m in alone.reading.mentions)
+
+
+def _changed(context: Context, now: tuple[Condition, ...], knowledge: Knowledge) -> list[TableResult]:
+    """Return the table that answered last, and those whose results the new failure changes."""
+    last = context.result.table.id if isinstance(context.result, TableResult) else ""
+    asked = context.result.asked if isinstance(context.result, TableResult) else ()
+    states = tuple(c for c in now if "." not in c.input)
+    before = {c.input: c.value for c in context.scenario}
+    after = {c.input: c.value for c in states}
+    found: list[TableResult] = []
+    for table in state_tables.tables(knowledge.base):
+        was, is_now = (state_tables.outputs(table, state, knowledge.base) for state in (before, after))
+        if table.id != last and was == is_now:
+            continue
+        row = state_tables.row(table, states, knowledge.base)
+        result = TableResult(table, (row,), asked if table.id == last else ())
+        found.insert(0, result) if table.id == last else found.append(result)
+    return found
