@@ -1,0 +1,84 @@
+"""Orders of several controls, readings compared, and calculations turned round."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from math import exp, log
+
+import pytest
+
+from assistant.answering.answer import ANSWER, CLARIFY, Answer
+
+Ask = Callable[[str], Answer]
+
+
+def value(answer: Answer) -> float:
+    assert answer.outcome == ANSWER, answer.text
+    return answer.values[0].value
+
+
+@pytest.mark.parametrize(
+    ("question", "degrees", "side"),
+    [
+        ("One tiller 40° right, the other 25° left, pedals centred, at 10 kt", 15, "right"),
+        ("my tiller is 40 left and his is 25 right at 10 knots, feet off. what angle", 15, "left"),
+        ("full right tiller and full right pedal at fifty knots what total angle do i get", 26, "right"),
+        ("tiller and pedal both full right at 30 kt, total order", 68 - 48 * 15 / 35 + 8, "right"),
+        ("captain goes 20 left and fo 20 right, result?", 0, "straight"),
+        ("tiller 40 right at 20 knots pedals neutral, what do the nosewheels get", 40, "right"),
+    ],
+)
+def test_orders_are_summed_with_their_signs(ask: Ask, question: str, degrees: float, side: str) -> None:
+    answer = ask(question)
+
+    assert value(answer) == pytest.approx(degrees, abs=1e-6)
+    assert side in answer.text
+
+
+@pytest.mark.parametrize(
+    "question", ["one brake is 210 and another is 80 can we depart", "brakes 80, 110, 95 and 240 °C, spread?"]
+)
+def test_readings_too_far_apart_are_outside(ask: Ask, question: str) -> None:
+    assert ask(question).text.startswith("Outside SOP B.6")
+
+
+def test_a_verdict_without_its_number_is_asked_back(ask: Ask) -> None:
+    assert ask("am I slow enough to retract the gear now").outcome == CLARIFY
+
+
+def test_by_how_much_is_no_reading(ask: Ask) -> None:
+    answer = ask("I busted the gear-down speed by ten knots. What has to be done about it?")
+
+    assert answer.entry == "limit-exceeded-procedure"
+
+
+def test_a_figure_is_said_in_the_unit_asked_for(ask: Ask) -> None:
+    assert value(ask("what is the tyre speed limit in miles per hour")) == pytest.approx(195 * 1.852 / 1.609344)
+
+
+def test_the_normal_distance_is_found_from_the_factored_one(ask: Ask) -> None:
+    answer = ask("what normal landing distance becomes two thousand metres when the anti skid is out")
+
+    assert value(answer) == pytest.approx(2000 / 1.6)
+
+
+def test_the_temperature_that_a_pre_charge_is_right_for(ask: Ask) -> None:
+    answer = ask("accumulator precharge gauge reads 1150 with no hydraulics, what temperature does that match")
+
+    assert value(answer) == pytest.approx((1150 + 14.7) / (1200 + 14.7) * 293.15 - 273.15, abs=0.05)
+
+
+def test_the_hottest_start_that_cools_in_time(ask: Ask) -> None:
+    answer = ask("Fans off, 15 °C outside, to be at 250 in half an hour. What's the hottest brake I can start with?")
+
+    assert value(answer) == pytest.approx(15 + 235 * exp(30 / 45))
+
+
+def test_numbers_without_words_take_their_usual_order(ask: Ask) -> None:
+    assert value(ask("cool from 400 to 250 with fans at 20")) == pytest.approx(12 * log(380 / 230))
+
+
+def test_a_brake_that_does_not_work_takes_no_share(ask: Ask) -> None:
+    three, four = (ask(f"RTO at 50 t from 120 kt, energy in each brake{more}") for more in (", one brake out", ""))
+
+    assert value(three) == pytest.approx(value(four) * 4 / 3)
