@@ -25,8 +25,23 @@ def others_of(one: Asked, text: str, know: Knowledge) -> Iterable[Point]:
             action = rule.says.partition(": ")[2]
             if action and action != result.rule.says.partition(": ")[2]:
                 yield point(action, know)._replace(figures=())
+    if isinstance(result, r.TableResult):
+        yield from _forbidden(result.table.topic, know)
     for part in (result,) if isinstance(result, r.TableResult) else getattr(result, "results", ()):
         yield from _other_values(part, text, know)
+
+
+def _forbidden(topic: str, know: Knowledge) -> Iterable[Point]:
+    """Yield what a statement on a topic forbids outright: "No pumping: ..."."""
+    for name in know.base.ids("facts"):
+        fact = know.base.records[name]
+        found = _FORBIDS.match(fact.says) if fact.topic == topic else None
+        told = named_elements(found[1], know) if found else ()
+        if found and told:
+            yield Point(f"no {found[1]}", (), told[:1])
+
+
+_FORBIDS = re.compile(r"No (\w+ing):")
 
 
 def _other_values(result: Any, text: str, know: Knowledge) -> Iterable[Point]:

@@ -11,6 +11,7 @@ from collections.abc import Iterable
 from typing import NamedTuple
 
 from assistant.practice.marking.alike import crossed, paired
+from assistant.practice.marking.causes import judge_ways
 from assistant.practice.marking.found import ENOUGH, LITTLE, Held, all_groups, enough_of, ways_said, words_said
 from assistant.practice.marking.misplaced import beside_it, denied_points, elsewhere, out_of_order
 from assistant.practice.marking.numbers import Numbers, judge_numbers
@@ -44,10 +45,15 @@ class Compared(NamedTuple):
 
 def compare(need: Need, said: Said, know: Knowledge) -> Compared:
     """Return how an answer stands to what is needed."""
+    ways = _ways(need, said, know)
+    if ways and all(point.way for point in need.points):
+        return ways
     numbers = judge_numbers(need, said, know)
     held = tuple(_held(i, need, said, numbers, know) for i in range(len(need.points)))
     held, exchanged = paired(held, need, said, know)
+    held = _with_ways(held, ways)
     wrong = [
+        *(ways.wrong if ways else ()),
         *exchanged,
         *crossed(need, said, numbers),
         *numbers.wrong,
@@ -69,6 +75,25 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
     if need.ordered and not wrong:
         wrong += out_of_order(held)
     return Compared(held, tuple(dict.fromkeys(wrong)))
+
+
+def _ways(need: Need, said: Said, know: Knowledge) -> Compared | None:
+    """Return how the ways to a result stand, where they are asked for; only the best where one is enough."""
+    if need.cause is None:
+        return None
+    points = [point for point in need.points if point.way]
+    judged = judge_ways(need.cause, [point.way for point in points], said, know)
+    held = [Held(*each) for each in zip(points, judged.shares, judged.places, strict=True)]
+    if need.one_way and held:
+        held = [max(held, key=lambda each: each.share)]
+    return Compared(tuple(held), judged.wrong)
+
+
+def _with_ways(held: tuple[Held, ...], ways: Compared | None) -> tuple[Held, ...]:
+    """Return the points as held, with the ways to a result as those that are asked for."""
+    if ways is None:
+        return held
+    return (*(each for each in held if not each.point.way), *ways.held)
 
 
 def held_shares(held: Iterable[Held]) -> list[float]:

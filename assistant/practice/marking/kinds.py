@@ -232,6 +232,13 @@ def _bare_step(text: str) -> str:
     return re.sub(r"\s*\([^)]*\)|, which .*$", "", text)
 
 
+def _both(one: Asked, text: str, know: Knowledge) -> list[Point]:
+    """Return the points of the first of two statements that are both told: either answers."""
+    result: Any = one.result
+    first = one._replace(result=result.first)
+    return MAKERS[type(result.first)](first, text, know)
+
+
 def _change(one: Asked, text: str, know: Knowledge) -> list[Point]:
     result: Any = one.result
     points = []
@@ -300,5 +307,6 @@ MAKERS: dict[type, Callable[[Asked, str, Knowledge], list[Point]]] = {
     r.VariantResult: _variant,
     r.CompareResult: _compare,
     r.Conversion: _conversion,
+    r.BothResult: _both,
     r.NotApplicable: _not_applicable,
 }

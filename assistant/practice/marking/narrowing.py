@@ -87,7 +87,7 @@ def _asked_by_name(points: list[Point], least: int) -> list[Point]:
         for words in {e.words for e in p.elements}:
             counts[words] = counts.get(words, 0) + 1
     named = [p for p in points if any(e.given and e.weight > 0.7 and counts[e.words] == 1 for e in p.elements)]
-    passed = [p for p in points if not any(e.given for e in p.elements)]
+    passed = [p for p in points if not p.way and not any(e.given for e in p.elements)]
     shared = any(n > 1 for n in counts.values())
     return [p for p in points if p not in passed] if len(named) >= least and shared else points
 

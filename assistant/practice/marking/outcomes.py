@@ -6,14 +6,16 @@ import re
 from typing import Any
 
 from assistant.answering.states import output_words
-from assistant.knowledge.records import StateTable
+from assistant.knowledge.records import Fact, StateTable
 from assistant.practice.marking.asked import Asked
 from assistant.practice.marking.elements import concepts_in, point
 from assistant.practice.marking.parts import parts_of
 from assistant.practice.marking.points import Point, State
 from assistant.practice.marking.said import plain
+from assistant.resolving import tables
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
+from assistant.resolving.results import CauseResult
 from assistant.understanding.states import Condition
 
 ACTION = re.compile(
@@ -22,6 +24,15 @@ ACTION = re.compile(
     r"what (?:do|would|should|must) (?:you|we|i) (?:use|do)|instead)\b",
     re.IGNORECASE,
 )
+
+_CAUSAL = re.compile(
+    r"\b(?:what (?:has|have|must have|puts|makes|would|could)|how (?:could|can)|leads?|which failures?|what failures?|"
+    r"when|why|loses?)\b"
+)
+"""What asks for what leads to a state, though no word of the knowledge says so."""
+_NEAR_BY = 8
+"""Candidates among which a table's own result is looked for."""
+_SURE = 0.6
 
 
 def table_points_of(one: Asked, text: str, know: Knowledge) -> list[Point]:
@@ -109,13 +120,15 @@ def loss_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
 def _listed_loss(one: Asked, text: str, know: Knowledge) -> list[Point]:
     for candidate in candidates(one.question, know)[:8]:
         fact = getattr(candidate.result, "fact", None)
-        if fact and fact.points and candidate.match and not candidate.match.barred and candidate.score >= 0.6:
-            return [point(p, know) for p in fact.points]
+        if fact and fact.points and candidate.match and not candidate.match.barred and candidate.score >= _SURE:
+            made = [point(p, know) for p in fact.points]
+            if any(p.state for p in made):  # it says what is gone, and not only what is done then
+                return made
     return []
 
 
 def cause_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
-    """Return a point for each set of failures that leads to a result."""
+    """Return a point for each set of failures that leads to a result: all of its members are to be said."""
     from assistant.answering.parts import conditions_words
 
     result: Any = one.result
@@ -123,5 +136,61 @@ def cause_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     if result.single:
         sets = [s for s in sets if len(s) == len(sets[0])] if sets else []
     return [
-        point(conditions_words(tuple(Condition(n, v) for n, v in chosen), know), know) for chosen in sets if chosen
-    ] or [point(one.answer.text, know)]
+        Point(conditions_words(tuple(Condition(n, v) for n, v in chosen), know), way=frozenset(chosen), kept=True)
+        for chosen in sets if chosen
+    ] or [point(one.answer.text, know)]  # fmt: skip
+
+
+def cause_of(one: Asked, know: Knowledge) -> Asked:
+    """Return the state table's own result in place of a statement of it, where what leads to a result is asked."""
+    fact = getattr(one.result, "fact", None)
+    reading = one.question.reading
+    if fact is None or not (reading.has("cause", "single") or _CAUSAL.search(" ".join(reading.words))):
+        return one
+    for candidate in candidates(one.question, know)[:_NEAR_BY]:
+        if isinstance(candidate.result, CauseResult) and candidate.score >= _SURE and candidate.result.sets:
+            return one._replace(result=candidate.result) if _tells_all(fact, know) else one
+    opening = _opening(fact, know)
+    for concept in (*sorted(reading.concepts), *opening):
+        found = _causes_of(concept, know)
+        if found and (concept in opening or _names_all(fact, found, know)) and _tells_all(fact, know):
+            return one._replace(result=found)
+    return one
+
+
+def figures_of(one: Asked, know: Knowledge) -> list[Point]:
+    """Return the points of a statement that give a figure, which no state table tells."""
+    return [made for text in one.result.fact.points if (made := point(text, know)).figures]  # type: ignore[union-attr]
+
+
+def _opening(fact: Fact, know: Knowledge) -> list[str]:
+    """Return the result that a statement begins with: "The pedals do not steer with ..."."""
+    return [
+        f"={table.id}.{output.id}.{value}"
+        for table in tables.tables(know.base)
+        for output in table.outputs
+        for value, says, _ in output.values
+        if fact.says.startswith(says.split(":")[0] + " ")
+    ]
+
+
+def _tells_all(fact: Fact, know: Knowledge) -> bool:
+    """Return whether a statement has no figure but in its points."""
+    figures = [a for p in fact.points for a in know.phrase(p).amounts]
+    return len(figures) >= len(know.phrase(fact.says).amounts)
+
+
+def _causes_of(concept: str, know: Knowledge) -> CauseResult | None:
+    """Return what leads to a result that a concept names, unless it is the normal one."""
+    if concept[0] != "=" or concept.count(".") < 2:
+        return None
+    table, output, value = concept[1:].split(".", 2)
+    record = know.base.records[table]
+    found = tables.causes(record, output, value, know, False, ())
+    return found if found.sets and found.sets != ((),) else None
+
+
+def _names_all(fact: Fact, found: CauseResult, know: Knowledge) -> bool:
+    """Return whether a statement names every input that leads to a result."""
+    terms = {know.base.inputs[name].term for chosen in found.sets for name, _ in chosen}
+    return terms <= know.phrase(fact.says).concepts

@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from assistant.answering.answer import Citation
 from assistant.quantities.amounts import Amount
+from assistant.resolving.results import CauseResult
 from assistant.understanding.reading import Reading
 
 
@@ -59,6 +60,8 @@ class Point(NamedTuple):
     """Whether it is to be said though the question holds its words."""
     any_figure: bool = False
     """Whether one of the figures is enough: a rule in percent or as the figure that it comes to."""
+    way: frozenset[tuple[str, str]] = frozenset()
+    """The inputs and their values that lead to a result only together, where it is a way there."""
 
 
 class Need(NamedTuple):
@@ -87,3 +90,7 @@ class Need(NamedTuple):
     loss: bool = False
     """Whether it is asked what is lost, so that a bare name says that it is."""
     polar: bool = False
+    cause: CauseResult | None = None
+    """The result that is asked for what leads to it; its ways are points."""
+    one_way: bool = False
+    """Whether one of the ways is asked for."""

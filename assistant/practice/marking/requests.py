@@ -30,6 +30,8 @@ _STEPS_ASKED = re.compile(
     r"\b(?:what (?:do|should|must|would) (?:you|we|i|they) do|steps|drill|procedure|in order|what follows)\b",
     re.IGNORECASE,
 )
+_ORDER_ASKED = re.compile(r"\b(?:in (?:what |which |the right )?order|sequence|step by step)\b", re.IGNORECASE)
+_NEAREST = 8
 _STEPS = 0.65
 """Score from which a procedure is meant where steps are asked for."""
 
@@ -97,8 +99,19 @@ def _whole(text: str, know: Knowledge) -> Asked | None:
         return None
     if not answer.text.startswith(composed(text, context.asked, context.result, know).text[:40]):
         return None  # it was answered in two halves, of which the context remembers the second alone
-    one = Asked(context.asked, context.result, answer)
+    one = _in_order(text, Asked(context.asked, context.result, answer), know)
     return _without_nothing(text, one, know) if isinstance(one.result, r.ModelResult) else one
+
+
+def _in_order(text: str, one: Asked, know: Knowledge) -> Asked:
+    """Return the statement of a sequence where one is asked for, though another on its subject comes first."""
+    if not _ORDER_ASKED.search(text) or not isinstance(one.result, r.FactResult) or "steps" in one.result.fact.answers:
+        return one
+    for candidate in candidates(one.question, know)[:_NEAREST]:
+        fact = getattr(candidate.result, "fact", None)
+        if fact and "steps" in fact.answers and candidate.match and not candidate.match.barred:
+            return as_asked(text, one.question, candidate.result, know) if candidate.score >= _STEPS else one
+    return one
 
 
 def _without_nothing(text: str, one: Asked, know: Knowledge) -> Asked:

@@ -6,8 +6,10 @@ import re
 
 from assistant.practice.marking.asked import Asked
 from assistant.practice.marking.besides import extras, formers, of_variants, others_of
+from assistant.practice.marking.causes import asks_one
 from assistant.practice.marking.kinds import MAKERS
 from assistant.practice.marking.narrowing import distinct, labelled, named_only, weighed, without_given
+from assistant.practice.marking.outcomes import cause_of, figures_of
 from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.requests import BOTH, asked
@@ -18,7 +20,8 @@ from assistant.resolving.knowing import Knowledge
 
 def required(text: str, know: Knowledge) -> Need | None:
     """Return what an answer to a question must hold, or None where nothing loaded answers it."""
-    found = asked(text, know)
+    first = asked(text, know)
+    found = tuple(cause_of(one, know) for one in first)
     if not found:
         return None
     reading = know.reader.read(text)
@@ -26,6 +29,7 @@ def required(text: str, know: Knowledge) -> Need | None:
     groups = [labelled(group, one, found, text, know) for group, one in zip(groups, found, strict=True)]
     points = distinct(p for group in groups for p in without_given(group, reading, len(found) > 1))
     points = weighed(points)
+    points += [p for was, now in zip(first, found, strict=True) if was is not now for p in figures_of(was, know)]
     answers = [one.answer for one in found]
     return Need(
         question=reading,
@@ -44,6 +48,8 @@ def required(text: str, know: Knowledge) -> Need | None:
         within=_is_within(found[0].result),
         loss=any(isinstance(one.result, r.LossResult) for one in found) or reading.asks_loss,
         polar=bool(POLAR.search(text)),
+        cause=next((one.result for one in found if isinstance(one.result, r.CauseResult)), None),
+        one_way=asks_one(text),
     )
 
 
