@@ -8,15 +8,8 @@ import pytest
 
 from assistant.answering.answer import Answer
 from assistant.conversation.context import Context
-from assistant.conversation.opening import Knowledge, open_knowledge
+from assistant.conversation.opening import Knowledge
 from assistant.conversation.turn import answer_turn
-
-
-@pytest.fixture(scope="session")
-def knowledge() -> Knowledge:
-    found, problems = open_knowledge(type_id="aldermere_120", cache_dir="")
-    assert found is not None, "\n".join(map(str, problems))
-    return found
 
 
 @pytest.fixture(scope="session")

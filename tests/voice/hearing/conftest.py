@@ -4,18 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from assistant.conversation.opening import Knowledge, open_knowledge
+from assistant.conversation.opening import Knowledge
 from assistant.voice.hearing.ear import Ear
 from assistant.voice.hearing.endpoint import Judge, voice_judge
 from assistant.voice.hearing.opening import open_ear
 from assistant.voice.hearing.sounds import Sounding, dictionary
-
-
-@pytest.fixture(scope="session")
-def knowledge() -> Knowledge:
-    found, problems = open_knowledge(type_id="aldermere_120", cache_dir="")
-    assert found is not None, "\n".join(map(str, problems))
-    return found
 
 
 @pytest.fixture(scope="session")

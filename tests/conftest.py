@@ -1,4 +1,4 @@
-"""The delivered knowledge, opened once."""
+"""The delivered knowledge, opened once for all tests that ask it."""
 
 from __future__ import annotations
 
