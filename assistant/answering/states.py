@@ -108,6 +108,9 @@ def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
     sets = sorted(result.sets, key=len)
     if not sets:
         return Parts(f"Nothing leads to it{given}: {says}.", result.table.sources, result.table.id)
+    if sets == [()] and result.given:
+        lead = f"That follows with {conditions_words(result.given, know)} alone: {says}."
+        return Parts(lead, result.table.sources, result.table.id)
     if sets == [()]:
         return Parts(f"That is so with everything normal: {says}.", result.table.sources, result.table.id)
     words = [_set_words(s, know) for s in sets]

@@ -143,7 +143,8 @@ def _checked(found: Check, amount: Amount, score: float, match: Match, question:
         score *= 0.85 if reading.has("can") or "is" in reading.words else 0.75
     others = [a for a in reading.amounts if a is not amount]
     used = len(limit.applies) + (1 if found.bound_from or (limit.second and "ft" in {a.unit for a in others}) else 0)
-    score *= 0.8 ** max(0, len(others) - used)
+    alike = sum(1 for a in others if a.unit == amount.unit)
+    score *= (0.65 if alike and not used else 0.8) ** max(0, len(others) - used)
     if not reading.has("can") and (reading.asked & QUANTITIES or "what" in reading.words):
         score *= 0.85
     asking = 1.16 if reading.has("can") else 1.04
@@ -153,8 +154,10 @@ def _checked(found: Check, amount: Amount, score: float, match: Match, question:
 def _bands(bands: Bands, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
     judged = limit_rules.judge(bands, question, know, question.reading.amounts)
     if judged:
-        rest = 0 if bands.unit == "K" else len(question.reading.amounts) - 1
-        yield Candidate(min(1.2, match.score * 1.1) * 0.9**rest, match.matched + 0.6, judged, match)
+        compared = bands.unit == "K" and len(question.reading.amounts) > 1
+        rest = 0 if compared else len(question.reading.amounts) - 1
+        fits_both = 1.35 if compared and question.reading.has("can") else 1.1
+        yield Candidate(min(1.2, match.score * fits_both) * 0.9**rest, match.matched + 0.6, judged, match)
     elif bands.says:
         score = match.score * 0.9 * _amount_penalty(match, question.reading.amounts, know)
         yield Candidate(score, match.matched, BandResult(bands, float("nan"), bands.rules[0], None), match)

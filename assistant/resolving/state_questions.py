@@ -19,10 +19,12 @@ def state_candidates(question: Question, know: Knowledge, excused: Collection[in
     """Yield what the state tables answer to a question."""
     inputs = tuple(c for c in question.conditions if "." not in c.input)
     matches = _output_matches(question, know, excused)
+    undecided = left_open(question, know)
+    settled = tuple(c for c in inputs if not undecided.intersection(c.where))
     for table in state_tables.tables(know.base):
         own = [m for m in matches if m.record == table.id]
         yield from _row(table, inputs, own, question, know, excused)
-        yield from _causes(table, inputs, own, question, know, excused)
+        yield from _causes(table, settled, own, question, know, excused)
     yield from _loss(inputs, matches, question, know, excused)
 
 
@@ -223,6 +225,8 @@ def _loss(
     )
     if not inputs or not (losing or question.reading.has("happens", "steps")):
         return
+    if left_open(question, know):
+        return  # "a system": one of two, and not both of them
     if not losing and not question.reading.has("happens") and any(c.implied for c in inputs):
         return
     content = _content(question, know, excused)

@@ -193,6 +193,8 @@ def _bind(
         loose = len(between) > _NEAR and not all(w in _LINKS for w in between)
         if _STOPS.intersection(between) or len(between) > _FAR or (state.weak and loose):
             continue
+        if state.text == "no" and "," in between:
+            continue  # "it is on System 1, no?": it asks to be confirmed
         if any(a.end == state.start and group.end < a.start for a in reading.amounts) and _ANDS.intersection(between):
             continue  # "fans, 25 out": the word goes with the number
         bound = _as_conditions(reading, group, state, known)
