@@ -10,16 +10,23 @@ from assistant.knowledge.records import Model
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.models import bind, cued_parts
 from assistant.resolving.results import Choices, Needed
+from assistant.understanding.reading import Reading
 from assistant.understanding.states import Condition, conditions
 
 
 def question_of(text: str, knowledge: Knowledge, variant: str) -> Question:
     """Return a text as a question of its own."""
     reading = knowledge.reader.read(text)
-    losing = reading.asks_loss or reading.has("happens", "steps", "mode")
+    losing = reading.asks_loss or reading.has("happens", "steps") or _asks_mode(reading)
     found = tuple(conditions(reading, knowledge.states, knowledge.units, losing))
     named = [v for v in reading.variants if v in knowledge.variants]
     return Question(reading, found, named[-1] if named else variant or knowledge.variants[0], bool(named))
+
+
+def _asks_mode(reading: Reading) -> bool:
+    """Return whether a mode is asked for and none is named: "is NORMAL braking on System 1?" loses nothing."""
+    named = any(c.startswith("=") for m in reading.mentions for c in m.concepts)
+    return not named and any("mode" in m.concepts for m in reading.mentions)
 
 
 def is_quantity(concepts: frozenset[str], knowledge: Knowledge) -> bool:
