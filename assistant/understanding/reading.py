@@ -153,7 +153,7 @@ class Reader:
         places = tuple(k for m in mentions for k in m.taken if any(c.startswith("variant:") for c in m.concepts))
         mentions = [m for m in mentions if not any(c.startswith(("variant:", "type:")) for c in m.concepts)]
         amounts, variants = self._named_by_number(amounts, variants, words)
-        amounts = _counted(amounts, mentions)
+        amounts = _counted(amounts, mentions, words)
         return Reading(text, tuple(words), tuple(mentions), tuple(amounts), tuple(mended), variants, too_long, places)
 
     def _named_by_number(
@@ -371,15 +371,21 @@ def _words_meant(tokens: list[Token]) -> list[Token]:
     return result
 
 
-def _counted(amounts: list[Amount], mentions: list[Mention]) -> list[Amount]:
+def _counted(amounts: list[Amount], mentions: list[Mention], words: list[str]) -> list[Amount]:
     """Read a small bare number before a thing as a count: "three brakes"."""
     starts = {m.start for m in mentions if not m.weak and m.text.endswith("s")}
     return [
         a._replace(unit="count")
-        if a.unit is None and a.value in (1, 2, 3, 4, 5, 6, 8) and starts & {a.end, a.end + 1}
+        if a.unit is None and a.value in (1, 2, 3, 4, 5, 6, 8) and starts & _counted_at(a, words)
         else a
         for a in amounts
     ]
+
+
+def _counted_at(amount: Amount, words: list[str]) -> set[int]:
+    """Return where what a number counts may be named: right after it, or after a word such as "working"."""
+    more = {amount.end + 1} if words[amount.end : amount.end + 1] in (["working"], ["other"], ["full"]) else set()
+    return {amount.end} | more
 
 
 def _expanded(tokens: list[Token]) -> list[Token]:
