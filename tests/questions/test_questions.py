@@ -29,8 +29,8 @@ class Reached(NamedTuple):
 
 # Raise these with what is reached; never lower them to pass.
 REACHED = {
-    "tuned": Reached(right=96.0, wrong=2.5),
-    "unseen": Reached(right=89.0, wrong=6.0),
+    "tuned": Reached(right=97.4, wrong=1.6),
+    "unseen": Reached(right=90.5, wrong=5.0),
 }
 FILES = [path for name in REACHED for path in sorted((HERE / name).glob("*.jsonl"))]
 OUTCOMES = {"answer", "clarify", "decline"}
