@@ -119,8 +119,10 @@ class Examiner:
             turn = self._result(table, output, state, opening)
             if turn is not None:
                 opening = "And then"
+                begun = True
                 yield turn
-        yield from islice(self._other_results(table, state), _MOST_OUTPUTS)
+        if begun:  # what becomes of another table's results goes on from those of its own
+            yield from islice(self._other_results(table, state), _MOST_OUTPUTS)
 
     def _other_results(self, table: StateTable, state: State) -> Iterator[Turn]:
         """Yield what becomes of the other tables' results."""

@@ -50,5 +50,7 @@ def _draft(record: Bands, rule: BandRule, reading: float, desk: Desk) -> Draft:
     )
     of = re.sub(r", by \w+$", "", bare(record.of))
     shapes = [desk.wording.sentences("band", of=of, a=amount)]
-    shapes += [desk.wording.sentences("band_ask", ask=desk.wording.plain(ask), a=amount) for ask in record.asks]
+    topics = dict.fromkeys(topic for ask in record.asks if (topic := desk.wording.topic(ask)))
+    topics |= dict.fromkeys(entry for ask in record.asks if (entry := desk.wording.entry(ask)))
+    shapes += [desk.wording.sentences("band", of=topic, a=amount) for topic in topics]
     return Draft(BAND, record.id, record.topic, key, tuple(shapes), desk.hint("paragraph", record.sources), 2)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import NamedTuple
 
@@ -12,6 +13,7 @@ from assistant.practice.making.orders import FUNCTION, order_drafts
 from assistant.practice.making.question import CALCULATION, Draft, Expected, Key
 from assistant.resolving.functions import function
 
+_VAGUE = re.compile(r" (?:at|after) an? (?:temperature|altitude|time of cooling|lever setting)\b")
 _LINES = 2
 """Sets of numbers that a model yields at a time."""
 _SHARES = (0.78, 0.98)
@@ -45,7 +47,14 @@ def model_drafts(name: str, desk: Desk) -> Iterator[Draft]:
             result = runs.call(si)
         except (OutOfRange, ValueError, ZeroDivisionError, OverflowError):
             continue
-        yield _draft(record, inputs, desk.know.units.from_si(result, record.output_unit), desk)
+        if not _lone(inputs):
+            yield _draft(record, inputs, desk.know.units.from_si(result, record.output_unit), desk)
+
+
+def _lone(inputs: dict[str, Given]) -> bool:
+    """Whether all that would be given is one word, which tells nobody of what it is: "nose"."""
+    said = [each.words for each in inputs.values() if each.words]
+    return len(said) == 1 and " " not in said[0] and not said[0].isupper()
 
 
 def _inputs(record: Model, freely: bool, desk: Desk) -> dict[str, Given] | None:
@@ -70,12 +79,9 @@ def _draft(record: Model, inputs: dict[str, Given], result: float, desk: Desk) -
     given = ", ".join(said)
     shape = "calculation" if given else "calculation_bare"
     key = Key(values=(Expected(record.output, result, record.output_unit, COMPUTED),))
-    wordings = [desk.wording.sentences(shape, of=bare(record.of), given=given)]
-    wordings += [
-        desk.wording.sentences("calculation_ask", ask=desk.wording.plain(ask), given=given)
-        for ask in record.asks[:3]
-        if given
-    ]
+    of = bare(record.of)
+    plainly = _VAGUE.sub("", of) if given else of  # what is given says at which one
+    wordings = [desk.wording.sentences(shape, of=each, given=given) for each in dict.fromkeys((plainly, of))]
     if not given:
         wordings += asked_wordings(record.asks, desk)
     hint = desk.hint("unit", record.sources, unit=desk.unit_name(record.output_unit))

@@ -61,9 +61,16 @@ def expected(value: Value, quantity: str = "") -> Expected:
 def asked_wordings(asks: Iterable[str], desk: Desk, forms: Iterable[str] = ()) -> list[tuple[str, ...]]:
     """Return ways of asking as sentences, the best shapes first."""
     wanted = frozenset(forms)
-    found = [asked for ask in asks if (asked := desk.wording.asked(ask)) and (not wanted or asked.form in wanted)]
+    made = [asked for ask in asks if (asked := desk.wording.asked(ask)) and asked.natural]
+    found = [asked for asked in made if not wanted or asked.form in wanted]
     levels = sorted({(each.rank, each.rough) for each in found})
     return [tuple(s for each in found if (each.rank, each.rough) == level for s in each.sentences) for level in levels]
+
+
+def about_wordings(asks: Iterable[str], desk: Desk) -> tuple[str, ...]:
+    """Return questions on what ways of asking name, for a record that has no better sentence."""
+    found = dict.fromkeys(named for ask in asks if (named := desk.wording.about(ask)))
+    return tuple(text for named in found for text in desk.wording.sentences("about", of=named))
 
 
 def bare(text: str) -> str:

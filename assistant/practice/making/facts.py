@@ -2,24 +2,69 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from assistant.knowledge.records import Fact
-from assistant.practice.making.drafting import Desk, asked_wordings, expected
-from assistant.practice.making.question import FACT, Draft, Key
+from assistant.practice.making.drafting import Desk, about_wordings, asked_wordings, expected
+from assistant.practice.making.question import FACT, WHO, Draft, Key
 from assistant.practice.making.wording import GOOD
+
+_LEAST, _SHARE = 2, 0.7
+"""Words at least with which a statement is begun, and the share of it at most."""
+_JOINTS = frozenset((
+    "is", "are", "if", "when", "by", "at", "below", "above", "from", "with", "to", "because", "only", "than", "in",
+    "on", "for", "has", "have", "until", "while", "before", "after", "does", "do", "may", "must", "can", "need",
+))  # fmt: skip
+"""Words after which a beginning best breaks off."""
+_BEGINNINGS, _TOPICS = 6, 12
+"""Beginnings and headings that are tried."""
+_FIRST = 3
+"""Ways of asking among which one by "who" tells that the statement is of a person."""
 
 
 def fact_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     """Yield a draft for each form in which a statement may be asked for."""
     record: Fact = desk.record(name)
-    asked = [found for ask in record.asks if (found := desk.wording.asked(ask))]
+    asked = [found for ask in record.asks if (found := desk.wording.asked(ask)) and found.natural]
+    if not any(ask.startswith("who ") for ask in record.asks[:_FIRST]):
+        asked = [each for each in asked if each.form != WHO]
     best = min((each.rank for each in asked), default=GOOD)
     ordered = any(each.ordered for each in asked)
-    spare = asked_wordings(record.asks, desk)
-    for form in sorted({each.form for each in asked if each.rank == best}, key=lambda each: (each == FACT, each)):
+    named = about_wordings(record.asks, desk)
+    spare = [*asked_wordings(record.asks, desk), named, *_begun(record, desk), _under(record, desk)]
+    forms = {each.form for each in asked if each.rank == best} or {FACT}
+    for form in sorted(forms, key=lambda each: (each == FACT, each)):
         wordings = asked_wordings(record.asks, desk, (form,))
         yield Draft(form, name, record.topic, _key(record, ordered), (*wordings, *spare), _hint(record, desk), 1)
+
+
+def _begun(record: Fact, desk: Desk) -> Iterator[tuple[str, ...]]:
+    """Yield questions that begin the statement itself and ask how it goes on, alone and under a heading."""
+    words = re.split(r"(?<=[a-z0-9)])[.;]\s", record.says)[0].rstrip(".").split()
+    cuts = [i for i in range(_LEAST, len(words) - 1) if i <= _SHARE * len(words) and not _within(words, i)]
+    cuts.sort(key=lambda i: (words[i - 1].lower().rstrip(",") not in _JOINTS, -i))
+    begun = [" ".join(words[:cut]).rstrip(":,;") for cut in cuts]
+    begun = [each for each in begun if not set(each) & set("“”()=")]
+    yield from (desk.wording.sentences("begun", of=each) for each in begun[:_BEGINNINGS])
+    topics = dict.fromkeys(topic for ask in record.asks if (topic := desk.wording.topic(ask)))
+    if topics:
+        yield from (desk.wording.sentences("about", of=desk.wording.about_topic(topic)) for topic in topics)
+    for topic in list(topics)[:_TOPICS]:
+        for each in dict.fromkeys((*begun[:3], *begun[-3:])):
+            yield desk.wording.sentences("begun_on", topic=topic, of=each)
+
+
+def _under(record: Fact, desk: Desk) -> tuple[str, ...]:
+    """Return questions by what an index would have the statement under."""
+    entries = dict.fromkeys(entry for ask in record.asks if (entry := desk.wording.entry(ask)))
+    return tuple(text for entry in entries for text in desk.wording.sentences("under", of=entry))
+
+
+def _within(words: list[str], cut: int) -> bool:
+    """Whether a cut falls within a caption or before the number of a name."""
+    before, after = words[cut - 1], words[cut]
+    return (before.isupper() and after.isupper()) or (before[:1].isupper() and after[:1].isdigit())
 
 
 def _key(record: Fact, ordered: bool) -> Key:

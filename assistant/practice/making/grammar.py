@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Collection, Mapping, Sequence
+from itertools import pairwise
 from typing import Any, NamedTuple
 
 _NOUNS = r"(?P<np>[nadp]*n)"
@@ -15,7 +16,7 @@ _NOUNS = r"(?P<np>[nadp]*n)"
 _UNLED = ("colour", "faster", "much", "way")
 """What may not come first after a question word: another shape is wanted for it."""
 _OPENING = ("can", "may", "must", "will", "do", "does")
-_EXTENTS = ("long", "fast", "far", "high", "hard", "hot", "deep", "low", "much")
+_EXTENTS = ("long", "fast", "far", "high", "hard", "hot", "deep", "low")
 
 
 class Rule(NamedTuple):
@@ -95,7 +96,8 @@ class Grammar:
         tokens = self._with_joints(ask.split())
         for size in (2, 1):
             word, rest = " ".join(tokens[:size]).lower(), tokens[size:]
-            if not rest or rest[0].lower() in _UNLED or (word == "how" and rest[0].lower() in ("many", *_EXTENTS)):
+            extent = word == "how" and rest[:1] and rest[0].lower() in ("many", "much", *_EXTENTS)
+            if not rest or rest[0].lower() in _UNLED or extent:
                 continue
             classes = "".join(self._class(token) for token in rest)
             for rule in RULES:
@@ -127,6 +129,26 @@ class Grammar:
         if re.fullmatch(r"b[nsa]+p", classes) and ask.split()[1].lower() != "know":
             return 1
         return sum(len(run) - 3 for run in runs) + len(re.findall(r"[bt][nsa]+[btp][nsa]", classes))
+
+    def agrees(self, words: str) -> bool:
+        """Whether no verb in its base form follows a single thing: not "the gear retract"."""
+        tokens = words.split()
+        classes = [self._class(token) for token in tokens]
+        return not any(one == "n" and other == "b" and not before.isupper()
+                       for one, other, before in zip(classes, classes[1:], tokens, strict=False))  # fmt: skip
+
+    def lacks_joint(self, sentence: str) -> bool:
+        """Whether a caption stands unjoined after a verb that takes nothing: "land DOOR OPEN"."""
+        return any(one.lower() in self._alone and other.strip("?").isupper() and len(other) > 1
+                   for one, other in pairwise(sentence.split()))  # fmt: skip
+
+    def kind(self, token: str) -> str:
+        """Return the letter of a word's class."""
+        return self._class(token)
+
+    def joins(self, token: str) -> bool:
+        """Whether a word is a preposition or a conjunction."""
+        return token.lower() in self._small
 
     def is_name(self, words: str, strictly: bool = False) -> bool:
         """Whether words hold no verb, nor strictly a participle, and so may be the name of a thing."""

@@ -14,6 +14,8 @@ from assistant.resolving.limits import bound_value
 _BOUND = r"(?:maximum|minimum|longest|shortest|highest|lowest)"
 _AFTER = r"(?: (?:for|to|in|with|without|before|on|of|at|either|set)\b.*|,.*|$)"
 _TIMES, _SPEEDS = ("s", "min", "h"), ("kt", "Mach")
+_READ = ("degC", "psi")
+"""Units of readings: one does nothing "at 2,000 psi", but reads it."""
 _FINEST = {"Mach": 0.01, "m": 0.1, "h": 0.5, "factor": 0.1, "m/s2": 0.1}
 _PLACES = 6
 
@@ -48,10 +50,17 @@ def _recall(record: Limit, desk: Desk) -> Draft:
     unit = figures[0].unit
     shape = figure_shape(unit)
     of = bare(record.of).split(",")[0] if unit == "count" else smooth(bare(record.of))
-    wordings = [desk.wording.sentences(shape, of=of), *asked_wordings(record.asks, desk)]
+    of, rest = _parted(of) if unit == "count" else (of, "")
+    wordings = [desk.wording.sentences(shape, of=of, rest=rest), *asked_wordings(record.asks, desk)]
     key = Key(values=tuple(expected(figure, record.of) for figure in figures))
     hint = desk.hint("unit" if unit != "count" else "paragraph", record.sources, unit=desk.unit_name(unit))
     return Draft(FIGURE, record.id, record.topic, key, tuple(wordings), hint, 1)
+
+
+def _parted(of: str) -> tuple[str, str]:
+    """Return what is counted and where: "wheels" and " on each main leg"."""
+    found = re.fullmatch(r"(.+?)( (?:on|in)\b.*)", of)
+    return (found[1], found[2]) if found else (of, "")
 
 
 def _check(record: Limit, figure: Value, side: int, desk: Desk) -> Draft:
@@ -86,8 +95,8 @@ def step_of(value: float, unit: str) -> float:
 def _check_wordings(record: Limit, amount: str, context: str, desk: Desk) -> Iterator[tuple[str, ...]]:
     acts = sorted((c for c in record.check if desk.wording.does(c)), key=lambda act: len(act.split()))
     unit = (record.maximum or record.minimum or Value(0, "")).unit
-    shape = "check_for" if unit in _TIMES else "check_with" if unit in ("degC", "psi", "kg") else "check_verb"
-    for act in acts[:2]:
+    shape = "check_for" if unit in _TIMES else "check_verb"
+    for act in acts[:2] if unit not in _READ else ():
         yield desk.wording.sentences(shape, act=desk.wording.plain(act), a=amount, context=context)
     if re.search(rf"\b{_BOUND}\b", record.of):
         said = all(desk.shown(value, unit) in record.of for _, _, value, unit in record.applies)

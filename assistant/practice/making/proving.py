@@ -13,6 +13,8 @@ from assistant.practice.making.wording import content
 from assistant.resolving.knowing import Knowledge
 
 _DUST = 1e-6
+_GOES_ON = "…"
+"""What a statement that is only begun ends in."""
 _CLOSED = frozenset({"do", "does", "is", "are", "can", "may", "must", "will"})
 """First words of a question that yes or no answers."""
 _AMOUNT = re.compile(
@@ -63,6 +65,8 @@ def gives_away(text: str, draft: Draft) -> bool:
         return False
     points = key.points or ((key.says,) if not key.values else ())
     given = [point for point in points if (said := content(point)) and said <= asked]
+    if _GOES_ON in text:
+        return len(given) == len(points)  # what is begun holds some of it, and is to be ended
     return bool(points) and 2 * len(given) >= len(points) and (draft.form != FACT or len(given) > 0)
 
 

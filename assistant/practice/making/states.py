@@ -16,7 +16,7 @@ from assistant.understanding.states import Condition
 
 _MOST_TOGETHER = 3
 _FEW = 2
-_COMBINED = 4
+_COMBINED = 24
 """Scenarios of each size above one that a table yields at a time."""
 
 State = tuple[tuple[str, str], ...]
@@ -31,7 +31,7 @@ def table_drafts(name: str, desk: Desk) -> Iterator[Draft]:
             yield from _lost(record, state, desk)
     for output in record.outputs:
         for value, says, words in output.values:
-            yield from _causes(record, output, value, _called(says, words, desk), desk)
+            yield from _causes(record, output, value, _called(says, words), desk)
 
 
 def _scenarios(record: StateTable, desk: Desk) -> list[State]:
@@ -61,10 +61,10 @@ def single_drafts(record: StateTable, state: State, output: TableOutput, desk: D
     within = conditions_of(state, desk)[1]
     asks = _asks(output, desk)
     wide = [ask for ask in asks if ask.split()[0] not in ("do", "does", "is", "are", "can")]
-    label = [f"which {output.label}"]
+    label = _labelled(output, desk)
     if not _is_plain(output):  # what it is tells more than whether there is any
         several = len(output.values) > _FEW and " " in output.label
-        asks = wide or (label if several else asks or [f"do you have {output.label}"])
+        asks = wide or (label if several and label else asks or label)
     for ask in asks:
         wordings = desk.wording.sentences("state", conditions=within, ask=ask)
         plain = tuple(sentence(text.removeprefix("The ")) for text in wordings)
@@ -94,7 +94,10 @@ def _asks(output: TableOutput, desk: Desk) -> list[str]:
     """Return what asks for an output, as it stands within a sentence: "how do you use the pedals"."""
     opening = ("what", "which", "do", "does", "can", "how", "are", "is")
     found = [desk.wording.asked(ask) for ask in output.asks if ask.split()[0] in opening]
-    said = [text.rstrip("?") for asked in found if asked and asked.rank == GOOD for text in asked.sentences]
+    said = [
+        text.rstrip("?") for asked in found if asked and asked.rank == GOOD and asked.natural
+        for text in asked.sentences
+    ]  # fmt: skip
     whole = [desk.wording.plain(ask) for ask in output.asks if ask.split()[0] == "which" and len(ask.split()) == 2]
     return [text[:1].lower() + text[1:] for text in (*said, *whole) if ":" not in text]
 
@@ -107,8 +110,13 @@ def _one(output: TableOutput, state: State, desk: Desk) -> Iterator[tuple[str, .
         found += desk.wording.sentences("state", conditions=within, ask=ask)
     found = [text if not text.startswith("The ") else sentence(text.removeprefix("The ")) for text in found]
     yield tuple(found)
-    if not _is_plain(output):
+    if _labelled(output, desk):
         yield desk.wording.sentences("state_label", conditions=opening, label=output.label)
+
+
+def _labelled(output: TableOutput, desk: Desk) -> list[str]:
+    """Return "which braking mode", where an output's label is the name of such a kind of thing."""
+    return [f"which {output.label}"] if output.label.split()[-1:] and desk.wording.is_kind(output.label) else []
 
 
 def _is_plain(output: TableOutput) -> bool:
@@ -118,7 +126,7 @@ def _is_plain(output: TableOutput) -> bool:
 
 def _two(outputs: list[TableOutput], state: State, desk: Desk) -> Iterator[tuple[str, ...]]:
     opening, _ = conditions_of(state, desk)
-    one, two = ([*_asks(output, desk), *([] if _is_plain(output) else [f"which {output.label}"])] for output in outputs)
+    one, two = ([*_asks(output, desk), *_labelled(output, desk)] for output in outputs)
     pairs = [(first, second) for first in one for second in two]
     yield tuple(
         text
@@ -150,15 +158,17 @@ def _lost(record: StateTable, state: State, desk: Desk) -> Iterator[Draft]:
     )  # fmt: skip
 
 
-def _called(says: str, words: str, desk: Desk) -> list[str]:
-    """Return what a result is called: the words for it, the first ones, else its sentence in quotation marks."""
+def _called(says: str, words: str) -> list[str]:
+    """Return what a result is called: its name, if it is one ("No anti-skid"), else its sentence in quotation marks.
+
+    The words for it are for reading questions, and many are no names: "parking brake fails".
+    """
     short = says.split(":")[0]
-    told = short if short[:2].isupper() else short[:1].lower() + short[1:] if short.startswith("No ") else f"“{short}”"
-    named = [word.strip() for word in words.split(";") if word.strip() and "@" not in word and "…" not in word]
-    named = [name for name in named if " not " not in f" {name} "]
-    if desk.wording.commands(short):
-        return [told, *named[:1]]
-    return [*sorted(named[:3], key=lambda name: " " not in name), told]
+    if short[:2].isupper():
+        return [short]
+    if short.startswith("No "):
+        return [short[:1].lower() + short[1:], *(name for name in words.split("; ") if name.startswith("no "))]
+    return [f"“{short}”", f"“{says}”"]
 
 
 def _causes(

@@ -12,9 +12,10 @@ import re
 from collections.abc import Iterable, Mapping
 from typing import Any, NamedTuple
 
-from assistant.answering.parts import upper
+from assistant.answering.parts import joined, upper
 from assistant.knowledge.base import Base
 from assistant.practice.making.grammar import Grammar
+from assistant.practice.making.prose import Prose
 from assistant.understanding.words import stem
 
 _FILE = os.path.join(os.path.dirname(__file__), "wording.toml")
@@ -23,6 +24,12 @@ _WORD = re.compile(r"[A-Za-z][\w'’.-]*\w|[A-Za-z]")
 
 GOOD, HEADING, BARE = 0, 1, 2
 """How good a shape is: a sentence of its own, what is asked about and "what does the book say?", or the bare words."""
+
+
+_PAIR = _MOST_NAMES = 2
+_MOST_TOPICS = 3
+_MOST_IN_INDEX = 5
+_OPENS = frozenset(("list", "define", "compare", "last", "does", "do", "is", "are", "can", "may", "must"))
 
 
 class Asked(NamedTuple):
@@ -34,6 +41,8 @@ class Asked(NamedTuple):
     rank: int
     rough: int = 0
     """How far it still is from good English, 0 the best."""
+    natural: bool = False
+    """Whether it may be read aloud: what stands side by side in it does so in the knowledge's own English."""
 
 
 class Wording:
@@ -54,7 +63,9 @@ class Wording:
         self._patterns = [(re.compile(each["match"], re.IGNORECASE), each) for each in self._data["asked"]]
         self._opening = frozenset(words["opening"])
         self._grammar = Grammar(words, self.plain)
+        self._prose = Prose(base, words["small"], words["counted"], self._parts | self._things, self._grammar.kind)
         self._states = _states(base)
+        self._asking = _QUESTION_WORDS | frozenset(words["asking"])
         self._made: dict[str, Asked | None] = {}
 
     @property
@@ -82,6 +93,10 @@ class Wording:
     def verbs(self) -> frozenset[str]:
         """Words that begin something that one does."""
         return self._verbs
+
+    def is_kind(self, label: str) -> bool:
+        """Whether a label names a kind of thing, which "which" asks for."""
+        return label.split()[-1] in self._data["words"]["kinds"]
 
     def ordinary(self, name: str) -> tuple[float, float, float] | None:
         """Return from where to where, and in which steps, an input of a calculation is ordinarily found."""
@@ -123,7 +138,9 @@ class Wording:
         if found is None and (made := self._grammar.sentence(bare)):
             form, sentence = made
             text = _tidy(sentence.rstrip("?") + with_state + "?")
-            found = Asked(form, (text,), False, GOOD, self._grammar.rough(bare))
+            named = any(self._grammar.is_noun(word) for word in bare.split()[1:])
+            natural = named and self._prose.sentence(_tidy(sentence)) and not self._grammar.lacks_joint(sentence)
+            found = Asked(form, (text,), False, GOOD, self._grammar.rough(bare), natural)
         return found or self._by_pattern(bare, with_state, heading=True) or self._bare(bare, with_state)
 
     def _bare(self, bare: str, with_state: str) -> Asked | None:
@@ -139,8 +156,93 @@ class Wording:
                 continue
             names = self._names(found, with_state, heading)
             sentences = tuple(_tidy(text.format_map(names)) for text in each["say"])
-            return Asked(each["form"], sentences, bool(each.get("ordered")), HEADING if heading else GOOD)
+            rank, natural = HEADING if heading else GOOD, self._is_natural(found["x"], heading)
+            return Asked(each["form"], sentences, bool(each.get("ordered")), rank, 0, natural)
         return None
+
+    def _is_natural(self, words: str, heading: bool) -> bool:
+        """Whether what a pattern caught is a name, or a clause that agrees, in the knowledge's own English."""
+        if heading and not self._is_title(words):
+            return False
+        return self._prose.name(words) and self._grammar.agrees(words) and not self._grammar.joins(words.split()[0])
+
+    def _is_title(self, words: str) -> bool:
+        """Whether words may stand as a title: two that belong together, or names that a preposition joins."""
+        tokens = words.split()
+        joined = any(self._grammar.joins(token) for token in tokens[1:-1])
+        named = self._grammar.is_name(words, strictly=True) and self._grammar.is_noun(tokens[-1])
+        return named and _QUESTION_WORDS.isdisjoint(tokens) and (joined or len(tokens) == _PAIR)
+
+    def about(self, ask: str) -> str | None:
+        """Return what a way of asking names, as it follows "about": "autobrake and the wet runway", or None."""
+        bare, state = self._apart(re.sub(r"\[([^\]]*)\]", r"\1", ask).strip())
+        tokens = [t for t in self._capitalised(bare).split() if t.lower() not in self._asking]
+        names = self._prose.names(tokens)
+        if not tokens or not 0 < len(names) <= _MOST_NAMES or not all(self._stands(name) for name in names):
+            return None
+        led = [self._led(name) for name in names]
+        return joined(led) + (f" with {state}" if state else "")
+
+    def topic(self, ask: str) -> str | None:
+        """Return the names in a way of asking as a heading: "Autobrake, short runway", or None."""
+        bare, state = self._apart(re.sub(r"\[([^\]]*)\]", r"\1", ask).strip())
+        tokens = [t for t in self._capitalised(bare).split() if t.lower() not in self._asking]
+        names = [*filter(self._heads, self._prose.names(tokens)), *([state] if state else [])] if tokens else []
+        return ", ".join(names[:_MOST_TOPICS]) or None
+
+    def entry(self, ask: str) -> str | None:
+        """Return a way of asking as it would stand in an index: a few names in a row, and no word that asks."""
+        words = self._capitalised(ask)
+        tokens = words.split()
+        fits = 1 < len(tokens) <= _MOST_IN_INDEX and self._grammar.is_name(tokens[0])
+        fits = fits and not any(self._grammar.kind(token) in ("t", "x") for token in tokens)
+        first = tokens[0].lower()
+        asks = first in _OPENS or not _QUESTION_WORDS.isdisjoint(token.lower() for token in tokens)
+        return words if fits and not asks and not any(map(self._grammar.joins, (first, tokens[-1]))) else None
+
+    def about_topic(self, topic: str) -> str:
+        """Return a heading as it follows "about": "autobrake and the runway"."""
+        states = {says for _, says in self._states}
+        names, state = topic.split(", "), ""
+        if len(names) > 1 and names[-1] in states:
+            names, state = names[:-1], f" with {names[-1]}"
+        return joined([name if name in states else self._led(name) for name in names]) + state
+
+    def _heads(self, name: str) -> bool:
+        """Whether words may stand in a heading: a thing, or a name that ends in one and holds no verb."""
+        tokens = name.split()
+        if any(t[0].isdigit() for t in tokens) and not re.search(r"[a-z] \d$", name):
+            return False
+        if not self._grammar.is_name(name, strictly=True) or any(map(self._grammar.joins, tokens)):
+            return False
+        if re.search(r" (?:lost|[A-Z]{2,}) [a-z]", name) or name.lower() in self._data["words"]["counted"]:
+            return False
+        noun = self._grammar.is_noun(tokens[-1]) or tokens[-1].isdigit()
+        return noun and (len(tokens) > 1 or _is_caption(name) or name.lower() in self._things or _is_plural(name)
+                         or self._prose.alone(name))  # fmt: skip
+
+    def _stands(self, name: str) -> bool:
+        """Whether words are a name that one can ask about."""
+        first, last = name.split()[0], name.split()[-1]
+        if any(t[0].isdigit() for t in name.split()) and not re.fullmatch(r"[A-Z][a-z]+ \d", name):
+            return False
+        if " lost" in name or self._grammar.joins(first) or self._grammar.joins(last):
+            return False
+        if not self._grammar.is_name(name, strictly=True):
+            return False
+        if " " in name:
+            joined = any(self._grammar.joins(token) for token in name.split())
+            return not joined and (last.lower() in self._things or last[0].isdigit() or _is_caption(last))
+        return _is_caption(name) or last.lower() in self._things
+
+    def _led(self, name: str) -> str:
+        """Return a name with its article."""
+        tokens = name.split()
+        if _is_caption(tokens[0]) and _is_caption(tokens[-1]):
+            return name
+        if tokens[-1][0].isdigit() or tokens[0].lower() in self._determiners:
+            return name
+        return f"the {name}" if len(tokens) > 1 or name.lower() in self._things else name
 
     def _apart(self, bare: str) -> tuple[str, str]:
         """Return a way of asking without the state that it ends in, and that state as its input says it."""
@@ -167,6 +269,7 @@ class Wording:
         quoted = words if _is_caption(bare.split()[0]) else f"“{words.removeprefix('the ')}”"
         return {
             "x": words, "X": upper(words), "q": quoted, "y": found.groupdict().get("y") or "",
+            "b": self._capitalised(bare), "B": upper(self._capitalised(bare)),
             "is": "are" if many else "is", "does": "do" if many else "does", "it": "they" if many else "it",
         }  # fmt: skip
 
