@@ -148,7 +148,7 @@ class Grammar:
 
     def joins(self, token: str) -> bool:
         """Whether a word is a preposition or a conjunction."""
-        return token.lower() in self._small
+        return token.lower() in self._small and not (token.isupper() and len(token) > 1)
 
     def is_name(self, words: str, strictly: bool = False) -> bool:
         """Whether words hold no verb, nor strictly a participle, and so may be the name of a thing."""

@@ -22,7 +22,7 @@ from assistant.practice.making.wording import Wording
 from assistant.rendering.speech import spoken
 from assistant.resolving.knowing import Knowledge
 
-_TRIED = 120
+_TRIED = 200
 """Wordings of a draft that are tried before it is given up."""
 
 MAKERS: dict[str, Callable[[str, Desk], Iterator[Draft]]] = {

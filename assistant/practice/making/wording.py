@@ -28,7 +28,7 @@ GOOD, HEADING, BARE = 0, 1, 2
 
 _PAIR = _MOST_NAMES = 2
 _MOST_TOPICS = 3
-_MOST_IN_INDEX = 5
+_MOST_IN_INDEX = 6
 _OPENS = frozenset(("list", "define", "compare", "last", "does", "do", "is", "are", "can", "may", "must"))
 
 
