@@ -14,8 +14,9 @@ from assistant.quantities.numbers import STARTERS, is_typed
 from assistant.quantities.tokens import Token, tokenize
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
+from assistant.understanding.meant import counted_at, expanded, hearsay, words_meant
 from assistant.understanding.spelling import mend
-from assistant.understanding.words import expand, stem
+from assistant.understanding.words import stem
 
 MOST_CHARACTERS = 2000
 MOST_TOKENS = 160
@@ -27,13 +28,6 @@ PLAIN = "~"
 """Begins the concept of a word that no term names: the word itself."""
 _TELLING = ("ask", "ask!", "quantity")
 """Kinds whose names tell what is asked, however common their words."""
-_SAYING = frozenset({
-    "says", "said", "told", "tells", "reckons", "claims", "claimed", "insists", "swears", "thinks", "believes",
-    "argues", "maintains", "keeps", "wrote", "writes", "heard",
-})  # fmt: skip
-"""Words that end the opening of a question in which somebody else is quoted."""
-_TAKES_OF = frozenset(("of", "made", "out", "consist", "consists", "kind", "sort", "type", "part", "think", "full"))
-"""Words after which a last "of" is what it says."""
 _BOUNDS = frozenset(("maximum", "minimum"))
 _WHICH = frozenset(("what", "which", "whats", "many"))
 STATE = "@"
@@ -124,9 +118,9 @@ class Reader:
 
     def read(self, text: str, mending: bool = True) -> Reading:
         """Return the reading of any text; never raises."""
-        tokens = _expanded(tokenize(text[:MOST_CHARACTERS], self.lexicon.whole))
+        tokens = expanded(tokenize(text[:MOST_CHARACTERS], self.lexicon.whole))
         too_long = len(text) > MOST_CHARACTERS or len(tokens) > MOST_TOKENS
-        tokens = _words_meant(tokens[:MOST_TOKENS])
+        tokens = words_meant(tokens[:MOST_TOKENS])
         mended: list[tuple[str, str]] = []
         if mending:
             tokens = self._mend_all(tokens, mended)
@@ -230,7 +224,7 @@ class Reader:
     def _names(self, words: list[str], stems: list[str], free: list[bool], typed: dict[str, str]) -> list[Mention]:
         found: list[Mention] = []
         free = list(free)
-        told = _hearsay(words)
+        told = hearsay(words)
         for i, word in enumerate(words):
             if not free[i]:
                 continue
@@ -345,58 +339,15 @@ class Reader:
         return None
 
 
-def _hearsay(words: list[str]) -> int:
-    """Return where a question begins that opens with who says it: "a man from the union told me that …"."""
-    for i, word in enumerate(words[:9]):
-        if word in _SAYING and i:
-            return i
-    return 0
-
-
-def _words_meant(tokens: list[Token]) -> list[Token]:
-    """Read "of" as "off" where nothing follows that it could belong to ("anti skid of, both systems normal"), and
-    "form" before a number as "from".
-    """
-    result = list(tokens)
-    for i, token in enumerate(tokens):
-        following = tokens[i + 1].text if i + 1 < len(tokens) else "."
-        after = tokens[i - 1].text if i else "of"
-        last = not following[0].isalnum() or following in ("and", "but", "with")
-        if token.text == "of" and after not in _TAKES_OF and last:
-            result[i] = token._replace(text="off")
-        if token.text == "no" and [t.text for t in tokens[i + 1 : i + 3]] == [".", "of"]:
-            result[i] = token._replace(text="number")
-        if token.text == "form" and (following[0].isdigit() or following in STARTERS):
-            result[i] = token._replace(text="from")
-    return result
-
-
 def _counted(amounts: list[Amount], mentions: list[Mention], words: list[str]) -> list[Amount]:
     """Read a small bare number before a thing as a count: "three brakes"."""
     starts = {m.start for m in mentions if not m.weak and m.text.endswith("s")}
     return [
         a._replace(unit="count")
-        if a.unit is None and a.value in (1, 2, 3, 4, 5, 6, 8) and starts & _counted_at(a, words)
+        if a.unit is None and a.value in (1, 2, 3, 4, 5, 6, 8) and starts & counted_at(a, words)
         else a
         for a in amounts
     ]
-
-
-def _counted_at(amount: Amount, words: list[str]) -> set[int]:
-    """Return where what a number counts may be named: right after it, or after a word such as "working"."""
-    more = {amount.end + 1} if words[amount.end : amount.end + 1] in (["working"], ["other"], ["full"]) else set()
-    return {amount.end} | more
-
-
-def _expanded(tokens: list[Token]) -> list[Token]:
-    result: list[Token] = []
-    for token in tokens:
-        parts = expand(token.text)
-        if parts == (token.text,):
-            result.append(token)
-        else:
-            result.extend(Token(part, token.raw, token.start, token.end) for part in parts if part)
-    return result
 
 
 def _may_count(word: str) -> bool:

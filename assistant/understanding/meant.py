@@ -1,0 +1,60 @@
+"""Words as they are meant: contractions opened, slips that are words themselves, and who is only quoted."""
+
+from __future__ import annotations
+
+from assistant.quantities.amounts import Amount
+from assistant.quantities.numbers import STARTERS
+from assistant.quantities.tokens import Token
+from assistant.understanding.words import expand
+
+_SAYING = frozenset({
+    "says", "said", "told", "tells", "reckons", "claims", "claimed", "insists", "swears", "thinks", "believes",
+    "argues", "maintains", "keeps", "wrote", "writes", "heard",
+})  # fmt: skip
+"""Words that end the opening of a question in which somebody else is quoted."""
+_TAKES_OF = frozenset(("of", "made", "out", "consist", "consists", "kind", "sort", "type", "part", "think", "full"))
+"""Words after which a last "of" is what it says."""
+
+
+def hearsay(words: list[str]) -> int:
+    """Return where a question begins that opens with who says it: "a man from the union told me that …"."""
+    for i, word in enumerate(words[:9]):
+        if word in _SAYING and i:
+            return i
+    return 0
+
+
+def words_meant(tokens: list[Token]) -> list[Token]:
+    """Read "of" as "off" where nothing follows that it could belong to ("anti skid of, both systems normal"), and
+    "form" before a number as "from".
+    """
+    result = list(tokens)
+    for i, token in enumerate(tokens):
+        following = tokens[i + 1].text if i + 1 < len(tokens) else "."
+        after = tokens[i - 1].text if i else "of"
+        last = not following[0].isalnum() or following in ("and", "but", "with")
+        if token.text == "of" and after not in _TAKES_OF and last:
+            result[i] = token._replace(text="off")
+        if token.text == "no" and [t.text for t in tokens[i + 1 : i + 3]] == [".", "of"]:
+            result[i] = token._replace(text="number")
+        if token.text == "form" and (following[0].isdigit() or following in STARTERS):
+            result[i] = token._replace(text="from")
+    return result
+
+
+def counted_at(amount: Amount, words: list[str]) -> set[int]:
+    """Return where what a number counts may be named: right after it, or after a word such as "working"."""
+    more = {amount.end + 1} if words[amount.end : amount.end + 1] in (["working"], ["other"], ["full"]) else set()
+    return {amount.end} | more
+
+
+def expanded(tokens: list[Token]) -> list[Token]:
+    """Return the tokens with contractions as the words that they stand for."""
+    result: list[Token] = []
+    for token in tokens:
+        parts = expand(token.text)
+        if parts == (token.text,):
+            result.append(token)
+        else:
+            result.extend(Token(part, token.raw, token.start, token.end) for part in parts if part)
+    return result
