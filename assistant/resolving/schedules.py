@@ -29,7 +29,8 @@ def resolve_schedule(schedule: Schedule, question: Question, know: Knowledge) ->
 def leftover(schedule: Schedule, question: Question, know: Knowledge) -> list[Amount]:
     """Return the amounts that a schedule has no use for."""
     inputs, outputs = _amounts(schedule, question, know)
-    used = 1 if inputs or outputs else 0
+    # An input with an output is a belief on one point of it: "40 degrees at 50 knots, right?" is told what it is there.
+    used = bool(inputs) + bool(outputs)
     return list(question.reading.amounts[used:])
 
 

@@ -82,3 +82,11 @@ def test_a_brake_that_does_not_work_takes_no_share(ask: Ask) -> None:
     three, four = (ask(f"RTO at 50 t from 120 kt, energy in each brake{more}") for more in (", one brake out", ""))
 
     assert value(three) == pytest.approx(value(four) * 4 / 3)
+
+
+@pytest.mark.parametrize(
+    ("question", "degrees"),
+    [("tiller gives 40 degrees at 50 knots, right?", 20), ("pedal steering at 90 knots is 4 degrees", 2)],
+)
+def test_a_point_of_a_schedule_that_is_believed_is_told_as_it_is(ask: Ask, question: str, degrees: float) -> None:
+    assert value(ask(question)) == pytest.approx(degrees)
