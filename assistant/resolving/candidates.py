@@ -32,6 +32,7 @@ _NOW = frozenset({"at", "now", "current", "currently", "present", "doing"})
 """Words by which a question means one speed, though it does not say which."""
 
 
+_TAGS = frozenset({"right", "correct", "yes", "no", "true", "innit"})
 _PRESENT = frozenset({"now", "currently", "presently"})
 
 
@@ -61,9 +62,18 @@ def _is_general(record: Any, know: Knowledge) -> bool:
 
 
 def _fact(fact: Fact, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
-    score = match.score * _amount_penalty(match, question.reading.amounts, know)
+    against = _amount_penalty(match, question.reading.amounts, know)
+    # A figure that is only believed ("the gear speed is 300, right?") is there to be corrected.
+    score = match.score * (against**0.3 if _believed(question) else against)
     score *= _state_penalty(match, question, know)
     yield Candidate(score, match.matched, FactResult(fact), match)
+
+
+def _believed(question: Question) -> bool:
+    """Return whether a question ends in a tag that wants to be agreed with."""
+    words = [w for w in question.reading.words if w[0].isalnum()]
+    tag = bool(words) and words[-1] in _TAGS and words[-2:] != ["all", "right"]
+    return bool(words) and (tag or words[-2:] == ["not", "it"] or "surely" in words)
 
 
 def _amount_penalty(match: Match, amounts: Iterable[Amount], know: Knowledge) -> float:
@@ -103,6 +113,10 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
         if _asks_for_verdict(limit, question):
             kind = know.units.get((limit.maximum or limit.minimum).unit).dimension.replace("_", " ")  # type: ignore[union-attr]
             yield Candidate(score * 1.05, match.matched, Needed(limit, (f"the {kind}",), (kind,)), match)
+        return
+    if _believed(question) and limit_rules.is_bound(amount, question):
+        # "It counts as lost below 2,000, right?" believes a bound, and reads nothing: the bound itself is told.
+        yield Candidate(score * 1.05, match.matched, LimitResult((limit,), question.conditions), match)
         return
     found = limit_rules.check(limit, amount, question, know)
     if found is not None:

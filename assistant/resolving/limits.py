@@ -77,6 +77,11 @@ def applies(limit: Limit, question: Question, know: Knowledge) -> bool | None:
     return True
 
 
+def is_bound(amount: Amount, question: Question) -> bool:
+    """Return whether an amount is named as a bound: "below 2,000", "more than 60"."""
+    return _beyond(amount, question) != 0.0
+
+
 def _beyond(amount: Amount, question: Question) -> float:
     """Return a little more or less for an amount that is named as a bound: "a turn of more than 60 degrees"."""
     before = question.reading.words[max(0, amount.start - 2) : amount.start]

@@ -90,3 +90,19 @@ def test_a_brake_that_does_not_work_takes_no_share(ask: Ask) -> None:
 )
 def test_a_point_of_a_schedule_that_is_believed_is_told_as_it_is(ask: Ask, question: str, degrees: float) -> None:
     assert value(ask(question)) == pytest.approx(degrees)
+
+
+@pytest.mark.parametrize(
+    ("question", "told", "entry"),
+    [
+        ("the gear speed is 300, right?", "255 kt", "gear-speeds-list"),
+        ("a system counts as lost below 2000 psi, right?", "1,500 psi", "system-lost-pressure"),
+        ("surely the brake temp limit for takeoff is 300", "Outside", "brake-temperature-takeoff"),
+        ("autobrake works in alternate, correct?", "not", "alternate-autobrake"),
+    ],
+)
+def test_a_false_premise_is_corrected(ask: Ask, question: str, told: str, entry: str) -> None:
+    answer = ask(question)
+
+    assert (answer.outcome, answer.entry) == (ANSWER, entry)
+    assert told in answer.text
