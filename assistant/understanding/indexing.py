@@ -24,6 +24,7 @@ from assistant.quantities.tokens import tokenize
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.naming import compile_lexicon, phrases
+from assistant.understanding.packing import SEPARATOR, pack_ask, pack_names
 from assistant.understanding.reading import PLAIN, Mention, Reader
 
 SOFT = 0.35
@@ -47,10 +48,10 @@ def derive(base: Base) -> dict[str, Any]:
     lexicon["words"] = " ".join(sorted({*lexicon["words"].split(), *_plain_words(asks, vocabulary)}))
     _weigh(asks, lexicon["kinds"])
     return {
-        "lexicon": {**lexicon, "names": {first: dumps(found) for first, found in lexicon["names"].items()}},
-        "asks": [dumps(ask) for ask in asks],
-        "of": [ask[0] for ask in asks],
-        "vocabulary": {name: "\n".join(concepts) for name, concepts in vocabulary.items()},
+        "lexicon": {**lexicon, "names": {first: pack_names(found) for first, found in lexicon["names"].items()}},
+        "asks": SEPARATOR.join(map(pack_ask, asks)),
+        "of": SEPARATOR.join(ask[0] for ask in asks),
+        "vocabulary": {name: SEPARATOR.join(concepts) for name, concepts in vocabulary.items()},
         "postings": {concept: " ".join(map(str, found)) for concept, found in _postings(asks).items()},
     }
 

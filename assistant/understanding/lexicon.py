@@ -7,9 +7,9 @@ wins, and a name that several concepts share keeps them all: the record asked fo
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from json import loads
 from typing import Any, NamedTuple
 
+from assistant.understanding.packing import unpack_names
 from assistant.understanding.words import expand, stem
 
 GAP = "…"
@@ -74,7 +74,7 @@ class Lexicon:
             names = self._names.get(first, [])
             by_second: dict[str, list[_Ranked]] = {}
             loose: list[_Ranked] = []
-            for rank, (parts, concepts) in enumerate(loads(names) if isinstance(names, str) else names):
+            for rank, (parts, concepts) in enumerate(unpack_names(names) if isinstance(names, str) else names):
                 known = loose if len(parts) == 1 or parts[1] == GAP else by_second.setdefault(parts[1], [])
                 known.append((rank, parts, concepts))
             found = self._begun[first] = by_second, loose

@@ -10,10 +10,10 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping
 from heapq import nlargest
-from json import loads
 from math import log
 from typing import Any, NamedTuple
 
+from assistant.understanding.packing import SEPARATOR, unpack_ask
 from assistant.understanding.reading import OUTSIDE, PLAIN, STATE, Mention, Reading
 
 STRANGE = 5.0
@@ -83,8 +83,8 @@ class Matcher:
     """Ranks the records of one base for a reading."""
 
     def __init__(self, derived: Mapping[str, Any]) -> None:
-        self._asks: list[str] = derived["asks"]
-        self._of: list[str] = derived["of"]
+        self._asks: list[str] = derived["asks"].split(SEPARATOR)
+        self._of: list[str] = derived["of"].split(SEPARATOR)
         self._postings: dict[str, str] = derived["postings"]
         self._vocabulary: dict[str, str] = derived["vocabulary"]
         self._read_asks: dict[int, _Ask] = {}
@@ -97,8 +97,7 @@ class Matcher:
     def _ask(self, index: int) -> _Ask:
         found = self._read_asks.get(index)
         if found is None:
-            record, tag, *listed = loads(self._asks[index])
-            required, optional = (tuple((frozenset(part), weight) for part, weight in parts) for parts in listed)
+            record, tag, required, optional = unpack_ask(self._asks[index])
             concepts = frozenset().union(*(part for part, _ in (*required, *optional)))
             found = self._read_asks[index] = _Ask(record, tag, required, optional, concepts)
         return found
@@ -113,7 +112,7 @@ class Matcher:
         """Return every concept that a record explains."""
         found = self._sets.get(record)
         if found is None:
-            found = self._sets[record] = frozenset(filter(None, self._vocabulary.get(record, "").split("\n")))
+            found = self._sets[record] = frozenset(filter(None, self._vocabulary.get(record, "").split(SEPARATOR)))
         return found
 
     def weight(self, concept: str) -> float:

@@ -1,0 +1,59 @@
+"""Write ways of asking and names as plain text that needs no escaping in the cache, and read one when it is wanted.
+
+A start reads all of the cache and uses little of it: text without quotes is read at the speed of the disk.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+_FIELD, _PART, _ONE, _WEIGHT = "{", "}", "|", "^"
+_MARKS = frozenset((_FIELD, _PART, _ONE, _WEIGHT))
+
+SEPARATOR = "\x7f"
+"""Between the ways of asking of a whole base: a sign that JSON writes as it is."""
+
+Parts = tuple[tuple[frozenset[str], float], ...]
+
+
+def pack_ask(ask: Sequence[Any]) -> str:
+    """Return [record, tag, required, optional] as text. Raises ValueError for a concept that holds a mark."""
+    record, tag, required, optional = ask
+    return _FIELD.join((record, tag, _pack_parts(required), _pack_parts(optional)))
+
+
+def unpack_ask(text: str) -> tuple[str, str, Parts, Parts]:
+    """Return the record, the tag, and the required and optional parts with their weights."""
+    record, tag, required, optional = text.split(_FIELD)
+    return record, tag, _unpack_parts(required), _unpack_parts(optional)
+
+
+def pack_names(found: Iterable[Sequence[Sequence[str]]]) -> str:
+    """Return [stems, concepts] of names that begin alike as text."""
+    return _FIELD.join(f"{_joined(stems)}{_PART}{_joined(concepts)}" for stems, concepts in found)
+
+
+def unpack_names(text: str) -> list[tuple[list[str], list[str]]]:
+    """Return the stems and the concepts of each name."""
+    pairs = (entry.split(_PART) for entry in text.split(_FIELD))
+    return [(stems.split(_ONE), concepts.split(_ONE)) for stems, concepts in pairs]
+
+
+def _pack_parts(parts: Iterable[Sequence[Any]]) -> str:
+    return _PART.join(f"{_joined(concepts)}{_WEIGHT}{weight:g}" for concepts, weight in parts)
+
+
+def _unpack_parts(text: str) -> Parts:
+    found = []
+    for part in text.split(_PART) if text else ():
+        concepts, _, weight = part.rpartition(_WEIGHT)
+        found.append((frozenset(concepts.split(_ONE)), float(weight)))
+    return tuple(found)
+
+
+def _joined(words: Iterable[str]) -> str:
+    text = _ONE.join(words)
+    if not _MARKS.isdisjoint(text.replace(_ONE, "")):
+        raise ValueError(f"'{text}' holds a mark of the index")
+    return text
