@@ -21,7 +21,8 @@ def test_a_way_of_asking_comes_out_as_it_went_in(record: str, tag: str, required
         assert [(frozenset(concepts), weight) for concepts, weight in was] == list(now)
 
 
-NAMES = st.lists(st.tuples(st.lists(WORDS, min_size=1, max_size=4), st.lists(WORDS, min_size=1, max_size=3)), min_size=1)
+SOME = st.lists(WORDS, min_size=1, max_size=4)
+NAMES = st.lists(st.tuples(SOME, SOME), min_size=1)
 
 
 @given(NAMES)
