@@ -408,7 +408,7 @@ def test_what_a_revision_changed_is_due_at_once_and_says_what_it_was(
     _revise(library, "limits.yaml", (block, block.replace("230 kt", "225 kt")))
     monkeypatch.setenv("DOWNLOCK_TODAY", "2026-11-26")
 
-    done = run(*options, "--number", "1", typed=b"230 kt\n\n")
+    done = run(*options, "--number", "1", "--seed", "1", typed=b"230 kt\n\n")
 
     assert "1 changed" in done.out
     assert "A revision has changed this since you were last asked (LIM 8)." in done.out
