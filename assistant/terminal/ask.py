@@ -3,20 +3,18 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterator
 from typing import BinaryIO
 
 from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer
 from assistant.rendering.text import answer_text
-from assistant.terminal.options import Parsed, UsageProblem
+from assistant.terminal.input_lines import LONGEST_LINE, lines_of, open_named
+from assistant.terminal.options import Parsed
 from assistant.terminal.screen import Screen, complain, prepare, screen_for
 from assistant.terminal.session import Session, open_session
 
 EXIT_CODES = {ANSWER: 0, CLARIFY: 3, DECLINE: 4}
 NOT_TEXT = "This line is not text in UTF-8."
 NOTHING_ASKED = "There is no question on this line."
-_LONGEST_LINE = 1 << 16
-"""Bytes of a line that are looked at; no question comes near, and what is longer must not fill the memory."""
 
 
 def ask(parsed: Parsed) -> int:
@@ -25,21 +23,14 @@ def ask(parsed: Parsed) -> int:
     screen = screen_for(parsed, sys.stdout)
     if not parsed.has("--batch"):
         return _ask_one(parsed, screen)
-    source = parsed.values["--batch"]
-    if source == "-":
-        return _ask_all(sys.stdin.buffer, parsed, screen)
-    try:
-        file = open(source, "rb")  # noqa: SIM115  closed below; a `with` here would catch the answers' errors too
-    except OSError as error:
-        raise UsageProblem(f"cannot read {source}: {error.strerror or 'unreadable'}") from None
-    with file:
+    with open_named(parsed.values["--batch"]) as file:
         return _ask_all(file, parsed, screen)
 
 
 def _ask_one(parsed: Parsed, screen: Screen) -> int:
     session = open_session(parsed, disputes=True)
     if parsed.words == ("-",):
-        raw = sys.stdin.buffer.read(_LONGEST_LINE)
+        raw = sys.stdin.buffer.read(LONGEST_LINE)
         answer = _answer_raw(raw, session)
     else:
         answer = session.answer(" ".join(parsed.words))
@@ -89,20 +80,9 @@ def _ask_all(file: BinaryIO, parsed: Parsed, screen: Screen) -> int:
     return 0
 
 
-def lines_of(file: BinaryIO) -> Iterator[bytes]:
-    """Yield the lines of a file without their ends, each cut to a length that no question reaches."""
-    first = True
-    while line := file.readline(_LONGEST_LINE):
-        rest = line
-        while not rest.endswith(b"\n") and len(rest) == _LONGEST_LINE:
-            rest = file.readline(_LONGEST_LINE)
-        yield (line.removeprefix(b"\xef\xbb\xbf") if first else line).rstrip(b"\r\n")
-        first = False
-
-
 def _answer_raw(raw: bytes, session: Session) -> Answer:
     """Answer the bytes of a question; what cannot be read, or is nothing, is declined."""
-    cut = len(raw) >= _LONGEST_LINE
+    cut = len(raw) >= LONGEST_LINE
     try:
         text = raw.decode("utf-8", "replace" if cut else "strict").strip()
     except UnicodeDecodeError:

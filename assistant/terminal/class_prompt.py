@@ -5,11 +5,9 @@ A key counts at once only when nothing follows it for a moment, so that words th
 
 from __future__ import annotations
 
-import sys
-from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any, Protocol
 
-from assistant.terminal.ask import lines_of
+from assistant.terminal.input_lines import PromptedLines
 from assistant.terminal.screen import Screen
 
 if TYPE_CHECKING:
@@ -81,15 +79,8 @@ class PipedLines:
     """Lines of the input, after a prompt each where somebody sits at it; every line ends with Enter."""
 
     def __init__(self, shows_prompt: bool) -> None:
-        self._shows_prompt = shows_prompt
-        self._lines: Iterator[bytes] = lines_of(sys.stdin.buffer)
+        self._lines = PromptedLines(shows_prompt)
 
     def ask(self, prompt: str, at_once: str = "", within_s: float = 0.0) -> str:
         """Return a line; raises EOFError."""
-        if self._shows_prompt:
-            sys.stdout.write(prompt)
-            sys.stdout.flush()
-        raw = next(self._lines, None)
-        if raw is None:
-            raise EOFError
-        return " ".join(raw.decode("utf-8", "replace").split())
+        return self._lines.next(prompt)

@@ -8,7 +8,8 @@ from collections.abc import Iterator
 
 from assistant.answering.answer import DECLINE, Answer
 from assistant.rendering.text import answer_text, clean, wrap
-from assistant.terminal.ask import EXIT_CODES, lines_of
+from assistant.terminal.ask import EXIT_CODES
+from assistant.terminal.input_lines import lines_of, open_named
 from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.screen import Screen, complain, prepare, screen_for
 from assistant.terminal.session import Session, open_session
@@ -65,18 +66,12 @@ def _all(ear: Ear, session: Session, parsed: Parsed, screen: Screen) -> int:
 
 def _paths(source: str) -> Iterator[str]:
     """Yield the recordings that a file names, one a line, from its own folder."""
-    if source == "-":
-        yield from (os.fsdecode(line.strip()) for line in lines_of(sys.stdin.buffer))
-        return
-    try:
-        file = open(source, "rb")  # noqa: SIM115  closed below; a `with` here would catch the answers' errors too
-    except OSError as error:
-        raise UsageProblem(f"cannot read {source}: {error.strerror or 'unreadable'}") from None
-    with file:
+    beside = "" if source == "-" else os.path.dirname(source)
+    with open_named(source) as file:
         for line in lines_of(file):
             path = os.fsdecode(line.strip())
-            beside = os.path.join(os.path.dirname(source), path)
-            yield path if not path or os.path.exists(path) or not os.path.exists(beside) else beside
+            near = os.path.join(beside, path)
+            yield path if not path or os.path.exists(path) or not os.path.exists(near) else near
 
 
 def _heard(path: str, ear: Ear, session: Session) -> Heard:

@@ -6,10 +6,11 @@ import json
 import sys
 from typing import Any, BinaryIO
 
-from assistant.practice.marking.mark import UNMARKED, Mark, Marker
+from assistant.practice.marking.mark import NOTHING, UNMARKED, Mark, Marker
 from assistant.rendering.json_lines import json_line
 from assistant.rendering.text import clean
-from assistant.terminal.ask import NOT_TEXT, lines_of
+from assistant.terminal.ask import NOT_TEXT
+from assistant.terminal.input_lines import lines_of, open_named
 from assistant.terminal.options import REHEARSE, Parsed, UsageProblem
 from assistant.terminal.screen import Screen, complain, prepare, screen_for
 from assistant.terminal.session import open_session
@@ -25,14 +26,7 @@ def mark(parsed: Parsed) -> int:
         raise UsageProblem(f"say which answers to mark: {REHEARSE.usage}")
     prepare(sys.stdout, True)
     screen = screen_for(parsed, sys.stdout)
-    source = parsed.values["--mark"]
-    if source == "-":
-        return _mark_all(sys.stdin.buffer, parsed, screen)
-    try:
-        file = open(source, "rb")  # noqa: SIM115  closed below; a `with` here would catch the marks' errors too
-    except OSError as error:
-        raise UsageProblem(f"cannot read {clean(source)}: {error.strerror or 'unreadable'}") from None
-    with file:
+    with open_named(parsed.values["--mark"]) as file:
         return _mark_all(file, parsed, screen)
 
 
@@ -82,4 +76,4 @@ def _marked(given: Mark) -> dict[str, Any]:
 
 
 def _unmarked(problem: str) -> dict[str, Any]:
-    return {**_marked(Mark(UNMARKED, 0.0, (), (), "", ())), "problem": problem}
+    return {**_marked(NOTHING), "problem": problem}

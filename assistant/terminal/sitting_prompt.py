@@ -5,12 +5,11 @@ Time before the first key is measured only where somebody types at a prompt of t
 
 from __future__ import annotations
 
-import sys
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from typing import TYPE_CHECKING, Protocol
 
-from assistant.terminal.ask import lines_of
+from assistant.terminal.input_lines import PromptedLines
 from assistant.terminal.screen import Screen
 
 if TYPE_CHECKING:
@@ -71,15 +70,8 @@ class PlainLines:
     """Lines of the input, after a prompt each where somebody sits at it."""
 
     def __init__(self, shows_prompt: bool) -> None:
-        self._shows_prompt = shows_prompt
-        self._lines: Iterator[bytes] = lines_of(sys.stdin.buffer)
+        self._lines = PromptedLines(shows_prompt)
 
     def ask(self, prompt: str) -> tuple[str, float | None]:
         """Return a line; the time before it says nothing."""
-        if self._shows_prompt:
-            sys.stdout.write(prompt)
-            sys.stdout.flush()
-        raw = next(self._lines, None)
-        if raw is None:
-            raise EOFError
-        return " ".join(raw.decode("utf-8", "replace").split()), None
+        return self._lines.next(prompt), None

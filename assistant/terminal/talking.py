@@ -10,7 +10,8 @@ import sys
 from collections.abc import Iterator
 
 from assistant.rendering.text import wrap
-from assistant.terminal.ask import NOT_TEXT, lines_of
+from assistant.terminal.ask import NOT_TEXT
+from assistant.terminal.input_lines import lines_of
 from assistant.terminal.options import Parsed
 from assistant.terminal.screen import Screen, is_dumb, is_terminal, prepare, screen_for
 from assistant.terminal.screens import FAREWELL, HOW_TO_LEAVE, PROMPT, opening, reply
