@@ -29,6 +29,11 @@ def upper(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def inside(text: str) -> str:
+    """Return a sentence as part of another: a label in capitals keeps them."""
+    return text if text[1:2].isupper() else text[:1].lower() + text[1:]
+
+
 def stop(text: str) -> str:
     """Return a text that ends as a sentence does."""
     text = text.strip()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from assistant.answering.parts import Parts, condition_words, conditions_words, joined, stop, upper
+from assistant.answering.parts import Parts, condition_words, conditions_words, inside, joined, stop, upper
 from assistant.knowledge.records import Source, StateTable
 from assistant.quantities.amounts import read_amounts
 from assistant.quantities.tokens import tokenize
@@ -120,7 +120,7 @@ def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
             f"No single failure{given}. It takes at least {_count(len(sets[0]))}: {'; or '.join(words)}. Then: {says}."
         )
     elif len(words) == 1:
-        lead = f"{upper(words[0])}{given}: then {_inside(says)}."
+        lead = f"{upper(words[0])}{given}: then {inside(says)}."
     else:
         lead = f"{says}{given}, with any of these: {'; '.join(words)}."
     if len(words) == 1 or result.single:
@@ -138,11 +138,6 @@ def _whole_row(result: r.CauseResult, chosen: tuple[tuple[str, str], ...], know:
     now = state_tables.outputs(result.table, state, know.base)
     said = " ".join(stop(output_words(result.table, o.id, now[o.id])) for o in result.table.outputs)
     return f"With {_set_words(chosen, know)}: {said}"
-
-
-def _inside(text: str) -> str:
-    """Return a sentence as part of another: a label in capitals keeps them."""
-    return text if text[1:2].isupper() else text[:1].lower() + text[1:]
 
 
 def _set_words(chosen: tuple[tuple[str, str], ...], know: Knowledge) -> str:

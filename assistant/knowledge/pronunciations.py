@@ -13,7 +13,6 @@ from xml.parsers import expat
 from assistant.knowledge.problems import Problem, suggestion
 
 NAMESPACE = "http://www.w3.org/2005/01/pronunciation-lexicon"
-SUFFIX = ".pls"
 LARGEST = 1 << 20
 """Bytes of a lexicon; no sensible one comes near."""
 ROLES = {"": "pronunciations", "radio": "radio_words", "respelt": "respelt"}

@@ -12,7 +12,7 @@ from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from assistant.answering.answer import Citation
-from assistant.practice.making.question import MEMORY, STEPS, Question
+from assistant.practice.making.question import Question
 from assistant.practice.marking.mark import NOTHING, UNMARKED, Mark, Marker
 from assistant.practice.recall import MISSED, PARTLY, RIGHT, WRONG
 from assistant.practice.sitting_confusing import Taken as TakenFor
@@ -109,12 +109,6 @@ def cited_line(sources: Sequence[Citation]) -> str:
         f"{name} {', '.join(dict.fromkeys(paragraphs))}" + (f" (revision {revision})" if revision else "")
         for (name, revision), paragraphs in documents.items()
     )
-
-
-def points_to_say(question: Question) -> int:
-    """Return how many things an answer has to say, where they are counted."""
-    key = question.key
-    return len(key.points) if question.form in (STEPS, MEMORY) or len(key.points) > 1 else 1
 
 
 def _marked(question: Question, answer: str, marker: Marker, know: Knowledge) -> Mark:

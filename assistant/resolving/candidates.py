@@ -50,15 +50,10 @@ def from_match(match: Match, question: Question, know: Knowledge) -> Iterable[Ca
     record = know.record(match.record, question.variant)
     maker = _MAKERS.get(type(record))
     found = maker(record, match, question, know) if maker else ()
-    if _is_general(record, know):
+    if know.is_general(record):
         # What is true of all aeroplanes steps back behind what this type's own documents say.
         return [c._replace(score=c.score * 0.96) for c in found]
     return found
-
-
-def _is_general(record: Any, know: Knowledge) -> bool:
-    documents = know.base.documents
-    return all(s.document in documents and documents[s.document].published for s in record.sources)
 
 
 def _fact(fact: Fact, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:

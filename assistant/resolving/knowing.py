@@ -42,6 +42,11 @@ class Knowledge:
         """Return a record as it stands for a variant."""
         return self.base.record(name, variant if variant in self.variants[1:] else None)
 
+    def is_general(self, record: Any) -> bool:
+        """Return whether a record is true of all aeroplanes: it rests on published documents alone."""
+        documents = self.base.documents
+        return all(s.document in documents and documents[s.document].published for s in record.sources)
+
     def figure(self, name: str, variant: str) -> Value | None:
         """Return the stated figure of a limit."""
         record = self.record(name, variant) if name in self.base.records else None

@@ -51,7 +51,6 @@ class CheckResult(NamedTuple):
     """One or more amounts held against their limits."""
 
     checks: tuple[Check, ...]
-    variant_bounds: tuple[tuple[str, str], ...] = ()
 
 
 class NotApplicable(NamedTuple):

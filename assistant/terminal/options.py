@@ -73,6 +73,9 @@ _KNOWING = (
     Option("--plain", "", "text alone: no colour and no line editing"),
 )
 
+_TOPIC = Option("--topic", "T", "sections (32-50) or plain words (brakes), several with commas between")
+_OWN = Option("--own", "FILE", "questions of your own too, from a YAML file")
+_SAVE = Option("--save", "FILE", "keep the questions as a set, to ask every class the same")
 _SPEAK = Option("--speak", "", "say the answer aloud too; a key stops it")
 
 CONVERSATION = Command(
@@ -153,15 +156,15 @@ CLASS = Command(
         Option("--roster", "FILE", "who is in the class, a CSV file; else names are asked for"),
         Option("--names", "NAMES", "who is in the class, with commas between; a team in brackets"),
         Option("--teams", "N", "deal the class into teams"),
-        Option("--topic", "T", "sections (32-50) or plain words (brakes), several with commas between"),
+        _TOPIC,
         Option("--number", "N", "how many questions; 12 when left out"),
         Option("--minutes", "N", "how long it is to be, in place of a number"),
         Option("--difficulty", "N", "1 recall, 2 applied, 3 several things at once, and long sums"),
         Option("--think", "N", "seconds to think before somebody is named; else Enter names"),
         Option("--title", "TEXT", "what the class and its report are called"),
         Option("--seed", "S", "what gives the same questions again"),
-        Option("--own", "FILE", "questions of your own too, from a YAML file"),
-        Option("--save", "FILE", "keep the questions as a set, to ask every class the same"),
+        _OWN,
+        _SAVE,
         Option("--set", "FILE", "ask a set that was kept"),
         Option("--speak", "", "say the questions and the names aloud too"),
         Option("--listen", "", "hear an answer at the microphone, on the key l"),
@@ -180,11 +183,11 @@ SHEET = Command(
     f"{PROGRAM} sheet quiz [options]",
     "write a paper of questions and, apart from it, the key with paragraphs",
     (
-        Option("--topic", "T", "sections (32-50) or plain words (brakes), several with commas between"),
+        _TOPIC,
         Option("--number", "N", "how many questions; 10 when left out"),
         Option("--seed", "S", "what gives the same paper again; it is printed on the paper"),
-        Option("--own", "FILE", "questions of your own too, from a YAML file"),
-        Option("--save", "FILE", "keep the questions as a set, to ask every class the same"),
+        _OWN,
+        _SAVE,
         Option("--set", "FILE", "print a set that was kept"),
         Option("--paper", "SIZE", "a4 or letter, for a page"),
         Option("-o", "FILE", "where to: .txt, .html to print, or .zip for QTI 3.0; else the screen"),
@@ -197,7 +200,7 @@ AUDIO = Command(
     f"{PROGRAM} audio --topic T --minutes N -o FILE [options]",
     "make a file to listen to: questions, a pause to answer each aloud, the answer",
     (
-        Option("--topic", "T", "sections (32-50) or plain words (brakes), several with commas between"),
+        _TOPIC,
         Option("--minutes", "N", "how long it is to be; 20 when left out"),
         Option("-o", "FILE", "the file to make: .mp3, .opus, .flac or .wav"),
         Option("--seed", "S", "another number gives other questions; the same gives the same"),

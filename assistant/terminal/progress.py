@@ -12,6 +12,7 @@ from assistant.practice.asking.pool import Pool, drillable
 from assistant.practice.keeping.learners import RESERVED, name_key
 from assistant.practice.keeping.record import Record
 from assistant.practice.keeping.rows import Learner
+from assistant.practice.making.selecting import own_records
 from assistant.practice.progress.overview import Overview, overview
 from assistant.rendering.text import clean, wrap
 from assistant.terminal.disputes import kept_disputes
@@ -20,7 +21,6 @@ from assistant.terminal.progress_files import ACTIONS
 from assistant.terminal.records import DONE, clock, opened_record, somebody, tell_news, write_own
 from assistant.terminal.screen import Screen, prepare, screen_for
 from assistant.terminal.session import open_session
-from assistant.terminal.sitting_pool import own_records
 
 NOTHING_YET = "Nothing is recorded yet. The record begins with the first answer of a rehearsal or a class."
 

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date
 
-from assistant.conversation.opening import Knowledge
 from assistant.practice.asking.pool import Pool, drillable
-from assistant.practice.making.selecting import entries_on, is_general
+from assistant.practice.making.selecting import entries_on, own_records
 from assistant.practice.making.wording import Wording
 from assistant.terminal.disputes import kept_disputes
 from assistant.terminal.session import Session
@@ -21,11 +20,6 @@ def pool_of(session: Session, topics: Iterable[str], today: date) -> Pool:
     if among is None:
         among = own_records(know)
     return pool.only(records=among)._replace(left_out=tuple(each for each in pool.left_out if each.record in among))
-
-
-def own_records(know: Knowledge) -> frozenset[str]:
-    """Return the records that rest on the type's own documents, which are asked when no topic is named."""
-    return frozenset(name for name in know.base.order if not is_general(name, know))
 
 
 def left_out_line(pool: Pool) -> str:

@@ -15,6 +15,7 @@ from typing import Any, NamedTuple
 from assistant.knowledge.base import ANSWERING, Base
 from assistant.knowledge.records import Change, Document, Override
 from assistant.practice.asking.wording import content_of, statement, title
+from assistant.practice.sections import is_section
 from assistant.quantities.units import Units
 
 GENERAL = "general"
@@ -32,7 +33,6 @@ SECTION_NAMES = {
 }
 """Sections of chapter 32 as ATA iSpec 2200 numbers them."""
 DRILLED = tuple(kind for kind in ANSWERING if kind != "outlines")
-_SECTION = re.compile(r"\d\d-\d\d")
 _PARAGRAPH = re.compile(r"(\d\d)\.(\d)\d(?:\.|$)")
 _OUT_OF_FORCE = re.compile(r"\((?:[^)]*\b)?(historic|withdrawn|superseded|cancelled|out of force)\b[^)]*\)", re.I)
 
@@ -133,7 +133,7 @@ def section_of(record: Any, base: Base) -> str:
     if all(base.documents[s.document].published for s in record.sources if s.document in base.documents):
         return GENERAL
     topic = getattr(record, "topic", "")
-    if _SECTION.fullmatch(topic):
+    if is_section(topic):
         return str(topic)
     for source in record.sources:
         if found := _PARAGRAPH.match(source.paragraph):

@@ -10,8 +10,9 @@ from html import escape
 
 from assistant.practice.leading.report import Confusion, Section, percent
 from assistant.practice.leading.summary import marks_words
+from assistant.practice.page_parts import WIDE, drawing, rectangle
 
-_WIDE, _NAMES, _ROW, _BAR = 640, 232, 30, 18
+_NAMES, _ROW, _BAR = 232, 30, 18
 KINDS = (("full", "right"), ("striped", "partly"), ("dotted", "wrong"), ("open", "missed"))
 """The filling of each mark."""
 
@@ -24,57 +25,36 @@ def sections_bars(sections: Sequence[Section], number: int) -> str:
         top, left = 8 + place * _ROW, float(_NAMES)
         rows.append(_text(_NAMES - 8, top + 13, _name(each), "end"))
         for (kind, _), count in zip(KINDS, each[2:6], strict=True):
-            size = (_WIDE - _NAMES - 60) * count / most
+            size = (WIDE - _NAMES - 60) * count / most
             if count:
-                rows.append(_rect(left, top, size, kind))
+                rows.append(rectangle(left, top, size, _BAR, kind))
             left += size
         rows.append(_text(left + 6, top + 13, percent(each.share), "start"))
     told = "; ".join(f"{_name(each)}: {marks_words(each)}, {percent(each.share)} of the points" for each in sections)
-    return _drawing("Turns by section and mark", told, "".join(rows), 12 + len(sections) * _ROW, number)
+    return drawing("Turns by section and mark", told, "".join(rows), 12 + len(sections) * _ROW, number)
 
 
 def confusion_bars(confusions: Sequence[Confusion], number: int) -> str:
     """Return how many took each thing for another, of how many: a bar within a frame under the two names."""
     rows = []
     for place, each in enumerate(confusions):
-        top, wide = 6 + place * 66, _WIDE - 90
+        top, wide = 6 + place * 66, WIDE - 90
         rows.append(_text(8, top + 13, f"Asked for the {_cut(each.asked)}", "start"))
         rows.append(_text(8, top + 31, f"told the {_cut(each.taken)}", "start"))
-        rows.append(_rect(8, top + 38, wide, "open") + _rect(8, top + 38, wide * each.times / each.among, "dotted"))
+        share = wide * each.times / each.among
+        rows.append(rectangle(8, top + 38, wide, _BAR, "open") + rectangle(8, top + 38, share, _BAR, "dotted"))
         rows.append(_text(wide + 16, top + 51, f"{each.times} of {each.among}", "start"))
     told = " ".join(each.line for each in confusions)
-    return _drawing("What was taken for what", told, "".join(rows), 8 + len(confusions) * 66, number)
+    return drawing("What was taken for what", told, "".join(rows), 8 + len(confusions) * 66, number)
 
 
-def legend() -> str:
-    """Return what the fillings mean."""
-    signs = "".join(
-        f'<li><svg width="22" height="14" aria-hidden="true" focusable="false">'
-        f'<rect x="1" y="1" width="20" height="12" class="{kind}"/></svg> {escape(name)}</li>'
-        for kind, name in KINDS
-    )
-    return f'<ul class="legend">{signs}</ul>'
-
-
-def _cut(text: str) -> str:
-    return text if len(text) <= 70 else text[:69] + "…"
+def _cut(text: str, most: int = 70) -> str:
+    return text if len(text) <= most else text[: most - 1] + "…"
 
 
 def _name(section: Section) -> str:
-    name = f"{section.section} {section.name}" if section.section[:1].isdigit() else section.name
-    return name if len(name) <= 32 else name[:31] + "…"
+    return _cut(section.full_name, 32)
 
 
 def _text(x: float, y: float, text: str, anchor: str) -> str:
     return f'<text x="{x:.1f}" y="{y:.1f}" text-anchor="{anchor}">{escape(text)}</text>'
-
-
-def _rect(x: float, y: float, width: float, kind: str) -> str:
-    return f'<rect x="{x:.1f}" y="{y:.1f}" width="{width:.1f}" height="{_BAR}" class="{kind}"/>'
-
-
-def _drawing(title: str, told: str, content: str, height: float, number: int) -> str:
-    return (
-        f'<svg viewBox="0 0 {_WIDE} {height:.0f}" role="img" aria-labelledby="t{number} d{number}" class="chart">'
-        f'<title id="t{number}">{escape(title)}</title><desc id="d{number}">{escape(told)}</desc>{content}</svg>'
-    )

@@ -8,9 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from html import escape
 
-from assistant.practice.leading.bars import confusion_bars, legend, sections_bars
+from assistant.practice.leading.bars import KINDS, confusion_bars, sections_bars
 from assistant.practice.leading.report import FORMATIVE, ClassReport, Confusion, Missed, Person, Section, count, percent
-from assistant.practice.progress.charts import DEFINITIONS
+from assistant.practice.page_parts import legend, whole_page
 
 MARK = '<meta name="generator" content="downlock class">'
 """By which a page made here is known again, so that nothing else is overwritten."""
@@ -69,14 +69,14 @@ def class_page(report: ClassReport, type_name: str, deference: str, named: bool 
         _persons(report) if named else "",
         f"<footer><p><strong>{escape(FORMATIVE)}</strong> {escape(deference)}</p></footer>",
     ]
-    return _whole(title, "\n".join(part for part in parts if part))
+    return whole_page(title, MARK, _STYLE, "\n".join(part for part in parts if part))
 
 
 def _sections(report: ClassReport) -> str:
     head = ("Section", "Asked", "Right", "Partly", "Wrong", "Missed", "With a hint", "Points")
     rows = "".join(_row(_section_cells(each)) for each in report.sections)
     foot = f"<tfoot>{_row(_section_cells(report.total))}</tfoot>"
-    drawn = sections_bars(report.sections, 1) + legend() if report.sections else ""
+    drawn = sections_bars(report.sections, 1) + legend(KINDS) if report.sections else ""
     note = '<p class="soft">Points: the share of what the answers had to hold. The figure beside a bar is the same.</p>'
     return (
         f'<section aria-labelledby="sections"><h2 id="sections">By section</h2>{drawn}{note}'
@@ -85,7 +85,7 @@ def _sections(report: ClassReport) -> str:
 
 
 def _section_cells(section: Section) -> tuple[str, ...]:
-    name = f"{section.section} {section.name}" if section.section[:1].isdigit() else section.name
+    name = section.full_name
     return (name, *map(str, (section.asked, *section[2:7])), percent(section.share))
 
 
@@ -167,15 +167,3 @@ def _list(heading: str, lines: Iterable[str], otherwise: str) -> str:
     listed = "".join(f"<li>{escape(line)}</li>" for line in lines)
     content = f"<ul>{listed}</ul>" if listed else f"<p>{escape(otherwise)}</p>"
     return f"<section><h2>{escape(heading)}</h2>{content}</section>"
-
-
-def _whole(title: str, content: str) -> str:
-    policy = "default-src 'none'; style-src 'unsafe-inline'"
-    return (
-        f'<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n{MARK}\n'
-        f'<meta http-equiv="Content-Security-Policy" content="{policy}">\n'
-        f'<meta name="viewport" content="width=device-width, initial-scale=1">\n<title>{escape(title)}</title>\n'
-        f"<style>{_STYLE}</style>\n</head>\n<body>\n"
-        f'<a class="skip" href="#main">To the content</a>\n{DEFINITIONS}\n<main id="main">\n{content}\n</main>\n'
-        "</body>\n</html>\n"
-    )

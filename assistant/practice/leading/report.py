@@ -16,6 +16,7 @@ from assistant.practice.leading.standing import Standing
 from assistant.practice.leading.telling import Apart
 from assistant.practice.making.question import MEMORY, STEPS, Question
 from assistant.practice.recall import HALF, MISSED, PARTLY, RIGHT, WRONG
+from assistant.practice.sections import titled
 
 FORMATIVE = "Formative, not a record of qualification."
 _TEACH_BELOW = 0.7
@@ -37,6 +38,11 @@ class Section(NamedTuple):
     missed: int
     hinted: int
     share: float
+
+    @property
+    def full_name(self) -> str:
+        """Its number, where it has one, and its name."""
+        return titled(self.section, self.name)
 
     @property
     def asked(self) -> int:
@@ -251,7 +257,7 @@ def _remedial(
         weak = [each for each in asked if each.section == section.section and each.share < 1]
         if section.share < _TEACH_BELOW and weak:
             read = ", ".join(dict.fromkeys(part for each in weak for part in each.paragraphs.split(", ")[:2]))
-            name = f"{section.section} {section.name}" if section.section[:1].isdigit() else section.name
+            name = section.full_name
             yield f"Teach again {name}, {percent(section.share)} of the points: {read}."
     for confusion in confusions:
         one, other = confusion.paragraphs

@@ -30,7 +30,7 @@ def _lines(report: ClassReport) -> Iterator[Line]:
     yield Line(f"{count(len(report.asked), 'question')}: {marks_words(report.total)}; {points}.")
     for section in report.sections:
         filled = round(section.share * _BAR)
-        yield Line(f"[{'#' * filled}{'.' * (_BAR - filled)}] {_named(section)}: {marks_words(section)}")
+        yield Line(f"[{'#' * filled}{'.' * (_BAR - filled)}] {section.full_name}: {marks_words(section)}")
     yield from _group("Taken for each other", (each.line for each in report.confusions))
     yield from _group(
         "Missed most", (f"{each.question} {each.failed} of {each.asked} ({each.paragraphs})" for each in report.missed)
@@ -41,10 +41,6 @@ def _lines(report: ClassReport) -> Iterator[Line]:
         (f"{each.name}: {percent(each.share)} of the points in {count(each.turns, 'turn')}" for each in report.teams),
     )
     yield Line(FORMATIVE, NOTE)
-
-
-def _named(section: Section) -> str:
-    return f"{section.section} {section.name}" if section.section[:1].isdigit() else section.name
 
 
 def _group(title: str, lines: Iterable[str]) -> Iterator[Line]:

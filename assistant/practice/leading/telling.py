@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import NamedTuple
 
+from assistant.answering.parts import inside
 from assistant.practice.asking.wording import statement
 from assistant.resolving.knowing import Knowledge
 
@@ -37,15 +38,10 @@ def _pair(record: str, other: str, know: Knowledge) -> Pair | None:
     if record not in known or other not in known:
         return None
     one, two = known[record], known[other]
-    names = tuple(_inside(str(getattr(each, "of", "") or getattr(each, "title", ""))) for each in (one, two))
+    names = tuple(inside(str(getattr(each, "of", "") or getattr(each, "title", ""))) for each in (one, two))
     if not all(names):
         return None
     cited = tuple(f"{each.sources[0].document} {each.sources[0].paragraph}" for each in (one, two))
     question = f"What is each: the {names[0]}, and the {names[1]}?"
     key = "; ".join(f"{statement(each, know.units)} ({place})" for each, place in zip((one, two), cited, strict=True))
     return Pair(names[0], names[1], (cited[0], cited[1]), question, key)
-
-
-def _inside(text: str) -> str:
-    """Return what a record is of as it stands within a sentence."""
-    return text if text[1:2].isupper() else text[:1].lower() + text[1:]

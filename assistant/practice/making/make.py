@@ -16,7 +16,7 @@ from assistant.practice.making.procedures import procedure_drafts
 from assistant.practice.making.proving import answer_to, differences, gives_away
 from assistant.practice.making.question import Draft, Question
 from assistant.practice.making.revisions import change_drafts, variant_drafts
-from assistant.practice.making.selecting import Sitting, entries_on, in_turn, is_general
+from assistant.practice.making.selecting import Sitting, entries_on, in_turn, own_records
 from assistant.practice.making.states import table_drafts
 from assistant.practice.making.wording import Wording
 from assistant.rendering.speech import spoken
@@ -106,4 +106,4 @@ def _wanted(on_topic: frozenset[str] | None, entries: Collection[str], know: Kno
         return frozenset(entries) & (on_topic if on_topic is not None else frozenset(entries))
     if on_topic is not None:
         return on_topic
-    return frozenset(name for name in know.base.order if not is_general(name, know))
+    return own_records(know)

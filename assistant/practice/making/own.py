@@ -20,12 +20,12 @@ from assistant.answering.answer import Citation
 from assistant.knowledge.problems import Problem, suggestion
 from assistant.knowledge.yaml_lines import Items, Node, Pairs, Text, read_yaml
 from assistant.practice.making.question import OWN, Expected, Key, Question
+from assistant.practice.sections import is_section
 from assistant.rendering.speech import spoken
 from assistant.resolving.knowing import Knowledge
 
 FIELDS = ("ask", "points", "cites", "value", "ordered", "section", "hint", "difficulty")
 _SHAPE = "write a list `questions:` of entries that begin with `- ask: …`"
-_SECTION = re.compile(r"\d\d-\d\d")
 _CITED = re.compile(r"(\S+) (\S.*)")
 
 
@@ -159,7 +159,7 @@ def _values(entry: _Entry, know: Knowledge) -> tuple[Expected, ...]:
 
 def _section(entry: _Entry) -> str:
     text = entry.text("section")
-    if text and not _SECTION.fullmatch(text):
+    if text and not is_section(text):
         entry.refuse(f"“{text}” is no section", "write an ATA section such as 32-40", entry.fields["section"])
     return text
 

@@ -19,8 +19,6 @@ FORMS = (
 )  # fmt: skip
 """What may be asked of the knowledge; OWN is a question that an instructor wrote."""
 
-REASONED = frozenset({CHECK, BAND, READING, INVERSE, STATE, LOSS, CAUSE})
-"""Forms that apply what is known to a case, rather than recall it."""
 LONG_SUMS = frozenset({CALCULATION, INVERSE})
 """Forms that take pencil and paper: not for the ear."""
 

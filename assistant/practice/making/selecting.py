@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Collection, Iterable, Sequence
 from math import sqrt
 from random import Random
 
 from assistant.practice.making.question import FIGURE, LOSS, STATE, Draft, Question
 from assistant.practice.making.wording import Wording, content
+from assistant.practice.sections import is_section
 from assistant.resolving.knowing import Knowledge
 
-_SECTION = re.compile(r"\d\d-\d\d")
 _ALIKE = 0.7
 """Share of what two questions say, from which on they are taken for the same question."""
 GENERAL = "general"
@@ -39,21 +38,25 @@ def entries_on(topics: Iterable[str], know: Knowledge, wording: Wording) -> froz
 def sections(know: Knowledge) -> list[str]:
     """Return the sections that the type's own records belong to."""
     topics = {getattr(know.base.records[name], "topic", "") for name in know.base.order}
-    return sorted(topic for topic in topics if _SECTION.fullmatch(topic))
+    return sorted(topic for topic in topics if is_section(topic))
 
 
 def is_general(name: str, know: Knowledge) -> bool:
     """Whether a record is true of all aeroplanes: it rests on published documents alone."""
-    documents = [source.document for source in know.base.records[name].sources]
-    return bool(documents) and all(document in know.base.documents and know.base.documents[document].published
-                                   for document in documents)  # fmt: skip
+    record = know.base.records[name]
+    return bool(record.sources) and know.is_general(record)
+
+
+def own_records(know: Knowledge) -> frozenset[str]:
+    """Return the records that rest on the type's own documents, which are asked when no topic is named."""
+    return frozenset(name for name in know.base.order if not is_general(name, know))
 
 
 def _on(topic: str, know: Knowledge, wording: Wording) -> set[str]:
-    own = [name for name in know.base.order if not is_general(name, know)]
+    own = own_records(know)
     if topic.casefold() == GENERAL:
-        return set(know.base.order) - set(own)
-    wanted = [topic] if _SECTION.fullmatch(topic) else wording.topics.get(topic.casefold(), [])
+        return set(know.base.order) - own
+    wanted = [topic] if is_section(topic) else wording.topics.get(topic.casefold(), [])
     if wanted:
         return {name for name in own if getattr(know.base.records[name], "topic", "") in wanted}
     sought = _named(topic, know)

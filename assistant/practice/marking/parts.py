@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from typing import Any
 
 from assistant.conversation.completing import question_of
 from assistant.practice.marking.asked import Asked, as_asked, measures, record_of, things
@@ -162,12 +161,7 @@ def _first_name(subject: str, know: Knowledge) -> str:
 def _on_type(before: list[Asked], know: Knowledge) -> bool:
     """Return whether the parts answered so far are of the type's own documents."""
     records = [record_of(one.result) for one in before]
-    return any(record is not None and not _is_general(record, know) for record in records)
-
-
-def _is_general(record: Any, know: Knowledge) -> bool:
-    documents = know.base.documents
-    return all(s.document in documents and documents[s.document].published for s in record.sources)
+    return any(record is not None and not know.is_general(record) for record in records)
 
 
 def _has_aspect(result: r.Result, part: str, know: Knowledge) -> bool:
@@ -208,7 +202,7 @@ def _serves(
     record = record_of(result)
     if record is None:
         return candidate.score >= 0.7
-    if on_type and _is_general(record, know):
+    if on_type and know.is_general(record):
         return False  # what is true of all aeroplanes does not answer a part on this type's own
     asks = frozenset(c for text in getattr(record, "asks", ()) for c in know.phrase(text).concepts)
     explained = asks | know.matcher.vocabulary(record.id)

@@ -8,18 +8,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from html import escape
 
+from assistant.practice.page_parts import WIDE, drawing, rectangle
 from assistant.practice.progress.overview import Day, Section
 from assistant.practice.progress.sayings import percent
 
-_WIDE, _NAMES, _ROW, _BAR = 640, 224, 30, 18
-"""Width, room for names, height of a row and of its bar, in the units of the drawing."""
-DEFINITIONS = """<svg width="0" height="0" aria-hidden="true" focusable="false" class="patterns"><defs>
-<pattern id="stripes" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-<rect width="6" height="6" class="ground"/><rect width="3" height="6" class="stripe"/></pattern>
-<pattern id="dots" width="7" height="7" patternUnits="userSpaceOnUse">
-<rect width="7" height="7" class="ground"/><circle cx="3.5" cy="3.5" r="1.1" class="dot"/></pattern>
-</defs></svg>"""
-"""The patterns that all drawings of a page share."""
+_NAMES, _ROW, _BAR = 224, 30, 18
+"""Room for names, height of a row and of its bar, in the units of the drawing."""
 
 
 def levels_chart(sections: Sequence[Section], number: int) -> str:
@@ -28,11 +22,11 @@ def levels_chart(sections: Sequence[Section], number: int) -> str:
     for place, each in enumerate(sections):
         top = 10 + place * _ROW
         counts = ((each.known, "full"), (each.shaky, "striped"), (each.unknown, "dotted"))
-        rows.append(_label(_name(each), top) + _stack(counts, each.records, top) + _end(str(each.records), top))
+        rows.append(_label(each.full_name, top) + _stack(counts, each.records, top) + _end(str(each.records), top))
     said = "; ".join(
-        f"{_name(each)}: {each.known} known, {each.shaky} shaky, {each.unknown} unknown" for each in sections
+        f"{each.full_name}: {each.known} known, {each.shaky} shaky, {each.unknown} unknown" for each in sections
     )
-    return _drawing("Records by section", said, "".join(rows), 16 + len(sections) * _ROW, number)
+    return drawing("Records by section", said, "".join(rows), 16 + len(sections) * _ROW, number)
 
 
 def recall_chart(sections: Sequence[Section], ready: str, number: int) -> str:
@@ -41,23 +35,23 @@ def recall_chart(sections: Sequence[Section], ready: str, number: int) -> str:
     for place, each in enumerate(sections):
         top = 10 + place * _ROW
         thin = _BAR / 2 if ready else _BAR
-        rows.append(_label(_name(each), top) + _share(each.today, top, thin, "full"))
+        rows.append(_label(each.full_name, top) + _share(each.today, top, thin, "full"))
         if ready and each.ready is not None:
             rows.append(_share(each.ready, top + thin, thin, "striped"))
         shown = percent(each.today) + (f" → {percent(each.ready)}" if ready and each.ready is not None else "")
         rows.append(_end(shown, top))
     said = "; ".join(
-        f"{_name(each)}: {percent(each.today)} today"
+        f"{each.full_name}: {percent(each.today)} today"
         + (f", {percent(each.ready)} on {ready}" if ready and each.ready is not None else "")
         for each in sections
     )
     height = 10 + len(sections) * _ROW
-    return _drawing("Expected recall by section", said, "".join(rows) + _scale(height), height + 22, number)
+    return drawing("Expected recall by section", said, "".join(rows) + _scale(height), height + 22, number)
 
 
 def days_chart(days: Sequence[Day], number: int) -> str:
     """Return columns of the answers of each day: recalled, prompted, missed."""
-    tall, base, step = 120, 140, (_WIDE - 40) / max(len(days), 1)
+    tall, base, step = 120, 140, (WIDE - 40) / max(len(days), 1)
     most = max((sum(each[1:]) for each in days), default=0) or 1
     parts = []
     for place, each in enumerate(days):
@@ -66,40 +60,19 @@ def days_chart(days: Sequence[Day], number: int) -> str:
             size = tall * count / most
             top -= size
             if count:
-                parts.append(_rect(left, top, step * 0.7, size, kind))
+                parts.append(rectangle(left, top, step * 0.7, size, kind))
         total = sum(each[1:])
         middle = left + step * 0.35
         if total:
             parts.append(f'<text x="{middle:.1f}" y="{top - 3:.1f}" text-anchor="middle">{total}</text>')
         parts.append(f'<text x="{middle:.1f}" y="{base + 15}" text-anchor="middle">{each.day:%d}</text>')
-    parts.append(f'<path class="axis" d="M26 {base} H{_WIDE - 6}"/>')
+    parts.append(f'<path class="axis" d="M26 {base} H{WIDE - 6}"/>')
     said = "; ".join(
         f"{each.day:%d %B}: {each.recalled} recalled, {each.prompted} prompted, {each.missed} missed"
         for each in days
         if sum(each[1:])
     )
-    return _drawing("Answers by day", said or "No answers in these days", "".join(parts), base + 24, number)
-
-
-def legend(names: Sequence[tuple[str, str]]) -> str:
-    """Return what the fillings mean. names: (full, striped or dotted, its meaning)."""
-    signs = "".join(
-        f'<li><svg width="22" height="14" aria-hidden="true" focusable="false">{_rect(1, 1, 20, 12, kind)}</svg> '
-        f"{escape(name)}</li>"
-        for kind, name in names
-    )
-    return f'<ul class="legend">{signs}</ul>'
-
-
-def _name(section: Section) -> str:
-    return f"{section.section} {section.name}" if section.section[:1].isdigit() else section.name
-
-
-def _drawing(title: str, description: str, content: str, height: float, number: int) -> str:
-    return (
-        f'<svg viewBox="0 0 {_WIDE} {height:.0f}" role="img" aria-labelledby="t{number} d{number}" class="chart">'
-        f'<title id="t{number}">{escape(title)}</title><desc id="d{number}">{escape(description)}</desc>{content}</svg>'
-    )
+    return drawing("Answers by day", said or "No answers in these days", "".join(parts), base + 24, number)
 
 
 def _label(name: str, top: float) -> str:
@@ -108,7 +81,7 @@ def _label(name: str, top: float) -> str:
 
 
 def _end(text: str, top: float) -> str:
-    return f'<text x="{_WIDE - 4}" y="{top + 13:.1f}" text-anchor="end">{escape(text)}</text>'
+    return f'<text x="{WIDE - 4}" y="{top + 13:.1f}" text-anchor="end">{escape(text)}</text>'
 
 
 def _stack(counts: Sequence[tuple[int, str]], total: int, top: float) -> str:
@@ -116,13 +89,13 @@ def _stack(counts: Sequence[tuple[int, str]], total: int, top: float) -> str:
     for count, kind in counts:
         size = _room() * count / total if total else 0
         if count:
-            parts.append(_rect(left, top, size, _BAR, kind))
+            parts.append(rectangle(left, top, size, _BAR, kind))
         left += size
     return "".join(parts)
 
 
 def _share(share: float, top: float, height: float, kind: str) -> str:
-    return _rect(_NAMES, top, _room() * share, height, kind) if share > 0 else ""
+    return rectangle(_NAMES, top, _room() * share, height, kind) if share > 0 else ""
 
 
 def _scale(height: float) -> str:
@@ -135,8 +108,4 @@ def _scale(height: float) -> str:
 
 
 def _room() -> float:
-    return _WIDE - _NAMES - 100
-
-
-def _rect(left: float, top: float, width: float, height: float, kind: str) -> str:
-    return f'<rect x="{left:.1f}" y="{top:.1f}" width="{width:.1f}" height="{height:.1f}" class="{kind}"/>'
+    return WIDE - _NAMES - 100

@@ -73,13 +73,13 @@ def _table(overview: Overview, width: int) -> list[str]:
     if width < _ROOMY:
         lines = [" " * (_NARROW_BAR + 1) + heading]
         for each in (*overview.sections, *total):
-            lines += [*wrap(_name(each), width), f" {bar(each, _NARROW_BAR)}{_figures(each, ready)}"]
+            lines += [*wrap(each.full_name, width), f" {bar(each, _NARROW_BAR)}{_figures(each, ready)}"]
         return lines
     room = min(width, _WIDEST) - _BAR - 1 - len(heading)
     return [
         " " * (room + _BAR + 1) + heading,
         *(
-            f"{_fitted(_name(each), room)}{bar(each, _BAR)} {_figures(each, ready)}"
+            f"{_fitted(each.full_name, room)}{bar(each, _BAR)} {_figures(each, ready)}"
             for each in (*overview.sections, *total)
         ),
     ]
@@ -88,10 +88,6 @@ def _table(overview: Overview, width: int) -> list[str]:
 def _figures(section: Section, ready: bool) -> str:
     figures = f"{section.known:>5}{section.shaky:>6}{section.unknown:>6}{percent(section.today):>6}"
     return figures + (f"{percent(section.ready or 0):>6}" if ready else "")
-
-
-def _name(section: Section) -> str:
-    return f"{section.section} {section.name}" if section.section[:1].isdigit() else section.name
 
 
 def _fitted(name: str, size: int) -> str:

@@ -17,6 +17,7 @@ from assistant.practice.keeping.answers import word_of
 from assistant.practice.keeping.record import Record
 from assistant.practice.keeping.rows import Answered, Learner
 from assistant.practice.recall import MISSED, PROMPTED, RECALLED
+from assistant.practice.sections import titled
 
 DAYS_SHOWN = 14
 _MOST = 5
@@ -35,6 +36,11 @@ class Section(NamedTuple):
     unknown: int
     today: float
     ready: float | None
+
+    @property
+    def full_name(self) -> str:
+        """Its number, where it has one, and its name."""
+        return titled(self.section, self.name)
 
     @property
     def records(self) -> int:

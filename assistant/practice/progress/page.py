@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from html import escape
 
+from assistant.practice.page_parts import legend, whole_page
 from assistant.practice.progress import charts
 from assistant.practice.progress.overview import Overview, Section
 from assistant.practice.progress.sayings import (
@@ -75,7 +76,7 @@ def progress_page(overview: Overview, type_name: str, deference: str) -> str:
         _list("Not asked", left_out_lines(overview.left_out), ""),
         _deference(deference, footer=True),
     ]
-    return _whole(title, "\n".join(part for part in parts if part))
+    return whole_page(title, MARK, _STYLE, "\n".join(part for part in parts if part))
 
 
 def people_page(overviews: Sequence[Overview], type_name: str, deference: str) -> str:
@@ -86,24 +87,12 @@ def people_page(overviews: Sequence[Overview], type_name: str, deference: str) -
         f"<h1>{escape(title)}</h1>",
         f"<p>{escape(type_name)}, {overviews[0].now:%Y-%m-%d %H:%M}. It names persons: keep it to yourself.</p>",
         _deference(deference),
-        f'<section><h2 id="people">Records by person</h2>{charts.levels_chart(named, 1)}{charts.legend(_LEVELS)}',
+        f'<section><h2 id="people">Records by person</h2>{charts.levels_chart(named, 1)}{legend(_LEVELS)}',
         _table("Records by person", "Person", named, None, ""),
         "</section>",
         _deference(deference, footer=True),
     ]
-    return _whole(title, "\n".join(parts))
-
-
-def _whole(title: str, content: str) -> str:
-    policy = "default-src 'none'; style-src 'unsafe-inline'"
-    return (
-        f'<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n{MARK}\n'
-        f'<meta http-equiv="Content-Security-Policy" content="{policy}">\n'
-        f'<meta name="viewport" content="width=device-width, initial-scale=1">\n<title>{escape(title)}</title>\n'
-        f"<style>{_STYLE}</style>\n</head>\n<body>\n"
-        f'<a class="skip" href="#main">To the content</a>\n{charts.DEFINITIONS}\n<main id="main">\n{content}\n</main>\n'
-        "</body>\n</html>\n"
-    )
+    return whole_page(title, MARK, _STYLE, "\n".join(parts))
 
 
 def _deference(deference: str, footer: bool = False) -> str:
@@ -122,7 +111,7 @@ def _standing(overview: Overview) -> str:
 
 
 def _sections(overview: Overview) -> str:
-    drawn = charts.levels_chart(overview.sections, 1) + charts.legend(_LEVELS)
+    drawn = charts.levels_chart(overview.sections, 1) + legend(_LEVELS)
     ready = str(overview.ready_by) if overview.ready_by else ""
     table = _table("Records by section, and expected recall", "Section", overview.sections, overview.total, ready)
     explained = (
@@ -135,13 +124,13 @@ def _sections(overview: Overview) -> str:
 def _recall(overview: Overview) -> str:
     ready = str(overview.ready_by) if overview.ready_by else ""
     names = [("full", "today"), *([("striped", f"on {ready}, if nothing more is done")] if ready else [])]
-    drawn = charts.recall_chart(overview.sections, ready, 2) + charts.legend(names)
+    drawn = charts.recall_chart(overview.sections, ready, 2) + legend(names)
     return f'<section aria-labelledby="recall"><h2 id="recall">Expected recall</h2>{drawn}</section>'
 
 
 def _days(overview: Overview) -> str:
     drawn = charts.days_chart(overview.days, 3)
-    names = charts.legend((("full", "recalled"), ("striped", "prompted"), ("dotted", "missed")))
+    names = legend((("full", "recalled"), ("striped", "prompted"), ("dotted", "missed")))
     rows = "".join(
         f'<tr><th scope="row">{each.day}</th>' + "".join(f"<td>{count}</td>" for count in each[1:]) + "</tr>"
         for each in overview.days

@@ -21,7 +21,6 @@ from assistant.voice.hearing.sounds import Sounding
 if TYPE_CHECKING:
     from assistant.voice.hearing.recognising import Floats
 
-_MODEL = "en-us"
 _HYPOTHESES = 8
 _SCORE, _RANK = -0.4, 0.1
 _DIGITS = (
