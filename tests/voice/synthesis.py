@@ -67,8 +67,10 @@ def has_neural() -> bool:
 
 
 def neural(text: str) -> Samples:
-    """Return a text said by the neural voice."""
-    chunks = list(_piper().synthesize(text))
+    """Return a text said by the neural voice, each time alike: what it would vary by chance is switched off."""
+    from piper import SynthesisConfig
+
+    chunks = list(_piper().synthesize(text, SynthesisConfig(noise_scale=0.0, noise_w_scale=0.0)))
     return at_rate(np.concatenate([c.audio_float_array for c in chunks]), chunks[0].sample_rate)
 
 

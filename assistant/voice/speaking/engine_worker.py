@@ -56,7 +56,11 @@ def _engine() -> Any:
     try:
         import pyttsx3
 
-        return pyttsx3.init("espeak" if sys.platform.startswith("linux") else None)
+        if not sys.platform.startswith("linux"):
+            return pyttsx3.init()
+        engine = pyttsx3.init("espeak")
+        engine.runAndWait()  # until a first run has ended, what is set only waits in a queue
+        return engine
     except ImportError:
         raise _Unusable("the voice needs pyttsx3: install Downlock anew") from None
     except (OSError, RuntimeError):
@@ -92,7 +96,7 @@ def _done(engine: Any, message: Message) -> Message:
     voice = _voice(engine, str(message.get("voice", "")))
     if voice:
         engine.setProperty("voice", voice)
-    engine.setProperty("rate", int(message.get("rate", 160)))
+    _set_rate(engine, int(message.get("rate", 160)))
     path = str(message["file"])
     for _ in range(_TRIES):
         engine.save_to_file(str(message["say"]), path)
@@ -100,6 +104,15 @@ def _done(engine: Any, message: Message) -> Message:
         if os.path.isfile(path) and os.path.getsize(path) > _HEADER:
             return {"file": path}
     raise _Unusable("the voice wrote nothing")
+
+
+def _set_rate(engine: Any, rate: int) -> None:
+    """Set the pace, and wait until it is taken: the library for Linux takes it later, at times after the phrase."""
+    engine.setProperty("rate", rate)
+    if sys.platform.startswith("linux"):
+        from pyttsx3.drivers import _espeak
+
+        _espeak.Synchronize()
 
 
 def _voice(engine: Any, wanted: str) -> str:
