@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from functools import lru_cache
 from typing import NamedTuple
 
 from assistant.quantities.show import number_words
@@ -64,11 +65,13 @@ def spoken(
     return _tidy(_PIECE.sub(lambda match: _said(match, manner), said))
 
 
+@lru_cache(maxsize=4)
 def _written(units: Units) -> list[str]:
     """How units are written behind a number, their space included."""
     return [unit.show for unit in units if unit.show.strip() and not unit.show.endswith(" ")]
 
 
+@lru_cache(maxsize=4)
 def _signs(units: Units) -> dict[str, str]:
     """Symbols by the sign that display writes; the first unit of a sign has it ("°C" is a temperature)."""
     signs: dict[str, str] = {}

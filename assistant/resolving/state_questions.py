@@ -29,7 +29,7 @@ def state_candidates(question: Question, know: Knowledge, excused: Collection[in
 
 
 def _output_matches(question: Question, know: Knowledge, excused: Collection[int]) -> list[Match]:
-    ids = set(know.base.ids("tables"))
+    ids = frozenset(know.base.ids("tables"))
     return [m for m in know.matcher.rank(question.reading, (), excused, ids) if m.score > 0.2]
 
 

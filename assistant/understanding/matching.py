@@ -70,12 +70,15 @@ class _Content(NamedTuple):
 
 
 class _Ask(NamedTuple):
-    """A way of asking: parts with weights, each any of some concepts; and all concepts of them together."""
+    """A way of asking: parts with weights, each any of some concepts; the weight of those that are required, and
+    all concepts of them together.
+    """
 
     record: str
     tag: str
     required: tuple[tuple[frozenset[str], float], ...]
     optional: tuple[tuple[frozenset[str], float], ...]
+    whole: float
     concepts: frozenset[str]
 
 
@@ -89,6 +92,7 @@ class Matcher:
         self._vocabulary: dict[str, str] = derived["vocabulary"]
         self._read_asks: dict[int, _Ask] = {}
         self._read_postings: dict[str, list[int]] = {}
+        self._own: dict[frozenset[str], list[int]] = {}
         self._sets: dict[str, frozenset[str]] = {}
         self._kinds: dict[str, str] = derived["lexicon"]["kinds"]
         self._records = len(self._vocabulary) or 1
@@ -99,7 +103,8 @@ class Matcher:
         if found is None:
             record, tag, required, optional = unpack_ask(self._asks[index])
             concepts = frozenset().union(*(part for part, _ in (*required, *optional)))
-            found = self._read_asks[index] = _Ask(record, tag, required, optional, concepts)
+            whole = sum(weight for _, weight in required)
+            found = self._read_asks[index] = _Ask(record, tag, required, optional, whole, concepts)
         return found
 
     def _holders(self, concept: str) -> list[int]:
@@ -160,7 +165,7 @@ class Matcher:
         reading: Reading,
         given: Collection[str] = (),
         excused: Collection[int] = (),
-        only: Collection[str] | None = None,
+        only: frozenset[str] | None = None,
     ) -> list[Match]:
         """Return the records that share anything with the question, best first.
 
@@ -170,7 +175,7 @@ class Matcher:
         """
         sought = self._sought(reading, given, excused)
         best: dict[tuple[str, str], Match] = {}
-        for index in self._candidates(reading, given, only):
+        for index in self._candidates(reading, given) if only is None else self._asks_of(only):
             match = self._match(self._ask(index), sought)
             held = best.get((match.record, match.tag))
             if held is None or match.score > held.score:
@@ -187,7 +192,14 @@ class Matcher:
         total = sum(c.weight for c in content) or 1.0
         return _Sought(reading.concepts.union(given), primary, content, total)
 
-    def _candidates(self, reading: Reading, given: Iterable[str], only: Collection[str] | None) -> list[int]:
+    def _asks_of(self, records: frozenset[str]) -> list[int]:
+        """Return the ways of asking of some records."""
+        found = self._own.get(records)
+        if found is None:
+            found = self._own[records] = [index for index, record in enumerate(self._of) if record in records]
+        return found
+
+    def _candidates(self, reading: Reading, given: Iterable[str]) -> list[int]:
         gathered: dict[int, float] = defaultdict(float)
         telling = frozenset().union(*(m.concepts for m in reading.mentions if not m.weak)).union(given)
         concepts = sorted(reading.concepts.union(given), key=lambda c: len(self._holders(c)))
@@ -197,17 +209,16 @@ class Matcher:
                 continue
             gain = self.weight(concept) * (1.0 if concept in telling else _BROUGHT_ALONG)
             for index in holders:
-                if only is None or self._of[index] in only:
-                    gathered[index] += gain
+                gathered[index] += gain
         if len(gathered) <= _MOST:
             return list(gathered)
         return nlargest(_MOST, gathered, key=gathered.__getitem__)
 
     def _match(self, ask: _Ask, sought: _Sought) -> Match:
-        covered, whole = _coverage(ask.required, sought)
+        covered = _coverage(ask.required, sought)
         bonus = sum(weight for part, weight in ask.optional if not part.isdisjoint(sought.concepts))
         explained, penalty, barred = self._explained(ask, sought)
-        cover = covered / whole if whole else 0.0
+        cover = covered / ask.whole if ask.whole else 0.0
         share = explained / sought.total
         score = cover * (0.55 + 0.45 * share) * penalty * 0.5 ** len(barred)
         return Match(ask.record, ask.tag, score, cover, covered + bonus, share, tuple(barred))
@@ -238,16 +249,15 @@ class Matcher:
         return None if self.is_strict(mention) else _ASIDE_PENALTY
 
 
-def _coverage(required: Iterable[tuple[frozenset[str], float]], sought: _Sought) -> tuple[float, float]:
-    """Return the weight covered of the parts that a way of asking needs, and their whole weight."""
-    covered = whole = 0.0
+def _coverage(required: Iterable[tuple[frozenset[str], float]], sought: _Sought) -> float:
+    """Return the weight covered of the parts that a way of asking needs."""
+    covered = 0.0
     for part, weight in required:
-        whole += weight
         if not part.isdisjoint(sought.primary):
             covered += weight
         elif not part.isdisjoint(sought.concepts):
             covered += weight * _BY_THE_WAY
-    return covered, whole
+    return covered
 
 
 def strange(reading: Reading, matcher: Matcher) -> list[Mention]:
