@@ -17,8 +17,8 @@ from assistant.understanding.states import Condition, conditions
 def question_of(text: str, knowledge: Knowledge, variant: str) -> Question:
     """Return a text as a question of its own."""
     reading = knowledge.reader.read(text)
-    losing = reading.asks_loss or reading.has("happens", "steps") or _asks_mode(reading)
-    found = tuple(conditions(reading, knowledge.states, knowledge.units, losing))
+    losing = reading.asks_loss or reading.has("happens", "steps")
+    found = tuple(conditions(reading, knowledge.states, knowledge.units, losing, _asks_mode(reading)))
     named = [v for v in reading.variants if v in knowledge.variants]
     return Question(reading, found, named[-1] if named else variant or knowledge.variants[0], bool(named))
 

@@ -32,6 +32,8 @@ _ANDS = frozenset({"and", "but", ",", "with", "plus"})
 _NEAR = 2
 _FAR = 6
 _NOT = frozenset(("not", "never", "nor"))
+_BELOW = frozenset(("below", "under", "beneath", "<"))
+_ABOVE = frozenset(("above", "over", "beyond", ">"))
 
 
 class Condition(NamedTuple):
@@ -95,33 +97,45 @@ def _groups(words: str) -> list[str]:
     return [part for part in words.replace(";", " ").replace(",", " ").split() if part.startswith(STATE)]
 
 
-def conditions(reading: Reading, known: StateWords, units: Units, losing: bool = False) -> list[Condition]:
+def conditions(
+    reading: Reading, known: StateWords, units: Units, losing: bool = False, asks_mode: bool = False
+) -> list[Condition]:
     """Return the states that a question gives, in the order in which they are said.
 
     losing: the question asks what goes with a thing ("what do I lose with System 1"), so that a thing that
-    can fail, and has no state of its own, is taken as failed.
+    can fail, and has no state of its own, is taken as failed. asks_mode: it asks what mode is left, for which
+    the same holds where no state is said at all.
     """
     states = _states(reading)
     groups = _input_groups(reading, known, states)
     used: set[int] = set()
     found: list[Condition] = []
+    bare: list[_Group] = []
     for index, group in enumerate(groups):
         following = groups[index + 1].start if index + 1 < len(groups) else len(reading.words)
         earlier = groups[index - 1].end if index else 0
         bound = _bind(reading, group, states, used, earlier, following, known)
         bound = bound or _numbered(reading, group, following, known, units)
         bound = bound or _in_use(reading, group, known)
-        if not bound and losing:
-            bound = [
-                Condition(name, known.values[name][1][0], where=tuple(range(group.start, group.end)))
-                for name in group.inputs
-                if name in known.failures
-            ]
+        if not bound:
+            bare.append(group)
         found.extend(bound)
+    if losing or (asks_mode and not found):
+        found.extend(_failed(bare, known, {c.input for c in found}))
     found.extend(_alone(states, used, known, found))
     found.extend(_implied(reading, known, found))
     found.extend(_results_named(reading, found))
     return _settled(found)
+
+
+def _failed(groups: Iterable[_Group], known: StateWords, stated: set[str]) -> list[Condition]:
+    """Return the things that can fail, and whose state was not said, as failed."""
+    return [
+        Condition(name, known.values[name][1][0], where=tuple(range(group.start, group.end)))
+        for group in groups
+        for name in group.inputs
+        if name in known.failures and name not in stated
+    ]
 
 
 def _results_named(reading: Reading, found: list[Condition]) -> list[Condition]:
@@ -149,12 +163,24 @@ def _input_groups(reading: Reading, known: StateWords, states: list[Mention]) ->
             continue
         last = groups[-1] if groups else None
         between = reading.words[last.end : mention.start] if last else ()
-        joins = bool(between) and len(between) <= 3 and all(w in _JOINS for w in between)
+        alike = bool(last) and not between and _alike(last, names, known)
+        joins = alike or (bool(between) and len(between) <= 3 and all(w in _JOINS for w in between))
         if last and mention.start >= last.end and joins and not _have_own(reading, last, mention, states):
             groups[-1] = _Group(last.start, mention.end, (*last.inputs, *names), "or" in between)
         elif not last or mention.start >= last.end:
             groups.append(_Group(mention.start, mention.end, names, False))
     return groups
+
+
+def _alike(last: _Group, names: tuple[str, ...], known: StateWords) -> bool:
+    """Return whether things named without a word between them are of one kind: "sys 1 sys 2 lost"."""
+    one, other = last.inputs[-1], names[0]
+    return one != other and _common_words(one, known) == _common_words(other, known)
+
+
+def _common_words(name: str, known: StateWords) -> list[tuple[str, list[str]]]:
+    """Return the values of an input with the words for them that it has not to itself."""
+    return [(value, [g for g in groups if "." not in g]) for value, groups, _ in known.values[name]]
 
 
 def _have_own(reading: Reading, last: _Group, mention: Mention, states: list[Mention]) -> bool:
@@ -276,22 +302,31 @@ def _numbered(reading: Reading, group: _Group, following: int, known: StateWords
     for amount in reading.amounts:
         if not group.end <= amount.start < following or amount.start - group.end > _FAR:
             continue
-        for name in group.inputs:
-            bound = by_number(name, amount, known, units)
-            if bound:
-                return [bound]
+        side = _bound_said(reading, amount)
+        bound = [c for name in group.inputs if (c := by_number(name, amount, known, units, side))]
+        if bound:
+            return bound
     return []
 
 
-def by_number(name: str, amount: Amount, known: StateWords, units: Units) -> Condition | None:
-    """Return the state of an input that a reading of it means, where its documents define one."""
+def _bound_said(reading: Reading, amount: Amount) -> int:
+    """Return -1 or 1 for a reading that is said to be below or above an amount, else 0."""
+    before = reading.words[max(0, amount.start - 2) : amount.start]
+    return -1 if _BELOW.intersection(before) else 1 if _ABOVE.intersection(before) else 0
+
+
+def by_number(name: str, amount: Amount, known: StateWords, units: Units, side: int = 0) -> Condition | None:
+    """Return the state of an input that a reading of it means, where its documents define one.
+
+    side: -1 for a reading that is only said to be below the amount, 1 for one above it.
+    """
     for test, value, unit, state, remark in known.numbers.get(name, ()):
         if amount.unit and unit and units.get(amount.unit).dimension != units.get(unit).dimension:
             return None
         if not amount.unit and unit and not 0.1 * value <= amount.value <= 10 * value:
             return None
         given = units.convert(amount.value, amount.unit, unit) if unit and amount.unit else amount.value
-        if passes(test, given, value):
+        if passes(test, given + side * 1e-6 * abs(value), value):
             return Condition(name, state, remark, where=tuple(range(amount.start, amount.end)))
     return None
 
