@@ -153,14 +153,6 @@ def _supplies(asked: Result | None, given: Result, alone: Question) -> bool:
     return bool(record and record.id == asked.record.id)
 
 
-
-
-
-
-
-
-
-
 def _told_anew(merged: Question, alone: Question, context: Context, knowledge: Knowledge) -> Scored:
     """Return what the merged question gives; a statement just told is not meant again by a turn that names more."""
     found = resolve_scored(merged, knowledge)

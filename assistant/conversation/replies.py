@@ -4,17 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation
+from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation, Number
 from assistant.answering.compose import deference
 from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
 from assistant.conversation.controls import believes, control
 from assistant.conversation.readings import is_quantity, question_of
-from assistant.knowledge.records import Fact, Source
+from assistant.knowledge.records import Change, Fact, Source
+from assistant.quantities.amounts import Amount
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import FactResult, Result
+from assistant.resolving.results import ChangeResult, FactResult, Result
 from assistant.understanding.reading import Mention
+
+_NO_LONGER = "That was the former figure, and it no longer holds."
+_FAR_OFF = 5.0
+"""How many times larger or smaller a bare figure may be than the one that it is believed to be."""
 
 
 def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
@@ -63,13 +68,35 @@ def _believed(text: str, context: Context, knowledge: Knowledge) -> Answer | Non
         not m.weak and not m.passing and m.known for m in reading.mentions if not _colours(m, knowledge)
     ):
         return None
-    value, first = reading.amounts[-1].value, last.values[0]
-    if abs(value - first.value) < 1e-9:
+    said, first = reading.amounts[-1], last.values[0]
+    former = _formerly(said, context, knowledge)
+    if former and former.record != last.entry:
+        answer = composed(text, context.asked or question_of(text, knowledge, ""), ChangeResult((former,)), knowledge)
+        return answer._replace(text=f"{answer.text} {_NO_LONGER}")
+    if not former and not _of_one_kind(said, first, knowledge):
+        return None
+    if abs(said.value - first.value) < 1e-9:
         return last._replace(question=text, text=f"That is the figure loaded. {last.text}")
-    was = [c for c in knowledge.base.changes.values() if c.record == last.entry]
-    former = any(a.value == value for c in was for a in knowledge.phrase(c.formerly).amounts)
-    lead = "That was the former figure, and it no longer holds." if former else "The figure loaded is another."
+    lead = _NO_LONGER if former else "The figure loaded is another."
     return last._replace(question=text, text=f"{last.text} {lead}")
+
+
+def _formerly(said: Amount, context: Context, knowledge: Knowledge) -> Change | None:
+    """Return the change whose former figure a turn gives, of what was answered last or went into it."""
+    last = context.answer
+    inputs = getattr(getattr(context.result, "model", None), "inputs", ())
+    used = {last.entry if last else "", *(part.default for part in inputs)}
+    for change in knowledge.base.changes.values():
+        if change.record in used and any(a.value == said.value for a in knowledge.phrase(change.formerly).amounts):
+            return change
+    return None
+
+
+def _of_one_kind(said: Amount, value: Number, knowledge: Knowledge) -> bool:
+    """Return whether an amount may be of the same quantity as a value: by its unit, or by its size without one."""
+    if said.unit and value.unit:
+        return knowledge.units.get(said.unit).dimension == knowledge.units.get(value.unit).dimension
+    return said.unit == value.unit or abs(value.value) / _FAR_OFF <= abs(said.value) <= abs(value.value) * _FAR_OFF
 
 
 def _colours(mention: Mention, knowledge: Knowledge) -> bool:

@@ -163,7 +163,7 @@ def _input_groups(reading: Reading, known: StateWords, states: list[Mention]) ->
             continue
         last = groups[-1] if groups else None
         between = reading.words[last.end : mention.start] if last else ()
-        alike = bool(last) and not between and _alike(last, names, known)
+        alike = last is not None and not between and _alike(last, names, known)
         joins = alike or (bool(between) and len(between) <= 3 and all(w in _JOINS for w in between))
         if last and mention.start >= last.end and joins and not _have_own(reading, last, mention, states):
             groups[-1] = _Group(last.start, mention.end, (*last.inputs, *names), "or" in between)
