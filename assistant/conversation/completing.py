@@ -24,6 +24,7 @@ from assistant.resolving.results import (
     TableResult,
 )  # fmt: skip
 from assistant.understanding.matching import strange
+from assistant.understanding.states import Condition
 
 _GOOD = 0.8
 _CLEAR = 0.9
@@ -98,8 +99,15 @@ def _clearly_carried(
         return None
     question = carried(alone, context, context.asked.conditions or context.scenario, knowledge)
     third = resolve_scored(question, knowledge)
-    better = third.score >= first.score + _FAR_BETTER and not isinstance(third.result, _OPEN)
+    ahead = 0.0 if _speaks_of_states(third, context.asked.conditions, knowledge) else _FAR_BETTER
+    better = third.score >= first.score + ahead and not isinstance(third.result, _OPEN)
     return (question, third.result) if better else None
+
+
+def _speaks_of_states(scored: Scored, given: tuple[Condition, ...], knowledge: Knowledge) -> bool:
+    """Return whether a record speaks of a thing whose state was given before."""
+    said = knowledge.matcher.vocabulary(scored.record) if scored.record else frozenset()
+    return any(knowledge.base.inputs[c.input].term in said for c in given if "." not in c.input and not c.implied)
 
 
 def _in_scenario(
@@ -218,7 +226,7 @@ def _incomplete(question: Question, scored: Scored, knowledge: Knowledge) -> boo
     """Return whether a turn may lean on the one before: it names no thing, or does not answer by itself."""
     if isinstance(scored.result, (Declined, Choices, Needed)):
         return True
-    if len(question.reading.words) <= 8 and _PRONOUNS.intersection(question.reading.words):
+    if len(question.reading.words) <= 10 and _PRONOUNS.intersection(question.reading.words):
         return True
     few = len(question.reading.words) <= 4 and scored.score < _CLEAR
     return few or scored.score < _GOOD or not _names_thing(question, knowledge)
