@@ -11,7 +11,7 @@ from collections.abc import Callable, Sequence
 
 from assistant.rendering.text import clean
 from assistant.terminal.options import PROGRAM, Parsed, UsageProblem, help_text, parse
-from assistant.terminal.screen import complain, let_go
+from assistant.terminal.screen import complain, let_go, stand_in
 
 DONE, BROKEN, WRONG_USAGE, NOT_WRITTEN, INTERRUPTED = 0, 1, 2, 5, 130
 
@@ -19,6 +19,7 @@ DONE, BROKEN, WRONG_USAGE, NOT_WRITTEN, INTERRUPTED = 0, 1, 2, 5, 130
 def main(argv: list[str] | None = None) -> int:
     """Run the command that the arguments name, by default those of the program; return its exit code."""
     gc.disable()  # a single question is over before a look for what may be freed would pay
+    stand_in()
     try:
         return _finish(sys.argv[1:] if argv is None else argv)
     finally:
@@ -28,6 +29,9 @@ def main(argv: list[str] | None = None) -> int:
 
 def _finish(arguments: Sequence[str]) -> int:
     """Run a command to whatever end it comes; return the exit code."""
+    if sys.stdout is None:
+        complain("cannot read or write: the output is closed")
+        return NOT_WRITTEN
     try:
         return _run(parse(arguments))
     except UsageProblem as problem:

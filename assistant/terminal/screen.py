@@ -71,6 +71,18 @@ def prepare(out: TextIO, json: bool) -> None:
         reconfigure(errors="replace")
 
 
+def stand_in() -> None:
+    """Put an empty input and a place for complaints where the program was started with these closed.
+
+    Python then has none at all, and the first file opened would take the number that belongs to them. They stay
+    open as long as the program runs.
+    """
+    if sys.stdin is None:
+        sys.stdin = open(os.devnull, encoding="utf-8")  # noqa: SIM115
+    if sys.stderr is None:
+        sys.stderr = open(os.devnull, "w", encoding="utf-8")  # noqa: SIM115
+
+
 def let_go(out: TextIO) -> None:
     """Send what is left to nowhere: the reader of a pipe has gone, and the program's end would complain."""
     try:

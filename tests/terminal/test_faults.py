@@ -55,6 +55,28 @@ def test_an_output_that_takes_nothing_is_named() -> None:
     assert done.stderr.count(b"\n") == 1
 
 
+@pytest.mark.skipif(sys.platform == "win32", reason="the shell that closes a stream is not here")
+@pytest.mark.parametrize(
+    ("closed", "code", "told"),
+    [
+        ("ask 'pedal limit 90kt' >&-", 5, b"downlock: cannot read or write: the output is closed\n"),
+        ("ask --help >&-", 5, b"downlock: cannot read or write: the output is closed\n"),
+        ("ask 'pedal limit 90kt' 2>&-", 0, b""),
+        ("nonsense 2>&-", 2, b""),
+        ("ask 'pedal limit 90kt' >&- 2>&-", 5, b""),
+        ("ask - <&-", 4, b""),
+        ("ask --batch - <&-", 0, b""),
+        ("<&-", 0, b""),
+    ],
+)
+def test_a_closed_stream_is_no_fault(closed: str, code: int, told: bytes) -> None:
+    command = f"'{sys.executable}' -m assistant {closed}"
+
+    done = subprocess.run(["sh", "-c", command], cwd=ROOT, capture_output=True, check=False)
+
+    assert (done.returncode, done.stderr) == (code, told)
+
+
 @pytest.mark.parametrize("encoding", ["ascii", "cp1252", "utf-16"])
 def test_json_is_utf_8_whatever_the_screen_writes(encoding: str) -> None:
     environment = {**os.environ, "PYTHONIOENCODING": encoding}
