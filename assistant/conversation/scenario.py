@@ -7,7 +7,7 @@ from assistant.conversation.readings import carried, merged
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result, TableResult, TablesResult
-from assistant.understanding.states import Condition
+from assistant.understanding.states import Condition, conditions, failed
 
 _ADDING = frozenset({"too", "also", "well", "another", "now", "then", "plus", "and", "next", "later", "additionally"})
 _REPLACING = frozenset({"instead", "only", "rather", "just"})
@@ -20,10 +20,11 @@ def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Ques
     """
     words = set(alone.reading.words)
     known = {c.input for c in context.scenario}
-    new = [c for c in alone.conditions if "." not in c.input and not c.implied]
-    if not known or not new or not _ADDING & words or _REPLACING & words or {c.input for c in new} <= known:
+    if not known or not _ADDING & words or _REPLACING & words:
         return None
-    if _asks_more(alone, knowledge):
+    alone = _with_failures(alone, context, knowledge)
+    new = [c for c in alone.conditions if "." not in c.input and not c.implied]
+    if not new or {c.input for c in new} <= known or _asks_more(alone, knowledge):
         return None
     given = carried(alone, context, context.scenario, knowledge).conditions
     question = merged(alone, context, knowledge, False)[0]._replace(conditions=given)
@@ -31,6 +32,15 @@ def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Ques
     if not results:
         return None
     return question, results[0] if len(results) == 1 else TablesResult(tuple(results))
+
+
+def _with_failures(alone: Question, context: Context, knowledge: Knowledge) -> Question:
+    """Return a turn with the things that it only names as failed, after a failure: "and system 1 too"."""
+    failures = knowledge.states.failures
+    after_failure = any(c.input in failures and c.value == failed(c.input, knowledge.states) for c in context.scenario)
+    if alone.conditions or not after_failure or alone.reading.amounts:
+        return alone
+    return alone._replace(conditions=tuple(conditions(alone.reading, knowledge.states, knowledge.units, True)))
 
 
 def _asks_more(alone: Question, knowledge: Knowledge) -> bool:

@@ -131,11 +131,16 @@ def conditions(
 def _failed(groups: Iterable[_Group], known: StateWords, stated: set[str]) -> list[Condition]:
     """Return the things that can fail, and whose state was not said, as failed."""
     return [
-        Condition(name, known.values[name][1][0], where=tuple(range(group.start, group.end)))
+        Condition(name, failed(name, known), where=tuple(range(group.start, group.end)))
         for group in groups
         for name in group.inputs
         if name in known.failures and name not in stated
     ]
+
+
+def failed(name: str, known: StateWords) -> str:
+    """Return the value of an input that can fail when it has: the one beside its normal one."""
+    return known.values[name][1][0]
 
 
 def _results_named(reading: Reading, found: list[Condition]) -> list[Condition]:
