@@ -18,7 +18,6 @@ _LEAD = frozenset({
     "plus", "instead", "same", "again", "that", "it", "the", "in", "fine", "um", "er",
 })  # fmt: skip
 
-
 class Merged(NamedTuple):
     """The question before with a turn's parts in the place of their like.
 
@@ -55,6 +54,7 @@ def merged_words(
     places = _Places()
     _replace_amounts(before, reading, know, places, parts or {}, only_parts)
     _replace_families(before, reading, know, places, corrects or "instead" in reading.words)
+    _replace_inside(before, reading, know, places)
     _drop_conditions(before, {c.input for c in turn.conditions}, places)
     if reading.variants:
         places.drop.update(before.reading.variant_places)
@@ -64,7 +64,7 @@ def merged_words(
         if i not in places.drop:
             words.append(word)
     rest = [w for i, w in enumerate(reading.words) if i not in places.used]
-    while rest and rest[0] in _LEAD:
+    while rest and rest[0] in _LEAD and not (len(rest) == 2 and know.units.match(rest, 1)):
         rest.pop(0)
     text = " ".join(words).rstrip("?!. ") + (" , " + " ".join(rest) if rest else "")
     return Merged(text, bool(places.used) and _all_used(turn, places, know))
@@ -137,13 +137,30 @@ def _replace_families(
     _replace_labels(before, reading, know, places)
     for mention in reading.mentions:
         mine = {families[c] for c in mention.concepts if c in families}
-        if not mine or (_is_input(mention, know) and not takes_place):
+        if not mine or (_can_fail(mention, know) and not takes_place):
             continue  # another thing that fails is added to the first, unless it is said to take its place
         for old in before.reading.mentions:
             theirs = {families[c] for c in old.concepts if c in families}
             if mine & theirs and old.concepts != mention.concepts and not places.drop.intersection(old.taken):
                 places.put.setdefault(old.taken[0], []).extend(reading.words[k] for k in mention.taken)
                 places.drop.update(old.taken)
+                places.used.update(mention.taken)
+                break
+
+
+def _replace_inside(before: Question, reading: Reading, know: Knowledge, places: _Places) -> None:
+    """Put a thing in the place of its like inside a longer name: "and the pedals?", after the tiller limit."""
+    families = know.lexicon.families
+    for mention in reading.mentions:
+        mine = {families[c] for c in mention.concepts if c in families}
+        if not mine or places.used.issuperset(mention.taken) or _can_fail(mention, know):
+            continue
+        longer = [k for old in before.reading.mentions if len(old.taken) > 1 for k in old.taken]
+        for k in (k for k in longer if k not in places.drop):
+            inner = know.phrase(before.reading.words[k]).concepts
+            if mine & {families[c] for c in inner if c in families} and inner != mention.concepts:
+                places.put.setdefault(k, []).extend(reading.words[i] for i in mention.taken)
+                places.drop.add(k)
                 places.used.update(mention.taken)
                 break
 
@@ -166,8 +183,9 @@ def _replace_labels(before: Question, reading: Reading, know: Knowledge, places:
                 break
 
 
-def _is_input(mention: Mention, know: Knowledge) -> bool:
-    return any(c in know.states.by_term for c in (*mention.concepts, *mention.implied))
+def _can_fail(mention: Mention, know: Knowledge) -> bool:
+    inputs = {i for c in (*mention.concepts, *mention.implied) for i in know.states.by_term.get(c, ())}
+    return not inputs.isdisjoint(know.states.failures)
 
 
 def _drop_conditions(before: Question, named: set[str], places: _Places) -> None:

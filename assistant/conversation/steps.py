@@ -11,7 +11,9 @@ from assistant.understanding.reading import Mention
 _LONG = 8
 _POINTING = frozenset({"that", "it", "this"})
 _IN_VAIN = frozenset({"still", "nothing", "unchanged", "joy"})
-_COMMON = frozenset({"if", "it", "the", "a", "is", "still", "does", "do", "not", "and", "then", "no", "in", "on", ",", "?"})
+_COMMON = frozenset({
+    "if", "it", "the", "a", "is", "still", "does", "do", "not", "and", "then", "no", "in", "on", ",", "?",
+})  # fmt: skip
 _SAME = {"time": "duration", "acceleration": "deceleration", "temperature_difference": "temperature"}
 
 
