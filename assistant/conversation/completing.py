@@ -6,8 +6,9 @@ from typing import NamedTuple
 
 from assistant.conversation.context import Context
 from assistant.conversation.controls import asks_about, corrected, follows
+from assistant.conversation.inheriting import with_amounts
 from assistant.conversation.picking import picked
-from assistant.conversation.readings import carried, is_quantity, merged, with_amounts
+from assistant.conversation.readings import carried, is_quantity, merged
 from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.scenario import added
 from assistant.conversation.steps import step_asked
@@ -72,6 +73,10 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     asks_itself = not turn.corrects and not follows(turn.text) and not _incomplete(alone, first, knowledge)
     if asks_itself and len(alone.reading.words) > _FEW:
         return _clearly_carried(alone, first, context, knowledge)
+    if isinstance(first.result, Needed) and first.result.record.id != _record(context.result):
+        found = _with_its_amounts(alone, first, context, knowledge)
+        if found and not isinstance(found[1], Needed):
+            return found
     whole, replaces = merged(alone, context, knowledge, turn.corrects)
     second = _told_anew(whole, alone, context, knowledge)
     fills = _supplies(context.result, second.result, alone)
@@ -126,15 +131,24 @@ def _in_scenario(
 def _with_its_amounts(
     alone: Question, first: Scored, context: Context, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
-    """Return a turn that lacks an amount with the amounts of the question before, where that serves it."""
+    """Return a turn that lacks an amount with what the question before gave, where that serves it."""
     if not isinstance(first.result, Needed):
         return None
-    question = with_amounts(alone, context, knowledge)
+    question = with_amounts(alone, first.result, context, knowledge)
     given = resolve_scored(question, knowledge) if question else None
-    record = getattr(given.result, "model", None) or getattr(given.result, "schedule", None) if given else None
-    if question is None or given is None or record is None or record.id != first.result.record.id:
+    if question is None or given is None or _record(given.result) != first.result.record.id:
         return None
-    return question, given.result
+    fewer = not isinstance(given.result, Needed) or set(given.result.names) < set(first.result.names)
+    return (question, given.result) if fewer else None
+
+
+def _record(result: Result | None) -> str:
+    """Return the id of the calculation or the schedule that a result is of, or that lacks something."""
+    for name in ("model", "schedule", "record"):
+        found = getattr(result, name, None)
+        if found is not None:
+            return str(found.id)
+    return ""
 
 
 def _carried_on(

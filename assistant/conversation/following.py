@@ -90,7 +90,7 @@ def _replace_amounts(
         taken.add(like.start)
         words = list(reading.words[amount.start : amount.end])
         if amount.unit is None and like.unit:
-            words.append(_unit_word(like.unit))
+            words.append(unit_word(like.unit))
         places.put[like.start] = words
         places.drop.update(range(like.start, like.end))
         places.used.update(range(amount.start, amount.end))
@@ -98,7 +98,8 @@ def _replace_amounts(
             places.used.add(amount.start - 1)
 
 
-def _unit_word(unit: str) -> str:
+def unit_word(unit: str) -> str:
+    """Return a unit as it is written behind a number in a question."""
     return {"deg": "degrees", "degC": "degrees celsius", "m/s2": "m/s2"}.get(unit, unit)
 
 

@@ -79,16 +79,3 @@ def _parts(alone: Question, context: Context, knowledge: Knowledge) -> dict[int,
         return {}
     old = bind(model, context.asked, knowledge).places
     return {start: old[name] for name, start in cued_parts(model, alone, knowledge).items() if name in old}
-
-
-def with_amounts(alone: Question, context: Context, knowledge: Knowledge) -> Question | None:
-    """Return a turn with the amounts of the question before, for what it lacks: "and the tiller at that speed?"."""
-    before = context.asked
-    if before is None or not before.reading.amounts or alone.reading.amounts:
-        return None
-    words = before.reading.words
-    said = [" ".join(words[max(0, a.start - 1) : a.end]) for a in before.reading.amounts]
-    question = question_of(" , ".join((" ".join(alone.reading.words), *said)), knowledge, before.variant)
-    variant = alone.variant if alone.named_variant else before.variant
-    text = alone.reading.text
-    return question._replace(reading=question.reading._replace(text=text), variant=variant, context=True)

@@ -1,0 +1,85 @@
+"""Give a calculation that lacks something what the question before gave: each amount in its own part.
+
+"How hot after five minutes?", asked after a cooling time, starts from the start of that one and not from what it
+cooled to; "how long with 15 outside?", asked after a verdict on a temperature, starts from that temperature.
+"""
+
+from __future__ import annotations
+
+from assistant.conversation.context import Context
+from assistant.conversation.following import unit_word
+from assistant.conversation.readings import question_of
+from assistant.knowledge.records import Model, ModelInput
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.models import bind, said
+from assistant.resolving.results import CheckResult, LimitResult, Needed
+
+
+def with_amounts(alone: Question, needed: Needed, context: Context, knowledge: Knowledge) -> Question | None:
+    """Return a turn with what the question before gave of the calculation that it lacks something for."""
+    before = context.asked
+    if before is None:
+        return None
+    parts: list[str] = []
+    if isinstance(needed.record, Model):
+        parts = _parts(needed.record, alone, context, knowledge)
+    parts = parts or _beside(before, alone, context)
+    if isinstance(needed.record, Model) and parts:
+        parts += _settings(needed.record, alone, context, knowledge)
+    if not parts:
+        return None
+    own = " ".join(alone.reading.words).rstrip("?.! ")
+    question = question_of(" , ".join((own, *parts)), knowledge, before.variant)
+    variant = alone.variant if alone.named_variant else before.variant
+    reading = question.reading._replace(text=alone.reading.text)
+    return question._replace(reading=reading, variant=variant, context=True)
+
+
+def _parts(model: Model, alone: Question, context: Context, knowledge: Knowledge) -> list[str]:
+    """Return the amounts of the calculation before, for the parts that this one lacks and shares with it."""
+    last = getattr(context.result, "model", None) or getattr(context.result, "record", None)
+    before = context.asked
+    if not isinstance(last, Model) or before is None:
+        return []
+    places = bind(last, before, knowledge).places
+    amounts = {a.start: a for a in before.reading.amounts}
+    found = []
+    for item in bind(model, alone, knowledge).missing:
+        amount = amounts.get(places.get(item.id, -1))
+        if amount is not None:
+            words = before.reading.words[amount.start : amount.end]
+            unit = () if amount.unit else (unit_word(item.unit),)
+            found.append(" ".join((*item.cues.split()[:1], *words, *unit)))
+    return found
+
+
+def _beside(before: Question, alone: Question, context: Context) -> list[str]:
+    """Return the amounts of a question that was no calculation, each with the word before it."""
+    if alone.reading.amounts and not isinstance(context.result, CheckResult):
+        return []
+    words = before.reading.words
+    return [" ".join(words[max(0, a.start - 1) : a.end]) for a in before.reading.amounts]
+
+
+def _settings(model: Model, alone: Question, context: Context, knowledge: Knowledge) -> list[str]:
+    """Return what the question before chose, or was held against, that is a choice of this calculation too."""
+    limits = _limits(context)
+    return [
+        phrase
+        for item in model.inputs
+        if not _chosen(item, alone, knowledge)
+        for phrase in _chosen(item, context.asked, knowledge)
+        or [words.split(";")[0].strip() for words, value, _ in item.choices if value in limits]
+    ]
+
+
+def _chosen(item: ModelInput, question: Question | None, knowledge: Knowledge) -> list[str]:
+    """Return the phrase by which a question makes a choice of an input."""
+    phrases = [phrase.strip() for words, _, _ in item.choices for phrase in words.split(";")]
+    return [phrase for phrase in phrases if question is not None and said(phrase, question, knowledge)][:1]
+
+
+def _limits(context: Context) -> set[str]:
+    if isinstance(context.result, CheckResult):
+        return {check.limit.id for check in context.result.checks}
+    return {limit.id for limit in context.result.limits} if isinstance(context.result, LimitResult) else set()
