@@ -13,13 +13,14 @@ from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.scenario import added
 from assistant.conversation.steps import step_asked
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
-from assistant.resolving.choosing import Scored, resolve_scored
+from assistant.resolving.choosing import Scored, candidates, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
     Choices,
     Declined,
     FactResult,
     LimitResult,
+    ModelResult,
     Needed,
     Result,
     TableResult,
@@ -34,6 +35,7 @@ _LEANING = 0.66
 _CLEARLY = 0.08
 _FAR_BETTER = 0.12
 _FEW = 4
+_CONSIDERED = 6
 _LONG = 12
 _OPEN = (Choices, Declined, Needed)
 _ASKING = frozenset({"what", "who", "where", "why", "when", "which", "does", "do", "is", "are", "can", "may"})
@@ -73,10 +75,9 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     asks_itself = not turn.corrects and not follows(turn.text) and not _incomplete(alone, first, knowledge)
     if asks_itself and len(alone.reading.words) > _FEW:
         return _clearly_carried(alone, first, context, knowledge)
-    if isinstance(first.result, Needed) and first.result.record.id != _record(context.result):
-        found = _with_its_amounts(alone, first, context, knowledge)
-        if found and not isinstance(found[1], Needed):
-            return found
+    found = _other_calculation(alone, first, context, knowledge)
+    if found:
+        return found
     whole, replaces = merged(alone, context, knowledge, turn.corrects)
     second = _told_anew(whole, alone, context, knowledge)
     fills = _supplies(context.result, second.result, alone)
@@ -140,6 +141,21 @@ def _with_its_amounts(
         return None
     fewer = not isinstance(given.result, Needed) or set(given.result.names) < set(first.result.names)
     return (question, given.result) if fewer else None
+
+
+def _other_calculation(
+    alone: Question, first: Scored, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return another calculation than the last, which a turn asks for and the question before completes."""
+    wanted = [first]
+    if isinstance(context.result, ModelResult) and not _names_thing(alone, knowledge):
+        wanted += [Scored(c.result, c.score) for c in candidates(alone, knowledge)[:_CONSIDERED]]
+    for scored in wanted:
+        if isinstance(scored.result, Needed) and scored.result.record.id != _record(context.result):
+            found = _with_its_amounts(alone, scored, context, knowledge)
+            if found and not isinstance(found[1], Needed):
+                return found
+    return None
 
 
 def _record(result: Result | None) -> str:
