@@ -18,7 +18,8 @@ from assistant.understanding.reading import OUTSIDE, PLAIN, STATE, Mention, Read
 
 STRANGE = 5.0
 """Weight of a word that no record knows."""
-_MOST = 80
+_MOST, _TIED = 60, 120
+"""Ways of asking that are matched, and how many more that are worth as much as the last of them."""
 _SOFT_PENALTY = 0.94
 _BOUND_PENALTY = 0.84
 _BROUGHT_ALONG = 0.3
@@ -212,7 +213,9 @@ class Matcher:
                 gathered[index] += gain
         if len(gathered) <= _MOST:
             return list(gathered)
-        return nlargest(_MOST, gathered, key=gathered.__getitem__)
+        best = nlargest(_MOST + _TIED, gathered, key=gathered.__getitem__)
+        least = gathered[best[_MOST - 1]] - 1e-9
+        return [index for index in best if gathered[index] >= least]
 
     def _match(self, ask: _Ask, sought: _Sought) -> Match:
         covered = _coverage(ask.required, sought)
