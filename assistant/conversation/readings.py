@@ -9,8 +9,8 @@ from assistant.conversation.following import merged_words
 from assistant.knowledge.records import Model
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.models import bind, cued_parts
-from assistant.resolving.results import Choices, Needed
-from assistant.understanding.reading import Reading
+from assistant.resolving.results import Choices, Elsewhere, Needed
+from assistant.understanding.reading import ELSEWHERE, Reading
 from assistant.understanding.states import Condition, conditions
 
 
@@ -58,6 +58,8 @@ def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bo
     before = context.asked
     assert before is not None
     asked_back = isinstance(context.result, (Needed, Choices))
+    if isinstance(context.result, Elsewhere):
+        before = _without_label(before)
     found = merged_words(before, alone, knowledge, corrects, _parts(alone, context, knowledge), asked_back)
     whole = question_of(found.words, knowledge, alone.variant if alone.named_variant else before.variant)
     if alone.named_variant:
@@ -70,6 +72,15 @@ def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bo
     text = alone.reading.text
     whole = whole._replace(conditions=(*kept, *whole.conditions))
     return whole._replace(reading=whole.reading._replace(text=text), context=True), found.whole
+
+
+def _without_label(before: Question) -> Question:
+    """Return a question without the label of another fleet that it named: it is not spoken of any more."""
+    label = {m for m in before.reading.mentions if any(c.startswith(ELSEWHERE) for c in m.concepts)}
+    taken = {k for m in label for k in m.taken[1:]}
+    words = tuple("" if k in taken else w for k, w in enumerate(before.reading.words))
+    mentions = tuple(m for m in before.reading.mentions if m not in label)
+    return before._replace(reading=before.reading._replace(words=words, mentions=mentions))
 
 
 def _parts(alone: Question, context: Context, knowledge: Knowledge) -> dict[int, int]:

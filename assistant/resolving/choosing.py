@@ -32,7 +32,7 @@ from assistant.resolving.results import (
 from assistant.resolving.state_questions import state_candidates
 from assistant.resolving.steering_order import deflections, leaves_centred, names_side, resolve_order
 from assistant.understanding.matching import Match, strange
-from assistant.understanding.reading import OUTSIDE, Mention
+from assistant.understanding.reading import ELSEWHERE, OUTSIDE, Mention
 
 ANSWERING = 0.7
 _LEAST = 0.4
@@ -222,8 +222,8 @@ def _orders(question: Question, know: Knowledge) -> Iterable[Candidate]:
 def _elsewhere(question: Question, know: Knowledge) -> Elsewhere | None:
     for mention in question.reading.mentions:
         for concept in mention.concepts:
-            if concept.startswith("elsewhere:"):
-                fact = know.base.records.get(concept[10:])
+            if concept.startswith(ELSEWHERE):
+                fact = know.base.records.get(concept[len(ELSEWHERE) :])
                 if isinstance(fact, Fact) and _is_about(fact, mention, question, know):
                     return Elsewhere(mention.text, fact)
     return None

@@ -13,7 +13,7 @@ from assistant.knowledge.base import Base
 from assistant.knowledge.records import StateTable
 from assistant.quantities.tokens import tokenize
 from assistant.understanding.lexicon import GAP, joined_names, name_stems
-from assistant.understanding.reading import OUTSIDE, STATE
+from assistant.understanding.reading import ELSEWHERE, OUTSIDE, STATE
 from assistant.understanding.spelling import allowed_distance, apart
 from assistant.understanding.words import expand, stem
 
@@ -153,7 +153,7 @@ def _type_names(base: Base, whole: set[str]) -> Iterator[tuple[str, str]]:
             yield "variant:" + variant.id, name
             yield "variant:" + variant.id, "the " + name.removeprefix("the ")
     for label, record in info.not_here:
-        yield "elsewhere:" + record, label
+        yield ELSEWHERE + record, label
 
 
 def _tables(base: Base) -> list[StateTable]:

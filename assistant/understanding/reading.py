@@ -24,6 +24,8 @@ MOST_TOKENS = 160
 
 OUTSIDE = "!"
 """Begins the concept of a name that belongs to other subjects: each stands for itself alone."""
+ELSEWHERE = "elsewhere:"
+"""Begins the concept of a label of another fleet, before the record that answers it."""
 PLAIN = "~"
 """Begins the concept of a word that no term names: the word itself."""
 _TELLING = ("ask", "ask!", "quantity")
