@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, Protocol
 
 from assistant.terminal.input_lines import PromptedLines
+from assistant.terminal.long_paste import bound
 from assistant.terminal.screen import Screen
 
 if TYPE_CHECKING:
@@ -41,6 +42,7 @@ class KeyedLines:
             input=source,
             output=sink,
         )
+        bound(self._session)
         self._session.default_buffer.on_text_changed += lambda _: self._changed()
 
     def ask(self, prompt: str, at_once: str = "", within_s: float = 0.0) -> str:

@@ -19,6 +19,7 @@ from prompt_toolkit.output import ColorDepth, Output
 from prompt_toolkit.shortcuts import CompleteStyle
 
 from assistant.rendering.text import clean
+from assistant.terminal.long_paste import bound
 from assistant.terminal.places import data_folder
 from assistant.terminal.screen import Screen
 from assistant.terminal.screens import FAREWELL, HOW_TO_LEAVE, PROMPT, reply
@@ -105,7 +106,7 @@ def _prompt(
     session: Session, screen: Screen, path: str, source: Input | None, sink: Output | None
 ) -> PromptSession[str]:
     # A suggestion differs from what is typed by its colour alone, so without colour there is none.
-    return PromptSession(
+    prompt: PromptSession[str] = PromptSession(
         history=_history(path),
         completer=Names(session.knowledge.completions()),
         complete_while_typing=False,
@@ -116,6 +117,8 @@ def _prompt(
         input=source,
         output=sink,
     )
+    bound(prompt)
+    return prompt
 
 
 def _history(path: str) -> History:

@@ -10,6 +10,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Protocol
 
 from assistant.terminal.input_lines import PromptedLines
+from assistant.terminal.long_paste import bound
 from assistant.terminal.screen import Screen
 
 if TYPE_CHECKING:
@@ -49,6 +50,7 @@ class EditedLines:
             input=source,
             output=sink,
         )
+        bound(self._session)
         self._session.app.key_processor.before_key_press += lambda _: self._pressed()
 
     def ask(self, prompt: str) -> tuple[str, float | None]:

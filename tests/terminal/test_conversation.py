@@ -14,8 +14,9 @@ from prompt_toolkit.input import create_pipe_input
 from prompt_toolkit.output import DummyOutput
 
 from assistant.rendering.text import columns
-from assistant.terminal import disputes
+from assistant.terminal import disputes, screens
 from assistant.terminal.conversation import Names, PrivateHistory, history_path, talk
+from assistant.terminal.long_paste import LONGEST_TYPED
 from assistant.terminal.options import parse
 from assistant.terminal.screen import Screen
 from assistant.terminal.screens import FAREWELL, HOW_TO_LEAVE, help_screen, opening, reply
@@ -75,6 +76,25 @@ def test_an_escape_in_a_question_does_not_come_back(typed: Typed) -> None:
     pasted = "\x1b[200~frobnicate \x1b[31m \x07 crosswind\x1b[201~"
 
     assert "\x1b" not in typed(f"{pasted}\r{CTRL_D}")
+
+
+@pytest.mark.parametrize(("before", "after"), [("\x1b[200~", "\x1b[201~"), ("", "")])
+def test_a_long_paste_is_taken_in_part_and_told_to_be_too_long(
+    typed: Typed, monkeypatch: pytest.MonkeyPatch, before: str, after: str
+) -> None:
+    lines = []
+    monkeypatch.setattr(screens, "answer_text", lambda answer, *_: lines.append(answer.question) or answer.text)
+
+    said = typed(f"{before}{'vle and so on ' * 4_000}{after}\rvle\r{CTRL_D}")
+
+    assert [len(line) <= LONGEST_TYPED for line in lines] == [True, True]
+    assert said.startswith("That is longer than I read.")
+    assert "255 kt" in said
+
+
+def test_ctrl_c_clears_a_long_paste(typed: Typed) -> None:
+    assert typed(f"{'nonsense ' * 2_000}{CTRL_C}{CTRL_D}") == f"{FAREWELL}\n"
+    assert "255 kt" in typed(f"{'nonsense ' * 2_000}{CTRL_C}vle\r{CTRL_D}")
 
 
 def test_lines_fit_forty_columns(typed: Typed, session: Session) -> None:

@@ -1,0 +1,39 @@
+"""A bound on what is taken into the line at a prompt: a long paste must not fill the memory or hold everything up.
+
+The line is drawn anew with every key and kept many times over, so it is bounded before the editor sees it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from prompt_toolkit import PromptSession
+    from prompt_toolkit.key_binding import KeyPress
+
+LONGEST_TYPED = 4000
+"""Characters of a line at a prompt; longer than any question that is read, so that it is still told to be too long."""
+
+
+def bound(prompt: PromptSession[str]) -> None:
+    """Let a prompt take no more characters than a line may have; what goes beyond is dropped as it comes."""
+    source: Any = prompt.app.input
+    read: Callable[[], list[KeyPress]] = source.read_keys
+    source.read_keys = lambda: list(_fitting(read(), LONGEST_TYPED - len(prompt.default_buffer.text)))
+
+
+def _fitting(keys: Iterable[KeyPress], room: int) -> Iterator[KeyPress]:
+    """Yield the keys without the characters for which a line has no room; Enter begins a new line."""
+    for press in keys:
+        name = str(getattr(press.key, "value", press.key))
+        if name == "<bracketed-paste>":
+            press = type(press)(press.key, press.data[: max(room, 0)])
+            room -= len(press.data)
+        elif len(name) == 1:
+            room -= 1
+            if room < 0:
+                continue
+        elif name in ("c-m", "c-j", "c-c"):
+            room = LONGEST_TYPED
+        yield press
