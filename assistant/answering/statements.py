@@ -208,9 +208,12 @@ def procedure(result: r.ProcedureResult, question: Question, know: Knowledge) ->
     whole = procedure_words(record)
     if result.step is None:
         return Parts(whole, record.sources, record.id)
+    if result.step >= len(record.steps):
+        return Parts(f"That was the last step of: {record.title}.", record.sources, record.id)
     step = record.steps[result.step]
     values = tuple((v.quantity, v.value, v.unit) for v in step.values)
-    text = f"{upper(stop(step.do))} That is step {result.step + 1} of: {whole}"
+    place = f"Step {result.step + 1} of {len(record.steps)}: {record.title}."
+    text = f"{upper(stop(step.do))} {place if result.alone else f'That is step {result.step + 1} of: {whole}'}"
     return Parts(text, record.sources, record.id, values)
 
 

@@ -11,7 +11,7 @@ from assistant.conversation.picking import picked
 from assistant.conversation.readings import carried, is_quantity, merged
 from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.scenario import added
-from assistant.conversation.steps import step_asked
+from assistant.conversation.steps import step_asked, step_by_place
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.choosing import Scored, candidates, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
@@ -60,6 +60,9 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     rest = corrected(text) if context.asked else None
     bare = text if rest is None else rest
     alone = question_of(bare, knowledge, context.variant)
+    placed = step_by_place(alone, context)
+    if placed:
+        return placed
     turn = _Turn(bare, alone, resolve_scored(alone, knowledge), rest is not None)
     lost = alone.reading.too_long or strange(alone.reading, knowledge.matcher)
     found = None if context.asked is None or lost else _completed(turn, context, knowledge)

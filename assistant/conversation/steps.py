@@ -9,12 +9,58 @@ from assistant.resolving.results import ProcedureResult, Result
 from assistant.understanding.reading import Mention
 
 _LONG = 8
+_FEW = 4
+_ORDER = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
+_LAST = frozenset({"last", "final"})
+_STEPS = frozenset({"step", "item", "number", "point", "one"})
+_ON = frozenset({
+    "next", "then", "after", "what", "whats", "continue", "on", "go", "carry", "step", "item", "one", "comes",
+})  # fmt: skip
+_BACK = frozenset({"previous", "before", "back", "step", "item", "one", "go"})
+_FILLING = frozenset({
+    "and", "ok", "okay", "so", "the", "is", "do", "i", "we", "that", "now", "please", "?", ".", ",", "right", "a", "to",
+    "s", "just", "me", "give", "tell", "read",
+})  # fmt: skip
 _POINTING = frozenset({"that", "it", "this"})
 _IN_VAIN = frozenset({"still", "nothing", "unchanged", "joy"})
 _COMMON = frozenset({
     "if", "it", "the", "a", "is", "still", "does", "do", "not", "and", "then", "no", "in", "on", ",", "?",
 })  # fmt: skip
 _SAME = {"time": "duration", "acceleration": "deceleration", "temperature_difference": "temperature"}
+
+
+def step_by_place(alone: Question, context: Context) -> tuple[Question, Result] | None:
+    """Return the step of the procedure just told that a turn names by its place: "step 3", "what next?"."""
+    told = context.result
+    words = [w for w in alone.reading.words if w not in _FILLING]
+    if not isinstance(told, ProcedureResult) or not words or len(words) > _FEW:
+        return None
+    last = len(told.procedure.steps)
+    place = _numbered(words, alone, last)
+    if place is None and _ON.issuperset(words):
+        place = _told(told, context) + 1
+    elif place is None and _BACK.issuperset(words) and told.step:
+        place = told.step - 1
+    return None if place is None or place < 0 else (alone, told._replace(step=min(place, last), alone=True))
+
+
+def _told(told: ProcedureResult, context: Context) -> int:
+    """Return the index of the step told last, or -1 where the procedure was told as a whole."""
+    if told.step is not None:
+        return told.step
+    return 0 if context.asked is not None and "first" in context.asked.reading.words else -1
+
+
+def _numbered(words: list[str], alone: Question, last: int) -> int | None:
+    """Return the index of a step said by its number: "step 3", "the third step", "the last one"."""
+    amounts = alone.reading.amounts
+    said = {w for a in amounts for w in alone.reading.words[a.start : a.end]}
+    order = [w for w in words if w in _ORDER or w in _LAST]
+    if not _STEPS.intersection(words) or not _STEPS.union(said, order).issuperset(words):
+        return None
+    if order:
+        return last - 1 if order[0] in _LAST else _ORDER.index(order[0])
+    return int(amounts[0].value) - 1 if amounts and amounts[0].unit in (None, "count") else None
 
 
 def step_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
@@ -43,11 +89,12 @@ def _begun_by(
     told: ProcedureResult, things: list[Mention], words: tuple[str, ...], knowledge: Knowledge
 ) -> list[int]:
     """Return the steps for a case ("If still amber, …") whose case holds all that a turn says."""
-    cases = {i: step.do.partition(",")[0] for i, step in enumerate(told.procedure.steps) if step.do[:3] == "If "}
-    read = {i: knowledge.phrase(case) for i, case in cases.items()}
+    steps = [step.do.replace(":", ",").partition(",")[0] for step in told.procedure.steps]
+    read = {i: knowledge.phrase(case) for i, case in enumerate(steps) if case[:3] == "If "}
     if things:
         return [i for i, case in read.items() if all(not m.concepts.isdisjoint(case.concepts) for m in things)]
-    return [i for i, case in read.items() if not (set(words) & set(case.words)) <= _COMMON]
+    alike = [i for i, case in read.items() if not (set(words) & set(case.words)) <= _COMMON]
+    return alike or [i for i, case in read.items() if "still" in words and "still" in case.words]
 
 
 def _after(told: ProcedureResult, things: list[Mention], alone: Question, knowledge: Knowledge) -> list[int]:

@@ -127,11 +127,16 @@ class CauseResult(NamedTuple):
 
 
 class ProcedureResult(NamedTuple):
-    """A procedure, whole or from the step asked for."""
+    """A procedure, whole or the step asked for.
+
+    step: its index; the number of steps where the one after the last was asked for. alone: the step is told
+    without the others, as all were told before.
+    """
 
     procedure: Procedure
     step: int | None = None
     memory_only: bool = False
+    alone: bool = False
 
 
 class ModelValue(NamedTuple):
