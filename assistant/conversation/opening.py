@@ -41,10 +41,10 @@ class Knowledge(knowing.Knowledge):
         return self.base.type_info.examples
 
     def completions(self) -> list[str]:
-        """Return the names worth completing: what the knowledge's own terms are called."""
-        names = {name for term in self.base.terms.values() if term.kind == "thing" for name in term.names[:1]}
-        names.update(v.show for v in self.base.variants.values())
-        return sorted(n for n in names if len(n) > 2 and "…" not in n)
+        """Return the names worth completing at a prompt."""
+        from assistant.conversation.completions import names_worth_completing
+
+        return names_worth_completing(self.base)
 
 
 def open_knowledge(

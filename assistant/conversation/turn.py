@@ -6,19 +6,26 @@
 from __future__ import annotations
 
 from assistant.answering.answer import ANSWER, DECLINE, Answer
+from assistant.answering.compose import deference
 from assistant.conversation.completing import understood
 from assistant.conversation.composing import composed, finished
 from assistant.conversation.context import Context
 from assistant.conversation.controls import halves
 from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.replies import controlled, with_disputes
+from assistant.conversation.switching import only_switches, variant_named
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Choices, Result, TableResult
+
+_KEPT = "From here on: the {}."
 
 
 def answer_turn(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:
     """Return the answer to a turn and the context after it; never raises for any text."""
+    kept = variant_named(text, context, knowledge)
     done = controlled(text, context, knowledge)
+    if kept and (context.asked is None or only_switches(text) or text.strip(" .!").isdigit()):
+        done = _kept(text, kept, context, knowledge)
     if done is None:
         question, result = understood(text, context, knowledge)
         answer = composed(text, question, result, knowledge)
@@ -26,7 +33,15 @@ def answer_turn(text: str, context: Context, knowledge: Knowledge) -> tuple[Answ
             answer = _in_parts(text, context, knowledge) or answer
         done = answer, _remembered(context, question, result, answer)
     answer, after = done
+    if kept and after.variant != kept:
+        answer, after = answer._replace(text=f"{answer.text} {_KEPT.format(kept)}"), after._replace(variant=kept)
     return with_disputes(finished(answer, knowledge), after, knowledge), after
+
+
+def _kept(text: str, variant: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:
+    """Say that a variant is kept to from here on."""
+    answer = Answer(text, ANSWER, _KEPT.format(variant), cautions=(deference(knowledge),))
+    return answer, context._replace(variant=variant)
 
 
 def _in_parts(text: str, context: Context, knowledge: Knowledge) -> Answer | None:

@@ -1,0 +1,39 @@
+"""A turn that names a variant to keep to: "120L" alone, "switch to the 120L", "I fly the 120"."""
+
+from __future__ import annotations
+
+from assistant.conversation.context import Context
+from assistant.conversation.readings import question_of
+from assistant.resolving.knowing import Knowledge
+from assistant.resolving.results import Choices, Needed
+
+_FILLING = frozenset({
+    "on", "for", "in", "to", "the", "now", "i", "we", "am", "are", "is", "it", "s", "please", "from", "here", "back",
+    "with", "a", "ok", "okay", "so", "then", "again", "this", "my", "our", "that", ".", ",", "!",
+})  # fmt: skip
+_VERBS = frozenset({
+    "switch", "fly", "flying", "use", "change", "set", "select", "keep", "go", "stay", "variant", "model", "type",
+    "aircraft", "aeroplane", "airplane", "mine", "ours", "make", "talk", "about", "assume",
+})  # fmt: skip
+
+
+def variant_named(text: str, context: Context, knowledge: Knowledge) -> str:
+    """Return the variant that a turn names and says nothing else with, or ""."""
+    if len(text) > 60:
+        return ""
+    bare = text.strip(" .!").upper()
+    if bare.isdigit() and bare in knowledge.variants:
+        # A figure is a number rather than a name, unless another variant is kept to and nothing is asked back.
+        elsewhere = context.variant not in ("", bare) and not isinstance(context.result, (Needed, Choices))
+        return bare if elsewhere else ""
+    reading = question_of(text, knowledge, "").reading
+    named = {v for v in reading.variants if v in knowledge.variants}
+    rest = [w for k, w in enumerate(reading.words) if k not in reading.variant_places]
+    if len(named) != 1 or reading.amounts or not _FILLING.union(_VERBS).issuperset(rest):
+        return ""
+    return named.pop()
+
+
+def only_switches(text: str) -> bool:
+    """Return whether a turn that names a variant asks nothing anew: it says that it is to be kept to."""
+    return not _VERBS.isdisjoint(text.lower().replace(",", " ").split())
