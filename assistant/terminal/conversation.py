@@ -6,7 +6,7 @@ The one module that imports the library for it, since its import costs more than
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from prompt_toolkit import PromptSession
 from prompt_toolkit.auto_suggest import AutoSuggestFromHistory
@@ -34,11 +34,14 @@ _MOST_WORDS = 5
 class Names(Completer):
     """Completes the name that the last words before the cursor begin, however they are written."""
 
-    def __init__(self, names: Iterable[str]) -> None:
-        self._names = tuple(names)
+    def __init__(self, names: Callable[[], Iterable[str]]) -> None:
+        self._gather = names
+        self._names: tuple[str, ...] | None = None
 
     def get_completions(self, document: Document, complete_event: CompleteEvent) -> Iterable[Completion]:
         """Yield the names that go on from the longest beginning of one."""
+        if self._names is None:
+            self._names = tuple(self._gather())  # not before the first Tab: most conversations need none
         before = document.text_before_cursor
         words = before.split(" ")
         for count in range(min(_MOST_WORDS, len(words)), 0, -1):
@@ -108,7 +111,7 @@ def _prompt(
     # A suggestion differs from what is typed by its colour alone, so without colour there is none.
     prompt: PromptSession[str] = PromptSession(
         history=_history(path),
-        completer=Names(session.knowledge.completions()),
+        completer=Names(session.knowledge.completions),
         complete_while_typing=False,
         complete_style=CompleteStyle.READLINE_LIKE,
         auto_suggest=AutoSuggestFromHistory() if screen.color else None,

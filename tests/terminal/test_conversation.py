@@ -115,11 +115,30 @@ def test_tab_completes_a_name(typed: Typed, session: Session) -> None:
 
 
 @pytest.mark.parametrize(
+    ("begun", "name"),
+    [
+        ("pedal lim", "pedal limit"), ("acc", "accumulator"), ("steer", "steering"), ("steer l", "STEER LOST"),
+        ("vl", "VLE"), ("system", "System 1"), ("braking m", "braking mode"), ("free-fall l", "free-fall lever"),
+    ],
+)  # fmt: skip
+def test_what_the_knowledge_writes_is_completed(session: Session, begun: str, name: str) -> None:
+    completions = Names(session.knowledge.completions).get_completions(Document(begun), CompleteEvent())
+
+    assert name in [completion.text for completion in completions]
+
+
+def test_ways_of_asking_are_no_names(session: Session) -> None:
+    names = [name.lower().split() for name in session.knowledge.completions()]
+
+    assert not [name for name in names if {"what", "which", "with", "know", "i"} & set(name[1:])]
+
+
+@pytest.mark.parametrize(
     ("before", "completed"),
     [("where is the gear le", ["gear lever"]), ("GEAR L", ["gear lever"]), ("where is ", []), ("", [])],
 )
 def test_the_longest_beginning_is_completed(before: str, completed: list[str]) -> None:
-    names = Names(["gear lever", "lever", "tiller"])
+    names = Names(lambda: ["gear lever", "lever", "tiller"])
 
     found = names.get_completions(Document(before), CompleteEvent())
 
