@@ -193,6 +193,7 @@ _BELIEF = (
     r")\b"
 )
 _ABOUT = r"^\W*(?:\w+\W+)?(?:what|how) about\b"
+_PLACE = r"^\W*(?:and |so |ok )*where(?:'?s| is| are) (?:it|they|those)(?: (?:located|found|fitted))?\W*$"
 _HALVES = (
     r"\s*(?:[,;.?]\s*(?:and|but)?|\band)\s+"
     r"(?=(?:and\s+)?(?:where|how|what|which|who|why|when|to whom|below|above|does|do|is|are|can|may|at|in)\b)"
@@ -253,6 +254,11 @@ def follows(text: str) -> bool:
 def asks_about(text: str) -> bool:
     """Return whether a turn opens with "what about" or "how about"."""
     return bool(re.match(_ABOUT, text, re.IGNORECASE))
+
+
+def asks_place(text: str) -> bool:
+    """Return whether a turn asks where the thing spoken of is: "where is it?"."""
+    return bool(re.match(_PLACE, text, re.IGNORECASE))
 
 
 def believes(text: str) -> bool:

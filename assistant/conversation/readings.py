@@ -5,11 +5,12 @@ one's subject and states carry on to.
 from __future__ import annotations
 
 from assistant.conversation.context import Context
-from assistant.conversation.following import merged_words
+from assistant.conversation.following import Merged, merged_words
 from assistant.knowledge.records import Model
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.models import bind, cued_parts
 from assistant.resolving.results import Choices, Elsewhere, Needed
+from assistant.resolving.steering_order import Deflection, deflections
 from assistant.understanding.reading import ELSEWHERE, Reading
 from assistant.understanding.states import Condition, conditions
 
@@ -60,7 +61,10 @@ def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bo
     asked_back = isinstance(context.result, (Needed, Choices))
     if isinstance(context.result, Elsewhere):
         before = _without_label(before)
-    found = merged_words(before, alone, knowledge, corrects, _parts(alone, context, knowledge), asked_back)
+    if not corrects and _adds_order(alone, context, knowledge):
+        found = Merged(" , ".join((" ".join(before.reading.words).rstrip("?. "), " ".join(alone.reading.words))), True)
+    else:
+        found = merged_words(before, alone, knowledge, corrects, _parts(alone, context, knowledge), asked_back)
     whole = question_of(found.words, knowledge, alone.variant if alone.named_variant else before.variant)
     if alone.named_variant:
         whole = whole._replace(variant=alone.variant, named_variant=True)
@@ -81,6 +85,20 @@ def _without_label(before: Question) -> Question:
     words = tuple("" if k in taken else w for k, w in enumerate(before.reading.words))
     mentions = tuple(m for m in before.reading.mentions if m not in label)
     return before._replace(reading=before.reading._replace(words=words, mentions=mentions))
+
+
+def _adds_order(alone: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn orders a control more, after a sum of orders: "and pedals 5 right"."""
+    model = getattr(context.result, "model", None)
+    if not isinstance(model, Model) or model.function != "total_order" or context.asked is None:
+        return False
+    before, more = (deflections(model, question, knowledge) for question in (context.asked, alone))
+    adds = bool({"and", "plus", "with"}.intersection(alone.reading.words))
+    return adds and bool(more) and not {_control(d) for d in more} & {_control(d) for d in before}
+
+
+def _control(order: Deflection) -> tuple[str, int]:
+    return order.control, order.side if order.control == "tiller" else 0
 
 
 def _parts(alone: Question, context: Context, knowledge: Knowledge) -> dict[int, int]:

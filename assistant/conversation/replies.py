@@ -8,7 +8,7 @@ from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation, Number
 from assistant.answering.compose import deference
 from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
-from assistant.conversation.controls import believes, control
+from assistant.conversation.controls import asks_place, believes, control
 from assistant.conversation.readings import is_quantity, question_of
 from assistant.knowledge.records import Change, Fact, Source
 from assistant.quantities.amounts import Amount
@@ -18,6 +18,7 @@ from assistant.resolving.results import ChangeResult, FactResult, Result
 from assistant.understanding.reading import Mention
 
 _NO_LONGER = "That was the former figure, and it no longer holds."
+_SURE = 0.9
 _FAR_OFF = 5.0
 """How many times larger or smaller a bare figure may be than the one that it is believed to be."""
 
@@ -36,6 +37,9 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
     if name == "why" and last:
         return _why(text, context, knowledge)
     if name == "source" and last:
+        found = _whereabouts(text, context, knowledge) if asks_place(text) else None
+        if found:
+            return found
         return _source(text, last, knowledge), context
     if name == "disregard":
         fresh = Context(variant=context.variant, disputed=context.disputed)
@@ -126,6 +130,23 @@ def _why(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Con
         words = f"The reason is not stated in what is loaded. {last.working or last.text}"
         return last._replace(question=text, text=words), context
     answer = composed(text, asked._replace(reading=asked.reading._replace(text=text)), result, knowledge)
+    return answer, context._replace(answer=answer)
+
+
+def _whereabouts(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
+    """Return where the thing spoken of is, if that is known: "where is it?" asks for a place before a paragraph."""
+    asked = context.asked
+    if asked is None:
+        return None
+    things = [m.text for m in asked.reading.mentions if not _colours(m, knowledge)]
+    question = question_of(f"where is the {' '.join(things)}", knowledge, asked.variant)
+    scored = resolve_scored(question, knowledge)
+    if not things or not isinstance(scored.result, FactResult) or scored.score < _SURE:
+        return None
+    if "where" not in knowledge.matcher.vocabulary(scored.result.fact.id):
+        return None
+    question = question._replace(reading=question.reading._replace(text=text))
+    answer = composed(text, question, scored.result, knowledge)
     return answer, context._replace(answer=answer)
 
 

@@ -31,7 +31,9 @@ def variant_named(text: str, context: Context, knowledge: Knowledge) -> str:
     rest = [w for k, w in enumerate(reading.words) if k not in reading.variant_places]
     if len(named) != 1 or reading.amounts or not _FILLING.union(_VERBS).issuperset(rest):
         return ""
-    return named.pop()
+    # "On the 120L" after a question asks it of the other variant once.
+    once = context.asked is not None and bool(rest) and _VERBS.isdisjoint(rest)
+    return "" if once else named.pop()
 
 
 def only_switches(text: str) -> bool:

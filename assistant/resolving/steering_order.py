@@ -41,6 +41,8 @@ _WORDS = {"tiller": "tiller", "tillers": "tiller", "pedal": "pedals", "pedals": 
 
 
 _CENTRED = frozenset(("centred", "centered", "neutral", "released", "untouched", "free", "straight", "alone"))
+_PARTING = frozenset((",", ";", ".", "and", "plus", "with", "then", "while"))
+_LIKEWISE = frozenset(("so", "too", "also", "likewise", "same", "well"))
 _ANOTHER = frozenset(("other", "his", "hers", "mine", "yours", "theirs"))
 
 
@@ -81,16 +83,16 @@ def deflections(model: Model, question: Question, know: Knowledge) -> list[Defle
         if (amount.unit is None or fits(amount, "deg", know.units) is not None) and not _is_speed(amount, question):
             control = _nearest(controls, amount.start, words)
             side = _side_near(words, amount.start, amount.end)
-            if control and (amount.unit is not None or side):
+            if control and (amount.unit is not None or side or _same_way(words)):
                 found.append(Deflection(control[0], abs(amount.value), side, control[1], amount.start))
-    related = "both" in words or _same_way(words) or not _OPPOSITE.isdisjoint(words)
+    related = "both" in words or not names_side(words) or _same_way(words) or not _OPPOSITE.isdisjoint(words)
     for i, word in enumerate(words):
         if word in _FULL and not any(a.start <= i < a.end for a in question.reading.amounts):
             side = _side_near(words, i, i + 1)
             control = _nearest(controls, i, words)
             if control and (side or control[0] == "pedals" or len(controls) == 1 or related):
                 found.append(Deflection(control[0], None, side, control[1], i))
-    return _distinct(_shared(found, controls, words), words)
+    return _distinct(_likewise(_shared(found, controls, words), controls, words), words)
 
 
 def _controls(question: Question) -> list[tuple[_Named, str]]:
@@ -124,6 +126,17 @@ def _shared(
     return found
 
 
+def _likewise(
+    found: list[Deflection], controls: list[tuple[_Named, str]], words: tuple[str, ...]
+) -> list[Deflection]:
+    """ "The tiller is hard right and so is the pedal": a control without an order of its own has the last one's."""
+    ordered = {d.control for d in found}
+    bare = {c: m.start for m, c in controls if c not in ordered}
+    if not found or not bare or _LIKEWISE.isdisjoint(words):
+        return found
+    return [*found, *(found[-1]._replace(control=c, place=k, number=1) for c, k in bare.items() if k > found[-1].place)]
+
+
 def _distinct(found: list[Deflection], words: tuple[str, ...]) -> list[Deflection]:
     """Pedals count once, however many pilots press them the same way."""
     kept: list[Deflection] = []
@@ -151,7 +164,7 @@ def _nearest(controls: list[tuple[_Named, str]], at: int, words: tuple[str, ...]
     for mention, control in controls:
         distance = at - mention.end if mention.end <= at else mention.start - at + 0.6
         between = words[mention.end : at] if mention.end <= at else words[at : mention.start]
-        if "," in between or ";" in between or "and" in between:
+        if not _PARTING.isdisjoint(between):
             distance += 3 if mention.end <= at else 4
         count = 2 if _both(mention, words) else 1
         if best is None or distance < best[0]:
