@@ -12,6 +12,7 @@ from assistant.conversation.readings import carried, is_quantity, merged
 from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.scenario import added
 from assistant.conversation.steps import step_asked, step_by_place
+from assistant.resolving import tables as state_tables
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.choosing import Scored, candidates, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
@@ -127,9 +128,21 @@ def _in_scenario(
         return None
     question = carried(alone, context, context.asked.conditions or context.scenario, knowledge)
     third = resolve_scored(question, knowledge)
-    if isinstance(third.result, TableResult) and third.result.asked and third.score >= first.score:
+    if not isinstance(third.result, TableResult):
+        return None
+    if third.result.asked and third.score >= first.score:
         return question, third.result
-    return None
+    # What the states change is not told as if they were normal: "how do I extend?", with a system lost.
+    plain = not alone.reading.amounts and not alone.reading.asked & QUANTITIES
+    changed = plain and third.score >= _GOOD and _changes(third.result, question.conditions, knowledge)
+    return (question, third.result) if changed else None
+
+
+def _changes(result: TableResult, given: tuple[Condition, ...], knowledge: Knowledge) -> bool:
+    """Return whether a table's results are others under the states given than with all normal."""
+    states = {c.input: c.value for c in given if "." not in c.input}
+    now, normal = (state_tables.outputs(result.table, state, knowledge.base) for state in (states, {}))
+    return now != normal
 
 
 def _with_its_amounts(
