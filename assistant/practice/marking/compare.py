@@ -13,9 +13,10 @@ from typing import NamedTuple
 from assistant.practice.marking.alike import crossed, paired
 from assistant.practice.marking.causes import judge_ways
 from assistant.practice.marking.found import ENOUGH, LITTLE, Held, all_groups, enough_of, ways_said, words_said
-from assistant.practice.marking.misplaced import beside_it, denied_points, elsewhere, out_of_order
+from assistant.practice.marking.misplaced import beside_it, elsewhere, out_of_order
 from assistant.practice.marking.numbers import Numbers, judge_numbers
 from assistant.practice.marking.points import Need
+from assistant.practice.marking.polarity import contradicted
 from assistant.practice.marking.rivals import (
     colours,
     foreign_steps,
@@ -27,8 +28,10 @@ from assistant.practice.marking.rivals import (
     rivals,
     systems,
 )
+from assistant.practice.marking.rows import beside_row
 from assistant.practice.marking.said import Said
 from assistant.practice.marking.states import state_said
+from assistant.practice.marking.supplies import not_supplied
 from assistant.practice.marking.wording import NO, YES
 from assistant.resolving.knowing import Knowledge
 
@@ -69,8 +72,10 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *foreign_steps(need, said, know),
         *other_thing(need, said),
         *left_open(need, said),
-        *denied_points(held, said, any(p.verdict for p in need.points)),
+        *contradicted(held, need, said),
         *beside_it(held, said),
+        *beside_row(need, said, know),
+        *not_supplied(need, said, know),
     ]
     if need.ordered and not wrong:
         wrong += out_of_order(held)

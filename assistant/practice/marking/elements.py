@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from assistant.practice.marking.points import Element, Figure, Point, State
+from assistant.practice.marking.polarity import denied
 from assistant.practice.marking.said import amounts_of, plain, plain_words, sense_of
 from assistant.practice.marking.wording import NEGATORS
 from assistant.quantities.amounts import Amount
@@ -60,6 +61,7 @@ def _figure(amount: Amount, reading: Reading, tolerance: float) -> Figure:
 def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> Iterable[Element]:
     plains = plain_words(reading.words)
     covered: set[int] = {i for a in amounts for i in range(a.start, a.end)}
+    turned = denied(reading.words, reading)
     for mention in reading.mentions:
         if not covered.isdisjoint(mention.taken):
             continue
@@ -73,7 +75,9 @@ def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> I
         covered.update(mention.taken)
         group = _group(mention.start, reading)
         lack = len(mention.taken) > 1 and reading.words[mention.taken[0]] in ("no", "not", "without")
-        yield Element(_narrow(mention, know), words, _weight(mention, bool(telling), know), denied=lack, group=group)
+        off = not lack and not turned.isdisjoint(mention.taken)
+        weight = _weight(mention, bool(telling), know)
+        yield Element(_narrow(mention, know), words, weight, denied=lack, off=off, group=group)
     starts = {a.start for a in amounts}
     for i, word in enumerate(reading.words):
         bound = not starts.isdisjoint((i + 1, i + 2)) and plains[i] in ("above", "below", "up", "after", "before")
@@ -81,9 +85,9 @@ def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> I
             continue
         if plains[i] in DIRECTIONS:
             weight = 0.6 if plains[i] in _SLIGHT else 1.5
-            yield Element(frozenset(), (plains[i],), weight, group=_group(i, reading))
+            yield Element(frozenset(), (plains[i],), weight, off=i in turned, group=_group(i, reading))
         elif word[0].isalpha() and len(word) > 3 and word not in know.lexicon.weak:
-            yield Element(frozenset(), (plains[i],), 0.4, group=_group(i, reading))
+            yield Element(frozenset(), (plains[i],), 0.4, off=i in turned, group=_group(i, reading))
 
 
 def _tells(word: str, know: Knowledge) -> bool:

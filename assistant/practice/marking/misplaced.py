@@ -8,33 +8,9 @@ from itertools import pairwise
 from assistant.practice.marking.found import Held, element_said
 from assistant.practice.marking.points import Element, Need, Point
 from assistant.practice.marking.said import Said, plain
-from assistant.practice.marking.wording import NEGATORS
 
 _SURE = 0.85
 """Share from which words are taken for a step when the order of steps is judged."""
-
-
-def denied_points(held: Sequence[Held], said: Said, judged: bool) -> list[str]:
-    """Return the points whose most telling word is said with a "no": "there is no sound"."""
-    found = []
-    for one in held:
-        point = one.point
-        if not one.share or not one.places or point.negated or point.state or point.verdict or point.figures:
-            continue
-        if NEGATORS.intersection(point.text.lower().replace("-", " ").split()):
-            continue
-        heaviest = max((e for e in one.point.elements if not e.given), key=lambda e: e.weight, default=None)
-        spots = element_said(heaviest, said, range(len(said.words)))[1] if heaviest else []
-        if spots and all(_no_before(i, said) and not (judged and i == 1) for i in spots):
-            found.append(f"denied: {one.point.text}")
-    return found
-
-
-def _no_before(place: int, said: Said) -> bool:
-    before = said.reading.words[max(0, place - 2) : place]
-    return bool(before) and (
-        before[-1] in ("no", "without") or before in (("no", "such"), ("not", "the"), ("not", "a"))
-    )
 
 
 def beside_it(held: Sequence[Held], said: Said) -> list[str]:

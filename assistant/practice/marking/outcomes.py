@@ -50,7 +50,7 @@ def _table_points(result: Any, text: str, know: Knowledge) -> list[Point]:
     points = []
     for row in result.rows:
         said = dict(row.outputs)
-        points += [_output_point(result.table, name, said[name], know) for name in names if name in said]
+        points += [output_point(result.table, name, said[name], know) for name in names if name in said]
         if ACTION.search(text):
             points += [p for name in names if name in said for p in _action(result.table, name, said[name], know)]
     return points
@@ -77,7 +77,8 @@ def _names_output(output: Any, concepts: frozenset[str], know: Knowledge) -> boo
     return bool(own & concepts)
 
 
-def _output_point(table: StateTable, name: str, value: str, know: Knowledge) -> Point:
+def output_point(table: StateTable, name: str, value: str, know: Knowledge) -> Point:
+    """Return one result of a state table as a point."""
     words = output_words(table, name, value).split(": ")[0]
     output = next(o for o in table.outputs if o.id == name)
     if value in ("yes", "no"):
@@ -111,7 +112,7 @@ def loss_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
         return listed
     result: Any = one.result
     lost = [(t, o, v) for t, o, v in result.lost if v == "no" or o in ("mode", "steering")] or result.lost
-    points = [_output_point(t, o, v, know) for t, o, v in lost]
+    points = [output_point(t, o, v, know) for t, o, v in lost]
     for fact in result.facts:
         points += [point(p, know) for p in fact.points]
     return points or [point(one.answer.text, know)]

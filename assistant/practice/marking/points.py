@@ -32,6 +32,8 @@ class Element(NamedTuple):
     """Whether the question itself holds it, so that saying it shows nothing."""
     denied: bool = False
     """Whether it is the lack of a thing: "no steering"."""
+    off: bool = False
+    """Whether the point says that it is not so: "a door NOT CLOSED"."""
     group: int = 0
     """Which of the things joined by "and" in the point it belongs to: each is to be said."""
 
@@ -78,6 +80,8 @@ class Need(NamedTuple):
     """Figures of other variants, each with the concept by which the answer must name it."""
     others: tuple[Point, ...] = ()
     """What would be right of another case: another band's action, another mode."""
+    row: tuple[Point, ...] = ()
+    """What the state asked about holds beside what is asked for, and what would be another state's."""
     said: frozenset[str] = frozenset()
     """Concepts of the full answer: naming them is no contradiction."""
     expected: str = ""

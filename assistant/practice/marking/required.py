@@ -13,6 +13,7 @@ from assistant.practice.marking.outcomes import cause_of, figures_of
 from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.requests import BOTH, asked
+from assistant.practice.marking.rows import row_of
 from assistant.practice.marking.said import amounts_of
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
@@ -40,6 +41,7 @@ def required(text: str, know: Knowledge) -> Need | None:
         elsewhere=tuple(f for one in found for f in of_variants(one, know)),
         former=tuple(f for one in found for f in formers(one, know)),
         others=tuple(p for one in found for p in others_of(one, text, know)),
+        row=tuple(p for one in found for p in row_of(one, text, know)),
         said=frozenset(c for a in answers for c in know.phrase(a.text).concepts),
         expected=" ".join(dict.fromkeys(a.text for a in answers)),
         sources=tuple(dict.fromkeys(s for a in answers for s in a.sources)),

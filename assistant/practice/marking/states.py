@@ -32,6 +32,25 @@ def state_said(state: State, need: Need, said: Said, know: Knowledge) -> bool | 
     return bare[unsaid.index(state)] if state in unsaid and len(bare) == len(unsaid) else None
 
 
+_WITH = frozenset("got has have keep keeps still with".split())
+
+
+def state_told(state: State, said: Said) -> bool | None:
+    """Return whether an answer says outright that a thing is there or not, though nobody asked for it."""
+    words = said.reading.words
+    for place in said.where(state.subject):
+        if words[place + 1 : place + 2] in (("switch",), ("on",), ("off",)):
+            continue
+        after = _after(place, {place}, said)
+        if after is not None:
+            return after
+        if _denied_before(place, {place}, said):
+            return False
+        if _WITH.intersection(words[max(0, place - 3) : place]):
+            return True
+    return None
+
+
 def _said_of_it(said: Said) -> bool | None:
     """Return what is said of the one thing asked about: "it won't hold"."""
     clause = [w for w, c in zip(said.reading.words, said.clauses, strict=True) if c == said.clauses[0]]

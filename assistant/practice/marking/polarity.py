@@ -1,0 +1,90 @@
+"""Which words are said to be so and which are denied: "not amber", "anything but amber", "down but not locked".
+
+A negation reaches from its word to the end of its clause. The same is read in the points of the knowledge, so that an
+answer contradicts where a thing is denied that holds, and where a thing is affirmed that does not: "can be silenced".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from assistant.practice.marking.found import Held, element_said
+from assistant.practice.marking.points import Element, Need, Point
+from assistant.practice.marking.said import Said
+from assistant.practice.marking.wording import CONTRASTS, LOST, STOPS
+from assistant.understanding.reading import Reading
+
+_DENYING = frozenset("cannot isnt never neither no nobody none nor not nothing nowhere without".split())
+_ALONE = frozenset(("nobody", "none", "nothing"))
+"""What stands for a thing itself, and denies only what is said of it next: "nothing steers"."""
+_PHRASES = (("anything", "but"), ("everything", "but"), ("far", "from"), ("fails", "to"), ("other", "than"))
+_HARD = STOPS - {"-", "–", "—"}
+_ENDS = CONTRASTS | frozenset(
+    "above after and as because before below but by except for i if it once since so then they till unless until we "
+    "when where which who with within you".split()
+)  # fmt: skip
+"""Words at which a negation ends, but for one that stands directly behind it: "not behind the lever"."""
+_BOUNDING = frozenset("above before below beyond exceed exceeding fewer further higher later less longer lower more "
+                      "only over past sooner such to under until".split())  # fmt: skip
+"""Words with which a negation only bounds, or strengthens: "not above", "no later than", "not only"."""
+_HINDERING = frozenset("avoid avoids just keep keeps only prevent prevents protect protects stop stopping stops".split())
+"""Words that say in another way that a thing does not come about."""
+_TELLING = 0.7
+
+
+def denied(words: Sequence[str], reading: Reading, answers: bool = False) -> frozenset[int]:
+    """Return the places of words that a negation reaches. answers: whether a "no" that leads is a verdict."""
+    inside = {i for m in reading.mentions for i in m.taken if i > m.start and words[i] == "not"}
+    found: set[int] = set()
+    for start, first in _negations(words, answers):
+        if start in inside:
+            continue
+        for i in range(first, len(words)):
+            if words[i] in _HARD or (i > first and words[i] in _ENDS) or (words[start] in _ALONE and words[i] == "the"):
+                break
+            found ^= {i}
+    return frozenset(found)
+
+
+def _negations(words: Sequence[str], answers: bool) -> Iterator[tuple[int, int]]:
+    """Yield where each negation stands and where it begins to deny."""
+    for i, word in enumerate(words):
+        following = words[i + 1] if i + 1 < len(words) else "."
+        if (word, following) in _PHRASES:
+            yield i, i + 2
+        elif word not in _DENYING or following in _BOUNDING or (word == "no" and following in STOPS):
+            continue
+        elif not (word == "no" and i == 0 and answers):
+            yield i, i + 1
+
+
+def contradicted(held: Sequence[Held], need: Need, said: Said) -> list[str]:
+    """Return the points whose telling words are denied where they hold, or affirmed where they do not."""
+    words = said.reading.words
+    places = denied(words, said.reading, need.polar)
+    turned = bool(_DENYING.intersection(need.question.words))
+    found = []
+    for one in held:
+        point = one.point
+        if point.state or point.verdict or point.way or point.figures_suffice:
+            continue
+        for element in point.elements:
+            if element.given or element.denied or element.weight < _TELLING:
+                continue
+            spots = [i for i in element_said(element, said, range(len(words)))[1] if _is_it(element, i, said)]
+            if spots and (_affirmed(spots, element, point, said, turned) if element.off else places.issuperset(spots)):
+                found.append(f"{'not so' if element.off else 'denied'}: {point.text}")
+    return found
+
+
+def _is_it(element: Element, place: int, said: Said) -> bool:
+    """Return whether a place holds the thing itself, and not only a word for a like state of another."""
+    shared = element.concepts & (said.concepts[place] | said.inner[place])
+    return said.words[place] in element.words or any(c[0] != "@" for c in shared)
+
+
+def _affirmed(spots: Sequence[int], element: Element, point: Point, said: Said, asked_so: bool) -> bool:
+    """Return whether what does not hold is said to hold: in clauses that neither deny nor hinder anything."""
+    others = {i for e in point.elements if not e.off for i in element_said(e, said, range(len(said.words)))[1]}
+    words = {w for i in spots for w, c in zip(said.reading.words, said.clauses, strict=True) if c == said.clauses[i]}
+    return not asked_so and others.isdisjoint(spots) and words.isdisjoint(_DENYING | _HINDERING | LOST)

@@ -1,0 +1,72 @@
+"""What an answer says beside the question of the same state: every result of the row counts, though one was asked for.
+
+"ALTERNATE, with anti-skid" is wrong where anti-skid is gone, though only the mode was asked for.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+from assistant.practice.marking.asked import Asked
+from assistant.practice.marking.besides import other_values
+from assistant.practice.marking.outcomes import output_point, outputs_asked
+from assistant.practice.marking.points import Element, Need, Point
+from assistant.practice.marking.polarity import denied
+from assistant.practice.marking.said import Said
+from assistant.practice.marking.states import state_told
+from assistant.resolving import results as r
+from assistant.resolving.knowing import Knowledge
+
+_NEEDING = frozenset("for from in instead like need needs of only requires than unless until was without".split())
+"""Words before a result that it does not hold now: "that needs NORMAL", "only in NORMAL"."""
+
+
+def row_of(one: Asked, text: str, know: Knowledge) -> Iterable[Point]:
+    """Yield the results of a state that were not asked for, and, as points against, what they might have been."""
+    result: Any = one.result
+    for part in (result,) if isinstance(result, r.TableResult) else getattr(result, "results", ()):
+        asked = outputs_asked(part, text, know)
+        for output in part.table.outputs:
+            has = {dict(row.outputs).get(output.id) for row in part.rows}
+            if output.id in asked or len(has) != 1 or None in has:
+                continue
+            value = str(next(iter(has)))
+            if value in ("yes", "no"):
+                yield output_point(part.table, output.id, value, know)
+            else:
+                yield from _others(part, output, know)
+
+
+def _others(part: Any, output: Any, know: Knowledge) -> Iterable[Point]:
+    """Yield the values that a result does not have; a colour is one of what the result is called by alone."""
+    label = frozenset(c for m in know.phrase(output.label).mentions if not m.weak for c in m.concepts)
+    for point in other_values(part, output.id, know):
+        first = point.elements[0]
+        whole = any(c[0] == "=" for c in first.concepts)
+        yield point if whole else point._replace(labels=(Element(label, (), 1.0),))
+
+
+def beside_row(need: Need, said: Said, know: Knowledge) -> list[str]:
+    """Return what an answer says of the state that is not so, beside what was asked for."""
+    found = []
+    put_off = denied(said.reading.words, said.reading, need.polar)
+    named = frozenset(c for here in said.concepts for c in here)
+    asked = need.question.concepts
+    for point in need.row:
+        if point.state:
+            told = state_told(point.state, said)
+            if told is not None and told is not point.state.there and asked.isdisjoint(point.state.subject):
+                found.append(f"the contrary of: {point.text}")
+            continue
+        if point.labels and named.isdisjoint(point.labels[0].concepts):
+            continue
+        concepts = point.elements[0].concepts
+        spots = [i for i in said.where(concepts) if i not in put_off and not _needed(i, said)]
+        if spots and concepts.isdisjoint(asked):
+            found.append(point.text)
+    return found
+
+
+def _needed(place: int, said: Said) -> bool:
+    return not _NEEDING.isdisjoint(said.reading.words[max(0, place - 3) : place])

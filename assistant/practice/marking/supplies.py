@@ -1,0 +1,54 @@
+"""Whether what an answer says to run on a system does run on it: "ALTERNATE, on System 2".
+
+Which system runs what is read from the statements of the knowledge. Only a system that neither the question nor its
+full answer names is looked up: everything else is held against the points.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from assistant.practice.marking.points import Need
+from assistant.practice.marking.polarity import denied
+from assistant.practice.marking.said import Said
+from assistant.practice.marking.wording import LOST
+from assistant.resolving.knowing import Knowledge
+
+_SUPPLIES = re.compile(r"\b(?:runs?|supplies|supply|feeds?|powers?|needs?)\b")
+_SENTENCE = re.compile(r"(?<=[a-z0-9)])[.;]\s+")
+_SYSTEM = "hydraulic-system"
+
+
+def not_supplied(need: Need, said: Said, know: Knowledge) -> list[str]:
+    """Return the systems that an answer says to run something which another one runs."""
+    families = know.lexicon.families
+    put_off = denied(said.reading.words, said.reading, need.polar)
+    known = need.question.concepts | need.said
+    found = []
+    for i, here in enumerate(said.concepts):
+        systems = {c for c in here if families.get(c) == _SYSTEM} - known
+        if not systems or i in put_off or LOST.intersection(said.reading.words[max(0, i - 2) : i + 5]):
+            continue
+        things = {c for concepts in said.concepts for c in concepts} | need.question.concepts
+        ran = {s for sentence in _ran(know) if sentence & (things - _systems(know)) for s in sentence & _systems(know)}
+        if ran and ran.isdisjoint(systems):
+            found.append(" ".join(said.reading.words[i : i + 2]))
+    return found[:1]
+
+
+def _systems(know: Knowledge) -> frozenset[str]:
+    return frozenset(c for c, family in know.lexicon.families.items() if family == _SYSTEM)
+
+
+def _ran(know: Knowledge) -> Iterator[frozenset[str]]:
+    """Yield the concepts of each sentence that says what one system runs."""
+    systems = _systems(know)
+    for name in know.base.ids("facts"):
+        for sentence in _SENTENCE.split(know.base.records[name].says):
+            if _SUPPLIES.search(sentence) and "lost" not in sentence and "System" in sentence:
+                concepts = frozenset(
+                    c for m in know.phrase(sentence).mentions if not m.weak for c in m.concepts if c[0] not in "@~"
+                )
+                if len(concepts & systems) == 1:
+                    yield concepts
