@@ -124,8 +124,16 @@ class Base:
         return self._overrides
 
     def lacks(self, name: str, known: Iterable[str]) -> bool:
-        """Whether a name refers to nothing; one of a record that is there but broken is a problem already."""
-        return name not in known and name not in self.compiled["broken"]
+        """Whether a name refers to nothing; one of a record that is there but broken is a problem already.
+
+        Where a file could not be read, that name may stand in it.
+        """
+        return name not in known and name not in self.compiled["broken"] and not self.unread
+
+    @property
+    def unread(self) -> bool:
+        """Whether a file could not be read at all: what only points to its records is no problem of its own."""
+        return bool(self.compiled.get("unread"))
 
     def kind(self, name: str) -> str:
         """The kind of an answering record, as its list is called in files: "limits"."""

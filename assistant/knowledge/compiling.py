@@ -15,9 +15,13 @@ from assistant.knowledge.yaml_lines import Items, Node, Pairs, Text, plain
 _OTHER_KEYS = ("type", "words", "units", "settings")
 
 
-def compile_base(trees: Sequence[Node]) -> tuple[Compiled, list[Problem]]:
-    """The compiled base of some files, and what is wrong in them; broken records are left out."""
-    reading = Reading(CANONICAL_UNITS | _unit_symbols(trees), [])
+def compile_base(trees: Sequence[Node], unread: bool = False) -> tuple[Compiled, list[Problem]]:
+    """The compiled base of some files, and what is wrong in them; broken records are left out.
+
+    unread: whether other files could not be read, so that what is missing may stand in one of them.
+    """
+    unread = unread or not all(isinstance(tree, Pairs) for tree in trees)
+    reading = Reading(CANONICAL_UNITS | _unit_symbols(trees), [], unread)
     compiled: Compiled = {
         "records": {key: {} for key in SHAPES},
         "places": {key: {} for key in SHAPES},
@@ -31,6 +35,7 @@ def compile_base(trees: Sequence[Node]) -> tuple[Compiled, list[Problem]]:
         "radio_words": {},
         "respelt": {},
         "broken": [],
+        "unread": unread,
         "rule_lines": {},
     }
     for tree in trees:
@@ -107,7 +112,7 @@ def _read_overrides(compiled: Compiled, reading: Reading) -> None:
     for name, values in compiled["records"]["overrides"].items():
         record, node = values[1], values[2]
         kind = next((kind for kind in ANSWERING if record in compiled["records"][kind]), "")
-        if not kind and record in compiled["broken"]:
+        if not kind and (record in compiled["broken"] or compiled["unread"]):
             continue
         if not kind:
             known = compiled["order"]

@@ -84,16 +84,18 @@ def _compile(
     from assistant.knowledge.yaml_lines import parse_yaml
 
     trees, lexemes = [], []
+    unread = bool(problems)
     for name, raw in files:
         if name.endswith(".yaml"):
             tree, found = parse_yaml(raw, name)
             problems += found
             trees += [tree] if tree is not None else []
+            unread = unread or tree is None
         elif name.endswith(".pls"):
             entries, found = read_lexicon(raw, name)
             problems += found
             lexemes += entries
-    compiled, found = compile_base(trees)
+    compiled, found = compile_base(trees, unread)
     problems += add_lexemes(lexemes, compiled)
     base = Base(compiled, root)
     problems = sorted(set(problems + found + check_base(base)))

@@ -25,6 +25,12 @@ class Reading(NamedTuple):
 
     units: frozenset[str]
     problems: list[Problem]
+    unread: bool = False
+    """Whether a file could not be read, which may list what is not known."""
+
+    def knows_unit(self, unit: str) -> bool:
+        """Whether a unit is listed, or may be."""
+        return unit in self.units or self.unread
 
     def refuse(self, node: Node, message: str, advice: str) -> Any:
         """Report a problem at a node."""
@@ -134,7 +140,7 @@ def _number(text: str, reading: Reading) -> float:
 
 
 def _unit(text: str, reading: Reading) -> str:
-    if text not in reading.units:
+    if not reading.knows_unit(text):
         raise Refused(
             "must be a known unit", suggestion(text, reading.units, "use a symbol of language/units.yaml")
         )
@@ -146,7 +152,7 @@ def _amount(text: str, reading: Reading) -> list[Any]:
     if not found:
         raise Refused("must be an amount", "write a number, a space and a unit, such as 100 kt")
     number, unit = found.groups()
-    if unit not in reading.units:
+    if not reading.knows_unit(unit):
         raise Refused(
             f"has the unknown unit '{unit}'",
             suggestion(unit, reading.units, "use a symbol of language/units.yaml"),

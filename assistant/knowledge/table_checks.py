@@ -20,7 +20,7 @@ def word_groups_exist(base: Base) -> Iterator[Problem]:
     """Every @group that stands for words is listed."""
     for named in (*of_kind(base, "inputs"), *of_kind(base, "tables")):
         for group in sorted(set(_groups(named.record))):
-            if group not in base.lists:
+            if base.lacks(group, base.lists):
                 yield named.unknown("word group", group, base.lists, "list it under 'words:'")
 
 
@@ -71,6 +71,8 @@ def input_conditions(named: Named, conditions: Iterable[tuple[str, str]], base: 
     """Problems of (input, value) or (table.output, value) pairs that do not exist."""
     for name, value in conditions:
         values = _values(name, base)
+        if values is None and base.unread:
+            continue
         if values is None:
             known = [*base.inputs, *_outputs(base)]
             yield named.unknown("input", name, known, "name an input, or table.output")

@@ -62,7 +62,7 @@ def read_yaml(path: str, name: str = "") -> tuple[Node | None, list[Problem]]:
 
 
 def parse_yaml(raw: bytes, name: str) -> tuple[Node | None, list[Problem]]:
-    """The tree of a file's bytes; an empty file is an empty mapping."""
+    """The tree of a file's bytes, or what is wrong; a file that holds nothing may have lost what it held."""
     text, problem = _decode(raw, name)
     if problem:
         return None, [problem]
@@ -74,7 +74,9 @@ def parse_yaml(raw: bytes, name: str) -> tuple[Node | None, list[Problem]]:
     except yaml.YAMLError as error:
         builder.problems.append(_syntax_problem(error, text, name))
         return None, builder.problems
-    return builder.root or Pairs((), name, 1), builder.problems
+    if builder.root is None:
+        builder.problems.append(Problem(name, 0, "holds nothing", "write its lists again, or remove the file"))
+    return builder.root, builder.problems
 
 
 def plain(node: Node) -> Any:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import shutil
 import tempfile
 from pathlib import Path
 
@@ -73,6 +74,29 @@ class TestFolders:
         assert [str(problem) for problem in problems] == [
             "one/facts.yaml: cannot be read (Is a directory); check that it exists and may be read"
         ]
+
+    @pytest.mark.parametrize(
+        ("content", "expected"),
+        [
+            (b"", "records.yaml: holds nothing; write its lists again, or remove the file"),
+            (b"facts: [\n", "records.yaml:2: is not well-formed YAML (did not find expected node content); "),
+            (b"\xff", "records.yaml:1: is not UTF-8 text; save the file as plain UTF-8 text"),
+            (b"- facts", "records.yaml:1: is not a mapping of lists; begin with the key of a list"),
+        ],
+    )
+    @pytest.mark.parametrize(
+        "broken", ["language/words", "principles/rules", "sample_glider/records", "sample_glider/type"]
+    )
+    def test_what_only_points_into_an_unread_file_is_held_back(
+        self, tmp_path: Path, broken: str, content: bytes, expected: str
+    ) -> None:
+        shutil.copytree(SOUND, tmp_path, dirs_exist_ok=True)
+        (tmp_path / f"{broken}.yaml").write_bytes(content)
+
+        _, problems = load(str(tmp_path), cache_dir="")
+
+        assert len(problems) == 1
+        assert str(problems[0]).startswith(expected.replace("records.yaml", f"{broken}.yaml"))
 
     @pytest.mark.parametrize(
         ("text", "expected"),

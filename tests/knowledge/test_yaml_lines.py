@@ -36,8 +36,13 @@ def test_each_node_knows_its_file_and_line() -> None:
 
 
 @pytest.mark.parametrize("raw", [b"", b"\n\n", b"# a comment\n", b"\xef\xbb\xbf# after a byte order mark\n"])
-def test_an_empty_file_is_an_empty_mapping(raw: bytes) -> None:
-    assert parse_yaml(raw, "f.yaml") == (Pairs((), "f.yaml", 1), [])
+def test_an_empty_file_is_named(raw: bytes) -> None:
+    tree, problems = parse_yaml(raw, "f.yaml")
+
+    assert tree is None
+    assert [str(problem) for problem in problems] == [
+        "f.yaml: holds nothing; write its lists again, or remove the file"
+    ]
 
 
 @pytest.mark.parametrize(
