@@ -8,6 +8,7 @@ from typing import Any
 
 from assistant.knowledge.base import Base, stated
 from assistant.knowledge.named import Named, every_record, of_kind
+from assistant.knowledge.paragraph_checks import paragraphs_are_listed, paragraphs_exist, sources_of
 from assistant.knowledge.problems import Problem, suggestion
 from assistant.knowledge.table_checks import (
     conditions_exist,
@@ -31,7 +32,7 @@ def sources_exist(base: Base) -> Iterator[Problem]:
     """Every source cites a listed document; each unknown one is named once, where it is first cited."""
     citing: dict[str, list[Named]] = {}
     for named in every_record(base):
-        for document in {source.document for source in _sources(named.record)}:
+        for document in {source.document for source in sources_of(named.record)}:
             if base.lacks(document, base.documents):
                 citing.setdefault(document, []).append(named)
     for document, cited in sorted(citing.items()):
@@ -185,6 +186,8 @@ def overrides_fit(base: Base) -> Iterator[Problem]:
 
 CHECKS: tuple[Check, ...] = (
     sources_exist,
+    paragraphs_are_listed,
+    paragraphs_exist,
     type_is_described,
     documents_are_dated,
     references_exist,
@@ -215,12 +218,6 @@ def is_date(text: str) -> bool:
 
 def _is_number(text: str) -> bool:
     return text.replace(",", "").replace(".", "", 1).lstrip("+-").isdecimal()
-
-
-def _sources(record: Any) -> Iterator[Any]:
-    yield from getattr(record, "sources", ())
-    for rule in getattr(record, "rules", ()):
-        yield from getattr(rule, "sources", ())
 
 
 def _references(record: Any) -> Iterator[tuple[str, str]]:

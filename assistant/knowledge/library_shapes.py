@@ -32,6 +32,7 @@ DOCUMENTS = Shape(
         Field("review_by", DATE),
         Field("temporary_revisions", TEXTS),
         Field("published", YES_NO),
+        Field("paragraphs", TEXTS, about="what may be cited of it: '1.2', or a range as '1.2 to 1.9'"),
     ),
 )
 

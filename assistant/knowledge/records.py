@@ -36,6 +36,8 @@ class Document(NamedTuple):
     temporary_revisions: tuple[str, ...] = ()
     published: bool = False
     """True for a public source (a regulation, a handbook), which has no revision in force here."""
+    paragraphs: tuple[str, ...] = ()
+    """Those that may be cited, as written: one, or a range; empty when they are not listed."""
 
 
 class Term(NamedTuple):

@@ -17,7 +17,8 @@ def check_lines(base: Base | None, problems: Sequence[Problem], today: str = "")
     if problems:
         lines.append(f"{_counted(len(problems), 'problem')} found")
     if base is not None:
-        lines += [f"note: {note}" for note in date_notes(base, today or time.strftime("%Y-%m-%d"))]
+        notes = [*date_notes(base, today or time.strftime("%Y-%m-%d")), *paragraph_notes(base)]
+        lines += [f"note: {note}" for note in notes]
         lines += _documents(base)
         lines.append(f"{_counts(base)}; {'no problems' if not problems else 'not fit to answer'}")
     return lines
@@ -26,6 +27,16 @@ def check_lines(base: Base | None, problems: Sequence[Problem], today: str = "")
 def date_notes(base: Base, today: str) -> list[Problem]:
     """Documents that take effect after a day, or were due for review before it: worth knowing, not wrong."""
     return list(_date_notes(base, today))
+
+
+def paragraph_notes(base: Base) -> list[Problem]:
+    """Documents of the type whose paragraphs are not listed, so that a wrong citation is not found."""
+    advice = "list them under 'paragraphs:', and what is cited is compared"
+    return [
+        named.problem("does not list its paragraphs", advice)
+        for named in of_kind(base, "documents")
+        if not named.record.published and not named.record.paragraphs
+    ]
 
 
 def _date_notes(base: Base, today: str) -> Iterator[Problem]:

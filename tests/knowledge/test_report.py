@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from pathlib import Path
 
 from assistant.knowledge.load import load
@@ -34,6 +35,19 @@ def test_dates_are_notes() -> None:
         "compare it with the library and move the date"
     )
     assert check_lines(base, [], today="2027-01-02")[0].startswith("loaded")
+
+
+def test_a_document_that_lists_no_paragraphs_is_a_note(tmp_path: Path) -> None:
+    listed = Path(SOUND, "sample_glider", "type.yaml").read_text("utf-8")
+    shutil.copytree(SOUND, tmp_path, dirs_exist_ok=True)
+    without = "".join(line for line in listed.splitlines(keepends=True) if "paragraphs:" not in line)
+    (tmp_path / "sample_glider" / "type.yaml").write_text(without, "utf-8")
+    base, problems = load(str(tmp_path), cache_dir="")
+
+    assert check_lines(base, problems, today="2026-06-01")[0] == (
+        "note: sample_glider/type.yaml:8: document 'MAN' does not list its paragraphs; "
+        "list them under 'paragraphs:', and what is cited is compared"
+    )
 
 
 def test_problems_alone_when_there_is_no_base() -> None:

@@ -13,6 +13,7 @@ from assistant.conversation.opening import Knowledge, open_knowledge
 from assistant.knowledge.base import RECORDS
 from assistant.knowledge.location import knowledge_root
 from assistant.knowledge.named import every_record
+from assistant.knowledge.paragraph_checks import paragraphs_of
 from assistant.knowledge.records import Change
 
 ASSISTANT = Path(__file__).parents[2] / "assistant"
@@ -85,6 +86,13 @@ def test_the_list_is_whole() -> None:
 @pytest.mark.parametrize(("document", "paragraph"), PARAGRAPHS, ids=[f"{d} {p}" for d, p in PARAGRAPHS])
 def test_a_paragraph_is_cited(cited: set[tuple[str, str]], document: str, paragraph: str) -> None:
     assert (document, paragraph) in cited
+
+
+def test_the_documents_list_their_paragraphs(delivered: Knowledge) -> None:
+    documents = delivered.base.documents
+
+    listed = [(name, each) for name in REVISIONS for each in paragraphs_of(documents[name].paragraphs)]
+    assert sorted(listed) == sorted(PARAGRAPHS)
 
 
 def test_no_paragraph_is_cited_that_does_not_exist(cited: set[tuple[str, str]]) -> None:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
 from assistant.answering.answer import ANSWER, DECLINE, Answer
+from assistant.knowledge.load import load
 
 Ask = Callable[..., Answer]
 FOLDER = Path(__file__).parent / "second"
@@ -86,3 +88,15 @@ def test_what_it_does_not_hold_is_declined(second: Ask, question: str) -> None:
 
 def test_it_is_data_alone() -> None:
     assert {path.suffix for path in FOLDER.rglob("*") if path.is_file()} == {".yaml"}
+
+
+@pytest.mark.parametrize("cited", ["HB 9.9", "HB banana", "QL 5"])
+def test_a_paragraph_that_its_documents_do_not_list_is_refused(tmp_path: Path, cited: str) -> None:
+    shutil.copytree(FOLDER, tmp_path / "second")
+    records = tmp_path / "second" / "records.yaml"
+    records.write_text(records.read_text("utf-8").replace("source: HB 3.1", f"source: {cited}"), "utf-8")
+
+    _, problems = load(str(tmp_path), "second", cache_dir="")
+
+    expected = f"limit 'gear-down-speed' cites '{cited}', which {cited[:2]} does not list"
+    assert expected in [problem.message for problem in problems]

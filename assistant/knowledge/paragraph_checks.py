@@ -1,0 +1,69 @@
+"""Whether what is cited is there: a document may list its paragraphs, and then nothing else can be cited of it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Any
+
+from assistant.knowledge.base import Base
+from assistant.knowledge.named import every_record, of_kind
+from assistant.knowledge.problems import Problem, suggestion
+from assistant.knowledge.records import Source
+
+MOST_IN_RANGE = 1000
+"""Paragraphs that one range may stand for."""
+_RANGE = re.compile(r"(.*?)(\d+) to (.*?)(\d+)")
+
+
+def paragraphs_are_listed(base: Base) -> Iterator[Problem]:
+    """A range of paragraphs counts up within one section."""
+    for named in of_kind(base, "documents"):
+        for listed in named.record.paragraphs:
+            if not _spelt_out(listed):
+                advice = "write it as '1.2 to 1.9', its last number rising"
+                yield named.problem(f"lists the paragraphs '{listed}', which are none", advice)
+
+
+def paragraphs_exist(base: Base) -> Iterator[Problem]:
+    """What is cited of a document that lists its paragraphs is one of them, or a section that holds some."""
+    known = {name: paragraphs_of(document.paragraphs) for name, document in base.documents.items()}
+    for named in every_record(base):
+        for source in dict.fromkeys(sources_of(named.record)):
+            listed = known.get(source.document)
+            if listed and not _holds(listed, source.paragraph):
+                message = f"cites '{source.document} {source.paragraph}', which {source.document} does not list"
+                yield named.problem(message, suggestion(source.paragraph, listed, _advice(listed)))
+
+
+def sources_of(record: Any) -> Iterator[Source]:
+    """Every paragraph that a record cites, in its rules too."""
+    yield from getattr(record, "sources", ())
+    for rule in getattr(record, "rules", ()):
+        yield from getattr(rule, "sources", ())
+
+
+def paragraphs_of(listed: tuple[str, ...]) -> dict[str, None]:
+    """The paragraphs that a document lists, ranges spelt out, in order."""
+    return dict.fromkeys(paragraph for each in listed for paragraph in _spelt_out(each))
+
+
+def _spelt_out(listed: str) -> list[str]:
+    """The paragraphs of one item: itself, or each from the first of a range to the last; none of a bad range."""
+    found = _RANGE.fullmatch(listed)
+    if not found:
+        return [listed]
+    section, first, same, last = found[1], int(found[2]), found[3], int(found[4])
+    if section != same or not first < last < first + MOST_IN_RANGE:
+        return []
+    return [f"{section}{number}" for number in range(first, last + 1)]
+
+
+def _holds(listed: dict[str, None], paragraph: str) -> bool:
+    return paragraph in listed or any(each.startswith(f"{paragraph}.") for each in listed)
+
+
+def _advice(listed: dict[str, None]) -> str:
+    names = list(listed)
+    shown = ", ".join(names[:8]) + (f" … {names[-1]}" if len(names) > 8 else "")
+    return f"its paragraphs are {shown}"
