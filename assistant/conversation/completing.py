@@ -128,6 +128,9 @@ def _in_scenario(
         return None
     question = carried(alone, context, context.asked.conditions or context.scenario, knowledge)
     third = resolve_scored(question, knowledge)
+    if isinstance(third.result, (FactResult, LimitResult)) and third.score >= first.score:
+        said = _speaks_of_states(third, question.conditions, knowledge)
+        return (question, third.result) if said else None
     if not isinstance(third.result, TableResult):
         return None
     if third.result.asked and third.score >= first.score:

@@ -7,27 +7,24 @@ from __future__ import annotations
 from assistant.conversation.context import Context
 from assistant.conversation.following import Merged, merged_words
 from assistant.knowledge.records import Model
+from assistant.resolving.given_states import given_states
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.models import bind, cued_parts
-from assistant.resolving.results import Choices, Elsewhere, Needed
+from assistant.resolving.results import Choices, Elsewhere, Needed, TableResult
 from assistant.resolving.steering_order import Deflection, deflections
 from assistant.understanding.reading import ELSEWHERE, Reading
-from assistant.understanding.states import Condition, conditions
+from assistant.understanding.states import Condition
+
+_POINTING = frozenset({"that", "it", "this", "those"})
 
 
 def question_of(text: str, knowledge: Knowledge, variant: str) -> Question:
     """Return a text as a question of its own."""
     reading = knowledge.reader.read(text)
-    losing = reading.asks_loss or reading.has("happens", "steps")
-    found = tuple(conditions(reading, knowledge.states, knowledge.units, losing, _asks_mode(reading)))
+    found = given_states(reading, knowledge)
     named = [v for v in reading.variants if v in knowledge.variants]
-    return Question(reading, found, named[-1] if named else variant or knowledge.variants[0], bool(named))
-
-
-def _asks_mode(reading: Reading) -> bool:
-    """Return whether a mode is asked for and none is named: "is NORMAL braking on System 1?" loses nothing."""
-    named = any(c.startswith("=") for m in reading.mentions for c in m.concepts)
-    return not named and any("mode" in m.concepts for m in reading.mentions)
+    chosen = named[-1] if named else variant or knowledge.variants[0]
+    return Question(reading, found.conditions, chosen, bool(named), unsaid=found.unsaid)
 
 
 def is_quantity(concepts: frozenset[str], knowledge: Knowledge) -> bool:
@@ -45,11 +42,14 @@ def carried(alone: Question, context: Context, given: tuple[Condition, ...], kno
     states = [c for c in given if "." not in c.input] or given  # what follows from a state is worked out anew
     kept = tuple(c._replace(where=()) for c in states if c.input not in named)
     variant = alone.variant if alone.named_variant else before.variant
+    background = before.reading.concepts
+    if answer and isinstance(context.result, TableResult) and _POINTING.intersection(alone.reading.words):
+        background |= knowledge.phrase(answer.text.partition(". ")[0]).concepts
     return alone._replace(
         conditions=(*kept, *alone.conditions),
         variant=variant,
         context=True,
-        background=before.reading.concepts,
+        background=background,
         near=near,
     )
 
