@@ -69,3 +69,5 @@ class Question(NamedTuple):
     """Parts of it were taken over from the question before."""
     near: tuple[Source, ...] = ()
     """Paragraphs that the answer before rests on: what stands there is more likely meant."""
+    unsaid: tuple[str, ...] = ()
+    """Inputs that were told of without a state that is understood."""

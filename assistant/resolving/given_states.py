@@ -1,0 +1,71 @@
+"""The states that a question gives, seen together with what it asks.
+
+Words for failing never end ("croaked", "let go"), and those for working are few: a thing that can fail, and of which
+something is told that nothing explains, has failed. Where nothing at all is told of it, its state is unsaid.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from assistant.resolving.knowing import Knowledge
+from assistant.understanding.grouping import Group
+from assistant.understanding.reading import PLAIN, Mention, Reading
+from assistant.understanding.states import Condition, failing, stated
+
+_STOPS = frozenset((".", "?", "!", ";", ",", ":", "(", ")", "-"))
+_DENYING = frozenset(("not", "never", "no", "cannot", "without"))
+_JOINING = frozenset(("and", "but", "with", "while", "so", "if"))
+
+
+class GivenStates(NamedTuple):
+    """Conditions, and the ids of inputs that were told of without a state that is understood."""
+
+    conditions: tuple[Condition, ...]
+    unsaid: tuple[str, ...] = ()
+
+
+def given_states(reading: Reading, know: Knowledge) -> GivenStates:
+    """Return the states that a text gives, and the things that it leaves without one."""
+    losing = reading.asks_loss or reading.has("happens", "steps")
+    found = stated(reading, know.states, know.units, losing, _asks_mode(reading))
+    if not found.bare or not _asks_result(reading, found.conditions, know):
+        return GivenStates(found.conditions)
+    failed = [group for group in found.bare if _tells_failure(reading, group, know)]
+    rest = [name for group in found.bare if group not in failed for name in group.inputs]
+    named = {c.input for c in found.conditions}
+    unsaid = tuple(n for n in rest if n in know.states.failures)
+    return GivenStates((*found.conditions, *failing(failed, know.states, named)), unsaid)
+
+
+def _asks_mode(reading: Reading) -> bool:
+    """Return whether a mode is asked for and none is named: "is NORMAL braking on System 1?" loses nothing."""
+    named = any(c.startswith("=") for m in reading.mentions for c in m.concepts)
+    return not named and any("mode" in m.concepts for m in reading.mentions)
+
+
+def _asks_result(reading: Reading, conditions: Iterable[Condition], know: Knowledge) -> bool:
+    """Return whether a result of a state table is asked for."""
+    said = {k for c in conditions for k in c.where}
+    tables = frozenset(know.base.ids("tables"))
+    return any(m.covered > 0.99 for m in know.matcher.rank(reading, (), said, tables))
+
+
+def _tells_failure(reading: Reading, group: Group, know: Knowledge) -> bool:
+    """Return whether something is told of a thing that no term names, or that is denied: it does not do its work."""
+    words = reading.words
+    end = next((i for i in range(group.end, len(words)) if words[i] in _STOPS | _JOINING), len(words))
+    begin = next((i + 1 for i in range(group.start - 1, -1, -1) if words[i] in _STOPS | _JOINING), 0)
+    after = [m for m in reading.mentions if group.end <= m.start < end]
+    if _DENYING.intersection(words[group.end : end]):
+        return True
+    told = [m for m in after if not m.weak]
+    if told:
+        return _unexplained(told[0])
+    before = [m for m in reading.mentions if begin <= m.start < group.start and not m.weak]
+    return bool(before) and _unexplained(before[-1]) and group.start - before[-1].end <= 2 and end - group.end <= 1
+
+
+def _unexplained(mention: Mention) -> bool:
+    return all(c.startswith(PLAIN) for c in mention.concepts)

@@ -1,0 +1,247 @@
+"""Which state word belongs to which thing: the one it stands next to, before or after, or around it.
+
+"Loss of System 1", "Systems 1 and 2 both out", "nobody took the bypass pin out".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from typing import NamedTuple
+
+from assistant.understanding.condition import Condition, StateWords
+from assistant.understanding.grouping import BEFORE, LINKS, Group
+from assistant.understanding.reading import Mention, Reading
+
+_STOPS = frozenset({".", ";", "?"})
+_ANDS = frozenset({"and", "but", ",", "with", "plus"})
+_JOINING = frozenset({"with", "if", "when", "and", "but"})
+_PLACES = frozenset({"in", "on", "off", "out", "up", "down", "at"})
+"""State words that are oftener prepositions: where they say nothing of a thing, the word beyond them may."""
+_NEAR = 2
+_FAR = 6
+_NOT = frozenset({"not", "never", "nor", "nobody", "nothing", "hardly", "forgot", "forgotten", "forgets", "neither"})
+_NO_TAILS = frozenset(("longer", "one"))
+_BESIDE = frozenset({
+    "been", "yet", "even", "ever", "quite", "really", "still", "has", "have", "had", "being", "be", "any", "to", "at",
+    "completely", "fully", "actually", "currently", "got", "get", "is", "was", "are", "were", "did", "do", "does",
+})  # fmt: skip
+"""Words that may stand between "not" and what it denies."""
+_ACTING = _BESIDE | {
+    "the", "my", "our", "switch", "switched", "turn", "turned", "take", "took", "taken", "put", "set", "pull", "pulled",
+    "select", "selected", "let", "move", "moved", "bring", "brought", "leave", "left", "get", "has", "of",
+}  # fmt: skip
+"""Words that may stand between "forgot" and the thing, where its state follows: "forgot to switch the … on"."""
+_VERBS = frozenset({"is", "are", "was", "were", "has", "have", "had", "be", "been", "stays", "remains", "does", "did"})
+_DENIED_NOUNS = frozenset({"failure", "failures", "loss", "losses", "fault", "faults", "leak", "leaks", "failure of",
+                           "loss of", "fault in", "fault on", "loss of pressure", "leak in"})  # fmt: skip
+_MOST_BESIDE = 4
+
+
+class Bound(NamedTuple):
+    """What a group was found to be in: its conditions, with the word that said it and whether that was denied."""
+
+    group: Group
+    found: tuple[Condition, ...]
+    state: Mention | None = None
+    denied: bool = False
+
+    @property
+    def end(self) -> int:
+        """Return where the group and its state word both end."""
+        return max(self.group.end, self.state.end if self.state else 0)
+
+
+class Binder:
+    """Binds the state words of one reading; each is used once."""
+
+    def __init__(
+        self, reading: Reading, states: Sequence[Mention], known: StateWords, asking: Collection[int]
+    ) -> None:
+        self.reading = reading
+        self.words = reading.words
+        self.states = states
+        self.known = known
+        self.asking = asking
+        self.used: set[int] = set()
+
+    def bind(self, group: Group, earlier: int, following: int) -> Bound | None:
+        """Return the states that are said of a group, between the things named before and after it."""
+        for bound in (self._around(group), self._before(group, earlier, following), self._after(group, following)):
+            if bound:
+                self.used.add(bound.state.start if bound.state else -1)
+                return bound
+        return None
+
+    # --- a word around the thing: "took the pin out"
+
+    def _around(self, group: Group) -> Bound | None:
+        for state in self.states:
+            if state.start < group.start and group.end <= state.taken[-1] and state.start not in self.used:
+                between = self.words[state.start : state.end]
+                if not _STOPS.intersection(between) and "," not in between:
+                    found = self.conditions(group, state)
+                    if found:
+                        return found
+        return None
+
+    # --- before it: "loss of System 1"
+
+    def _before(self, group: Group, earlier: int, following: int) -> Bound | None:
+        lead = self._lead(group, earlier)
+        if lead is None or lead.state is None:
+            return None
+        state = lead.state
+        between = self.words[state.end : group.start]
+        after = self._following(group, following)
+        if "with" in between and lead.found[0].value == self.known.normal(lead.found[0].input):
+            if not state.text.startswith(("no", "nothing")):
+                return None  # "does it still work with System 1 …": what works is not System 1
+        other = bool(after) and after[0].start - group.end <= 1 and not self._leads(after[0], following)
+        if other and after[0].holds("can") and not _JOINING.intersection(between) and self._ends(after[0]):
+            other = False  # "without anti-skid ok?": the last word asks, and says no state
+        if other and not self.conditions(group, after[0]):
+            other = False
+        if other and (state.weak or self._asks_what_goes(state) or _JOINING.intersection(between)):
+            return None
+        return lead
+
+    def _lead(self, group: Group, earlier: int) -> Bound | None:
+        """Return what the nearest state word before a group means for it."""
+        end = group.start
+        for state in reversed(self.states):
+            if state.end > group.start or state.start < earlier or state.start in self.used:
+                continue
+            if not all(w in BEFORE for w in self.words[state.end : end]):
+                return None
+            found = self.conditions(group, state)
+            if found:
+                return found
+            if state.text not in _PLACES:
+                return None
+            end = state.start
+        return None
+
+    def _ends(self, state: Mention) -> bool:
+        return state.end >= len(self.words) - 1 or self.words[state.end] in (",", ".", "right", "isn't")
+
+    def _asks_what_goes(self, state: Mention) -> bool:
+        """Return whether a word asks what is lost, and says no state: "what is lost with the switch OFF"."""
+        if not state.holds("lose"):
+            return False
+        before = self.words[max(0, state.start - 3) : state.start]
+        return state.text == "lose" or (state.text == "lost" and bool({"what", "whats"}.intersection(before)))
+
+    # --- after it: "Systems 1 and 2 both out"
+
+    def _following(self, group: Group, following: int) -> list[Mention]:
+        return [s for s in self.states if group.end <= s.start < following and s.start not in self.used]
+
+    def _after(self, group: Group, following: int) -> Bound | None:
+        after = self._following(group, following)
+        if after and self._only_asks(group, after[0]):
+            return None
+        for state in after:
+            between = self.words[group.end : state.start]
+            if self._belongs_elsewhere(group, state, following):
+                continue
+            loose = len(between) > _NEAR and not all(w in LINKS for w in between)
+            if _STOPS.intersection(between) or len(between) > _FAR or (state.weak and loose):
+                continue
+            found = self.conditions(group, state)
+            if found:
+                return found
+        return None
+
+    def _only_asks(self, group: Group, state: Mention) -> bool:
+        """Return whether a last "ok?" asks about a thing that has its state already: "without anti-skid ok?"."""
+        if not (state.holds("can") and self._ends(state)):
+            return False
+        return any(
+            s.end <= group.start
+            and all(w in BEFORE and w not in _JOINING for w in self.words[s.end : group.start])
+            and self.conditions(group, s)
+            for s in self.states
+        )
+
+    def _belongs_elsewhere(self, group: Group, state: Mention, following: int) -> bool:
+        between = self.words[group.end : state.start]
+        if self._leads(state, following) and (len(between) > _NEAR or _ANDS.intersection(between)):
+            return True  # it belongs to the thing after it: "and no System 2", "following the failure of System 2"
+        if state.text == "no" and "," in between:
+            return True  # "it is on System 1, no?": it asks to be confirmed
+        if state.start in self.asking and group.start not in self.asking:
+            return True  # "System 1 has …, is steering available": the word asks
+        and_amount = any(a.end == state.start and group.end < a.start for a in self.reading.amounts)
+        return and_amount and bool(_ANDS.intersection(between))  # "fans, 25 out": the word goes with the number
+
+    def _leads(self, state: Mention, following: int) -> bool:
+        """Return whether a state stands right before the next thing."""
+        return following < len(self.words) and all(w in BEFORE for w in self.words[state.end : following])
+
+    # --- what a word means for things
+
+    def conditions(self, group: Group, state: Mention) -> Bound | None:
+        """Return what a state word says of a group, or None where it says nothing of it."""
+        denied = self._denied(group, state)
+        where = (*range(group.start, group.end), *state.taken)
+        found = conditions_of(group.inputs, state, denied, where, self.known)
+        return Bound(group, tuple(found), state, denied) if found else None
+
+    def _denied(self, group: Group, state: Mention) -> bool:
+        if denied_before(self.words, state.start, _BESIDE):
+            return True
+        if state.text in _DENIED_NOUNS and self.words[max(0, state.start - 1) : state.start] == ("no",):
+            return True
+        if self.says_neither(group):
+            return True
+        if state.end <= group.start:
+            return False
+        between = self.words[group.end : state.taken[-1]]
+        return not _VERBS.intersection(between) and denied_before(self.words, group.start, _ACTING)
+
+    def says_neither(self, group: Group) -> bool:
+        """Return whether "neither" stands before things: "neither the accumulator nor System 1"."""
+        before = self.words[max(0, group.start - 3) : group.start]
+        return "neither" in before and not _STOPS.intersection(before)
+
+
+def denied_before(words: Sequence[str], at: int, beside: Collection[str]) -> bool:
+    """Return whether a word is denied by one before it, with little between."""
+    for i in range(at - 1, max(-1, at - 2 - _MOST_BESIDE), -1):
+        word = words[i]
+        if word in _NOT or (word == "no" and i + 1 < at and words[i + 1] in _NO_TAILS):
+            return True
+        if word not in beside and word not in _NO_TAILS:
+            return False
+    return False
+
+
+def conditions_of(
+    names: Sequence[str], state: Mention, denied: bool, where: tuple[int, ...], known: StateWords
+) -> list[Condition]:
+    """Return the states that a word means for some things; denied, the other of two."""
+    found: list[Condition] = []
+    for name in names:
+        value = _value(name, state, known)
+        if value is not None and denied:
+            value = other_value(name, value, known)
+        if value is not None:
+            found.append(Condition(name, value, where=where))
+    return found
+
+
+def other_value(name: str, value: str, known: StateWords) -> str | None:
+    """Return the one other value of a thing, or None where it has several."""
+    others = [v for v, _, _ in known.values[name] if v != value]
+    return others[0] if len(others) == 1 else None
+
+
+def _value(name: str, state: Mention, known: StateWords) -> str | None:
+    for value, groups, _ in known.values[name]:
+        if any(group in state.concepts and "." in group for group in groups):
+            return value
+    # The state that is not normal is what people mention: it goes first where a word fits both.
+    for value, groups, _ in reversed(known.values[name]) if "." not in name else known.values[name]:
+        if any(group in state.concepts for group in groups):
+            return value
+    return None

@@ -1,0 +1,57 @@
+"""The parts of a text that ask, apart from those that tell: "System 1 is gone, | do I have steering | with …".
+
+A thing that the asking part names is asked about; one that the telling part names is in a state.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+_STOPS = frozenset((".", "?", "!", ";", ",", ":", "(", ")", "-"))
+_SENTENCE = frozenset((".", "?", "!"))
+_TELLING = frozenset({
+    "if", "with", "given", "after", "since", "because", "while", "assuming", "suppose", "supposing", "once", "having",
+    "following", "without", "though", "although", "when", "whenever", "despite", "until", "say", "imagine",
+})  # fmt: skip
+"""Words that begin what is told, in the middle of a question as well."""
+_HELPING = frozenset({
+    "do", "does", "did", "is", "are", "am", "was", "were", "can", "could", "will", "would", "shall", "should", "may",
+    "might", "must", "has", "have",
+})  # fmt: skip
+_QUESTION = frozenset(("what", "which", "how", "why", "where", "who", "whose", "whats", "any"))
+_NOT_YET = frozenset({"and", "but", "so", "then", "ok", "okay", "now", "well", "please", "hi", "hey", "or"})
+_SPEAKERS = frozenset(("i", "we", "you", "there"))
+_SUBJECTS = _SPEAKERS | {"it", "they", "the", "my", "our", "this", "that"}
+_STRONG = frozenset(("do", "does", "did", "can", "could", "will", "would", "may", "should", "shall"))
+
+
+def asking(words: Sequence[str]) -> frozenset[int]:
+    """Return the indices of the words that ask."""
+    found: set[int] = set()
+    asks, begins, start, asked_here = False, True, 0, False
+    for i, word in enumerate(words):
+        following = words[i + 1] if i + 1 < len(words) else ""
+        if word in _STOPS:
+            if word == "?" and not asked_here:
+                found.update(range(start, i))  # "hyd 1 gone, autobrake?": only the mark says that it is asked
+            asked_here = asked_here and word not in _SENTENCE
+            asks, begins, start = False, True, i + 1
+            continue
+        if _asks(word, following, begins):
+            asks = asked_here = True
+        elif word in _TELLING and not (word == "when" and begins and following in _HELPING):
+            asks, start = False, i + 1
+        begins = begins and word in _NOT_YET
+        if asks:
+            found.add(i)
+    return frozenset(found)
+
+
+def _asks(word: str, following: str, begins: bool) -> bool:
+    if word in _QUESTION and (begins or word != "any"):
+        return True
+    if begins and (word in _HELPING or (word == "when" and following in _HELPING)):
+        return word not in ("have", "has") or following in _SPEAKERS
+    if word in _STRONG:
+        return following in _SUBJECTS
+    return word in ("is", "are", "have", "has") and following in (_SPEAKERS | ({"it"} if word == "is" else set()))

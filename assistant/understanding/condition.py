@@ -1,0 +1,77 @@
+"""What is known of things that can be in one state or another: their names, and the words for their states."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any, NamedTuple
+
+from assistant.knowledge.base import Base
+from assistant.understanding.reading import STATE
+
+
+class Condition(NamedTuple):
+    """A thing in a state: an input's id, or `table.output` for a state table's result that is given."""
+
+    input: str
+    value: str
+    remark: str = ""
+    implied: bool = False
+    where: tuple[int, ...] = ()
+    """Indices of the tokens that said it."""
+
+
+class StateWords(NamedTuple):
+    """What the binding needs to know of a base: input and output names, and their words for states."""
+
+    by_term: Mapping[str, Sequence[str]]
+    values: Mapping[str, Sequence[tuple[str, Sequence[str], bool]]]
+    numbers: Mapping[str, Sequence[Sequence[Any]]]
+    failures: frozenset[str]
+    sets: Mapping[str, Sequence[Sequence[str]]]
+
+    def normal(self, name: str) -> str:
+        """Return the value that a thing has where nothing is said; a result's is the one that works."""
+        values = self.values[name]
+        return values[1][0] if is_result(name) else values[0][0]
+
+    def failed(self, name: str) -> str:
+        """Return the value of an input that can fail when it has: the one beside its normal one."""
+        return self.values[name][1][0]
+
+
+def state_words(base: Base, sets: Mapping[str, Sequence[Sequence[str]]]) -> StateWords:
+    """Return the state words of a base's inputs, and of the yes-or-no outputs of its tables."""
+    by_term: dict[str, list[str]] = {}
+    values: dict[str, list[tuple[str, list[str], bool]]] = {}
+    numbers: dict[str, Sequence[Sequence[Any]]] = {}
+    failures: set[str] = set()
+    for item in base.inputs.values():
+        by_term.setdefault(item.term, []).append(item.id)
+        values[item.id] = [
+            (value, [*_groups(words), f"{STATE}{item.id}.{value}"], "alone" in words.split())
+            for value, _, words in item.values
+        ]
+        if item.number:
+            numbers[item.id] = item.number
+        if item.failure:
+            failures.add(item.id)
+    for name in base.ids("tables"):
+        for output in base.records[name].outputs:
+            named = {value for value, _, _ in output.values}
+            if output.id in base.terms and named == {"yes", "no"}:
+                by_term.setdefault(output.id, []).append(f"{name}.{output.id}")
+                values[f"{name}.{output.id}"] = [
+                    ("no", ["@lost", "@off"], False),
+                    ("yes", ["@working", "@on"], False),
+                ]
+    here = {term: [pair for pair in pairs if pair[0] in values] for term, pairs in sets.items()}
+    return StateWords(by_term, values, numbers, frozenset(failures), here)
+
+
+def _groups(words: str) -> list[str]:
+    return [part for part in words.replace(";", " ").replace(",", " ").split() if part.startswith(STATE)]
+
+
+def is_result(name: str) -> bool:
+    """Return whether a name is a table's result, and no input."""
+    return "." in name

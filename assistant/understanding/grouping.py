@@ -1,0 +1,89 @@
+"""The things of a question that can be in a state, those joined together as one group: "Systems 1 and 2"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from assistant.understanding.condition import StateWords, is_result
+from assistant.understanding.reading import Mention, Reading
+
+JOINS = frozenset({
+    "and", "or", "both", "the", "my", "our", "&", "+", ",", "plus", "as", "well", "also", "either", "together", "nor",
+    "/", "then", "now", "along", "with", "any", "your", "but",
+})  # fmt: skip
+BEFORE = frozenset({
+    "of", "the", "in", "my", "our", "a", "an", "its", "from", "to", "both", "on", "for", "all", "complete", "total",
+    "with", "without", "any", "your", "got", "has", "have",
+})  # fmt: skip
+LINKS = frozenset({
+    "is", "are", "has", "have", "had", "been", "be", "being", "to", "stay", "stays", "stayed", "now", "both", "still",
+    "all", "was", "were", "the", "get", "gets", "got", "go", "goes", "will", "must", "just",
+})  # fmt: skip
+_ONLY_TOGETHER = {"with": ("along", "together", "well"), "but": ("also",)}
+"""Words that join after another one alone: "along with", "but also"."""
+_MOST_BETWEEN = 4
+
+
+class Group(NamedTuple):
+    """Things named at words[start:end] that share a state; `inputs` are inputs, or results of tables."""
+
+    start: int
+    end: int
+    inputs: tuple[str, ...]
+
+
+def input_groups(reading: Reading, known: StateWords, states: Sequence[Mention]) -> list[Group]:
+    """Return the groups in the order in which they are named."""
+    groups: list[Group] = []
+    for mention in reading.mentions:
+        names = tuple(i for c in sorted(mention.concepts | mention.implied) for i in known.by_term.get(c, ()))
+        if not names:
+            continue
+        last = groups[-1] if groups else None
+        if last and mention.start < last.end:
+            continue
+        if last and _joined(reading, last, mention, names, known) and not _have_own(reading, last, mention, states):
+            groups[-1] = Group(last.start, mention.end, (*last.inputs, *names))
+        else:
+            groups.append(Group(mention.start, mention.end, names))
+    return groups
+
+
+def _joined(reading: Reading, last: Group, mention: Mention, names: tuple[str, ...], known: StateWords) -> bool:
+    between = reading.words[last.end : mention.start]
+    if not between:
+        return _alike(last, names, known)
+    if len(between) > _MOST_BETWEEN or not all(w in JOINS for w in between):
+        return False
+    if any(w in between and not set(leads).intersection(between) for w, leads in _ONLY_TOGETHER.items()):
+        return False
+    mixed = is_result(names[0]) != is_result(last.inputs[-1])
+    # "Loss of hyd 2, anti-skid?" asks for the one and gives the other.
+    asked = mixed and ("," in between or reading.words[mention.end : mention.end + 1] == ("?",))
+    return not asked
+
+
+def _alike(last: Group, names: tuple[str, ...], known: StateWords) -> bool:
+    """Return whether things named without a word between them are of one kind: "sys 1 sys 2 lost"."""
+    one, other = last.inputs[-1], names[0]
+    return one != other and _common_words(one, known) == _common_words(other, known)
+
+
+def _common_words(name: str, known: StateWords) -> list[tuple[str, list[str]]]:
+    """Return the values of an input with the words for them that it has not to itself."""
+    return [(value, [g for g in groups if "." not in g]) for value, groups, _ in known.values[name]]
+
+
+def _have_own(reading: Reading, last: Group, mention: Mention, states: Sequence[Mention]) -> bool:
+    """Return whether two joined things have a state each: "loss of System 1 and hyd 2 is working"."""
+    words = reading.words
+    if any(last.end <= s.start and s.end <= mention.start for s in states):
+        return True
+    if not any(s.end <= last.start and all(w in BEFORE for w in words[s.end : last.start]) for s in states):
+        return False
+    starts = [s.start for s in states] + [a.start for a in reading.amounts]
+    return any(
+        mention.end <= start <= mention.end + 2 and all(w in LINKS or w == "at" for w in words[mention.end : start])
+        for start in starts
+    )

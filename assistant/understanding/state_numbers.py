@@ -1,0 +1,64 @@
+"""A reading of a thing as the state that its documents define it to be: "System 2 at 1,200 psi" is lost."""
+
+from __future__ import annotations
+
+from assistant.quantities.amounts import Amount
+from assistant.quantities.units import Units
+from assistant.understanding.condition import Condition, StateWords
+from assistant.understanding.grouping import Group
+from assistant.understanding.reading import Reading
+
+_FAR = 6
+_BELOW = frozenset(("below", "under", "beneath", "<"))
+_ABOVE = frozenset(("above", "over", "beyond", ">"))
+_ASKING = frozenset(("?", ";"))
+
+
+def numbered(reading: Reading, group: Group, following: int, known: StateWords, units: Units) -> list[Condition]:
+    """Return the states that an amount after some things means for them."""
+    for amount in reading.amounts:
+        if not group.end <= amount.start < following or amount.start - group.end > _FAR:
+            continue
+        if _ASKING.intersection(reading.words[group.end : amount.start]):
+            continue
+        side = _bound_said(reading, amount)
+        bound = [c for name in group.inputs if (c := by_number(name, amount, known, units, side))]
+        if bound:
+            things = tuple(range(group.start, group.end))
+            return [c._replace(where=(*c.where, *things)) for c in bound]
+    return []
+
+
+def _bound_said(reading: Reading, amount: Amount) -> int:
+    """Return -1 or 1 for a reading that is said to be below or above an amount, else 0."""
+    before = reading.words[max(0, amount.start - 2) : amount.start]
+    return -1 if _BELOW.intersection(before) else 1 if _ABOVE.intersection(before) else 0
+
+
+def by_number(name: str, amount: Amount, known: StateWords, units: Units, side: int = 0) -> Condition | None:
+    """Return the state of an input that a reading of it means, where its documents define one.
+
+    side: -1 for a reading that is only said to be below the amount, 1 for one above it.
+    """
+    for test, value, unit, state, remark in known.numbers.get(name, ()):
+        if amount.unit and unit and units.get(amount.unit).dimension != units.get(unit).dimension:
+            return None
+        if not amount.unit and unit and not 0.1 * value <= amount.value <= 10 * value:
+            return None
+        given = units.convert(amount.value, amount.unit, unit) if unit and amount.unit else amount.value
+        if passes(test, given + side * 1e-6 * abs(value), value):
+            return Condition(name, state, remark, where=tuple(range(amount.start, amount.end)))
+    return None
+
+
+def passes(test: str, given: float, value: float) -> bool:
+    """Return whether a value passes a test of a knowledge file."""
+    if test == "below":
+        return given < value
+    if test == "up to":
+        return given <= value
+    if test == "over":
+        return given > value
+    if test == "from":
+        return given >= value
+    return test == "otherwise"
