@@ -47,21 +47,16 @@ _FORBIDS = re.compile(r"No (\w+ing):")
 def _other_values(result: Any, text: str, know: Knowledge) -> Iterable[Point]:
     """Yield the values that the outputs asked for do not have."""
     for name in outputs_asked(result, text, know):
-        yield from other_values(result, name, know)
-
-
-def other_values(result: Any, name: str, know: Knowledge) -> Iterable[Point]:
-    """Yield the values that one output of a state does not have."""
-    output = next(o for o in result.table.outputs if o.id == name)
-    has = {dict(row.outputs).get(name) for row in result.rows}
-    for value, says, _ in output.values:
-        if value not in has and value not in ("yes", "no"):
-            concept = frozenset((f"={result.table.id}.{name}.{value}",))
-            told = tuple(e for e in named_elements(says, know) if e.weight > 0.7)[:1]
-            if "_" not in value:
-                yield Point(says, (), (Element(concept, (value,), 3.0),))
-            if told and told[0].concepts and not told[0].concepts & _has_concepts(output, has, know):
-                yield Point(says, (), told)
+        output = next(o for o in result.table.outputs if o.id == name)
+        has = {dict(row.outputs).get(name) for row in result.rows}
+        for value, says, _ in output.values:
+            if value not in has and value not in ("yes", "no"):
+                concept = frozenset((f"={result.table.id}.{name}.{value}",))
+                told = tuple(e for e in named_elements(says, know) if e.weight > 0.7)[:1]
+                if "_" not in value:
+                    yield Point(says, (), (Element(concept, (value,), 3.0),))
+                if told and told[0].concepts and not told[0].concepts & _has_concepts(output, has, know):
+                    yield Point(says, (), told)
 
 
 def _has_concepts(output: Any, has: set[str | None], know: Knowledge) -> frozenset[str]:

@@ -14,9 +14,10 @@ from assistant.practice.marking.alike import crossed, paired
 from assistant.practice.marking.causes import judge_ways
 from assistant.practice.marking.found import ENOUGH, LITTLE, Held, all_groups, enough_of, ways_said, words_said
 from assistant.practice.marking.misplaced import beside_it, elsewhere, out_of_order
+from assistant.practice.marking.mixed import inner_order, mixed_up, shared_with
 from assistant.practice.marking.numbers import Numbers, judge_numbers
 from assistant.practice.marking.points import Need
-from assistant.practice.marking.polarity import contradicted
+from assistant.practice.marking.polarity import contradicted, denied
 from assistant.practice.marking.rivals import (
     colours,
     foreign_steps,
@@ -74,6 +75,9 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *left_open(need, said),
         *contradicted(held, need, said),
         *beside_it(held, said),
+        *mixed_up(held, need, said),
+        *inner_order(held, said),
+        *shared_with(held, need, said, denied(said.reading.words, said.reading, need.polar)),
         *beside_row(need, said, know),
         *not_supplied(need, said, know),
     ]

@@ -17,10 +17,15 @@ _RATIOS = ("percent", "factor", "")
 def says(claim: Claim, figure: Figure, know: Knowledge) -> bool:
     """Return whether a number says a figure, in its own unit or, where that is the next number's, without one."""
     if equals(claim.amount, figure, know.units):
-        return True
+        return not (figure.value > 1 and claim.amount.unit == "percent" and _is_part(claim, figure))
     if claim.amount.unit == "min" and figure.unit in ("s", "h", "min"):
         return False  # minutes, and no minimum
     return claim.bare and equals(claim.amount._replace(unit=None), figure, know.units)
+
+
+def _is_part(claim: Claim, figure: Figure) -> bool:
+    """Return whether a share is said as one of the whole where it is one on top of it, or the other way round."""
+    return figure.unit in ("factor", "") and claim.added is not (claim.amount.value < 100)
 
 
 def equals(amount: Amount, figure: Figure, units: Units) -> bool:

@@ -11,6 +11,7 @@ from assistant.practice.marking.explained import is_known
 from assistant.practice.marking.pairing import labels_of, stretches
 from assistant.practice.marking.points import Figure, Need, Point
 from assistant.practice.marking.said import Claim, Said
+from assistant.practice.marking.senses import false_counts, turned
 from assistant.resolving.knowing import Knowledge
 
 _TIMES = {"double": 2.0, "doubled": 2.0, "twice": 2.0, "triple": 3.0, "treble": 3.0, "halve": 0.5, "halved": 0.5}
@@ -37,13 +38,15 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
     missing = [f for i, k, f in wanted if (i, k) not in found and not _covered(need.points[i], i, found)]
     for claim, spots in zip(said.claims, fits, strict=True):
         if spots:
-            wrong += reversed_bound(claim, [need.points[i].figures[k] for i, k in spots], need, said)
+            figures = [need.points[i].figures[k] for i, k in spots]
+            wrong += reversed_bound(claim, figures, need, said) or turned(claim, figures, need, said)
         elif _counts_now(claim, need, know) and not is_known(claim, need, missing, said, know):
             wrong.append(f"{claim.amount.raw}")
     wrong += [word for word in said.reading.words if word in _TIMES and any(f.unit in ("factor", "") for f in missing)]
     wrong += hedged(need, said, fits)
     wrong += greater_of(need, said)
     wrong += false_former(need, said, know)
+    wrong += false_counts(need, said)
     places = {
         i: tuple(found.get((i, k)) for k in range(len(p.figures))) for i, p in enumerate(need.points) if p.figures
     }

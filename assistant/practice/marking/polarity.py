@@ -6,40 +6,48 @@ answer contradicts where a thing is denied that holds, and where a thing is affi
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 
+from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.found import Held, element_said
 from assistant.practice.marking.points import Element, Need, Point
 from assistant.practice.marking.said import Said
-from assistant.practice.marking.wording import CONTRASTS, LOST, STOPS
+from assistant.practice.marking.wording import CONTRASTS, LOST, STOPS, word_set
 from assistant.understanding.reading import Reading
 
-_DENYING = frozenset("cannot isnt never neither no nobody none nor not nothing nowhere without".split())
+_DENYING = word_set("cannot isnt never neither no nobody none nor not nothing nowhere without")
 _ALONE = frozenset(("nobody", "none", "nothing"))
 """What stands for a thing itself, and denies only what is said of it next: "nothing steers"."""
 _PHRASES = (("anything", "but"), ("everything", "but"), ("far", "from"), ("fails", "to"), ("other", "than"))
 _HARD = STOPS - {"-", "–", "—"}
-_ENDS = CONTRASTS | frozenset(
+_ENDS = CONTRASTS | word_set(
     "above after and as because before below but by except for i if it once since so then they till unless until we "
-    "when where which who with within you".split()
+    "when where which who with within you"
 )  # fmt: skip
 """Words at which a negation ends, but for one that stands directly behind it: "not behind the lever"."""
-_BOUNDING = frozenset("above before below beyond exceed exceeding fewer further higher later less longer lower more "
-                      "only over past sooner such to under until".split())  # fmt: skip
+_BOUNDING = word_set(
+    "above before below beyond exceed exceeding fewer further higher later less longer lower more only over past sooner "
+    "such to under until"
+)
 """Words with which a negation only bounds, or strengthens: "not above", "no later than", "not only"."""
-_HINDERING = frozenset("avoid avoids just keep keeps only prevent prevents protect protects stop stopping stops".split())
+_HINDERING = word_set("avoid avoids just keep keeps only prevent prevents protect protects stop stopping stops")
 """Words that say in another way that a thing does not come about."""
+_VERBS = word_set("am are can could did do does had has have is may must should was were will would")
+"""Words before a "not" that belongs to no name; in a name it denies no more than the rest of that."""
+_MUST_NOT = re.compile(r"\b(?:must|may|should|can|do|does|will)(?: \w+)? not\b|\b(?:cannot|never)\b")
 _TELLING = 0.7
 
 
 def denied(words: Sequence[str], reading: Reading, answers: bool = False) -> frozenset[int]:
     """Return the places of words that a negation reaches. answers: whether a "no" that leads is a verdict."""
-    inside = {i for m in reading.mentions for i in m.taken if i > m.start and words[i] == "not"}
+    names = {
+        i: m.end for m in reading.mentions for i in m.taken
+        if i > m.start and words[i] == "not" and words[i - 1] not in _VERBS
+    }  # fmt: skip
     found: set[int] = set()
     for start, first in _negations(words, answers):
-        if start in inside:
-            continue
-        for i in range(first, len(words)):
+        for i in range(first, names.get(start, len(words))):
             if words[i] in _HARD or (i > first and words[i] in _ENDS) or (words[start] in _ALONE and words[i] == "the"):
                 break
             found ^= {i}
@@ -62,19 +70,37 @@ def contradicted(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     """Return the points whose telling words are denied where they hold, or affirmed where they do not."""
     words = said.reading.words
     places = denied(words, said.reading, need.polar)
-    turned = bool(_DENYING.intersection(need.question.words))
+    asked_so = _MUST_NOT.search(" ".join(need.question.words)) is not None
     found = []
     for one in held:
         point = one.point
         if point.state or point.verdict or point.way or point.figures_suffice:
             continue
+        heaviest = max((e.weight for e in point.elements if not e.given), default=0.0)
         for element in point.elements:
-            if element.given or element.denied or element.weight < _TELLING:
+            if element.given or element.denied or element.weight < min(_TELLING, heaviest):
                 continue
             spots = [i for i in element_said(element, said, range(len(words)))[1] if _is_it(element, i, said)]
-            if spots and (_affirmed(spots, element, point, said, turned) if element.off else places.issuperset(spots)):
+            if element.off:
+                turned_round = _affirmed(spots, element, point, said, asked_so) or _contrary_denied(element, said, places)
+            else:
+                turned_round = bool(spots) and (places.issuperset(spots) or _word_denied(element, said, places))
+            if turned_round:
                 found.append(f"{'not so' if element.off else 'denied'}: {point.text}")
     return found
+
+
+def _word_denied(element: Element, said: Said, places: frozenset[int]) -> bool:
+    """Return whether one word of a state is denied though another is not: "down but not locked"."""
+    spots = {w: [i for i, s in enumerate(said.words) if s == w] for w in element.words if w in OTHER}
+    return any(at and places.issuperset(at) for at in spots.values())
+
+
+def _contrary_denied(element: Element, said: Said, places: frozenset[int]) -> bool:
+    """Return whether the contrary is denied of what is itself denied: "not open" of what is not closed."""
+    contraries = {o for w in element.words for o in OTHER.get(w, ())}
+    at = [i for i, word in enumerate(said.words) if word in contraries]
+    return bool(at) and places.issuperset(at) and not set(element.words) & contraries & set(said.words)
 
 
 def _is_it(element: Element, place: int, said: Said) -> bool:
@@ -87,4 +113,4 @@ def _affirmed(spots: Sequence[int], element: Element, point: Point, said: Said, 
     """Return whether what does not hold is said to hold: in clauses that neither deny nor hinder anything."""
     others = {i for e in point.elements if not e.off for i in element_said(e, said, range(len(said.words)))[1]}
     words = {w for i in spots for w, c in zip(said.reading.words, said.clauses, strict=True) if c == said.clauses[i]}
-    return not asked_so and others.isdisjoint(spots) and words.isdisjoint(_DENYING | _HINDERING | LOST)
+    return bool(spots) and not asked_so and others.isdisjoint(spots) and words.isdisjoint(_DENYING | _HINDERING | LOST)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from assistant.practice.marking import wording
+from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import AT_LEAST, AT_MOST
@@ -18,10 +19,6 @@ _SELECTED = (
     "autobrake-setting",
     "hydraulic-system",
 )
-_OTHER: dict[str, set[str]] = {}
-for _one, _two in ((plain(a), plain(b)) for a, b in wording.OPPOSITES):
-    _OTHER.setdefault(_one, set()).add(_two)
-    _OTHER.setdefault(_two, set()).add(_one)
 
 
 def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
@@ -155,7 +152,7 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
         if point.figures and not here:
             continue
         for word in (w for e in point.elements if not e.given for w in e.words):
-            for other in _OTHER.get(word, ()):
+            for other in OTHER.get(word, ()):
                 if other not in words or _bounds(other, said) or _accounted(other, points, places, said):
                     continue
                 if other in put and word not in _SIDED:

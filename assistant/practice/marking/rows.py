@@ -9,16 +9,16 @@ from collections.abc import Iterable
 from typing import Any
 
 from assistant.practice.marking.asked import Asked
-from assistant.practice.marking.besides import other_values
 from assistant.practice.marking.outcomes import output_point, outputs_asked
 from assistant.practice.marking.points import Element, Need, Point
 from assistant.practice.marking.polarity import denied
-from assistant.practice.marking.said import Said
+from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.states import state_told
+from assistant.practice.marking.wording import word_set
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 
-_NEEDING = frozenset("for from in instead like need needs of only requires than unless until was without".split())
+_NEEDING = word_set("for from in instead like need needs of only requires than unless until was without")
 """Words before a result that it does not hold now: "that needs NORMAL", "only in NORMAL"."""
 
 
@@ -39,12 +39,14 @@ def row_of(one: Asked, text: str, know: Knowledge) -> Iterable[Point]:
 
 
 def _others(part: Any, output: Any, know: Knowledge) -> Iterable[Point]:
-    """Yield the values that a result does not have; a colour is one of what the result is called by alone."""
+    """Yield the values that a result does not have; a colour is one only beside what it is the colour of."""
     label = frozenset(c for m in know.phrase(output.label).mentions if not m.weak for c in m.concepts)
-    for point in other_values(part, output.id, know):
-        first = point.elements[0]
-        whole = any(c[0] == "=" for c in first.concepts)
-        yield point if whole else point._replace(labels=(Element(label, (), 1.0),))
+    has = {dict(row.outputs).get(output.id) for row in part.rows}
+    for value, says, _ in output.values:
+        if value not in has and "_" not in value:
+            concept = frozenset((f"={part.table.id}.{output.id}.{value}",))
+            words = (plain(value),) if know.lexicon.families.get(value) == "colour" else ()
+            yield Point(says, (), (Element(concept, words, 3.0),), labels=(Element(label, (), 1.0),))
 
 
 def beside_row(need: Need, said: Said, know: Knowledge) -> list[str]:
@@ -59,10 +61,10 @@ def beside_row(need: Need, said: Said, know: Knowledge) -> list[str]:
             if told is not None and told is not point.state.there and asked.isdisjoint(point.state.subject):
                 found.append(f"the contrary of: {point.text}")
             continue
-        if point.labels and named.isdisjoint(point.labels[0].concepts):
-            continue
-        concepts = point.elements[0].concepts
-        spots = [i for i in said.where(concepts) if i not in put_off and not _needed(i, said)]
+        concepts, words = point.elements[0].concepts, point.elements[0].words
+        coloured = words and not named.isdisjoint(point.labels[0].concepts)
+        places = [*said.where(concepts), *(i for i, w in enumerate(said.words) if coloured and w in words)]
+        spots = [i for i in places if i not in put_off and not _needed(i, said)]
         if spots and concepts.isdisjoint(asked):
             found.append(point.text)
     return found

@@ -10,6 +10,7 @@ import re
 from typing import NamedTuple
 
 from assistant.practice.marking import wording
+from assistant.practice.marking.spoken import written
 from assistant.quantities.amounts import Amount, read_amounts
 from assistant.quantities.tokens import tokenize
 from assistant.resolving.knowing import Knowledge
@@ -33,6 +34,8 @@ class Claim(NamedTuple):
     now: bool
     bare: bool = False
     """Whether its unit is only that of the next number: "255 or mach point six"."""
+    added: bool = False
+    """Whether it is said to be added: "60 % more"."""
 
 
 class Said(NamedTuple):
@@ -108,7 +111,7 @@ def _unlisted(text: str) -> str:
 
 def read_said(text: str, know: Knowledge) -> Said:
     """Return what an answer says; never raises."""
-    reading = know.reader.read(_unlisted(text))
+    reading = know.reader.read(_unlisted(written(text)))
     words = reading.words
     here: list[set[str]] = [set() for _ in words]
     inner: list[set[str]] = [set() for _ in words]
@@ -164,7 +167,8 @@ def _claim(amount: Amount, said: Said, reading: Reading, know: Knowledge) -> Cla
     minimum = amount.unit == "min" and amount.raw.endswith(" min")
     bare = minimum or (bool(amount.unit) and not any(a.unit for a in read_amounts(tokenize(amount.raw), know.units)))
     sense = "min" if minimum else sense_of(before, after)
-    return Claim(amount, sense, former, bool(wording.NOW.search(before)), bare)
+    added = bool(wording.ADDED.intersection((*before.split()[-4:], *after.split()[:3])))
+    return Claim(amount, sense, former, bool(wording.NOW.search(before)), bare, added)
 
 
 def _within(words: tuple[str, ...], said: Said, place: int, back: bool) -> str:

@@ -32,7 +32,7 @@ def state_said(state: State, need: Need, said: Said, know: Knowledge) -> bool | 
     return bare[unsaid.index(state)] if state in unsaid and len(bare) == len(unsaid) else None
 
 
-_WITH = frozenset("got has have keep keeps still with".split())
+_WITH = wording.word_set("got has have keep keeps still with")
 
 
 def state_told(state: State, said: Said) -> bool | None:

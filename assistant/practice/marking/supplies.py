@@ -7,7 +7,7 @@ full answer names is looked up: everything else is held against the points.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.polarity import denied
@@ -17,6 +17,7 @@ from assistant.resolving.knowing import Knowledge
 
 _SUPPLIES = re.compile(r"\b(?:runs?|supplies|supply|feeds?|powers?|needs?)\b")
 _SENTENCE = re.compile(r"(?<=[a-z0-9)])[.;]\s+")
+_BESIDE = re.compile(r",? (?:without|through|with|against|if)\b|: ")
 _SYSTEM = "hydraulic-system"
 
 
@@ -30,11 +31,18 @@ def not_supplied(need: Need, said: Said, know: Knowledge) -> list[str]:
         systems = {c for c in here if families.get(c) == _SYSTEM} - known
         if not systems or i in put_off or LOST.intersection(said.reading.words[max(0, i - 2) : i + 5]):
             continue
-        things = {c for concepts in said.concepts for c in concepts} | need.question.concepts
-        ran = {s for sentence in _ran(know) if sentence & (things - _systems(know)) for s in sentence & _systems(know)}
+        own = {c for concepts in said.concepts for c in concepts}
+        ran = _runners(own, know) or _runners(need.question.concepts, know)
         if ran and ran.isdisjoint(systems):
             found.append(" ".join(said.reading.words[i : i + 2]))
     return found[:1]
+
+
+def _runners(things: Iterable[str], know: Knowledge) -> set[str]:
+    """Return the systems that are said to run any of some things."""
+    systems = _systems(know)
+    named = frozenset(things) - systems
+    return {s for concepts in _ran(know) if concepts & named for s in concepts & systems}
 
 
 def _systems(know: Knowledge) -> frozenset[str]:
@@ -47,8 +55,9 @@ def _ran(know: Knowledge) -> Iterator[frozenset[str]]:
     for name in know.base.ids("facts"):
         for sentence in _SENTENCE.split(know.base.records[name].says):
             if _SUPPLIES.search(sentence) and "lost" not in sentence and "System" in sentence:
+                told = _BESIDE.split(sentence)[0]
                 concepts = frozenset(
-                    c for m in know.phrase(sentence).mentions if not m.weak for c in m.concepts if c[0] not in "@~"
+                    c for m in know.phrase(told).mentions if not m.weak for c in m.concepts if c[0] not in "@~"
                 )
                 if len(concepts & systems) == 1:
                     yield concepts

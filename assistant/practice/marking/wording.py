@@ -8,24 +8,25 @@ from __future__ import annotations
 import re
 
 
-def _words(text: str) -> frozenset[str]:
+def word_set(text: str) -> frozenset[str]:
+    """Return the words of a text as a set."""
     return frozenset(text.split())
 
 
-NEGATORS = _words("cannot neither never no non none nor not nothing without")
-LOST = _words("""
+NEGATORS = word_set("cannot neither never no non none nor not nothing without")
+LOST = word_set("""
     dead disabled fail failed fails goes gone inactive inop inoperative lose loses losing loss lost off out unable
     unaffected unavailable unchanged useless
 """)
 """Words after a thing that say that it is not there."""
-KEPT = _words("""
+KEPT = word_set("""
     active armed available both functioning functions holds intact keep keeps kept normal ok okay on present
     remain remains retained stay stays still unaffected work working works yes
 """)
 """Words beside a thing that say that it is there."""
-STOPS = _words(". ; : , ( ) ? ! - – —")
-CONTRASTS = _words("although but however instead then though whereas while yet")
-JOINS = _words("& / and any both either neither nor or plus the")
+STOPS = word_set(". ; : , ( ) ? ! - – —")
+CONTRASTS = word_set("although but however instead then though whereas while yet")
+JOINS = word_set("& / and any both either neither nor or plus the")
 UNKNOWING = re.compile(
     r"\b(?:not (?:in|on|from) my|did not cover|not my department|pay grade|got that far|do not ask|tell me|blanking|"
     r"no calculator|no paper|a hint|was the question|was not taught|my last type|guess but|not taught)\b|"
@@ -78,7 +79,7 @@ FORMER_BEFORE = re.compile(
     r"any|it|is|was|says|said|book|one))*$"
 )
 FORMER_AFTER = re.compile(
-    r"^(?:(?:is|was) )?(?:before(?:$| (?:that|this|it|the revision|now)\b)|"
+    r"^(?:(?:is|was) )?(?:before(?:$| (?:that|this|it|now|(?:the )?(?:last |latest )?(?:revision|rev|change))\b)|"
     r"previously|formerly|in the old|under the old|"
     r"until the|in the past|originally|is the old|was the old|no longer|used to|"
     r"is (?:out|superseded|history))\b"
@@ -95,7 +96,7 @@ ALIKE = re.compile(
     r"whichever|regardless|all of them)\b"
 )
 """One thing said of several cases."""
-NEEDS = _words("be has have must need needed needs only required requires should till until wait")
+NEEDS = word_set("be has have must need needed needs only required requires should till until wait")
 """Words by which a bound is what is required, not where a reading stands."""
 GREATER_OF = re.compile(r"\bwhichever (?:is |one is )?(?:the )?(?:more|higher|greater|bigger|larger)\b")
 AT_MOST = re.compile(
@@ -121,8 +122,10 @@ HIGHER = re.compile(
     r"heavier than|beyond|past|exceeds|exceeding|greater than|faster than|exceed|"
     r"in excess of|from)"
 )
-MORE = _words("bigger deeper faster greater higher hotter larger later longer more warmer")
-LESS = _words("colder cooler fewer less lower shorter slower smaller")
+ADDED = word_set("add added adding another extra further increase increased longer more over plus up")
+"""Words by which a share comes on top of a whole: "60 % more"."""
+MORE = word_set("bigger deeper faster greater higher hotter larger later longer more warmer")
+LESS = word_set("colder cooler fewer less lower shorter slower smaller")
 """Words that with "than" say above and below."""
 _OPPOSED = """
     left right; up down; on off; open closed; front behind; above below; inboard outboard; forward rearward;
@@ -132,7 +135,7 @@ _OPPOSED = """
     empty; together apart; hot cold; wet dry; main nose; increase decrease; positive negative; all none; every
     one; retracted extended; set released; slower faster; pull push; visible hidden; filled hollow; both either;
     both one; tow taxi; castor lock; pedal tiller; horn chime; horn bell; horn gong; horn buzzer; continuous single;
-    continuous short; replace inflate
+    continuous short; replace inflate; lock unlocked
 """
 OPPOSITES = tuple((pair.split()[0], pair.split()[1]) for pair in _OPPOSED.split(";"))
 """Words that cannot both be meant of one thing; written as their plainest form (see `PLAIN`)."""

@@ -1,0 +1,109 @@
+"""Order within what is said of steps: which stretch says which step, things and actions exchanged, ON before OFF.
+
+A stretch is what stands between two stops. "Uplocks release" among steps of which one unlocks the downlocks and another
+engages the uplocks says neither of them: it has the thing of one and the action of the other.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from itertools import combinations
+
+from assistant.practice.marking.contraries import OTHER
+from assistant.practice.marking.found import ENOUGH, Held, element_said, words_said
+from assistant.practice.marking.points import Element, Need, Point
+from assistant.practice.marking.said import Said, plain
+
+_CUTS = frozenset((",", ";", ".", "then", "and", "before", "after"))
+_TURNED = frozenset(("after", "before", "until", "when", "once"))
+"""Words that may tell steps in another order than they are done."""
+_HEAVY = 1.0
+
+
+def stretches_of(said: Said) -> list[range]:
+    """Return an answer in its pieces between stops and joining words."""
+    words = said.reading.words
+    cuts = [-1, *(i for i, w in enumerate(words) if w in _CUTS), len(words)]
+    return [range(a + 1, b) for a, b in zip(cuts, cuts[1:], strict=False) if b - a > 1]
+
+
+def mixed_up(held: Sequence[Held], need: Need, said: Said) -> list[str]:
+    """Return the steps of which an answer gives the thing with another one's action, or in another order."""
+    if not need.ordered:
+        return []
+    pieces = stretches_of(said)
+    points = [h.point for h in held if not h.point.figures and len(_telling(h.point)) > 1]
+    found = [text for piece in pieces if (text := _exchanged(piece, points, said))]
+    if not found and _TURNED.isdisjoint(said.reading.words):
+        found = _turned(points, pieces, said)
+    return found
+
+
+def _exchanged(piece: range, points: Sequence[Point], said: Said) -> str:
+    """Return the point whose thing a piece names with what only another point does with its own thing."""
+    if any(words_said(p, said, piece)[0] >= 0.99 for p in points):
+        return ""
+    for one, other in combinations(points, 2):
+        mine, theirs = _own(one, other, points, piece, said), _own(other, one, points, piece, said)
+        if mine and theirs and not set(mine) & set(theirs):
+            return f"mixed up: {one.text}, {other.text}"
+    return ""
+
+
+def _own(point: Point, other: Point, points: Sequence[Point], piece: range, said: Said) -> list[int]:
+    """Return where a piece says telling words of a point that no other point holds."""
+    shared = {w for p in points if p is not point for e in p.elements for w in e.words}
+    own = [e for e in _telling(point) if shared.isdisjoint(e.words)]
+    weak = {i for m in said.reading.mentions if m.weak for i in m.taken}
+    return [i for e in own for i in element_said(e, said, piece)[1] if i not in weak or said.words[i] in e.words]
+
+
+def _telling(point: Point) -> list[Element]:
+    return [e for e in point.elements if not e.given and e.weight >= _HEAVY]
+
+
+def _turned(points: Sequence[Point], pieces: Sequence[range], said: Said) -> list[str]:
+    """Return a step that is said, whole and once, before one that it follows."""
+    placed = []
+    for point in points:
+        at = [k for k, piece in enumerate(pieces) if words_said(point, said, piece)[0] >= 0.99]
+        if len(at) == 1:
+            placed.append((at[0], point))
+    return [f"out of order: {b.text}" for (m, _), (n, b) in combinations(placed, 2) if n < m][:1]
+
+
+def inner_order(held: Sequence[Held], said: Said) -> list[str]:
+    """Return the points whose two contraries are said the other way round: "ON, then OFF"."""
+    found = []
+    for point in (h.point for h in held if h.share):
+        own = [plain(w) for w in re.findall(r"[\w-]+", point.text.lower())]
+        for first, second in ((a, b) for a, b in combinations(dict.fromkeys(own), 2) if b in OTHER.get(a, ())):
+            if own.index(second) - own.index(first) > 4 or own.count(first) + own.count(second) != 2:
+                continue
+            if _then(second, first, said) and not _then(first, second, said):
+                found.append(f"{second} before {first}: {point.text}")
+    return found
+
+
+def _then(one: str, other: str, said: Said) -> bool:
+    """Return whether a word is followed closely by another with a "then", "and" or comma."""
+    words = said.words
+    return any(
+        words[i] == one and other in words[i + 1 : i + 4] and {"then", "and", ",", "back"} & set(said.reading.words[i + 1 : i + 4])
+        for i in range(len(words))
+    )
+
+
+def shared_with(held: Sequence[Held], need: Need, said: Said, put_off: frozenset[int]) -> list[str]:
+    """Return what is said beside that of which a point says "only": "on the ground and in flight"."""
+    found = []
+    for point in (h.point for h in held):
+        if not re.search(r"\bonly\b", point.text) or need.ordered:
+            continue
+        own = {w for e in point.elements for w in e.words}
+        for other in {o for w in own for o in OTHER.get(w, ())} - own:
+            spots = [i for i, w in enumerate(said.words) if w == other and i not in put_off]
+            if spots and other not in {plain(w) for w in need.question.words}:
+                found.append(f"{said.reading.words[spots[0]]}: {point.text}")
+    return found

@@ -1,0 +1,106 @@
+"""In which sense a number is given: added or divided, more or less than a count, outside a band, of each or in all."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from assistant.practice.marking.points import Figure, Need
+from assistant.practice.marking.said import Claim, Said
+from assistant.practice.marking.wording import word_set
+
+_LESSENING = word_set("deduct deducted divide divided dividing minus reduce reduced subtract subtracted")
+_LESS_AFTER = word_set("fewer less lower shorter slower smaller")
+_TAKEN = re.compile(r"\b(?:takes?|taking|took|taken) (?:away|off)\b")
+_NEAR = 4
+_COUNTED = ("count", "")
+_INCLUDED = re.compile(r"\b(?:up to and including|inclusive|or equal|at or (?:below|above))\b")
+_OUTSIDE = frozenset(("outside", "beyond", "except"))
+_EACH = frozenset(("each", "every", "per"))
+_JOINING = frozenset(("at", "for", "in", "main", "of", "on", "the", "to"))
+
+
+def turned(claim: Claim, figures: Iterable[Figure], need: Need, said: Said) -> list[str]:
+    """Return a number that is right but for what is done with it: divided by, taken away, more than a count."""
+    wanted = list(figures)
+    if need.within is None and _is_taken_away(claim, need, said):
+        return [f"{claim.amount.raw} taken away"]
+    if _is_outside(claim, wanted, need, said):
+        return [f"outside {claim.amount.raw}"]
+    if wanted and all(_is_count(f) for f in wanted) and claim.sense and not _is_bounded(need):
+        return [f"{claim.amount.raw} as a bound"]
+    strict = any(f.sense in ("lower", "higher") for f in wanted)
+    if strict and _INCLUDED.search(_around(claim, said)):
+        return [f"{claim.amount.raw} included"]
+    return []
+
+
+def _is_count(figure: Figure) -> bool:
+    return not figure.sense and not figure.tolerance and figure.unit in _COUNTED
+
+
+def _is_bounded(need: Need) -> bool:
+    """Return whether the full answer, or the question, itself bounds a number."""
+    text = f"{need.expected} {' '.join(need.question.words)}".lower()
+    return bool(re.search(r"\b(?:at most|at least|up to|or more|or less|maximum|minimum|max|min|limit)\b", text))
+
+
+def _around(claim: Claim, said: Said) -> str:
+    return " ".join(said.reading.words[max(0, claim.amount.start - _NEAR) : claim.amount.end + 3])
+
+
+def _is_taken_away(claim: Claim, need: Need, said: Said) -> bool:
+    """Return whether a number is divided by or taken away, where the full answer does neither."""
+    words = said.reading.words
+    known = {*need.expected.lower().replace(",", " ").replace(".", " ").split(), *need.question.words}
+    before = words[max(0, claim.amount.start - _NEAR) : claim.amount.start]
+    after = words[claim.amount.end : claim.amount.end + 1]
+    if known & (_LESSENING | _LESS_AFTER) or "or" in after:
+        return False
+    by_words = not _LESSENING.isdisjoint(before) or bool(_TAKEN.search(" ".join(before)))
+    return by_words or (not _LESS_AFTER.isdisjoint(after) and words[claim.amount.end + 1 : claim.amount.end + 2] != ("than",))
+
+
+def _is_outside(claim: Claim, wanted: list[Figure], need: Need, said: Said) -> bool:
+    """Return whether a band is turned inside out: "outside 60 to 110 mm"."""
+    before = said.reading.words[max(0, claim.amount.start - 2) : claim.amount.start]
+    exact = bool(wanted) and not any(f.sense for f in wanted)
+    return exact and need.within is None and not _OUTSIDE.isdisjoint(before) and "utside" not in need.expected
+
+
+def false_counts(need: Need, said: Said) -> list[str]:
+    """Return small numbers of things of which the full answer tells another: "two legs" of all three."""
+    known = _counted(tuple(re.findall(r"[\w-]+", need.expected.lower())))
+    asked = _counted(need.question.words)
+    found = []
+    counts = {c.amount.start for c in said.claims if c.amount.unit in (None, "count") and c.amount.end == c.amount.start + 1}
+    words = [w if i in counts or w == "both" or i not in said.numbered else "" for i, w in enumerate(said.reading.words)]
+    for (of, each), values in _counted(words).items():
+        right = known.get((of, each), set()) | asked.get((of, each), set())
+        if known.get((of, each)) and values.isdisjoint(right):
+            found.append(f"{min(values)} {of}")
+    return found
+
+
+_SMALL = {"one": 1, "two": 2, "three": 3, "four": 4, "both": 2, "six": 6}
+
+
+def _counted(words: Iterable[str]) -> dict[tuple[str, bool], set[int]]:
+    """Return how many of each thing some words count, in all or for each: ("leg", True) of "two on each leg"."""
+    listed = list(words)
+    found: dict[tuple[str, bool], set[int]] = {}
+    for i, word in enumerate(listed):
+        value = _SMALL.get(word) or (int(word) if word in ("1", "2", "3", "4", "6") else 0)
+        if not value:
+            continue
+        k = i + 1
+        while k < len(listed) and listed[k] in _JOINING:
+            k += 1
+        each = k < len(listed) and listed[k] in _EACH
+        k += each
+        while each and k < len(listed) and listed[k] in _JOINING:
+            k += 1
+        direct = each or k == i + 1
+        if direct and k < len(listed) and listed[k].isalpha() and len(listed[k]) > 2:
+            found.setdefault((listed[k].rstrip("s"), each), set()).add(value)
+    return found

@@ -1,0 +1,49 @@
+"""Ways of speaking that a reader of questions need not know: digits one by one, a correction, "System 1 or 2".
+
+Numbers are spoken digit by digit on the radio: "two three zero", "one niner zero", "two zero thousand". They are
+written as one number here, where nothing else can be meant.
+"""
+
+from __future__ import annotations
+
+import re
+
+_DIGITS = {
+    "zero": "0", "oh": "0", "one": "1", "two": "2", "three": "3", "tree": "3", "four": "4", "fower": "4", "five": "5",
+    "fife": "5", "six": "6", "seven": "7", "eight": "8", "ait": "8", "nine": "9", "niner": "9",
+}  # fmt: skip
+_DIGIT = "|".join(_DIGITS)
+_ROW = re.compile(
+    rf"(?<![\w.-])(?<!point )(?<!decimal )(?<!level )(?<!system )"
+    rf"((?:{_DIGIT})(?:[ -](?:{_DIGIT})){{1,4}})(?![\w-]| (?:point|decimal|{_DIGIT})\b)", re.IGNORECASE,
+)  # fmt: skip
+_ROUND = re.compile(r"[ -]*(?:thousand|knots?|kt|kts|psi|degrees?|feet|hundred|tonnes?|metres?|$|[.,;])", re.IGNORECASE)
+_CORRECTED = re.compile(r"\b(?:no,? |sorry,? )*correction\b[:,]?\s*", re.IGNORECASE)
+_SYSTEMS = re.compile(
+    r"\bsystems? (?:no\.? |number )?([12]|one|two)((?:,? (?:or|and|and/or)| ?/) ?)(?:no\.? |number )?([12]|one|two)\b",
+    re.IGNORECASE,
+)
+
+
+def written(text: str) -> str:
+    """Return an answer as one would write it: without what was taken back, its spoken digits as numbers."""
+    text = _SYSTEMS.sub(r"system \1\2system \3", _corrected(text))
+    return _ROW.sub(lambda found: _number(found.group(1), text[found.end() :]), text)
+
+
+def _number(row: str, following: str) -> str:
+    """Return a row of spoken digits as a number; as it is, where it may be a list: "three two one"."""
+    digits = [_DIGITS[word] for word in re.split(r"[ -]", row.lower())]
+    inside = "0" in digits[1:] and digits[0] != "0"
+    short = len(digits) == 2 and not _ROUND.match(following)
+    return "".join(digits) if inside and not short and digits[1:] != ["0", "0"] else row
+
+
+def _corrected(text: str) -> str:
+    """Return a text without what a "correction" takes back: the piece before it, or as much as has its numbers."""
+    parts = _CORRECTED.split(text)
+    if len(parts) < 2 or not parts[-1].strip():
+        return text
+    kept, last = " ".join(parts[:-1]), parts[-1]
+    pieces = re.split(r"(?<=[.;,])\s+", kept.strip(" ,"))
+    return " ".join((*pieces[:-1], last))
