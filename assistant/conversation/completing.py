@@ -254,7 +254,7 @@ def _prefers_merged(
     if isinstance(second.result, (Choices, Needed)) and not isinstance(first.result, (Choices, Needed)):
         return False
     if isinstance(first.result, (Choices, Needed)) or whole:
-        return True
+        return whole or isinstance(first.result, Choices) or not _leaves_out(alone, second, knowledge)
     if not _names_thing(alone, knowledge):
         return second.score >= min(_LEANING, first.score)
     if first.score >= _CLEAR and _leaves_out(alone, second, knowledge):
