@@ -99,15 +99,20 @@ _DISREGARD = (
     r"ignore (?:that|my last)",
 )
 _UNDISPUTE = (
-    r"(?:clear|withdraw|cancel|lift|drop|remove|undo) (?:the |that |my |all )?dispute[sd]?",
+    r"(?:clear|withdraw|cancel|lift|drop|remove|undo) (?:the |that |this |my |all |every |of )*"
+    r"(?:dispute[sd]?(?: records?)?)(?: (?:number |no\.? |on )?(?:\d+|that|it|this))?",
     r"dispute (?:cleared|withdrawn|resolved|over)",
     r"undispute",
 )
-_DISPUTE = (
-    r"(?:i )?(?:want to |would like to |wish to |need to )?dispute(?:d)?"
-    r"(?: (?:that|it|this|the answer|your answer|that answer|this answer|that one|the last answer|the record))?"
-    r"(?:[:,\s].*)?",
+_DISPUTES = (
+    r"(?:(?:list|show|tell me|give me|read|my|the|all|any|open|of) )*"
+    r"(?:disputes|disputed (?:records?|answers?|ones|limits?|facts?))",
 )
+_DISPUTING = (
+    r"(?:i )?(?:want to |would like to |wish to |need to )?dispute(?:d)?"
+    r"(?: (?:(?:that|this|the|your|the last) (?:answer|record|limit|figure|value|number|one)|that|it|this))?"
+)
+_DISPUTE = (rf"{_DISPUTING}(?:[:,\s].*)?",)
 _THANKS = (
     r"thanks?(?: you| a lot| very much)?",
     r"cheers|ta|roger|wilco|copied|got it|understood|ok(?:ay)?|affirm(?:ative)?|noted|great|good|perfect|nice one",
@@ -126,6 +131,7 @@ _CONTROLS = (
     )),
     ("disregard", _DISREGARD, ("disregard", "forget", "mind", "cancel", "scrub", "ignore")),
     ("undispute", _UNDISPUTE, ("dispute",)),
+    ("disputes", _DISPUTES, ("dispute",)),
     ("dispute", _DISPUTE, ("dispute",)),
     ("thanks", _THANKS, (
         "thank", "cheers", "ta", "roger", "wilco", "copied", "got it", "understood", "ok", "affirm", "noted", "great",
@@ -159,11 +165,17 @@ _BESIDES = frozenset({
     "would", "should", "for", "to", "up", "at", "under", "called", "have", "has", "there", "using", "based",
     "on",
 })  # fmt: skip
+_ANY = frozenset({"which", "what", "list", "show", "any", "anything", "all", "name", "how", "many"})
 _UNHEARD = frozenset({
     "last", "time", "part", "back", "can", "could", "would", "will", "did", "not", "t", "what", "catch", "get",
     "hear", "missed", "all",
 })  # fmt: skip
+_DISPUTED = frozenset({"disputed", "disputes", "dispute", "aside"})
 _BY_WORDS = (
+    ("disputes", (_DISPUTED, _ANY), frozenset({
+        "record", "records", "answers", "limits", "facts", "set", "in", "as", "far", "there", "do", "have", "been",
+        "has", "being", "of",
+    })),
     ("source", (_DOCUMENTS, _WHICH), _RULES | _BESIDES),
     ("source", (_WHOSE, _MADE, _RULES), frozenset({"up", "for"})),
     ("again", (frozenset({"again", "repeat", "once"}), frozenset({"again", "repeat", "more"})), _UNHEARD),
@@ -217,6 +229,12 @@ def control(text: str) -> str:
         if _may_hold(text, pieces) and re.match(f"{_LEAD}(?:{'|'.join(alternatives)}){_TAIL}", text, _FLAGS):
             return name
     return _control_by_words(text)
+
+
+def dispute_note(text: str) -> str:
+    """Return what a turn says of what it disputes: all that follows the words by which it does so."""
+    rest = re.sub(f"{_LEAD}{_DISPUTING}", "", text.strip(), count=1, flags=_FLAGS).strip(" ,.:;-\u2013\u2014\n\t")
+    return "" if re.fullmatch(_TAIL, f" {rest}".rstrip(), _FLAGS) else rest
 
 
 def _control_by_words(text: str) -> str:

@@ -9,6 +9,8 @@ from assistant.answering.compose import deference
 from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
 from assistant.conversation.controls import asks_place, believes, control
+from assistant.conversation.disputing import cleared, listed, set_aside
+from assistant.conversation.disputing import with_disputes as with_disputes
 from assistant.conversation.readings import is_quantity, question_of
 from assistant.knowledge.records import Change, Fact, Source
 from assistant.quantities.amounts import Amount
@@ -17,6 +19,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ChangeResult, FactResult, Result
 from assistant.understanding.reading import Mention
 
+_DISPUTING = {"dispute": set_aside, "undispute": cleared, "disputes": listed}
 _NO_LONGER = "That was the former figure, and it no longer holds."
 _SURE = 0.9
 _FAR_OFF = 5.0
@@ -44,22 +47,7 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
     if name == "disregard":
         fresh = Context(variant=context.variant, disputed=context.disputed)
         return _said(text, CLARIFY, "Disregarded. What would you like to know?", knowledge), fresh
-    if name == "dispute" and last and last.entry:
-        return _dispute(text, last, context, knowledge)
-    if name == "undispute" and context.disputed:
-        return _said(text, ANSWER, "No record is set aside any more.", knowledge), context._replace(disputed=())
-    return None
-
-
-def with_disputes(answer: Answer, context: Context, knowledge: Knowledge) -> Answer:
-    """Say of a record that is set aside that it is, wherever it would be used."""
-    note = next((n for name, n in context.disputed if name == answer.entry), None)
-    if note is None or answer.outcome != ANSWER or "disputed" in answer.text:
-        return answer
-    said = f" The note says: {note}." if note else ""
-    caution = f"This record is disputed and set aside until its curator has looked.{said}"
-    text = f"{caution} It said: {answer.text}"
-    return answer._replace(text=text, cautions=(*answer.cautions, caution))
+    return _DISPUTING[name](text, context, knowledge) if name in _DISPUTING else None
 
 
 def _believed(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
@@ -189,14 +177,3 @@ def _source(text: str, last: Answer, knowledge: Knowledge) -> Answer:
         revision = f", revision {source.revision}" if source.revision else ""
         listed.append(f"{source.document} {source.paragraph}{revision} ({title})")
     return last._replace(question=text, text="; ".join(dict.fromkeys(listed)) + ".", working="")
-
-
-def _dispute(text: str, last: Answer, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:
-    note = text.split(":", 1)[1].strip() if ":" in text else ""
-    kept = tuple(pair for pair in context.disputed if pair[0] != last.entry)
-    words = (
-        f"Set aside as disputed: {last.entry}. "
-        "It is said so whenever it would be used, until its curator has looked and it is cleared."
-    )
-    answer = _said(text, ANSWER, words, knowledge)._replace(entry=last.entry, sources=last.sources)
-    return answer, context._replace(disputed=(*kept, (last.entry, note)))

@@ -14,6 +14,8 @@ from assistant.terminal.session import Session, open_session
 
 EXIT_CODES = {ANSWER: 0, CLARIFY: 3, DECLINE: 4}
 NOT_TEXT = "This line is not text in UTF-8."
+CUT = "…"
+"""Ends a question that was too long to be kept whole."""
 NOTHING_ASKED = "There is no question on this line."
 
 
@@ -87,7 +89,8 @@ def _answer_raw(raw: bytes, session: Session) -> Answer:
         text = raw.decode("utf-8", "replace" if cut else "strict").strip()
     except UnicodeDecodeError:
         return session.unanswered(raw.decode("utf-8", "replace"), NOT_TEXT)
-    return session.answer(text) if text else session.unanswered("", NOTHING_ASKED)
+    answer = session.answer(text) if text else session.unanswered("", NOTHING_ASKED)
+    return answer._replace(question=f"{text}{CUT}") if cut else answer
 
 
 def _shown(answer: Answer, parsed: Parsed, screen: Screen, deference: bool = False) -> str:

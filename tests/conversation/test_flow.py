@@ -164,6 +164,78 @@ class TestDisputes:
         assert "my copy says 270" in answers[2].text
         assert any("disputed" in caution for caution in answers[2].cautions)
 
+        assert answers[2].text.startswith(talk("highest brake temperature to begin the take-off")[0].text)
+        assert "disputed" in answers[2].spoken
+
+    @pytest.mark.parametrize(
+        ("asked", "using"),
+        [
+            ("highest brake temperature to begin the take-off", "how long to cool from 300 to take-off, 15 outside"),
+            ("highest brake temperature to begin the take-off", "what are the brake temperature limits"),
+            ("vle", "gear speeds"),
+            ("vlo retraction", "what changed about retracting"),
+            ("tiller limit at 30 kt", "captain tiller 20 left, first officer tiller 10 left at 20 kt: total order"),
+            ("main tyre pressure", "main tyre at 170 psi"),
+        ],
+    )
+    def test_what_uses_a_disputed_record_says_so(self, talk: Talk, asked: str, using: str) -> None:
+        plain = talk(using)[0]
+        told = talk(asked, "dispute", using)[2]
+
+        assert plain.outcome == told.outcome == ANSWER
+        assert told.text.startswith(plain.text.rstrip("."))
+        assert "disputed" in told.text
+        assert told.values == plain.values
+
+    @pytest.mark.parametrize(
+        ("turn", "note"),
+        [
+            ("dispute", ""),
+            ("Dispute that, please.", ""),
+            ("I want to dispute this figure", ""),
+            ("dispute our library says 260", "our library says 260"),
+            ("dispute that, our copy has 260", "our copy has 260"),
+            ("I dispute the last answer: the placard: 260", "the placard: 260"),
+            ("disputed - see page 3", "see page 3"),
+        ],
+    )
+    def test_what_is_said_of_it_is_its_note(self, knowledge: Knowledge, turn: str, note: str) -> None:
+        _, context = answer_turn("vle", Context(), knowledge)
+
+        answer, context = answer_turn(turn, context, knowledge)
+
+        assert context.disputed == (("vle", note),)
+        assert note in answer.text
+        assert "maximum speed with the gear down, VLE (LIM 3.1)" in answer.text
+
+    @pytest.mark.parametrize(
+        "turn", ["disputes", "which records are disputed", "what is disputed?", "list my disputes", "all set aside"]
+    )
+    def test_disputes_are_listed(self, talk: Talk, turn: str) -> None:
+        listed = talk("vle", "dispute: 260", "maximum tyre ground speed", "dispute", turn)[4]
+
+        assert listed.outcome == ANSWER
+        assert "1. maximum speed with the gear down, VLE (LIM 3.1): 260" in listed.text
+        assert "2. maximum tyre ground speed (LIM 3.1)" in listed.text
+        assert talk(turn)[0].text == "No record is set aside as disputed."
+
+    def test_clearing_one_dispute_leaves_the_others(self, knowledge: Knowledge) -> None:
+        def disputed_after(*turns: str) -> list[str]:
+            context = Context(disputed=(("vle", ""), ("tyre-speed-limit", ""), ("gone", "")))
+            for turn in turns:
+                _, context = answer_turn(turn, context, knowledge)
+            return [name for name, _ in context.disputed]
+
+        assert disputed_after("clear dispute") == ["vle", "tyre-speed-limit", "gone"]
+        assert disputed_after("vle", "clear dispute") == ["tyre-speed-limit", "gone"]
+        assert disputed_after("clear dispute 3") == ["vle", "tyre-speed-limit"]
+        assert disputed_after("clear dispute 4") == ["vle", "tyre-speed-limit", "gone"]
+        assert disputed_after("clear all disputes") == []
+
+    def test_nothing_to_dispute_is_said(self, talk: Talk) -> None:
+        assert talk("dispute")[0].outcome == CLARIFY
+        assert talk("clear dispute")[0].text == "No record is set aside as disputed."
+
     def test_other_records_are_as_before(self, talk: Talk) -> None:
         answer = talk("maximum tyre ground speed", "dispute", "pedal limit at 50 kt")[2]
 
