@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import sys
 
+from assistant.knowledge.base import Base
 from assistant.knowledge.load import load, types
 from assistant.knowledge.location import knowledge_root
 from assistant.knowledge.problems import Problem
 from assistant.knowledge.report import check_lines
 from assistant.rendering.text import clean
+from assistant.terminal.disputes import damage_told, kept_disputes
 from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.screen import Screen, prepare
 from assistant.terminal.session import BrokenKnowledge, check_place
@@ -39,12 +41,25 @@ def _check_types(root: str, chosen: list[str | None], screen: Screen) -> int:
     for name in chosen:
         base, problems = load(root, name, cache_dir="")
         wrong = wrong or bool(problems)
-        lines = check_lines(base, problems)
+        lines = [*check_lines(base, problems), *(_disputed(base) if base else ())]
         heading = [f"{name}:"] if len(chosen) > 1 else []
         for line in [*heading, *(line for line in lines if line not in printed)]:
             screen.say(clean(line))
         printed.update(map(str, problems))
     return int(wrong)
+
+
+def _disputed(base: Base) -> list[str]:
+    """What is set aside as disputed in this type, for its curator to look at."""
+    lines = [f"note: {damage}"] if (damage := damage_told()) else []
+    for name, note in kept_disputes(base.type_info.id):
+        place = ":".join(map(str, base.place(name))) if name in base.records else base.type_info.id
+        gone = "" if name in base.records else ", which is no longer there,"
+        said = f" ({note})" if note else ""
+        lines.append(
+            f"note: {place}: '{name}'{gone} is set aside as disputed{said}; look at it, then clear the dispute"
+        )
+    return lines
 
 
 def _write_schemas(folder: str, screen: Screen) -> None:

@@ -56,7 +56,8 @@ def help_screen(knowledge: Knowledge, width: int) -> str:
         '"correction", then what you meant, replaces; "disregard" drops the last question.',
         *_about_variants(knowledge),
         '"voice on" says the answers aloud, "voice off" no longer; "slower", "faster" and "voices" change how.',
-        '"dispute" sets the last answer aside as doubtful, until you say "clear dispute".',
+        '"dispute", with what speaks against it, sets the last answer aside as doubtful, until "clear dispute"; '
+        '"disputes" lists them.',
         'Tab completes a name. "stop" or Ctrl-D ends.',
     ]
     return "\n".join([*lines, *(line for saying in sayings for line in wrap(saying, width, "  "))])

@@ -60,6 +60,17 @@ def test_every_line_of_a_batch_gets_a_line(run: Runner) -> None:
     assert done.code == 0
 
 
+def test_a_question_that_is_cut_ends_in_a_mark(run: Runner) -> None:
+    long, short = "vle " * 20_000, "vle"
+
+    done = run("ask", "--json", "--batch", "-", typed=f"{long}\n{short}\n".encode())
+
+    first, second = (json.loads(line)["question"] for line in done.out.splitlines())
+    assert first.endswith("…")
+    assert long.startswith(first[:-1])
+    assert second == short
+
+
 def test_lines_of_a_batch_do_not_follow_one_another(run: Runner) -> None:
     alone = run("ask", "--json", "--batch", "-", typed=b"and at 60 kt?\n")
     after = run("ask", "--json", "--batch", "-", typed=b"pedal limit 90kt\nand at 60 kt?\n")

@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from assistant.terminal import disputes
 from tests.terminal.conftest import Runner
 
 KNOWLEDGE = Path(__file__).parents[1] / "knowledge"
@@ -35,6 +36,20 @@ def test_every_type_is_checked_unless_one_is_named(run: Runner, tmp_path: Path) 
     assert run("check", "--knowledge", str(tmp_path), "--type", "poor").code == 1
     assert run("check", "--knowledge", str(tmp_path), "--type", "good").code == 0
     assert run("check", "--knowledge", str(tmp_path), "--type", "goood").code == 2
+
+
+def test_what_is_disputed_is_for_the_curator_to_look_at(run: Runner, own_places: Path) -> None:
+    disputes.keep_disputes("sample_glider", (("lever-travel", "the card says 25"), ("gone", "")))
+
+    told = run("check", "--knowledge", str(KNOWLEDGE / "sound"))
+
+    assert told.code == 0
+    assert [line for line in told.out.splitlines() if "disputed" in line] == [
+        "note: sample_glider/records.yaml:14: 'lever-travel' is set aside as disputed (the card says 25); "
+        "look at it, then clear the dispute",
+        "note: sample_glider: 'gone', which is no longer there, is set aside as disputed; "
+        "look at it, then clear the dispute",
+    ]
 
 
 def test_schemas_are_written(run: Runner, tmp_path: Path) -> None:

@@ -203,8 +203,21 @@ def test_a_damaged_file_counts_as_nothing_kept(own_places: Path, content: str) -
     (own_places / disputes.FILE).write_text(content, "utf-8")
 
     assert disputes.kept_disputes("aldermere_120") == ()
+    assert disputes.damage_told().startswith(str(own_places / disputes.FILE))
     assert disputes.keep_disputes("aldermere_120", (("vle", "note"),))
+    assert (own_places / f"{disputes.FILE}.damaged").read_text("utf-8") == content
+    assert disputes.damage_told() == ""
     assert json.loads((own_places / disputes.FILE).read_text("utf-8")) == {"aldermere_120": [["vle", "note"]]}
+
+
+def test_a_damaged_file_is_told_before_the_answer(run: Runner, own_places: Path) -> None:
+    own_places.mkdir()
+    (own_places / disputes.FILE).write_text('{"aldermere_120": [["vle", ""]', "utf-8")
+
+    done = run("ask", "vle")
+
+    assert done.code == 0
+    assert done.err.startswith(f"downlock: {own_places / disputes.FILE} is not well-formed: ")
 
 
 # --- the plain form
