@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable
 from typing import Any
 
-from assistant.practice.marking.asked import Asked
+from assistant.practice.marking.asked import Asked, record_of
 from assistant.practice.marking.elements import named_elements, point
 from assistant.practice.marking.kinds import asks_rule
 from assistant.practice.marking.outcomes import outputs_asked
@@ -29,6 +29,24 @@ def others_of(one: Asked, text: str, know: Knowledge) -> Iterable[Point]:
         yield from _forbidden(result.table.topic, know)
     for part in (result,) if isinstance(result, r.TableResult) else getattr(result, "results", ()):
         yield from _other_values(part, text, know)
+
+
+def denials(one: Asked, know: Knowledge) -> Iterable[Point]:
+    """Yield the statements on the subject of an answer that deny something."""
+    record = record_of(one.result)
+    topic = getattr(record, "topic", "")
+    for name in know.base.ids("facts") if topic else ():
+        fact = know.base.records[name]
+        if fact.topic == topic and _DENIES.search(fact.says):
+            yield point(_DENIES.split(fact.says)[0] + _DENIES.search(fact.says).group() + _rest(fact.says), know)
+
+
+def _rest(says: str) -> str:
+    """Return what a sentence denies, to its end or to what explains it."""
+    return re.split(r"[,;:.]|\b(?:because|as|until|unless|with|without|if)\b", _DENIES.split(says, maxsplit=1)[1])[0]
+
+
+_DENIES = re.compile(r"\b(?:does|do|is|are) not ")
 
 
 def _forbidden(topic: str, know: Knowledge) -> Iterable[Point]:

@@ -17,12 +17,14 @@ from assistant.practice.marking.misplaced import beside_it, elsewhere, out_of_or
 from assistant.practice.marking.mixed import inner_order, mixed_up, shared_with
 from assistant.practice.marking.numbers import Numbers, judge_numbers
 from assistant.practice.marking.points import Need
-from assistant.practice.marking.polarity import contradicted, denied
+from assistant.practice.marking.polarity import affirmed_falsely, contradicted, denied
 from assistant.practice.marking.rivals import (
     colours,
     foreign_steps,
     left_open,
+    only_other,
     opposed,
+    other_measure,
     other_thing,
     others_said,
     persons,
@@ -74,6 +76,9 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *other_thing(need, said),
         *left_open(need, said),
         *contradicted(held, need, said),
+        *affirmed_falsely(need, said),
+        *other_measure(held, need, said, know),
+        *only_other(need, said, know),
         *beside_it(held, said),
         *mixed_up(held, need, said),
         *inner_order(held, said),
@@ -83,7 +88,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
     ]
     if need.ordered and not wrong:
         wrong += out_of_order(held)
-    return Compared(held, tuple(dict.fromkeys(wrong)))
+    return Compared(tuple(h for h in held if not h.point.optional), tuple(dict.fromkeys(wrong)))
 
 
 def _ways(need: Need, said: Said, know: Knowledge) -> Compared | None:
@@ -127,7 +132,8 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge)
     if point.any_figure:
         got = float(bool(places))
     telling = [e for e in point.elements if not e.given and e.weight > 0.7]
-    if point.figures_suffice or sum(e.weight for e in telling) < _SLIGHT:
+    single = need.ordered and len(telling) == 1 and len(point.figures) == 1 and len(point.elements) == 1
+    if point.figures_suffice or single or sum(e.weight for e in telling) < _SLIGHT:
         return Held(point, got, places)
     least = LITTLE if need.ordered else ENOUGH
     return Held(point, _both(got, words, least), places or spots if words >= LITTLE else places)

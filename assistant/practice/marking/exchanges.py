@@ -38,6 +38,9 @@ def _ranks(need: Need, labels: dict[int, Label]) -> dict[int, int]:
         p: next((i for i, w in enumerate(words) if w in label.words or concepts.get(i, _NONE) & label.concepts), -1)
         for p, label in labels.items()
     }
+    normal = next((i for i, w in enumerate(words) if w in (plain("normally"), plain("ordinarily"))), -1)
+    if normal >= 0 and list(places.values()).count(-1) == 1:
+        places = {p: normal if place == -1 else place for p, place in places.items()}
     found = set(places.values())
     return places if len(found) == len(places) and -1 not in found else {p: p for p in labels}
 

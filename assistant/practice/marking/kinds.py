@@ -10,8 +10,9 @@ from assistant.knowledge.records import Fact, Limit, Value
 from assistant.practice.marking.asked import Asked
 from assistant.practice.marking.elements import named_elements, point
 from assistant.practice.marking.outcomes import ACTION, cause_points, loss_points, table_points_of, tables_points
-from assistant.practice.marking.parts import POLAR
+from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Element, Figure, Point
+from assistant.practice.marking.polarity import denied
 from assistant.practice.marking.said import plain
 from assistant.quantities.amounts import Amount
 from assistant.resolving import results as r
@@ -44,11 +45,31 @@ def _fact_points(fact: Fact, text: str, know: Knowledge) -> list[Point]:
     verdict = _lead(fact.says)
     points = [Point(f"{verdict}", verdict=verdict)] if verdict and POLAR.search(text) else []
     made = [point(p, know) for p in fact.points]
+    if not verdict and len(parts_of(text)) < 2 and POLAR.search(text) and _is_no(fact, text, know):
+        points = [Point("no", verdict="no")]
+        made = [p._replace(optional=bool(p.negated or p.state or _GONE.search(p.text))) for p in made]
+        return points + made
     if made and not _all_asked(made, text, know):
         return points + made
     if fact.values:
         return points + [_value_point(v, fact.says, know) for v in fact.values]
     return points + _from_sentence(fact.says, verdict, text, know)
+
+
+_GONE = re.compile(r"\b(?:no|not|cannot|lost|only)\b")
+
+
+def _is_no(fact: Fact, text: str, know: Knowledge) -> bool:
+    """Return whether a statement that gives no verdict says no to a question: it denies what is asked, or has it lost."""
+    asked = know.reader.read(text)
+    if _GONE.search(" ".join(asked.words)) or re.search(r"\b(?:or|must|need)\b", text, re.IGNORECASE):
+        return False
+    first = know.phrase(re.split(r"[.;]\s", fact.says)[0])
+    if re.search(r"\b(?:is|are) lost\b", " ".join(first.words)):
+        return True
+    turned = denied(first.words, first)
+    told = frozenset(c for m in asked.mentions if not (m.weak or m.passing) for c in m.concepts)
+    return any(not m.concepts.isdisjoint(told) and not turned.isdisjoint(m.taken) for m in first.mentions)
 
 
 def _all_asked(points: list[Point], text: str, know: Knowledge) -> bool:

@@ -66,6 +66,15 @@ class Marker:
 
 def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to a question whose needs are known already."""
+    first = _marked(need, answer, knowledge)
+    if first.share or first.mark not in (WRONG, MISSED):
+        return first
+    others = (_marked(other, answer, knowledge) for other in need.alike)
+    return next((each for each in others if each.mark in (RIGHT, PARTLY)), first)
+
+
+def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
+    """Return the mark of an answer to one reading of a question."""
     said = read_said(answer, knowledge)
     compared = compare(need, said, knowledge)
     share = sum(h.share for h in compared.held) / len(compared.held) if compared.held else 0.0

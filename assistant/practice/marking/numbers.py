@@ -39,7 +39,8 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
     for claim, spots in zip(said.claims, fits, strict=True):
         if spots:
             figures = [need.points[i].figures[k] for i, k in spots]
-            wrong += reversed_bound(claim, figures, need, said) or turned(claim, figures, need, said)
+            wrong += reversed_bound(claim, figures, need, said)
+            wrong += [] if need.change else turned(claim, figures, need, said)
         elif _counts_now(claim, need, know) and not is_known(claim, need, missing, said, know):
             wrong.append(f"{claim.amount.raw}")
     wrong += [word for word in said.reading.words if word in _TIMES and any(f.unit in ("factor", "") for f in missing)]

@@ -9,7 +9,7 @@ from assistant.answering.states import output_words
 from assistant.knowledge.records import Fact, StateTable
 from assistant.practice.marking.asked import Asked
 from assistant.practice.marking.elements import concepts_in, point
-from assistant.practice.marking.parts import parts_of
+from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Point, State
 from assistant.practice.marking.said import plain
 from assistant.resolving import tables
@@ -47,6 +47,10 @@ def tables_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
 
 def _table_points(result: Any, text: str, know: Knowledge) -> list[Point]:
     names = outputs_asked(result, text, know)
+    if len(parts_of(text)) < 2 and POLAR.search(text) and not ACTION.search(text):
+        judged = _judged(result, names, text, know)
+        if judged:
+            return judged
     points = []
     for row in result.rows:
         said = dict(row.outputs)
@@ -54,6 +58,34 @@ def _table_points(result: Any, text: str, know: Knowledge) -> list[Point]:
         if ACTION.search(text):
             points += [p for name in names if name in said for p in _action(result.table, name, said[name], know)]
     return points
+
+
+def _judged(result: Any, names: list[str], text: str, know: Knowledge) -> list[Point]:
+    """Return the yes or no alone that a question on one state asks for; what more there is may be said besides."""
+    points = []
+    for row in result.rows:
+        said = dict(row.outputs)
+        for name in (n for n in names if n in said):
+            made = output_point(result.table, name, said[name], know)
+            points += [made] if made.state else []
+    if points or len(names) != 1 or len(result.rows) != 1:
+        return points
+    output = next(o for o in result.table.outputs if o.id == names[0])
+    if not any(_denies(each, output.label) for _, each, _ in output.values):
+        return []
+    value = dict(result.rows[0].outputs).get(names[0], "")
+    concepts = know.phrase(text).concepts
+    named = [v for v, _, _ in output.values if f"={result.table.id}.{output.id}.{v}" in concepts]
+    gone = value not in named if named else _denies(output_words(result.table, names[0], value), output.label)
+    return [Point("no" if gone else "yes", verdict="no" if gone else "yes")]
+
+
+def _denies(says: str, label: str) -> bool:
+    """Return whether a result says that the thing is not there: "no steering", "do not respond"."""
+    return f"no {label}" in says or bool(_NEGATED.search(says.split(",")[0]))
+
+
+_NEGATED = re.compile(r"\b(?:not|no|cannot)\b")
 
 
 def outputs_asked(result: Any, text: str, know: Knowledge) -> list[str]:

@@ -43,8 +43,21 @@ def labels_of(need: Need, indices: Iterable[int], know: Knowledge) -> dict[int, 
         concepts = _concepts(need.points[i]) - {c for q in others for c in _known(q, know)}
         words = _words(need.points[i]) - {w for q in others for w in _words(q)}
         told = _tellers(need.points[i]) - {w for q in others for w in _tellers(q)}
-        found[i] = Label(frozenset(concepts), frozenset(words | (told if _opposed(told, others) else set())))
+        called = _called(need.points[i]) - {w for q in others for w in _all_words(q)}
+        found[i] = Label(frozenset(concepts), frozenset(words | called | (told if _opposed(told, others) else set())))
     return found
+
+
+_CALLED = (("exten", ("down", "lower")), ("retract", ("up", "rais")))
+"""What people say for a way to move, where a number stands beside it: "9 s down, 11 s up"."""
+
+
+def _called(point: Point) -> set[str]:
+    return {name for w in _all_words(point) for head, names in _CALLED if w.startswith(head) for name in names}
+
+
+def _all_words(point: Point) -> set[str]:
+    return {w for e in (*point.labels, *point.elements) for w in e.words}
 
 
 _PAIRS = ({"with", "without"}, {"before", "after"}, {"above", "below"}, {"inside", "outside"})
@@ -148,7 +161,8 @@ def _spots(labels: Mapping[int, Label], said: Said) -> list[_Spot]:
         points = frozenset(
             p for p, label in labels.items() if not here.isdisjoint(label.concepts) or said.words[i] in label.words
         )
-        if points and (i not in said.numbered or said.words[i] == "zero"):
+        bound = said.words[i] == "up" and said.words[i + 1 : i + 2] == ("to",)
+        if points and not bound and (i not in said.numbered or said.words[i] == "zero"):
             if found and found[-1].end == i and found[-1].points & points:
                 found[-1] = found[-1]._replace(end=i + 1)
             else:

@@ -62,12 +62,17 @@ class Point(NamedTuple):
     """Whether it is to be said though the question holds its words."""
     any_figure: bool = False
     """Whether one of the figures is enough: a rule in percent or as the figure that it comes to."""
+    optional: bool = False
+    """Whether it need not be said, and may not be contradicted: the reason of a yes or no."""
     way: frozenset[tuple[str, str]] = frozenset()
     """The inputs and their values that lead to a result only together, where it is a way there."""
 
 
 class Need(NamedTuple):
-    """All that a question asks for, and what may be said besides. `ordered`: the points follow one another."""
+    """All that a question asks for, and what may be said besides. `ordered`: the points follow one another.
+
+    alike: what it asks for where it is read as nearly in another way.
+    """
 
     question: Reading
     points: tuple[Point, ...]
@@ -80,6 +85,8 @@ class Need(NamedTuple):
     """Figures of other variants, each with the concept by which the answer must name it."""
     others: tuple[Point, ...] = ()
     """What would be right of another case: another band's action, another mode."""
+    denials: tuple[Point, ...] = ()
+    """What other statements on the same subject deny: "does not prove that the brakes are working"."""
     row: tuple[Point, ...] = ()
     """What the state asked about holds beside what is asked for, and what would be another state's."""
     said: frozenset[str] = frozenset()
@@ -96,5 +103,6 @@ class Need(NamedTuple):
     polar: bool = False
     cause: CauseResult | None = None
     """The result that is asked for what leads to it; its ways are points."""
+    alike: tuple[Need, ...] = ()
     one_way: bool = False
     """Whether one of the ways is asked for."""

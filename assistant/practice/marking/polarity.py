@@ -37,6 +37,9 @@ _VERBS = word_set("am are can could did do does had has have is may must should 
 """Words before a "not" that belongs to no name; in a name it denies no more than the rest of that."""
 _MUST_NOT = re.compile(r"\b(?:must|may|should|can|do|does|will)(?: \w+)? not\b|\b(?:cannot|never)\b")
 _TELLING = 0.7
+_FAINT = 0.3
+_MOST = 0.6
+"""Share of what a statement denies that an answer must say for it to be meant."""
 
 
 def denied(words: Sequence[str], reading: Reading, answers: bool = False) -> frozenset[int]:
@@ -80,7 +83,9 @@ def contradicted(held: Sequence[Held], need: Need, said: Said) -> list[str]:
         for element in point.elements:
             if element.given or element.denied or element.weight < min(_TELLING, heaviest):
                 continue
-            spots = [i for i in element_said(element, said, range(len(words)))[1] if _is_it(element, i, said)]
+            spots = element_said(element, said, range(len(words)))[1]
+            if point.figures or element.weight < heaviest:
+                spots = [i for i in spots if _is_it(element, i, said)]
             if element.off:
                 turned_round = _affirmed(spots, element, point, said, asked_so) or _contrary_denied(element, said, places)
             else:
@@ -107,6 +112,25 @@ def _is_it(element: Element, place: int, said: Said) -> bool:
     """Return whether a place holds the thing itself, and not only a word for a like state of another."""
     shared = element.concepts & (said.concepts[place] | said.inner[place])
     return said.words[place] in element.words or any(c[0] != "@" for c in shared)
+
+
+def affirmed_falsely(need: Need, said: Said) -> list[str]:
+    """Return what another statement on the subject denies and an answer says: "so the brakes are working"."""
+    found = []
+    for point in need.denials:
+        subject = [e for e in point.elements if not e.off and e.weight > _TELLING]
+        if not all(e.concepts & need.question.concepts or element_said(e, said, range(len(said.words)))[0] for e in subject):
+            continue
+        off = [e for e in point.elements if e.off and e.weight > _FAINT and not e.concepts & need.question.concepts]
+        told = [e for e in off if _stands(e, point, said)]
+        if len(told) > 1 and sum(e.weight for e in told) >= _MOST * sum(e.weight for e in off):
+            found.append(f"not so: {point.text}")
+    return found
+
+
+def _stands(element: Element, point: Point, said: Said) -> bool:
+    spots = [i for i in element_said(element, said, range(len(said.words)))[1] if _is_it(element, i, said)]
+    return _affirmed(spots, element, point, said, False)
 
 
 def _affirmed(spots: Sequence[int], element: Element, point: Point, said: Said, asked_so: bool) -> bool:

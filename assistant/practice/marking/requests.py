@@ -27,10 +27,14 @@ _STRUCTURED = (
 
 _VERDICTS = (r.CheckResult, r.BandResult, r.TableResult, r.TablesResult, r.NotApplicable, r.FactResult)
 _STEPS_ASKED = re.compile(
-    r"\b(?:what (?:do|should|must|would) (?:you|we|i|they) do|steps|drill|procedure|in order|what follows)\b",
+    r"\b(?:what (?:do|should|must|would) (?:you|we|i|they) do|steps|drill|procedure|in order|what follows|talk me through|how (?:do|should|would|must) (?:you|we|i) (?:cope|deal|handle|"
+    r"manage|treat))\b",
     re.IGNORECASE,
 )
 _ORDER_ASKED = re.compile(r"\b(?:in (?:what |which |the right )?order|sequence|step by step)\b", re.IGNORECASE)
+_THROUGH = re.compile(r"\b(?:talk|take|walk|run) (?:me|us) through\b", re.IGNORECASE)
+_TOLD_THROUGH = 0.35
+"""Score that is enough where a question can ask for nothing but steps."""
 _NEAREST = 8
 _STEPS = 0.65
 """Score from which a procedure is meant where steps are asked for."""
@@ -71,11 +75,12 @@ def _steps(text: str, know: Knowledge) -> Asked | None:
         return None
     for candidate in candidates(question, know)[:3]:
         result = candidate.result
-        if not isinstance(result, r.ProcedureResult) or candidate.score < _STEPS or not candidate.match:
+        least = _STEPS if not _THROUGH.search(text) else _TOLD_THROUGH
+        if not isinstance(result, r.ProcedureResult) or candidate.score < least or not candidate.match:
             continue
         named = things(question_of(result.procedure.title, know, ""), know) & things(question, know)
         if named and not candidate.match.barred:
-            return as_asked(text, question, result, know)
+            return as_asked(text, question, result._replace(step=None) if _THROUGH.search(text) else result, know)
     return None
 
 

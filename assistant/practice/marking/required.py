@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
-from assistant.practice.marking.asked import Asked
-from assistant.practice.marking.besides import extras, formers, of_variants, others_of
+from assistant.practice.marking.asked import Asked, as_asked
+from assistant.practice.marking.besides import denials, extras, formers, of_variants, others_of
 from assistant.practice.marking.causes import asks_one
 from assistant.practice.marking.kinds import MAKERS
 from assistant.practice.marking.narrowing import distinct, labelled, named_only, weighed, without_given
@@ -16,15 +16,44 @@ from assistant.practice.marking.requests import BOTH, asked
 from assistant.practice.marking.rows import row_of
 from assistant.practice.marking.said import amounts_of
 from assistant.resolving import results as r
+from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
+
+
+_NEAR_BY = 4
+_ONE_ASPECT = re.compile(r"\b(?:where|whom?|whose|why|colou?r|how many|how much|which)\b", re.IGNORECASE)
+"""Words that ask for one aspect of a thing, which a statement of another one does not answer."""
+_WHOLE = 0.99
+_AS_NEAR = 0.02
+"""By how much less a statement may fit a question that answers it as well."""
 
 
 def required(text: str, know: Knowledge) -> Need | None:
     """Return what an answer to a question must hold, or None where nothing loaded answers it."""
     first = asked(text, know)
-    found = tuple(cause_of(one, know) for one in first)
-    if not found:
+    if not first:
         return None
+    need = _need(text, first, know)
+    return need._replace(alike=tuple(_need(text, (one,), know) for one in _as_near(first, text, know)))
+
+
+def _as_near(first: tuple[Asked, ...], text: str, know: Knowledge) -> list[Asked]:
+    """Return the statements that answer a question as nearly as the one that was taken."""
+    if len(first) != 1 or not isinstance(first[0].result, r.FactResult) or _ONE_ASPECT.search(text):
+        return []
+    found = [c for c in candidates(first[0].question, know)[:_NEAR_BY] if c.match]
+    best = max((c.score for c in found), default=0.0)
+    taken = first[0].result.fact
+    return [
+        as_asked(text, first[0].question, c.result, know) for c in found
+        if isinstance(c.result, r.FactResult) and c.score >= best - _AS_NEAR and c.match and c.match.covered >= _WHOLE
+        and c.result.fact.id != taken.id and c.result.fact.topic == taken.topic
+        and (not taken.answers or set(taken.answers) & set(c.result.fact.answers))
+    ]  # fmt: skip
+
+
+def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
+    found = tuple(cause_of(one, know) for one in first)
     reading = know.reader.read(text)
     groups = [named_only(MAKERS[type(one.result)](one, text, know), reading, know) for one in found]
     groups = [labelled(group, one, found, text, know) for group, one in zip(groups, found, strict=True)]
@@ -41,6 +70,7 @@ def required(text: str, know: Knowledge) -> Need | None:
         elsewhere=tuple(f for one in found for f in of_variants(one, know)),
         former=tuple(f for one in found for f in formers(one, know)),
         others=tuple(p for one in found for p in others_of(one, text, know)),
+        denials=tuple(p for one in found for p in denials(one, know)),
         row=tuple(p for one in found for p in row_of(one, text, know)),
         said=frozenset(c for a in answers for c in know.phrase(a.text).concepts),
         expected=" ".join(dict.fromkeys(a.text for a in answers)),

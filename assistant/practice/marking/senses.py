@@ -98,7 +98,7 @@ def _counted(words: Iterable[str]) -> dict[tuple[str, bool], set[int]]:
             k += 1
         each = k < len(listed) and listed[k] in _EACH
         k += each
-        while each and k < len(listed) and listed[k] in _JOINING:
+        while each and k < len(listed) and (listed[k] in _JOINING or listed[k] in _SMALL):
             k += 1
         direct = each or k == i + 1
         if direct and k < len(listed) and listed[k].isalpha() and len(listed[k]) > 2:

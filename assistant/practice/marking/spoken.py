@@ -18,6 +18,10 @@ _ROW = re.compile(
     rf"((?:{_DIGIT})(?:[ -](?:{_DIGIT})){{1,4}})(?![\w-]| (?:point|decimal|{_DIGIT})\b)", re.IGNORECASE,
 )  # fmt: skip
 _ROUND = re.compile(r"[ -]*(?:thousand|knots?|kt|kts|psi|degrees?|feet|hundred|tonnes?|metres?|$|[.,;])", re.IGNORECASE)
+_TIMES = ((re.compile(r"\b(?:just |only )?one time\b", re.IGNORECASE), "once"),
+          (re.compile(r"\b(?:just |only )?two times\b", re.IGNORECASE), "twice"))  # fmt: skip
+_NO_NUMBER = re.compile(rf"^\s*no (?=(?:{_DIGIT}|ten|eleven|twelve|\w+teen|\w+ty)\b)", re.IGNORECASE)
+"""A "no" that answers, before a number: "no two fifty is the most"."""
 _CORRECTED = re.compile(r"\b(?:no,? |sorry,? )*correction\b[:,]?\s*", re.IGNORECASE)
 _SYSTEMS = re.compile(
     r"\bsystems? (?:no\.? |number )?([12]|one|two)((?:,? (?:or|and|and/or)| ?/) ?)(?:no\.? |number )?([12]|one|two)\b",
@@ -27,6 +31,9 @@ _SYSTEMS = re.compile(
 
 def written(text: str) -> str:
     """Return an answer as one would write it: without what was taken back, its spoken digits as numbers."""
+    text = _NO_NUMBER.sub("no, ", text)
+    for spoken, meant in _TIMES:
+        text = spoken.sub(meant, text)
     text = _SYSTEMS.sub(r"system \1\2system \3", _corrected(text))
     return _ROW.sub(lambda found: _number(found.group(1), text[found.end() :]), text)
 

@@ -26,8 +26,11 @@ def state_said(state: State, need: Need, said: Said, know: Knowledge) -> bool | 
     if "neither" in said.reading.words:
         return False
     unsaid = [p.state for p in need.points if p.state and not said.where(p.state.subject)]
-    if len(unsaid) == 1 and need.polar and said.reading.words[:1] == ("it",):
-        return _said_of_it(said)
+    alone = all(p.state for p in need.points)
+    if len(unsaid) == 1 and (alone or (need.polar and said.reading.words[:1] == ("it",))):
+        of_it = _said_of_it(said)
+        if of_it is not None:
+            return of_it
     bare = _bare(need, said, len(unsaid))
     return bare[unsaid.index(state)] if state in unsaid and len(bare) == len(unsaid) else None
 
@@ -52,11 +55,26 @@ def state_told(state: State, said: Said) -> bool | None:
 
 
 def _said_of_it(said: Said) -> bool | None:
-    """Return what is said of the one thing asked about: "it won't hold"."""
-    clause = [w for w, c in zip(said.reading.words, said.clauses, strict=True) if c == said.clauses[0]]
-    if wording.NEGATORS.intersection(clause):
-        return False
-    return True if (wording.KEPT | {"hold", "steer"}).intersection(clause) else None
+    """Return what is said of the one thing asked about, by "it" or by nothing: "it won't hold", "not available"."""
+    words = said.reading.words
+    first = words[1:] if words[:1] in _VERDICTS else words
+    if first[:1] in (",",):
+        first = first[1:]
+    clause = []
+    for word in first:
+        if word in wording.STOPS or word in wording.CONTRASTS:
+            break
+        clause.append(word)
+    if not clause or (clause[0] not in _OPENING and len(clause) > 3):
+        return None
+    gone = bool((wording.LOST - {"off", "out"}).intersection(clause))
+    there = bool((wording.KEPT | {"hold", "steer"}).intersection(clause))
+    denies = sum(1 for w in clause if w in wording.NEGATORS)
+    return (gone is bool(denies % 2)) if gone else not denies % 2 if there else None
+
+
+_VERDICTS = (("yes",), ("no",), ("yep",), ("nope",), ("negative",), ("affirmative",), ("affirm",))
+_OPENING = frozenset(("it", "that", "this", "they", "not", "still", "no", "is", "does", "will", "gone", "lost"))
 
 
 def _bare(need: Need, said: Said, wanted: int) -> list[bool]:
@@ -67,12 +85,13 @@ def _bare(need: Need, said: Said, wanted: int) -> list[bool]:
             clauses.setdefault(clause, []).append(word)
     alone = [words[0] for words in clauses.values() if len(words) == 1 and words[0] in _ALONE]
     first = said.reading.words[:1]
-    if not alone and wanted == 1 and need.polar and first in (("yes",), ("no",)):
+    if not alone and wanted == 1 and need.polar and first in _VERDICTS:
         alone = [first[0]]
-    return [word == "yes" for word in alone]
+    return [word in _AFFIRMING for word in alone]
 
 
-_ALONE = frozenset(("yes", "no", "none", "nope", "neither"))
+_AFFIRMING = frozenset(("yes", "yep", "yeah", "affirm", "affirmative"))
+_ALONE = _AFFIRMING | {"no", "none", "nope", "neither", "negative", "nah"}
 
 
 def _said_at(place: int, subjects: set[int], need: Need, said: Said) -> bool:

@@ -32,10 +32,15 @@ def not_supplied(need: Need, said: Said, know: Knowledge) -> list[str]:
         if not systems or i in put_off or LOST.intersection(said.reading.words[max(0, i - 2) : i + 5]):
             continue
         own = {c for concepts in said.concepts for c in concepts}
-        ran = _runners(own, know) or _runners(need.question.concepts, know)
+        ran = _runners(own, know) or _runners(_asked(need), know)
         if ran and ran.isdisjoint(systems):
             found.append(" ".join(said.reading.words[i : i + 2]))
     return found[:1]
+
+
+def _asked(need: Need) -> frozenset[str]:
+    """Return the concepts of the things that a question itself names."""
+    return frozenset(c for m in need.question.mentions if not (m.weak or m.passing) for c in m.concepts)
 
 
 def _runners(things: Iterable[str], know: Knowledge) -> set[str]:

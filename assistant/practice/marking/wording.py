@@ -38,7 +38,7 @@ UNKNOWING = re.compile(
     r"quite |actually |ever |yet )?(?:know|remember|recall|sure|tell|say|think of|"
     r"got a clue|have a clue|got there|got to|learn|learned|learnt|read|studied|"
     r"study|seen|understand|certain|work|figure|do|answer|come|place|a clue|been taught|"
-    r"covered|revised|get)\b|\bno (?:idea|clue|answer|memory|recollection|chance|"
+    r"covered|revised|get(?! lost))\b|\bno (?:idea|clue|answer|memory|recollection|chance|"
     r"comment)\b|\b(?:pass|skip|dunno|forgot|forgotten|forget|beats me|search me|"
     r"next(?: one| question| please)?|drawing a blank|draw a blank|drawn a blank|"
     r"gone blank|mind (?:is|has gone|went) blank|blank on|unable|you tell me|"
@@ -135,7 +135,7 @@ _OPPOSED = """
     empty; together apart; hot cold; wet dry; main nose; increase decrease; positive negative; all none; every
     one; retracted extended; set released; slower faster; pull push; visible hidden; filled hollow; both either;
     both one; tow taxi; castor lock; pedal tiller; horn chime; horn bell; horn gong; horn buzzer; continuous single;
-    continuous short; replace inflate; lock unlocked
+    continuous short; replace inflate; lock unlocked; once often
 """
 OPPOSITES = tuple((pair.split()[0], pair.split()[1]) for pair in _OPPOSED.split(";"))
 """Words that cannot both be meant of one thing; written as their plainest form (see `PLAIN`)."""
