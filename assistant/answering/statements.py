@@ -24,6 +24,8 @@ from assistant.resolving.changes import changes_of
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import rule_value
 
+_NOTHING = 1e-9
+"""A margin of which nothing is left."""
 
 def fact(result: r.FactResult, question: Question, know: Knowledge) -> Parts:
     """A curated statement, as it stands."""
@@ -126,17 +128,25 @@ def _verdict(item: r.Check, know: Knowledge) -> str:
     bound = (
         exact_shown(item.bound, item.unit, know.units) if not item.bound_from else rounded(item.bound, item.unit, know)
     )
-    side = "below" if item.given < item.bound else "above"
+    side = item.beyond or ("below" if item.given < item.bound else "above")
+    given = f"{item.beyond} {given}" if item.beyond else given
     if not (item.limit.maximum or item.limit.minimum):
-        where = "exactly at" if margin < 1e-9 else f"{rounded(margin, unit, know)} {side}"
+        where = _stands(margin, unit, side, item.beyond, know)
         paragraph = f"{source.document} {source.paragraph}"
         return f"{upper(given)} is {where} the stated figure, {bound} ({paragraph}): {item.limit.of}."
     word = "Within" if item.within else "Outside"
-    where = "exactly at" if margin < 1e-9 else f"{rounded(margin, unit, know)} {side}"
+    where = _stands(margin, unit, side, item.beyond, know)
     basis = f" {item.limit.basis}" if item.limit.basis and item.unit == "kt" else ""
     computed = f" by {item.bound_from}" if item.bound_from else ""
     stands = f"{given} is {where} the limit, {bound}{basis}{computed} ({item.limit.of})."
     return f"{word} {source.document} {source.paragraph}: {stands}"
+
+
+def _stands(margin: float, unit: str, side: str, beyond: str, know: Knowledge) -> str:
+    """Return how an amount stands to a bound: exactly at it, or by how much on which side."""
+    if margin < _NOTHING:
+        return side if beyond else "exactly at"
+    return f"{'more than ' if beyond else ''}{rounded(margin, unit, know)} {side}"
 
 
 def _after(item: r.Check, whole: bool, question: Question, know: Knowledge) -> list[str]:
@@ -179,10 +189,12 @@ def bands(result: r.BandResult, question: Question, know: Knowledge) -> Parts:
         if result.given % 1
         else exact_shown(result.given, record.unit, know.units)
     )
+    given = f"{result.beyond} {given}" if result.beyond else given
     word = {"within": "Within", "outside": "Outside"}.get(result.rule.verdict, "")
     source = record.sources[0]
     lead = f"{word} {source.document} {source.paragraph}: " if word else ""
-    text = f"{lead}{record.of}, {given}: {stop(result.rule.says)}"
+    given = "" if given and result.rule.says.startswith(given) else f", {given}"
+    text = f"{lead}{record.of}{given}: {stop(result.rule.says)}"
     values = [("given", result.given, record.unit)]
     working = ""
     if result.reference:
@@ -332,4 +344,6 @@ def declined(result: r.Declined, question: Question, know: Knowledge) -> Parts:
     return Parts(text)
 
 
-_COMPOSED: dict[type, Callable[[Any, Question, Knowledge], Parts]] = {r.FactResult: fact, r.LimitResult: limit}
+_COMPOSED: dict[type, Callable[[Any, Question, Knowledge], Parts]] = {
+    r.FactResult: fact, r.LimitResult: limit, r.CheckResult: check, r.BandResult: bands,
+}  # fmt: skip

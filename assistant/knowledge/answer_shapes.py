@@ -112,6 +112,7 @@ BANDS = Shape(
         NEEDED,
         TOPIC,
         Field("says", TEXT, about="the whole rule in words"),
+        Field("each", IDENTIFIER, about="id of a limit that each of the readings compared is held against as well"),
     ),
 )
 

@@ -224,7 +224,7 @@ def _references(record: Any) -> Iterator[tuple[str, str]]:
     """(field, id) of each other record that a record names; those of overrides are read with them."""
     if hasattr(record, "variant"):
         return
-    for field in ("why", "reference", "top", "record"):
+    for field in ("why", "reference", "each", "top", "record"):
         name = getattr(record, field, "")
         if name:
             yield field, name

@@ -131,6 +131,8 @@ class Bands(NamedTuple):
     topic: str = ""
     says: str = ""
     """The whole rule in words, for a question without a number."""
+    each: str = ""
+    """The id of a limit that each of the readings compared is held against as well."""
 
 
 class Schedule(NamedTuple):

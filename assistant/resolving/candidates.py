@@ -13,6 +13,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.models import Binding, bind, resolve_model
 from assistant.resolving.results import (
     BandResult,
+    BothResult,
     Check,
     CheckResult,
     FactResult,
@@ -166,10 +167,25 @@ def _bands(bands: Bands, match: Match, question: Question, know: Knowledge) -> I
         compared = bands.unit == "K" and len(question.reading.amounts) > 1
         rest = 0 if compared else len(question.reading.amounts) - 1
         fits_both = 1.35 if compared and question.reading.has("can") else 1.1
-        yield Candidate(min(1.2, match.score * fits_both) * 0.9**rest, match.matched + 0.6, judged, match)
+        result = _with_each(bands, judged, question, know) if compared else judged
+        yield Candidate(min(1.2, match.score * fits_both) * 0.9**rest, match.matched + 0.6, result, match)
     elif bands.says:
         score = match.score * 0.9 * _amount_penalty(match, question.reading.amounts, know)
         yield Candidate(score, match.matched, BandResult(bands, float("nan"), bands.rules[0], None), match)
+
+
+def _with_each(bands: Bands, judged: BandResult, question: Question, know: Knowledge) -> Result:
+    """Return the verdict on readings compared, with that on the one nearest to a limit for each; the worse leads."""
+    limit = know.record(bands.each, question.variant) if bands.each else None
+    checks = [limit_rules.check(limit, a, question, know) for a in question.reading.amounts] if limit else []
+    found = [check for check in checks if check is not None]
+    if not found:
+        return judged
+    extreme = (max if found[0].limit.maximum else min)(found, key=lambda check: check.given)
+    checked = CheckResult((extreme,))
+    if extreme.within and judged.rule.verdict == "outside":
+        return BothResult(judged, checked)
+    return BothResult(checked, judged)
 
 
 def _schedule(schedule: Schedule, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 
 from assistant.knowledge.records import BandRule, Bands, Limit, Value
 from assistant.physics.airspeed import cas_from_mach
@@ -16,7 +17,8 @@ from assistant.understanding.states import passes
 
 _MORE = frozenset({"than", "above", "over", "beyond", "past", "exceeding"})
 _LESS = frozenset({"below", "under", "less", "fewer"})
-_LITTLE = 1e-6
+_LISTING = frozenset({"and", ",", "&", "/", "plus", "the", "other", "others"})
+_LITTLE, _DUST = 1e-6, 1e-9
 _LEAST_SHARE = 0.1
 """Two readings of the same thing are of one order of magnitude."""
 
@@ -34,12 +36,51 @@ def amount_for(limit: Limit, amounts: Iterable[Amount], question: Question, know
     applied = applied_to(limit, amounts, know)
     # "Ten knots over", "by 8 kt": a difference, and no reading to hold against the limit.
     rest = [a for a in amounts if a not in applied and not _is_difference(a, question)]
+    rest = [a for a in rest if not reads_a_state(a, question) or _names_thing(limit, a, question, know)]
     measured = [a for a in rest if a.unit is not None and fits(a, figure.unit, know.units) is not None]
     bare = [a for a in rest if a.unit is None and _plausible(a.value, figure)]
     found = measured or bare
     if figure.unit == "K" and len(found) > 1:
         return None  # two readings are for the bands, which take their difference
+    if len(found) > 1 and _listed(found, question.reading.words):
+        # Several readings of one thing: the one nearest to the limit, or farthest beyond it, decides.
+        return (max if limit.maximum else min)(found, key=lambda a: a.value)
     return found[-1] if found else None
+
+
+def _listed(amounts: list[Amount], words: tuple[str, ...]) -> bool:
+    """Return whether amounts follow one another as in a list: "240, 250 and 260"."""
+    return all(
+        one.end < other.start and _LISTING.issuperset(words[one.end : other.start]) for one, other in pairwise(amounts)
+    )
+
+
+def reads_a_state(amount: Amount, question: Question) -> bool:
+    """Return whether an amount is a reading of a thing, which says in which state that is."""
+    return any(amount.start in c.where for c in question.conditions if "." not in c.input)
+
+
+def limits_a_reading(check: Check, question: Question, know: Knowledge) -> bool:
+    """Return whether a check holds a reading of a thing against a limit, and not against where its state changes."""
+    for amount in question.reading.amounts:
+        if not reads_a_state(amount, question) or not _names_thing(check.limit, amount, question, know):
+            continue
+        read = [c.input for c in question.conditions if amount.start in c.where and "." not in c.input]
+        return not any(check.bound == edge for name in read for edge in _edges(name, know))
+    return False
+
+
+def _edges(name: str, know: Knowledge) -> list[float]:
+    """Return the readings of an input at which its state changes."""
+    tests = know.states.numbers.get(name, ())
+    return [one[1] for one, other in zip(tests, tests[1:], strict=False) if one[3] != other[3]]
+
+
+def _names_thing(limit: Limit, amount: Amount, question: Question, know: Knowledge) -> bool:
+    """Return whether a limit is about the thing that an amount is a reading of."""
+    explained = know.matcher.vocabulary(limit.id)
+    read = [c for c in question.conditions if amount.start in c.where and c.input in know.base.inputs]
+    return any(know.base.inputs[c.input].term in explained for c in read)
 
 
 def _is_difference(amount: Amount, question: Question) -> bool:
@@ -132,13 +173,23 @@ def check(limit: Limit, amount: Amount, question: Question, know: Knowledge) -> 
     except OutOfRange:  # an altitude without an atmosphere: which of the two is lower cannot be told
         return None
     within = True
+    step = _beyond(amount, question)
     if limit.maximum:
-        within = given <= bound + 1e-9
+        within = given + step <= bound + _DUST
     if limit.minimum and within:
-        within = given >= limit.minimum.value - 1e-9
+        within = given + step >= limit.minimum.value - _DUST
         if not within or not limit.maximum:
             bound = limit.minimum.value
-    return Check(limit, given, figure.unit, bound, within, source)
+    return Check(limit, given, figure.unit, bound, within, source, _side(step, given, bound))
+
+
+def _side(step: float, given: float, bound: float) -> str:
+    """Return on which side of an amount all is meant that a question asks about, where that is all on one of the
+    bound's.
+    """
+    if step < 0 and given <= bound + _DUST:
+        return "below"
+    return "above" if step > 0 and given >= bound - _DUST else ""
 
 
 def _lower(limit: Limit, question: Question, know: Knowledge) -> tuple[float, str] | None:
@@ -173,12 +224,14 @@ def judge(bands: Bands, question: Question, know: Knowledge, amounts: Sequence[A
             return None  # "at 251: surely one degree does not matter"
         given = max(readings) - min(readings)
     reference = know.figure(bands.reference, question.variant) if bands.reference else None
+    step = _beyond(measured[-1][0], question) if len(measured) == 1 else 0.0
     for rule in bands.rules:
         value = rule.value
         if rule.unit in ("percent", "factor") and reference:
             value = reference.value * (rule.value / 100 if rule.unit == "percent" else rule.value)
-        if passes(rule.test, given, value):
-            return BandResult(bands, given, rule, reference.value if reference else None)
+        if passes(rule.test, given + step, value):
+            beyond = _side(step, given, value)
+            return BandResult(bands, given, rule, reference.value if reference else None, beyond)
     return None
 
 

@@ -45,6 +45,8 @@ class Check(NamedTuple):
     within: bool
     bound_from: str = ""
     """How the bound came about, when two limits apply and the lower was computed."""
+    beyond: str = ""
+    """"below" or "above" for an amount that is named as a bound: all below, or above, it is meant."""
 
 
 class CheckResult(NamedTuple):
@@ -69,6 +71,8 @@ class BandResult(NamedTuple):
     given: float
     rule: BandRule
     reference: float | None
+    beyond: str = ""
+    """As in a check."""
 
 
 class ScheduleResult(NamedTuple):
@@ -163,10 +167,10 @@ class ModelResult(NamedTuple):
 
 
 class BothResult(NamedTuple):
-    """Two statements that fit a question as well as each other: both are told."""
+    """Two statements that fit a question as well as each other, or two verdicts on its readings: both are told."""
 
-    first: FactResult | LimitResult
-    second: FactResult | LimitResult
+    first: FactResult | LimitResult | CheckResult | BandResult
+    second: FactResult | LimitResult | CheckResult | BandResult
 
 
 class Needed(NamedTuple):
