@@ -14,6 +14,7 @@ NARROWEST = 40
 """Columns below which nothing is wrapped narrower."""
 _BOLD, _DIM, _RESET = "\x1b[1m", "\x1b[2m", "\x1b[0m"
 _INDENT = "  "
+_STEP_INDENT = "     "
 _UNIT_SIGNS = frozenset(
     ("kt", "m/s", "mph", "psi", "bar", "kPa", "°C", "mm", "m", "ft", "s", "min", "h", "kg", "t", "m/s²", "MJ")
 )
@@ -87,11 +88,16 @@ def _shown(character: str) -> str:
 
 
 def _fact(text: str, width: int, color: bool) -> list[str]:
-    """The text with its first sentence bold, whole lines apart from the one where it ends."""
-    lines = _wrapped(text, width)
+    """The text with its first sentence bold, whole lines apart from the one where it ends; steps have their lines."""
+    text = _steps_on_lines(clean(text))
+    lines = [
+        line
+        for part in text.split("\n")
+        for line in _wrapped(part, width, _STEP_INDENT if part.startswith(_INDENT) else "")
+    ]
     if not color:
         return lines
-    left = len(_first_sentence(clean(text)).split())
+    left = len(_first_sentence(text).split())
     styled = []
     for line in lines:
         words = line.split(" ")
@@ -99,6 +105,24 @@ def _fact(text: str, width: int, color: bool) -> list[str]:
         left = max(left - len(words), 0)
         styled.append(" ".join(part for part in (f"{_BOLD}{bold}{_RESET}" if bold else "", plain) if part))
     return styled
+
+
+def _steps_on_lines(text: str) -> str:
+    """The text with each step of a procedure ("…: 1. One; 2. Two.") on a line of its own."""
+    begin = text.find(": 1. ")
+    if begin < 0:
+        return text
+    head, rest, steps = text[: begin + 1], text[begin + 2 :], []
+    while (end := rest.find(f"; {len(steps) + 2}. ")) >= 0:
+        steps.append(rest[:end])
+        rest = rest[end + 2 :]
+    if not steps:
+        return text
+    stops = (i + 1 for i, sign in enumerate(rest[:-2]) if sign == "." and rest[i + 1] == " " and rest[i + 2].isupper())
+    last = next((stop for stop in stops if stop > 3), len(rest))
+    after = rest[last:].strip()
+    lines = [head, *(f"{_INDENT}{step}" for step in (*steps, rest[:last]))]
+    return "\n".join([*lines, _steps_on_lines(after)] if after else lines)
 
 
 def _first_sentence(text: str) -> str:

@@ -27,6 +27,38 @@ def test_a_single_answer_ends_with_the_deference(answered: Answer) -> None:
     assert answer_text(answered, 80, deference=True).splitlines()[-1] == answered.cautions[0]
 
 
+@pytest.mark.parametrize(
+    ("text", "lines"),
+    [
+        (
+            "Stop: 1. (memory) Pull. Hard; 2. Wait 20 s; then look; 3. Tell.",
+            ["Stop:", "  1. (memory) Pull. Hard", "  2. Wait 20 s; then look", "  3. Tell."],
+        ),
+        (
+            "Pull. That is step 1 of: Stop: 1. Pull; 2. Wait. This record is disputed.",
+            ["Pull. That is step 1 of: Stop:", "  1. Pull", "  2. Wait.", "This record is disputed."],
+        ),
+        (
+            "Up: 1. Wait; 2. Look. Down: 1. Pull; 2. Push.",
+            ["Up:", "  1. Wait", "  2. Look.", "Down:", "  1. Pull", "  2. Push."],
+        ),
+        ("Tail: 1. Alone.", ["Tail: 1. Alone."]),
+        ("At 3.2 m: 12.5 s; 2.5 more.", ["At 3.2 m: 12.5 s; 2.5 more."]),
+    ],
+)
+def test_steps_are_lines_of_their_own(answered: Answer, text: str, lines: list[str]) -> None:
+    told = answer_text(answered._replace(text=text, working="", cautions=(), sources=()), 80)
+
+    assert told.splitlines() == lines
+
+
+def test_a_step_goes_on_under_its_words(answered: Answer) -> None:
+    text = "Stop: 1. Pull the lever and hold it there for a while; 2. Wait."
+    told = answer_text(answered._replace(text=text, working="", cautions=(), sources=()), 40)
+
+    assert told.splitlines() == ["Stop:", "  1. Pull the lever and hold it there", "     for a while", "  2. Wait."]
+
+
 def test_choices_are_lines_of_their_own(asked_back: Answer) -> None:
     assert answer_text(asked_back, 80).splitlines() == [
         "Which do you mean?",
