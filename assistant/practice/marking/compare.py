@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import NamedTuple
 
+from assistant.practice.marking.absolutes import absolute, same_as_other
 from assistant.practice.marking.alike import crossed, paired
 from assistant.practice.marking.causes import judge_ways
 from assistant.practice.marking.found import ENOUGH, LITTLE, Held, all_groups, enough_of, ways_said, words_said
@@ -20,6 +21,7 @@ from assistant.practice.marking.points import Need
 from assistant.practice.marking.polarity import affirmed_falsely, contradicted, denied
 from assistant.practice.marking.rivals import (
     colours,
+    foreign,
     foreign_steps,
     left_open,
     only_other,
@@ -82,6 +84,10 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *beside_it(held, said),
         *mixed_up(held, need, said),
         *inner_order(held, said),
+        *absolute(need, said),
+        *same_as_other(need, said),
+        *foreign(held, said),
+        *_stand_wrong(need, said),
         *shared_with(held, need, said, denied(said.reading.words, said.reading, need.polar)),
         *beside_row(need, said, know),
         *not_supplied(need, said, know),
@@ -167,6 +173,18 @@ def _verdict_wrong(need: Need, said: Said) -> list[str]:
     wanted = next((p.verdict for p in need.points if p.verdict), "")
     given = verdict_said(need, said) if wanted else ""
     return [f"{given}: it is {wanted}"] if wanted and given and given != wanted else []
+
+
+_FOR, _AGAINST = frozenset(("fine", "ok", "okay", "yes", "allowed")), frozenset(("no", "forbidden"))
+
+
+def _stand_wrong(need: Need, said: Said) -> list[str]:
+    """Return a yes or no with which an answer begins though no one is asked for, where a judged reading is otherwise."""
+    first = said.reading.words[:2]
+    if need.within is None or any(p.verdict for p in need.points) or len(first) < 2 or first[1] != ",":
+        return []
+    given = True if first[0] in _FOR else False if first[0] in _AGAINST else None
+    return [first[0]] if given is not None and given is not need.within else []
 
 
 def _states_wrong(need: Need, said: Said, know: Knowledge) -> list[str]:

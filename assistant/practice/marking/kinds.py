@@ -167,7 +167,7 @@ def _bands(one: Asked, text: str, know: Knowledge) -> list[Point]:
     good = (rule.verdict == "within") is not bool(_DUTY.search(text))
     points = [Point(v, verdict=v) for v in (("yes" if good else "no"),) if polar]
     condition, _, action = rule.says.partition(": ")
-    if _RULE.search(text) or not polar:
+    if _RULE.search(text) or not (polar or (action and ACTION.search(text))):
         figures = _band_figures(result, know)
         if figures:
             points.append(Point(condition, figures, figures_suffice=True, any_figure=True))
@@ -267,7 +267,7 @@ def _change(one: Asked, text: str, know: Knowledge) -> list[Point]:
         now = point(change.now, know)
         then = point(change.formerly, know)
         points.append(now._replace(text=f"now {change.now}", figures_suffice=True))
-        if not re.search(r"\bnow\b", text):
+        if not re.search(r"\bnow\b", text) or re.search(r"\b(?:was|were|before|former(?:ly)?|previous(?:ly)?)\b", text):
             points.append(then._replace(text=f"formerly {change.formerly}", figures_suffice=True))
     return points
 

@@ -43,6 +43,7 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
             wrong += [] if need.change else turned(claim, figures, need, said)
         elif _counts_now(claim, need, know) and not is_known(claim, need, missing, said, know):
             wrong.append(f"{claim.amount.raw}")
+    wrong += [claim.amount.raw for claim in said.claims if claim.former and _is_denied(claim, wanted, said, know)]
     wrong += [word for word in said.reading.words if word in _TIMES and any(f.unit in ("factor", "") for f in missing)]
     wrong += hedged(need, said, fits)
     wrong += greater_of(need, said)
@@ -52,6 +53,12 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
         i: tuple(found.get((i, k)) for k in range(len(p.figures))) for i, p in enumerate(need.points) if p.figures
     }
     return Numbers(places, tuple(dict.fromkeys(wrong)))
+
+
+def _is_denied(claim: Claim, wanted: list[tuple[int, int, Figure]], said: Said, know: Knowledge) -> bool:
+    """Return whether the very figure that is asked for is said not to be so: "it is not 230 kt"."""
+    before = said.reading.words[max(0, claim.amount.start - 2) : claim.amount.start]
+    return "not" in before and any(says(claim, f, know) for _, _, f in wanted)
 
 
 def _covered(point: Point, index: int, found: dict[tuple[int, int], int]) -> bool:

@@ -42,7 +42,10 @@ def table_points_of(one: Asked, text: str, know: Knowledge) -> list[Point]:
 
 def tables_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     """Return the points of several state tables."""
-    return [p for result in one.result.results for p in _table_points(result, text, know)]  # type: ignore[union-attr]
+    made = [_table_points(result, text, know) for result in one.result.results]  # type: ignore[union-attr]
+    judged = [points for points in made if points and all(p.state or p.verdict for p in points)]
+    asks = len(parts_of(text)) < 2 and POLAR.search(text) and not ACTION.search(text)
+    return [p for points in (judged if asks and judged else made) for p in points]
 
 
 def _table_points(result: Any, text: str, know: Knowledge) -> list[Point]:

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from assistant.practice.marking.points import Need, Point
-from assistant.practice.marking.said import Said
+from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import JOINS
 from assistant.resolving.knowing import Knowledge
 
@@ -44,8 +44,12 @@ def labels_of(need: Need, indices: Iterable[int], know: Knowledge) -> dict[int, 
         words = _words(need.points[i]) - {w for q in others for w in _words(q)}
         told = _tellers(need.points[i]) - {w for q in others for w in _tellers(q)}
         called = _called(need.points[i]) - {w for q in others for w in _all_words(q)}
-        found[i] = Label(frozenset(concepts), frozenset(words | called | (told if _opposed(told, others) else set())))
+        found[i] = Label(frozenset(concepts), frozenset(words | called | (_cased(told) if _opposed(told, others) else set())))
     return found
+
+
+def _cased(told: set[str]) -> set[str]:
+    return told | {plain(alias) for w in told for alias in _CASES.get(w, ())}
 
 
 _CALLED = (("exten", ("down", "lower")), ("retract", ("up", "rais")))
@@ -60,6 +64,8 @@ def _all_words(point: Point) -> set[str]:
     return {w for e in (*point.labels, *point.elements) for w in e.words}
 
 
+_CASES = {"without": {"off"}, "with": {"on", "running"}}
+"""What people say for a thing that runs or does not: "fans on", "fans off"."""
 _PAIRS = ({"with", "without"}, {"before", "after"}, {"above", "below"}, {"inside", "outside"})
 
 
@@ -161,7 +167,8 @@ def _spots(labels: Mapping[int, Label], said: Said) -> list[_Spot]:
         points = frozenset(
             p for p, label in labels.items() if not here.isdisjoint(label.concepts) or said.words[i] in label.words
         )
-        bound = said.words[i] == "up" and said.words[i + 1 : i + 2] == ("to",)
+        taken_back = said.words[i] == "with" and plain("off") in said.words[i + 1 : i + 4]
+        bound = taken_back or said.words[i] == "up" and said.words[i + 1 : i + 2] == ("to",)
         if points and not bound and (i not in said.numbered or said.words[i] == "zero"):
             if found and found[-1].end == i and found[-1].points & points:
                 found[-1] = found[-1]._replace(end=i + 1)

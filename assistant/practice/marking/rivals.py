@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from assistant.practice.marking import wording
 from assistant.practice.marking.contraries import OTHER
-from assistant.practice.marking.found import Held
+from assistant.practice.marking.found import Held, element_said
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import AT_LEAST, AT_MOST
@@ -27,6 +27,7 @@ def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
     families = {**know.lexicon.families, **dict.fromkeys(_PERSONS, "person")}
     asked = frozenset(c for m in need.question.mentions for c in m.concepts)
     wanted = {c for p in need.points for e in p.elements for c in e.concepts}
+    turned = {c for p in need.points for e in p.elements if e.off for c in e.concepts}
     found = []
     for family in _SELECTED:
         members = {c for c in wanted if families.get(c) == family and not _only_given(c, need)}
@@ -37,7 +38,7 @@ def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
             if family == "person" and concept in wanted and _is_once_more(concept, members, need, said):
                 found.append(" ".join(said.reading.words[place : place + 1]))
                 break
-            if concept in wanted or concept in asked or _is_put_off(place, said, need):
+            if concept in wanted or concept in asked or (not members & turned and _is_put_off(place, said, need)):
                 continue
             if need.loss and family == "braking-mode":
                 continue
@@ -134,6 +135,26 @@ def foreign_steps(need: Need, said: Said, know: Knowledge) -> list[str]:
     known = {c for p in need.points for e in p.elements for c in e.concepts} | need.question.concepts | need.said
     mentions = (m for m in said.content if m.concepts.isdisjoint(known) and not _is_put_off(m.start, said, need))
     return [m.text for m in mentions if any(c in know.lexicon.sets for c in m.concepts)]
+
+
+def foreign(held: Sequence[Held], said: Said) -> list[str]:
+    """Return the subjects of other books that stand in place of a word of a point: "to prevent a brake fire"."""
+    found = []
+    whole = range(len(said.words))
+    for held_one in (h for h in held if h.share and h.places and not h.point.figures):
+        lacks = any(
+            e.weight >= _MISSED and not e.given and not element_said(e, said, whole)[0] for e in held_one.point.elements
+        )
+        near = {said.clauses[i] for i in held_one.places}
+        found += [
+            m.text for m in said.content
+            if lacks and said.clauses[m.start] in near and any(c[0] == "!" for c in m.concepts)
+        ]  # fmt: skip
+    return found
+
+
+_MISSED = 1.0
+"""Weight of a word that a point is not whole without."""
 
 
 def systems(said: Said) -> list[str]:

@@ -7,6 +7,7 @@ The words are read with the reader that reads questions, so that every name, mis
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from assistant.practice.marking import wording
@@ -132,7 +133,18 @@ def read_said(text: str, know: Knowledge) -> Said:
         text, reading, plain_words(words), tuple(map(frozenset, here)),
         tuple(map(frozenset, inner)), clauses, (), numbered,
     )  # fmt: skip
-    return said._replace(claims=tuple(_claim(a, said, reading, know) for a in amounts))
+    return said._replace(claims=tuple(_claim(a, said, reading, know) for a in _in_percent(amounts, words)))
+
+
+def _in_percent(amounts: Sequence[Amount], words: Sequence[str]) -> list[Amount]:
+    """Return amounts with those in percent that stand in one list with a percentage: "90, 80 and 65 percent"."""
+    found = list(amounts)
+    for i in range(len(found) - 2, -1, -1):
+        one, other = found[i], found[i + 1]
+        listed = set(words[one.end : other.start]) <= {",", "and", "or", "/"} and one.end < other.start
+        if one.unit is None and other.unit == "percent" and listed and one.value > 1:
+            found[i] = one._replace(unit="percent")
+    return found
 
 
 def amounts_of(reading: Reading, know: Knowledge) -> tuple[Amount, ...]:

@@ -29,7 +29,8 @@ def not_supplied(need: Need, said: Said, know: Knowledge) -> list[str]:
     found = []
     for i, here in enumerate(said.concepts):
         systems = {c for c in here if families.get(c) == _SYSTEM} - known
-        if not systems or i in put_off or LOST.intersection(said.reading.words[max(0, i - 2) : i + 5]):
+        before, after = said.reading.words[max(0, i - 2) : i], said.reading.words[i : i + 5]
+        if not systems or i in put_off or (LOST - {"off"}).intersection(before) or LOST.intersection(after):
             continue
         own = {c for concepts in said.concepts for c in concepts}
         ran = _runners(own, know) or _runners(_asked(need), know)

@@ -1,0 +1,31 @@
+"""Answers that leave nothing, or nothing out: "never", "nothing", "any time", "they are the same"."""
+
+from __future__ import annotations
+
+from assistant.practice.marking.points import Need
+from assistant.practice.marking.said import Said
+from assistant.practice.marking.wording import word_set
+
+_ABSOLUTE = word_set("always anybody anyone anything anytime anywhere everything never nobody none nothing nowhere same")
+_BESIDE = word_set("a all any are at be can do does in is it of on s that the them there they time times whatever you")
+
+
+def absolute(need: Need, said: Said) -> list[str]:
+    """Return an answer that is no more than an absolute, where something certain is asked for."""
+    words = [w for w in said.reading.words if w.isalpha()]
+    time = "any" in words and "time" in words
+    if not words or not (time or _ABSOLUTE.intersection(words)) or not set(words) <= _ABSOLUTE | _BESIDE:
+        return []
+    if any(p.verdict or p.state for p in need.points) and not need.loss:
+        return []
+    own = set(need.expected.lower().replace(",", " ").replace(".", " ").replace(":", " ").split())
+    return [] if own & _ABSOLUTE.intersection(words) or own & {"no", "not"} & set(words) else [said.text.strip()]
+
+
+def same_as_other(need: Need, said: Said) -> list[str]:
+    """Return that a figure is said to be the same on another variant, where it is not."""
+    if "same" not in said.reading.words:
+        return []
+    known = {f.value for p in need.points for f in p.figures}
+    named = {c for here in said.concepts for c in here}
+    return ["the same"] if any(c in named and f.value not in known for c, f in need.elsewhere) else []
