@@ -89,6 +89,9 @@ def _read_mach(reading: Reading, i: int) -> Found | None:
     number = reading.number(start)
     if number is None or (word != "mach" and not ("." in reading.word(start) and 0 < number[0] < 2)):
         return None
+    own = reading.unit(number[1])
+    if own and own[0].symbol != "Mach":
+        return None  # "the Mach number of 240 knots"
     value = number[0] / 100 if 10 <= number[0] < 100 else number[0]
     return Found(value, "Mach", _after_unit(reading, number[1], "Mach"))
 

@@ -8,6 +8,8 @@ from assistant.resolving.results import ChangeResult, CompareResult, Result, Var
 from assistant.understanding.matching import Match
 
 Scored = tuple[float, float, Result]
+_STRANGE = 0.62
+"""Share left for each amount of a question that is neither the former figure nor the present one."""
 
 
 def changes_of(record: str, know: Knowledge) -> tuple[Change, ...]:
@@ -28,7 +30,9 @@ def change_result(question: Question, know: Knowledge, ranked: list[Match]) -> S
     best = max(scored, key=lambda pair: pair[0], default=None)
     if best and best[0] > 0.55:
         tied = tuple(c for s, c in scored if s > best[0] - 0.05)
-        return 0.7 + 0.3 * best[0], 2.0, ChangeResult(tied)
+        told = {a.value for c in tied for text in (c.now, c.formerly) for a in know.phrase(text).amounts}
+        strange = sum(1 for a in question.reading.amounts if a.value not in told)
+        return (0.7 + 0.3 * best[0]) * _STRANGE**strange, 2.0, ChangeResult(tied)
     return None
 
 
