@@ -33,3 +33,19 @@ def test_a_tolerance_finer_than_floats_ends() -> None:
 def test_a_target_outside_the_bracket_is_refused(target: float) -> None:
     with pytest.raises(OutOfRange, match="between 0 and 1"):
         solve_monotonic(lambda x: x, target, 0, 1)
+
+
+def _ending(x: float) -> float:
+    if x > 3:
+        raise OutOfRange("it ends at three")
+    return x**2
+
+
+@given(st.floats(0.01, 8.99))
+def test_a_function_that_ends_before_the_bracket_is_solved_up_to_there(target: float) -> None:
+    assert solve_monotonic(_ending, target, 0, 400) == pytest.approx(target**0.5, abs=1e-6)
+
+
+def test_what_lies_beyond_the_end_of_a_function_is_out_of_range() -> None:
+    with pytest.raises(OutOfRange, match="ends at three"):
+        solve_monotonic(_ending, 10, 0, 400)
