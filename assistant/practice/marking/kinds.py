@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable
 from typing import Any
 
 from assistant.knowledge.records import Fact, Limit, Value
-from assistant.practice.marking.asked import Asked
+from assistant.practice.marking.asked import Asked, record_of
 from assistant.practice.marking.elements import named_elements, point
 from assistant.practice.marking.outcomes import ACTION, cause_points, loss_points, table_points_of, tables_points
 from assistant.practice.marking.parts import POLAR, parts_of
@@ -256,8 +256,15 @@ def _bare_step(text: str) -> str:
 def _both(one: Asked, text: str, know: Knowledge) -> list[Point]:
     """Return the points of the first of two statements that are both told: either answers."""
     result: Any = one.result
-    first = one._replace(result=result.first)
-    return MAKERS[type(result.first)](first, text, know)
+    asked = know.reader.read(text).concepts
+    chosen = max((result.first, result.second), key=lambda each: len(asked & _named(each, know)))
+    return MAKERS[type(chosen)](one._replace(result=chosen), text, know)
+
+
+def _named(result: Any, know: Knowledge) -> frozenset[str]:
+    """Return the concepts that the name of a result's record holds."""
+    record = record_of(result)
+    return know.phrase(getattr(record, "of", "") or getattr(record, "says", "")).concepts
 
 
 def _change(one: Asked, text: str, know: Knowledge) -> list[Point]:

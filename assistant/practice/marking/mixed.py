@@ -15,10 +15,12 @@ from assistant.practice.marking.found import ENOUGH, Held, element_said, words_s
 from assistant.practice.marking.points import Element, Need, Point
 from assistant.practice.marking.said import Said, plain
 
-_CUTS = frozenset((",", ";", ".", "then", "and", "before", "after"))
+_CUTS = frozenset((",", ";", ".", "then", "and", "so", "before", "after"))
 _TURNED = frozenset(("after", "before", "until", "when", "once"))
 """Words that may tell steps in another order than they are done."""
 _HEAVY = 1.0
+_SHORT = 6
+"""Words of a piece that says one step; more run several together, as in speech without stops."""
 
 
 def stretches_of(said: Said) -> list[range]:
@@ -42,7 +44,7 @@ def mixed_up(held: Sequence[Held], need: Need, said: Said) -> list[str]:
 
 def _exchanged(piece: range, points: Sequence[Point], said: Said) -> str:
     """Return the point whose thing a piece names with what only another point does with its own thing."""
-    if any(words_said(p, said, piece)[0] >= 0.99 for p in points):
+    if len(piece) > _SHORT or any(words_said(p, said, piece)[0] >= 0.99 for p in points):
         return ""
     for one, other in combinations(points, 2):
         mine, theirs = _own(one, other, points, piece, said), _own(other, one, points, piece, said)

@@ -20,6 +20,8 @@ _DENYING = word_set("cannot isnt never neither no nobody none nor not nothing no
 _ALONE = frozenset(("nobody", "none", "nothing"))
 """What stands for a thing itself, and denies only what is said of it next: "nothing steers"."""
 _PHRASES = (("anything", "but"), ("everything", "but"), ("far", "from"), ("fails", "to"), ("other", "than"))
+_DETERMINING = frozenset(("no", "without"))
+"""What denies the one thing that follows."""
 _HARD = STOPS - {"-", "–", "—"}
 _ENDS = CONTRASTS | word_set(
     "above after and as because before below but by except for i if it once since so then they till unless until we "
@@ -50,7 +52,10 @@ def denied(words: Sequence[str], reading: Reading, answers: bool = False) -> fro
     }  # fmt: skip
     found: set[int] = set()
     for start, first in _negations(words, answers):
-        for i in range(first, names.get(start, len(words))):
+        end = names.get(start, len(words))
+        if words[start] in _DETERMINING:
+            end = min((m.end for m in reading.mentions if m.start >= first and not m.weak), default=end)
+        for i in range(first, end):
             if words[i] in _HARD or (i > first and words[i] in _ENDS) or (words[start] in _ALONE and words[i] == "the"):
                 break
             found ^= {i}
@@ -81,7 +86,8 @@ def contradicted(held: Sequence[Held], need: Need, said: Said) -> list[str]:
             continue
         heaviest = max((e.weight for e in point.elements if not e.given), default=0.0)
         for element in point.elements:
-            if element.given or element.denied or element.weight < min(_TELLING, heaviest):
+            least = _TELLING if point.negated else min(_TELLING, heaviest)
+            if element.given or element.denied or element.weight < least:
                 continue
             spots = element_said(element, said, range(len(words)))[1]
             if point.figures or element.weight < heaviest:
@@ -90,9 +96,16 @@ def contradicted(held: Sequence[Held], need: Need, said: Said) -> list[str]:
                 turned_round = _affirmed(spots, element, point, said, asked_so) or _contrary_denied(element, said, places)
             else:
                 turned_round = bool(spots) and (places.issuperset(spots) or _word_denied(element, said, places))
-            if turned_round:
+            if turned_round or (spots and not element.off and _overcome(spots, element, point, said)):
                 found.append(f"{'not so' if element.off else 'denied'}: {point.text}")
     return found
+
+
+def _overcome(spots: Sequence[int], element: Element, point: Point, said: Said) -> bool:
+    """Return whether a thing that prevails is said to be prevailed over: "the other one wins over it"."""
+    if not {"prevail", "prevails"} & set(said.reading.words) or "over" in point.text.split():
+        return False
+    return all("over" in said.reading.words[max(0, i - 2) : i] for i in spots)
 
 
 def _word_denied(element: Element, said: Said, places: frozenset[int]) -> bool:
@@ -121,7 +134,8 @@ def affirmed_falsely(need: Need, said: Said) -> list[str]:
         subject = [e for e in point.elements if not e.off and e.weight > _TELLING]
         if not all(e.concepts & need.question.concepts or element_said(e, said, range(len(said.words)))[0] for e in subject):
             continue
-        off = [e for e in point.elements if e.off and e.weight > _FAINT and not e.concepts & need.question.concepts]
+        asked = {c for c in need.question.concepts if c[0] != "~"}
+        off = [e for e in point.elements if e.off and e.weight > _FAINT and not e.concepts & asked]
         told = [e for e in off if _stands(e, point, said)]
         if len(told) > 1 and sum(e.weight for e in told) >= _MOST * sum(e.weight for e in off):
             found.append(f"not so: {point.text}")

@@ -55,7 +55,7 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
         whole = None
     if whole:
         whole = _all_steps(whole, len(parts), know)
-    if whole and (isinstance(whole.result, _STRUCTURED) or len(parts) < 2):
+    if whole and (isinstance(_first(whole.result), _STRUCTURED) or len(parts) < 2):
         return (*_with_siblings(whole, text, know), *measured_parts(parts, text, whole, know))
     split = by_parts(parts, text, know) if len(parts) > 1 else []
     if len(split) > 1 or (split and not whole):
@@ -66,6 +66,10 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     if len(found) == 1:
         found = _with_siblings(found[0], text, know)
     return tuple(_all_steps(one, len(parts), know) for one in found)
+
+
+def _first(result: r.Result) -> r.Result:
+    return result.first if isinstance(result, r.BothResult) else result
 
 
 def _steps(text: str, know: Knowledge) -> Asked | None:
@@ -88,7 +92,8 @@ def _is_beside(one: Asked, text: str, know: Knowledge) -> bool:
     """Return whether an answer gives no verdict where "yes or no" is asked for, though a limit would."""
     if isinstance(one.result, r.ModelResult) and (not one.result.values or _asks_verdict(text, know)):
         return True
-    if not re.search(r"\byes or no\b", text, re.IGNORECASE) or isinstance(one.result, _VERDICTS):
+    both = isinstance(one.result, r.BothResult) and isinstance(one.result.first, _VERDICTS)
+    if not re.search(r"\byes or no\b", text, re.IGNORECASE) or isinstance(one.result, _VERDICTS) or both:
         return False
     return bool(shortened(text, know))
 

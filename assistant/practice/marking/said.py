@@ -229,4 +229,4 @@ def _closes(pattern: re.Pattern[str], text: str) -> bool:
 
 
 def _denied(text: str) -> bool:
-    return bool(wording.NEGATORS.intersection(text.split()[-2:]))
+    return bool((wording.NEGATORS - {"none", "nothing"}).intersection(text.split()[-2:]))

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import re
 
+from assistant.practice.marking.phrases import plainer
+
 _DIGITS = {
     "zero": "0", "oh": "0", "one": "1", "two": "2", "three": "3", "tree": "3", "four": "4", "fower": "4", "five": "5",
     "fife": "5", "six": "6", "seven": "7", "eight": "8", "ait": "8", "nine": "9", "niner": "9",
@@ -22,6 +24,7 @@ _TIMES = ((re.compile(r"\b(?:just |only )?one time\b", re.IGNORECASE), "once"),
           (re.compile(r"\b(?:just |only )?two times\b", re.IGNORECASE), "twice"))  # fmt: skip
 _NO_NUMBER = re.compile(rf"^\s*no (?=(?:{_DIGIT}|ten|eleven|twelve|\w+teen|\w+ty)\b)", re.IGNORECASE)
 """A "no" that answers, before a number: "no two fifty is the most"."""
+_ARROW = re.compile(r"\s*(?:->|=>|→|➔)\s*")
 _CORRECTED = re.compile(r"\b(?:no,? |sorry,? )*correction\b[:,]?\s*", re.IGNORECASE)
 _SYSTEMS = re.compile(
     r"\bsystems? (?:no\.? |number )?([12]|one|two)((?:,? (?:or|and|and/or)| ?/) ?)(?:no\.? |number )?([12]|one|two)\b",
@@ -34,6 +37,7 @@ def written(text: str) -> str:
     text = _NO_NUMBER.sub("no, ", text)
     for spoken, meant in _TIMES:
         text = spoken.sub(meant, text)
+    text = _ARROW.sub(" to ", plainer(text))
     text = _SYSTEMS.sub(r"system \1\2system \3", _corrected(text))
     return _ROW.sub(lambda found: _number(found.group(1), text[found.end() :]), text)
 

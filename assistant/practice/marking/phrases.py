@@ -1,0 +1,38 @@
+"""Everyday ways of saying what the books have a word for: "carry on", "count on", "loses its pressure".
+
+They are ways of speaking of the language, not of one aeroplane; a name of a thing belongs in the knowledge.
+"""
+
+from __future__ import annotations
+
+import re
+
+_PLAINER = {
+    r"(?:carry|keep|press) (?:on|going)": "continue",
+    r"(?:keep|keeps|keeping) rolling": "continue",
+    r"(?:do not|don't|never|not) (?:retract|raise) (?:the |your )?(?:gear|wheels|legs)": "leave the gear down",
+    r"(?:the )?wheels (?:stay|remain|are left) down": "leave the gear down",
+    r"(?:can |may )?(?:count|bank|depend) on": "rely on",
+    r"(?:the )?(?:two|both|pair) of (?:us|them|you)": "both pilots",
+    r"one (?:more|further|extra) (?:time)?": "once more",
+    r"(?:takes?|taking|took) (?:the |its )?pressure (?:off|from|out of)": "depressurises",
+    r"(?:loses|loses its|loses the|has no|have no|without|no|no more) pressure (?:in|to|for|on)?": "depressurised ",
+    r"just follow": "castor freely",
+    r"let(?:s)? (?:the )?(tyres?|tires?) down": r"deflates the \1",
+    r"so (?:that )?(?:it|they|the tyres?) (?:does not|do not|doesn't|don't|cannot|can't|won't) burst": "to prevent a burst",
+    r"(?:a |the )?get(?:s|ting)? (?:a )?tow(?:ed)?": "be towed",
+    r"need (?:a )?tow": "be towed",
+    r"nose oleo": "nose strut",
+    r"let(?:s)? go (?:of )?and (?:press|push)(?:es)? again": "release and reapply",
+    r"us(?:e|es|ing) up": "spends",
+    r"looks after": "runs",
+    r"(?:it )?wins": "prevails",
+}
+_FOUND = [(re.compile(rf"\b(?:{spoken})(?!\w)", re.IGNORECASE), plain) for spoken, plain in _PLAINER.items()]
+
+
+def plainer(text: str) -> str:
+    """Return a text with everyday phrases in the words that the books use."""
+    for spoken, plain in _FOUND:
+        text = spoken.sub(plain, text)
+    return text
