@@ -11,6 +11,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.controls import asks_place, believes, control
 from assistant.conversation.disputing import cleared, listed, set_aside
 from assistant.conversation.disputing import with_disputes as with_disputes
+from assistant.conversation.library import library_reply
 from assistant.conversation.readings import is_quantity, question_of
 from assistant.knowledge.records import Change, Fact, Source
 from assistant.quantities.amounts import Amount
@@ -30,6 +31,9 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
     """Return the reply to a turn that steers, or None when it is a question."""
     name = control(text)
     if not name:
+        asked = library_reply(text, context, knowledge)
+        if asked:
+            return asked, context
         believed = _believed(text, context, knowledge)
         return (believed, context) if believed else None
     if name in ("why", "source", "again") and context.answer is None:

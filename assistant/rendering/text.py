@@ -112,7 +112,8 @@ def _steps_on_lines(text: str) -> str:
     begin = text.find(": 1. ")
     if begin < 0:
         return text
-    head, rest, steps = text[: begin + 1], text[begin + 2 :], []
+    head, rest = text[: begin + 1], text[begin + 2 :]
+    steps: list[str] = []
     while (end := rest.find(f"; {len(steps) + 2}. ")) >= 0:
         steps.append(rest[:end])
         rest = rest[end + 2 :]

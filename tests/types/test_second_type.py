@@ -100,3 +100,15 @@ def test_a_paragraph_that_its_documents_do_not_list_is_refused(tmp_path: Path, c
 
     expected = f"limit 'gear-down-speed' cites '{cited}', which {cited[:2]} does not list"
     assert expected in [problem.message for problem in problems]
+
+
+@pytest.mark.parametrize(
+    ("question", "told"),
+    [
+        ("what is loaded", "Loaded: HB, Tarrowby 40 Handbook, revision 3, effective 1 February 2026; QL, "),
+        ("when is the quick list effective", "QL, revision 2, effective 1 March 2026."),
+        ("who validated the handbook", "It is not stated who validated HB 3."),
+    ],
+)
+def test_its_documents_tell_of_themselves(second: Ask, question: str, told: str) -> None:
+    assert second(question).text.startswith(told)
