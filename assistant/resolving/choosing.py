@@ -138,18 +138,36 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
     found.extend(_specials(question, know, ranked))
     asked = question.reading.asked & QUANTITIES
     found = [_by_place(_by_asked(c, asked, question, know), question, know) for c in found]
+    found = _verdict_first(found, question, know)
     found.sort(key=lambda c: (-round(c.score, 3), -c.weight))
     return found
 
 
+def _verdict_first(found: list[Candidate], question: Question, know: Knowledge) -> list[Candidate]:
+    """Put a limit on the very reading that says a state before the state: "accumulator 1,700 psi, park on it?"."""
+    verdicts = [
+        c.score
+        for c in found
+        if isinstance(c.result, CheckResult) and c.score >= ANSWERING and c.match and c.match.open
+        if limit_rules.limits_a_reading(c.result.checks[0], question, know)
+    ]
+    if not verdicts:
+        return found
+    most = max(verdicts) - 0.01
+    return [
+        c._replace(score=min(c.score, most)) if isinstance(c.result, (TableResult, TablesResult)) else c for c in found
+    ]
+
+
 def _by_figure(question: Question, know: Knowledge) -> Iterable[Candidate]:
     """A limit that depends on a state is meant when its very figure is named: "must I stick to 800 psi?"."""
-    for name in know.base.ids("limits") if question.reading.amounts else ():
+    amounts = [a for a in question.reading.amounts if not limit_rules.reads_a_state(a, question)]
+    for name in know.base.ids("limits") if amounts else ():
         limit = know.base.records[name]
         figure = limit.maximum or limit.minimum
         if not limit.when or not figure:
             continue
-        for amount in question.reading.amounts:
+        for amount in amounts:
             if amount.unit == figure.unit and amount.value == figure.value:
                 yield from _in_state(limit, question, know)
 

@@ -16,6 +16,7 @@ from assistant.understanding.states import Condition, failing, stated
 
 _STOPS = frozenset((".", "?", "!", ";", ",", ":", "(", ")", "-"))
 _DENYING = frozenset(("not", "never", "no", "cannot", "without"))
+_BEING = frozenset(("is", "are", "still", "both", "all"))
 _JOINING = frozenset(("and", "but", "with", "while", "so", "if"))
 
 
@@ -32,11 +33,18 @@ def given_states(reading: Reading, know: Knowledge) -> GivenStates:
     found = stated(reading, know.states, know.units, losing, _asks_mode(reading))
     if not found.bare or not _asks_result(reading, found.conditions, know):
         return GivenStates(found.conditions)
-    failed = [group for group in found.bare if _tells_failure(reading, group, know)]
-    rest = [name for group in found.bare if group not in failed for name in group.inputs]
+    there = [group for group in found.bare if _tells_presence(reading, group)]
+    failed = [group for group in found.bare if group not in there and _tells_failure(reading, group, know)]
+    rest = [name for group in found.bare if group not in there and group not in failed for name in group.inputs]
     named = {c.input for c in found.conditions}
+    more = [
+        Condition(name, know.states.normal(name), where=tuple(range(group.start, group.end)))
+        for group in there
+        for name in group.inputs
+        if name not in named
+    ]
     unsaid = tuple(n for n in rest if n in know.states.failures)
-    return GivenStates((*found.conditions, *failing(failed, know.states, named)), unsaid)
+    return GivenStates((*found.conditions, *more, *failing(failed, know.states, named)), unsaid)
 
 
 def _asks_mode(reading: Reading) -> bool:
@@ -65,6 +73,14 @@ def _tells_failure(reading: Reading, group: Group, know: Knowledge) -> bool:
         return _unexplained(told[0])
     before = [m for m in reading.mentions if begin <= m.start < group.start and not m.weak]
     return bool(before) and _unexplained(before[-1]) and group.start - before[-1].end <= 2 and end - group.end <= 1
+
+
+def _tells_presence(reading: Reading, group: Group) -> bool:
+    """Return whether nothing more is told of a thing than that it is there."""
+    told = list(reading.words[group.end : group.end + 4])
+    while told and told[0] in _BEING:
+        told.pop(0)
+    return told[:1] == ["there"] and (len(told) == 1 or told[1] in _STOPS | _JOINING)
 
 
 def _unexplained(mention: Mention) -> bool:

@@ -73,14 +73,16 @@ def limits_a_reading(check: Check, question: Question, know: Knowledge) -> bool:
 def _edges(name: str, know: Knowledge) -> list[float]:
     """Return the readings of an input at which its state changes."""
     tests = know.states.numbers.get(name, ())
-    return [one[1] for one, other in zip(tests, tests[1:], strict=False) if one[3] != other[3]]
+    return [one[1] for one, other in pairwise(tests) if one[3] != other[3]]
 
 
 def _names_thing(limit: Limit, amount: Amount, question: Question, know: Knowledge) -> bool:
     """Return whether a limit is about the thing that an amount is a reading of."""
     explained = know.matcher.vocabulary(limit.id)
     read = [c for c in question.conditions if amount.start in c.where and c.input in know.base.inputs]
-    return any(know.base.inputs[c.input].term in explained for c in read)
+    said = {k for c in read for k in c.where}
+    named = frozenset(x for m in question.reading.mentions if said.intersection(m.taken) for x in m.concepts)
+    return bool(explained & named) or any(know.base.inputs[c.input].term in explained for c in read)
 
 
 def _is_difference(amount: Amount, question: Question) -> bool:

@@ -7,7 +7,8 @@ from collections.abc import Collection, Iterator
 from assistant.knowledge.records import Fact, Source, StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import CauseResult, LossResult, Result, Row, TableResult
+from assistant.resolving.results import CauseResult, LossResult, Needed, Result, Row, TableResult
+from assistant.understanding.condition import is_result
 from assistant.understanding.matching import Match
 from assistant.understanding.reading import Mention
 from assistant.understanding.states import Condition
@@ -73,27 +74,76 @@ def _row(
     relevant = tuple(c for c in inputs if c.input in table.inputs)
     asked = [m for m in matches if m.covered > 0.99]
     named = _outputs_named(table, question)
-    normal = question.reading.has("all_normal") and bool(asked)
-    if not normal and (not inputs or not (asked or named or relevant)):
+    normal = _all_normal(question) and bool(asked)
+    unsaid = _unsaid(table, question) if asked or named else ()
+    if not (normal or unsaid) and (not inputs or not (asked or named or relevant)):
         return
-    vocabulary = know.matcher.vocabulary(table.id)
     content = _content(question, know, excused)
+    vocabulary = know.matcher.vocabulary(table.id)
     others = frozenset(c for m in matches if m.covered > 0.99 for c in know.matcher.vocabulary(m.record))
     barred = [m for m in content if vocabulary.isdisjoint(m.concepts) and others.isdisjoint(m.concepts)]
     leading = tuple(dict.fromkeys([*(m.tag.split(".", 1)[1] for m in asked), *(o for o, _ in named)]))
     explained = [m for m in content if not vocabulary.isdisjoint(m.concepts)]
     weight = sum(know.matcher.mention_weight(m) for m in explained) + len(relevant)
-    if relevant and (asked or named):
-        score = 1.03 if question.context and asked else 0.97  # within a scenario, its states are meant
-    elif len(relevant) > 1 and not content and relevant == inputs and not _asks_what_follows(question):
-        score = 1.02  # states alone were given: what they lead to is meant
-    elif relevant:
-        score = 0.8 if not content or explained else 0.7
-        if all(c.implied for c in relevant):
-            score -= 0.18
-    else:
+    bare = relevant == inputs and not content
+    score = _fit(relevant, bool(asked), bool(named), bare, question)
+    if relevant and not (asked or named):
+        score -= 0.1 if content and not explained else 0.0
+    elif not relevant and not unsaid:
         score = 0.93 if normal else 0.72 if asked else 0.4
     score *= _barring(barred, know) * _unused_amounts(question)
+    if unsaid:
+        yield score, weight, _state_needed(table, unsaid, know)
+        return
+    yield score, weight, _table_result(table, inputs, leading, question, know)
+
+
+def _fit(relevant: tuple[Condition, ...], asked: bool, named: bool, bare: bool, question: Question) -> float:
+    """Return how well a table fits a question that gives states: best where one of its results is asked for."""
+    if asked and _decides_sense(relevant, question):
+        return 1.03
+    if asked or named:
+        return 1.03 if question.context and asked else 0.97  # within a scenario, its states are meant
+    if len(relevant) > 1 and bare and not _asks_what_follows(question) and not _names_result(question):
+        return 1.02  # states alone were given: what they lead to is meant
+    return 0.62 if all(c.implied for c in relevant) else 0.8
+
+
+def _decides_sense(relevant: tuple[Condition, ...], question: Question) -> bool:
+    """Return whether a thing that stands for several is in this table one: "controller failed, which mode"."""
+    return any(
+        {c.where for c in question.conditions if c.input != one.input and c.where} >= {one.where}
+        and sum(1 for c in relevant if c.where == one.where) == 1
+        and any(one.where[0] in m.taken and len(m.concepts) > 1 for m in question.reading.mentions)
+        for one in relevant
+        if one.where
+    )
+
+
+def _names_result(question: Question) -> bool:
+    """Return whether a result of any table is named or given."""
+    return any(is_result(c.input) for c in question.conditions)
+
+
+def _all_normal(question: Question) -> bool:
+    return question.reading.has("all_normal") and not question.reading.has("cause", "why")
+
+
+def _unsaid(table: StateTable, question: Question) -> tuple[str, ...]:
+    """Return the inputs of a table that a question tells of without a state that is understood."""
+    given = {c.input for c in question.conditions}
+    return tuple(name for name in question.unsaid if name in table.inputs and name not in given)
+
+
+def _state_needed(table: StateTable, names: tuple[str, ...], know: Knowledge) -> Needed:
+    """Return the question back for the state of things: a guess would be a confident wrong answer."""
+    shown = (know.base.terms[know.base.inputs[name].term].names[0] for name in names)
+    return Needed(table, tuple(f"the state of {name}" for name in shown), names)
+
+
+def _table_result(
+    table: StateTable, inputs: tuple[Condition, ...], leading: tuple[str, ...], question: Question, know: Knowledge
+) -> TableResult:
     unaffected = tuple(c for c in inputs if c.input not in table.inputs)
     cases = alternatives(inputs, question, know)
     rows = tuple(
@@ -103,7 +153,7 @@ def _row(
         for case in cases
     )
     rows = _from_results(table, rows, question, know) or rows
-    yield score, weight, TableResult(table, rows, leading, unaffected)
+    return TableResult(table, rows, leading, unaffected)
 
 
 def _asks_what_follows(question: Question) -> bool:

@@ -93,9 +93,9 @@ class Binder:
         state = lead.state
         between = self.words[state.end : group.start]
         after = self._following(group, following)
-        if "with" in between and lead.found[0].value == self.known.normal(lead.found[0].input):
-            if not state.text.startswith(("no", "nothing")):
-                return None  # "does it still work with System 1 …": what works is not System 1
+        works = lead.found[0].value == self.known.normal(lead.found[0].input)
+        if "with" in between and works and not state.text.startswith(("no", "nothing")):
+            return None  # "does it still work with System 1 …": what works is not System 1
         other = bool(after) and after[0].start - group.end <= 1 and not self._leads(after[0], following)
         if other and after[0].holds("can") and not _JOINING.intersection(between) and self._ends(after[0]):
             other = False  # "without anti-skid ok?": the last word asks, and says no state

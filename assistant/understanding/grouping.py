@@ -26,11 +26,15 @@ _MOST_BETWEEN = 4
 
 
 class Group(NamedTuple):
-    """Things named at words[start:end] that share a state; `inputs` are inputs, or results of tables."""
+    """Things named at words[start:end] that share a state; `inputs` are inputs, or results of tables.
+
+    aside: nobody named them, a name only brings them along ("emergency braking": the accumulator).
+    """
 
     start: int
     end: int
     inputs: tuple[str, ...]
+    aside: bool = False
 
 
 def input_groups(reading: Reading, known: StateWords, states: Sequence[Mention]) -> list[Group]:
@@ -46,7 +50,8 @@ def input_groups(reading: Reading, known: StateWords, states: Sequence[Mention])
         if last and _joined(reading, last, mention, names, known) and not _have_own(reading, last, mention, states):
             groups[-1] = Group(last.start, mention.end, (*last.inputs, *names))
         else:
-            groups.append(Group(mention.start, mention.end, names))
+            own = len(names) > 1 or any(c in known.by_term for c in mention.concepts)
+            groups.append(Group(mention.start, mention.end, names, not own))
     return groups
 
 

@@ -7,6 +7,7 @@ wins, and a name that several concepts share keeps them all: the record asked fo
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from itertools import pairwise
 from typing import Any, NamedTuple
 
 from assistant.understanding.packing import unpack_names
@@ -14,6 +15,8 @@ from assistant.understanding.words import expand, stem
 
 GAP = "…"
 _WIDEST_GAP = 3
+_STOPS = frozenset((",", ".", ";", ":", "?", "!"))
+"""A name with a gap crosses none of these."""
 
 Names = dict[str, list[tuple[tuple[str, ...], tuple[str, ...]]]]
 
@@ -62,10 +65,30 @@ class Lexicon:
                 if best is not None and rank > best[0]:
                     break
                 taken = _match(parts, stems, start, free)
-                if taken:
+                if taken and not (GAP in parts and self._takes_away(taken, stems, free)):
                     best = rank, taken, concepts
                     break
         return Found(start, best[1][-1] + 1, best[1], tuple(best[2])) if best else None
+
+    def _takes_away(self, taken: tuple[int, ...], stems: Sequence[str], free: Sequence[bool]) -> bool:
+        """Return whether a name with a gap would take the word that a state needs: "pulled … in the air"."""
+        gaps = [k for k, (one, other) in enumerate(pairwise(taken), 1) if other > one + 1]
+        if not gaps:
+            return False
+        begin, end = taken[gaps[-1]], taken[-1]
+        by_second, _ = self._beginning(stems[begin])
+        for _, parts, concepts in by_second.get(stems[begin + 1] if begin + 1 < len(stems) else "", ()):
+            states = {c for c in concepts if c[0] in "@="}
+            longer = _match(parts, stems, begin, free) if states and GAP not in parts else ()
+            if longer and longer[-1] > end and not states & self._named(parts[1:]):
+                return True
+        return False
+
+    def _named(self, stems: Sequence[str]) -> frozenset[str]:
+        """Return the concepts that are named by just these stems."""
+        by_second, loose = self._beginning(stems[0])
+        listed = by_second.get(stems[1], ()) if len(stems) > 1 else loose
+        return frozenset(c for _, parts, concepts in listed if parts == stems for c in concepts)
 
     def _beginning(self, first: str) -> _Beginning:
         """Return the names with a first stem: by their second, and those of one word or with a gap after it."""
@@ -102,6 +125,8 @@ def _match(parts: Sequence[str], stems: Sequence[str], start: int, free: Sequenc
             continue
         last = min(i + gap, len(stems) - 1)
         while i <= last and (stems[i] != part or not free[i]):
+            if stems[i] in _STOPS:
+                return ()
             i += 1
         if i > last:
             return ()

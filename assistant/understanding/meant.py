@@ -15,6 +15,9 @@ _SAYING = frozenset({
 _TAKES_OF = frozenset(("of", "made", "out", "consist", "consists", "kind", "sort", "type", "part", "think", "full"))
 """Words after which a last "of" is what it says."""
 
+_NUMBER = frozenset(("no", "nr", "nbr", "num"))
+_SMALL = frozenset(("one", "two", "three", "four"))
+
 
 def hearsay(words: list[str]) -> int:
     """Return where a question begins that opens with who says it: "a man from the union told me that …"."""
@@ -51,10 +54,24 @@ def counted_at(amount: Amount, words: list[str]) -> set[int]:
 def expanded(tokens: list[Token]) -> list[Token]:
     """Return the tokens with contractions as the words that they stand for."""
     result: list[Token] = []
-    for token in tokens:
+    for token in _without_dots(tokens):
         parts = expand(token.text)
         if parts == (token.text,):
             result.append(token)
         else:
             result.extend(Token(part, token.raw, token.start, token.end) for part in parts if part)
     return result
+
+
+def _without_dots(tokens: list[Token]) -> list[Token]:
+    """Drop the dot of an abbreviated "number": "no. 1 system", "nr. 2"."""
+    return [
+        token
+        for i, token in enumerate(tokens)
+        if not (
+            token.text == "."
+            and 0 < i < len(tokens) - 1
+            and tokens[i - 1].text in _NUMBER
+            and (tokens[i + 1].text.isdigit() or tokens[i + 1].raw in _SMALL)
+        )
+    ]

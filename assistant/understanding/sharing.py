@@ -13,7 +13,7 @@ _BETWEEN = frozenset({
     "and", "or", "nor", "plus", "as", "well", "also", "along", "together", "with", ",", "/", "&", "+", "the", "my",
     "our", "so", "has", "have", "had", "is", "are", "did", "does", "do", "too", "then", "now", "after", "that", "later",
     "followed", "by", "took", "takes", "taking", "same", "for", "ditto", "likewise", "similarly", "finally", "next",
-    "even", "it", "goes", "go", "both", "later", "again", "of", "course", "a", "an", "but", "not", "moment", "minute",
+    "even", "it", "goes", "go", "both", "again", "of", "course", "a", "an", "but", "not", "moment", "minute",
     "like", "way", "thing", "shortly", "soon", "afterwards", "in", "addition", "besides", ".", "-", "(",
 })  # fmt: skip
 """Words of which alone what stands between two things may consist, where the second shares the first one's state."""

@@ -62,7 +62,7 @@ def stated(
         following = groups[index + 1].start if index + 1 < len(groups) else len(reading.words)
         bound = _bound(binder, group, groups[index - 1].end if index else 0, following, units, last)
         if bound is None:
-            bare.append(group)
+            bare.extend(() if group.aside else (group,))
             continue
         last = None if is_result(group.inputs[0]) else bound
         found.extend(bound.found)
@@ -127,9 +127,9 @@ def _left_bare(
     """Yield the groups that can fail, that the telling part names, and of which nothing is known in the end."""
     named = {c.input for c in found}
     for group in groups:
-        if group.start not in asks and not named.intersection(group.inputs):
-            if known.failures.intersection(group.inputs):
-                yield group
+        told = group.start not in asks and not named.intersection(group.inputs)
+        if told and known.failures.intersection(group.inputs):
+            yield group
 
 
 def _results_named(reading: Reading, found: list[Condition]) -> list[Condition]:
