@@ -166,9 +166,10 @@ def _left_out(
 ) -> LeftOut | None:
     if record.id in disputed:
         note = disputed[record.id]
-        return LeftOut(record.id, "disputed", f"{record.id} is set aside as disputed{f': {note}' if note else ''}")
+        said = f": {note}" if note else ""
+        return LeftOut(record.id, "disputed", f"{title(record).rstrip('.')} is set aside as disputed{said}")
     if record.id in others:
-        return LeftOut(record.id, "another type's", f"{record.id} is marked as another type's")
+        return LeftOut(record.id, "another type's", f"{title(record).rstrip('.')} is marked as another type's")
     for source in record.sources:
         if source.document in expired:
             return LeftOut(record.id, "out of force", expired[source.document])

@@ -62,7 +62,7 @@ def test_what_is_disputed_or_marked_as_another_type_s_is_left_out(library: Libra
     pool = drillable(library(), TODAY, set_aside=[("tiller-most", "check it")], others=["slowing"])
 
     assert why(pool) == {"tiller-most": "disputed", "slowing": "another type's"}
-    assert pool.left_out[0].line == "tiller-most is set aside as disputed: check it"
+    assert pool.left_out[0].line == "tiller deflection, maximum either way is set aside as disputed: check it"
 
 
 def test_an_item_knows_its_statement_revisions_and_paragraph(library: Library) -> None:
