@@ -324,6 +324,8 @@ def needed(result: r.Needed, question: Question, know: Knowledge) -> Parts:
 def choices(result: r.Choices, question: Question, know: Knowledge) -> Parts:
     """What may be chosen, numbered."""
     names = [name for _, name in result.options]
+    if len(names) == 1 and not result.about:
+        return Parts(f"Do you mean: {names[0]}? Say yes, or ask in other words.", choices=tuple(names))
     listed = "; ".join(f"{i}. {name}" for i, name in enumerate(names, 1))
     lead = result.about or "Which do you mean?"
     return Parts(f"{lead} {listed}.", choices=tuple(names))

@@ -215,6 +215,7 @@ _CHOICE = (
     r"(\d+|[a-z0-9]+)"
     r"(?:\s+(?:one|please|choice|option))*[\s.!]*$"
 )
+_YES = r"^\W*(?:yes|yeah|yep|affirm(?:ative)?|right|correct|that one|exactly|i do|ok(?:ay)?)(?: please| that)?\W*$"
 _ORDINALS = {
     "one": 1, "first": 1, "1st": 1, "two": 2, "second": 2, "2nd": 2, "three": 3, "third": 3, "3rd": 3,
 }  # fmt: skip
@@ -292,6 +293,8 @@ def halves(text: str) -> Iterator[tuple[str, str]]:
 
 def choice(text: str, options: int) -> int | None:
     """Return the index of the offered choice that a turn names by its number, or None."""
+    if options == 1 and re.match(_YES, text, re.IGNORECASE):
+        return 0
     found = re.match(_CHOICE, text, re.IGNORECASE)
     if not found:
         return None

@@ -17,7 +17,7 @@ from assistant.knowledge.records import Change, Fact, Source
 from assistant.quantities.amounts import Amount
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import ChangeResult, FactResult, Result
+from assistant.resolving.results import ChangeResult, FactResult, Needed, Result
 from assistant.understanding.reading import Mention
 
 _DISPUTING = {"dispute": set_aside, "undispute": cleared, "disputes": listed}
@@ -39,6 +39,8 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
     if name in ("why", "source", "again") and context.answer is None:
         return None
     last = context.answer
+    if name == "thanks" and last and not context.offered and not isinstance(context.result, Needed):
+        return _said(text, ANSWER, "Ready for your next question.", knowledge), context
     if name == "again" and last:
         return last._replace(question=text), context
     if name == "why" and last:

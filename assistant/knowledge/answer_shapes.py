@@ -53,6 +53,7 @@ FACTS = Shape(
         TOPIC,
         Field("says_more", TEXT),
         Field("when", CONDITIONS, about="inputs of state tables of which it is a consequence"),
+        Field("title", TEXT, about="what it tells, in a few words, as it is offered for choice"),
     ),
 )
 

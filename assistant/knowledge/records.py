@@ -76,6 +76,8 @@ class Fact(NamedTuple):
     says_more: str = ""
     when: tuple[tuple[str, str], ...] = ()
     """Inputs of state tables under which the statement is a consequence worth naming."""
+    title: str = ""
+    """What it tells, in a few words, as it is offered for choice."""
 
 
 class Limit(NamedTuple):
