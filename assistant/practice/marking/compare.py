@@ -14,7 +14,7 @@ from assistant.practice.marking.absolutes import absolute, same_as_other
 from assistant.practice.marking.alike import crossed, paired
 from assistant.practice.marking.causes import judge_ways
 from assistant.practice.marking.found import ENOUGH, LITTLE, Held, all_groups, enough_of, ways_said, words_said
-from assistant.practice.marking.misplaced import beside_it, elsewhere, out_of_order
+from assistant.practice.marking.misplaced import beside_it, elsewhere, other_kind, out_of_order
 from assistant.practice.marking.mixed import inner_order, mixed_up, shared_with
 from assistant.practice.marking.numbers import Numbers, judge_numbers
 from assistant.practice.marking.points import Need
@@ -38,6 +38,7 @@ from assistant.practice.marking.said import Said
 from assistant.practice.marking.states import state_said
 from assistant.practice.marking.supplies import not_supplied
 from assistant.practice.marking.wording import NO, YES
+from assistant.practice.marking.surplus import in_place_of
 from assistant.resolving.knowing import Knowledge
 
 _SLIGHT = 1.3
@@ -82,6 +83,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *other_measure(held, need, said, know),
         *only_other(need, said, know),
         *beside_it(held, said),
+        *other_kind(held, said),
         *mixed_up(held, need, said),
         *inner_order(held, said),
         *absolute(need, said),
@@ -94,6 +96,8 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
     ]
     if need.ordered and not wrong:
         wrong += out_of_order(held)
+    if not wrong and any(h.share for h in held):
+        wrong += in_place_of(need, held, said, know)
     return Compared(tuple(h for h in held if not h.point.optional), tuple(dict.fromkeys(wrong)))
 
 

@@ -28,6 +28,21 @@ def beside_it(held: Sequence[Held], said: Said) -> list[str]:
     return found
 
 
+def other_kind(held: Sequence[Held], said: Said) -> list[str]:
+    """Return the things of another kind than the point's: "steel disc" for a carbon one."""
+    unknown = {m.start: m.text for m in said.content if len(m.taken) == 1 and all(c[0] == "~" for c in m.concepts)}
+    found = []
+    for element in (e for h in held if h.share for e in h.point.elements if not e.given and len(e.words) == 2):
+        kind, head = element.words
+        if kind in said.words or kind in _SIDES | _OVER:
+            continue
+        found += [
+            f"{unknown[i - 1]} {said.reading.words[i]}"
+            for i, word in enumerate(said.words) if word == head and i - 1 in unknown
+        ]  # fmt: skip
+    return found
+
+
 def _side_before(place: int, element: Element, said: Said) -> str:
     """Return the word of a side that stands before a thing, past its article and its other words."""
     i = place - 1

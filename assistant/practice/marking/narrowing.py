@@ -92,17 +92,64 @@ def _asked_by_name(points: list[Point], least: int) -> list[Point]:
     return [p for p in points if p not in passed] if len(named) >= least and shared else points
 
 
+_PERSON_WORDS = frozenset(map(plain, ("pilot", "pilots", "crew", "both", "maintenance", "captain")))
+_PERSONS = frozenset(("captain", "first_officer", "maintenance", "ground_crew"))
+_WAY_ASKED = frozenset(("direction", "way", "side"))
+_SPARED = frozenset(("after", "before", "check", "until", "when", "once"))
+"""Words with which a point begins that only tells when, or what to do besides."""
+
+
+def persons_only(points: list[Point], reading: Reading) -> list[Point]:
+    """Let a person be enough where it is asked who does something."""
+    if not reading.has("who") or len(reading.words) > _SHORT:
+        return points
+    made = [p._replace(elements=tuple(e for e in p.elements if _is_person(e))) for p in points]
+    named = [p._replace(figures=()) for p in made if p.elements]
+    return named if len(named) == 1 and len(points) == 1 else points
+
+
+_SHORT = 12
+
+
+def _is_person(element: Element) -> bool:
+    return not _PERSON_WORDS.isdisjoint(element.words) or not _PERSONS.isdisjoint(element.concepts)
+
+
+def spared(points: list[Point], reading: Reading, asks_more: bool) -> list[Point]:
+    """Let points be left out that a short question does not ask for: a time, a check, a place beside a direction."""
+    if asks_more or len(points) < 2 or reading.has("when", "steps", "order_of", "list_all"):
+        return points
+    ways = [p for p in points if any(_is_way(e) for e in p.elements)]
+    by_way = bool(_WAY_ASKED.intersection(reading.words)) and bool(ways)
+    made = [
+        p._replace(optional=p.optional or (by_way and p not in ways) or _is_beside(p)) for p in points
+    ]  # fmt: skip
+    return made if any(not p.optional for p in made) else points
+
+
+def _is_beside(point: Point) -> bool:
+    first = point.text.split()[:1]
+    return bool(first) and first[0] in _SPARED and not point.figures
+
+
 def _with_given(point: Point, reading: Reading) -> Point:
     if point.state is not None:
         return point
     words = frozenset(plain(w) for w in reading.words)
     concepts = frozenset(c for m in reading.mentions for c in (m.concepts if point.kept else m.concepts | m.implied))
     elements = [_given(e, words, concepts) for e in point.elements]
+    if not reading.has("where") and all(e.given or _is_faint(e) for e in elements) and any(e.given for e in elements):
+        elements = [e._replace(given=True) for e in elements]
     if any(not e.given and not _is_way(e) for e in elements):
         elements = [e._replace(given=False) if _is_way(e) else e for e in elements]
     if point.kept and all(e.given for e in elements):
         return point
     return point._replace(elements=tuple(elements))
+
+
+def _is_faint(element: Element) -> bool:
+    """Return whether an element is only a small word: "on each"."""
+    return not element.concepts and element.words in (("on",), (plain("each"),), ("in",), (plain("only"),))
 
 
 def _is_way(element: Element) -> bool:

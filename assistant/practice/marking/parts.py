@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from assistant.conversation.completing import question_of
-from assistant.practice.marking.asked import Asked, as_asked, measures, record_of, things
+from assistant.practice.marking.asked import Asked, as_asked, ask, measures, record_of, things
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate
@@ -101,11 +101,38 @@ def by_parts(parts: list[str], text: str, know: Knowledge) -> list[Asked]:
     subject = head
     variant = question_of(text, know, "").variant
     for part in parts:
-        one = _part(part, head, subject, found, variant, know)
+        one = _part(_with_noun(part, parts[0]), head, subject, found, variant, know)
         if one:
             found.append(one)
             subject = subject or _subject(one, know)
     return found
+
+
+def _with_noun(part: str, first: str) -> str:
+    """Return a part with the noun of the first, where it asks "which" of the same: "and which runs the steering"."""
+    words, heads = part.split(), first.split()
+    if len(words) < 2 or words[0].lower() != "which" or heads[0].lower() != "which" or words[1] not in heads[2:]:
+        return part
+    return " ".join((*heads[: heads.index(words[1])], *words[1:]))
+
+
+_COORDINATED = re.compile(
+    r"\b(in|at|on|with|for|of|by) ((?:[\w.,°%-]+ ){0,2}[\w.°%-]+) and (?:\1 )((?:[\w.,°%-]+ ){0,2}[\w.°%-]+)(?=\s*[?.,;]|$)", re.IGNORECASE
+)
+
+
+def coordinated(text: str, know: Knowledge) -> list[Asked]:
+    """Return the figures of two cases that a question asks for with one preposition each: "at 15 kt and at 50 kt"."""
+    pair = _COORDINATED.search(text)
+    if not pair:
+        return []
+    found = []
+    for case in (pair.group(2), pair.group(3)):
+        one = ask(f"{text[: pair.start()]}{pair.group(1)} {case}{text[pair.end() :]}", know)
+        if one is None or not isinstance(one[1].result, (r.LimitResult, r.ScheduleResult)):
+            return []
+        found.append(one[1])
+    return found if found[0].answer.text != found[1].answer.text else []
 
 
 def _subject(one: Asked, know: Knowledge) -> str:

@@ -15,7 +15,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.turn import answer_turn
 from assistant.practice.marking.asked import Asked, as_asked, ask, things
 from assistant.practice.marking.lessened import by_share, nearest, offered, shortened
-from assistant.practice.marking.parts import POLAR, by_parts, measured_parts, parts_of, pieces
+from assistant.practice.marking.parts import POLAR, by_parts, coordinated, measured_parts, parts_of, pieces
 from assistant.resolving import results as r
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
@@ -50,6 +50,9 @@ _NOTHING = re.compile(
 def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers a question, in the order of its parts; nothing where nothing loaded does."""
     parts = parts_of(text)
+    both = coordinated(text, know)
+    if both:
+        return tuple(both)
     whole = (_steps(text, know) if len(parts) < 2 else None) or _whole(text, know)
     if whole and _is_beside(whole, text, know):
         whole = None

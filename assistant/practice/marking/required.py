@@ -8,7 +8,7 @@ from assistant.practice.marking.asked import Asked, as_asked
 from assistant.practice.marking.besides import denials, extras, formers, of_variants, others_of
 from assistant.practice.marking.causes import asks_one
 from assistant.practice.marking.kinds import MAKERS
-from assistant.practice.marking.narrowing import distinct, labelled, named_only, weighed, without_given
+from assistant.practice.marking.narrowing import distinct, labelled, named_only, persons_only, spared, weighed, without_given
 from assistant.practice.marking.outcomes import cause_of, figures_of
 from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Need
@@ -59,6 +59,9 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
     groups = [labelled(group, one, found, text, know) for group, one in zip(groups, found, strict=True)]
     points = distinct(p for group in groups for p in without_given(group, reading, len(found) > 1))
     points = weighed(points)
+    if len(found) == 1 and len(parts_of(text)) < 2:
+        ordered = isinstance(found[0].result, r.ProcedureResult) and len(points) > 1
+        points = spared(persons_only(points, reading), reading, ordered or _in_order(found[0], text))
     points += [p for was, now in zip(first, found, strict=True) if was is not now for p in figures_of(was, know)]
     answers = [one.answer for one in found]
     return Need(

@@ -1,0 +1,39 @@
+"""What an answer puts where something asked for is missing: "right of the display, with a round ball on it".
+
+Where a point is not said and a thing is named that neither the question nor its full answer knows, that thing was meant
+for the point. Beside a whole answer the same words are only more than was asked.
+"""
+
+from __future__ import annotations
+
+import re
+
+from assistant.practice.marking.found import Held
+from assistant.practice.marking.points import Need
+from assistant.practice.marking.said import Said, plain
+from assistant.practice.marking.wording import word_set
+from assistant.resolving.knowing import Knowledge
+
+_NO_THINGS = ("quantity", "ask", "ask!", "filler")
+_COMMON = word_set(
+    "as be because brake brakes can cause cycle entry full have has lower make makes must need running time times use used "
+    "warning"
+)
+_HALF = 0.49
+"""Share of the points that must be said, for what else is named to be meant for the others."""
+
+
+def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge) -> tuple[str, ...]:
+    """Return the things that an answer names in place of a point it lacks."""
+    if all(h.share or h.point.figures for h in held) or sum(h.share for h in held) < _HALF * len(held):
+        return ()
+    points = [h.point for h in held]
+    known = {c for p in points for e in (*p.elements, *p.labels) for c in e.concepts} | need.question.concepts | need.said
+    own = {w for p in points for e in (*p.elements, *p.labels) for w in e.words}
+    own |= {plain(w) for w in (*need.question.words, *re.findall(r"[\w-]+", need.expected.lower()))}
+    return tuple(
+        m.text for m in said.content
+        if m.concepts.isdisjoint(known) and said.numbered.isdisjoint(m.taken) and not m.mended
+        and not any(plain(w) in own or w in _COMMON for w in m.text.split())
+        and not all(know.lexicon.kinds.get(c, "thing") in _NO_THINGS for c in m.concepts)
+    )  # fmt: skip
