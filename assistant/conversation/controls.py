@@ -182,6 +182,8 @@ _BY_WORDS = (
 )
 """(control, sets of words of each of which the turn holds one, words that it may hold besides)."""
 _MOST_WORDS = 10
+_LONGEST = 300
+"""Characters of a control; only what is said of a dispute may be longer."""
 
 _CORRECTION = (
     r"^\s*(?:no[,.\s]+|sorry[,.\s]+|wait[,.\s]+|ah[,.\s]+|oops[,.\s]+|actually[,.\s]+|hang on[,.\s]+|oh[,.\s]+)*"
@@ -224,8 +226,8 @@ _ORDINALS = {
 def control(text: str) -> str:
     """Return the control that a turn is, or ""."""
     text = text.strip()
-    if len(text) > 300:
-        return ""
+    if len(text) > _LONGEST:
+        return "dispute" if re.match(rf"{_LEAD}{_DISPUTING}\b", text, _FLAGS) else ""
     for name, alternatives, pieces in _CONTROLS:
         if _may_hold(text, pieces) and re.match(f"{_LEAD}(?:{'|'.join(alternatives)}){_TAIL}", text, _FLAGS):
             return name

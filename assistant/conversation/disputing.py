@@ -104,7 +104,8 @@ def _of_last(context: Context, knowledge: Knowledge) -> tuple[tuple[str, str], .
 
 def _used(answer: Answer, context: Context, knowledge: Knowledge) -> list[tuple[str, str]]:
     """Return what is disputed of what an answer was made from."""
-    parts = {answer.entry, *_ids(context.result)}
+    own = context.answer is not None and context.answer.question == answer.question
+    parts = {answer.entry, *(_ids(context.result) if own else ())}
     return [
         (name, note)
         for name, note in context.disputed
@@ -118,7 +119,7 @@ def _ids(part: Result | Any) -> Iterator[str]:
         return
     for field in ("id", "record", "reference", "top"):
         name = getattr(part, field, "")
-        if isinstance(name, str):
+        if isinstance(name, str) and hasattr(part, "sources"):
             yield name
     for _, name in getattr(part, "extra", ()) if hasattr(part, "function") else ():
         yield name

@@ -26,10 +26,16 @@ def paragraphs_are_listed(base: Base) -> Iterator[Problem]:
 
 
 def paragraphs_exist(base: Base) -> Iterator[Problem]:
-    """What is cited of a document that lists its paragraphs is one of them, or a section that holds some."""
+    """What is cited of a document that lists its paragraphs is one of them, or a section that holds some.
+
+    A citation in a text counts where it has a dot; without one it may be a revision ("MAN 7").
+    """
     known = {name: paragraphs_of(document.paragraphs) for name, document in base.documents.items()}
+    listing = "|".join(re.escape(name) for name, listed in known.items() if listed)
+    in_text = re.compile(rf"(?<!\w)({listing}) (\w+(?:\.\w+)+)") if listing else None
     for named in every_record(base):
-        for source in dict.fromkeys(sources_of(named.record)):
+        told = (Source(*pair) for text in _texts(named.record) for pair in in_text.findall(text)) if in_text else ()
+        for source in dict.fromkeys((*sources_of(named.record), *told)):
             listed = known.get(source.document)
             if listed and not _holds(listed, source.paragraph):
                 message = f"cites '{source.document} {source.paragraph}', which {source.document} does not list"
@@ -46,6 +52,15 @@ def sources_of(record: Any) -> Iterator[Source]:
 def paragraphs_of(listed: tuple[str, ...]) -> dict[str, None]:
     """The paragraphs that a document lists, ranges spelt out, in order."""
     return dict.fromkeys(paragraph for each in listed for paragraph in _spelt_out(each))
+
+
+def _texts(part: Any) -> Iterator[str]:
+    """Every text of a record."""
+    if isinstance(part, str):
+        yield part
+    elif isinstance(part, tuple) and not isinstance(part, Source):
+        for each in part:
+            yield from _texts(each)
 
 
 def _spelt_out(listed: str) -> list[str]:

@@ -232,6 +232,17 @@ class TestDisputes:
         assert disputed_after("clear dispute 4") == ["vle", "tyre-speed-limit", "gone"]
         assert disputed_after("clear all disputes") == []
 
+    def test_what_is_answered_beside_it_is_not_disputed(self, talk: Talk) -> None:
+        answers = talk("vle", "dispute", "what is loaded", "how many inches in a metre")
+
+        assert ["disputed" in answer.text for answer in answers[2:]] == [False, False]
+
+    def test_a_long_note_is_kept_whole(self, knowledge: Knowledge) -> None:
+        note = "the placard says 260, " * 20 + "says the shift leader"
+        _, context = answer_turn("vle", Context(), knowledge)
+
+        assert answer_turn(f"dispute: {note}", context, knowledge)[1].disputed == (("vle", note),)
+
     def test_nothing_to_dispute_is_said(self, talk: Talk) -> None:
         assert talk("dispute")[0].outcome == CLARIFY
         assert talk("clear dispute")[0].text == "No record is set aside as disputed."
