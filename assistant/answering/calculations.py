@@ -7,9 +7,12 @@ from math import isinf, isnan
 
 from assistant.answering.parts import Parts, joined, rounded, stop, upper
 from assistant.knowledge.records import Schedule
-from assistant.quantities.show import exact_shown
+from assistant.quantities.show import exact_shown, given_shown
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge, Question
+
+_LINKING = frozenset({"with", "without", "for", "to", "at", "by", "in", "of", "from", "on", "as"})
+"""Words that tie a case to the number before it; else a comma does."""
 
 
 def schedule(result: r.ScheduleResult, question: Question, know: Knowledge) -> Parts:
@@ -19,7 +22,7 @@ def schedule(result: r.ScheduleResult, question: Question, know: Knowledge) -> P
         return Parts(_whole(record, know), record.sources, record.id, _points(record), _points_words(record, know))
     if result.value is None:
         return _inverse(result, know)
-    given = rounded(result.given, record.input_unit, know)
+    given = given_shown(result.given, record.input_unit, know.units)
     value = rounded(result.value, record.output_unit, know)
     text = (
         f"{value} either way at {given}: {record.of}."
@@ -137,7 +140,9 @@ def _solved(result: r.ModelResult) -> str:
 
 def _number(value: r.ModelValue, know: Knowledge) -> str:
     text = rounded(value.value, value.unit, know)
-    return f"{text} {value.under}" if value.under else text
+    if not value.under:
+        return text
+    return f"{text} {value.under}" if value.under.split()[0] in _LINKING else f"{text}, {value.under}"
 
 
 def conversion(result: r.Conversion, question: Question, know: Knowledge) -> Parts:

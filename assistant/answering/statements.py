@@ -17,7 +17,7 @@ from assistant.answering.parts import (
     upper,
 )  # fmt: skip
 from assistant.knowledge.records import Change, Limit, Procedure, Source, Value
-from assistant.quantities.show import exact_shown
+from assistant.quantities.show import exact_shown, given_shown
 from assistant.resolving import results as r
 from assistant.resolving import tables
 from assistant.resolving.changes import changes_of
@@ -124,7 +124,7 @@ def _verdict(item: r.Check, know: Knowledge) -> str:
     source = item.limit.sources[0]
     margin = abs(item.given - item.bound)
     unit = difference_unit(item.unit)
-    given = rounded(item.given, item.unit, know) if item.given % 1 else exact_shown(item.given, item.unit, know.units)
+    given = given_shown(item.given, item.unit, know.units)
     bound = (
         exact_shown(item.bound, item.unit, know.units) if not item.bound_from else rounded(item.bound, item.unit, know)
     )
@@ -184,11 +184,7 @@ def bands(result: r.BandResult, question: Question, know: Knowledge) -> Parts:
     record = result.bands
     if result.given != result.given:
         return Parts(stop(upper(record.says)), record.sources, record.id)
-    given = (
-        rounded(result.given, record.unit, know)
-        if result.given % 1
-        else exact_shown(result.given, record.unit, know.units)
-    )
+    given = given_shown(result.given, record.unit, know.units)
     given = f"{result.beyond} {given}" if result.beyond else given
     word = {"within": "Within", "outside": "Outside"}.get(result.rule.verdict, "")
     source = record.sources[0]

@@ -21,6 +21,8 @@ _STEPS: dict[str, tuple[float, float, float]] = {
 }  # fmt: skip
 _OTHER_STEP = (0.1, 10, 1)
 _MACH_PLACES = 2
+_GIVEN_PLACES, _DUST = 3, 1e-9
+"""Decimals with which people give a value; what has more was converted."""
 _DIGIT_BY_DIGIT = frozenset({"speed", "mach", "angle"})
 
 _ONES = (
@@ -40,6 +42,14 @@ def round_shown(value: float, unit: str, units: Units) -> str:
 def exact_shown(value: float, unit: str, units: Units) -> str:
     """Return a documented value for display, never rounded: "68°", "56,000 kg", "Mach 0.60", "1.4 m/s²"."""
     return _with_unit(_exact(value, unit), unit, units)
+
+
+def given_shown(value: float, unit: str, units: Units) -> str:
+    """Return a value that somebody gave, as exactly as they said it; one that was converted first is rounded."""
+    said = round(value, _GIVEN_PLACES)
+    if abs(said - value) > _DUST:
+        return round_shown(value, unit, units)
+    return exact_shown(said, unit, units)
 
 
 def spoken(value: float, unit: str, units: Units, digits: bool = False, rounded: bool = False) -> str:

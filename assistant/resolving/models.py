@@ -10,7 +10,7 @@ from assistant.knowledge.records import Model, ModelInput, Source
 from assistant.physics.errors import OutOfRange
 from assistant.physics.solve import solve_monotonic
 from assistant.quantities.amounts import Amount
-from assistant.quantities.show import exact_shown, round_shown
+from assistant.quantities.show import given_shown, round_shown
 from assistant.resolving.amounts_for import Part, assign, cued, fits, part
 from assistant.resolving.functions import Function, function
 from assistant.resolving.knowing import Knowledge, Question
@@ -297,7 +297,7 @@ def _working(model: Model, runs: Function, bound: Mapping[str, Bound], know: Kno
     parts = []
     for item in model.inputs:
         if item.id in bound:
-            shown = exact_shown(bound[item.id].value, item.unit, know.units)
+            shown = given_shown(bound[item.id].value, item.unit, know.units)
             parts.append(f"{item.id.replace('_', ' ')} {shown}")
     return f"{runs.formula}; " + ", ".join(parts)
 
