@@ -53,6 +53,8 @@ def library_reply(text: str, context: Context, knowledge: Knowledge) -> Answer |
     if len(text) > _MOST_CHARACTERS or any(sign.isdigit() for sign in text):
         return None
     words = frozenset(re.findall(r"[^\W\d_]+", text.lower()))
+    if words.isdisjoint(_ASPECTS | _DOCUMENTS):
+        return None
     own = [document for document in knowledge.base.documents.values() if not document.published]
     named = [document for document in own if words & _names(document, own)]
     if not own or not words <= _BESIDES | _DOCUMENTS | _ASPECTS | _all_names(own):
