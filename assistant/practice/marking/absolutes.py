@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
+
+from assistant.practice.marking.found import Held
 from assistant.practice.marking.points import Need
-from assistant.practice.marking.said import Said
+from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import word_set
 
 _ABSOLUTE = word_set("always anybody anyone anything anytime anywhere everything never nobody none nothing nowhere same")
@@ -20,6 +24,18 @@ def absolute(need: Need, said: Said) -> list[str]:
         return []
     own = set(need.expected.lower().replace(",", " ").replace(".", " ").replace(":", " ").split())
     return [] if own & _ABSOLUTE.intersection(words) or own & {"no", "not"} & set(words) else [said.text.strip()]
+
+
+def too_soon(held: Sequence[Held], need: Need, said: Said) -> list[str]:
+    """Return that something is done at once which has to wait for a time that is not said."""
+    soon = plain("immediately")
+    if soon not in said.words or re.search(r"\b(?:at once|immediately|straight away)\b", need.expected.lower()):
+        return []
+    waits = any(h.share < 1 and any(f.unit in _TIMES for f in h.point.figures) for h in held)
+    return ["at once"] if waits and soon not in {plain(w) for w in need.question.words} else []
+
+
+_TIMES = ("s", "min", "h")
 
 
 def same_as_other(need: Need, said: Said) -> list[str]:

@@ -10,12 +10,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from assistant.practice.marking.absolutes import absolute, same_as_other
+from assistant.practice.marking.absolutes import absolute, same_as_other, too_soon
 from assistant.practice.marking.alike import crossed, paired
 from assistant.practice.marking.causes import judge_ways
 from assistant.practice.marking.found import ENOUGH, LITTLE, Held, all_groups, enough_of, ways_said, words_said
 from assistant.practice.marking.misplaced import beside_it, elsewhere, other_kind, out_of_order
-from assistant.practice.marking.mixed import inner_order, mixed_up, shared_with
+from assistant.practice.marking.mixed import both_for_either, inner_order, mixed_up, shared_with
 from assistant.practice.marking.numbers import Numbers, judge_numbers
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.polarity import affirmed_falsely, contradicted, denied
@@ -86,6 +86,8 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *other_kind(held, said),
         *mixed_up(held, need, said),
         *inner_order(held, said),
+        *both_for_either(held, said),
+        *too_soon(held, need, said),
         *absolute(need, said),
         *same_as_other(need, said),
         *foreign(held, said),

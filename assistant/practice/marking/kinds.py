@@ -169,7 +169,10 @@ def _bands(one: Asked, text: str, know: Knowledge) -> list[Point]:
     condition, _, action = rule.says.partition(": ")
     if _RULE.search(text) or not (polar or (action and ACTION.search(text))):
         figures = _band_figures(result, know)
-        if figures:
+        said = condition.partition(";")[0]
+        if not action and not _RULE.search(text) and not re.search(r"\d", said):
+            points.append(point(said, know))
+        elif figures:
             points.append(Point(condition, figures, figures_suffice=True, any_figure=True))
     if action and (ACTION.search(text) or not polar):
         points.append(point(action, know))

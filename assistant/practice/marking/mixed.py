@@ -75,6 +75,19 @@ def _turned(points: Sequence[Point], pieces: Sequence[range], said: Said) -> lis
     return [f"out of order: {b.text}" for (m, _), (n, b) in combinations(placed, 2) if n < m][:1]
 
 
+def both_for_either(held: Sequence[Held], said: Said) -> list[str]:
+    """Return that two things of which either is enough are said to be needed together: "45 kt and 4 s"."""
+    words = said.reading.words
+    choices = [h for h in held if h.point.text.startswith("or ") and h.share and h.places]
+    if not choices or "or" in words or "either" in words:
+        return []
+    for h in (each for each in choices if each.point.figures):
+        before = [max(o.places) for o in held if o is not h and o.point.figures and o.places and max(o.places) < min(h.places)]
+        if before and "and" in words[max(before) : min(h.places)]:
+            return [f"and: {h.point.text}"]
+    return []
+
+
 def inner_order(held: Sequence[Held], said: Said) -> list[str]:
     """Return the points whose two contraries are said the other way round: "ON, then OFF"."""
     found = []

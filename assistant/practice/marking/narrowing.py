@@ -161,7 +161,8 @@ def _given(element: Element, words: frozenset[str], concepts: frozenset[str]) ->
     if all(w in words for w in element.words):
         return element._replace(given=True)
     result = any(c[0] == "=" for c in element.concepts)
-    if not result and not element.concepts.isdisjoint(concepts) and not DIRECTIONS.intersection(element.words):
+    shared = {c for c in element.concepts & concepts if c[0] != "@"}
+    if not result and shared and not DIRECTIONS.intersection(element.words):
         return element._replace(given=True)
     left = tuple(w for w in element.words if w not in words)
     if DIRECTIONS.issuperset(left):

@@ -19,7 +19,7 @@ from assistant.resolving.results import CauseResult
 from assistant.understanding.states import Condition
 
 ACTION = re.compile(
-    r"\b(?:what must|what do|what should|what is (?:to be )?done|what then|what has to|which setting|"
+    r"\b(?:what follows|what must|what do|what should|what is (?:to be )?done|what then|what has to|which setting|"
     r"what (?:is|are) the action|what happens|who do|what now|must be done|do about|"
     r"what (?:do|would|should|must) (?:you|we|i) (?:use|do)|instead)\b",
     re.IGNORECASE,
@@ -57,7 +57,8 @@ def _table_points(result: Any, text: str, know: Knowledge) -> list[Point]:
     points = []
     for row in result.rows:
         said = dict(row.outputs)
-        points += [output_point(result.table, name, said[name], know) for name in names if name in said]
+        made = [output_point(result.table, name, said[name], know) for name in names if name in said]
+        points += [_or_lost(p, result.table, know) for p in made] if know.reader.read(text).asks_loss else made
         if ACTION.search(text):
             points += [p for name in names if name in said for p in _action(result.table, name, said[name], know)]
     return points
@@ -123,6 +124,17 @@ def output_point(table: StateTable, name: str, value: str, know: Knowledge) -> P
     return _by_value(point(words, know, kept=True, state=None), value, know)
 
 
+def _or_lost(made: Point, table: StateTable, know: Knowledge) -> Point:
+    """Let the normal result, which is lost, do for the one that is left: "NORMAL" for ALTERNATE."""
+    for output in table.outputs:
+        normal = output.values[0][0]
+        left = {f"={table.id}.{output.id}.{value}" for value, _, _ in output.values[1:]}
+        if normal not in ("yes", "no") and any(e.concepts & left for e in made.elements):
+            gone = frozenset((f"={table.id}.{output.id}.{normal}",)) | concepts_in(output.values[0][1], know)
+            return made._replace(elements=tuple(e._replace(concepts=e.concepts | gone) for e in made.elements))
+    return made
+
+
 def _action(table: StateTable, name: str, value: str, know: Knowledge) -> list[Point]:
     """Return what a result says to do: "the parking brake does not hold: use chocks"."""
     action = output_words(table, name, value).partition(": ")[2]
@@ -143,6 +155,8 @@ def _by_value(made: Point, value: str, know: Knowledge) -> Point:
 def loss_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     """Return what a document lists as lost, where one does; else what the tables say that no longer works."""
     listed = _listed_loss(one, text, know)
+    for table in tables.tables(know.base):
+        listed = [_or_lost(p, table, know) for p in listed]
     if listed:
         return listed
     result: Any = one.result
@@ -181,7 +195,7 @@ def cause_of(one: Asked, know: Knowledge) -> Asked:
     """Return the state table's own result in place of a statement of it, where what leads to a result is asked."""
     fact = getattr(one.result, "fact", None)
     reading = one.question.reading
-    if fact is None or not (reading.has("cause", "single") or _CAUSAL.search(" ".join(reading.words))):
+    if fact is None or re.search(r"\bworks? (?:only )?if\b", fact.says) or not (reading.has("cause", "single") or _CAUSAL.search(" ".join(reading.words))):
         return one
     for candidate in candidates(one.question, know)[:_NEAR_BY]:
         if isinstance(candidate.result, CauseResult) and candidate.score >= _SURE and candidate.result.sets:

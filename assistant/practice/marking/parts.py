@@ -101,7 +101,9 @@ def by_parts(parts: list[str], text: str, know: Knowledge) -> list[Asked]:
     subject = head
     variant = question_of(text, know, "").variant
     for part in parts:
-        one = _part(_with_noun(part, parts[0]), head, subject, found, variant, know)
+        named = _with_noun(part, parts[0])
+        asked = ask(named, know) if named != part else None
+        one = asked[1] if asked else _part(part, head, subject, found, variant, know)
         if one:
             found.append(one)
             subject = subject or _subject(one, know)

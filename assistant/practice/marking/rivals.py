@@ -254,7 +254,7 @@ def _accounted(other: str, points: Sequence[Point], places: Sequence[tuple[int, 
 def _is_beside(other: str, word: str, point: Point, said: Said) -> bool:
     """Return whether a word stands in a clause that speaks of the point by another word, and is not itself denied."""
     pair = {other, word}
-    rest = [e for e in point.elements if pair.isdisjoint(e.words) and e.weight > 0.5]
+    rest = [e for e in point.elements if pair.isdisjoint(e.words) and e.weight > 0.3]
     telling = frozenset(c for e in rest for c in e.concepts)
     plain_words = frozenset(w for e in rest for w in e.words)
     alone = [e for e in point.elements if not e.given]
@@ -265,7 +265,8 @@ def _is_beside(other: str, word: str, point: Point, said: Said) -> bool:
         clause = [k for k, c in enumerate(said.clauses) if c == said.clauses[i] and k != i]
         beside = any(not said.concepts[k].isdisjoint(telling) or said.words[k] in plain_words for k in clause)
         inside = any(said.words[k] in e.words for e in alone if pair & set(e.words) for k in clause if abs(k - i) < 4)
-        if beside or (len(alone) == 1 and (inside or len(alone[0].words) == 1)):
+        state = len(alone) == 1 and bool(alone[0].concepts) and all(c[0] == "@" for c in alone[0].concepts)
+        if beside or state or (len(alone) == 1 and (inside or len(alone[0].words) == 1)):
             return True
     return False
 

@@ -10,11 +10,11 @@ from typing import Any
 
 from assistant.practice.marking.asked import Asked
 from assistant.practice.marking.outcomes import output_point, outputs_asked
-from assistant.practice.marking.points import Element, Need, Point
+from assistant.practice.marking.points import Element, Need, Point, State
 from assistant.practice.marking.polarity import denied
 from assistant.practice.marking.said import Said, plain
-from assistant.practice.marking.states import state_told
-from assistant.practice.marking.wording import word_set
+from assistant.practice.marking.states import state_told, words_beside
+from assistant.practice.marking.wording import KEPT, word_set
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 
@@ -25,6 +25,8 @@ _NEEDING = word_set("for from in instead like need needs of only requires than u
 def row_of(one: Asked, text: str, know: Knowledge) -> Iterable[Point]:
     """Yield the results of a state that were not asked for, and, as points against, what they might have been."""
     result: Any = one.result
+    if isinstance(result, r.LossResult):
+        yield from (output_point(*kept, know) for kept in result.kept if kept[2] in ("yes", "no"))
     for part in (result,) if isinstance(result, r.TableResult) else getattr(result, "results", ()):
         asked = outputs_asked(part, text, know)
         for output in part.table.outputs:
@@ -58,6 +60,8 @@ def beside_row(need: Need, said: Said, know: Knowledge) -> list[str]:
     for point in need.row:
         if point.state:
             told = state_told(point.state, said)
+            if told is None and need.loss and point.state.there and _named_lost(point.state, said):
+                told = False
             if told is not None and told is not point.state.there and asked.isdisjoint(point.state.subject):
                 found.append(f"the contrary of: {point.text}")
             continue
@@ -68,6 +72,11 @@ def beside_row(need: Need, said: Said, know: Knowledge) -> list[str]:
         if spots and concepts.isdisjoint(asked):
             found.append(point.text)
     return found
+
+
+def _named_lost(state: State, said: Said) -> bool:
+    """Return whether a thing is only named where it is asked what is lost, and so is said to be lost."""
+    return any(KEPT.isdisjoint(words_beside(said, place)) for place in said.where(state.subject))
 
 
 def _needed(place: int, said: Said) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from assistant.practice.marking import wording
 from assistant.practice.marking.points import Need, State
-from assistant.practice.marking.said import Said
+from assistant.practice.marking.said import Said, plain
 from assistant.resolving.knowing import Knowledge
 
 _NOT = frozenset(
@@ -100,9 +100,18 @@ def _said_at(place: int, subjects: set[int], need: Need, said: Said) -> bool:
     after = _after(place, subjects, said)
     if after is not None:
         return after
-    if need.loss and not wording.KEPT.intersection(said.left(place) + said.right(place)):
+    if need.loss and not wording.KEPT.intersection(words_beside(said, place)):
         return False
     return not _denied_before(place, subjects, said)
+
+
+def words_beside(said: Said, place: int) -> list[str]:
+    """Return the words of a thing's clause, without "normal" where it names a mode: "normal braking"."""
+    words = said.left(place) + said.right(place)
+    return [w for w, after in zip(words, [*words[1:], ""], strict=True) if not (w == plain("normal") and after[:4] in _MODES)]
+
+
+_MODES = ("brak", "mod", "mode")
 
 
 def _after(place: int, subjects: set[int], said: Said) -> bool | None:
