@@ -26,12 +26,14 @@ def set_aside(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer
     if last is None or not last.entry:
         return _said(text, CLARIFY, "There is no answer yet whose record could be set aside.", knowledge), context
     note = dispute_note(text)
-    kept = tuple(pair for pair in context.disputed if pair[0] != last.entry)
+    change = knowledge.base.changes.get(last.entry)
+    record = change.record if change else last.entry
+    kept = tuple(pair for pair in context.disputed if pair[0] != record)
     noted = f" Your note: {note.rstrip('.')}." if note else ""
-    words = f"Set aside as disputed: {record_name(last.entry, knowledge)}.{noted}"
+    words = f"Set aside as disputed: {record_name(record, knowledge)}.{noted}"
     words += f" It is said so wherever it is used, {_UNTIL} and it is cleared."
     answer = _said(text, ANSWER, words, knowledge)._replace(entry=last.entry, sources=last.sources)
-    return answer, context._replace(disputed=(*kept, (last.entry, note)))
+    return answer, context._replace(disputed=(*kept, (record, note)))
 
 
 def cleared(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:
@@ -79,10 +81,14 @@ def with_disputes(answer: Answer, context: Context, knowledge: Knowledge) -> Ans
 
 def record_name(name: str, knowledge: Knowledge) -> str:
     """Return what a record is called in plain words, with its paragraphs; its id when it is no longer there."""
-    record = knowledge.base.records.get(name)
+    base = knowledge.base
+    record = base.records.get(name) or base.inputs.get(name)
     if record is None:
         return f"{name}, which is no longer loaded"
-    called = getattr(record, "of", "") or getattr(record, "title", "") or record.says.rstrip(".")
+    called = getattr(record, "of", "") or getattr(record, "title", "") or getattr(record, "says", "").rstrip(".")
+    if not called:
+        term = base.terms.get(record.term)
+        called = f"what becomes of {(term.show or term.names[0]) if term else name}"
     cited = "; ".join(dict.fromkeys(f"{source.document} {source.paragraph}" for source in record.sources))
     return f"{called} ({cited})" if cited else str(called)
 

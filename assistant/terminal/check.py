@@ -53,8 +53,9 @@ def _disputed(base: Base) -> list[str]:
     """What is set aside as disputed in this type, for its curator to look at."""
     lines = [f"note: {damage}"] if (damage := damage_told()) else []
     for name, note in kept_disputes(base.type_info.id):
-        place = ":".join(map(str, base.place(name))) if name in base.records else base.type_info.id
-        gone = "" if name in base.records else ", which is no longer there,"
+        kind = base.kind(name) if name in base.records else "inputs" if name in base.inputs else ""
+        place = ":".join(map(str, base.place(name, kind))) if kind else base.type_info.id
+        gone = "" if kind else ", which is no longer there,"
         said = f" ({note})" if note else ""
         lines.append(
             f"note: {place}: '{name}'{gone} is set aside as disputed{said}; look at it, then clear the dispute"

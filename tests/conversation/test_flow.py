@@ -232,6 +232,24 @@ class TestDisputes:
         assert disputed_after("clear dispute 4") == ["vle", "tyre-speed-limit", "gone"]
         assert disputed_after("clear all disputes") == []
 
+    @pytest.mark.parametrize(
+        ("asked", "named"),
+        [
+            ("system 1 lost, what do I lose", "what becomes of System 1 (AOM 32.00.4)"),
+            ("what changed about retracting", "maximum speed for retracting the gear, VLO (retraction) (LIM 3.1)"),
+            ("braking mode with system 2 lost", "braking state ("),
+            ("no braking procedure", "No braking on landing (ABN 32.1)"),
+            ("tiller limit at 30 kt", "tiller limit (AOM 32.50.2)"),
+            ("how long to cool from 300 to 250, 15 outside", "time for a brake to cool (AOM 32.47.3"),
+        ],
+    )
+    def test_whatever_answered_is_named_and_disputed(self, talk: Talk, asked: str, named: str) -> None:
+        answers = talk(asked, "dispute", asked, "disputes")
+
+        assert f"Set aside as disputed: {named}" in answers[1].text
+        assert "disputed" in answers[2].text
+        assert f"1. {named}" in answers[3].text
+
     def test_what_is_answered_beside_it_is_not_disputed(self, talk: Talk) -> None:
         answers = talk("vle", "dispute", "what is loaded", "how many inches in a metre")
 
