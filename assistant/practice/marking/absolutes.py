@@ -10,7 +10,7 @@ from assistant.practice.marking.points import Need
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import word_set
 
-_ABSOLUTE = word_set("always anybody anyone anything anytime anywhere everything never nobody none nothing nowhere same")
+_ABSOLUTE = word_set("always anybody anyone anything anytime anywhere both either everything never nobody none nothing nowhere same")
 _BESIDE = word_set("a all any are at be can do does in is it of on s that the them there they time times whatever you")
 
 
@@ -18,7 +18,8 @@ def absolute(need: Need, said: Said) -> list[str]:
     """Return an answer that is no more than an absolute, where something certain is asked for."""
     words = [w for w in said.reading.words if w.isalpha()]
     time = "any" in words and "time" in words
-    if not words or not (time or _ABSOLUTE.intersection(words)) or not set(words) <= _ABSOLUTE | _BESIDE:
+    asked = set(need.question.words)
+    if not words or not (time or _ABSOLUTE.intersection(words)) or not set(words) <= _ABSOLUTE | _BESIDE | asked:
         return []
     if any(p.verdict or p.state for p in need.points) and not need.loss:
         return []

@@ -9,7 +9,7 @@ from assistant.answering.states import output_words
 from assistant.knowledge.records import Fact, StateTable
 from assistant.practice.marking.asked import Asked
 from assistant.practice.marking.elements import concepts_in, point
-from assistant.practice.marking.parts import POLAR, parts_of
+from assistant.practice.marking.parts import POLAR, parts_of, pieces
 from assistant.practice.marking.points import Point, State
 from assistant.practice.marking.said import plain
 from assistant.resolving import tables
@@ -72,8 +72,10 @@ def _judged(result: Any, names: list[str], text: str, know: Knowledge) -> list[P
         for name in (n for n in names if n in said):
             made = output_point(result.table, name, said[name], know)
             points += [made] if made.state else []
+    last = know.phrase(pieces(text)[-1]).concepts
+    named = [p for p in points if p.state and p.state.subject & last]
     if points or len(names) != 1 or len(result.rows) != 1:
-        return points
+        return named or points
     output = next(o for o in result.table.outputs if o.id == names[0])
     if not any(_denies(each, output.label) for _, each, _ in output.values):
         return []

@@ -119,7 +119,7 @@ def _with_noun(part: str, first: str) -> str:
 
 
 _COORDINATED = re.compile(
-    r"\b(in|at|on|with|for|of|by) ((?:[\w.,°%-]+ ){0,2}[\w.°%-]+) and (?:\1 )((?:[\w.,°%-]+ ){0,2}[\w.°%-]+)(?=\s*[?.,;]|$)", re.IGNORECASE
+    r"\b(in|at|on|with|for|of|by|to) ((?:[\w.,°%-]+ ){0,2}[\w.°%-]+),? and (?:\1 )((?:[\w.,°%-]+ ){0,2}[\w.°%-]+)(?=\s*[?.,;]|$)", re.IGNORECASE
 )
 
 

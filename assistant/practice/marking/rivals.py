@@ -42,12 +42,22 @@ def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
                 continue
             if need.loss and family == "braking-mode":
                 continue
-            if concept in need.said and any(c in members for _, c in named):
+            if concept in need.said and any(c in members for _, c in named) and not _as_choice(place, members, said):
                 continue
             if any(c in members for c in said.concepts[place]):
                 continue
             found.append(" ".join(said.reading.words[place : place + 1]))
     return found
+
+
+def _as_choice(place: int, members: set[str], said: Said) -> bool:
+    """Return whether a name stands with an "or" beside the one that is asked for: "System 1 or System 2"."""
+    words = said.reading.words
+    ors = [i for i in range(max(0, place - 4), min(len(words), place + 5)) if words[i] == "or"]
+    return any(
+        any(not said.concepts[k].isdisjoint(members) for k in range(max(0, i - 4), min(len(words), i + 5)) if k != place)
+        for i in ors
+    )
 
 
 def _is_once_more(concept: str, members: set[str], need: Need, said: Said) -> bool:

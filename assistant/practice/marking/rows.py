@@ -31,12 +31,12 @@ def row_of(one: Asked, text: str, know: Knowledge) -> Iterable[Point]:
         asked = outputs_asked(part, text, know)
         for output in part.table.outputs:
             has = {dict(row.outputs).get(output.id) for row in part.rows}
-            if output.id in asked or len(has) != 1 or None in has:
+            if len(has) != 1 or None in has:
                 continue
             value = str(next(iter(has)))
             if value in ("yes", "no"):
                 yield output_point(part.table, output.id, value, know)
-            else:
+            elif output.id not in asked:
                 yield from _others(part, output, know)
 
 
@@ -62,7 +62,8 @@ def beside_row(need: Need, said: Said, know: Knowledge) -> list[str]:
             told = state_told(point.state, said)
             if told is None and need.loss and point.state.there and _named_lost(point.state, said):
                 told = False
-            if told is not None and told is not point.state.there and asked.isdisjoint(point.state.subject):
+            own = any(p.state and p.state.subject == point.state.subject for p in need.points)
+            if told is not None and told is not point.state.there and not own:
                 found.append(f"the contrary of: {point.text}")
             continue
         concepts, words = point.elements[0].concepts, point.elements[0].words

@@ -27,12 +27,26 @@ def turned(claim: Claim, figures: Iterable[Figure], need: Need, said: Said) -> l
         return [f"{claim.amount.raw} taken away"]
     if _is_outside(claim, wanted, need, said):
         return [f"outside {claim.amount.raw}"]
+    if need.within is None and _inside_out(claim, wanted, need):
+        return [f"{claim.amount.raw} on the other side"]
     if wanted and all(_is_count(f) for f in wanted) and claim.sense and not _is_bounded(need):
         return [f"{claim.amount.raw} as a bound"]
     strict = any(f.sense in ("lower", "higher") for f in wanted)
     if strict and _INCLUDED.search(_around(claim, said)):
         return [f"{claim.amount.raw} included"]
     return []
+
+
+def _inside_out(claim: Claim, wanted: list[Figure], need: Need) -> bool:
+    """Return whether an end of a band is said from outside: "less than 90 or more than 160 mm"."""
+    if len(wanted) != 1 or claim.sense not in ("lower", "higher"):
+        return False
+    for point in need.points:
+        bands = [f for f in point.figures if not f.sense]
+        if len(bands) == 2 and len(point.figures) == 2 and bands[0].unit == bands[1].unit and wanted[0] in bands:
+            least = min(bands, key=lambda f: f.value)
+            return (claim.sense == "lower") is (wanted[0] == least)
+    return False
 
 
 def _is_count(figure: Figure) -> bool:

@@ -18,6 +18,8 @@ from assistant.resolving.knowing import Knowledge
 _SUPPLIES = re.compile(r"\b(?:runs?|supplies|supply|feeds?|powers?|needs?)\b")
 _SENTENCE = re.compile(r"(?<=[a-z0-9)])[.;]\s+")
 _BESIDE = re.compile(r",? (?:without|through|with|against|if)\b|: ")
+_RAN_BY = re.compile(r"\b(?:runs? on|runs? off|(?:powered|supplied|fed|driven) (?:by|from)|needs?)$")
+"""Words before a system by which it is said to run something."""
 _SYSTEM = "hydraulic-system"
 
 
@@ -28,8 +30,9 @@ def not_supplied(need: Need, said: Said, know: Knowledge) -> list[str]:
     known = need.question.concepts | need.said
     found = []
     for i, here in enumerate(said.concepts):
-        systems = {c for c in here if families.get(c) == _SYSTEM} - known
         before, after = said.reading.words[max(0, i - 2) : i], said.reading.words[i : i + 5]
+        ran_by = _RAN_BY.search(" ".join(said.reading.words[max(0, i - 3) : i])) is not None
+        systems = {c for c in here if families.get(c) == _SYSTEM} - (frozenset() if ran_by else known)
         if not systems or i in put_off or (LOST - {"off"}).intersection(before) or LOST.intersection(after):
             continue
         own = {c for concepts in said.concepts for c in concepts}
