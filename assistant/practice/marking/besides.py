@@ -37,8 +37,9 @@ def denials(one: Asked, know: Knowledge) -> Iterable[Point]:
     topic = getattr(record, "topic", "")
     for name in know.base.ids("facts") if topic else ():
         fact = know.base.records[name]
-        if fact.topic == topic and _DENIES.search(fact.says):
-            yield point(_DENIES.split(fact.says)[0] + _DENIES.search(fact.says).group() + _rest(fact.says), know)
+        denies = _DENIES.search(fact.says) if fact.topic == topic else None
+        if denies:
+            yield point(fact.says[: denies.end()] + _rest(fact.says), know)
 
 
 def _rest(says: str) -> str:

@@ -84,6 +84,8 @@ def contradicted(held: Sequence[Held], need: Need, said: Said) -> list[str]:
         point = one.point
         if point.state or point.verdict or point.way or point.figures_suffice:
             continue
+        if point.elements and _overcome(point, said):
+            found.append(f"the other way round: {point.text}")
         heaviest = max((e.weight for e in point.elements if not e.given), default=0.0)
         for element in point.elements:
             least = _TELLING if point.negated else min(_TELLING, heaviest)
@@ -96,16 +98,18 @@ def contradicted(held: Sequence[Held], need: Need, said: Said) -> list[str]:
                 turned_round = _affirmed(spots, element, point, said, asked_so) or _contrary_denied(element, said, places)
             else:
                 turned_round = bool(spots) and (places.issuperset(spots) or _word_denied(element, said, places))
-            if turned_round or (spots and not element.off and _overcome(spots, element, point, said)):
+            if turned_round:
                 found.append(f"{'not so' if element.off else 'denied'}: {point.text}")
     return found
 
 
-def _overcome(spots: Sequence[int], element: Element, point: Point, said: Said) -> bool:
+def _overcome(point: Point, said: Said) -> bool:
     """Return whether a thing that prevails is said to be prevailed over: "the other one wins over it"."""
-    if not {"prevail", "prevails"} & set(said.reading.words) or "over" in point.text.split():
+    words = said.reading.words
+    if not {"prevail", "prevails"} & set(words) or "over" in point.text.split() or "over" not in words:
         return False
-    return all("over" in said.reading.words[max(0, i - 2) : i] for i in spots)
+    at = [i for e in point.elements for i in element_said(e, said, range(len(words)))[1] if words[i][:7] != "prevail"]
+    return bool(at) and all("over" in words[max(0, i - 2) : i] for i in at)
 
 
 def _word_denied(element: Element, said: Said, places: frozenset[int]) -> bool:

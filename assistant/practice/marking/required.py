@@ -34,7 +34,11 @@ def required(text: str, know: Knowledge) -> Need | None:
     if not first:
         return None
     need = _need(text, first, know)
-    return need._replace(alike=tuple(_need(text, (one,), know) for one in _as_near(first, text, know)))
+    alike = [_need(text, (one,), know) for one in _as_near(first, text, know)]
+    judged = next((each for each in alike if any(p.verdict for p in each.points)), None)
+    if judged and need.polar and not any(p.verdict or p.state for p in need.points):
+        return judged
+    return need._replace(alike=tuple(alike))
 
 
 def _as_near(first: tuple[Asked, ...], text: str, know: Knowledge) -> list[Asked]:

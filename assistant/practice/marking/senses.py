@@ -89,9 +89,12 @@ def false_counts(need: Need, said: Said) -> list[str]:
     found = []
     counts = {c.amount.start for c in said.claims if c.amount.unit in (None, "count") and c.amount.end == c.amount.start + 1}
     words = [w if i in counts or w == "both" or i not in said.numbered else "" for i, w in enumerate(said.reading.words)]
+    numbers = {_SMALL[w] for w in need.question.words if w in _SMALL and w != "one"}
     for (of, each), values in _counted(words).items():
         right = known.get((of, each), set()) | asked.get((of, each), set())
         if known.get((of, each)) and values.isdisjoint(right):
+            found.append(f"{min(values)} {of}")
+        elif len(numbers) == 1 and not any(of == noun for noun, _ in known) and values.isdisjoint(numbers):
             found.append(f"{min(values)} {of}")
     return found
 

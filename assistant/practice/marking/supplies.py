@@ -66,7 +66,7 @@ def _ran(know: Knowledge) -> Iterator[frozenset[str]]:
             if _SUPPLIES.search(sentence) and "lost" not in sentence and "System" in sentence:
                 told = _BESIDE.split(sentence)[0]
                 concepts = frozenset(
-                    c for m in know.phrase(told).mentions if not m.weak for c in m.concepts if c[0] not in "@~"
+                    c for m in know.phrase(told).mentions if not (m.weak or _SUPPLIES.search(m.text)) for c in m.concepts if c[0] not in "@~"
                 )
                 if len(concepts & systems) == 1:
                     yield concepts
