@@ -23,6 +23,8 @@ from assistant.understanding.reading import Mention
 _DISPUTING = {"dispute": set_aside, "undispute": cleared, "disputes": listed}
 _NO_LONGER = "That was the former figure, and it no longer holds."
 _SURE = 0.9
+_LEFT = 0.35
+"""Share of a question that a reason may leave unexplained."""
 _FAR_OFF = 5.0
 """How many times larger or smaller a bare figure may be than the one that it is believed to be."""
 
@@ -118,7 +120,7 @@ def _why(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Con
     for words in () if last.working else _whys(record, asked, knowledge):
         if result is None:
             scored = resolve_scored(question_of(f"why {words}", knowledge, asked.variant), knowledge)
-            if isinstance(scored.result, FactResult) and _is_reason(scored.result.fact, last, knowledge):
+            if isinstance(scored.result, FactResult) and _is_reason(scored.result.fact, last, asked, knowledge):
                 result = scored.result
     if result is None:
         words = f"The reason is not stated in what is loaded. {last.working or last.text}"
@@ -144,10 +146,16 @@ def _whereabouts(text: str, context: Context, knowledge: Knowledge) -> tuple[Ans
     return answer, context._replace(answer=answer)
 
 
-def _is_reason(fact: Fact, last: Answer, knowledge: Knowledge) -> bool:
-    """Return whether a statement gives the reason of an answer: it answers a why, from the same section."""
+def _is_reason(fact: Fact, last: Answer, asked: Question, knowledge: Knowledge) -> bool:
+    """Return whether a statement gives the reason of an answer: it answers a why of what was asked about, from
+    the same section.
+    """
     shared = _sections(last.sources) & _sections(fact.sources)
-    return "why" in knowledge.matcher.vocabulary(fact.id) and bool(shared)
+    said = knowledge.matcher.vocabulary(fact.id)
+    matcher = knowledge.matcher
+    weights = {m: matcher.mention_weight(m) for m in asked.reading.mentions if not matcher.is_soft(m)}
+    left = sum(w for m, w in weights.items() if said.isdisjoint(m.concepts | m.implied))
+    return "why" in said and bool(shared) and left <= _LEFT * sum(weights.values())
 
 
 def _sections(sources: Iterable[Source | Citation]) -> set[tuple[str, str]]:

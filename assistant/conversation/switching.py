@@ -1,4 +1,4 @@
-"""A turn that names a variant to keep to: "120L" alone, "switch to the 120L", "I fly the 120"."""
+"""A turn that names a variant to keep to: its name alone, "switch to the …", "I fly the …"."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ def variant_named(text: str, context: Context, knowledge: Knowledge) -> str:
     rest = [w for k, w in enumerate(reading.words) if k not in reading.variant_places]
     if len(named) != 1 or reading.amounts or not _FILLING.union(_VERBS).issuperset(rest):
         return ""
-    # "On the 120L" after a question asks it of the other variant once.
+    # "On the …" after a question asks it of the other variant once.
     once = context.asked is not None and bool(rest) and _VERBS.isdisjoint(rest)
     return "" if once else named.pop()
 

@@ -162,7 +162,9 @@ def _checked(found: Check, amount: Amount, score: float, match: Match, question:
 
 
 def _bands(bands: Bands, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
-    judged = limit_rules.judge(bands, question, know, question.reading.amounts)
+    amounts = question.reading.amounts
+    held_true = _believed(question) and any(limit_rules.is_bound(a, question) for a in amounts)
+    judged = None if held_true else limit_rules.judge(bands, question, know, amounts)
     if judged:
         compared = bands.unit == "K" and len(question.reading.amounts) > 1
         rest = 0 if compared else len(question.reading.amounts) - 1
