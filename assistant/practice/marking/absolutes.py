@@ -10,7 +10,9 @@ from assistant.practice.marking.points import Need
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import word_set
 
-_ABSOLUTE = word_set("always anybody anyone anything anytime anywhere both either everything never nobody none nothing nowhere same")
+_ABSOLUTE = word_set(
+    "always anybody anyone anything anytime anywhere both either everything never nobody none nothing nowhere same"
+)
 _BESIDE = word_set("a all any are at be can do does in is it of on s that the them there they time times whatever you")
 
 

@@ -89,10 +89,13 @@ def _alike(need: Need, know: Knowledge) -> list[int]:
     return [i for i, p in points.items() if any(_like(p, q, know) for j, q in points.items() if j != i)]
 
 
+_TOLD_APART = {"colour", "autobrake-setting", "hydraulic-system"}
+
+
 def _like(one: Point, other: Point, know: Knowledge) -> bool:
     families = know.lexicon.families
     mine, others = (
-        {families.get(c) for e in p.elements if not e.given for c in e.concepts} & {"colour", "autobrake-setting"}
+        {families.get(c) for e in p.elements if not e.given for c in e.concepts} & _TOLD_APART
         for p in (one, other)
     )
     words, theirs = ({w for e in p.elements if not e.given for w in e.words} for p in (one, other))

@@ -37,8 +37,8 @@ from assistant.practice.marking.rows import beside_row
 from assistant.practice.marking.said import Said
 from assistant.practice.marking.states import state_said
 from assistant.practice.marking.supplies import not_supplied
-from assistant.practice.marking.wording import NO, YES
 from assistant.practice.marking.surplus import in_place_of
+from assistant.practice.marking.wording import NO, YES
 from assistant.resolving.knowing import Knowledge
 
 _SLIGHT = 1.3
@@ -185,7 +185,7 @@ _FOR, _AGAINST = frozenset(("fine", "ok", "okay", "yes", "allowed")), frozenset(
 
 
 def _stand_wrong(need: Need, said: Said) -> list[str]:
-    """Return a yes or no with which an answer begins though no one is asked for, where a judged reading is otherwise."""
+    """Return a yes or no that an answer begins with unasked, where a judged reading is otherwise."""
     first = said.reading.words[:2]
     if need.within is None or any(p.verdict for p in need.points) or len(first) < 2 or first[1] != ",":
         return []

@@ -60,9 +60,11 @@ _GONE = re.compile(r"\b(?:no|not|cannot|lost|only)\b")
 
 
 def _is_no(fact: Fact, text: str, know: Knowledge) -> bool:
-    """Return whether a statement that gives no verdict says no to a question: it denies what is asked, or has it lost."""
+    """Return whether a statement without a verdict says no to a question: it denies what is asked, or has it lost."""
     asked = know.reader.read(text)
-    if _GONE.search(" ".join(asked.words)) or re.search(r"\b(?:or|must|need)\b", text, re.IGNORECASE):
+    inside = {i for m in asked.mentions if len(m.taken) > 1 for i in m.taken}
+    own = " ".join(w for i, w in enumerate(asked.words) if i not in inside)
+    if _GONE.search(own) or re.search(r"\b(?:or|must|need)\b", text, re.IGNORECASE):
         return False
     first = know.phrase(re.split(r"[.;]\s", fact.says)[0])
     if re.search(r"\b(?:is|are) lost\b", " ".join(first.words)):

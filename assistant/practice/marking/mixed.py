@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from itertools import combinations
+from itertools import combinations, pairwise
 
 from assistant.practice.marking.contraries import OTHER
-from assistant.practice.marking.found import ENOUGH, Held, element_said, words_said
+from assistant.practice.marking.found import Held, element_said, words_said
 from assistant.practice.marking.points import Element, Need, Point
 from assistant.practice.marking.said import Said, plain
 
@@ -27,7 +27,7 @@ def stretches_of(said: Said) -> list[range]:
     """Return an answer in its pieces between stops and joining words."""
     words = said.reading.words
     cuts = [-1, *(i for i, w in enumerate(words) if w in _CUTS), len(words)]
-    return [range(a + 1, b) for a, b in zip(cuts, cuts[1:], strict=False) if b - a > 1]
+    return [range(a + 1, b) for a, b in pairwise(cuts) if b - a > 1]
 
 
 def mixed_up(held: Sequence[Held], need: Need, said: Said) -> list[str]:
@@ -82,7 +82,8 @@ def both_for_either(held: Sequence[Held], said: Said) -> list[str]:
     if not choices or "or" in words or "either" in words:
         return []
     for h in (each for each in choices if each.point.figures):
-        before = [max(o.places) for o in held if o is not h and o.point.figures and o.places and max(o.places) < min(h.places)]
+        others = [max(o.places) for o in held if o is not h and o.point.figures and o.places]
+        before = [place for place in others if place < min(h.places)]
         if before and "and" in words[max(before) : min(h.places)]:
             return [f"and: {h.point.text}"]
     return []
@@ -104,10 +105,14 @@ def inner_order(held: Sequence[Held], said: Said) -> list[str]:
 def _then(one: str, other: str, said: Said) -> bool:
     """Return whether a word is followed closely by another with a "then", "and" or comma."""
     words = said.words
-    return any(
-        words[i] == one and other in words[i + 1 : i + 4] and {"then", "and", ",", "back"} & set(said.reading.words[i + 1 : i + 4])
-        for i in range(len(words))
-    )
+    for i in (k for k, word in enumerate(words) if word == one):
+        near = said.reading.words[i + 1 : i + 4]
+        if other in words[i + 1 : i + 4] and not _THEN.isdisjoint(near):
+            return True
+    return False
+
+
+_THEN = frozenset(("then", "and", ",", "back"))
 
 
 def shared_with(held: Sequence[Held], need: Need, said: Said, put_off: frozenset[int]) -> list[str]:

@@ -88,14 +88,15 @@ def _asked_by_name(points: list[Point], least: int) -> list[Point]:
             counts[words] = counts.get(words, 0) + 1
     named = [p for p in points if any(e.given and e.weight > 0.7 and counts[e.words] == 1 for e in p.elements)]
     passed = [p for p in points if not p.way and not any(e.given for e in p.elements)]
-    shared = any(n > 1 for n in counts.values())
+    units = {f.unit for p in points for f in p.figures}
+    shared = any(n > 1 for n in counts.values()) or (len(units) == 1 and all(len(p.figures) == 1 for p in points))
     return [p for p in points if p not in passed] if len(named) >= least and shared else points
 
 
 _PERSON_WORDS = frozenset(map(plain, ("pilot", "pilots", "crew", "both", "maintenance", "captain")))
 _PERSONS = frozenset(("captain", "first_officer", "maintenance", "ground_crew"))
 _WAY_ASKED = frozenset(("direction", "way", "side"))
-_SPARED = frozenset(("after", "before", "check", "until", "when", "once"))
+_SPARED = frozenset(("after", "before", "check", "otherwise", "until", "when", "once"))
 """Words with which a point begins that only tells when, or what to do besides."""
 
 
@@ -117,6 +118,7 @@ def _is_person(element: Element) -> bool:
 
 def spared(points: list[Point], reading: Reading, asks_more: bool) -> list[Point]:
     """Let points be left out that a short question does not ask for: a time, a check, a place beside a direction."""
+    asks_more = asks_more or "when" in reading.words
     if asks_more or len(points) < 2 or reading.has("when", "steps", "order_of", "list_all"):
         return points
     ways = [p for p in points if any(_is_way(e) for e in p.elements)]

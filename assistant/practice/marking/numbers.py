@@ -48,7 +48,7 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
     wrong += hedged(need, said, fits)
     wrong += greater_of(need, said)
     wrong += false_former(need, said, know)
-    wrong += false_counts(need, said)
+    wrong += false_counts(need, said, know)
     places = {
         i: tuple(found.get((i, k)) for k in range(len(p.figures))) for i, p in enumerate(need.points) if p.figures
     }

@@ -133,6 +133,8 @@ def _or_lost(made: Point, table: StateTable, know: Knowledge) -> Point:
         left = {f"={table.id}.{output.id}.{value}" for value, _, _ in output.values[1:]}
         if normal not in ("yes", "no") and any(e.concepts & left for e in made.elements):
             gone = frozenset((f"={table.id}.{output.id}.{normal}",)) | concepts_in(output.values[0][1], know)
+            if any(f"no {output.label}" in says for _, says, _ in output.values if says.startswith(made.text)):
+                gone |= concepts_in(output.label, know)
             return made._replace(elements=tuple(e._replace(concepts=e.concepts | gone) for e in made.elements))
     return made
 
@@ -163,7 +165,7 @@ def loss_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
         return listed
     result: Any = one.result
     lost = [(t, o, v) for t, o, v in result.lost if v == "no" or o in ("mode", "steering")] or result.lost
-    points = [output_point(t, o, v, know) for t, o, v in lost]
+    points = [_or_lost(output_point(t, o, v, know), t, know) for t, o, v in lost]
     for fact in result.facts:
         points += [point(p, know) for p in fact.points]
     return points or [point(one.answer.text, know)]
@@ -197,7 +199,8 @@ def cause_of(one: Asked, know: Knowledge) -> Asked:
     """Return the state table's own result in place of a statement of it, where what leads to a result is asked."""
     fact = getattr(one.result, "fact", None)
     reading = one.question.reading
-    if fact is None or re.search(r"\bworks? (?:only )?if\b", fact.says) or not (reading.has("cause", "single") or _CAUSAL.search(" ".join(reading.words))):
+    causal = reading.has("cause", "single") or _CAUSAL.search(" ".join(reading.words))
+    if fact is None or not causal or re.search(r"\bworks? (?:only )?if\b", fact.says):
         return one
     for candidate in candidates(one.question, know)[:_NEAR_BY]:
         if isinstance(candidate.result, CauseResult) and candidate.score >= _SURE and candidate.result.sets:

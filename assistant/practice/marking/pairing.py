@@ -44,7 +44,8 @@ def labels_of(need: Need, indices: Iterable[int], know: Knowledge) -> dict[int, 
         words = _words(need.points[i]) - {w for q in others for w in _words(q)}
         told = _tellers(need.points[i]) - {w for q in others for w in _tellers(q)}
         called = _called(need.points[i]) - {w for q in others for w in _all_words(q)}
-        found[i] = Label(frozenset(concepts), frozenset(words | called | (_cased(told) if _opposed(told, others) else set())))
+        cased = _cased(told) if _opposed(told, others) else set()
+        found[i] = Label(frozenset(concepts), frozenset(words | called | cased))
     return found
 
 
@@ -168,7 +169,7 @@ def _spots(labels: Mapping[int, Label], said: Said) -> list[_Spot]:
             p for p, label in labels.items() if not here.isdisjoint(label.concepts) or said.words[i] in label.words
         )
         taken_back = said.words[i] == "with" and plain("off") in said.words[i + 1 : i + 4]
-        bound = taken_back or said.words[i] == "up" and said.words[i + 1 : i + 2] == ("to",)
+        bound = taken_back or (said.words[i] == "up" and said.words[i + 1 : i + 2] == ("to",))
         if points and not bound and (i not in said.numbered or said.words[i] == "zero"):
             if found and found[-1].end == i and found[-1].points & points:
                 found[-1] = found[-1]._replace(end=i + 1)

@@ -112,14 +112,16 @@ def by_parts(parts: list[str], text: str, know: Knowledge) -> list[Asked]:
 
 def _with_noun(part: str, first: str) -> str:
     """Return a part with the noun of the first, where it asks "which" of the same: "and which runs the steering"."""
-    words, heads = part.split(), first.split()
+    words, heads = re.sub(r"^(?:and|then) ", "", part).split(), first.split()
     if len(words) < 2 or words[0].lower() != "which" or heads[0].lower() != "which" or words[1] not in heads[2:]:
         return part
     return " ".join((*heads[: heads.index(words[1])], *words[1:]))
 
 
 _COORDINATED = re.compile(
-    r"\b(in|at|on|with|for|of|by|to) ((?:[\w.,°%-]+ ){0,2}[\w.°%-]+),? and (?:\1 )((?:[\w.,°%-]+ ){0,2}[\w.°%-]+)(?=\s*[?.,;]|$)", re.IGNORECASE
+    r"\b(in|at|on|with|for|of|by|to) ((?:[\w.,°%-]+ ){0,2}[\w.°%-]+),? and (?:\1 )"
+    r"((?:[\w.,°%-]+ ){0,2}[\w.°%-]+)(?=\s*[?.,;]|$)",
+    re.IGNORECASE,
 )
 
 

@@ -16,10 +16,12 @@ _PLAINER = {
     r"(?:the )?(?:two|both|pair) of (?:us|them|you)": "both pilots",
     r"one (?:more|further|extra) (?:time)?": "once more",
     r"(?:takes?|taking|took) (?:the |its )?pressure (?:off|from|out of)": "depressurises",
-    r"(?:loses|loses its|loses the|has no|have no|without|no|no more) pressure (?:in|to|for|on)?": "depressurised ",
+    r"(?:loses|loses its|loses the|has no|have no|without|no|no more) pressure(?: (?:in|to|for|on))?": "depressurised",
     r"just follow": "castor freely",
     r"let(?:s)? (?:the )?(tyres?|tires?) down": r"deflates the \1",
-    r"so (?:that )?(?:it|they|the tyres?) (?:does not|do not|doesn't|don't|cannot|can't|won't) burst": "to prevent a burst",
+    r"so (?:that )?(?:it|they|the tyres?) (?:(?:does|do) not|doesn't|don't|cannot|can't|won't) burst": (
+        "to prevent a burst"
+    ),
     r"(?:a |the )?get(?:s|ting)? (?:a )?tow(?:ed)?": "be towed",
     r"need (?:a )?tow": "be towed",
     r"nose oleo": "nose strut",

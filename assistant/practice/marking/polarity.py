@@ -29,8 +29,8 @@ _ENDS = CONTRASTS | word_set(
 )  # fmt: skip
 """Words at which a negation ends, but for one that stands directly behind it: "not behind the lever"."""
 _BOUNDING = word_set(
-    "above before below beyond exceed exceeding fewer further higher later less longer lower more only over past sooner "
-    "such to under until"
+    "above before below beyond exceed exceeding fewer further higher later less longer lower more only over past "
+    "sooner such to under until"
 )
 """Words with which a negation only bounds, or strengthens: "not above", "no later than", "not only"."""
 _HINDERING = word_set("avoid avoids just keep keeps only prevent prevents protect protects stop stopping stops")
@@ -95,7 +95,8 @@ def contradicted(held: Sequence[Held], need: Need, said: Said) -> list[str]:
             if point.figures or element.weight < heaviest:
                 spots = [i for i in spots if _is_it(element, i, said)]
             if element.off:
-                turned_round = _affirmed(spots, element, point, said, asked_so) or _contrary_denied(element, said, places)
+                affirmed = _affirmed(spots, element, point, said, asked_so)
+                turned_round = affirmed or _contrary_denied(element, said, places)
             else:
                 turned_round = bool(spots) and (places.issuperset(spots) or _word_denied(element, said, places))
             if turned_round:
@@ -136,7 +137,8 @@ def affirmed_falsely(need: Need, said: Said) -> list[str]:
     found = []
     for point in need.denials:
         subject = [e for e in point.elements if not e.off and e.weight > _TELLING]
-        if not all(e.concepts & need.question.concepts or element_said(e, said, range(len(said.words)))[0] for e in subject):
+        whole = range(len(said.words))
+        if not all(e.concepts & need.question.concepts or element_said(e, said, whole)[0] for e in subject):
             continue
         asked = {c for c in need.question.concepts if c[0] != "~"}
         off = [e for e in point.elements if e.off and e.weight > _FAINT and not e.concepts & asked]

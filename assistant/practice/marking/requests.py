@@ -27,8 +27,8 @@ _STRUCTURED = (
 
 _VERDICTS = (r.CheckResult, r.BandResult, r.TableResult, r.TablesResult, r.NotApplicable, r.FactResult)
 _STEPS_ASKED = re.compile(
-    r"\b(?:what (?:do|should|must|would) (?:you|we|i|they) do|steps|drill|procedure|in order|what follows|talk me through|how (?:do|should|would|must) (?:you|we|i) (?:cope|deal|handle|"
-    r"manage|treat))\b",
+    r"\b(?:what (?:do|should|must|would) (?:you|we|i|they) do|steps|drill|procedure|in order|what follows|"
+    r"talk me through|how (?:do|should|would|must) (?:you|we|i) (?:cope|deal|handle|manage|treat))\b",
     re.IGNORECASE,
 )
 _ORDER_ASKED = re.compile(r"\b(?:in (?:what |which |the right )?order|sequence|step by step)\b", re.IGNORECASE)
@@ -58,6 +58,9 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
         whole = None
     if whole:
         whole = _all_steps(whole, len(parts), know)
+    figures = _figures(parts, know) if whole and not POLAR.search(text) else ()
+    if whole and figures and isinstance(whole.result, (r.TableResult, r.TablesResult)):
+        return figures
     if whole and (isinstance(_first(whole.result), _STRUCTURED) or len(parts) < 2):
         return (*_with_siblings(whole, text, know), *measured_parts(parts, text, whole, know))
     split = by_parts(parts, text, know) if len(parts) > 1 else []
@@ -69,6 +72,13 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     if len(found) == 1:
         found = _with_siblings(found[0], text, know)
     return tuple(_all_steps(one, len(parts), know) for one in found)
+
+
+def _figures(parts: list[str], know: Knowledge) -> tuple[Asked, ...]:
+    """Return the stated figures that answer each of several parts by itself: "when is it lost, and when empty?"."""
+    found = [ask(part, know) for part in parts] if len(parts) > 1 else []
+    made = tuple(each[1] for each in found if each and isinstance(each[1].result, r.LimitResult))
+    return made if len(made) == len(parts) else ()
 
 
 def _first(result: r.Result) -> r.Result:

@@ -8,7 +8,15 @@ from assistant.practice.marking.asked import Asked, as_asked
 from assistant.practice.marking.besides import denials, extras, formers, of_variants, others_of
 from assistant.practice.marking.causes import asks_one
 from assistant.practice.marking.kinds import MAKERS
-from assistant.practice.marking.narrowing import distinct, labelled, named_only, persons_only, spared, weighed, without_given
+from assistant.practice.marking.narrowing import (
+    distinct,
+    labelled,
+    named_only,
+    persons_only,
+    spared,
+    weighed,
+    without_given,
+)
 from assistant.practice.marking.outcomes import cause_of, figures_of
 from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Need
@@ -18,7 +26,6 @@ from assistant.practice.marking.said import amounts_of
 from assistant.resolving import results as r
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
-
 
 _NEAR_BY = 4
 _ONE_ASPECT = re.compile(r"\b(?:where|whom?|whose|why|colou?r|how many|how much|which)\b", re.IGNORECASE)

@@ -54,10 +54,8 @@ def _as_choice(place: int, members: set[str], said: Said) -> bool:
     """Return whether a name stands with an "or" beside the one that is asked for: "System 1 or System 2"."""
     words = said.reading.words
     ors = [i for i in range(max(0, place - 4), min(len(words), place + 5)) if words[i] == "or"]
-    return any(
-        any(not said.concepts[k].isdisjoint(members) for k in range(max(0, i - 4), min(len(words), i + 5)) if k != place)
-        for i in ors
-    )
+    near = {k for i in ors for k in range(max(0, i - 4), min(len(words), i + 5)) if k != place}
+    return any(not said.concepts[k].isdisjoint(members) for k in near)
 
 
 def _is_once_more(concept: str, members: set[str], need: Need, said: Said) -> bool:

@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from assistant.practice.marking.points import Figure, Need
 from assistant.practice.marking.said import Claim, Said
 from assistant.practice.marking.wording import word_set
+from assistant.resolving.knowing import Knowledge
 
 _LESSENING = word_set("deduct deducted divide divided dividing minus reduce reduced subtract subtracted")
 _LESS_AFTER = word_set("fewer less lower shorter slower smaller")
@@ -72,7 +73,8 @@ def _is_taken_away(claim: Claim, need: Need, said: Said) -> bool:
     if known & (_LESSENING | _LESS_AFTER) or "or" in after:
         return False
     by_words = not _LESSENING.isdisjoint(before) or bool(_TAKEN.search(" ".join(before)))
-    return by_words or (not _LESS_AFTER.isdisjoint(after) and words[claim.amount.end + 1 : claim.amount.end + 2] != ("than",))
+    compared = words[claim.amount.end + 1 : claim.amount.end + 2] == ("than",)
+    return by_words or (not compared and not _LESS_AFTER.isdisjoint(after))
 
 
 def _is_outside(claim: Claim, wanted: list[Figure], need: Need, said: Said) -> bool:
@@ -82,21 +84,29 @@ def _is_outside(claim: Claim, wanted: list[Figure], need: Need, said: Said) -> b
     return exact and need.within is None and not _OUTSIDE.isdisjoint(before) and "utside" not in need.expected
 
 
-def false_counts(need: Need, said: Said) -> list[str]:
+def false_counts(need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return small numbers of things of which the full answer tells another: "two legs" of all three."""
     known = _counted(tuple(re.findall(r"[\w-]+", need.expected.lower())))
     asked = _counted(need.question.words)
     found = []
-    counts = {c.amount.start for c in said.claims if c.amount.unit in (None, "count") and c.amount.end == c.amount.start + 1}
-    words = [w if i in counts or w == "both" or i not in said.numbered else "" for i, w in enumerate(said.reading.words)]
-    numbers = {_SMALL[w] for w in need.question.words if w in _SMALL and w != "one"}
+    small = (c.amount for c in said.claims if c.amount.unit in (None, "count"))
+    counts = {a.start for a in small if a.end == a.start + 1}
+    told = enumerate(said.reading.words)
+    words = [w if i in counts or w == "both" or i not in said.numbered else "" for i, w in told]
+    numbers = {_SMALL[w] for w in need.question.words if w in _SMALL and w not in ("one", "both")}
     for (of, each), values in _counted(words).items():
         right = known.get((of, each), set()) | asked.get((of, each), set())
         if known.get((of, each)) and values.isdisjoint(right):
             found.append(f"{min(values)} {of}")
-        elif len(numbers) == 1 and not any(of == noun for noun, _ in known) and values.isdisjoint(numbers):
+        elif len(numbers) == 1 and not any(of == noun for noun, _ in known) and values.isdisjoint(numbers | {1}):
+            if not any(know.lexicon.kinds.get(c, "thing") == "thing" and c[0] not in "@~!" for c in _named(of, know)):
+                continue
             found.append(f"{min(values)} {of}")
     return found
+
+
+def _named(word: str, know: Knowledge) -> frozenset[str]:
+    return frozenset(c for m in know.phrase(word).mentions if not m.weak for c in m.concepts)
 
 
 _SMALL = {"one": 1, "two": 2, "three": 3, "four": 4, "both": 2, "six": 6}
@@ -108,7 +118,7 @@ def _counted(words: Iterable[str]) -> dict[tuple[str, bool], set[int]]:
     found: dict[tuple[str, bool], set[int]] = {}
     for i, word in enumerate(listed):
         value = _SMALL.get(word) or (int(word) if word in ("1", "2", "3", "4", "6") else 0)
-        if not value:
+        if not value or listed[i - 1 : i] == ["number"]:
             continue
         k = i + 1
         while k < len(listed) and listed[k] in _JOINING:

@@ -56,10 +56,10 @@ def state_told(state: State, said: Said) -> bool | None:
 
 def _said_of_it(said: Said) -> bool | None:
     """Return what is said of the one thing asked about, by "it" or by nothing: "it won't hold", "not available"."""
-    words = said.reading.words
-    first = words[1:] if words[:1] in _VERDICTS else words
-    if first[:1] in (",",):
-        first = first[1:]
+    words = list(said.reading.words)
+    first = words[1:] if tuple(words[:1]) in _VERDICTS else words
+    if first[:1] == [","]:
+        return None  # the yes or no says it, and what follows may speak of something else
     clause = []
     for word in first:
         if word in wording.STOPS or word in wording.CONTRASTS:
@@ -108,7 +108,8 @@ def _said_at(place: int, subjects: set[int], need: Need, said: Said) -> bool:
 def words_beside(said: Said, place: int) -> list[str]:
     """Return the words of a thing's clause, without "normal" where it names a mode: "normal braking"."""
     words = said.left(place) + said.right(place)
-    return [w for w, after in zip(words, [*words[1:], ""], strict=True) if not (w == plain("normal") and after[:4] in _MODES)]
+    normal = plain("normal")
+    return [w for w, after in zip(words, [*words[1:], ""], strict=True) if w != normal or after[:4] not in _MODES]
 
 
 _MODES = ("brak", "mod", "mode")

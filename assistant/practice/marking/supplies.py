@@ -64,9 +64,8 @@ def _ran(know: Knowledge) -> Iterator[frozenset[str]]:
     for name in know.base.ids("facts"):
         for sentence in _SENTENCE.split(know.base.records[name].says):
             if _SUPPLIES.search(sentence) and "lost" not in sentence and "System" in sentence:
-                told = _BESIDE.split(sentence)[0]
-                concepts = frozenset(
-                    c for m in know.phrase(told).mentions if not (m.weak or _SUPPLIES.search(m.text)) for c in m.concepts if c[0] not in "@~"
-                )
+                told = [m for m in know.phrase(_BESIDE.split(sentence)[0]).mentions if not m.weak]
+                things = [m for m in told if not _SUPPLIES.search(m.text)]
+                concepts = frozenset(c for m in things for c in m.concepts if c[0] not in "@~")
                 if len(concepts & systems) == 1:
                     yield concepts

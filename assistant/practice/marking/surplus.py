@@ -16,8 +16,8 @@ from assistant.resolving.knowing import Knowledge
 
 _NO_THINGS = ("quantity", "ask", "ask!", "filler")
 _COMMON = word_set(
-    "as be because brake brakes can cause cycle entry full have has lower make makes must need running time times use used "
-    "warning"
+    "as be because brake brakes can cause cycle entry full have has lower make makes must need running time times use "
+    "used warning"
 )
 _HALF = 0.49
 """Share of the points that must be said, for what else is named to be meant for the others."""
@@ -25,15 +25,19 @@ _HALF = 0.49
 
 def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge) -> tuple[str, ...]:
     """Return the things that an answer names in place of a point it lacks."""
-    if all(h.share or h.point.figures for h in held) or sum(h.share for h in held) < _HALF * len(held):
+    if all(h.share or h.point.figures for h in held):
         return ()
+    if sum(h.share for h in held) < _HALF * len(held) and not need.loss:
+        return ()
+    passed = _COMMON - {"brake", "brakes"} if need.loss else _COMMON
     points = [h.point for h in held]
-    known = {c for p in points for e in (*p.elements, *p.labels) for c in e.concepts} | need.question.concepts | need.said
+    known = {c for p in points for e in (*p.elements, *p.labels) for c in e.concepts}
+    known |= need.question.concepts | need.said
     own = {w for p in points for e in (*p.elements, *p.labels) for w in e.words}
     own |= {plain(w) for w in (*need.question.words, *re.findall(r"[\w-]+", need.expected.lower()))}
     return tuple(
         m.text for m in said.content
         if m.concepts.isdisjoint(known) and said.numbered.isdisjoint(m.taken) and not m.mended
-        and not any(plain(w) in own or w in _COMMON for w in m.text.split())
+        and not any(plain(w) in own or w in passed for w in m.text.split())
         and not all(know.lexicon.kinds.get(c, "thing") in _NO_THINGS for c in m.concepts)
     )  # fmt: skip
