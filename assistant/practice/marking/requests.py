@@ -33,7 +33,7 @@ _STEPS_ASKED = re.compile(
 )
 _ORDER_ASKED = re.compile(r"\b(?:in (?:what |which |the right )?order|sequence|step by step)\b", re.IGNORECASE)
 _THROUGH = re.compile(r"\b(?:talk|take|walk|run) (?:me|us) through\b", re.IGNORECASE)
-_TOLD_THROUGH = 0.35
+_TOLD_THROUGH = 0.25
 """Score that is enough where a question can ask for nothing but steps."""
 _NEAREST = 8
 _STEPS = 0.65
@@ -90,14 +90,15 @@ def _steps(text: str, know: Knowledge) -> Asked | None:
     question = question_of(text, know, "")
     if not (_STEPS_ASKED.search(text) or question.reading.has("steps", "order_of", "memory_items")):
         return None
-    for candidate in candidates(question, know)[:3]:
+    for candidate in candidates(question, know)[: 3 if not _THROUGH.search(text) else _NEAREST]:
         result = candidate.result
         least = _STEPS if not _THROUGH.search(text) else _TOLD_THROUGH
         if not isinstance(result, r.ProcedureResult) or candidate.score < least or not candidate.match:
             continue
         named = things(question_of(result.procedure.title, know, ""), know) & things(question, know)
-        if named and not candidate.match.barred:
-            return as_asked(text, question, result._replace(step=None) if _THROUGH.search(text) else result, know)
+        through = _THROUGH.search(text) is not None  # it names where to begin and end, which no record need know
+        if named and (through or not candidate.match.barred):
+            return as_asked(text, question, result._replace(step=None) if through else result, know)
     return None
 
 
