@@ -1,7 +1,8 @@
 """Copies of the record: made before each migration and after each sitting, the last of them kept.
 
 A copy is written beside its place and moved there when it is whole. Its name tells its order, its time and how many
-writes the record had seen, so that the next opening knows whether a sitting ended without its copy.
+writes the record had seen, so that the next opening knows whether a sitting ended without its copy. A record never
+loses writes: the last copy of one that had more than the record now is of another one, and is not thrown out with age.
 """
 
 from __future__ import annotations
@@ -11,13 +12,14 @@ import re
 import shutil
 import sqlite3
 from datetime import datetime
+from itertools import pairwise
 from typing import NamedTuple
 
 from assistant.practice.keeping.connecting import is_sound, read_only
 
 FOLDER = "practice-backups"
-KEPT, KEPT_BEFORE = 5, 2
-"""How many copies after a sitting, and how many made before a migration, are kept."""
+KEPT, KEPT_BEFORE, KEPT_OTHERS = 5, 2, 2
+"""How many copies after a sitting, how many made before a migration, and how many of other records are kept."""
 _UNFINISHED = ".practice-unfinished-"
 _NAME = re.compile(r"practice-(\d{6})-(\d{8}T\d{6})Z-writes-(\d+)(-before-v\d+)?\.db")
 
@@ -92,6 +94,11 @@ def restore_last(folder: str, path: str) -> Backup | None:
     return None
 
 
+def has_sound(folder: str) -> bool:
+    """Return whether there is a copy that could be put in the place of the record."""
+    return any(_is_sound_file(backup.path) for backup in backups(folder))
+
+
 def remove_all(folder: str) -> None:
     """Delete every copy, also those half made. Raises OSError."""
     place = os.path.join(folder, FOLDER)
@@ -148,7 +155,8 @@ def _is_sound_file(path: str) -> bool:
 def _thin(folder: str) -> None:
     found = backups(folder)
     plain, before = [b for b in found if not b.before], [b for b in found if b.before]
-    for backup in (*plain[KEPT:], *before[KEPT_BEFORE:]):
+    others = [b for newer, b in pairwise(plain) if b.writes > newer.writes][:KEPT_OTHERS]
+    for backup in (*(b for b in plain[KEPT:] if b not in others), *before[KEPT_BEFORE:]):
         _remove(backup.path)
 
 

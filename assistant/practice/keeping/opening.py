@@ -97,8 +97,8 @@ def set_aside_files(folder: str) -> list[str]:
 def _open(folder: str, path: str, clock: Clock, news: list[str]) -> sqlite3.Connection:
     now = clock().astimezone(UTC)
     backups.clear_unfinished(folder)
-    if not os.path.exists(path) and (lost := backups.restore_last(folder, path)):
-        news.append(f"{path} was missing; the backup of {lost.shown} was opened in its place.")
+    if not _holds_anything(path) and backups.has_sound(folder):
+        news.append(_replace_lost(folder, path, now))
     connection = _sound(path)
     if connection is None:
         news.append(_mend(folder, path, now))
@@ -134,21 +134,73 @@ def _sound(path: str) -> sqlite3.Connection | None:
     return None
 
 
+def _replace_lost(folder: str, path: str, now: datetime) -> str:
+    """Put the last backup in the place of a file that is missing or holds nothing, as a power cut leaves it.
+
+    Return what to tell. Where backups are, a record was: what holds nothing is then no new one.
+    """
+    found = "was missing" if not os.path.exists(path) else "was empty"
+    kept = any(os.path.exists(each) and os.path.getsize(each) for each in (path, f"{path}-wal"))
+    aside = _set_aside(folder, path, now) if kept else ""
+    if not aside:
+        for ending in _BESIDE:  # a log of another file would be read into the one that is put there
+            _remove(path + ending)
+    restored = backups.restore_last(folder, path)
+    told = f"{path} {found}" + (f", and what was left of it is set aside as {aside}; " if aside else "; ")
+    return told + (f"the backup of {restored.shown} was opened in its place." if restored else "a new record begins.")
+
+
 def _mend(folder: str, path: str, now: datetime) -> str:
     """Set a damaged file aside, put the last backup in its place; return what to tell."""
-    aside = os.path.join(folder, f"practice-damaged-{now:%Y%m%dT%H%M%S}Z.db")
-    number = 1
-    while os.path.exists(aside):
-        number += 1
-        aside = os.path.join(folder, f"practice-damaged-{now:%Y%m%dT%H%M%S}Z-{number}.db")
-    for ending in (*_BESIDE, ""):  # the file itself last: until then the next opening finds it damaged still
-        if os.path.exists(path + ending):
-            os.replace(path + ending, aside + ending)
+    aside = _set_aside(folder, path, now)
     restored = backups.restore_last(folder, path)
     told = f"{path} was damaged and is set aside as {aside}; "
     return told + (
         f"the backup of {restored.shown} was opened." if restored else "there is no backup, and a new record begins."
     )
+
+
+def _set_aside(folder: str, path: str, now: datetime) -> str:
+    """Move a file that cannot be used out of the way with what lies beside it; return its new path."""
+    aside = os.path.join(folder, f"practice-damaged-{now:%Y%m%dT%H%M%S}Z.db")
+    number = 1
+    while any(os.path.exists(aside + ending) for ending in (*_BESIDE, "")):
+        number += 1
+        aside = os.path.join(folder, f"practice-damaged-{now:%Y%m%dT%H%M%S}Z-{number}.db")
+    for ending in (*_BESIDE, ""):  # the file itself last: until then the next opening finds it damaged still
+        if os.path.exists(path + ending):
+            os.replace(path + ending, aside + ending)
+    return aside
+
+
+def _holds_anything(path: str) -> bool:
+    """Whether a file is there and is not empty: neither of no length nor without a table. A damaged one counts as held.
+
+    Raises sqlite3.Error where it cannot be looked at for another reason.
+    """
+    if not os.path.exists(path) or not os.path.getsize(path):
+        return False
+    try:
+        connection = connect(path)
+    except sqlite3.Error as error:
+        return _only_damaged(error)
+    try:
+        return bool(connection.execute("SELECT count(*) FROM sqlite_master").fetchone()[0])
+    except sqlite3.Error as error:
+        return _only_damaged(error)
+    finally:
+        connection.close()
+
+
+def _only_damaged(error: sqlite3.Error) -> bool:
+    if is_damage(error):
+        return True
+    raise error
+
+
+def _remove(path: str) -> None:
+    if os.path.exists(path):
+        os.remove(path)
 
 
 def _bring_up(connection: sqlite3.Connection, folder: str, path: str, now: datetime, news: list[str]) -> None:

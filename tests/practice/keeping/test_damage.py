@@ -75,6 +75,83 @@ def test_a_damaged_file_is_set_aside_and_the_backup_opened(
     assert record.saved
 
 
+def _emptied(path: Path) -> None:
+    path.write_bytes(b"")
+
+
+def _without_a_table(path: Path) -> None:
+    import sqlite3
+
+    path.unlink()
+    connection = sqlite3.connect(path)
+    connection.execute("PRAGMA user_version = 0")
+    connection.execute("VACUUM")
+    connection.close()
+
+
+def _one_byte(path: Path) -> None:
+    path.write_bytes(b"S")
+
+
+@pytest.mark.parametrize("loss", [_emptied, _one_byte, _without_a_table, Path.unlink])
+def test_a_file_that_holds_nothing_is_no_new_record_where_backups_are(
+    opener: Opener, home: Path, loss: Callable[[Path], None]
+) -> None:
+    _filled(opener)
+    loss(home / FILE)
+
+    record = opener()
+
+    (told,) = record.news()
+    assert "the backup of 2026-11-25 07:00 UTC" in told
+    assert str(home / FILE) in told
+    assert len(record.history(record.enrol("Ana"), TYPE)) == 40
+    assert record.saved
+
+
+def test_a_log_beside_a_lost_file_is_not_read_into_the_backup(opener: Opener, home: Path) -> None:
+    _filled(opener, 3)
+    live = opener()
+    live.note_answer(live.enrol("Ana"), TYPE, note("unsaved"))
+    log = (home / f"{FILE}-wal").read_bytes()
+    live.close()
+    (home / f"{FILE}-wal").write_bytes(log)
+    _emptied(home / FILE)
+
+    record = opener()
+
+    assert log in [Path(each).read_bytes() for each in set_aside_files(str(home))]
+    assert len(record.history(record.enrol("Ana"), TYPE)) in (3, 4)
+
+
+@pytest.mark.parametrize("left", [b"", b"S"])
+def test_an_empty_file_where_nothing_was_kept_is_a_new_record(home: Path, opener: Opener, left: bytes) -> None:
+    home.mkdir()
+    (home / FILE).write_bytes(left)
+
+    record = opener()
+
+    assert record.learners() == ()
+    assert record.saved
+
+
+def test_backups_of_a_record_that_knew_more_outlive_those_of_the_next(opener: Opener, home: Path) -> None:
+    _filled(opener)
+    for each in backups(str(home)):
+        Path(each.path).rename(home / f"moved-{Path(each.path).name}")
+    _emptied(home / FILE)
+    with opener() as record:
+        record.enrol("Bo")
+    for path in home.glob("moved-*"):
+        path.rename(home / FOLDER / path.name.removeprefix("moved-").replace("000001", "000000"))
+
+    for number in range(KEPT + 4):
+        with opener() as record:
+            record.enrol(f"Learner {number}")
+
+    assert max(each.writes for each in backups(str(home))) > 40
+
+
 def test_without_a_backup_a_new_record_begins(home: Path, opener: Opener) -> None:
     home.mkdir()
     _overwritten(home / FILE)
