@@ -74,10 +74,33 @@ def _negations(words: Sequence[str], answers: bool) -> Iterator[tuple[int, int]]
             yield i, i + 1
 
 
+def subjects_denied(words: Sequence[str], reading: Reading) -> frozenset[int]:
+    """Return the places of the things of which a predicate is denied: "drag and spoilers do not count"."""
+    starts = {m.end: m for m in reading.mentions if not m.weak}
+    found: set[int] = set()
+    for i in range(1, len(words)):
+        if words[i] != "not" or words[i - 1] not in _VERBS:
+            continue
+        end, joined = i - 1, True
+        while joined and end in starts:
+            found.update(starts[end].taken)
+            end = starts[end].start
+            listed = end < i - 1 and "and" in words[end:i]
+            joined = False
+            while end > 0 and (words[end - 1] in _JOINING or (listed and words[end - 1] == ",")):
+                joined = joined or words[end - 1] != "the"
+                end -= 1
+    return frozenset(found)
+
+
+_JOINING = frozenset(("and", "or", "the"))
+
+
 def contradicted(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     """Return the points whose telling words are denied where they hold, or affirmed where they do not."""
     words = said.reading.words
     places = denied(words, said.reading, need.polar)
+    subjects = subjects_denied(words, said.reading)
     asked_so = _MUST_NOT.search(" ".join(need.question.words)) is not None
     found = []
     for one in held:
@@ -87,8 +110,9 @@ def contradicted(held: Sequence[Held], need: Need, said: Said) -> list[str]:
         if point.elements and _overcome(point, said):
             found.append(f"the other way round: {point.text}")
         heaviest = max((e.weight for e in point.elements if not e.given), default=0.0)
+        found += [f"not so: {point.text}" for e in point.elements if e.denied and not asked_so and _there_is(e, said)]
         for element in point.elements:
-            least = _TELLING if point.negated else min(_TELLING, heaviest)
+            least = _FAINT if element.off else _TELLING if point.negated else min(_TELLING, heaviest)
             if element.given or element.denied or element.weight < least:
                 continue
             spots = element_said(element, said, range(len(words)))[1]
@@ -99,6 +123,8 @@ def contradicted(held: Sequence[Held], need: Need, said: Said) -> list[str]:
                 turned_round = affirmed or _contrary_denied(element, said, places)
             else:
                 turned_round = bool(spots) and (places.issuperset(spots) or _word_denied(element, said, places))
+                alone = not point.negated and sum(not e.given for e in point.elements) == 1
+                turned_round = turned_round or (bool(spots) and alone and subjects.issuperset(spots))
             if turned_round:
                 found.append(f"{'not so' if element.off else 'denied'}: {point.text}")
     return found
@@ -151,6 +177,17 @@ def affirmed_falsely(need: Need, said: Said) -> list[str]:
 def _stands(element: Element, point: Point, said: Said) -> bool:
     spots = [i for i in element_said(element, said, range(len(said.words)))[1] if _is_it(element, i, said)]
     return _affirmed(spots, element, point, said, False)
+
+
+def _there_is(element: Element, said: Said) -> bool:
+    """Return whether what is lacking is said to be there, word for word: "if all green" for "if not all green"."""
+    own = [w for w in element.words if w not in _DENYING]
+    if len(own) < 2:
+        return False
+    at = [i for i in range(len(said.words) - len(own) + 1) if list(said.words[i : i + len(own)]) == own]
+    clauses = {said.clauses[i] for i in at}
+    words = {w for w, c in zip(said.reading.words, said.clauses, strict=True) if c in clauses}
+    return bool(at) and words.isdisjoint(_DENYING | LOST | {"unless", "until", "otherwise"})
 
 
 def _affirmed(spots: Sequence[int], element: Element, point: Point, said: Said, asked_so: bool) -> bool:

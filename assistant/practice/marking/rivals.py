@@ -92,11 +92,14 @@ def other_measure(held: Sequence[Held], need: Need, said: Said, know: Knowledge)
         known = own | need.question.concepts | need.said
         other = [
             i for c, i in named
-            if c not in known and i not in said.numbered and said.reading.words[i] not in wording.MORE | wording.LESS
+            if c not in known and i not in said.numbered and said.reading.words[i] not in _NO_MEASURES
         ]  # fmt: skip
         if own and other and own.isdisjoint(c for c, _ in named):
             found.append(said.reading.words[min(other)])
     return found
+
+
+_NO_MEASURES = wording.MORE | wording.LESS | {"time", "times"}
 
 
 def only_other(need: Need, said: Said, know: Knowledge) -> list[str]:

@@ -30,7 +30,9 @@ def turned(claim: Claim, figures: Iterable[Figure], need: Need, said: Said) -> l
         return [f"outside {claim.amount.raw}"]
     if need.within is None and _inside_out(claim, wanted, need):
         return [f"{claim.amount.raw} on the other side"]
-    if wanted and all(_is_count(f) for f in wanted) and claim.sense and not _is_bounded(need):
+    counted = wanted and all(_is_count(f) for f in wanted) and claim.sense
+    strict = wanted and all(_is_exact(f) for f in wanted) and claim.sense in ("lower", "higher")
+    if (counted or (strict and need.within is None)) and not _is_bounded(need):
         return [f"{claim.amount.raw} as a bound"]
     strict = any(f.sense in ("lower", "higher") for f in wanted)
     if strict and _INCLUDED.search(_around(claim, said)):
@@ -54,10 +56,14 @@ def _is_count(figure: Figure) -> bool:
     return not figure.sense and not figure.tolerance and figure.unit in _COUNTED
 
 
+def _is_exact(figure: Figure) -> bool:
+    return not figure.sense and not figure.tolerance
+
+
 def _is_bounded(need: Need) -> bool:
     """Return whether the full answer, or the question, itself bounds a number."""
     text = f"{need.expected} {' '.join(need.question.words)}".lower()
-    return bool(re.search(r"\b(?:at most|at least|up to|or more|or less|maximum|minimum|max|min|limit)\b", text))
+    return bool(re.search(r"\b(?:at most|at least|up to|or more|or less|maximum|minimum|max|min|limit|above|below|until|within|under|over)\b", text))
 
 
 def _around(claim: Claim, said: Said) -> str:

@@ -135,7 +135,7 @@ _OPPOSED = """
     empty; together apart; hot cold; wet dry; main nose; increase decrease; positive negative; all none; every
     one; retracted extended; set released; slower faster; pull push; visible hidden; filled hollow; both either;
     both one; tow taxi; castor lock; pedal tiller; horn chime; horn bell; horn gong; horn buzzer; continuous single;
-    continuous short; replace inflate; lock unlocked; once often; first later;
+    continuous short; replace inflate; lock unlocked; once often; once twice; once thrice; first later;
     begin end; begin over; begin finish; healthy fail; healthy failed; healthy dead; healthy lost
 """
 OPPOSITES = tuple((pair.split()[0], pair.split()[1]) for pair in _OPPOSED.split(";"))
