@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from assistant.knowledge.base import Base
+from assistant.knowledge.records import Fact
 
 _LONGEST_NAME = 5
 """Words of a name that anybody would complete; what a record is about may take a whole line."""
@@ -31,7 +32,7 @@ def names_worth_completing(base: Base) -> list[str]:
 
 def _subjects(record: Any) -> Iterator[str]:
     """Yield the names of what a record is about, without what narrows them after a comma."""
-    about = [getattr(record, "of", ""), getattr(record, "title", "")]
+    about = [getattr(record, "of", ""), "" if isinstance(record, Fact) else getattr(record, "title", "")]
     about += [output.label for output in getattr(record, "outputs", ())]
     for text in about:
         name = text.split(",")[0].split(" (")[0]

@@ -163,7 +163,8 @@ def _texts(base: Base, record: Any) -> Iterator[str]:
         "within",
         "says_more",
     ):
-        yield str(getattr(record, field, "") or "")
+        if field != "title" or not isinstance(record, Fact):  # how a fact is offered explains no question
+            yield str(getattr(record, field, "") or "")
     yield from getattr(record, "needed", ())
     for step in getattr(record, "steps", ()):
         yield from (step.do, *step.asks)
