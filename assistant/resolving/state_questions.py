@@ -14,6 +14,10 @@ from assistant.understanding.reading import Mention
 from assistant.understanding.states import Condition
 
 Scored = tuple[float, float, Result]
+_OTHER_TABLE = 0.75
+_ASKING_BACK = 1.04
+_UNTOUCHED = 0.72
+_UNEXPLAINED = 0.7
 
 
 def state_candidates(question: Question, know: Knowledge, excused: Collection[int]) -> Iterator[Scored]:
@@ -22,9 +26,13 @@ def state_candidates(question: Question, know: Knowledge, excused: Collection[in
     matches = _output_matches(question, know, excused)
     undecided = left_open(question, know)
     settled = tuple(c for c in inputs if not undecided.intersection(c.where))
+    meant = {m.record for m in matches if m.covered > 0.99}
+    meant |= {table.id for table in state_tables.tables(know.base) if _outputs_named(table, question)}
     for table in state_tables.tables(know.base):
         own = [m for m in matches if m.record == table.id]
-        yield from _row(table, inputs, own, question, know, excused)
+        for score, weight, result in _row(table, inputs, own, question, know, excused):
+            # Where a result of one table is asked for, the others have nothing to say.
+            yield score * (1.0 if not meant or table.id in meant else _OTHER_TABLE), weight, result
         yield from _causes(table, settled, own, question, know, excused)
     yield from _loss(inputs, matches, question, know, excused)
 
@@ -86,19 +94,24 @@ def _row(
     explained = [m for m in content if not vocabulary.isdisjoint(m.concepts)]
     weight = sum(know.matcher.mention_weight(m) for m in explained) + len(relevant)
     bare = relevant == inputs and not content
-    score = _fit(relevant, bool(asked), bool(named), bare, question)
+    score = _fit(relevant, bool(asked), bool(named), bare, question, know)
     if relevant and not (asked or named):
         score -= 0.1 if content and not explained else 0.0
     elif not relevant and not unsaid:
-        score = 0.93 if normal else 0.72 if asked else 0.4
+        score = 0.93 if normal else _UNTOUCHED if asked else 0.4
+    if not (asked or named) and any(_of_another(m, table, inputs, know) for m in barred):
+        score *= _UNEXPLAINED
     score *= _barring(barred, know) * _unused_amounts(question)
     if unsaid:
+        score = max(score, _ASKING_BACK if asked and not barred else 0.0)
         yield score, weight, _state_needed(table, unsaid, know)
         return
     yield score, weight, _table_result(table, inputs, leading, question, know)
 
 
-def _fit(relevant: tuple[Condition, ...], asked: bool, named: bool, bare: bool, question: Question) -> float:
+def _fit(
+    relevant: tuple[Condition, ...], asked: bool, named: bool, bare: bool, question: Question, know: Knowledge
+) -> float:
     """Return how well a table fits a question that gives states: best where one of its results is asked for."""
     if asked and _decides_sense(relevant, question):
         return 1.03
@@ -106,7 +119,23 @@ def _fit(relevant: tuple[Condition, ...], asked: bool, named: bool, bare: bool, 
         return 1.03 if question.context and asked else 0.97  # within a scenario, its states are meant
     if len(relevant) > 1 and bare and not _asks_what_follows(question) and not _names_result(question):
         return 1.02  # states alone were given: what they lead to is meant
-    return 0.62 if all(c.implied for c in relevant) else 0.8
+    return 0.62 if all(_by_the_way(c, question, know) for c in relevant) else 0.8
+
+
+def _of_another(mention: Mention, table: StateTable, inputs: tuple[Condition, ...], know: Knowledge) -> bool:
+    """Return whether a mention is of what another table tells, which depends on a state given as well."""
+    return any(
+        other.id != table.id
+        and any(c.input in other.inputs for c in inputs)
+        and not know.matcher.vocabulary(other.id).isdisjoint(mention.concepts)
+        for other in state_tables.tables(know.base)
+    )
+
+
+def _by_the_way(condition: Condition, question: Question, know: Knowledge) -> bool:
+    """Return whether a state is only brought along ("airborne"), and no name says it ("no hydraulics")."""
+    names = (m for m in question.reading.mentions if set(m.taken) & set(condition.where))
+    return condition.implied and not any(c in know.states.sets for m in names for c in m.concepts)
 
 
 def _decides_sense(relevant: tuple[Condition, ...], question: Question) -> bool:
@@ -165,7 +194,7 @@ def _from_results(table: StateTable, rows: tuple[Row, ...], question: Question, 
 
     The result given held before the failure: each smallest way to it is taken, and the failure added.
     """
-    given = [c for c in question.conditions if c.input.startswith(table.id + ".")]
+    given = [c for c in question.conditions if c.input.startswith(table.id + ".") and not c.asked]
     given = [c for c in given if not _is_normal(table, c.input.split(".", 1)[1], c.value, know)]
     if (
         len(rows) != 1
@@ -211,6 +240,8 @@ def _causes(
     reading = question.reading
     if not reading.has("cause", "single", "when") and not _asks_when(question):
         return
+    if not reading.has("single") and any(c.asked for c in question.conditions) and any(not c.implied for c in inputs):
+        return  # "losing System 1 puts us in ALTERNATE, right?": what the states lead to is asked
     named = _outputs_named(table, question)
     everything = named
     named = [(o, v) for o, v in named if not _is_normal(table, o, v, know)]
@@ -228,7 +259,8 @@ def _causes(
     used = {k for c in question.conditions for k in c.where}
     barred = [m for m in _content(question, know, used) if vocabulary.isdisjoint(m.concepts)]
     output, value = _principal(table, named)
-    score = (0.98 if reading.has("cause", "single") else 0.9) * _unused_amounts(question) * _barring(barred, know)
+    clear = reading.has("cause", "single") or (_asks_when(question) and bool(everything))
+    score = (0.98 if clear else 0.9) * _unused_amounts(question) * _barring(barred, know)
     found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
     extra = tuple(Condition(f"{table.id}.{o}", v) for o, v in everything if o != output)
     yield score, 3.0, _narrowed(found, extra, know)
@@ -275,6 +307,8 @@ def _loss(
     )
     if not inputs or not (losing or question.reading.has("happens", "steps")):
         return
+    if question.reading.has("cause", "single") and any("=" in c[0] for c in question.reading.concepts):
+        return  # what leads to a result is asked, under the states given
     if left_open(question, know):
         return  # "a system": one of two, and not both of them
     if not losing and not question.reading.has("happens") and any(c.implied for c in inputs):

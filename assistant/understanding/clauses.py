@@ -24,6 +24,13 @@ _SPEAKERS = frozenset(("i", "we", "you", "there"))
 _SUBJECTS = _SPEAKERS | {"it", "they", "the", "my", "our", "this", "that"}
 _STRONG = frozenset(("do", "does", "did", "can", "could", "will", "would", "may", "should", "shall"))
 
+_TAGS = frozenset(("right", "correct", "true", "yes", "no", "innit", "surely"))
+_FOLLOWING = frozenset({
+    "means", "mean", "meaning", "gives", "give", "puts", "put", "leads", "lead", "makes", "make", "causes", "cause",
+    "costs", "cost", "leaves", "leave", "brings", "bring", "takes", "becomes", "become",
+})  # fmt: skip
+"""Words before what is said to follow from something."""
+
 
 def asking(words: Sequence[str]) -> frozenset[int]:
     """Return the indices of the words that ask."""
@@ -37,7 +44,7 @@ def asking(words: Sequence[str]) -> frozenset[int]:
             asked_here = asked_here and word not in _SENTENCE
             asks, begins, start = False, True, i + 1
             continue
-        if _asks(word, following, begins):
+        if _asks(word, following, begins) and not _likewise(words, i):
             asks = asked_here = True
         elif word in _TELLING and not (word == "when" and begins and following in _HELPING):
             asks, start = False, i + 1
@@ -45,6 +52,13 @@ def asking(words: Sequence[str]) -> frozenset[int]:
         if asks:
             found.add(i)
     return frozenset(found)
+
+
+def _likewise(words: Sequence[str], at: int) -> bool:
+    """Return whether a verb only says that something else is so too: "so is System 2"."""
+    if at == 0 or words[at - 1] not in ("so", "nor") or words[at] not in _HELPING:
+        return False
+    return next((w for w in words[at:] if w in _SENTENCE), ".") != "?"
 
 
 def _asks(word: str, following: str, begins: bool) -> bool:
@@ -55,3 +69,20 @@ def _asks(word: str, following: str, begins: bool) -> bool:
     if word in _STRONG:
         return following in _SUBJECTS
     return word in ("is", "are", "have", "has") and following in (_SPEAKERS | ({"it"} if word == "is" else set()))
+
+
+def believed(words: Sequence[str]) -> bool:
+    """Return whether a text ends in a tag that wants to be agreed with: "…, right?"."""
+    said = [w for w in words if w[0].isalnum()]
+    tag = bool(said) and said[-1] in _TAGS and said[-2:] not in (["all", "right"], ["to", "right"])
+    return len(said) > 3 and (tag or said[-2:] == ["not", "it"])
+
+
+def doubted(words: Sequence[str], at: int, asks: frozenset[int]) -> bool:
+    """Return whether what stands at a place is asked with yes or no, or is said to follow from something else."""
+    if at not in asks:
+        return bool(_FOLLOWING.intersection(words[max(0, at - 3) : at]))
+    begin = at
+    while begin - 1 in asks:
+        begin -= 1
+    return words[begin] in _HELPING and words[max(0, at - 1)] not in ("on", "with")

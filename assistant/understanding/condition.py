@@ -18,6 +18,8 @@ class Condition(NamedTuple):
     implied: bool = False
     where: tuple[int, ...] = ()
     """Indices of the tokens that said it."""
+    asked: bool = False
+    """A result that is only asked about, or believed: "is anti-skid lost when …", "that means ALTERNATE, right?"."""
 
 
 class StateWords(NamedTuple):
@@ -28,6 +30,8 @@ class StateWords(NamedTuple):
     numbers: Mapping[str, Sequence[Sequence[Any]]]
     failures: frozenset[str]
     sets: Mapping[str, Sequence[Sequence[str]]]
+    counted: Mapping[int, str]
+    """Terms of the things that a bare number may stand for: "1" where there is one System 1."""
 
     def normal(self, name: str) -> str:
         """Return the value that a thing has where nothing is said; a result's is the one that works."""
@@ -65,7 +69,18 @@ def state_words(base: Base, sets: Mapping[str, Sequence[Sequence[str]]]) -> Stat
                     ("yes", ["@working", "@on"], False),
                 ]
     here = {term: [pair for pair in pairs if pair[0] in values] for term, pairs in sets.items()}
-    return StateWords(by_term, values, numbers, frozenset(failures), here)
+    return StateWords(by_term, values, numbers, frozenset(failures), here, _counted(base))
+
+
+def _counted(base: Base) -> dict[int, str]:
+    """Return the terms of inputs that are named with a number at the end, where no two have the same."""
+    found: dict[int, set[str]] = {}
+    for item in base.inputs.values():
+        for name in base.terms[item.term].names if item.term in base.terms else ():
+            first, _, last = name.rpartition(" ")
+            if first and last.isdigit():
+                found.setdefault(int(last), set()).add(item.term)
+    return {number: terms.pop() for number, terms in found.items() if len(terms) == 1}
 
 
 def _groups(words: str) -> list[str]:

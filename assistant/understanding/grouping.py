@@ -14,14 +14,22 @@ JOINS = frozenset({
 })  # fmt: skip
 BEFORE = frozenset({
     "of", "the", "in", "my", "our", "a", "an", "its", "from", "to", "both", "on", "for", "all", "complete", "total",
-    "with", "without", "any", "your", "got", "has", "have",
+    "with", "without", "any", "your", "got", "has", "have", ":",
 })  # fmt: skip
 LINKS = frozenset({
     "is", "are", "has", "have", "had", "been", "be", "being", "to", "stay", "stays", "stayed", "now", "both", "still",
     "all", "was", "were", "the", "get", "gets", "got", "go", "goes", "will", "must", "just",
 })  # fmt: skip
+_ENDS = frozenset((".", ",", ";", "?", ":", "-", "and", "but"))
+_OPENING = frozenset({
+    ".", ",", ";", "?", "!", ":", "-", "(", "and", "but", "if", "when", "while", "with", "then", "number", "no", "so",
+    "on", "that", "because", "since", "after", "once", "though", "or", "now", "only", "says",
+})  # fmt: skip
+"""Words after which a number followed by a state is a thing's."""
+_LEADING = frozenset(("on", "for", "lost", "lose", "losing", "without", "is", "has", "has", "number", "in", "ditto"))
 _ONLY_TOGETHER = {"with": ("along", "together", "well"), "but": ("also",)}
 """Words that join after another one alone: "along with", "but also"."""
+_HAVING = frozenset(("have", "has", "got", "keep"))
 _MOST_BETWEEN = 4
 
 
@@ -40,7 +48,8 @@ class Group(NamedTuple):
 def input_groups(reading: Reading, known: StateWords, states: Sequence[Mention]) -> list[Group]:
     """Return the groups in the order in which they are named."""
     groups: list[Group] = []
-    for mention in reading.mentions:
+    counted = _by_number(reading, known, states)
+    for mention in sorted((*reading.mentions, *counted), key=lambda m: m.start) if counted else reading.mentions:
         names = tuple(i for c in sorted(mention.concepts | mention.implied) for i in known.by_term.get(c, ()))
         if not names:
             continue
@@ -55,6 +64,29 @@ def input_groups(reading: Reading, known: StateWords, states: Sequence[Mention])
     return groups
 
 
+def _by_number(reading: Reading, known: StateWords, states: Sequence[Mention]) -> list[Mention]:
+    """Return the bare numbers that stand for things: "System 2 is lost but 1 is fine"."""
+    found: list[Mention] = []
+    siblings = any(term in m.concepts for term in known.counted.values() for m in reading.mentions)
+    for amount in reversed(reading.amounts):
+        term = known.counted.get(int(amount.value)) if amount.value == int(amount.value) else None
+        if term is None or amount.unit or amount.end - amount.start > 1:
+            continue
+        words, at = reading.words, amount.start
+        before = words[at - 1] if at else "."
+        known_as = words[at].isdigit() or siblings or before in ("number", "no")
+        ends = at + 1 >= len(words) or words[at + 1] in _ENDS
+        listed = bool(found) and all(w in JOINS for w in words[at + 1 : found[-1].start])
+        stated = listed or (before in _OPENING and _state_follows(words, at + 1, states))
+        if known_as and (stated or (siblings and ends and before in _LEADING)):
+            found.append(Mention(at, at + 1, (at,), frozenset((term,)), frozenset(), False, words[at]))
+    return found
+
+
+def _state_follows(words: Sequence[str], at: int, states: Sequence[Mention]) -> bool:
+    return any(at <= s.start <= at + 3 and all(w in LINKS for w in words[at : s.start]) for s in states)
+
+
 def _joined(reading: Reading, last: Group, mention: Mention, names: tuple[str, ...], known: StateWords) -> bool:
     between = reading.words[last.end : mention.start]
     if not between:
@@ -63,6 +95,8 @@ def _joined(reading: Reading, last: Group, mention: Mention, names: tuple[str, .
         return False
     if any(w in between and not set(leads).intersection(between) for w, leads in _ONLY_TOGETHER.items()):
         return False
+    if between == (",",) and _HAVING.intersection(reading.words[max(0, last.start - 3) : last.start]):
+        return False  # "we have System 1, accumulator flat"
     mixed = is_result(names[0]) != is_result(last.inputs[-1])
     # "Loss of hyd 2, anti-skid?" asks for the one and gives the other.
     asked = mixed and ("," in between or reading.words[mention.end : mention.end + 1] == ("?",))

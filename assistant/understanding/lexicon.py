@@ -52,6 +52,7 @@ class Lexicon:
         self.weak = frozenset(plain["weak"].split())
         self.whole = frozenset(plain["whole"].split())
         self.shown: dict[str, str] = plain["shown"]
+        self._stated = frozenset(plain["stated"])
         self.variant_numbers: list[str] = plain["variant_numbers"]
         self._corrections: str = plain["corrections"]
 
@@ -69,6 +70,17 @@ class Lexicon:
                     best = rank, taken, concepts
                     break
         return Found(start, best[1][-1] + 1, best[1], tuple(best[2])) if best else None
+
+    def before_thing(self, stems: Sequence[str], start: int, free: Sequence[bool]) -> Found | None:
+        """Return the name at a place; one of a state or result leaves a thing its first word: "no | brake control"."""
+        name = self.at(stems, start, free)
+        if name is None or len(name.taken) < 2 or not any(c[0] in "=@" for c in name.concepts):
+            return name
+        last = name.taken[-1]
+        thing = self.at(stems, last, free)
+        if thing is None or thing.end <= name.end or self._stated.isdisjoint(thing.concepts):
+            return name
+        return self.at(stems, start, [is_free and k < last for k, is_free in enumerate(free)])
 
     def _takes_away(self, taken: tuple[int, ...], stems: Sequence[str], free: Sequence[bool]) -> bool:
         """Return whether a name with a gap would take the word that a state needs: "pulled … in the air"."""

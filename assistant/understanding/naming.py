@@ -57,6 +57,7 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
         "weak": str(settings.get("weak", "")),
         "whole": " ".join(sorted(whole)),
         "shown": _shown(base),
+        "stated": sorted({item.term for item in base.inputs.values()}),
         "variant_numbers": [v.id for v in base.variants.values() if v.id.isdigit()],
     }
 

@@ -230,7 +230,7 @@ class Reader:
         for i, word in enumerate(words):
             if not free[i]:
                 continue
-            name = self.lexicon.at(stems, i, free)
+            name = self.lexicon.before_thing(stems, i, free)
             if name is not None:
                 for k in name.taken:
                     free[k] = False

@@ -19,7 +19,7 @@ _BETWEEN = frozenset({
 """Words of which alone what stands between two things may consist, where the second shares the first one's state."""
 _CARRYING = frozenset({
     "so", "same", "ditto", "likewise", "similarly", "nor", "also", "then", "now", "followed", "took", "takes", "taking",
-    "even", "and", "or", "plus", "&", "+", "/", "well", "besides", "addition", "along", "together", "as", "but",
+    "even", "and", "or", "plus", "&", "+", "/", "well", "besides", "addition", "along", "together", "as",
 })  # fmt: skip
 """At least one of these must be there: a comma alone joins nothing."""
 _NEW_SENTENCE = frozenset(("so", "same", "ditto", "likewise", "similarly", "nor", "also"))
@@ -37,6 +37,9 @@ def shared(
     if any(name in {c.input for c in last.found} for name in group.inputs):
         return []
     between = reading.words[last.end : group.start]
+    if _contrasts(reading.words, group, between, last):
+        contrary = last._replace(denied=not last.denied, found=tuple(_contrary(last, known)))
+        return list(_same(group, contrary, tuple(range(group.start, group.end)), known))
     denied = _denied(reading.words, group, between)
     if denied is None and not _follows(between) and not _says_too(reading.words, group):
         return []
@@ -45,6 +48,23 @@ def shared(
     if denied:
         return [c._replace(value=v) for c in same if (v := other_value(c.input, c.value, known)) is not None]
     return same
+
+
+def _contrasts(words: Sequence[str], group: Group, between: Sequence[str], last: Bound) -> bool:
+    """Return whether a thing is in the other state: "System 1 has not failed, but System 2 has", "but both …"."""
+    if not all(w in _BETWEEN or w in ("we", "i", "still") for w in between) or not {"but", "it"}.intersection(between):
+        return False
+    if "also" in between or "so" in between or "not" in between or "took" in between:
+        return False
+    after = list(words[group.end : group.end + 2])
+    ends = not after or after[0] in _ENDS
+    ellipsis = bool(after) and after[0] in _AIDS and (len(after) == 1 or after[1] in _ENDS)
+    denied = last.denied or bool(last.state and {"not", "never"}.intersection(last.state.text.split()))
+    return (denied and (ends or ellipsis)) or ("but" in between and ends)
+
+
+def _contrary(last: Bound, known: StateWords) -> list[Condition]:
+    return [c._replace(value=other_value(c.input, c.value, known) or c.value) for c in last.found]
 
 
 def _follows(between: Sequence[str]) -> bool:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.quantities.amounts import Amount
 from assistant.quantities.units import Units
 from assistant.understanding.condition import Condition, StateWords
@@ -11,15 +13,15 @@ from assistant.understanding.reading import Reading
 _FAR = 6
 _BELOW = frozenset(("below", "under", "beneath", "<"))
 _ABOVE = frozenset(("above", "over", "beyond", ">"))
+_HELD_IN = frozenset(("in", "on", "left", "from"))
+_HOLDING = _HELD_IN | {"the", "my", "our"}
 _ASKING = frozenset(("?", ";"))
 
 
 def numbered(reading: Reading, group: Group, following: int, known: StateWords, units: Units) -> list[Condition]:
-    """Return the states that an amount after some things means for them."""
+    """Return the states that an amount beside some things means for them."""
     for amount in reading.amounts:
-        if not group.end <= amount.start < following or amount.start - group.end > _FAR:
-            continue
-        if _ASKING.intersection(reading.words[group.end : amount.start]):
+        if not _beside(reading.words, amount, group, following):
             continue
         side = _bound_said(reading, amount)
         bound = [c for name in group.inputs if (c := by_number(name, amount, known, units, side))]
@@ -27,6 +29,16 @@ def numbered(reading: Reading, group: Group, following: int, known: StateWords, 
             things = tuple(range(group.start, group.end))
             return [c._replace(where=(*c.where, *things)) for c in bound]
     return []
+
+
+def _beside(words: Sequence[str], amount: Amount, group: Group, following: int) -> bool:
+    """Return whether an amount is said of some things: "System 2 at 1,200 psi", "1,700 psi in the accumulator"."""
+    if amount.end <= group.start:
+        between = words[amount.end : group.start]
+        return bool(between) and between[0] in _HELD_IN and all(w in _HOLDING for w in between)
+    if not group.end <= amount.start < following or amount.start - group.end > _FAR:
+        return False
+    return not _ASKING.intersection(words[group.end : amount.start])
 
 
 def _bound_said(reading: Reading, amount: Amount) -> int:

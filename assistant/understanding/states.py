@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from assistant.quantities.units import Units
 from assistant.understanding.binding import Binder, Bound
-from assistant.understanding.clauses import asking
+from assistant.understanding.clauses import asking, believed, doubted
 from assistant.understanding.condition import Condition as Condition
 from assistant.understanding.condition import StateWords as StateWords
 from assistant.understanding.condition import is_result
@@ -25,7 +25,8 @@ from assistant.understanding.state_numbers import passes as passes
 
 _WITH = frozenset(("with", "using", "plus", "use"))
 _USED = frozenset(("@on", "@in", "@pulled", "@held"))
-_HAVING = frozenset({"have", "has", "got", "get", "any", "the", "my", "our", "with", "longer"})
+_OPENINGS = frozenset(("ok", "okay", "alright", "all right"))
+_HAVING = frozenset({"have", "has", "got", "get", "any", "the", "my", "our", "with", "longer", "still", "keep"})
 
 
 class Stated(NamedTuple):
@@ -51,9 +52,10 @@ def stated(
     reading: Reading, known: StateWords, units: Units, losing: bool = False, asks_mode: bool = False
 ) -> Stated:
     """Return the states that a question gives, and the things in what it tells that are given none."""
-    states = [m for m in reading.mentions if any(c.startswith(STATE) for c in m.concepts)]
+    states = [m for m in reading.mentions if any(c.startswith(STATE) for c in m.concepts) and not _opens(m, reading)]
     groups = input_groups(reading, known, states)
-    asks = asking(reading.words) if groups else frozenset()
+    named = any(c.startswith("=") for m in reading.mentions for c in m.concepts)
+    asks = asking(reading.words) if groups or named else frozenset()
     binder = Binder(reading, states, known, asks)
     found: list[Condition] = []
     bare: list[Group] = []
@@ -71,8 +73,22 @@ def stated(
     found.extend(_alone(states, binder.used, known, found))
     found.extend(_implied(reading, known, found))
     found.extend(_results_named(reading, found))
-    settled = _settled(found)
+    settled = _settled([_if_asked(c, reading, asks) for c in found])
     return Stated(tuple(settled), tuple(_left_bare(bare, settled, asks, known)))
+
+
+def _opens(state: Mention, reading: Reading) -> bool:
+    """Return whether a word only opens what is said, and says no state: "okay, both systems have failed"."""
+    before = reading.words[max(0, state.start - 1) : state.start]
+    return state.text in _OPENINGS and before in ((), (".",), ("?",), ("!",)) and len(reading.words) > state.end + 1
+
+
+def _if_asked(condition: Condition, reading: Reading, asks: frozenset[int]) -> Condition:
+    """Mark a table's result that is asked about and not given."""
+    if not is_result(condition.input) or not condition.where:
+        return condition
+    at = min(condition.where)
+    return condition._replace(asked=believed(reading.words) or doubted(reading.words, at, asks))
 
 
 def _bound(
@@ -85,25 +101,30 @@ def _bound(
         return bound
     found = (
         numbered(reading, group, following, known, units)
-        or _not_had(binder, group)
+        or _had(binder, group)
         or _in_use(reading, group, known)
         or shared(reading, group, last, binder.asking, known)
     )
     return Bound(group, tuple(found)) if found else None
 
 
-def _not_had(binder: Binder, group: Group) -> list[Condition]:
-    """Things that are not there: "we have neither the controller nor System 1", "we do not have System 1"."""
+def _had(binder: Binder, group: Group) -> list[Condition]:
+    """Things said to be there or not: "we have neither the controller nor System 1", "we still have System 1"."""
     words = binder.words
     if group.start in binder.asking:
         return []
     before = group.start - 1
     while before >= 0 and words[before] in _HAVING:
         before -= 1
-    had = {"have", "has", "got"}.intersection(words[before + 1 : group.start])
+    had = {"have", "got", "keep"}.intersection(words[before + 1 : group.start])
     if binder.says_neither(group) or (had and before >= 0 and words[before] in ("not", "never", "no")):
         return failing([group], binder.known, set())
-    return []
+    ends = words[group.end : group.end + 1] in ((), (",",), (".",), (";",), ("and",), ("but",), ("?",), ("-",))
+    likewise = before >= 0 and words[before] in ("so", "nor")
+    if not had or likewise or not ends or not binder.known.failures.issuperset(group.inputs):
+        return []
+    where = tuple(range(group.start, group.end))
+    return [Condition(name, binder.known.normal(name), where=where) for name in group.inputs]
 
 
 def failing(groups: Iterable[Group], known: StateWords, named: set[str]) -> list[Condition]:
