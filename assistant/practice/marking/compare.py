@@ -13,7 +13,16 @@ from typing import NamedTuple
 from assistant.practice.marking.absolutes import absolute, same_as_other, too_soon
 from assistant.practice.marking.alike import crossed, paired
 from assistant.practice.marking.causes import judge_ways
-from assistant.practice.marking.found import ENOUGH, LITTLE, Held, all_groups, enough_of, ways_said, words_said
+from assistant.practice.marking.found import (
+    ENOUGH,
+    LITTLE,
+    Held,
+    all_groups,
+    enough_of,
+    one_group,
+    ways_said,
+    words_said,
+)
 from assistant.practice.marking.misplaced import beside_it, elsewhere, other_kind, out_of_order
 from assistant.practice.marking.mixed import both_for_either, inner_order, mixed_up, shared_with
 from assistant.practice.marking.numbers import Numbers, judge_numbers
@@ -41,6 +50,8 @@ from assistant.practice.marking.surplus import in_place_of
 from assistant.practice.marking.wording import NO, YES
 from assistant.resolving.knowing import Knowledge
 
+_ONE_OF_TWO = 0.4
+"""Share of a point of which one of the things that "and" joins is said."""
 _SLIGHT = 1.3
 """Weight of words beside a figure that need not be said."""
 
@@ -59,6 +70,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         return ways
     numbers = judge_numbers(need, said, know)
     held = tuple(_held(i, need, said, numbers, know) for i in range(len(need.points)))
+    held = _each_its_own(held) if need.ordered else held
     held, exchanged = paired(held, need, said, know)
     held = _with_ways(held, ways)
     wrong = [
@@ -103,6 +115,17 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
     return Compared(tuple(h for h in held if not h.point.optional), tuple(dict.fromkeys(wrong)))
 
 
+def _each_its_own(held: tuple[Held, ...]) -> tuple[Held, ...]:
+    """Return steps without those that are found only in the words of an earlier one: "leave it down" said once."""
+    made: list[Held] = []
+    taken: set[int] = set()
+    for one in held:
+        again = bool(one.places) and not one.point.figures and taken.issuperset(one.places)
+        made.append(one._replace(share=0.0, places=()) if again else one)
+        taken.update(one.places if one.share else ())
+    return tuple(made)
+
+
 def _ways(need: Need, said: Said, know: Knowledge) -> Compared | None:
     """Return how the ways to a result stand, where they are asked for; only the best where one is enough."""
     if need.cause is None:
@@ -139,6 +162,8 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge)
     words, spots = words_said(point, said)
     if not point.figures:
         enough = words >= enough_of(point) and ways_said(point, said) and all_groups(point, said)
+        if not enough and not need.ordered and one_group(point, said) and ways_said(point, said):
+            return Held(point, _ONE_OF_TWO, spots, words)
         return Held(point, float(enough), spots if enough else (), words)
     got = len(places) / len(figures) if figures else 0.0
     if point.any_figure:

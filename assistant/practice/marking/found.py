@@ -61,6 +61,16 @@ def all_groups(point: Point, said: Said) -> bool:
     return all(any(element_said(e, said, whole)[0] for e in group) for group in groups.values())
 
 
+def one_group(point: Point, said: Said) -> bool:
+    """Return whether the whole of one of several things that "and" joins in a point was said."""
+    whole = range(len(said.words))
+    groups: dict[int, list[Element]] = {}
+    for element in point.elements:
+        if not element.given and element.weight >= _HEAVY:
+            groups.setdefault(element.group, []).append(element)
+    return len(groups) > 1 and any(all(element_said(e, said, whole)[0] for e in group) for group in groups.values())
+
+
 def words_said(point: Point, said: Said, window: Sequence[int] | None = None) -> tuple[float, tuple[int, ...]]:
     """Return how much of a point's telling words was said, and where the most telling ones stand."""
     elements = [e for e in point.elements if not e.given] or list(point.elements)

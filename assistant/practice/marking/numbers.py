@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import NamedTuple
 
 from assistant.practice.marking.bounds import false_former, greater_of, hedged, reversed_bound
@@ -15,6 +16,10 @@ from assistant.practice.marking.senses import false_counts, turned
 from assistant.resolving.knowing import Knowledge
 
 _TIMES = {"double": 2.0, "doubled": 2.0, "twice": 2.0, "triple": 3.0, "treble": 3.0, "halve": 0.5, "halved": 0.5}
+
+
+_WHOLE = re.compile(r"\b(?:all of (?:it|them)|the whole (?:lot|of it)|everything)\b")
+"""The whole of a share."""
 
 
 class Numbers(NamedTuple):
@@ -35,6 +40,8 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
     for claim, spots in zip(said.claims, fits, strict=True):
         for spot in _taken(spots, claim, found, need, named):
             found[spot] = claim.amount.start
+    if _WHOLE.search(" ".join(said.reading.words)):
+        found.update({(i, k): 0 for i, k, f in wanted if f.unit in ("factor", "", "percent") and f.value in (1, 100)})
     missing = [f for i, k, f in wanted if (i, k) not in found and not _covered(need.points[i], i, found)]
     for claim, spots in zip(said.claims, fits, strict=True):
         if spots:

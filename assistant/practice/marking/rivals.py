@@ -313,7 +313,7 @@ def colours(held: Sequence[float], need: Need, said: Said, know: Knowledge) -> l
     """Return the colours that an answer names where none is asked for and something asked for is not said."""
     families = know.lexicon.families
     asked = any(families.get(c) == "colour" for p in need.points for e in p.elements for c in e.concepts)
-    if not asked and all(share >= 1 for share in held) and not need.question.has("how"):
+    if not asked and all(share >= 1 for share in held) and "how" not in need.question.words:
         return []
     known = {c for p in need.points for e in p.elements for c in e.concepts} | need.question.concepts | need.said
     return [

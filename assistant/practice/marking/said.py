@@ -157,7 +157,18 @@ def amounts_of(reading: Reading, know: Knowledge) -> tuple[Amount, ...]:
         for a in read_amounts(tokenize(" ".join(reading.words[mention.start : mention.end])), know.units)
         if a.unit
     ]
-    return tuple(sorted((*reading.amounts, *inside), key=lambda a: a.start)) if inside else reading.amounts
+    counts = [
+        Amount(m.start, m.start + 1, float(_COUNTS[reading.words[m.start]]), None, reading.words[m.start], True, False)
+        for m in reading.mentions
+        if m.end - m.start > 1 and reading.words[m.start] in _COUNTS and reading.words[m.start + 1].endswith("s")
+        and taken.isdisjoint(m.taken)
+    ]  # fmt: skip
+    more = (*inside, *counts)
+    return tuple(sorted((*reading.amounts, *more), key=lambda a: a.start)) if more else reading.amounts
+
+
+_COUNTS = {"two": 2, "three": 3, "four": 4}
+"""Numbers that a name may begin with: "three pins"."""
 
 
 def _clauses(words: tuple[str, ...]) -> tuple[int, ...]:

@@ -31,6 +31,7 @@ UNKNOWING = re.compile(
     r"\b(?:not (?:in|on|from) my|did not cover|not my department|pay grade|got that far|do not ask|tell me|blanking|"
     r"no calculator|no paper|a hint|was the question|was not taught|my last type|guess but|not taught)\b|"
     r"^(?:uh|um|er|erm) i do not$|"
+    r"\bi only (?:know|look|remember|learnt?|learned)\b|\bi guess$|\bhandles? (?:that|those|it|them)$|"
     r"\b(?:sorry|foggiest|faintest|no notion|not the slightest)\b|"
     r"\bneed (?:a|one|some|another) (?:minute|moment|second|while)\b|"
     r"(?:i )?(?:really |honestly |just |simply |still )?(?:do not|did not|can not|"
