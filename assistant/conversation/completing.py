@@ -214,10 +214,16 @@ def _told_anew(merged: Question, alone: Question, context: Context, knowledge: K
     """Return what the merged question gives; a statement just told is not meant again by a turn that names more."""
     found = resolve_scored(merged, knowledge)
     again = found.result == context.result and isinstance(found.result, (FactResult, LimitResult))
-    if again and found.record and _names_thing(alone, knowledge):
+    if again and found.record and (_names_thing(alone, knowledge) or _asks_anew(alone, context, knowledge)):
         other = resolve_scored(merged, knowledge, avoid=found.record)
         return other if not isinstance(other.result, (Declined, Choices)) else found
     return found
+
+
+def _asks_anew(alone: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn asks something else of what was spoken of: why, where, who, and was not asked so before."""
+    asked = {c for m in alone.reading.mentions for c in m.concepts if knowledge.lexicon.kinds.get(c) == "ask!"}
+    return bool(asked) and context.asked is not None and asked.isdisjoint(context.asked.reading.concepts)
 
 
 def _prefers_carried(
@@ -227,8 +233,10 @@ def _prefers_carried(
     as well. usual: the turn is a question of its own, or states were given; else only a clear win counts.
     """
     if not usual:
-        answers = not isinstance(third.result, _OPEN) and (alone.reading.asked & QUANTITIES or _asks(alone))
-        return bool(answers) and third.score >= max(second.score, first.score) + _CLEARLY
+        asks = alone.reading.asked & QUANTITIES or _asks(alone) or _names_thing(alone, knowledge)
+        sure = _CLEARLY if alone.reading.asked & QUANTITIES or _asks(alone) else _FAR_BETTER
+        answers = not isinstance(third.result, _OPEN) and asks
+        return bool(answers) and third.score >= max(second.score, first.score) + sure
     asked = alone.reading.asked & QUANTITIES
     gives = quantity_of(third.result, knowledge) in asked and quantity_of(second.result, knowledge) not in asked
     if gives and third.score >= _LEANING:

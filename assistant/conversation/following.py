@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from assistant.quantities.amounts import Amount
+from assistant.quantities.numbers import STARTERS
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.reading import Mention, Reading
@@ -58,16 +59,29 @@ def merged_words(
     _drop_conditions(before, {c.input for c in turn.conditions}, places)
     if reading.variants:
         places.drop.update(before.reading.variant_places)
-    words: list[str] = []
-    for i, word in enumerate(before.reading.words):
-        words += places.put.get(i, [])
-        if i not in places.drop:
-            words.append(word)
+    words = _put_together(before, places)
     rest = [w for i, w in enumerate(reading.words) if i not in places.used]
     while rest and rest[0] in _LEAD and not (len(rest) == 2 and know.units.match(rest, 1)):
         rest.pop(0)
     text = " ".join(words).rstrip("?!. ") + (" , " + " ".join(rest) if rest else "")
     return Merged(text, bool(places.used) and _all_used(turn, places, know))
+
+
+def _put_together(before: Question, places: _Places) -> list[str]:
+    """Return the words of the question before with what takes their place; numbers that come together are parted."""
+    words: list[str] = []
+    touched = False
+    for i, word in enumerate(before.reading.words):
+        new = [*places.put.get(i, []), *([] if i in places.drop else [word])]
+        if new and touched and words and _is_number(words[-1]) and _is_number(new[0]):
+            words.append(",")
+        touched = (touched and not new) or i in places.drop or i in places.put
+        words += new
+    return words
+
+
+def _is_number(word: str) -> bool:
+    return word[0].isdigit() or word in STARTERS or word == "hundred"
 
 
 def _all_used(turn: Question, places: _Places, know: Knowledge) -> bool:
