@@ -23,7 +23,7 @@ from assistant.practice.marking.found import (
     ways_said,
     words_said,
 )
-from assistant.practice.marking.misplaced import beside_it, elsewhere, other_kind, out_of_order
+from assistant.practice.marking.misplaced import beside_it, elsewhere, one_of_both, other_kind, out_of_order, turned_out
 from assistant.practice.marking.mixed import both_for_either, inner_order, mixed_up, shared_with
 from assistant.practice.marking.numbers import Numbers, judge_numbers
 from assistant.practice.marking.points import Need
@@ -96,6 +96,8 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *only_other(need, said, know),
         *beside_it(held, said),
         *other_kind(held, said),
+        *turned_out(held, said),
+        *one_of_both(held, said),
         *mixed_up(held, need, said),
         *inner_order(held, said),
         *both_for_either(held, said),

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import re
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from assistant.practice.marking.found import Held, element_said
@@ -26,6 +27,43 @@ def beside_it(held: Sequence[Held], said: Said) -> list[str]:
                 if over or other or (before in _AT and _OVER.intersection(own) and _is_over(own, element)):
                     found.append(f"{before} it: {point.text}")
     return found
+
+
+_TURNED = {"in": "out", "out": "in"}
+_AFTER = frozenset((".", ",", ";", ":", ")", "then", "and", "or", "but", ""))
+
+
+def turned_out(held: Sequence[Held], said: Said) -> list[str]:
+    """Return the things that are said to be out where they are in, off where on: "chocks out"."""
+    found = []
+    pairs = set(_ways_of(said.words, said.reading.words))
+    for point in (h.point for h in held):
+        texts = re.findall(r"[\w-]+|[.,;:)]", point.text.lower())
+        own = set(_ways_of([plain(w) for w in texts], texts))
+        found += [f"{way}: {point.text}" for thing, way in pairs if (thing, _TURNED[way]) in own - pairs]
+    return found
+
+
+def _ways_of(words: Sequence[str], raw: Sequence[str]) -> Iterator[tuple[str, str]]:
+    """Yield the things with the way that stands alone behind them: ("chock", "in")."""
+    for (thing, way), after in zip(pairwise(words), [*raw[2:], ""], strict=False):
+        if way in _TURNED and after in _AFTER and thing.isalpha() and len(thing) > 2:
+            yield thing, way
+
+
+_ONE = re.compile(
+    r"\b(?:(?:only )?(?:the |one )(?:captain|first officer|copilot|skipper|pilot(?! in))|(?:captain|first officer) "
+    r"(?:only|alone))\b"
+)
+
+
+def one_of_both(held: Sequence[Held], said: Said) -> list[str]:
+    """Return the one pilot that is named where both do it."""
+    told = " ".join(said.reading.words)
+    named = _ONE.search(told)
+    if named is None or "both" in told or ("captain" in told and "first officer" in told):
+        return []
+    return [f"{named.group()}: {h.point.text}" for h in held if re.search(r"\bboth pilots\b", h.point.text.lower())]
 
 
 def other_kind(held: Sequence[Held], said: Said) -> list[str]:

@@ -63,7 +63,12 @@ def _is_exact(figure: Figure) -> bool:
 def _is_bounded(need: Need) -> bool:
     """Return whether the full answer, or the question, itself bounds a number."""
     text = f"{need.expected} {' '.join(need.question.words)}".lower()
-    return bool(re.search(r"\b(?:at most|at least|up to|or more|or less|maximum|minimum|max|min|limit|above|below|until|within|under|over)\b", text))
+    return _BOUND.search(text) is not None
+
+
+_BOUND = re.compile(
+    r"\b(?:at most|at least|up to|or more|or less|maximum|minimum|max|min|limit|above|below|until|within|under|over)\b"
+)
 
 
 def _around(claim: Claim, said: Said) -> str:
