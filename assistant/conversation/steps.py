@@ -14,12 +14,12 @@ _ORDER = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "ei
 _LAST = frozenset({"last", "final"})
 _STEPS = frozenset({"step", "item", "number", "point", "one"})
 _ON = frozenset({
-    "next", "then", "after", "what", "whats", "continue", "on", "go", "carry", "step", "item", "one", "comes",
+    "next", "then", "after", "continue", "on", "go", "carry", "step", "item", "one", "comes",
 })  # fmt: skip
 _BACK = frozenset({"previous", "before", "back", "step", "item", "one", "go"})
 _FILLING = frozenset({
     "and", "ok", "okay", "so", "the", "is", "do", "i", "we", "that", "now", "please", "?", ".", ",", "right", "a", "to",
-    "s", "just", "me", "give", "tell", "read",
+    "s", "just", "me", "give", "tell", "read", "what", "whats", "was", "of", "it",
 })  # fmt: skip
 _POINTING = frozenset({"that", "it", "this"})
 _IN_VAIN = frozenset({"still", "nothing", "unchanged", "joy"})
