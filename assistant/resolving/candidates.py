@@ -35,6 +35,7 @@ _NOW = frozenset({"at", "now", "current", "currently", "present", "doing"})
 
 _TAGS = frozenset({"right", "correct", "yes", "no", "true", "innit"})
 _PRESENT = frozenset({"now", "currently", "presently"})
+_OTHER_STATE = 0.6
 
 
 class Candidate(NamedTuple):
@@ -61,8 +62,14 @@ def _fact(fact: Fact, match: Match, question: Question, know: Knowledge) -> Iter
     against = _amount_penalty(match, question.reading.amounts, know)
     # A figure that is only believed ("the gear speed is 300, right?") is there to be corrected.
     score = match.score * (against**0.3 if _believed(question) else against)
-    score *= _state_penalty(match, question, know)
+    score *= _state_penalty(match, question, know) * (_OTHER_STATE if _speaks_of_another(fact, question) else 1.0)
     yield Candidate(score, match.matched, FactResult(fact), match)
+
+
+def _speaks_of_another(fact: Fact, question: Question) -> bool:
+    """Return whether a statement holds in a state of a thing that the question says it is not in."""
+    given = {c.input: c.value for c in question.conditions if not c.implied}
+    return any(given.get(name, value) != value for name, value in fact.when)
 
 
 def _believed(question: Question) -> bool:

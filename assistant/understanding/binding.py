@@ -17,6 +17,7 @@ _ANDS = frozenset({"and", "but", ",", "with", "plus"})
 _JOINING = frozenset({"with", "if", "when", "and", "but"})
 _PLACES = frozenset({"in", "on", "off", "out", "up", "down", "at"})
 """State words that are oftener prepositions: where they say nothing of a thing, the word beyond them may."""
+_SUBJECTS = frozenset({"we", "i", "they", "you", "he", "she", "somebody", "someone", "nobody", "who"})
 _NEAR = 2
 _FAR = 6
 _NOT = frozenset({"not", "never", "nor", "nobody", "nothing", "hardly", "forgot", "forgotten", "forgets", "neither"})
@@ -167,6 +168,8 @@ class Binder:
         between = self.words[group.end : state.start]
         if self._leads(state, following) and (len(between) > _NEAR or _ANDS.intersection(between)):
             return True  # it belongs to the thing after it: "and no System 2", "following the failure of System 2"
+        if self._leads(state, following) and _SUBJECTS.intersection(between):
+            return True  # "the accumulator is charged we no longer have System 1"
         if state.text == "no" and "," in between:
             return True  # "it is on System 1, no?": it asks to be confirmed
         if state.start in self.asking and group.start not in self.asking:

@@ -97,6 +97,8 @@ def _joined(reading: Reading, last: Group, mention: Mention, names: tuple[str, .
         return False
     if between == (",",) and _HAVING.intersection(reading.words[max(0, last.start - 3) : last.start]):
         return False  # "we have System 1, accumulator flat"
+    if not _alike_in_words(last, names, known):
+        return False
     mixed = is_result(names[0]) != is_result(last.inputs[-1])
     # "Loss of hyd 2, anti-skid?" asks for the one and gives the other.
     asked = mixed and ("," in between or reading.words[mention.end : mention.end + 1] == ("?",))
@@ -107,6 +109,14 @@ def _alike(last: Group, names: tuple[str, ...], known: StateWords) -> bool:
     """Return whether things named without a word between them are of one kind: "sys 1 sys 2 lost"."""
     one, other = last.inputs[-1], names[0]
     return one != other and _common_words(one, known) == _common_words(other, known)
+
+
+def _alike_in_words(last: Group, names: tuple[str, ...], known: StateWords) -> bool:
+    """Return whether any word for a state could be said of both: one of a switch says nothing of a system."""
+    one, other = (
+        {g for name in each for _, groups, _ in known.values[name] for g in groups} for each in (last.inputs, names)
+    )
+    return not one.isdisjoint(other)
 
 
 def _common_words(name: str, known: StateWords) -> list[tuple[str, list[str]]]:

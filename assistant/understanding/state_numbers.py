@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from assistant.quantities.amounts import Amount
 from assistant.quantities.units import Units
@@ -15,20 +15,32 @@ _BELOW = frozenset(("below", "under", "beneath", "<"))
 _ABOVE = frozenset(("above", "over", "beyond", ">"))
 _HELD_IN = frozenset(("in", "on", "left", "from"))
 _HOLDING = _HELD_IN | {"the", "my", "our"}
+_PARTING = frozenset((",", ".", "?", ";", "and", "but", "can", "may", "i", "we", "with", "press", "or"))
 _ASKING = frozenset(("?", ";"))
 
 
-def numbered(reading: Reading, group: Group, following: int, known: StateWords, units: Units) -> list[Condition]:
+def numbered(
+    reading: Reading, group: Group, following: int, known: StateWords, units: Units, asking: Collection[int] = ()
+) -> list[Condition]:
     """Return the states that an amount beside some things means for them."""
+    if known.numbers.keys().isdisjoint(group.inputs):
+        return []
     for amount in reading.amounts:
         if not _beside(reading.words, amount, group, following):
             continue
+        if amount.start in asking and group.start not in asking:
+            continue  # "System 1 lost, may I press 1,000 psi": the amount is asked about
         side = _bound_said(reading, amount)
         bound = [c for name in group.inputs if (c := by_number(name, amount, known, units, side))]
         if bound:
             things = tuple(range(group.start, group.end))
             return [c._replace(where=(*c.where, *things)) for c in bound]
     return []
+
+
+def reads(reading: Reading, at: int, amount_at: int) -> bool:
+    """Return whether what follows a state word up to an amount only reads it: "has still got | 2,600 psi"."""
+    return 0 <= amount_at - at <= 3 and not _PARTING.intersection(reading.words[at:amount_at])
 
 
 def _beside(words: Sequence[str], amount: Amount, group: Group, following: int) -> bool:
@@ -55,7 +67,7 @@ def by_number(name: str, amount: Amount, known: StateWords, units: Units, side: 
     for test, value, unit, state, remark in known.numbers.get(name, ()):
         if amount.unit and unit and units.get(amount.unit).dimension != units.get(unit).dimension:
             return None
-        if not amount.unit and unit and not 0.1 * value <= amount.value <= 10 * value:
+        if not amount.unit and unit and amount.value and not 0.1 * value <= amount.value <= 10 * value:
             return None
         given = units.convert(amount.value, amount.unit, unit) if unit and amount.unit else amount.value
         if passes(test, given + side * 1e-6 * abs(value), value):

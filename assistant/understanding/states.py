@@ -20,7 +20,7 @@ from assistant.understanding.grouping import Group, input_groups
 from assistant.understanding.reading import STATE, Mention, Reading
 from assistant.understanding.sharing import shared
 from assistant.understanding.state_numbers import by_number as by_number
-from assistant.understanding.state_numbers import numbered
+from assistant.understanding.state_numbers import numbered, reads
 from assistant.understanding.state_numbers import passes as passes
 
 _WITH = frozenset(("with", "using", "plus", "use"))
@@ -68,6 +68,9 @@ def stated(
             continue
         last = None if is_result(group.inputs[0]) else bound
         found.extend(bound.found)
+        left = tuple(n for n in group.inputs if n not in {c.input for c in bound.found} and not is_result(n))
+        if left and not group.aside:
+            bare.append(group._replace(inputs=left))
     if losing or (asks_mode and not found):
         found.extend(failing(bare, known, {c.input for c in found}))
     found.extend(_alone(states, binder.used, known, found))
@@ -87,8 +90,10 @@ def _if_asked(condition: Condition, reading: Reading, asks: frozenset[int]) -> C
     """Mark a table's result that is asked about and not given."""
     if not is_result(condition.input) or not condition.where:
         return condition
+    named = {c for m in reading.mentions for c in m.concepts if c.startswith(f"={condition.input}.")}
     at = min(condition.where)
-    return condition._replace(asked=believed(reading.words) or doubted(reading.words, at, asks))
+    asked = len(named) > 1 or believed(reading.words) or doubted(reading.words, at, asks)
+    return condition._replace(asked=asked)
 
 
 def _bound(
@@ -97,10 +102,12 @@ def _bound(
     """Return what is said of a group: by a word, by a number, by "with" alone, by the thing before it."""
     reading, known = binder.reading, binder.known
     bound = binder.bind(group, earlier, following)
-    if bound:
+    read = numbered(reading, group, following, known, units, binder.asking)
+    if bound and not (read and reads(reading, bound.end, min(read[0].where[:1]))):
         return bound
+    said = bound.state.taken if bound and bound.state else ()
     found = (
-        numbered(reading, group, following, known, units)
+        [c._replace(where=(*c.where, *said)) for c in read]
         or _had(binder, group)
         or _in_use(reading, group, known)
         or shared(reading, group, last, binder.asking, known)
