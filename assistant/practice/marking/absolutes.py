@@ -7,8 +7,10 @@ from collections.abc import Sequence
 
 from assistant.practice.marking.found import Held
 from assistant.practice.marking.points import Need
+from assistant.practice.marking.polarity import denied
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import word_set
+from assistant.resolving.knowing import Knowledge
 
 _ABSOLUTE = word_set(
     "always anybody anyone anything anytime anywhere both either everything never nobody none nothing nowhere same"
@@ -39,6 +41,30 @@ def too_soon(held: Sequence[Held], need: Need, said: Said) -> list[str]:
 
 
 _TIMES = ("s", "min", "h")
+
+
+def nothing_does(need: Need, said: Said, know: Knowledge) -> list[str]:
+    """Return that nothing does what something does: "nothing steers" where the tillers do."""
+    words = said.words
+    for i, word in enumerate(said.reading.words[:-1]):
+        verb = said.reading.words[i + 1]
+        if word in ("nothing", "nobody") and verb.isalpha() and verb.endswith("s") and len(verb) > _SHORT:
+            full = know.phrase(need.expected)
+            turned = denied(full.words, full)
+            if any(plain(w) == words[i + 1] and k not in turned for k, w in enumerate(full.words)):
+                return [" ".join(said.reading.words[i : i + 2])]
+    return []
+
+
+_SHORT = 3
+_MANNERS = ("hydraulic", "electr", "pneumatic", "magnet")
+
+
+def other_manner(need: Need, said: Said) -> list[str]:
+    """Return a way of working that the full answer does not have: "hydraulically"."""
+    known = f"{need.expected} {' '.join(need.question.words)}".lower()
+    adverbs = (w for w in said.reading.words if w.endswith("ally"))
+    return [w for w in adverbs if any(w.startswith(m) and m not in known for m in _MANNERS)]
 
 
 def same_as_other(need: Need, said: Said) -> list[str]:

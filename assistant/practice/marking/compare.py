@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from assistant.practice.marking.absolutes import absolute, same_as_other, too_soon
+from assistant.practice.marking.absolutes import absolute, nothing_does, other_manner, same_as_other, too_soon
 from assistant.practice.marking.alike import crossed, paired
 from assistant.practice.marking.causes import judge_ways
 from assistant.practice.marking.found import (
@@ -18,6 +18,7 @@ from assistant.practice.marking.found import (
     LITTLE,
     Held,
     all_groups,
+    element_said,
     enough_of,
     one_group,
     ways_said,
@@ -52,6 +53,9 @@ from assistant.resolving.knowing import Knowledge
 
 _ONE_OF_TWO = 0.4
 """Share of a point of which one of the things that "and" joins is said."""
+_A_LITTLE = 0.2
+"""Share of a point of which the thing alone is said, without its figure."""
+_HEAVY = 2.9
 _SLIGHT = 1.3
 """Weight of words beside a figure that need not be said."""
 
@@ -103,6 +107,8 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *both_for_either(held, said),
         *too_soon(held, need, said),
         *absolute(need, said),
+        *nothing_does(need, said, know),
+        *other_manner(need, said),
         *same_as_other(need, said),
         *foreign(held, said),
         *_stand_wrong(need, said),
@@ -174,6 +180,9 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge)
     single = need.ordered and len(telling) == 1 and len(point.figures) == 1 and len(point.elements) == 1
     if point.figures_suffice or single or sum(e.weight for e in telling) < _SLIGHT:
         return Held(point, got, places)
+    named = any(e.weight >= _HEAVY and element_said(e, said, range(len(said.words)))[0] for e in telling)
+    if not got and LITTLE <= words < ENOUGH and named:
+        return Held(point, _A_LITTLE, spots)
     least = LITTLE if need.ordered else ENOUGH
     return Held(point, _both(got, words, least), places or spots if words >= LITTLE else places)
 

@@ -68,6 +68,8 @@ def one_group(point: Point, said: Said) -> bool:
     for element in point.elements:
         if not element.given and element.weight >= _HEAVY:
             groups.setdefault(element.group, []).append(element)
+    if " or " in point.text and any(element_said(e, said, whole)[0] for group in groups.values() for e in group):
+        return True
     return len(groups) > 1 and any(all(element_said(e, said, whole)[0] for e in group) for group in groups.values())
 
 

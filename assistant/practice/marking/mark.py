@@ -6,6 +6,7 @@ Begin here: `required` finds what the question asks for and turns it into points
 
 from __future__ import annotations
 
+import re
 from typing import NamedTuple
 
 from assistant.answering.answer import Citation
@@ -75,13 +76,21 @@ def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
 
 def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to one reading of a question."""
-    said = read_said(answer, knowledge)
+    said = read_said(_named(answer, need), knowledge)
     compared = compare(need, said, knowledge)
     share = sum(h.share for h in compared.held) / len(compared.held) if compared.held else 0.0
     mark = _mark(need, said, compared, share, knowledge)
     missing = tuple(h.point.text for h in compared.held if h.share < 1)
     wrong = compared.wrong if mark == WRONG else ()
     return Mark(mark, round(share, 2), missing, wrong or _beside(mark, answer), need.expected, need.sources)
+
+
+def _named(answer: str, need: Need) -> str:
+    """Return an answer with "number two" as the system that is meant where systems are asked about."""
+    return _NUMBER.sub(r"system \1", answer) if "system" in need.question.words else answer
+
+
+_NUMBER = re.compile(r"\bnumber (one|two|1|2)\b", re.IGNORECASE)
 
 
 def _beside(mark: str, answer: str) -> tuple[str, ...]:

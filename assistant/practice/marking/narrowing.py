@@ -96,7 +96,7 @@ def _asked_by_name(points: list[Point], least: int) -> list[Point]:
 _PERSON_WORDS = frozenset(map(plain, ("pilot", "pilots", "crew", "both", "maintenance", "captain")))
 _PERSONS = frozenset(("captain", "first_officer", "maintenance", "ground_crew"))
 _WAY_ASKED = frozenset(("direction", "way", "side"))
-_SPARED = frozenset(("after", "before", "check", "otherwise", "until", "when", "once"))
+_SPARED = frozenset(("after", "before", "check", "until", "when", "once"))
 """Words with which a point begins that only tells when, or what to do besides."""
 
 
@@ -118,8 +118,10 @@ def _is_person(element: Element) -> bool:
 
 def spared(points: list[Point], reading: Reading, asks_more: bool) -> list[Point]:
     """Let points be left out that a short question does not ask for: a time, a check, a place beside a direction."""
-    asks_more = asks_more or "when" in reading.words
-    if asks_more or len(points) < 2 or reading.has("when", "steps", "order_of", "list_all"):
+    if asks_more or len(points) < 2:
+        return points
+    points = [p._replace(optional=p.optional or p.text.startswith("otherwise ")) for p in points]
+    if "when" in reading.words or reading.has("when", "steps", "order_of", "list_all"):
         return points
     ways = [p for p in points if any(_is_way(e) for e in p.elements)]
     by_way = bool(_WAY_ASKED.intersection(reading.words)) and bool(ways)

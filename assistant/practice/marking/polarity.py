@@ -113,7 +113,8 @@ def contradicted(held: Sequence[Held], need: Need, said: Said) -> list[str]:
         found += [f"not so: {point.text}" for e in point.elements if e.denied and not asked_so and _there_is(e, said)]
         for element in point.elements:
             least = _FAINT if element.off else _TELLING if point.negated else min(_TELLING, heaviest)
-            if element.given or element.denied or element.weight < least:
+            asked = element.given and not (element.off and point.optional)
+            if asked or element.denied or element.weight < least:
                 continue
             spots = element_said(element, said, range(len(words)))[1]
             if point.figures or element.weight < heaviest:
@@ -135,7 +136,8 @@ def _overcome(point: Point, said: Said) -> bool:
     words = said.reading.words
     if not {"prevail", "prevails"} & set(words) or "over" in point.text.split() or "over" not in words:
         return False
-    at = [i for e in point.elements for i in element_said(e, said, range(len(words)))[1] if words[i][:7] != "prevail"]
+    own = {w for e in point.elements for w in e.words if not w.startswith("prevail")}
+    at = [i for i, word in enumerate(said.words) if word in own]
     return bool(at) and all("over" in words[max(0, i - 2) : i] for i in at)
 
 
