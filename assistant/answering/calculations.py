@@ -116,6 +116,7 @@ def model(result: r.ModelResult, question: Question, know: Knowledge) -> Parts:
     name = f"{_solved(result)} for that {record.of}" if result.solved else record.of
     numbers = [_number(v, know) for v in result.values]
     text = f"{upper(joined(numbers, 'or'))}: {name}."
+    text += _compared(result, know)
     first = result.values[0]
     if first.extra:
         text += (
@@ -130,6 +131,21 @@ def model(result: r.ModelResult, question: Question, know: Knowledge) -> Parts:
     working = " / ".join(dict.fromkeys(v.working for v in result.values))
     cautions = ("Planning model for training, not a performance computation.",)
     return Parts(text, result.sources, record.id, tuple(values), working, cautions)
+
+
+def _compared(result: r.ModelResult, know: Knowledge) -> str:
+    """Return how a result stands to the one that the question gives: "That is 92 m less than 1,200 m." """
+    if result.against is None:
+        return ""
+    pieces = []
+    for value in result.values:
+        given = given_shown(result.against, value.unit, know.units)
+        apart = value.value - result.against
+        if rounded(value.value, value.unit, know) == rounded(result.against, value.unit, know):
+            pieces.append(f"as good as {given}")
+        else:
+            pieces.append(f"{rounded(abs(apart), value.unit, know)} {'more' if apart > 0 else 'less'} than {given}")
+    return f" That is {joined(list(dict.fromkeys(pieces)), 'or')}."
 
 
 def _solved(result: r.ModelResult) -> str:

@@ -26,6 +26,11 @@ _BESIDE = 0.4
 """A word of an input this near to an amount says which it is."""
 _UNASKED = 2.0
 """An input that may be left out is seldom given without a word that names it."""
+_SENSIBLE = {
+    "kt": 400.0, "degC": 1500.0, "deg": 360.0, "psi": 10_000.0, "percent": 200.0, "count": 20.0, "m/s2": 20.0,
+    "ft": 70_000.0, "min": 1000.0,
+}  # fmt: skip
+"""The greatest bare number that may be meant in a unit."""
 _OFTEN_BARE = frozenset(("degC", "kt", "deg", "psi", "kg", "ft", "K", "factor"))
 """Units that people leave out; a bare number is seldom a time, a length or a count."""
 
@@ -37,6 +42,8 @@ class Part(NamedTuple):
     unit: str
     cues: frozenset[str]
     optional: bool
+    measured: bool = False
+    """Only an amount with its unit may be it: words have settled it otherwise."""
 
 
 def fits(amount: Amount, unit: str, units: Units) -> float | None:
@@ -136,6 +143,8 @@ def _cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequen
         return None
     cost = 0.0
     if amount.unit is None:
+        if wanted.measured or abs(amount.value) > _SENSIBLE.get(wanted.unit, float("inf")):
+            return None
         cost = _BARE if wanted.unit in _OFTEN_BARE else _BARE_SELDOM
     if wanted.optional:
         cost += 1.0

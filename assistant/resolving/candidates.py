@@ -8,6 +8,7 @@ from typing import Any, NamedTuple
 from assistant.knowledge.records import Bands, Fact, Limit, Model, Procedure, Schedule
 from assistant.quantities.amounts import Amount
 from assistant.resolving import limits as limit_rules
+from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.models import Binding, bind, resolve_model
@@ -36,6 +37,12 @@ _NOW = frozenset({"at", "now", "current", "currently", "present", "doing"})
 _TAGS = frozenset({"right", "correct", "yes", "no", "true", "innit"})
 _PRESENT = frozenset({"now", "currently", "presently"})
 _OTHER_STATE = 0.6
+_UNCOMPARED = 0.8
+_COMPARING = frozenset({
+    "enough", "within", "inside", "says", "say", "said", "told", "reckons", "thinks", "claims", "right", "true",
+    "correct", "wrong", "sufficient", "suffice", "would", "could", "fit",
+})  # fmt: skip
+"""Words by which a result that is given wants to be judged."""
 
 
 class Candidate(NamedTuple):
@@ -174,10 +181,12 @@ def _bands(bands: Bands, match: Match, question: Question, know: Knowledge) -> I
     judged = None if held_true else limit_rules.judge(bands, question, know, amounts)
     if judged:
         compared = bands.unit == "K" and len(question.reading.amounts) > 1
-        rest = 0 if compared else len(question.reading.amounts) - 1
-        fits_both = 1.35 if compared and question.reading.has("can") else 1.1
+        others = [] if compared else [a for a in amounts if fits(a, bands.unit, know.units) != judged.given]
+        strange = sum(1 for a in others if a.unit and fits(a, bands.unit, know.units) is None and a.unit != "percent")
+        rest = 0 if compared else len(amounts) - 1 - strange
+        score = min(1.2, match.score * (1.35 if compared and question.reading.has("can") else 1.1))
         result = _with_each(bands, judged, question, know) if compared else judged
-        yield Candidate(min(1.2, match.score * fits_both) * 0.9**rest, match.matched + 0.6, result, match)
+        yield Candidate(score * 0.9**rest * 0.6**strange, match.matched + 0.6, result, match)
     elif bands.says:
         score = match.score * 0.9 * _amount_penalty(match, question.reading.amounts, know)
         yield Candidate(score, match.matched, BandResult(bands, float("nan"), bands.rules[0], None), match)
@@ -236,7 +245,15 @@ def _model(model: Model, match: Match, question: Question, know: Knowledge) -> I
         base = 0.93 if match.covered > 0.99 else 0.84
         yield Candidate(score * (base + 0.06 * share), match.matched + 0.2 * binding.amounts_used, result, match)
     elif result.values or result.note:
+        if result.against is not None and not _compares(question):
+            score *= _UNCOMPARED
         yield _calculated(result, binding, score, match)
+
+
+def _compares(question: Question) -> bool:
+    """Return whether a result that is given is to be held against the one calculated: "would 1,200 m do?"."""
+    reading = question.reading
+    return reading.has("can") or _believed(question) or not _COMPARING.isdisjoint(reading.words)
 
 
 def _order(model: Model, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:

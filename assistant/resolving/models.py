@@ -15,12 +15,19 @@ from assistant.resolving.amounts_for import Part, assign, cued, fits, part
 from assistant.resolving.functions import Function, function
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ModelResult, ModelValue, Needed
-from assistant.understanding.reading import STATE, Reading
+from assistant.understanding.reading import STATE, Mention, Reading
 from assistant.understanding.states import conditions
 from assistant.understanding.words import stem
 
 _OUTPUT = "(output)"
-_SEEKING = frozenset({"what", "which", "longest", "greatest", "highest", "most", "maximum"})
+_SEEKING = frozenset({
+    "what", "which", "longest", "greatest", "highest", "most", "maximum", "max", "largest", "biggest", "furthest",
+    "farthest",
+})  # fmt: skip
+_BOUNDING = frozenset({"exceed", "exceeds"})
+_TONNES = 200.0
+"""A mass of an aeroplane said without a unit and below this is in tonnes."""
+_DECELERATIONS = ("deceleration", "acceleration")
 
 
 class Bound(NamedTuple):
@@ -50,13 +57,17 @@ class Binding(NamedTuple):
 def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     """Return what is given of a model's inputs, and which are missing."""
     chosen = {i.id: _chosen(i, question, know) for i in model.inputs}
-    asked = [i for i in model.inputs if not chosen[i.id] or i.quantity in ("deceleration",)]
+    asked = [i for i in model.inputs if not chosen[i.id]]
     sought = _sought(model, question)
     parts = [_part(i) for i in asked if not _is_own(i) and i.id != sought]
+    # What words have chosen gives way to a figure that is measured, and to no bare number.
+    replaced = [i for i in model.inputs if _gives_way(i, chosen[i.id], model, know)]
+    parts += [_part(i)._replace(measured=True) for i in replaced]
     if model.inverse:
         parts.append(part(_OUTPUT, model.output_unit, "", True))
     stated = [a for a in question.reading.amounts if not _restates(a, chosen, model, know)]
     amounts, left, cost = assign(stated, parts, question.reading.words, know.units, model.descending)
+    amounts = _in_tonnes(amounts, model)
     given: dict[str, tuple[Bound, ...]] = {}
     missing: list[ModelInput] = []
     for item in model.inputs:
@@ -71,6 +82,27 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
         given, tuple(missing), tuple(left), output[0] if output else None, len(amounts), cost, frozenset(amounts),
         {name: amount.start for name, (_, amount) in amounts.items()},
     )  # fmt: skip
+
+
+def _gives_way(item: ModelInput, chosen: list[Bound], model: Model, know: Knowledge) -> bool:
+    """Return whether an amount may take the place of what words have chosen: "FIRM, at 1.9 m/s2", "nose at 130 psi"."""
+    if not chosen or _is_own(item):
+        return False
+    alike = know.units.get(item.unit).dimension == know.units.get(model.output_unit).dimension
+    if item.quantity in _DECELERATIONS:
+        return not alike
+    return bool(item.default) and item.default != "both" and not alike and all(b.source for b in chosen)
+
+
+def _in_tonnes(amounts: dict[str, tuple[float, Amount]], model: Model) -> dict[str, tuple[float, Amount]]:
+    """Read a bare mass of something that moves in tonnes where it is far too small for kilograms: "48 at 130 kt"."""
+    if not any(i.quantity == "speed" for i in model.inputs):
+        return amounts
+    small = {i.id for i in model.inputs if i.unit == "kg"}
+    return {
+        name: (value * 1000, amount) if name in small and amount.unit is None and value < _TONNES else (value, amount)
+        for name, (value, amount) in amounts.items()
+    }
 
 
 def cued_parts(model: Model, question: Question, know: Knowledge) -> dict[str, int]:
@@ -111,7 +143,8 @@ def _asked_by_name(model: Model, item: ModelInput, question: Question) -> bool:
     amounts = {a.start for a in question.reading.amounts}
     for k, word in enumerate(words):
         before = words[max(0, k - 3) : k]
-        if stem(word) in own and _SEEKING.intersection(before) and k + 1 not in amounts:
+        sought = _SEEKING.intersection(before) or _BOUNDING.intersection(words[k + 1 : k + 5])
+        if stem(word) in own and sought and k + 1 not in amounts:
             return True
     return False
 
@@ -172,9 +205,14 @@ def said(phrase: str, question: Question, know: Knowledge) -> bool:
     if wanted:
         return wanted <= {(c.input, c.value) for c in question.conditions}
     return all(
-        any(not mention.concepts.isdisjoint(other.concepts) for other in question.reading.mentions)
+        any(not mention.concepts.isdisjoint(other.concepts) for other in question.reading.mentions if _is_meant(other))
         for mention in mentions
     )
+
+
+def _is_meant(mention: Mention) -> bool:
+    """Return whether a mention may choose anything: a very common word does so in its plain form alone ("to go")."""
+    return not mention.weak or stem(mention.text) == mention.text
 
 
 def phrase_conditions(reading: Reading, know: Knowledge) -> frozenset[tuple[str, str]]:
@@ -214,9 +252,7 @@ def resolve_model(
             return _solve(model, runs, binding, wanted[0], question, know)
     if missing:
         return Needed(model, tuple(i.ask or i.id for i in missing), tuple(i.id for i in missing))
-    if binding.output is not None:
-        return None
-    return _run(model, runs, binding, question, know)
+    return _run(model, runs, binding, question, know)._replace(against=binding.output)
 
 
 def _combinations(binding: Binding) -> Iterator[dict[str, Bound]]:

@@ -164,6 +164,8 @@ class ModelResult(NamedTuple):
     """The input that was solved for, when the question gives the output."""
     sources: tuple[Source, ...] = ()
     note: str = ""
+    against: float | None = None
+    """A result that the question gives besides all inputs: it is compared with what is calculated."""
 
 
 class BothResult(NamedTuple):
