@@ -71,7 +71,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
     """Return how an answer stands to what is needed."""
     ways = _ways(need, said, know)
     if ways and all(point.way for point in need.points):
-        return ways
+        return ways._replace(wrong=(*ways.wrong, *systems(said)))
     numbers = judge_numbers(need, said, know)
     held = tuple(_held(i, need, said, numbers, know) for i in range(len(need.points)))
     held = _each_its_own(held) if need.ordered else held

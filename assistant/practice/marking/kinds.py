@@ -260,10 +260,17 @@ def _bare_step(text: str) -> str:
 
 def _both(one: Asked, text: str, know: Knowledge) -> list[Point]:
     """Return the points of the first of two statements that are both told: either answers."""
+    chosen = the_one_asked(one, text, know)
+    return MAKERS[type(chosen.result)](chosen, text, know)
+
+
+def the_one_asked(one: Asked, text: str, know: Knowledge) -> Asked:
+    """Return the one of two statements told together that a question names more of."""
     result: Any = one.result
+    if not isinstance(result, r.BothResult):
+        return one
     asked = know.reader.read(text).concepts
-    chosen = max((result.first, result.second), key=lambda each: len(asked & _named(each, know)))
-    return MAKERS[type(chosen)](one._replace(result=chosen), text, know)
+    return one._replace(result=max((result.first, result.second), key=lambda each: len(asked & _named(each, know))))
 
 
 def _named(result: Any, know: Knowledge) -> frozenset[str]:

@@ -19,7 +19,7 @@ _CUTS = frozenset((",", ";", ".", "then", "and", "so", "before", "after"))
 _TURNED = frozenset(("after", "before", "until", "when", "once"))
 """Words that may tell steps in another order than they are done."""
 _HEAVY = 1.0
-_SHORT = 6
+_SHORT = 4
 """Words of a piece that says one step; more run several together, as in speech without stops."""
 
 

@@ -7,7 +7,7 @@ import re
 from assistant.practice.marking.asked import Asked, as_asked
 from assistant.practice.marking.besides import denials, extras, formers, of_variants, others_of
 from assistant.practice.marking.causes import asks_one
-from assistant.practice.marking.kinds import MAKERS
+from assistant.practice.marking.kinds import MAKERS, the_one_asked
 from assistant.practice.marking.narrowing import (
     distinct,
     labelled,
@@ -64,6 +64,7 @@ def _as_near(first: tuple[Asked, ...], text: str, know: Knowledge) -> list[Asked
 
 
 def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
+    first = tuple(the_one_asked(one, text, know) for one in first)
     found = tuple(cause_of(one, know) for one in first)
     reading = know.reader.read(text)
     groups = [named_only(MAKERS[type(one.result)](one, text, know), reading, know) for one in found]

@@ -6,6 +6,7 @@ import pytest
 
 from assistant.conversation.opening import Knowledge
 from assistant.practice.marking.mark import MISSED, PARTLY, RIGHT, UNMARKED, WRONG, Marker, mark_answer
+from assistant.practice.marking.spoken import written
 
 FREE_FALL = "What is the maximum speed for a free-fall extension?"
 TAKE_OFF = "Aldermere 120: the hottest brake reads 260 °C. May take-off begin? Yes or no, and give the limit."
@@ -68,6 +69,91 @@ def test_a_rule(marker: Marker, question: str, answer: str, mark: str) -> None:
     given = marker.mark(question, answer)
 
     assert given.mark == mark, given
+
+
+POINTS = "What does steady green mean?"
+LOST = "With the brake controller failed, which braking mode?"
+AVAILABLE = "System 2 lost: is autobrake available?"
+RETRACTION = "What is the sequence of gear retraction?"
+TIMES = "How long does the gear take to extend, to retract, and by free fall?"
+COUNT = "How many ground lock pins are there?"
+FACTOR = "By what factor do you multiply the normal landing distance when anti-skid is lost?"
+
+
+@pytest.mark.parametrize(
+    ("question", "answer", "mark"),
+    [
+        # a denial turns a point, as far as it reaches, and so does leaving one out
+        (POINTS, "down and locked", RIGHT),
+        (POINTS, "down and locked, not in transit", RIGHT),
+        (POINTS, "not down and locked", WRONG),
+        (POINTS, "down but not locked", WRONG),
+        ("What colour is BRAKE HEAT?", "amber, not red", RIGHT),
+        ("What colour is BRAKE HEAT?", "anything but amber", WRONG),
+        ("What does GEAR DOOR mean?", "a door not closed 10 s after the legs lock", RIGHT),
+        ("What does GEAR DOOR mean?", "a door not open 10 s after the legs lock", WRONG),
+        ("What happens to the horn with landing flaps?", "it can't be silenced", RIGHT),
+        ("What happens to the horn with landing flaps?", "it can be silenced", WRONG),
+        # what is said beside the question is held against the whole state
+        (LOST, "ALTERNATE", RIGHT),
+        (LOST, "ALTERNATE, no anti-skid and no autobrake, amber bars", RIGHT),
+        (LOST, "ALTERNATE, and autobrake works", WRONG),
+        (LOST, "ALTERNATE with white bars", WRONG),
+        (LOST, "ALTERNATE on System 2", WRONG),
+        (AVAILABLE, "no", RIGHT),
+        (AVAILABLE, "it's gone", RIGHT),
+        (AVAILABLE, "negative", RIGHT),
+        (AVAILABLE, "no, that needs NORMAL", RIGHT),
+        (AVAILABLE, "no, that needs System 1", WRONG),
+        (AVAILABLE, "no, but anti-skid is lost too", WRONG),
+        # things exchanged between steps, and steps out of order
+        (RETRACTION, "doors open, downlocks release, legs fold, uplocks engage, doors close", RIGHT),
+        (RETRACTION, "doors open, uplocks release, legs fold, downlocks engage, doors close", WRONG),
+        (RETRACTION, "doors close, downlocks release, legs fold, uplocks engage, doors open", WRONG),
+        # which figure belongs to which, in everyday words
+        (TIMES, "9 s down, 11 s up, 18 s free fall", RIGHT),
+        (TIMES, "11 s down, 9 s up, 18 s free fall", WRONG),
+        # the sense of a count and of a factor
+        (COUNT, "three", RIGHT),
+        (COUNT, "at most three", WRONG),
+        (COUNT, "4, no, correction, 3", RIGHT),
+        (FACTOR, "add 60 %", RIGHT),
+        (FACTOR, "60 %", WRONG),
+        (FACTOR, "divide by 1.6", WRONG),
+        (STRUTS, "outside 60 to 110 on the main, 90 to 160 mm on the nose", WRONG),
+        # numbers as they are spoken on the radio
+        (FREE_FALL, "one niner zero", RIGHT),
+        (FREE_FALL, "one niner five", WRONG),
+        ("What is the maximum altitude for extending the gear?", "two zero thousand", RIGHT),
+        # what stood before, told as such
+        ("At what percentage of the target does ON TARGET light?", "85 % now, 90 % before revision 7", RIGHT),
+        ("At what percentage of the target does ON TARGET light?", "90 %", WRONG),
+        # an absolute, and one for both
+        ("When may control change hands while taxiing?", "any time", WRONG),
+        ("Who presses the pedals with no braking?", "both of us", RIGHT),
+        ("Who presses the pedals with no braking?", "the captain only", WRONG),
+    ],
+)
+def test_a_rule_of_sense(marker: Marker, question: str, answer: str, mark: str) -> None:
+    given = marker.mark(question, answer)
+
+    assert given.mark == mark, given
+
+
+@pytest.mark.parametrize(
+    ("spoken", "meant"),
+    [
+        ("two three zero", "230"),
+        ("two oh five knots", "205 knots"),
+        ("three two one", "three two one"),
+        ("zero point nine", "zero point nine"),
+        ("system 1 or 2", "system 1 or system 2"),
+        ("4, no, correction, 3", "3"),
+        ("1.5 -> 1.6", "1.5 to 1.6"),
+    ],
+)
+def test_an_answer_is_written_as_it_is_meant(spoken: str, meant: str) -> None:
+    assert written(spoken) == meant
 
 
 def test_a_partial_answer_is_told_what_is_missing_and_the_full_answer_with_its_paragraph(marker: Marker) -> None:
