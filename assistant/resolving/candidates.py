@@ -38,6 +38,7 @@ _TAGS = frozenset({"right", "correct", "yes", "no", "true", "innit"})
 _PRESENT = frozenset({"now", "currently", "presently"})
 _OTHER_STATE = 0.6
 _UNCOMPARED = 0.8
+_FAR_OFF = 0.6
 _COMPARING = frozenset({
     "enough", "within", "inside", "says", "say", "said", "told", "reckons", "thinks", "claims", "right", "true",
     "correct", "wrong", "sufficient", "suffice", "would", "could", "fit",
@@ -165,6 +166,8 @@ def _checked(found: Check, amount: Amount, score: float, match: Match, question:
     limit, reading = found.limit, question.reading
     if not (limit.maximum or limit.minimum):
         score *= 0.85 if reading.has("can") or "is" in reading.words else 0.75
+    if limit_rules.is_far(found, amount):
+        score *= _FAR_OFF
     others = [a for a in reading.amounts if a is not amount]
     used = len(limit.applies) + (1 if found.bound_from or (limit.second and "ft" in {a.unit for a in others}) else 0)
     alike = sum(1 for a in others if a.unit == amount.unit)

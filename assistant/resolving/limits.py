@@ -18,6 +18,8 @@ from assistant.understanding.states import passes
 _MORE = frozenset({"than", "above", "over", "beyond", "past", "exceeding"})
 _LESS = frozenset({"below", "under", "less", "fewer"})
 _LISTING = frozenset({"and", ",", "&", "/", "plus", "the", "other", "others"})
+_THROUGH_AIR = ("ias", "cas", "tas")
+_FAR = 50.0
 _LITTLE, _DUST = 1e-6, 1e-9
 _LEAST_SHARE = 0.1
 """Two readings of the same thing are of one order of magnitude."""
@@ -36,6 +38,7 @@ def amount_for(limit: Limit, amounts: Iterable[Amount], question: Question, know
     applied = applied_to(limit, amounts, know)
     # "Ten knots over", "by 8 kt": a difference, and no reading to hold against the limit.
     rest = [a for a in amounts if a not in applied and not _is_difference(a, question)]
+    rest = [a for a in rest if not _other_basis(limit, a)]
     rest = [a for a in rest if not reads_a_state(a, question) or _names_thing(limit, a, question, know)]
     measured = [a for a in rest if a.unit is not None and fits(a, figure.unit, know.units) is not None]
     bare = [a for a in rest if a.unit is None and _plausible(a.value, figure)]
@@ -62,7 +65,7 @@ def reads_a_state(amount: Amount, question: Question) -> bool:
 
 def limits_a_reading(check: Check, question: Question, know: Knowledge) -> bool:
     """Return whether a check holds a reading of a thing against a limit, and not against where its state changes."""
-    for amount in question.reading.amounts:
+    for amount in question.reading.amounts if check.limit.maximum or check.limit.minimum else ():
         if not reads_a_state(amount, question) or not _names_thing(check.limit, amount, question, know):
             continue
         read = [c.input for c in question.conditions if amount.start in c.where and "." not in c.input]
@@ -77,12 +80,15 @@ def _edges(name: str, know: Knowledge) -> list[float]:
 
 
 def _names_thing(limit: Limit, amount: Amount, question: Question, know: Knowledge) -> bool:
-    """Return whether a limit is about the thing that an amount is a reading of."""
-    explained = know.matcher.vocabulary(limit.id)
+    """Return whether a limit is of the thing that an amount is a reading of."""
     read = [c for c in question.conditions if amount.start in c.where and c.input in know.base.inputs]
+    figure = bound_value(limit)
+    if figure and any(figure.value == edge for c in read for edge in _edges(c.input, know)):
+        return True
     said = {k for c in read for k in c.where}
     named = frozenset(x for m in question.reading.mentions if said.intersection(m.taken) for x in m.concepts)
-    return bool(explained & named) or any(know.base.inputs[c.input].term in explained for c in read)
+    about = know.phrase(limit.of).concepts
+    return bool(about & named) or any(know.base.inputs[c.input].term in about for c in read)
 
 
 def _is_difference(amount: Amount, question: Question) -> bool:
@@ -90,6 +96,12 @@ def _is_difference(amount: Amount, question: Question) -> bool:
     after = words[amount.end : amount.end + 3]
     over = after[:1] == ("over",) and after[1:] != ("the", "ground")
     return over or bool(amount.start and words[amount.start - 1] == "by")
+
+
+def _other_basis(limit: Limit, amount: Amount) -> bool:
+    """Return whether a speed is through the air and its limit over the ground: 155 kt IAS is no ground speed."""
+    said = frozenset(amount.raw.lower().replace(",", " ").split())
+    return "ground" in limit.basis and any(word.endswith(_THROUGH_AIR) for word in said)
 
 
 def _plausible(value: float, figure: Value) -> bool:
@@ -118,6 +130,13 @@ def applies(limit: Limit, question: Question, know: Knowledge) -> bool | None:
         if given is None or not passes(test, given + _beyond(amounts[0], question), value):
             return False
     return True
+
+
+def is_far(check: Check, amount: Amount) -> bool:
+    """Return whether an amount with its unit is of another order of magnitude than the limit: seconds for hours."""
+    if amount.unit is None or not amount.value or not check.bound or check.unit in ("degC", "degF"):
+        return False
+    return not 1 / _FAR < abs(check.given / check.bound) < _FAR
 
 
 def is_bound(amount: Amount, question: Question) -> bool:

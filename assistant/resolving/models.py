@@ -65,7 +65,9 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     parts += [_part(i)._replace(measured=True) for i in replaced]
     if model.inverse:
         parts.append(part(_OUTPUT, model.output_unit, "", True))
-    stated = [a for a in question.reading.amounts if not _restates(a, chosen, model, know)]
+    stated = [
+        _measured(a, model, question) for a in question.reading.amounts if not _restates(a, chosen, model, know)
+    ]
     amounts, left, cost = assign(stated, parts, question.reading.words, know.units, model.descending)
     amounts = _in_tonnes(amounts, model)
     given: dict[str, tuple[Bound, ...]] = {}
@@ -82,6 +84,16 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
         given, tuple(missing), tuple(left), output[0] if output else None, len(amounts), cost, frozenset(amounts),
         {name: amount.start for name, (_, amount) in amounts.items()},
     )  # fmt: skip
+
+
+def _measured(amount: Amount, model: Model, question: Question) -> Amount:
+    """Give a bare number the unit of the one quantity that the words before it name: "pumped to 182"."""
+    before = next((m for m in question.reading.mentions if m.end == amount.start), None)
+    if amount.unit is not None or before is None:
+        return amount
+    units = {i.unit for i in model.inputs if i.quantity in before.concepts and not _is_own(i)}
+    same = sum(1 for i in model.inputs if i.quantity in before.concepts and not _is_own(i))
+    return amount._replace(unit=units.pop()) if same == 1 and model.output not in before.concepts else amount
 
 
 def _gives_way(item: ModelInput, chosen: list[Bound], model: Model, know: Knowledge) -> bool:
