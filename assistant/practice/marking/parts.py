@@ -102,12 +102,23 @@ def by_parts(parts: list[str], text: str, know: Knowledge) -> list[Asked]:
     variant = question_of(text, know, "").variant
     for part in parts:
         named = _with_noun(part, parts[0])
-        asked = ask(named, know) if named != part else None
+        asked = ask(named, know) if named != part else None if head else _whole_figure(part, know)
         one = asked[1] if asked else _part(part, head, subject, found, variant, know)
         if one:
             found.append(one)
             subject = subject or _subject(one, know)
     return found
+
+
+def _whole_figure(part: str, know: Knowledge) -> tuple[float, Asked] | None:
+    """Return the stated figure that a part asks for by itself, where it names a thing of its own."""
+    question = question_of(part, know, "")
+    found = ask(part, know) if things(question, know) and not question.reading.variants else None
+    return found if found and found[0] >= _STANDS and isinstance(found[1].result, r.LimitResult) else None
+
+
+_STANDS = 0.6
+"""Score from which a part of a question needs no subject of another part."""
 
 
 def _with_noun(part: str, first: str) -> str:
