@@ -30,7 +30,7 @@ from assistant.understanding.matching import strange
 from assistant.understanding.states import Condition
 
 _GOOD = 0.8
-_CLEAR = 0.9
+_CLEAR, _FULL = 0.9, 0.97
 """From this score on, a few words are a question of their own."""
 _LEANING = 0.66
 _CLEARLY = 0.08
@@ -77,6 +77,8 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     if found:
         return found
     asks_itself = not turn.corrects and not follows(turn.text) and not _incomplete(alone, first, knowledge)
+    if _whole(alone, first, knowledge) and not turn.corrects:
+        return _clearly_carried(alone, first, context, knowledge)
     if asks_itself and len(alone.reading.words) > _FEW:
         return _clearly_carried(alone, first, context, knowledge)
     found = _other_calculation(alone, first, context, knowledge)
@@ -99,6 +101,12 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     if found is None and _prefers_merged(alone, first, second, turn.corrects or leans, replaces, knowledge):
         return whole, second.result
     return found
+
+
+def _whole(alone: Question, first: Scored, knowledge: Knowledge) -> bool:
+    """Return whether a turn is a long question that answers fully by itself, though it opens as a continuation."""
+    full = first.score >= _FULL and not isinstance(first.result, _OPEN)
+    return full and len(alone.reading.words) > 2 * _FEW and not alone.reading.amounts and _names_thing(alone, knowledge)
 
 
 def _clearly_carried(
@@ -131,7 +139,7 @@ def _in_scenario(
     if isinstance(third.result, (FactResult, LimitResult)) and third.score >= first.score:
         said = _speaks_of_states(third, question.conditions, knowledge)
         return (question, third.result) if said else None
-    if not isinstance(third.result, TableResult):
+    if not isinstance(third.result, TableResult) or third.result == context.result:
         return None
     if third.result.asked and third.score >= first.score:
         return question, third.result

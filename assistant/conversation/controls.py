@@ -178,6 +178,7 @@ _BY_WORDS = (
     })),
     ("source", (_DOCUMENTS, _WHICH), _RULES | _BESIDES),
     ("source", (_WHOSE, _MADE, _RULES), frozenset({"up", "for"})),
+    ("source", (frozenset({"where"}), frozenset({"from"}), _RULES), _BESIDES),
     ("again", (frozenset({"again", "repeat", "once"}), frozenset({"again", "repeat", "more"})), _UNHEARD),
 )
 """(control, sets of words of each of which the turn holds one, words that it may hold besides)."""

@@ -18,6 +18,11 @@ _LEAD = frozenset({
     "and", "what", "about", "how", "ok", "okay", "so", "then", "now", "but", "right", "well", "if", "or", "also",
     "plus", "instead", "same", "again", "that", "it", "the", "in", "fine", "um", "er",
 })  # fmt: skip
+_NOTHING = frozenset({"none", "nothing", "without"})
+_NONE = _NOTHING | {"at", "all", "any", "with", "of", "them", "whatsoever"}
+_LEADING = frozenset({"at", "from", "to", "with", "by", "of", "down", "up"})
+"""Words that lead an amount and go where it goes: "and down to 200"."""
+
 
 class Merged(NamedTuple):
     """The question before with a turn's parts in the place of their like.
@@ -55,6 +60,7 @@ def merged_words(
     places = _Places()
     _replace_amounts(before, reading, know, places, parts or {}, only_parts)
     _replace_families(before, reading, know, places, corrects or "instead" in reading.words)
+    _replace_by_none(before, reading, know, places)
     _replace_inside(before, reading, know, places)
     _drop_conditions(before, {c.input for c in turn.conditions}, places)
     if reading.variants:
@@ -108,8 +114,10 @@ def _replace_amounts(
         places.put[like.start] = words
         places.drop.update(range(like.start, like.end))
         places.used.update(range(amount.start, amount.end))
-        if amount.start and reading.words[amount.start - 1] in ("at", "from", "to", "with", "by", "of"):
-            places.used.add(amount.start - 1)
+        lead = amount.start - 1
+        while lead >= 0 and reading.words[lead] in _LEADING:
+            places.used.add(lead)
+            lead -= 1
 
 
 def unit_word(unit: str) -> str:
@@ -161,6 +169,24 @@ def _replace_families(
                 places.drop.update(old.taken)
                 places.used.update(mention.taken)
                 break
+
+
+def _replace_by_none(before: Question, reading: Reading, know: Knowledge, places: _Places) -> None:
+    """Put "no reverse" in the place of a use of reverse, after which "and with none?" is asked."""
+    rest = [w for w in reading.words if w not in _LEAD and w.isalpha()]
+    if not rest or not _NONE.issuperset(rest) or not _NOTHING.intersection(rest):
+        return
+    families = know.lexicon.families
+    for old in before.reading.mentions:
+        mine = {families[c] for c in old.concepts if c in families}
+        for word in (before.reading.words[k] for k in old.taken):
+            name = f"no {word}"
+            other = {families[c] for c in know.phrase(name).concepts if c in families}
+            if mine & other and not places.drop.intersection(old.taken):
+                places.put.setdefault(old.taken[0], []).extend(name.split())
+                places.drop.update(old.taken)
+                places.used.update(range(len(reading.words)))
+                return
 
 
 def _replace_inside(before: Question, reading: Reading, know: Knowledge, places: _Places) -> None:
