@@ -15,6 +15,7 @@ from assistant.understanding.states import Condition
 
 Scored = tuple[float, float, Result]
 _OTHER_TABLE = 0.75
+_ASKED = 0.97
 _ASKING_BACK = 1.04
 _UNTOUCHED = 0.72
 _UNEXPLAINED = 0.7
@@ -116,7 +117,7 @@ def _fit(
     if asked and _decides_sense(relevant, question):
         return 1.03
     if asked or named:
-        return 1.03 if question.context and asked else 0.97  # within a scenario, its states are meant
+        return 1.03 if question.context and asked else _ASKED  # within a scenario, its states are meant
     if len(relevant) > 1 and bare and not _asks_what_follows(question) and not _names_result(question):
         return 1.02  # states alone were given: what they lead to is meant
     return 0.62 if all(_by_the_way(c, question, know) for c in relevant) else 0.8

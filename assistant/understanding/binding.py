@@ -207,6 +207,13 @@ class Binder:
         before = self.words[max(0, group.start - 3) : group.start]
         return "neither" in before and not _STOPS.intersection(before)
 
+    def has_neither(self, group: Group) -> bool:
+        """Return whether things are said to be gone by "neither" alone: "we have neither the controller nor …"."""
+        before = self.words[max(0, group.start - 3) : group.start]
+        at = group.start - len(before) + before.index("neither") if "neither" in before else 0
+        had = at > 0 and self.words[at - 1] in ("have", "has", "got", "with", "having")
+        return had and self.known.failures.issuperset(group.inputs) and group.start not in self.asking
+
 
 def denied_before(words: Sequence[str], at: int, beside: Collection[str]) -> bool:
     """Return whether a word is denied by one before it, with little between."""

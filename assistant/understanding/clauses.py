@@ -85,4 +85,4 @@ def doubted(words: Sequence[str], at: int, asks: frozenset[int]) -> bool:
     begin = at
     while begin - 1 in asks:
         begin -= 1
-    return words[begin] in _HELPING and words[max(0, at - 1)] not in ("on", "with")
+    return words[begin] not in _QUESTION and words[max(0, at - 1)] not in ("on", "with")

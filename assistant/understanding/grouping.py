@@ -26,9 +26,11 @@ _OPENING = frozenset({
     "on", "that", "because", "since", "after", "once", "though", "or", "now", "only", "says",
 })  # fmt: skip
 """Words after which a number followed by a state is a thing's."""
-_LEADING = frozenset(("on", "for", "lost", "lose", "losing", "without", "is", "has", "has", "number", "in", "ditto"))
+_LEADING = ("lost", "lose", "losing", "on", "for", "without", "is", "has", "number", "in", "ditto")
+_WHEN = frozenset(("in", "on", "at", "after", "before", "during"))
 _ONLY_TOGETHER = {"with": ("along", "together", "well"), "but": ("also",)}
 """Words that join after another one alone: "along with", "but also"."""
+_NOR = frozenset(("nor", "or"))
 _HAVING = frozenset(("have", "has", "got", "keep"))
 _MOST_BETWEEN = 4
 
@@ -75,10 +77,12 @@ def _by_number(reading: Reading, known: StateWords, states: Sequence[Mention]) -
         words, at = reading.words, amount.start
         before = words[at - 1] if at else "."
         known_as = words[at].isdigit() or siblings or before in ("number", "no")
+        known_as = known_as or words[at + 1 : at + 2] in (("is",), ("has",), ("was",))
         ends = at + 1 >= len(words) or words[at + 1] in _ENDS
         listed = bool(found) and all(w in JOINS for w in words[at + 1 : found[-1].start])
         stated = listed or (before in _OPENING and _state_follows(words, at + 1, states))
-        if known_as and (stated or (siblings and ends and before in _LEADING)):
+        left = before in _LEADING[:3] and words[at].isdigit() and not _WHEN.isdisjoint(words[at + 1 : at + 2])
+        if known_as and (stated or left or (siblings and ends and before in _LEADING)):
             found.append(Mention(at, at + 1, (at,), frozenset((term,)), frozenset(), False, words[at]))
     return found
 
@@ -95,6 +99,8 @@ def _joined(reading: Reading, last: Group, mention: Mention, names: tuple[str, .
         return False
     if any(w in between and not set(leads).intersection(between) for w, leads in _ONLY_TOGETHER.items()):
         return False
+    if "neither" in reading.words[max(0, last.start - 3) : last.start] and not _NOR.intersection(between):
+        return False  # "neither the accumulator nor System 1, and System 2 has gone"
     if between == (",",) and _HAVING.intersection(reading.words[max(0, last.start - 3) : last.start]):
         return False  # "we have System 1, accumulator flat"
     if not _alike_in_words(last, names, known):

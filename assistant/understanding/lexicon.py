@@ -53,6 +53,7 @@ class Lexicon:
         self.whole = frozenset(plain["whole"].split())
         self.shown: dict[str, str] = plain["shown"]
         self._stated = frozenset(plain["stated"])
+        self._stated_stems = frozenset(plain["stated_stems"])
         self.variant_numbers: list[str] = plain["variant_numbers"]
         self._corrections: str = plain["corrections"]
 
@@ -74,13 +75,16 @@ class Lexicon:
     def before_thing(self, stems: Sequence[str], start: int, free: Sequence[bool]) -> Found | None:
         """Return the name at a place; one of a state or result leaves a thing its first word: "no | brake control"."""
         name = self.at(stems, start, free)
-        if name is None or len(name.taken) < 2 or not any(c[0] in "=@" for c in name.concepts):
+        if name is None or len(name.taken) < 2:
             return name
         last = name.taken[-1]
+        if stems[last] not in self._stated_stems:
+            return name
         thing = self.at(stems, last, free)
         if thing is None or thing.end <= name.end or self._stated.isdisjoint(thing.concepts):
             return name
-        return self.at(stems, start, [is_free and k < last for k, is_free in enumerate(free)])
+        shorter = self.at(stems, start, [is_free and k < last for k, is_free in enumerate(free)])
+        return shorter if shorter and any(c[0] in "=@" for c in shorter.concepts) else name
 
     def _takes_away(self, taken: tuple[int, ...], stems: Sequence[str], free: Sequence[bool]) -> bool:
         """Return whether a name with a gap would take the word that a state needs: "pulled … in the air"."""

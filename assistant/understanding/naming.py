@@ -42,6 +42,7 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
     for found in by_first.values():
         found.sort(key=lambda entry: (-len([s for s in entry[0] if s != GAP]), entry[0]))
     settings = base.settings
+    stated = {item.term for item in base.inputs.values()}
     neutral = _list(base, "neutral_words") | set(str(settings.get("neutral", "")).split())
     return {
         "names": dict(by_first),
@@ -57,7 +58,8 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
         "weak": str(settings.get("weak", "")),
         "whole": " ".join(sorted(whole)),
         "shown": _shown(base),
-        "stated": sorted({item.term for item in base.inputs.values()}),
+        "stated": sorted(stated),
+        "stated_stems": sorted({stems[0] for stems, concepts in names.items() if stated.intersection(concepts)}),
         "variant_numbers": [v.id for v in base.variants.values() if v.id.isdigit()],
     }
 

@@ -32,7 +32,9 @@ def shared(
     reading: Reading, group: Group, last: Bound | None, asking: Collection[int], known: StateWords
 ) -> list[Condition]:
     """Return the states that a thing without one of its own has in common with the one before it."""
-    if last is None or is_result(group.inputs[0]) or group.start in asking:
+    if last is None or is_result(group.inputs[0]):
+        return []
+    if group.start in asking and last.group.start not in asking:
         return []
     if any(name in {c.input for c in last.found} for name in group.inputs):
         return []

@@ -23,7 +23,7 @@ def numbered(
     reading: Reading, group: Group, following: int, known: StateWords, units: Units, asking: Collection[int] = ()
 ) -> list[Condition]:
     """Return the states that an amount beside some things means for them."""
-    if known.numbers.keys().isdisjoint(group.inputs):
+    if group.aside or known.numbers.keys().isdisjoint(group.inputs):
         return []
     for amount in reading.amounts:
         if not _beside(reading.words, amount, group, following):

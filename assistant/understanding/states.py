@@ -71,7 +71,7 @@ def stated(
         left = tuple(n for n in group.inputs if n not in {c.input for c in bound.found} and not is_result(n))
         if left and not group.aside:
             bare.append(group._replace(inputs=left))
-    if losing or (asks_mode and not found):
+    if losing or (asks_mode and not found and not _implied(reading, known, found)):
         found.extend(failing(bare, known, {c.input for c in found}))
     found.extend(_alone(states, binder.used, known, found))
     found.extend(_implied(reading, known, found))
@@ -92,7 +92,9 @@ def _if_asked(condition: Condition, reading: Reading, asks: frozenset[int]) -> C
         return condition
     named = {c for m in reading.mentions for c in m.concepts if c.startswith(f"={condition.input}.")}
     at = min(condition.where)
-    asked = len(named) > 1 or believed(reading.words) or doubted(reading.words, at, asks)
+    last = max(condition.where) + 1
+    either = "or" in (*reading.words[max(0, at - 1) : at], *reading.words[last : last + 1])
+    asked = len(named) > 1 or either or believed(reading.words) or doubted(reading.words, at, asks)
     return condition._replace(asked=asked)
 
 
@@ -101,6 +103,8 @@ def _bound(
 ) -> Bound | None:
     """Return what is said of a group: by a word, by a number, by "with" alone, by the thing before it."""
     reading, known = binder.reading, binder.known
+    if binder.has_neither(group):
+        return Bound(group, tuple(failing([group], known, set())))
     bound = binder.bind(group, earlier, following)
     read = numbered(reading, group, following, known, units, binder.asking)
     if bound and not (read and reads(reading, bound.end, min(read[0].where[:1]))):
