@@ -89,11 +89,15 @@ def extras(one: Asked, know: Knowledge) -> Iterable[Figure]:
         if (number.value, number.unit) not in past:
             yield Figure(number.value, number.unit)
     for text in (one.answer.text, one.answer.working):
-        text = re.sub(
-            r"Formerly [^;]*;|[Ff]ormerly [^(.]*|On the \S+: [^.]*\.|On the \S+ the limit is [^.]*\.", "", text
-        )
-        for amount in amounts_of(know.phrase(text), know):
+        for amount in amounts_of(know.phrase(_ASIDES.sub("", text)), know):
             yield Figure(amount.value, amount.unit or "")
+
+
+_ASIDES = re.compile(
+    r"\b[A-Z]{2,4} [A-Z]?\.?\d+\.\d[\d.]*|Formerly [^;]*;|[Ff]ormerly [^(.]*|On the \S+: [^.]*\.|"
+    r"On the \S+ the limit is [^.]*\."
+)
+"""Paragraphs, former values and those of other variants."""
 
 
 def of_variants(one: Asked, know: Knowledge) -> Iterable[tuple[str, Figure]]:

@@ -33,7 +33,7 @@ _STEPS_ASKED = re.compile(
 )
 _ORDER_ASKED = re.compile(r"\b(?:in (?:what |which |the right )?order|sequence|step by step)\b", re.IGNORECASE)
 _THROUGH = re.compile(r"\b(?:talk|take|walk|run) (?:me|us) through\b", re.IGNORECASE)
-_TOLD_THROUGH = 0.25
+_TOLD_THROUGH = 0.05
 """Score that is enough where a question can ask for nothing but steps."""
 _NEAREST = 8
 _STEPS = 0.65
@@ -87,16 +87,16 @@ def _first(result: r.Result) -> r.Result:
 
 def _steps(text: str, know: Knowledge) -> Asked | None:
     """Return the procedure of which a question asks the steps, though a statement on its subject comes first."""
-    question = question_of(text, know, "")
+    through = _THROUGH.search(text) is not None  # it names where to begin and end, which no record need know
+    question = question_of(text.partition(" from ")[0] if through else text, know, "")
     if not (_STEPS_ASKED.search(text) or question.reading.has("steps", "order_of", "memory_items")):
         return None
-    for candidate in candidates(question, know)[: 3 if not _THROUGH.search(text) else _NEAREST]:
+    for candidate in candidates(question, know)[: None if through else 3]:
         result = candidate.result
-        least = _STEPS if not _THROUGH.search(text) else _TOLD_THROUGH
+        least = _TOLD_THROUGH if through else _STEPS
         if not isinstance(result, r.ProcedureResult) or candidate.score < least or not candidate.match:
             continue
         named = things(question_of(result.procedure.title, know, ""), know) & things(question, know)
-        through = _THROUGH.search(text) is not None  # it names where to begin and end, which no record need know
         if named and (through or not candidate.match.barred):
             return as_asked(text, question, result._replace(step=None) if through else result, know)
     return None
