@@ -60,7 +60,7 @@ def _in_working(claim: Claim, said: Said) -> bool:
 
 def _is_supported(amount: Amount, need: Need, said: Said, know: Knowledge) -> bool:
     """Return whether a number that nobody asked for is a stated figure of what the answer names with it."""
-    named = need.question.concepts | frozenset(c for here in said.concepts for c in here)
+    named = need.question.concepts | frozenset(c for here in (*said.concepts, *said.inner) for c in here)
     for name in know.base.ids("limits"):
         limit = know.base.records[name]
         figures = [v for v in (limit.value, limit.maximum, limit.minimum) if v]
