@@ -57,3 +57,18 @@ def record_of(result: r.Result) -> Any:
     if isinstance(result, r.CheckResult):
         return result.checks[0].limit
     return None
+
+
+def the_one_asked(one: Asked, text: str, know: Knowledge) -> Asked:
+    """Return the one of two statements told together that a question names more of."""
+    result: Any = one.result
+    if not isinstance(result, r.BothResult):
+        return one
+    asked = know.reader.read(text).concepts
+    return one._replace(result=max((result.first, result.second), key=lambda each: len(asked & _named(each, know))))
+
+
+def _named(result: Any, know: Knowledge) -> frozenset[str]:
+    """Return the concepts that the name of a result's record holds."""
+    record = record_of(result)
+    return know.phrase(getattr(record, "of", "") or getattr(record, "says", "")).concepts

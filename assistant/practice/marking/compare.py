@@ -31,12 +31,9 @@ from assistant.practice.marking.points import Need
 from assistant.practice.marking.polarity import affirmed_falsely, contradicted, denied
 from assistant.practice.marking.rivals import (
     colours,
-    foreign,
     foreign_steps,
     left_open,
-    only_other,
     opposed,
-    other_measure,
     other_thing,
     others_said,
     persons,
@@ -46,6 +43,7 @@ from assistant.practice.marking.rivals import (
 from assistant.practice.marking.rows import beside_row
 from assistant.practice.marking.said import Said
 from assistant.practice.marking.states import state_said
+from assistant.practice.marking.strangers import foreign, only_other, other_measure
 from assistant.practice.marking.supplies import not_supplied
 from assistant.practice.marking.surplus import in_place_of
 from assistant.practice.marking.wording import NO, YES

@@ -7,13 +7,13 @@ from collections.abc import Callable, Iterable
 from typing import Any
 
 from assistant.knowledge.records import Fact, Limit, Value
-from assistant.practice.marking.asked import Asked, record_of
+from assistant.practice.marking.asked import Asked, the_one_asked
 from assistant.practice.marking.elements import named_elements, point
 from assistant.practice.marking.outcomes import ACTION, cause_points, loss_points, table_points_of, tables_points
 from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Element, Figure, Point
-from assistant.practice.marking.polarity import denied
 from assistant.practice.marking.said import plain
+from assistant.practice.marking.verdicts import GONE, says_no
 from assistant.quantities.amounts import Amount
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
@@ -45,33 +45,15 @@ def _fact_points(fact: Fact, text: str, know: Knowledge) -> list[Point]:
     verdict = _lead(fact.says)
     points = [Point(f"{verdict}", verdict=verdict)] if verdict and POLAR.search(text) else []
     made = [point(p, know) for p in fact.points]
-    if not verdict and len(parts_of(text)) < 2 and POLAR.search(text) and _is_no(fact, text, know):
+    if not verdict and len(parts_of(text)) < 2 and POLAR.search(text) and says_no(fact, text, know):
         points = [Point("no", verdict="no")]
-        made = [p._replace(optional=bool(p.negated or p.state or _GONE.search(p.text))) for p in made]
+        made = [p._replace(optional=bool(p.negated or p.state or GONE.search(p.text))) for p in made]
         return points + made
     if made and not _all_asked(made, text, know):
         return points + made
     if fact.values:
         return points + [_value_point(v, fact.says, know) for v in fact.values]
     return points + _from_sentence(fact.says, verdict, text, know)
-
-
-_GONE = re.compile(r"\b(?:no|not|cannot|lost|only)\b")
-
-
-def _is_no(fact: Fact, text: str, know: Knowledge) -> bool:
-    """Return whether a statement without a verdict says no to a question: it denies what is asked, or has it lost."""
-    asked = know.reader.read(text)
-    inside = {i for m in asked.mentions if len(m.taken) > 1 for i in m.taken}
-    own = " ".join(w for i, w in enumerate(asked.words) if i not in inside)
-    if _GONE.search(own) or re.search(r"\b(?:or|must|need)\b", text, re.IGNORECASE):
-        return False
-    first = know.phrase(re.split(r"[.;]\s", fact.says)[0])
-    if re.search(r"\b(?:is|are) lost\b", " ".join(first.words)):
-        return True
-    turned = denied(first.words, first)
-    told = frozenset(c for m in asked.mentions if not (m.weak or m.passing) for c in m.concepts)
-    return any(not m.concepts.isdisjoint(told) and not turned.isdisjoint(m.taken) for m in first.mentions)
 
 
 def _all_asked(points: list[Point], text: str, know: Knowledge) -> bool:
@@ -262,21 +244,6 @@ def _both(one: Asked, text: str, know: Knowledge) -> list[Point]:
     """Return the points of the first of two statements that are both told: either answers."""
     chosen = the_one_asked(one, text, know)
     return MAKERS[type(chosen.result)](chosen, text, know)
-
-
-def the_one_asked(one: Asked, text: str, know: Knowledge) -> Asked:
-    """Return the one of two statements told together that a question names more of."""
-    result: Any = one.result
-    if not isinstance(result, r.BothResult):
-        return one
-    asked = know.reader.read(text).concepts
-    return one._replace(result=max((result.first, result.second), key=lambda each: len(asked & _named(each, know))))
-
-
-def _named(result: Any, know: Knowledge) -> frozenset[str]:
-    """Return the concepts that the name of a result's record holds."""
-    record = record_of(result)
-    return know.phrase(getattr(record, "of", "") or getattr(record, "says", "")).concepts
 
 
 def _change(one: Asked, text: str, know: Knowledge) -> list[Point]:

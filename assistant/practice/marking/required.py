@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 
-from assistant.practice.marking.asked import Asked, as_asked
+from assistant.practice.marking.asked import Asked, as_asked, the_one_asked
 from assistant.practice.marking.besides import denials, extras, formers, of_variants, others_of
 from assistant.practice.marking.causes import asks_one
-from assistant.practice.marking.kinds import MAKERS, the_one_asked
+from assistant.practice.marking.kinds import MAKERS
 from assistant.practice.marking.narrowing import (
     distinct,
     labelled,

@@ -1,0 +1,26 @@
+"""Whether a statement that gives no yes or no says no to a question: it denies what is asked, or has it lost."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.knowledge.records import Fact
+from assistant.practice.marking.polarity import denied
+from assistant.resolving.knowing import Knowledge
+
+GONE = re.compile(r"\b(?:no|not|cannot|lost|only)\b")
+
+
+def says_no(fact: Fact, text: str, know: Knowledge) -> bool:
+    """Return whether a statement without a verdict says no to a question: it denies what is asked, or has it lost."""
+    asked = know.reader.read(text)
+    inside = {i for m in asked.mentions if len(m.taken) > 1 for i in m.taken}
+    own = " ".join(w for i, w in enumerate(asked.words) if i not in inside)
+    if GONE.search(own) or re.search(r"\b(?:or|must|need)\b", text, re.IGNORECASE):
+        return False
+    first = know.phrase(re.split(r"[.;]\s", fact.says)[0])
+    if re.search(r"\b(?:is|are) lost\b", " ".join(first.words)):
+        return True
+    turned = denied(first.words, first)
+    told = frozenset(c for m in asked.mentions if not (m.weak or m.passing) for c in m.concepts)
+    return any(not m.concepts.isdisjoint(told) and not turned.isdisjoint(m.taken) for m in first.mentions)
