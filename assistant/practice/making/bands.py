@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from assistant.knowledge.records import BandRule, Bands
 from assistant.practice.making.drafting import Desk, bare
-from assistant.practice.making.limits import step_of
+from assistant.practice.making.limits import SPEEDS, step_of
 from assistant.practice.making.question import BAND, Draft, Expected, Key
 from assistant.resolving.limits import rule_value
 from assistant.understanding.states import passes
@@ -49,8 +49,9 @@ def _draft(record: Bands, rule: BandRule, reading: float, desk: Desk) -> Draft:
         verdict=rule.verdict,
     )
     of = re.sub(r", by \w+$", "", bare(record.of))
-    shapes = [desk.wording.sentences("band", of=of, a=amount)]
+    shape = "band_at" if record.unit in SPEEDS else "band"  # one does something at a speed, and reads a pressure
+    shapes = [desk.wording.sentences(shape, of=of, a=amount)]
     topics = dict.fromkeys(topic for ask in record.asks if (topic := desk.wording.topic(ask)))
     topics |= dict.fromkeys(entry for ask in record.asks if (entry := desk.wording.entry(ask)))
-    shapes += [desk.wording.sentences("band", of=topic, a=amount) for topic in topics]
+    shapes += [desk.wording.sentences(shape, of=topic, a=amount) for topic in topics]
     return Draft(BAND, record.id, record.topic, key, tuple(shapes), desk.hint("paragraph", record.sources), 2)

@@ -13,11 +13,14 @@ from assistant.practice.making.orders import FUNCTION, order_drafts
 from assistant.practice.making.question import CALCULATION, Draft, Expected, Key
 from assistant.resolving.functions import function
 
-_VAGUE = re.compile(r" (?:at|after) an? (?:temperature|altitude|time of cooling|lever setting)\b")
+_VAGUE = re.compile(
+    r" (?:at|after) an? (?:temperature|altitude|time of cooling|lever setting)\b| to a temperature(?= in )"
+)
 _LINES = 2
 """Sets of numbers that a model yields at a time."""
 _SHARES = (0.78, 0.98)
 """Share of the smallest maximum mass, between which a mass is drawn."""
+_TRIES = 8
 _OFTEN = 0.6
 """How often an amount is given that the type's own figure would stand in for."""
 
@@ -39,7 +42,7 @@ def model_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     if runs is None:
         return
     for line in range(_LINES if any(_is_asked(item) for item in record.inputs) else 1):
-        inputs = _inputs(record, line > 0, desk)
+        inputs = _telling(record, line > 0, desk)
         if inputs is None:
             return
         si = {item.id: desk.know.units.to_si(inputs[item.id].value, item.unit) for item in record.inputs}
@@ -57,6 +60,17 @@ def _lone(inputs: dict[str, Given]) -> bool:
     return len(said) == 1 and " " not in said[0] and not said[0].isupper()
 
 
+def _telling(record: Model, freely: bool, desk: Desk) -> dict[str, Given] | None:
+    """Return inputs of which something is given, where what is given changes the result: what the assistant would
+    assume instead, nobody can know. None where they cannot be drawn."""
+    changes = any(_is_asked(item) or item.choices for item in record.inputs)
+    for attempt in range(_TRIES):
+        inputs = _inputs(record, freely or attempt > 0, desk)
+        if inputs is None or not changes or any(each.words for each in inputs.values()):
+            return inputs
+    return None
+
+
 def _inputs(record: Model, freely: bool, desk: Desk) -> dict[str, Given] | None:
     """Return every input of a model, or None when one cannot be drawn. One choice of words serves all that know it.
 
@@ -65,7 +79,8 @@ def _inputs(record: Model, freely: bool, desk: Desk) -> dict[str, Given] | None:
     found: dict[str, Given] = {}
     chosen: set[str] = set()
     for item in record.inputs:
-        own = item.default not in ("", "both") and not (freely and item.cues and desk.chance.random() < _OFTEN)
+        may_vary = freely and (item.cues or item.choices)
+        own = item.default not in ("", "both") and not (may_vary and desk.chance.random() < _OFTEN)
         given = _own(item.default, item, "", desk) if own and not _known(item, chosen) else None
         given = given or _given(item, record.function, chosen, desk)
         if given is None:
@@ -81,7 +96,8 @@ def _draft(record: Model, inputs: dict[str, Given], result: float, desk: Desk) -
     key = Key(values=(Expected(record.output, result, record.output_unit, COMPUTED),))
     of = bare(record.of)
     plainly = _VAGUE.sub("", of) if given else of  # what is given says at which one
-    wordings = [desk.wording.sentences(shape, of=each, given=given) for each in dict.fromkeys((plainly, of))]
+    named = [each for each in dict.fromkeys((plainly, of)) if each.lower() not in given.lower()]
+    wordings = [desk.wording.sentences(shape, of=each, given=given) for each in named]
     if not given:
         wordings += asked_wordings(record.asks, desk)
     hint = desk.hint("unit", record.sources, unit=desk.unit_name(record.output_unit))
@@ -101,7 +117,7 @@ def _given(item: ModelInput, function_name: str, chosen: set[str], desk: Desk) -
     if item.choices:
         choice = desk.chance.choice(item.choices)
         chosen.add(_words(choice))
-        return _own(choice[1], item, _named(_words(choice), item), desk)
+        return _own(choice[1], item, _named(_full_words(choice), item), desk)
     fresh = _fresh(item, function_name, desk)
     if fresh is None:
         return _own(item.default, item, "", desk) if item.default else None
@@ -116,6 +132,13 @@ def _known(item: ModelInput, chosen: set[str]) -> tuple[str, str, str] | None:
 
 def _words(choice: tuple[str, str, str]) -> str:
     return choice[0].split(";")[0].strip()
+
+
+def _full_words(choice: tuple[str, str, str]) -> str:
+    """Return what a choice is called in a question: "nose tyre", where its first name is "nose" alone."""
+    first, *others = (each.strip() for each in choice[0].split(";"))
+    alone = " " not in first and first.islower()
+    return next((each for each in reversed(others) if alone and " " in each and first in each.split()), first)
 
 
 def _named(words: str, item: ModelInput) -> str:

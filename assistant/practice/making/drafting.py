@@ -9,7 +9,7 @@ from typing import Any, NamedTuple
 from assistant.answering.parts import upper
 from assistant.knowledge.records import Source, Value
 from assistant.practice.making.question import Expected
-from assistant.practice.making.wording import Wording
+from assistant.practice.making.wording import GOOD, Wording
 from assistant.quantities.show import exact_shown
 from assistant.resolving.knowing import Knowledge
 
@@ -58,11 +58,13 @@ def expected(value: Value, quantity: str = "") -> Expected:
     return Expected(value.quantity or quantity, value.value, value.unit)
 
 
-def asked_wordings(asks: Iterable[str], desk: Desk, forms: Iterable[str] = ()) -> list[tuple[str, ...]]:
-    """Return ways of asking as sentences, the best shapes first."""
+def asked_wordings(
+    asks: Iterable[str], desk: Desk, forms: Iterable[str] = (), best_only: bool = False
+) -> list[tuple[str, ...]]:
+    """Return ways of asking as sentences, the best shapes first. best_only: no headings, no bare words."""
     wanted = frozenset(forms)
     made = [asked for ask in asks if (asked := desk.wording.asked(ask)) and asked.natural]
-    found = [asked for asked in made if not wanted or asked.form in wanted]
+    found = [each for each in made if (not wanted or each.form in wanted) and (not best_only or each.rank == GOOD)]
     levels = sorted({(each.rank, each.rough) for each in found})
     return [tuple(s for each in found if (each.rank, each.rough) == level for s in each.sentences) for level in levels]
 

@@ -10,13 +10,13 @@ from assistant.practice.making.drafting import Desk, about_wordings, asked_wordi
 from assistant.practice.making.question import FACT, WHO, Draft, Key
 from assistant.practice.making.wording import GOOD
 
-_LEAST, _SHARE = 2, 0.7
+_LEAST, _SHARE = 5, 0.7
 """Words at least with which a statement is begun, and the share of it at most."""
 _JOINTS = frozenset((
-    "is", "are", "if", "when", "by", "at", "below", "above", "from", "with", "to", "because", "only", "than", "in",
-    "on", "for", "has", "have", "until", "while", "before", "after", "does", "do", "may", "must", "can", "need",
+    "is", "are", "if", "when", "below", "above", "because", "only", "than", "until", "while",
+    "before", "after", "must", "need", "needs",
 ))  # fmt: skip
-"""Words after which a beginning best breaks off."""
+"""Words after which a beginning may break off: what follows is what there is to know."""
 _BEGINNINGS, _TOPICS = 6, 12
 """Beginnings and headings that are tried."""
 _FIRST = 3
@@ -24,18 +24,25 @@ _FIRST = 3
 
 
 def fact_drafts(name: str, desk: Desk) -> Iterator[Draft]:
-    """Yield a draft for each form in which a statement may be asked for."""
+    """Yield a draft for each form in which a statement may be asked for.
+
+    Sentences come first, then the statement's own title, which was written to be read; a heading only after these, and
+    last the statement's beginning.
+    """
     record: Fact = desk.record(name)
     asked = [found for ask in record.asks if (found := desk.wording.asked(ask)) and found.natural]
     if not any(ask.startswith("who ") for ask in record.asks[:_FIRST]):
         asked = [each for each in asked if each.form != WHO]
-    best = min((each.rank for each in asked), default=GOOD)
+    sentences = {each.form for each in asked if each.rank == GOOD}
     ordered = any(each.ordered for each in asked)
-    named = about_wordings(record.asks, desk)
-    spare = [*asked_wordings(record.asks, desk), named, *_begun(record, desk), _under(record, desk)]
-    forms = {each.form for each in asked if each.rank == best} or {FACT}
+    titled = desk.wording.titled(record.title) if record.title else None
+    spare = [
+        *asked_wordings(record.asks, desk, best_only=True), *(titled[1] if titled else ()),
+        *asked_wordings(record.asks, desk), about_wordings(record.asks, desk), *_begun(record, desk),
+    ]  # fmt: skip
+    forms = sentences or {titled[0] if titled else FACT}
     for form in sorted(forms, key=lambda each: (each == FACT, each)):
-        wordings = asked_wordings(record.asks, desk, (form,))
+        wordings = asked_wordings(record.asks, desk, (form,), best_only=True)
         yield Draft(form, name, record.topic, _key(record, ordered), (*wordings, *spare), _hint(record, desk), 1)
 
 
@@ -43,22 +50,16 @@ def _begun(record: Fact, desk: Desk) -> Iterator[tuple[str, ...]]:
     """Yield questions that begin the statement itself and ask how it goes on, alone and under a heading."""
     words = re.split(r"(?<=[a-z0-9)])[.;]\s", record.says)[0].rstrip(".").split()
     cuts = [i for i in range(_LEAST, len(words) - 1) if i <= _SHARE * len(words) and not _within(words, i)]
-    cuts.sort(key=lambda i: (words[i - 1].lower().rstrip(",") not in _JOINTS, -i))
+    cuts = [i for i in reversed(cuts) if words[i - 1].lower().rstrip(",") in _JOINTS]
     begun = [" ".join(words[:cut]).rstrip(":,;") for cut in cuts]
-    begun = [each for each in begun if not set(each) & set("“”()=")]
-    yield from (desk.wording.sentences("begun", of=each) for each in begun[:_BEGINNINGS])
+    begun = [each for each in begun if not set(each) & set("“”()=")][:_BEGINNINGS]
+    yield from (desk.wording.sentences("begun", of=each) for each in begun)
     topics = dict.fromkeys(topic for ask in record.asks if (topic := desk.wording.topic(ask)))
-    if topics:
-        yield from (desk.wording.sentences("about", of=desk.wording.about_topic(topic)) for topic in topics)
+    led = [about for topic in topics if "," not in (about := desk.wording.about_topic(topic))]
+    yield from (desk.wording.sentences("about", of=about) for about in led)
     for topic in list(topics)[:_TOPICS]:
-        for each in dict.fromkeys((*begun[:3], *begun[-3:])):
+        for each in begun:
             yield desk.wording.sentences("begun_on", topic=topic, of=each)
-
-
-def _under(record: Fact, desk: Desk) -> tuple[str, ...]:
-    """Return questions by what an index would have the statement under."""
-    entries = dict.fromkeys(entry for ask in record.asks if (entry := desk.wording.entry(ask)))
-    return tuple(text for entry in entries for text in desk.wording.sentences("under", of=entry))
 
 
 def _within(words: list[str], cut: int) -> bool:

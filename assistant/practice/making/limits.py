@@ -13,21 +13,25 @@ from assistant.resolving.limits import bound_value
 
 _BOUND = r"(?:maximum|minimum|longest|shortest|highest|lowest)"
 _AFTER = r"(?: (?:for|to|in|with|without|before|on|of|at|either|set)\b.*|,.*|$)"
-_TIMES, _SPEEDS = ("s", "min", "h"), ("kt", "Mach")
+_TIMES, SPEEDS = ("s", "min", "h"), ("kt", "Mach")
 _READ = ("degC", "psi")
 """Units of readings: one does nothing "at 2,000 psi", but reads it."""
 _FINEST = {"Mach": 0.01, "m": 0.1, "h": 0.5, "factor": 0.1, "m/s2": 0.1}
 _PLACES = 6
+_ALL_OF_IT = 1.0
+"""A share that nobody gives as a number."""
 
 
 def limit_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     """Yield drafts that recall a figure, and some that check an amount against it."""
     record: Limit = desk.record(name)
-    yield _recall(record, desk)
     figure = bound_value(record)
+    if not (record.value and record.value.unit == "factor" and record.value.value == _ALL_OF_IT):
+        yield _recall(record, desk)
     if figure is not None and record.check and (record.maximum or record.minimum):
-        for side in (-1, 0, 1):
-            draft = _check(record, figure, side, desk)
+        beyond = 1 if record.maximum else -1
+        for side, steps in ((-beyond, 0), (0, 0), (beyond, 0), (beyond, 1)):  # as often outside as within
+            draft = _check(record, figure, side, steps, desk)
             if draft.wordings:
                 yield draft
 
@@ -42,7 +46,7 @@ def figure_shape(unit: str) -> str:
     """Return which shape of sentence asks for a figure of a unit."""
     if unit == "count":
         return "figure_count"
-    return "figure_time" if unit in _TIMES else "figure_speed" if unit in _SPEEDS else "figure"
+    return "figure_time" if unit in _TIMES else "figure_speed" if unit in SPEEDS else "figure"
 
 
 def _recall(record: Limit, desk: Desk) -> Draft:
@@ -63,8 +67,8 @@ def _parted(of: str) -> tuple[str, str]:
     return (found[1], found[2]) if found else (of, "")
 
 
-def _check(record: Limit, figure: Value, side: int, desk: Desk) -> Draft:
-    given = _near(figure, side, desk)
+def _check(record: Limit, figure: Value, side: int, steps: int, desk: Desk) -> Draft:
+    given = _near(figure, side, steps, desk)
     maximum, minimum = record.maximum, record.minimum
     within = (not maximum or given <= maximum.value) and (not minimum or given >= minimum.value)
     key = Key(
@@ -77,13 +81,13 @@ def _check(record: Limit, figure: Value, side: int, desk: Desk) -> Draft:
     return Draft(CHECK, record.id, record.topic, key, wordings, hint, 2 + (side == 0))
 
 
-def _near(figure: Value, side: int, desk: Desk) -> float:
-    """Return an amount a few steps to one side of a figure, in round numbers."""
+def _near(figure: Value, side: int, steps: int, desk: Desk) -> float:
+    """Return an amount to one side of a figure, in round numbers: so many steps, or with 0 a few by chance."""
     if side == 0:
         return figure.value
     step = step_of(figure.value, figure.unit)
     most = max(1, min(6, floor(0.9 * figure.value / step)))
-    return round(figure.value + side * step * desk.chance.randint(1, most), _PLACES)
+    return round(figure.value + side * step * (steps or desk.chance.randint(min(2, most), most)), _PLACES)
 
 
 def step_of(value: float, unit: str) -> float:

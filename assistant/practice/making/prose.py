@@ -29,6 +29,7 @@ _LEADING = frozenset((
 _SPOILT = re.compile(
     r"\b(?:do|does|did) (?:did|do|does|is|are|has|have|can|may|must)\b|"
     r"\b(?:is|are) (?:\w+ ){1,4}(?:cannot|can|is|are)\b|"
+    r"\b(?:taxi|land|stop|brake|park|tow|go|steer) (?:the )?[\w-]+ (?:lost|failed)\b|"
     r"^What ha(?:ve|s)\b|^What must be\b|^What makes\b|\b(?:in|on|at|to|of|for|with|from|by|and|or) ?\?$|\bus\b|\bme\b",
     re.IGNORECASE,
 )  # fmt: skip

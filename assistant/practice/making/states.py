@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import combinations
 
 from assistant.answering.parts import conditions_words, joined
@@ -16,8 +16,12 @@ from assistant.understanding.states import Condition
 
 _MOST_TOGETHER = 3
 _FEW = 2
+_EACH, _EACH_OF_FIRST = 4, 6
+"""Scenarios that are drawn for each value of a result, and for each of the table's first, which it is about."""
+_TWO = 0.5
+"""How often a second result is asked for with the first, where a table has several."""
 _COMBINED = 24
-"""Scenarios of each size above one that a table yields at a time."""
+"""Sets of several failures of which it may be asked what is lost."""
 
 State = tuple[tuple[str, str], ...]
 
@@ -25,34 +29,95 @@ State = tuple[tuple[str, str], ...]
 def table_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     """Yield scenarios of one, two and three things out of the ordinary, what is lost, and what leads there."""
     record: StateTable = desk.record(name)
-    for state in _scenarios(record, desk):
-        yield from _asked(record, state, desk)
-        if len(state) == 1 or desk.chance.random() < 0.5:
-            yield from _lost(record, state, desk)
+    for output in record.outputs:
+        for state in _evenly(record, output, desk):
+            yield _asked(record, output, state, desk)
+    for state in _failures(record, desk):
+        yield from _lost(record, state, desk)
     for output in record.outputs:
         for value, says, words in output.values:
             yield from _causes(record, output, value, _called(says, words), desk)
 
 
-def _scenarios(record: StateTable, desk: Desk) -> list[State]:
-    abnormal = [(name, value) for name in record.inputs for value, _, _ in desk.know.base.inputs[name].values[1:]]
+def _evenly(record: StateTable, output: TableOutput, desk: Desk) -> list[State]:
+    """Return states in which a result is each of its values equally often, so that no answer can be guessed.
+
+    A state with several things out of the ordinary is one for which they must be weighed: not one in which any of them
+    decides alone. Where the result is as normal, it is what has failed elsewhere that does not touch it.
+    """
+    by_value: dict[str, list[State]] = {}
+    for state in _states(record, desk):
+        if _tells(record, output, state, desk):
+            value = tables.outputs(record, dict(state), desk.know.base)[output.id]
+            by_value.setdefault(value, []).append(state)
+    each = _EACH_OF_FIRST if output is record.outputs[0] else _EACH
     found: list[State] = []
-    for size in range(1, _MOST_TOGETHER + 1):
-        sets = [chosen for chosen in combinations(abnormal, size) if len({name for name, _ in chosen}) == size]
-        desk.chance.shuffle(sets)
-        found += sets if size == 1 else sets[:_COMBINED]
+    for value in sorted(by_value):
+        touches = any(name in record.inputs for state in by_value[value] for name, _ in state)
+        more = 0 if touches else each // 2  # some of what touches nothing is a statement of its own, and asked for there
+        found += _of_each_size(by_value[value], each + more, desk)
     return found
 
 
-def _asked(record: StateTable, state: State, desk: Desk) -> Iterator[Draft]:
-    """Yield the scenario with one result asked for, and with two where the table has several."""
+def _of_each_size(states: list[State], number: int, desk: Desk) -> list[State]:
+    """Return some states by chance, in turn of one, of two and of three things."""
+    mixed = desk.chance.sample(states, len(states))
+    place: dict[int, int] = {}
+    ranked = []
+    for state in mixed:
+        place[len(state)] = place.get(len(state), -1) + 1
+        ranked.append((place[len(state)], len(state), state))
+    return [state for _, _, state in sorted(ranked)[:number]]
+
+
+def _states(record: StateTable, desk: Desk) -> list[State]:
+    """Return states of a table's own inputs, with at most one of another table among them, or of two such alone."""
+    base = desk.know.base
+    own = _out_of_the_ordinary(record.inputs, desk)
+    others = dict.fromkeys(name for table in tables.tables(base) for name in table.inputs if name not in record.inputs)
+    foreign = _out_of_the_ordinary(others, desk)
+    alone = [*_sets(own, 1), *_sets(own, _FEW), *_sets(own, _MOST_TOGETHER)]
+    mixed = [(*state, other) for state in alone if len(state) < _MOST_TOGETHER for other in foreign]
+    return [*alone, *(tuple(desk.chance.sample(state, len(state))) for state in mixed), *_sets(foreign, _FEW)]
+
+
+def _out_of_the_ordinary(inputs: Iterable[str], desk: Desk) -> list[tuple[str, str]]:
+    return [(name, value) for name in inputs for value, _, _ in desk.know.base.inputs[name].values[1:]]
+
+
+def _sets(conditions: list[tuple[str, str]], size: int) -> list[State]:
+    """Return each set of some conditions, no input twice."""
+    return [chosen for chosen in combinations(conditions, size) if len({name for name, _ in chosen}) == size]
+
+
+def _tells(record: StateTable, output: TableOutput, state: State, desk: Desk) -> bool:
+    """Whether a result in a state must be known: not where several things each lead to it alone."""
+    base = desk.know.base
+    now, normal = (tables.outputs(record, given, base)[output.id] for given in (dict(state), {}))
+    alone = [tables.outputs(record, dict([each]), base)[output.id] for each in state]
+    return now == normal or alone.count(now) < _FEW
+
+
+def _failures(record: StateTable, desk: Desk) -> list[State]:
+    """Return states of which it may be asked what is lost: each thing alone, and sets that take more than any of it."""
+    own = _out_of_the_ordinary(record.inputs, desk)
+    several = [*_sets(own, _FEW), *_sets(own, _MOST_TOGETHER)]
+    several = [
+        state for state in several
+        if all(_losses(state, desk) != _losses((each,), desk) for each in state)
+    ]  # fmt: skip
+    return [*_sets(own, 1), *desk.chance.sample(several, min(len(several), _COMBINED))]
+
+
+def _asked(record: StateTable, output: TableOutput, state: State, desk: Desk) -> Draft:
+    """Return the scenario with a result asked for, at times with another one where the table has several."""
     now = tables.outputs(record, dict(state), desk.know.base)
-    chosen = [desk.chance.choice(record.outputs)]
-    if len(record.outputs) > 2:
-        first = record.outputs[0]
-        chosen = list(dict.fromkeys((desk.chance.choice((first, *chosen)), desk.chance.choice(record.outputs[1:]))))
-    wordings = list(_one(chosen[0], state, desk)) if len(chosen) == 1 else list(_two(chosen, state, desk))
-    yield _draft(record, chosen, now, state, wordings, desk)
+    others = [each for each in record.outputs if each is not output]
+    if len(others) < _FEW or desk.chance.random() >= _TWO:
+        return _draft(record, [output], now, state, list(_one(output, state, desk)), desk)
+    chosen = [output, desk.chance.choice(others)]
+    chosen.sort(key=record.outputs.index)
+    return _draft(record, chosen, now, state, list(_two(chosen, state, desk)), desk)
 
 
 def single_drafts(record: StateTable, state: State, output: TableOutput, desk: Desk) -> Iterator[tuple[str, Draft]]:
@@ -135,8 +200,8 @@ def _two(outputs: list[TableOutput], state: State, desk: Desk) -> Iterator[tuple
     )
 
 
-def _lost(record: StateTable, state: State, desk: Desk) -> Iterator[Draft]:
-    """Yield what is lost in a state: every result, in whichever table, that is not as normal."""
+def _losses(state: State, desk: Desk) -> list[tuple[str, str, str]]:
+    """Return what is lost in a state: every result, in whichever table, that is not as normal."""
     lost: list[tuple[str, str, str]] = []
     for table in tables.tables(desk.know.base):
         if any(name in table.inputs for name, _ in state):
@@ -144,6 +209,12 @@ def _lost(record: StateTable, state: State, desk: Desk) -> Iterator[Draft]:
             lost += [
                 (table.id, output.id, now[output.id]) for output in table.outputs if now[output.id] != normal[output.id]
             ]
+    return lost
+
+
+def _lost(record: StateTable, state: State, desk: Desk) -> Iterator[Draft]:
+    """Yield the question what is lost in a state."""
+    lost = _losses(state, desk)
     if not lost or lost[0][0] != record.id:
         return
     wordings = desk.wording.sentences("loss", conditions=conditions_of(state, desk)[1])

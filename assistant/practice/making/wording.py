@@ -173,6 +173,21 @@ class Wording:
         named = self._grammar.is_name(words, strictly=True) and self._grammar.is_noun(tokens[-1])
         return named and _QUESTION_WORDS.isdisjoint(tokens) and (joined or len(tokens) == _PAIR)
 
+    def titled(self, title: str) -> tuple[str, list[tuple[str, ...]]]:
+        """Return the form in which a title asks, and sentences from it, the best shapes first.
+
+        A title is English: a name ("the sound of the horn") or a clause ("how a time is counted").
+        """
+        for each in self._data["titled"]:
+            found = re.fullmatch(each["match"], title)
+            if found:
+                names = {name: text or "" for name, text in found.groupdict().items()}
+                verb = names.get("verb", "")
+                names = {**names, "t": title, "T": upper(title), "X": upper(names.get("x", "")), "base": verb}
+                shapes = (each["say"], each.get("or", []))
+                return each["form"], [tuple(_tidy(s.format_map(names)) for s in shape) for shape in shapes if shape]
+        return "fact", []
+
     def about(self, ask: str) -> str | None:
         """Return what a way of asking names, as it follows "about": "autobrake and the wet runway", or None."""
         bare, state = self._apart(re.sub(r"\[([^\]]*)\]", r"\1", ask).strip())

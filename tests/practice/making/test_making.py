@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from pathlib import Path
 
 import pytest
 
 from assistant.conversation.opening import Knowledge, open_knowledge
 from assistant.practice.making import Question, UnknownTopic, make_questions
-from assistant.practice.making.question import CHECK, FIGURE, FORMS, LOSS, OWN, STATE
+from assistant.practice.making.question import CALCULATION, CHECK, FIGURE, FORMS, LOSS, OWN, STATE
 from assistant.practice.making.selecting import is_general
 
 ROOT = Path(__file__).resolve().parents[3]
@@ -22,7 +23,7 @@ def test_every_form_is_asked(everything: list[Question]) -> None:
 def test_nearly_every_record_of_the_type_is_asked_for(everything: list[Question], knowledge: Knowledge) -> None:
     own = {name for name in knowledge.base.order if not is_general(name, knowledge)}
     asked = {question.entry for question in everything}
-    assert len(own & asked) >= 0.97 * len(own), sorted(own - asked)
+    assert len(own & asked) >= 0.96 * len(own), sorted(own - asked)  # the rest could only be asked awkwardly
 
 
 def test_the_same_seed_asks_the_same_and_another_one_something_else(knowledge: Knowledge) -> None:
@@ -92,8 +93,31 @@ def test_questions_read_as_sentences(everything: list[Question]) -> None:
 
 def test_a_limit_is_asked_on_both_sides_and_at_it(knowledge: Knowledge) -> None:
     found = make_questions(knowledge, 1, entries=["vlo-extension"], forms=[CHECK])
-    assert sorted((q.key.values[1].value > 230) - (q.key.values[1].value < 230) for q in found) == [-1, 0, 1]
+    assert sorted((q.key.values[1].value > 230) - (q.key.values[1].value < 230) for q in found) == [-1, 0, 1, 1]
     assert {q.key.verdict for q in found if q.key.values[1].value <= 230} == {"within"}
+
+
+def test_no_verdict_can_be_guessed(everything: list[Question]) -> None:
+    for outcomes in (
+        [q.key.verdict for q in everything if q.form == CHECK],
+        *([value for q in everything if q.form == STATE for name, value in q.key.states if name == output]
+          for output in {name for q in everything for name, _ in q.key.states if q.form == STATE}),
+    ):  # fmt: skip
+        counted = Counter(outcomes)
+        if len(counted) > 1:
+            assert max(counted.values()) <= 0.75 * len(outcomes), counted
+
+
+def test_no_scenario_piles_up_what_one_of_it_decides(everything: list[Question], knowledge: Knowledge) -> None:
+    from assistant.practice.leading.case import state_of
+    from assistant.resolving import tables
+
+    for question in [q for q in everything if q.form == STATE and len(q.key.states) == 1]:
+        table, output = question.key.states[0][0].split(".", 1)
+        record, value = knowledge.base.records[table], question.key.states[0][1]
+        alone = [tables.outputs(record, dict([each]), knowledge.base)[output] for each in state_of(question, knowledge)]
+        normal = tables.outputs(record, {}, knowledge.base)[output]
+        assert value == normal or alone.count(value) < 2, question.text
 
 
 def test_a_variant_is_asked_for_its_own_figures(knowledge: Knowledge) -> None:
@@ -155,3 +179,18 @@ def test_the_makers_hold_no_name_of_the_type(knowledge: Knowledge) -> None:
         if file.parent.name in ("making", "papers") and file.suffix in (".py", ".toml"):
             text = file.read_text(encoding="utf-8")
             assert [name for name in names if re.search(rf"\b{re.escape(name)}\b", text)] == [], file
+
+
+def test_hardly_a_question_is_a_heading_or_a_torn_sentence(everything: list[Question]) -> None:
+    shapes = r"go on: |^[^?“]*: what does the book say\?$|what does the book say about|What do you know about"
+    awkward = [question.text for question in everything if re.search(shapes, question.text)]
+    assert len(awkward) <= 0.03 * len(everything), awkward
+    begun = [found[1] for text in awkward if (found := re.search(r"“(.*) …”", text))]
+    assert all(len(each.split()) >= 5 for each in begun), begun
+
+
+def test_a_sum_says_what_it_depends_on(everything: list[Question], knowledge: Knowledge) -> None:
+    for question in everything:
+        record = knowledge.base.records[question.entry]
+        if question.form == CALCULATION and any(item.choices for item in getattr(record, "inputs", ())):
+            assert not re.match(r"(?:What|How) ", question.text), question.text

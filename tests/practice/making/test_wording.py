@@ -66,3 +66,23 @@ NEAR = [(230, "kt", 5), (20_000, "ft", 500), (0.6, "Mach", 0.01), (8, "deg", 1)]
 @pytest.mark.parametrize(("value", "unit", "step"), NEAR)
 def test_amounts_near_a_limit_are_round(value: float, unit: str, step: float) -> None:
     assert step_of(value, unit) == step
+
+
+@pytest.mark.parametrize(
+    ("title", "form", "sentence"),
+    [
+        ("where the spare lamp is", "place", "Where is the spare lamp?"),
+        ("what a spare lamp does", "fact", "What does a spare lamp do?"),
+        ("the meaning of a dark lamp", "meaning", "What does a dark lamp mean?"),
+        ("how to change the lamp", "fact", "How do you change the lamp?"),
+        ("why there is a spare lamp", "reason", "Explain why there is a spare lamp."),
+        ("who changes the lamp", "who", "Who changes the lamp?"),
+        ("which lamp is changed first", "fact", "Say which lamp is changed first."),
+        ("the colour of the lamp", "fact", "What is the colour of the lamp?"),
+        ("the lamp with the power off", "fact", "What do you know of the lamp with the power off?"),
+    ],
+)
+def test_a_title_becomes_a_sentence(wording: Wording, title: str, form: str, sentence: str) -> None:
+    found, shapes = wording.titled(title)
+    assert found == form
+    assert sentence in shapes[0]
