@@ -32,21 +32,25 @@ from assistant.practice.sitting_state import (
 from assistant.practice.sitting_steering import again, go_on, stand_by, stop, tell_help
 from assistant.practice.sitting_words import (
     AGAIN,
+    CORRECTION,
     DISREGARD,
     HELP,
     HINT,
     OVERRULE,
     PASS,
+    SOURCE,
     STANDBY,
     STOP,
+    THEN,
     UNABLE,
+    WHY,
     Control,
     asks_back,
     control_of,
     dropped,
 )
 
-_WORDS = (AGAIN, STANDBY, UNABLE, PASS, DISREGARD, HINT, HELP, STOP, OVERRULE)
+_WORDS = (AGAIN, STANDBY, UNABLE, PASS, DISREGARD, HINT, HELP, STOP, OVERRULE, WHY, SOURCE, THEN, CORRECTION)
 _BAR = 8
 
 
@@ -165,10 +169,23 @@ def _not_yet(state: State, control: Control, text: str) -> After:
     return After(state, (Line(line, NOTE),))
 
 
+def _answer_first(state: State, control: Control, text: str) -> After:
+    """Return that what was typed has its meaning after the mark; it is no answer, and so is not marked."""
+    line = f"“{text.strip()}” is for after the mark. Answer first, or “pass”; the question stands."
+    return After(state, (Line(line, NOTE),))
+
+
+def _corrects(state: State, control: Control, text: str) -> After:
+    line = "Type the whole answer as it is to be: it is marked only once it is given."
+    return After(state, (Line(line, NOTE),))
+
+
 _STEERING: dict[str, Callable[[State, Control, str], After]] = {
     AGAIN: again, STANDBY: stand_by, UNABLE: _passed, PASS: _passed, DISREGARD: _disregard, HINT: _hint,
-    HELP: tell_help, STOP: stop, OVERRULE: _not_yet,
+    HELP: tell_help, STOP: stop, OVERRULE: _not_yet, WHY: _answer_first, SOURCE: _answer_first, THEN: _answer_first,
+    CORRECTION: _corrects,
 }  # fmt: skip
+
 
 def missed_once(state: State) -> tuple[str, ...]:
     """Return the records that were missed in this sitting and not asked again since, in their order."""

@@ -30,15 +30,17 @@ from assistant.practice.sitting_words import (
     SOURCE,
     STANDBY,
     STOP,
+    THEN,
     WHY,
     Control,
     control_of,
+    corrects,
     dropped,
     mark_named,
 )
 from assistant.rendering.text import sources_line
 
-_WORDS = (GO, WHY, SOURCE, OVERRULE, AGAIN, STANDBY, STOP, HELP, PASS, DISREGARD, HINT)
+_WORDS = (GO, THEN, WHY, SOURCE, OVERRULE, AGAIN, STANDBY, STOP, HELP, PASS, DISREGARD, HINT)
 _NO_REASON = "The reason is not stated in what is loaded."
 
 
@@ -46,11 +48,11 @@ def on_the_mark(state: State, text: str, desk: Desk) -> After:
     """Return what follows from a line typed after the mark: a control, or else a question of the learner's own."""
     control = control_of(text, _WORDS)
     last = state.given[-1]
-    if control is None and dropped(text):
+    if control is None and (dropped(text) or corrects(text)):
         control = Control(DISREGARD)
     if control is None or control.name in (WHY, SOURCE):
         return After(state, _replied(last.put.question, text, desk))
-    if control.name in (GO, PASS):
+    if control.name in (GO, THEN, PASS):
         return After(state._replace(phase=WAITING, put=None), (), NEXT)
     if control.name == OVERRULE:
         return own_mark(state, control.rest) if control.rest else After(state._replace(phase=OVERRULING))

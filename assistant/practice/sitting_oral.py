@@ -28,14 +28,18 @@ from assistant.practice.sitting_scenes import Turn
 from assistant.practice.sitting_state import ANSWERING, END, KEEP, NEXT, OVER, REMARK, STANDING_BY, Desk, Given, Put
 from assistant.practice.sitting_words import (
     AGAIN,
+    CORRECTION,
     DISREGARD,
     GO,
     HELP,
     HINT,
     PASS,
+    SOURCE,
     STANDBY,
     STOP,
+    THEN,
     UNABLE,
+    WHY,
     asks_back,
     control_of,
     dropped,
@@ -46,7 +50,8 @@ from assistant.rendering.text import sources_line
 DEBRIEFED = "debriefed"
 ENOUGH = 2
 """Answers not right in a row, after which knowledge has run out on a scene."""
-_WORDS = (AGAIN, STANDBY, UNABLE, PASS, DISREGARD, HINT, HELP, STOP)
+_WORDS = (AGAIN, STANDBY, UNABLE, PASS, DISREGARD, HINT, HELP, STOP, WHY, SOURCE, THEN, CORRECTION)
+_MINE = "The questions are mine here: answer, “say again”, or “pass”."
 _SHORT = {RIGHT: "Right.", PARTLY: "In part.", WRONG: "No.", MISSED: "Noted."}
 _RAN_OUT = "That is as far as you know it. We leave it there."
 _NO_MORE = "That is as far as the loaded documents go."
@@ -158,7 +163,7 @@ def _answered(oral: Oral, text: str, desk: Desk) -> After:
     if name:
         return _steered(oral, name)
     if asks_back(text):
-        return After(oral, (Line("The questions are mine here: answer, “say again”, or “pass”.", NOTE),))
+        return After(oral, (Line(_MINE, NOTE),))
     taken = desk.take(question, text)
     if taken.mark == UNMARKED:
         taken = taken._replace(mark=MISSED)
@@ -177,6 +182,10 @@ def _steered(oral: Oral, name: str) -> After:
         return After(oral, (Line("Disregarded. The question stands:", NOTE), Line(turn.said, ASKED)))
     if name == HELP:
         return After(oral, tuple(Line(each, NOTE) for each in _HELP))
+    if name in (WHY, SOURCE, THEN):
+        return After(oral, (Line(_MINE, NOTE),))
+    if name == CORRECTION:
+        return After(oral, (Line("Say the whole answer as it is to be.", NOTE),))
     return After(oral._replace(phase=OVER), (), END)
 
 

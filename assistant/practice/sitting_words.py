@@ -14,6 +14,7 @@ from assistant.practice.recall import MARKS, MISSED, PARTLY, RIGHT, WRONG
 
 AGAIN, STANDBY, UNABLE, PASS, DISREGARD, HINT = "again", "standby", "unable", "pass", "disregard", "hint"
 WHY, SOURCE, OVERRULE, HELP, STOP, GO = "why", "source", "overrule", "help", "stop", "go"
+THEN, CORRECTION = "then", "correction"
 YES, NO = "yes", "no"
 
 SAID: Mapping[str, tuple[str, ...]] = {
@@ -32,6 +33,9 @@ SAID: Mapping[str, tuple[str, ...]] = {
     STOP: ("stop", "end", "finish", "finished", "quit", "exit", "bye", "goodbye", "good bye", "that is all",
            "that's all", "enough", "done", "stop now", "stop the sitting", "q", "out"),
     GO: ("", "next", "go on", "go ahead", "continue", "carry on", "ok", "okay", "proceed", "n", "ready", "resume"),
+    THEN: ("and then", "then what", "what then", "and now", "what next", "and next", "what now", "and what then",
+           "next", "go on", "and", "so"),
+    CORRECTION: ("correction", "i correct", "correct that", "my mistake", "i mean", "no wait"),
     YES: ("yes", "y", "affirm", "affirmative", "yes please", "yeah", "yep", "sure"),
     NO: ("no", "n", "negative", "nope", "no thanks", "no thank you", "not now"),
 }  # fmt: skip
@@ -42,7 +46,7 @@ MARK_WORDS: Mapping[str, tuple[str, ...]] = {
     WRONG: ("wrong", "w", "incorrect", "not right", "i was wrong"),
     MISSED: ("missed", "m", "miss", "not known", "did not know", "didn't know"),
 }
-_LEAD = re.compile(r"^(?:(?:please|and|so|um+|er+|uh+|well|sorry|ah|oh)\s+)+")
+_LEAD = re.compile(r"^(?:(?:please|and|so|but|um+|er+|uh+|well|sorry|ah|oh)\s+)+")
 _TAIL = re.compile(r"(?:\s+(?:please|thanks|thank you|now|then|sorry))+$")
 _OVERRULE = re.compile(r"(?:i )?(?:overrule|over rule|overruled|i disagree|disagree|mark it|mark that|that was|it was)"
                        r"(?: (?:it|that|the mark))?(?: (?:as|to))?(?: (.+))?")  # fmt: skip
@@ -102,6 +106,11 @@ def corrected(text: str) -> str:
     found = list(_CORRECTION.finditer(text))
     after = text[found[-1].end() :].strip() if found else ""
     return after or text.strip()
+
+
+def corrects(text: str) -> bool:
+    """Whether a text corrects what was said before it."""
+    return bool(_CORRECTION.search(text))
 
 
 def dropped(text: str) -> bool:

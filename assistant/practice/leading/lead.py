@@ -65,7 +65,7 @@ def _between_prompt(standing: Standing) -> str:
     return f"{first}{more}.\nn same to another{goes_on}, u undo,\nk key, or what was said; ? more: "
 
 
-_EVEN_THEN = (keys.SAY, keys.PAUSE, keys.CORRECT, keys.FORGET)
+_EVEN_THEN = (keys.SAY, keys.PAUSE, keys.CORRECT, keys.FORGET, keys.REASON, keys.ON)
 """What steers in words of its own even where an answer is awaited, whatever it looks like."""
 _Doer = Callable[[Standing, Said, Desk], Step]
 _ALWAYS: dict[str, _Doer] = {

@@ -54,7 +54,7 @@ def _evenly(record: StateTable, output: TableOutput, desk: Desk) -> list[State]:
     found: list[State] = []
     for value in sorted(by_value):
         touches = any(name in record.inputs for state in by_value[value] for name, _ in state)
-        more = 0 if touches else each // 2  # some of what touches nothing is a statement of its own, and asked for there
+        more = 0 if touches else each // 2  # some of what touches nothing is a statement of its own, asked there
         found += _of_each_size(by_value[value], each + more, desk)
     return found
 

@@ -73,6 +73,14 @@ def test_what_steers_a_sitting_steers_it_too(turns: list[tuple[Turn, Item]], des
     assert (stop.act, stop.oral.phase) == (END, OVER)
 
 
+@pytest.mark.parametrize("typed", ["why?", "why not?", "and then?", "correction", "which paragraph"])
+def test_the_examiner_s_own_words_close_nothing(turns: list[tuple[Turn, Item]], desk: Desk, typed: str) -> None:
+    after = through(turns, desk, typed, typed)[-1]
+
+    assert (after.oral.given, after.oral.weak, after.oral.at, after.act) == ((), 0, 0, "")
+    assert after.lines
+
+
 def test_the_debrief_goes_by_paragraph_and_tells_what_was_missing(turns: list[tuple[Turn, Item]], desk: Desk) -> None:
     right = turns[0][0].question.key.points[0]
     given = through(turns, desk, right, "pass", "pass")[-1].oral.given

@@ -97,6 +97,22 @@ def test_a_question_typed_in_place_of_an_answer_is_not_marked(sitter: Sitter) ->
     assert sitter.types("230 kt?").act == KEEP
 
 
+@pytest.mark.parametrize("typed", ["why", "why not?", "and then?", "source", "correction", "go on", "CORRECTION."])
+def test_a_control_word_is_never_marked_as_an_answer(sitter: Sitter, typed: str) -> None:
+    sitter.types(typed)
+
+    assert (sitter.state.phase, sitter.acts, sitter.state.given) == (ANSWERING, [], ())
+    assert sitter.told
+    assert sitter.types("230 kt").act == KEEP
+
+
+def test_a_correction_after_the_mark_is_no_question(sitter: Sitter) -> None:
+    sitter.types("5 kt", "I think it is 5 kt, correction 10 kt")
+
+    assert "“overrule” puts your own mark in its place." in sitter.told
+    assert len(sitter.state.given) == 1
+
+
 def test_the_steps_of_a_procedure_stand_on_lines_of_their_own(asked: Putter, desk: Desk) -> None:
     sitter = Sitter(asked("steer-lost-procedure", "steps"), desk)
 

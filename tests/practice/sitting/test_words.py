@@ -4,6 +4,7 @@ import pytest
 
 from assistant.practice.sitting_words import (
     AGAIN,
+    CORRECTION,
     DISREGARD,
     GO,
     HELP,
@@ -12,8 +13,10 @@ from assistant.practice.sitting_words import (
     OVERRULE,
     PASS,
     SAID,
+    SOURCE,
     STANDBY,
     STOP,
+    THEN,
     UNABLE,
     WHY,
     control_of,
@@ -78,6 +81,16 @@ def test_every_way_of_saying_is_read_as_its_own_control() -> None:
 )  # fmt: skip
 def test_after_correction_only_what_follows_counts(typed: str, counts: str) -> None:
     assert corrected(typed) == counts
+
+
+@pytest.mark.parametrize("typed", ["and then?", "And then", "what next?", "go on", "why not?", "correction", "source"])
+def test_what_belongs_to_another_moment_steers_all_the_same(typed: str) -> None:
+    assert control_of(typed) is not None
+
+
+@pytest.mark.parametrize("typed", ["correction 255", "continue", "and then the doors close", "normal", "no", "on"])
+def test_what_may_be_an_answer_is_none(typed: str) -> None:
+    assert control_of(typed, (WHY, SOURCE, THEN, CORRECTION)) is None
 
 
 def test_an_answer_that_ends_in_disregard_is_dropped() -> None:
