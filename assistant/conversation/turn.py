@@ -29,7 +29,7 @@ def answer_turn(text: str, context: Context, knowledge: Knowledge) -> tuple[Answ
     if done is None:
         question, result = understood(text, context, knowledge)
         answer = composed(text, question, result, knowledge)
-        if answer.outcome != ANSWER:
+        if answer.outcome != ANSWER and not question.unsaid:
             answer = _in_parts(text, context, knowledge) or answer
         done = answer, _remembered(context, question, result, answer)
     answer, after = done

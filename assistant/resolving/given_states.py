@@ -16,6 +16,9 @@ from assistant.understanding.states import Condition, failing, stated
 
 _STOPS = frozenset((".", "?", "!", ";", ",", ":", "(", ")", "-"))
 _DENYING = frozenset(("not", "never", "no", "cannot", "without"))
+_STATES_FAILED = frozenset(("@lost", "@off", "@out", "@empty"))
+_DETERMINERS = frozenset(("the", "my", "our", "a", "an"))
+_NAMING = frozenset(("is", "are", "only", "just", "on", "by", "from", "of", "but"))
 _BEING = frozenset(("is", "are", "still", "both", "all"))
 _JOINING = frozenset(("and", "but", "with", "while", "so", "if"))
 
@@ -35,7 +38,9 @@ def given_states(reading: Reading, know: Knowledge) -> GivenStates:
         return GivenStates(found.conditions)
     there = [group for group in found.bare if _tells_presence(reading, group)]
     failed = [group for group in found.bare if group not in there and _tells_failure(reading, group, know)]
-    rest = [name for group in found.bare if group not in there and group not in failed for name in group.inputs]
+    told = [*there, *failed]
+    left = [group for group in found.bare if group not in told and not _is_named(reading, group)]
+    rest = [name for group in left for name in group.inputs]
     named = {c.input for c in found.conditions}
     more = [
         Condition(name, know.states.normal(name), where=tuple(range(group.start, group.end)))
@@ -43,7 +48,7 @@ def given_states(reading: Reading, know: Knowledge) -> GivenStates:
         for name in group.inputs
         if name not in named
     ]
-    unsaid = tuple(n for n in rest if n in know.states.failures)
+    unsaid = tuple(dict.fromkeys(n for n in rest if n in know.states.failures))
     return GivenStates((*found.conditions, *more, *failing(failed, know.states, named)), unsaid)
 
 
@@ -68,11 +73,19 @@ def _tells_failure(reading: Reading, group: Group, know: Knowledge) -> bool:
     after = [m for m in reading.mentions if group.end <= m.start < end]
     if _DENYING.intersection(words[group.end : end]):
         return True
+    if after and after[0].start <= group.end + 1 and _STATES_FAILED.intersection(after[0].concepts):
+        return True
     told = [m for m in after if not m.weak]
     if told:
         return _unexplained(told[0])
     before = [m for m in reading.mentions if begin <= m.start < group.start and not m.weak]
     return bool(before) and _unexplained(before[-1]) and group.start - before[-1].end <= 2 and end - group.end <= 1
+
+
+def _is_named(reading: Reading, group: Group) -> bool:
+    """Return whether a thing is only named: "all I have left is the accumulator", "braking on the accumulator"."""
+    before = [w for w in reading.words[max(0, group.start - 3) : group.start] if w not in _DETERMINERS]
+    return before[-1:] != [] and before[-1] in _NAMING
 
 
 def _tells_presence(reading: Reading, group: Group) -> bool:
