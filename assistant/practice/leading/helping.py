@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from assistant.practice.leading import keys
 from assistant.practice.leading.keys import Said
+from assistant.practice.leading.plan import without_turn
 from assistant.practice.leading.standing import (
     ANSWERING,
     BETWEEN,
@@ -80,12 +81,7 @@ def drop(standing: Standing, asked: Said, desk: Desk) -> Step:
     """Return that a question is withdrawn, as if it had never been put."""
     turn = standing.current
     assert turn is not None
-    plan = standing.plan
-    kept = plan._replace(
-        suggested={number: each for number, each in plan.suggested.items() if number != turn.number},
-        asked={number: each for number, each in plan.asked.items() if number != turn.number},
-        case=tuple(number for number in plan.case if number != turn.number),
-    )
+    kept = without_turn(standing.plan, turn.number)
     return Step((Withdraw(turn.id), Keep(kept)), note("The question is withdrawn, and counts for nobody."))
 
 

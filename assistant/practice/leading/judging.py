@@ -5,8 +5,8 @@ from __future__ import annotations
 from assistant.practice.keeping.rows import Turn
 from assistant.practice.leading import keys
 from assistant.practice.leading.keys import Said
-from assistant.practice.leading.plan import Suggested, suggestion_of
-from assistant.practice.leading.standing import ANSWERING, Act, Keep, MarkTurn, Standing, TakeBack
+from assistant.practice.leading.plan import Suggested, suggestion_of, without_turn
+from assistant.practice.leading.standing import ANSWERING, Act, Keep, MarkTurn, Standing, TakeBack, Withdraw
 from assistant.practice.leading.steps import (
     ANSWER_MODE,
     LISTENING,
@@ -139,11 +139,17 @@ def said_late(standing: Standing, asked: Said, desk: Desk) -> Step:
 
 
 def undo(standing: Standing, asked: Said, desk: Desk) -> Step:
-    """Return the last mark taken back, so that its question stands again."""
+    """Return the last mark taken back, so that its question stands again.
+
+    What was put because of that mark, the same question to somebody else or a case that goes on, is taken back too.
+    """
     last = standing.last
     if last is None:
         return Step(lines=note("There is no mark to take back."))
-    plan = standing.plan
+    follows = _put_because_of(standing, last)
+    plan = without_turn(standing.plan, follows.number) if follows else standing.plan
+    if follows and standing.plan.asked[follows.number] >= len(standing.aims.questions):
+        plan = plan._replace(added=plan.added[:-1])
     kept = {turn: each for turn, each in plan.suggested.items() if turn != last.number}
     hands = {turn: each for turn, each in plan.hands.items() if turn != last.number}
     lines = (
@@ -151,4 +157,15 @@ def undo(standing: Standing, asked: Said, desk: Desk) -> Step:
         *put_lines(standing, last),
         *called_lines(standing._replace(plan=plan._replace(suggested=kept)), last),
     )
-    return Step((TakeBack(), Keep(plan._replace(suggested=kept, hands=hands))), lines)
+    withdrawn = (Withdraw(follows.id),) if follows else ()
+    return Step((*withdrawn, TakeBack(), Keep(plan._replace(suggested=kept, hands=hands))), lines)
+
+
+def _put_because_of(standing: Standing, last: Turn) -> Turn | None:
+    """Return the turn that stands, if it was put only since an earlier one was marked, and nothing was said to it."""
+    turn = standing.current
+    place = standing.plan.asked.get(turn.number) if turn is not None else None
+    if turn is None or place is None or turn.number < last.number or standing.suggested(turn):
+        return None
+    same = place == standing.plan.asked.get(last.number)
+    return turn if same or place >= len(standing.aims.questions) else None

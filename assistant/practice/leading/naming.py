@@ -1,4 +1,8 @@
-"""Who is named next: whoever had the fewest turns, and among those by chance alone.
+"""Who is named next: by chance, among those with the fewest turns, and now and then somebody with one turn more.
+
+Were it always one of the fewest, a class could count who is left, and whoever has answered could lean back. So whoever
+had one turn more comes up as if all of these together were one more person among the fewest: seldom early in a round,
+half the time when one person is left. Nobody is ever more than two turns ahead of anybody.
 
 A turn that was passed on counts as one for whoever passed it, so that passing brings no rest. In a class with teams,
 the team with the fewest turns for its size comes first.
@@ -33,10 +37,13 @@ def next_seat(
         return None
     there = _of_the_next_team(there, seats, count, chance)
     fewest = min(count[seat.id] for seat in there)
-    waiting = [seat for seat in there if count[seat.id] == fewest]
     last = max(turns, key=lambda turn: turn.number).seat if turns else None
-    others = [seat for seat in waiting if seat.id != last]  # not twice running where a round meets the next
-    return chance.choice(others or waiting)
+    waiting = [seat for seat in there if count[seat.id] == fewest]
+    fresh = [seat for seat in waiting if seat.id != last]  # not twice running where a round meets the next
+    once_more = [seat for seat in there if count[seat.id] == fewest + 1 and seat.id != last]
+    if once_more and (not fresh or chance.randrange(len(waiting) + 1) == 0):
+        return chance.choice(once_more)
+    return chance.choice(fresh or waiting)
 
 
 def _of_the_next_team(there: list[Seat], seats: Sequence[Seat], count: dict[int, int], chance: Random) -> list[Seat]:

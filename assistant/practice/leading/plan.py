@@ -58,6 +58,16 @@ class Plan(NamedTuple):
     more: bool = False
 
 
+def without_turn(plan: Plan, number: int) -> Plan:
+    """Return a plan as if a turn had never been put; its question, where it was one of those aimed at, stays asked."""
+    return plan._replace(
+        suggested={turn: each for turn, each in plan.suggested.items() if turn != number},
+        asked={turn: each for turn, each in plan.asked.items() if turn != number},
+        hands={turn: each for turn, each in plan.hands.items() if turn != number},
+        case=tuple(turn for turn in plan.case if turn != number),
+    )
+
+
 def suggestion_of(taken: Taken) -> Suggested:
     """Return what is kept of an answer that was marked."""
     confused = taken.confused

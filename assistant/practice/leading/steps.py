@@ -56,11 +56,22 @@ def put_lines(standing: Standing, turn: Turn) -> tuple[Line, ...]:
 
 
 def opening_lines(standing: Standing) -> tuple[Line, ...]:
-    """Return what is shown when a class begins or goes on: how far it is, and the question that stands."""
+    """Return what is shown when a class begins or goes on: the question that stands, or the last one with its mark."""
     turn = standing.current
-    if turn is None or standing.phase == BREAK:
+    if standing.phase == BREAK:
         return ()
+    if turn is None:
+        return last_lines(standing)
     return (*put_lines(standing, turn), *called_lines(standing, turn))
+
+
+def last_lines(standing: Standing) -> tuple[Line, ...]:
+    """Return the mark that was given last, with its question, so that it can be seen that it is in."""
+    last = standing.last
+    if last is None:
+        return ()
+    who = standing.name_of(last.seat) or "the class"
+    return (Line(f"Last: {who}, question {last.number}: {word(last.mark)}.", MARK), Line(last.asking.question, NOTE))
 
 
 def head(standing: Standing, number: int, question: Question | None) -> Line:

