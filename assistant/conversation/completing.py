@@ -134,6 +134,8 @@ def _in_scenario(
     """Return a short question on a result of the states that a scenario has given."""
     if context.asked is None or not context.scenario or alone.conditions or len(alone.reading.words) > 2 * _FEW:
         return None
+    if alone.reading.has("who", "where", "why"):
+        return None  # these are no results of a state
     question = carried(alone, context, context.asked.conditions or context.scenario, knowledge)
     third = resolve_scored(question, knowledge)
     if isinstance(third.result, (FactResult, LimitResult)) and third.score >= first.score:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from assistant.answering.answer import Answer
 from assistant.answering.compose import compose
+from assistant.rendering.by_ear import text_by_ear
 from assistant.rendering.speech import spoken
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result
@@ -22,4 +23,5 @@ def composed(text: str, question: Question, result: Result, knowledge: Knowledge
 
 def finished(answer: Answer, knowledge: Knowledge) -> Answer:
     """Return an answer with its spoken form."""
-    return answer._replace(spoken=spoken(answer.text, knowledge.units, knowledge.base.pronunciations))
+    base = knowledge.base
+    return answer._replace(spoken=spoken(text_by_ear(answer), knowledge.units, base.pronunciations, labels=base.labels))

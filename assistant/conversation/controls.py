@@ -179,6 +179,7 @@ _BY_WORDS = (
     ("source", (_DOCUMENTS, _WHICH), _RULES | _BESIDES),
     ("source", (_WHOSE, _MADE, _RULES), frozenset({"up", "for"})),
     ("source", (frozenset({"where"}), frozenset({"from"}), _RULES), _BESIDES),
+    ("source", (frozenset({"where"}), frozenset({"show", "point", "written", "says", "say"})), _RULES | _BESIDES),
     ("again", (frozenset({"again", "repeat", "once"}), frozenset({"again", "repeat", "more"})), _UNHEARD),
 )
 """(control, sets of words of each of which the turn holds one, words that it may hold besides)."""
@@ -203,6 +204,7 @@ _BELIEF = (
     r"(?:learn(?:ed|t)|taught|thought|told|remember(?:ed)?|believed?|heard|read|been told|been taught|assumed"
     r"|understood|recall(?:ed)?|say|said|know)"
     r"|my (?:notes?|book|instructor|captain|card|old notes?) (?:says?|said|has|have)"
+    r"|(?:i|we) (?:had|have|'ve got) .{1,30} (?:in my head|in mind|written down|noted|on my card)"
     r"|used to be|isn.?t (?:it|that)|wasn.?t (?:it|that)|surely|someone (?:said|told)"
     r"|the old (?:book|manual) (?:says|said)"
     r")\b"

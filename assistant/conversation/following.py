@@ -18,6 +18,7 @@ _LEAD = frozenset({
     "and", "what", "about", "how", "ok", "okay", "so", "then", "now", "but", "right", "well", "if", "or", "also",
     "plus", "instead", "same", "again", "that", "it", "the", "in", "fine", "um", "er",
 })  # fmt: skip
+_SPEEDS = ("kt", "m/s", "mph")
 _NOTHING = frozenset({"none", "nothing", "without"})
 _NONE = _NOTHING | {"at", "all", "any", "with", "of", "them", "whatsoever"}
 _LEADING = frozenset({"at", "from", "to", "with", "by", "of", "down", "up"})
@@ -130,6 +131,9 @@ def _like(amount: Amount, before: Question, reading: Reading, know: Knowledge, t
     same = [a for a in before.reading.amounts if a.start not in taken and _alike(amount, a, know)]
     if len(same) < 2:
         return same[0] if same else None
+    speeds = [a for a in same if a.unit in _SPEEDS]
+    if amount.unit is None and reading.words[max(0, amount.start - 1)] == "at" and len(speeds) == 1:
+        return speeds[0]
     cue = reading.words[amount.start - 1] if amount.start else ""
     after = reading.words[amount.end] if amount.end < len(reading.words) else ""
     words = before.reading.words
@@ -139,7 +143,6 @@ def _like(amount: Amount, before: Question, reading: Reading, know: Knowledge, t
         if after and old.end < len(words) and words[old.end] == after:
             return old
     if amount.unit is None:
-        speeds = [a for a in same if a.unit in ("kt", "m/s", "mph")]
         return (speeds or same)[0]
     return same[0]
 

@@ -19,12 +19,12 @@ def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Ques
     None where the turn gives no state that the scenario lacks, or asks something of its own.
     """
     words = set(alone.reading.words)
-    known = {c.input for c in context.scenario}
+    known = {(c.input, c.value) for c in context.scenario}
     if not known or not _ADDING & words or _REPLACING & words:
         return None
     alone = _with_failures(alone, context, knowledge)
     new = [c for c in alone.conditions if "." not in c.input and not c.implied]
-    if not new or {c.input for c in new} <= known or _asks_more(alone, knowledge):
+    if not new or {(c.input, c.value) for c in new} <= known or _asks_more(alone, knowledge):
         return None
     given = carried(alone, context, context.scenario, knowledge).conditions
     question = merged(alone, context, knowledge, False)[0]._replace(conditions=given)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from assistant.conversation.context import Context
+from assistant.knowledge.records import Step
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ProcedureResult, Result
@@ -41,7 +42,9 @@ def step_by_place(alone: Question, context: Context) -> tuple[Question, Result] 
         place = _told(told, context) + 1
     elif place is None and _BACK.issuperset(words) and told.step:
         place = told.step - 1
-    return None if place is None or place < 0 else (alone, told._replace(step=min(place, last), alone=True))
+    if place is None or place < 0:
+        return None
+    return _of_the_procedure(alone, context), told._replace(step=min(place, last), alone=True)
 
 
 def _told(told: ProcedureResult, context: Context) -> int:
@@ -71,7 +74,7 @@ def step_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     if not isinstance(told, ProcedureResult) or len(alone.reading.words) > _LONG or alone.reading.amounts:
         return None
     asked = alone.reading.asked & QUANTITIES or {c for m in alone.reading.mentions for c in m.concepts & QUANTITIES}
-    giving = [i for i, step in enumerate(told.procedure.steps) if asked & _quantities(step.do, knowledge)]
+    giving = [i for i, step in enumerate(told.procedure.steps) if asked & _quantities(step, knowledge)]
     things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m) and not m.concepts & QUANTITIES]
     if not asked:
         giving = _begun_by(told, things, alone.reading.words, knowledge) or _after(told, things, alone, knowledge)
@@ -82,7 +85,17 @@ def step_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple
         giving = speaking if speaking or not _POINTING.intersection(alone.reading.words) else giving
     if len(giving) != 1:
         return None
-    return alone, told._replace(step=giving[0])
+    return _of_the_procedure(alone, context), told._replace(step=giving[0])
+
+
+def _of_the_procedure(alone: Question, context: Context) -> Question:
+    """Return the question that the procedure answered, with the text of a turn on one of its steps: what follows
+    goes on from the procedure.
+    """
+    before = context.asked
+    if before is None:
+        return alone
+    return before._replace(reading=before.reading._replace(text=alone.reading.text))
 
 
 def _begun_by(
@@ -106,10 +119,10 @@ def _after(told: ProcedureResult, things: list[Mention], alone: Question, knowle
     return [done[0] + 1] if len(done) == 1 and done[0] + 1 < len(said) else []
 
 
-def _quantities(text: str, knowledge: Knowledge) -> set[str]:
+def _quantities(step: Step, knowledge: Knowledge) -> set[str]:
     """Return the quantities whose amounts a step gives."""
-    found = set()
-    for amount in knowledge.phrase(text).amounts:
+    found = {value.quantity for value in step.values}
+    for amount in knowledge.phrase(step.do).amounts:
         dimension = knowledge.units.get(amount.unit).dimension if amount.unit else "count"
         found.add(_SAME.get(dimension, dimension))
     return found
