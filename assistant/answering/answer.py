@@ -36,6 +36,7 @@ class Answer(NamedTuple):
     needs: names of missing inputs. choices: what may be chosen, in order, each a question that can be asked.
     cautions: always the deference to the approved documents, then what belongs to this answer.
     understood: how the question was read, for --explain.
+    aloud: what of the text is said in other words, each as it is written and as it is best heard.
     """
 
     question: str
@@ -51,3 +52,4 @@ class Answer(NamedTuple):
     choices: tuple[str, ...] = ()
     variant: str = ""
     understood: dict[str, Any] = {}  # noqa: RUF012  read only
+    aloud: tuple[tuple[str, str], ...] = ()

@@ -5,14 +5,17 @@ from __future__ import annotations
 from itertools import pairwise
 from math import isinf, isnan
 
-from assistant.answering.parts import Parts, joined, rounded, stop, upper
-from assistant.knowledge.records import Schedule
+from assistant.answering.parts import Parts, as_given, joined, rounded, stop, upper
+from assistant.answering.statements import is_counted
+from assistant.knowledge.records import Schedule, Source
 from assistant.quantities.show import exact_shown, given_shown
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge, Question
 
 _LINKING = frozenset({"with", "without", "for", "to", "at", "by", "in", "of", "from", "on", "as"})
 """Words that tie a case to the number before it; else a comma does."""
+_EXACT = (Source("NIST811", "appendix B.8"),)
+"""Where the factors of conversions stand, if the document is loaded."""
 
 
 def schedule(result: r.ScheduleResult, question: Question, know: Knowledge) -> Parts:
@@ -22,7 +25,7 @@ def schedule(result: r.ScheduleResult, question: Question, know: Knowledge) -> P
         return Parts(_whole(record, know), record.sources, record.id, _points(record), _points_words(record, know))
     if result.value is None:
         return _inverse(result, know)
-    given = given_shown(result.given, record.input_unit, know.units)
+    given = as_given(result.given, record.input_unit, question, know)
     value = rounded(result.value, record.output_unit, know)
     text = (
         f"{value} either way at {given}: {record.of}."
@@ -116,12 +119,17 @@ def model(result: r.ModelResult, question: Question, know: Knowledge) -> Parts:
     name = f"{_solved(result)} for that {record.of}" if result.solved else record.of
     numbers = [_number(v, know) for v in result.values]
     text = f"{upper(joined(numbers, 'or'))}: {name}."
-    text += _compared(result, know)
     first = result.values[0]
+    counted = name.removeprefix("how many ")
+    if result.solved and first.unit == "count" and is_counted(counted):
+        text = f"{upper(joined(numbers, 'or'))} {counted}."
+    text += _compared(result, know)
+    aloud = []
     if first.extra:
-        text += (
-            " " + upper("; ".join(f"{label} {rounded(value, unit, know)}" for label, value, unit in first.extra)) + "."
-        )
+        listed = "; ".join(f"{label} {rounded(value, unit, know)}" for label, value, unit in first.extra)
+        text += f" {upper(listed)}."
+        if any("√" in label for label, _, _ in first.extra):
+            aloud.append((f" {upper(listed)}.", ""))  # formulas are for the eye
     if result.assumed:
         text += f" Assumed: {'; '.join(a.rstrip('.') for a in result.assumed)}."
     if result.note and len(result.values) == 1:
@@ -130,7 +138,7 @@ def model(result: r.ModelResult, question: Question, know: Knowledge) -> Parts:
     values += [(label, value, unit) for v in result.values for label, value, unit in v.extra]
     working = " / ".join(dict.fromkeys(v.working for v in result.values))
     cautions = ("Planning model for training, not a performance computation.",)
-    return Parts(text, result.sources, record.id, tuple(values), working, cautions)
+    return Parts(text, result.sources, record.id, tuple(values), working, cautions, aloud=tuple(aloud))
 
 
 def _compared(result: r.ModelResult, know: Knowledge) -> str:
@@ -162,10 +170,17 @@ def _number(value: r.ModelValue, know: Knowledge) -> str:
 
 
 def conversion(result: r.Conversion, question: Question, know: Knowledge) -> Parts:
-    """An amount in another unit, to six significant figures."""
+    """An amount in another unit, to six significant figures; four are said."""
     left = exact_shown(result.value, result.unit, know.units)
-    shown = f"{result.result:.6g}"
-    unit = know.units.get(result.target).show
-    text = f"{shown}{unit} is {left}." if not unit.endswith(" ") else f"{unit}{shown} is {left}."
+    shown = _figures(result.result, 6, result.target, know)
+    text = f"{left} is {shown}."
+    heard = _figures(result.result, 4, result.target, know)
+    aloud = ((text, text if heard == shown else f"{left} is about {heard}."),)
     values = (("converted", result.result, result.target), ("given", result.value, result.unit))
-    return Parts(text, (), "conversion", values, f"{left} = {shown}{unit}, factors exact by definition (NIST SP 811)")
+    sources = tuple(source for source in _EXACT if source.document in know.base.documents)
+    working = f"{left} = {shown}, factors exact by definition (NIST SP 811)"
+    return Parts(text, sources, "conversion", values, working, aloud=aloud)
+
+
+def _figures(value: float, figures: int, unit: str, know: Knowledge) -> str:
+    return exact_shown(float(f"{value:.{figures}g}"), unit, know.units)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+import re
+from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
 from assistant.answering import calculations, statements, states
@@ -36,6 +37,7 @@ _COMPOSERS: dict[type, Callable[[Any, Question, Knowledge], Parts]] = {
     r.Choices: statements.choices,
     r.Declined: statements.declined,
 }
+_PARAGRAPH = r"\b([A-Z]{3,}) ((?:[A-Z]\.)?\d+(?:\.\d+)+|[A-Z]\.\d+)"
 _OUTCOMES = {r.Needed: CLARIFY, r.Choices: CLARIFY, r.Declined: DECLINE}
 
 
@@ -47,16 +49,29 @@ def compose(result: r.Result, question: Question, know: Knowledge) -> Answer:
     return Answer(
         question=question.reading.text,
         outcome=outcome,
-        text=parts.text,
+        text=_minus(parts.text),
         values=tuple(Number(*value) for value in parts.values),
-        working=parts.working,
-        sources=citations(parts.sources, know),
+        working=_minus(parts.working),
+        sources=citations((*parts.sources, *_named(parts.text, know)), know),
         cautions=(deference(know), *parts.cautions),
         entry=parts.entry,
         needs=parts.needs,
         choices=parts.choices,
         variant=question.variant,
+        aloud=tuple((_minus(written), _minus(heard)) for written, heard in parts.aloud),
     )
+
+
+def _minus(text: str) -> str:
+    """Return a text whose negative numbers have the sign that documents write them with."""
+    return re.sub(r"(?<![\w°%)-])-(?=\d)", "\u2212", text) if "-" in text else text
+
+
+def _named(text: str, know: Knowledge) -> Iterator[Source]:
+    """Yield the paragraphs that a text names: it rests on them too."""
+    for document, paragraph in re.findall(_PARAGRAPH, text):
+        if document in know.base.documents and paragraph not in know.base.documents[document].revision:
+            yield Source(document, paragraph)
 
 
 def citations(sources: Iterable[Source], know: Knowledge) -> tuple[Citation, ...]:

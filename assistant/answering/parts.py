@@ -5,9 +5,12 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from assistant.knowledge.records import Limit, Source, Value
-from assistant.quantities.show import exact_shown, round_shown
+from assistant.quantities.show import exact_shown, given_shown, round_shown
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.states import Condition
+
+_SAME = 1e-6
+"""Share by which two amounts may differ that are one."""
 
 
 class Parts(NamedTuple):
@@ -22,6 +25,8 @@ class Parts(NamedTuple):
     needs: tuple[str, ...] = ()
     choices: tuple[str, ...] = ()
     outcome: str = ""
+    aloud: tuple[tuple[str, str], ...] = ()
+    """What of the text is said in other words: as it is written, as it is best heard."""
 
 
 def upper(text: str) -> str:
@@ -41,10 +46,39 @@ def stop(text: str) -> str:
 
 
 def joined(parts: list[str], last: str = "and") -> str:
-    """Return a list in words: "a, b and c"."""
+    """Return a list in words: "a, b and c"; where an item holds a comma, semicolons keep them apart."""
     if len(parts) < 2:
         return "".join(parts)
+    if any(", " in part for part in parts):
+        return "; ".join(parts[:-1]) + f"; {last} {parts[-1]}"
     return ", ".join(parts[:-1]) + f" {last} {parts[-1]}"
+
+
+def named(text: str) -> str:
+    """Return the name of a quantity with its article, as a sentence uses it: "the stopping distance"."""
+    first = text.split(" ", 1)[0]
+    bare = first.islower() and first not in ("the", "a", "an", "how", "what", "which", "whether", "each", "all")
+    return f"the {text}" if bare else text
+
+
+def under(conditions: str, then: str) -> tuple[str, tuple[str, str]]:
+    """Return what follows under conditions, and how its beginning is said: "With System 1 lost, the gear …"."""
+    first = then.split(" ", 1)[0]
+    return f"With {conditions}: {then}", (f"With {conditions}: {first}", f"With {conditions}, {inside(first)}")
+
+
+def as_given(value: float, unit: str, question: Question, know: Knowledge) -> str:
+    """Return an amount as the question gives it, with what it is in another unit: "290 mph (252 kt)"."""
+    own = given_shown(value, unit, know.units)
+    for amount in question.reading.amounts:
+        if not amount.unit or know.units.get(amount.unit).dimension != know.units.get(unit).dimension:
+            continue
+        if abs(know.units.convert(amount.value, amount.unit, unit) - value) < _SAME * max(1.0, abs(value)):
+            said = given_shown(amount.value, amount.unit, know.units)
+            if know.units.get(unit).dimension == "time":
+                return own if abs(round(value, 1) - value) < _SAME else said
+            return said if said == own else f"{said} ({own})"
+    return own
 
 
 def shown(value: Value, know: Knowledge) -> str:

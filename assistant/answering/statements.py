@@ -7,9 +7,12 @@ from typing import Any
 
 from assistant.answering.parts import (
     Parts,
+    as_given,
     conditions_words,
     difference_unit,
+    inside,
     joined,
+    named,
     other_variants,
     rounded,
     shown,
@@ -26,6 +29,13 @@ from assistant.resolving.limits import rule_value
 
 _NOTHING = 1e-9
 """A margin of which nothing is left."""
+_BY_EAR = 2
+"""Choices that a listener keeps in mind; the eye may have more."""
+_BY_SPEED = ", by speed"
+"""How a name ends whose amount is a speed that something is done at."""
+_ENDING_NOUN = frozenset({",", "in", "on", "of", "from", "per", "for", "that", "which", "with", "at", "by"})
+_NO_PLURAL = frozenset({"gas", "its", "this", "has", "is", "as", "was"})
+
 
 def fact(result: r.FactResult, question: Question, know: Knowledge) -> Parts:
     """A curated statement, as it stands."""
@@ -51,8 +61,9 @@ def limit(result: r.LimitResult, question: Question, know: Knowledge) -> Parts:
         values.extend(_figures(record))
         sources.extend(record.sources)
     first = result.limits[0]
-    if result.conditions and first.when:
-        sentences.append(f"It applies here: {conditions_words(result.conditions, know)}.")
+    here = conditions_words(result.conditions, know)
+    if here and first.when and not set(here.split()) - {"braking"} <= set(first.of.split()):
+        sentences.append(f"It applies here: {inside(here)}.")
     text = " ".join(s for s in sentences if s)
     return Parts(text, tuple(sources), first.id, tuple(values))
 
@@ -66,12 +77,29 @@ def both(result: r.BothResult, question: Question, know: Knowledge) -> Parts:
         text=f"{one.text} {two.text}",
         sources=tuple(dict.fromkeys((*one.sources, *two.sources))),
         values=(*one.values, *two.values),
+        aloud=(*one.aloud, *two.aloud),
     )
 
 
 def figure_words(record: Limit, know: Knowledge) -> str:
-    """Return a figure with what it is of: "230 kt IAS: maximum speed for …"."""
-    return f"{upper(_figure(record, know))}: {record.of}"
+    """Return a figure with what it is of: "230 kt IAS: maximum speed for …", "2 tillers, one at each side window"."""
+    figure = upper(_figure(record, know))
+    main = record.maximum or record.minimum or record.value
+    if main and main.unit == "count" and is_counted(record.of):
+        return f"{figure} {record.of}"
+    if main and main.unit == "factor" and record.of.startswith("share "):
+        figure += f" ({100 * main.value:g}%)"
+    return f"{figure}: {record.of}"
+
+
+def is_counted(name: str) -> bool:
+    """Return whether a name is of things that a number may stand before: "wheels on the nose leg"."""
+    for word in name.replace(",", " ,").split():
+        if word in _ENDING_NOUN:
+            return False
+        if word.endswith("s") and not word.endswith("ss"):
+            return word not in _NO_PLURAL
+    return False
 
 
 def _figure(record: Limit, know: Knowledge) -> str:
@@ -109,7 +137,7 @@ def check(result: r.CheckResult, question: Question, know: Knowledge) -> Parts:
     values: list[tuple[str, float, str]] = []
     sources: list[Source] = []
     for item in result.checks:
-        sentences.append(_verdict(item, know))
+        sentences.append(_verdict(item, question, know))
         values += [(item.limit.of, item.bound, item.unit), ("given", item.given, item.unit),
                    ("margin", abs(item.bound - item.given), difference_unit(item.unit))]  # fmt: skip
         sources.extend(item.limit.sources)
@@ -120,17 +148,17 @@ def check(result: r.CheckResult, question: Question, know: Knowledge) -> Parts:
     return Parts(text, tuple(sources), result.checks[0].limit.id, tuple(values))
 
 
-def _verdict(item: r.Check, know: Knowledge) -> str:
+def _verdict(item: r.Check, question: Question, know: Knowledge) -> str:
     source = item.limit.sources[0]
     margin = abs(item.given - item.bound)
     unit = difference_unit(item.unit)
-    given = given_shown(item.given, item.unit, know.units)
+    given = as_given(item.given, item.unit, question, know)
     bound = (
         exact_shown(item.bound, item.unit, know.units) if not item.bound_from else rounded(item.bound, item.unit, know)
     )
     side = item.beyond or ("below" if item.given < item.bound else "above")
     given = f"{item.beyond} {given}" if item.beyond else given
-    if not (item.limit.maximum or item.limit.minimum):
+    if not is_limit(item.limit):
         where = _stands(margin, unit, side, item.beyond, know)
         paragraph = f"{source.document} {source.paragraph}"
         return f"{upper(given)} is {where} the stated figure, {bound} ({paragraph}): {item.limit.of}."
@@ -146,20 +174,26 @@ def _stands(margin: float, unit: str, side: str, beyond: str, know: Knowledge) -
     """Return how an amount stands to a bound: exactly at it, or by how much on which side."""
     if margin < _NOTHING:
         return side if beyond else "exactly at"
-    return f"{'more than ' if beyond else ''}{rounded(margin, unit, know)} {side}"
+    said = given_shown(margin, "factor" if unit == "Mach" else unit, know.units)  # no Mach number is meant
+    return f"{'more than ' if beyond else ''}{said} {side}"
+
+
+def is_limit(record: Limit) -> bool:
+    """Return whether a figure bounds something; else it is only stated."""
+    return bool(record.maximum or record.minimum)
 
 
 def _after(item: r.Check, whole: bool, question: Question, know: Knowledge) -> list[str]:
     found: list[str] = []
     if item.within and whole:
         if item.limit.needed:
-            found.append(f"Also needed: {joined(list(item.limit.needed))}.")
+            found.append(_needed_too(item.limit.needed))
         if item.limit.within:
             found.append(stop(item.limit.within))
     elif not item.within and item.limit.exceeded:
         found.append(stop(item.limit.exceeded))
     for variant, other in other_variants(item.limit, question, know):
-        found.append(f"On the {variant} the limit is {_figure(other, know)}.")
+        found.append(f"On the {variant} {'the limit' if is_limit(other) else 'it'} is {_figure(other, know)}.")
     found.append(_former(item.limit.id, question, know).strip())
     return found
 
@@ -184,13 +218,15 @@ def bands(result: r.BandResult, question: Question, know: Knowledge) -> Parts:
     record = result.bands
     if result.given != result.given:
         return Parts(stop(upper(record.says)), record.sources, record.id)
-    given = given_shown(result.given, record.unit, know.units)
+    given = as_given(result.given, record.unit, question, know)
     given = f"{result.beyond} {given}" if result.beyond else given
     word = {"within": "Within", "outside": "Outside"}.get(result.rule.verdict, "")
     source = record.sources[0]
     lead = f"{word} {source.document} {source.paragraph}: " if word else ""
-    given = "" if given and result.rule.says.startswith(given) else f", {given}"
-    text = f"{lead}{record.of}{given}: {stop(result.rule.says)}"
+    joint = " at" if record.of.endswith(_BY_SPEED) and not result.beyond else ","
+    given = "" if given and result.rule.says.startswith(given) else f"{joint} {given}"
+    named_so = f"{record.of.removesuffix(_BY_SPEED)}{given}: "
+    text = f"{lead}{named_so}{stop(result.rule.says)}"
     values = [("given", result.given, record.unit)]
     working = ""
     if result.reference:
@@ -199,15 +235,22 @@ def bands(result: r.BandResult, question: Question, know: Knowledge) -> Parts:
         text += f" That is {abs(percent):.1f}% {side} {exact_shown(result.reference, record.unit, know.units)}."
         values = [("reference", result.reference, record.unit), *values, ("difference", percent, "percent")]
         edges = [rule_value(record, rule, result.reference) for rule in record.rules if rule.test != "otherwise"]
-        working = "bands begin at " + ", ".join(rounded(e, record.unit, know) for e in edges)
+        working = "bands begin at " + ", ".join(given_shown(e, record.unit, know.units) for e in edges)
         values += [("edge", e, record.unit) for e in edges]
     else:
         values += [("edge", rule.value, rule.unit or record.unit) for rule in record.rules if rule.test != "otherwise"]
     if record.says:
         text += f" Rule: {stop(record.says)}"
     if record.needed and result.rule.verdict == "within":
-        text += f" Also needed: {joined(list(record.needed))}."
-    return Parts(text, record.sources, record.id, tuple(values), working)
+        text = " ".join(t for t in (text, _needed_too(record.needed, result.rule.says)) if t)
+    aloud = ((lead + named_so, upper(named_so)),)  # what follows says it in words, and may be no limit
+    return Parts(text, record.sources, record.id, tuple(values), working, aloud=aloud)
+
+
+def _needed_too(needed: tuple[str, ...], said: str = "") -> str:
+    """Return what else is needed, but for what was said already."""
+    parts = [part.removeprefix("and ") for part in needed if part.split(" (")[0] not in said]
+    return f"Also needed: {joined(parts)}." if parts else ""
 
 
 def procedure(result: r.ProcedureResult, question: Question, know: Knowledge) -> Parts:
@@ -260,6 +303,7 @@ def variant(result: r.VariantResult, question: Question, know: Knowledge) -> Par
     """Everything in which a variant differs."""
     base = know.variants[0]
     words: list[str] = []
+    aloud: list[tuple[str, str]] = []
     sources: list[Source] = []
     for override in result.overrides:
         record = know.base.record(override.record, result.variant)
@@ -267,15 +311,16 @@ def variant(result: r.VariantResult, question: Question, know: Knowledge) -> Par
         if override.says:
             words.append(override.says.rstrip("."))
         elif isinstance(record, Limit):
-            words.append(
-                f"{record.of} {_figure(record, know)} ({know.base.variants[base].show}: {_figure(before, know)})"
-            )
+            own = f"{record.of} {_figure(record, know)}"
+            words.append(f"{own} ({know.base.variants[base].show}: {_figure(before, know)})")
+            aloud.append((words[-1], own))
         sources.extend(override.sources)
     name = know.base.variants[result.variant].show
     text = (
         f"On the {name}: " + "; ".join(words) + ". Everything else is as on the " + know.base.variants[base].show + "."
     )
-    return Parts(text, tuple(sources), result.overrides[0].record if result.overrides else "")
+    entry = result.overrides[0].record if result.overrides else ""
+    return Parts(text, tuple(sources), entry, aloud=tuple(aloud))
 
 
 def compare(result: r.CompareResult, question: Question, know: Knowledge) -> Parts:
@@ -306,15 +351,21 @@ def elsewhere(result: r.Elsewhere, question: Question, know: Knowledge) -> Parts
 
 def needed(result: r.Needed, question: Question, know: Knowledge) -> Parts:
     """A question back, for what is missing."""
-    what = joined(list(result.missing))
-    text = (
-        f"Give {what}: {result.record.of} depends on it."
-        if len(result.missing) == 1
-        else f"Give {what}, for {result.record.of}."
-    )
+    depends = "depends on it" if len(result.missing) == 1 else "depends on them"
+    text = f"Give {joined(list(result.missing))}: {named(result.record.of)} {depends}."
+    aloud = ((text, _asked_aloud(result.missing[0])),) if result.missing else ()
     if result.hint:
         text += " " + stop(result.hint)
-    return Parts(text, result.record.sources, result.record.id, needs=result.names)
+    return Parts(text, result.record.sources, result.record.id, needs=result.names, aloud=aloud)
+
+
+def _asked_aloud(missing: str) -> str:
+    """Return the question for one thing that is missing: "What is the outside temperature?"."""
+    if missing.startswith("the "):
+        return f"What is {missing.split(', or ')[0] if ':' not in missing else missing}?"
+    if missing.startswith("how "):
+        return f"{upper(missing)}?"
+    return f"Say {missing}."
 
 
 def choices(result: r.Choices, question: Question, know: Knowledge) -> Parts:
@@ -322,9 +373,10 @@ def choices(result: r.Choices, question: Question, know: Knowledge) -> Parts:
     names = [name for _, name in result.options]
     if len(names) == 1 and not result.about:
         return Parts(f"Do you mean: {names[0]}? Say yes, or ask in other words.", choices=tuple(names))
-    listed = "; ".join(f"{i}. {name}" for i, name in enumerate(names, 1))
+    listed = [f"{i}. {name}" for i, name in enumerate(names, 1)]
     lead = result.about or "Which do you mean?"
-    return Parts(f"{lead} {listed}.", choices=tuple(names))
+    aloud = (("; ".join(listed), "; ".join(listed[:_BY_EAR])),)
+    return Parts(f"{lead} {'; '.join(listed)}.", choices=tuple(names), aloud=aloud)
 
 
 def declined(result: r.Declined, question: Question, know: Knowledge) -> Parts:
@@ -339,6 +391,8 @@ def declined(result: r.Declined, question: Question, know: Knowledge) -> Parts:
     text = f"I don't have that: nothing loaded explains {words}." if words else "I don't have that in what is loaded."
     if result.near:
         text += f" Known nearby: {'; '.join(result.near)}."
+        aloud = (("; ".join(result.near), ", or ".join(result.near[:_BY_EAR])),)
+        return Parts(text, aloud=aloud)
     return Parts(text)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from assistant.answering.parts import Parts, condition_words, conditions_words, inside, joined, stop, upper
+from assistant.answering.parts import Parts, condition_words, conditions_words, inside, joined, stop, under, upper
 from assistant.knowledge.records import Source, StateTable
 from assistant.quantities.amounts import read_amounts
 from assistant.quantities.tokens import tokenize
@@ -12,15 +12,22 @@ from assistant.resolving import results as r
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.states import Condition
+from assistant.understanding.words import stem
+
+_NEGATIONS = {"no": "not", "not": "not", "neither": "not", "none": "not", "cannot": "not", "without": "not"}
+_EMPTY = frozenset(("the", "a", "an", "do", "does", "is", "are", "and", "or", "from", "to", "of"))
 
 
 def table(result: r.TableResult, question: Question, know: Knowledge) -> Parts:
     """The results asked for first, then the others, then the conditions they hold under."""
     sentences: list[str] = []
+    aloud: list[tuple[str, str]] = []
     sources: list[Source] = []
     for row in result.rows:
         if len(result.rows) > 1:
-            sentences.append(f"With {conditions_words(row.conditions, know)}: {_row_words(result, row, know)}")
+            sentence, heard = under(conditions_words(row.conditions, know), _row_words(result, row, know))
+            sentences.append(sentence)
+            aloud.append(heard)
         elif row.conditions or not result.unaffected:
             sentences.append(_row_words(result, row, know))
         else:
@@ -36,7 +43,7 @@ def table(result: r.TableResult, question: Question, know: Knowledge) -> Parts:
     remarks = [c.remark for row in result.rows for c in row.conditions if c.remark]
     remarks += _remarks(result.table, (c for row in result.rows for c in row.conditions))
     sentences += [stop(upper(x)) for x in dict.fromkeys(remarks)]
-    return Parts(" ".join(sentences), tuple(sources), result.table.id, _values(result, know))
+    return Parts(" ".join(sentences), tuple(sources), result.table.id, _values(result, know), aloud=tuple(aloud))
 
 
 def tables(result: r.TablesResult, question: Question, know: Knowledge) -> Parts:
@@ -44,7 +51,8 @@ def tables(result: r.TablesResult, question: Question, know: Knowledge) -> Parts
     parts = [table(one, question, know) for one in result.results]
     sources = tuple(s for p in parts for s in p.sources)
     values = tuple(v for p in parts for v in p.values)
-    return Parts(" ".join(p.text for p in parts), sources, parts[0].entry, values)
+    aloud = tuple(pair for p in parts for pair in p.aloud)
+    return Parts(" ".join(p.text for p in parts), sources, parts[0].entry, values, aloud=aloud)
 
 
 def _remarks(record: StateTable, conditions: Iterable[Condition]) -> list[str]:
@@ -60,7 +68,22 @@ def _row_words(result: r.TableResult, row: r.Row, know: Knowledge, only_asked: b
     if only_asked and not result.asked:
         order = [o.id for o in result.table.outputs]
     said = dict(row.outputs)
-    return " ".join(dict.fromkeys(stop(output_words(result.table, name, said[name])) for name in order if name in said))
+    return " ".join(_unsaid(stop(output_words(result.table, name, said[name])) for name in order if name in said))
+
+
+def _unsaid(sentences: Iterable[str]) -> list[str]:
+    """Return the sentences without those that an earlier one holds: "The tillers steer, the pedals do not"."""
+    found: list[str] = []
+    for sentence in sentences:
+        if not any(_stems(sentence) <= _stems(earlier) for earlier in found):
+            found.append(sentence)
+    return found
+
+
+def _stems(sentence: str) -> frozenset[str]:
+    """Return what a sentence says, whatever its order: its words without endings, each negation as one."""
+    words = sentence.lower().replace(",", " ").replace(":", " ").rstrip(".").split()
+    return frozenset(_NEGATIONS.get(word, stem(word)) for word in words if word not in _EMPTY)
 
 
 def output_words(record: StateTable, output: str, value: str) -> str:
@@ -85,25 +108,23 @@ def _values(result: r.TableResult, know: Knowledge) -> tuple[tuple[str, float, s
 
 def loss(result: r.LossResult, question: Question, know: Knowledge) -> Parts:
     """What differs from normal, then what stays, then the facts that follow."""
-    lost = [stop(output_words(t, o, v)) for t, o, v in result.lost]
+    lost = _unsaid(stop(output_words(t, o, v)) for t, o, v in result.lost)
     kept = [stop(output_words(t, o, v)) for t, o, v in result.kept]
     facts = [stop(f.says) for f in result.facts]
     name = conditions_words(result.conditions, know)
-    text = f"With {name}: " + (" ".join(dict.fromkeys(lost)) if lost else "nothing in the tables changes.")
+    text, heard = under(name, " ".join(lost) if lost else "nothing in the tables changes.")
     if facts:
         text += " " + " ".join(dict.fromkeys(facts))
     if kept:
         text += " Unchanged: " + " ".join(dict.fromkeys(kept))
     remarks = [c.remark for c in result.conditions if c.remark]
     text += "".join(" " + stop(upper(x)) for x in remarks)
-    return Parts(text, result.sources, result.conditions[0].input)
+    return Parts(text, result.sources, result.conditions[0].input, aloud=(heard,))
 
 
 def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
     """The minimal sets that lead to a result, the smallest first."""
-    says = output_words(result.table, result.output, result.value.lstrip("!")).rstrip(".")
-    if result.value.startswith("!"):
-        says = f"lost: {says}"
+    says = _says(result).rstrip(".")
     given = f" (given {conditions_words(result.given, know)})" if result.given else ""
     sets = sorted(result.sets, key=len)
     if not sets:
@@ -114,30 +135,50 @@ def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
     if sets == [()]:
         return Parts(f"That is so with everything normal: {says}.", result.table.sources, result.table.id)
     words = [_set_words(s, know) for s in sets]
+    aloud: tuple[tuple[str, str], ...] = ()
     singles = [w for w, s in zip(words, sets, strict=True) if len(s) == 1]
     if result.single and not singles:
         lead = (
             f"No single failure{given}. It takes at least {_count(len(sets[0]))}: {'; or '.join(words)}. Then: {says}."
         )
     elif len(words) == 1:
-        lead = f"{upper(words[0])}{given}: then {inside(says)}."
+        lead, heard = under(f"{words[0]}{given}", f"{inside(says)}.")
+        aloud = (heard,)
     else:
         lead = f"{says}{given}, with any of these: {'; '.join(words)}."
     if len(words) == 1 or result.single:
-        lead += " " + _whole_row(result, sets[0], know)
+        lead += _rest_of_row(result, sets[0], says, know, named=len(words) > 1)
     sources = [*result.table.sources]
     for chosen in sets:
         for name, _ in chosen:
             sources.extend(know.base.inputs[name].sources)
-    return Parts(upper(lead), tuple(sources), result.table.id, (("sets", float(len(sets)), "count"),))
+    values = (("sets", float(len(sets)), "count"),)
+    return Parts(upper(lead), tuple(sources), result.table.id, values, aloud=aloud)
 
 
-def _whole_row(result: r.CauseResult, chosen: tuple[tuple[str, str], ...], know: Knowledge) -> str:
-    """Return everything that the table gives with one of the sets."""
+def _says(result: r.CauseResult) -> str:
+    """Return the sentence of a result; of one that is lost, the sentence of what is then so."""
+    if not result.value.startswith("!"):
+        return output_words(result.table, result.output, result.value)
+    lost = result.value.lstrip("!")
+    values = next(o.values for o in result.table.outputs if o.id == result.output)
+    others = [says for value, says, _ in values if value != lost]
+    if len(others) == 1:
+        return others[0]
+    return f"It is no longer so that {inside(output_words(result.table, result.output, lost))}"
+
+
+def _rest_of_row(
+    result: r.CauseResult, chosen: tuple[tuple[str, str], ...], said: str, know: Knowledge, named: bool
+) -> str:
+    """Return what else the table gives with one of the sets; named: which, as there are others."""
     state = {**{c.input: c.value for c in result.given}, **dict(chosen)}
     now = state_tables.outputs(result.table, state, know.base)
-    said = " ".join(stop(output_words(result.table, o.id, now[o.id])) for o in result.table.outputs)
-    return f"With {_set_words(chosen, know)}: {said}"
+    row = (stop(output_words(result.table, o.id, now[o.id])) for o in result.table.outputs)
+    sentences = _unsaid([stop(said), *row])
+    if len(sentences) < 2:
+        return ""
+    return f" With {_set_words(chosen, know)}: {' '.join(sentences[1:])}" if named else " " + " ".join(sentences[1:])
 
 
 def _set_words(chosen: tuple[tuple[str, str], ...], know: Knowledge) -> str:

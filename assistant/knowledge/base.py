@@ -101,6 +101,8 @@ class Base:
         """How words are pronounced, in the International Phonetic Alphabet."""
         self.radio_words: dict[str, str] = compiled["radio_words"]
         """Words of a number as they are said on the radio."""
+        self.labels: dict[str, str] = compiled["labels"]
+        """How a label in capitals is said with the kind of thing it names: "NORMAL", "normal mode"."""
         self.respelt: dict[str, str] = compiled["respelt"]
         """What is said, as an engine must be given it that reads plain text."""
 

@@ -15,9 +15,10 @@ from assistant.knowledge.problems import Problem, suggestion
 NAMESPACE = "http://www.w3.org/2005/01/pronunciation-lexicon"
 LARGEST = 1 << 20
 """Bytes of a lexicon; no sensible one comes near."""
-ROLES = {"": "pronunciations", "radio": "radio_words", "respelt": "respelt"}
+ROLES = {"": "pronunciations", "radio": "radio_words", "respelt": "respelt", "label": "labels"}
 """Roles, without their prefix, and where the aliases of each are kept: how a written form is said; how a word of a
-number is, where numbers are said digit by digit; how an engine that reads plain text must be given what is said."""
+number is, where numbers are said digit by digit; how an engine that reads plain text must be given what is said; a
+label with the kind of thing it names, which its capitals tell the eye."""
 _PARTS = ("grapheme", "alias", "phoneme", "example")
 _ELEMENTS = ("lexicon", "meta", "metadata", "lexeme", *_PARTS)
 _PARENTS = {"lexicon": "", "meta": "lexicon", "metadata": "lexicon", "lexeme": "lexicon"}

@@ -9,6 +9,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from assistant.answering.answer import Answer
+
 # The patterns are texts: each is compiled at its first use, which most questions never come to.
 _DOCUMENT = r"[A-Z][A-Z0-9]+"
 _PARAGRAPH = rf"{_DOCUMENT} (?:[A-Z]\.\d+|\d+(?:\.\d+)+)"
@@ -45,8 +47,35 @@ _JOINING = frozenset({
     "under", "until", "wait", "was", "when", "with", "within",
 })  # fmt: skip
 """Words after which an amount follows without a pause."""
+_AMOUNT = r"(?:Mach )?[−-]?\d[\d,]*(?:\.\d+)?(?:/\d+)? ?[^\s\d(),;:]*"
 _ASIDE_ENDS = (",", ".", ";", ":", "?", "!", ")")
-_FRACTIONS = {"2": "half", "3": "third", "4": "quarter", "8": "eighth", "16": "sixteenth"}
+_FRACTIONS = {
+    "2": "half", "3": "third", "4": "quarter", "5": "fifth", "6": "sixth", "7": "seventh", "8": "eighth",
+    "9": "ninth", "10": "tenth", "12": "twelfth", "16": "sixteenth", "32": "thirty-second", "100": "hundredth",
+}  # fmt: skip
+_PARTS_OF_ONE = r"(?<![\d/.])(?:(?<!\S)([A-Z][a-z]+) )?(\d{1,2})/(\d{1,3})(?![\d/])( in(?:ch|ches)?\b)?"
+_CODES = r"(?<![\d/])\d(?:/\d){2,}(?![\d/])"
+_MEMORY = r"(\d{1,2}\. )\(memory\) "
+_NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+_COUNTING = frozenset({"About", "At", "Above", "Below", "Over", "Under", "Only", "Up", "From", "To", "By"})
+"""Words with a capital that a fraction may follow; other names are counted by what looks like one."""
+_LEADS = ("Assumed", "Also needed", "Unchanged", "Known nearby")
+"""What keeps its colon, whatever follows: the others of the sentence give way."""
+_NOTE = r" ?(?:Value|The \S+(?: \S+){0,3}) (?:is )?from memory, check the source\."
+"""A note from one who writes to those who check; a listener would take it for a doubt of his own."""
+_LONG_ASIDE = 6
+"""Words from which an aside that ends a sentence is a sentence of its own."""
+_ITEM = r", (?:and |or )?(?=[^,.;:]*\d)(?!(?:which|then|with|so|if|and|or|at|in|when|where|whichever|whatever) )"
+_CROWDED, _ITEMS = 14, 3
+"""Words of a sentence, and amounts listed in it, from which each is said apart."""
+
+
+def text_by_ear(answer: Answer) -> str:
+    """Return the text of an answer with what it says in other words for a listener, still as it is written."""
+    text = answer.text
+    for written, heard in answer.aloud:
+        text = text.replace(written, heard, 1)
+    return text
 
 
 def sentences_by_ear(text: str, signs: Iterable[str]) -> str:
@@ -55,12 +84,46 @@ def sentences_by_ear(text: str, signs: Iterable[str]) -> str:
     signs: how units are written behind a number, with their space if they have one.
     """
     text = _without_repeating(_joined_lines(text))
+    text = re.sub(_NOTE, "", text) if "from memory" in text else text
+    text = _memory_counted(text)
     about_paragraphs = re.match(_ABOUT_PARAGRAPHS, text) is not None
     text = re.sub(_REVISION, "", text) if "changed with" in text else text
     text = _paragraphs_said(text) if about_paragraphs else _without_paragraphs(text)
     text = _asides(text, dropped=about_paragraphs)
     text = _bounds_named(_labels_apart(_fractions(text), signs))
-    return _breaks_as_stops(_steps_numbered(text))
+    return _each_once(_crowd_parted(_breaks_as_stops(_steps_numbered(text)), signs))
+
+
+def _memory_counted(text: str) -> str:
+    """Say once how many steps are from memory, where all are; else of each that it is."""
+    if "(memory)" not in text:
+        return text
+    steps, memory = len(re.findall(r"(?:^|[:;,] )\d{1,2}\. (?=\S)", text)), len(re.findall(_MEMORY, text))
+    if memory < 2 or steps != memory or memory >= len(_NUMBERS):
+        return re.sub(_MEMORY, r"\1from memory, ", text)
+    text = re.sub(_MEMORY, r"\1", text)
+    return text.replace(": 1. ", f": {_NUMBERS[memory]} memory items: 1. ", 1)
+
+
+def _crowd_parted(text: str, signs: Iterable[str]) -> str:
+    """The amounts that a long sentence lists become sentences, so that each can be taken in."""
+
+    def parted(sentence: str) -> str:
+        if len(sentence.split()) < _CROWDED or len(re.findall(_ITEM, sentence)) < _ITEMS - 1:
+            return sentence
+        pieces = re.split(_ITEM, sentence)
+        amounts = [piece for piece in pieces if re.search(rf"\d ?(?:{units})(?!\w)", piece)]
+        return ". ".join(_upper(piece) for piece in pieces) if len(amounts) >= _ITEMS else sentence
+
+    if text.count(",") < _ITEMS - 1:
+        return text
+    units = "|".join(re.escape(sign.strip()) for sign in signs)
+    return " ".join(parted(sentence) for sentence in re.split(r"(?<=[.?!]) +", text))
+
+
+def _each_once(text: str) -> str:
+    """A sentence that was said is not said again."""
+    return " ".join(dict.fromkeys(re.split(r"(?<=[.?!]) +", text)))
 
 
 def _joined_lines(text: str) -> str:
@@ -114,14 +177,7 @@ def _asides(text: str, dropped: bool) -> str:
         inner = match[2].strip(" ,;.")
         if dropped or re.search(_FOR_THE_EYE, inner):
             return ""
-        if re.search(r"(?:^|\s)\d{1,2}\. *$", match.string[: match.start()]):
-            return f" {inner}:"
-        if re.fullmatch(_QUALIFIER, inner) and not re.search(_MESSAGE, match.string[: match.start()]):
-            return f" {inner}"
-        if re.search(_WHICH_LIMIT, match.string[: match.start()]):
-            return f". The limit: {inner}"
-        closes = match.string[match.end() :].lstrip()[:1]
-        return f", {inner}" + ("" if not closes or closes in _ASIDE_ENDS else ",")
+        return _aside(inner, match.string[: match.start()], match.string[match.end() :].lstrip())
 
     while any(sign in text for sign in "([{"):
         text, count = re.subn(_INNER_BRACKET, said, text)
@@ -130,10 +186,29 @@ def _asides(text: str, dropped: bool) -> str:
     return text.lstrip(" ,")
 
 
+def _aside(inner: str, before: str, after: str) -> str:
+    """What stood in brackets, joined to what stands before and after it."""
+    if re.search(r"(?:^|\s)\d{1,2}\. *$", before):
+        return f" {inner},"
+    if re.fullmatch(_QUALIFIER, inner) and not re.search(_MESSAGE, before):
+        return f" {inner}"
+    if re.search(_WHICH_LIMIT, before):
+        return f". The limit: {inner}"
+    if after[:1] in ("", ".", ";") and len(inner.split()) >= _LONG_ASIDE:
+        return f". {_upper(inner)}"
+    if re.fullmatch(_AMOUNT, inner) and re.search(rf"{_AMOUNT}$", before):
+        inner = f"or {inner}"
+    elif after[:1] == "," and re.search(r", | or ", inner) and not inner.startswith("or "):
+        inner = f"that is {inner}"
+    return f", {inner}" + ("" if not after or after[0] in _ASIDE_ENDS else ",")
+
+
 def _bounds_named(text: str) -> str:
     """A margin says which limit it is to: "above the limit" alone leaves the listener to work it out."""
     if " the limit" not in text:
         return text
+    if re.search(r"The limit: [^.]* (?:above|below|at) which ", text):
+        return text  # a threshold is no maximum
     return re.sub(_MARGIN, lambda m: f"{m[1]}{m[2]}{m[3]} the {_BOUNDS[m[1], m[3]]}", text)
 
 
@@ -155,11 +230,20 @@ def _fractions(text: str) -> str:
     """Say "1/8 in" as one eighth of an inch."""
 
     def said(match: re.Match[str]) -> str:
-        part = _FRACTIONS[match[2]]
-        number = match[1] if match[1] == "1" or part == "half" else f"{match[1]} {part}s"
-        return (f"{match[1]} {part}" if match[1] == "1" else number) + (" of an inch" if match[3] else "")
+        name, above, below, inch = match.groups()
+        before = f"{name} " if name else ""
+        if name and name not in _COUNTING:  # "System 1/2": both
+            return f"{before}{above} and {below}"
+        part = _FRACTIONS.get(below, "")
+        if not part or int(above) >= int(below):
+            return match[0]
+        words = f"{above} {part}{'' if above == '1' else 's'}"
+        return before + words + (" of an inch" if inch else "")
 
-    return re.sub(r"(?<![\d/])(\d)/(2|3|4|8|16)(?![\d/])( in\b)?", said, text) if "/" in text else text
+    if "/" not in text:
+        return text
+    text = re.sub(_CODES, lambda match: match[0].replace("/", ", "), text)
+    return re.sub(_PARTS_OF_ONE, said, text)
 
 
 def _steps_numbered(text: str) -> str:
@@ -183,6 +267,8 @@ def _last_colon_kept(sentence: str) -> str:
     parts = sentence.split(": ")
     if len(parts) < 3:
         return sentence
+    if parts[0] in _LEADS:
+        return f"{parts[0]}: {', '.join(parts[1:])}"
     return ". ".join([parts[0], *(_upper(part) for part in parts[1:-1])]) + f": {parts[-1]}"
 
 

@@ -25,6 +25,11 @@ _PIECE = re.compile(
     r"(?P<unit>(?! ?M(?:ach)? ?[\d.]) ?[^\s\d,;:!?]+)?"
     r"|(?P<word>[^\W\d_]+)"
 )
+_DAY_FIRST = r"(?<![\d/])(\d\d)/(\d\d)/(\d{4})(?![\d/])"
+_BEFORE_LABEL = "[Ii]n|[Tt]o|[Oo]f|[Ff]rom|[Ww]ith|[Ww]ithout|[Uu]ntil|[Ff]or"
+_KINDS = ("mode", "setting", "settings", "memo", "caption", "message", "button", "switch", "shows", "lights")
+_KINDS_OF_MODES = (*_KINDS, "modes", "braking", "brakes", "pressure")
+"""Words that tell what kind of thing a label before them names."""
 _MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
     "November", "December",
@@ -33,6 +38,7 @@ _NEVER_READ = frozenset({"in"})
 """Signs of units that are likelier to be words of the sentence: "2 in each"."""
 _LONGEST = 15
 """Figures that a number may have to be said in full; a longer one is said figure by figure."""
+_POWERS = {"²": "squared", "³": "cubed"}
 _VOWELS = frozenset("AEIOUY")
 
 
@@ -52,16 +58,22 @@ def spoken(
     lexicon: Mapping[str, str],
     digits: bool = False,
     radio: Mapping[str, str] | None = None,
+    labels: Mapping[str, str] | None = None,
 ) -> str:
     """Return the text as it is to be said: "sixty-eight degrees either way at fifteen knots."
 
     lexicon: written form to spoken form, capitals counting. digits: say amounts digit by digit, as on the
-    radio, with the words that radio has for them ("three": "tree"). The result holds no figure, bracket,
+    radio, with the words that radio has for them ("three": "tree"). labels: a label in capitals to what it is called
+    where the sentence does not tell its kind ("NORMAL": "normal mode"). The result holds no figure, bracket,
     semicolon or dash, and ends with a stop unless it asks something.
     """
     manner = _Manner(units, _signs(units), lexicon, digits, radio or {})
-    said = _ranges_in_words(_with_lexicon_signs(_roots_multiplied(text), manner), manner)
+    said = _labels_named(text, labels) if labels else text
+    said = _divided(_slashed_dates(_roots_multiplied(said)))
+    said = _ranges_in_words(_with_lexicon_signs(said, manner), manner)
     said = _dates_in_words(sentences_by_ear(said, _written(units)))
+    if digits:
+        said = re.sub(r"(?<=\d) point (?=\d)", " decimal ", said)
     return _tidy(_PIECE.sub(lambda match: _said(match, manner), said))
 
 
@@ -85,6 +97,35 @@ def _signs(units: Units) -> dict[str, str]:
 def _roots_multiplied(text: str) -> str:
     """A number before a root multiplies it: "9.0 √p" is nine times the square root."""
     return re.sub(r"(?<=\d) ?√", " times √", text) if "√" in text else text
+
+
+def _divided(text: str) -> str:
+    """A stroke between spaces is a division; between units it is "per", and between single letters nothing."""
+    if "/" not in text:
+        return text
+    text = re.sub(r"(?<=\S) / (?=\S)", " divided by ", text)
+    return re.sub(r"\b([A-Za-z])/([A-Za-z])\b(?![²³])", _letters_apart, text)
+
+
+def _letters_apart(match: re.Match[str]) -> str:
+    return match[0] if match[0] in ("m/s",) else f"{match[1].upper()} {match[2].upper()}"
+
+
+def _slashed_dates(text: str) -> str:
+    """A date in figures, the day first, as the one form of dates that is said."""
+    return re.sub(_DAY_FIRST, r"\3-\2-\1", text) if text.count("/") > 1 else text
+
+
+def _labels_named(text: str, labels: Mapping[str, str]) -> str:
+    """Name the kind of a label where nothing but its capitals tells it: "in NORMAL", "With STEER LOST the …"."""
+    for label, name in labels.items():
+        if label not in text:
+            continue
+        kinds = "|".join(_KINDS_OF_MODES if name.endswith(" mode") else _KINDS)
+        alone = rf"{re.escape(label)}(?!\w|[ -](?:{kinds}|[A-Z]{{2,}})\b)"
+        text = re.sub(rf"(?:^|(?<=[.:;] ))With {alone} (?=[a-z])", f"With {name}, ", text)
+        text = re.sub(rf"(?<!\w)({_BEFORE_LABEL}) {alone}", rf"\1 {name}", text)
+    return text
 
 
 def _with_lexicon_signs(text: str, manner: _Manner) -> str:
@@ -215,6 +256,8 @@ def _word(word: str, lexicon: Mapping[str, str], begins: bool) -> str:
     said = lexicon.get(word)
     if said is not None:
         return said
+    if word[-1] in _POWERS and len(word) > 1:
+        return f"{_word(word[:-1], lexicon, begins)} {_POWERS[word[-1]]}"
     if len(word) < 2 or not word.isupper():
         return word
     if not _VOWELS & set(word):

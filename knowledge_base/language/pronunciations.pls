@@ -7,7 +7,8 @@
   phoneme    how it is pronounced, in the International Phonetic Alphabet, of what the letters do not tell: for
              synthesisers that read SSML.
   role       say:radio: a word of a number that is said digit by digit, as on the radio. say:respelt: what is said,
-             as a synthesiser must be given it that reads plain text and would get it wrong.
+             as a synthesiser must be given it that reads plain text and would get it wrong. say:label: a label in
+             capitals with the kind of thing it names, said where the sentence does not tell ("in NORMAL").
 
   A plain word is replaced wherever it stands alone; an entry with a figure, a space or a sign in it, such as
   "J/(kg·K)", wherever it is written. Amounts need no entry: units.yaml says how their units are spoken. Words
@@ -81,9 +82,44 @@
   <lexeme><grapheme>¾</grapheme><alias>three quarters</alias></lexeme>
   <lexeme><grapheme>and/or</grapheme><alias>and or</alias></lexeme>
 
+  <!-- Formulas: the letters of Greece, functions -->
+  <lexeme><grapheme>sin δ</grapheme><alias>the sine of delta</alias></lexeme>
+  <lexeme><grapheme>tan δ</grapheme><alias>the tangent of delta</alias></lexeme>
+  <lexeme><grapheme>α</grapheme><alias>alpha</alias></lexeme>
+  <lexeme><grapheme>β</grapheme><alias>beta</alias></lexeme>
+  <lexeme><grapheme>γ</grapheme><alias>gamma</alias></lexeme>
+  <lexeme><grapheme>δ</grapheme><alias>delta</alias></lexeme>
+  <lexeme><grapheme>ε</grapheme><alias>epsilon</alias></lexeme>
+  <lexeme><grapheme>η</grapheme><alias>eta</alias></lexeme>
+  <lexeme><grapheme>θ</grapheme><alias>theta</alias></lexeme>
+  <lexeme><grapheme>λ</grapheme><alias>lambda</alias></lexeme>
+  <lexeme><grapheme>μ</grapheme><alias>mu</alias></lexeme>
+  <lexeme><grapheme>ν</grapheme><alias>nu</alias></lexeme>
+  <lexeme><grapheme>π</grapheme><alias>pi</alias></lexeme>
+  <lexeme><grapheme>ρ</grapheme><alias>rho</alias></lexeme>
+  <lexeme><grapheme>σ</grapheme><alias>sigma</alias></lexeme>
+  <lexeme><grapheme>τ</grapheme><alias>tau</alias></lexeme>
+  <lexeme><grapheme>φ</grapheme><alias>phi</alias></lexeme>
+  <lexeme><grapheme>ω</grapheme><alias>omega</alias></lexeme>
+  <lexeme><grapheme>Δ</grapheme><alias>delta</alias></lexeme>
+
   <!-- Phrases that read well and are heard badly -->
   <lexeme><grapheme>everything not named normal</grapheme><alias>everything else normal</alias></lexeme>
   <lexeme><grapheme>ends included</grapheme><alias>both included</alias></lexeme>
+
+  <lexeme><grapheme>part 121</grapheme><grapheme>Part 121</grapheme><alias>part one twenty-one</alias></lexeme>
+  <lexeme><grapheme>e.g.</grapheme><alias>for example</alias></lexeme>
+  <lexeme><grapheme>i.e.</grapheme><alias>that is</alias></lexeme>
+  <lexeme><grapheme>vs.</grapheme><alias>against</alias></lexeme>
+  <lexeme><grapheme>No. </grapheme><alias>number </alias></lexeme>
+  <lexeme><grapheme>kts</grapheme><alias>knots</alias></lexeme>
+  <lexeme><grapheme>psig</grapheme><alias>p s i gauge</alias></lexeme>
+  <lexeme><grapheme>UTC</grapheme><alias>U T C</alias></lexeme>
+  <lexeme><grapheme>TODA</grapheme><alias>T O D A</alias></lexeme>
+  <lexeme><grapheme>TODR</grapheme><alias>T O D R</alias></lexeme>
+  <lexeme><grapheme>TORA</grapheme><alias>T O R A</alias></lexeme>
+  <lexeme><grapheme>ASDA</grapheme><alias>A S D A</alias></lexeme>
+  <lexeme><grapheme>LDA</grapheme><alias>landing distance available</alias></lexeme>
 
   <!-- Words of the trade that spelling does not tell -->
   <lexeme><grapheme>castor</grapheme><phoneme>ˈkɑːstə</phoneme></lexeme>

@@ -138,7 +138,8 @@ def test_a_margin_says_to_which_limit(
         ("Parking: 1. Chocks in; 2. Wait 5 s.", "Parking. one, Chocks in. two, Wait five seconds."),
         ("Which do you mean? 1. one; 2. other.", "Which do you mean? one, one. two, other."),
         ("On the ground: 1. Fans on.", "On the ground: Fans on."),
-        ("No braking: 1. (memory) Reverse; 2. (memory) Off.", "No braking. one, memory: Reverse. two, memory: Off."),
+        ("No braking: 1. (memory) Reverse; 2. (memory) Off.", "No braking: two memory items. one, Reverse. two, Off."),
+            ("Heat: 1. (memory) Reverse; 2. Off: at once.", "Heat. one, from memory, Reverse. two, Off: at once."),
         ("It runs on System 1. No pump is in it.", "It runs on System one. No pump is in it."),
         ("With System 1 lost; System 2. The pump", "With System one lost. System two. The pump."),
         (

@@ -59,7 +59,7 @@ def test_a_limit_check(second: Ask, question: str, verdict: str) -> None:
         ("where is the hand pump", "between the front seats"),
         ("engine pump failed, can the gear be extended?", "The gear extends by hand pump"),
         ("engine pump and hand pump failed, can the gear be extended?", "The gear does not extend"),
-        ("what leads to no extension", "The engine pump failed and the hand pump failed"),
+        ("what leads to no extension", "the engine pump failed and the hand pump failed"),
         ("engine pump failure procedure", "1. (memory) Slow to 120 kt or less; 2. Gear lever DN"),
         ("why the hand pump", "when the engine pump has failed"),
     ],

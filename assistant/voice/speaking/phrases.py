@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from assistant.answering.answer import ANSWER, Answer
 from assistant.conversation.opening import Knowledge
+from assistant.rendering.by_ear import text_by_ear
 from assistant.rendering.speech import spoken
 from assistant.voice.speaking.settings import VoiceSettings
 
@@ -34,7 +35,7 @@ def answer_phrases(answer: Answer, knowledge: Knowledge, settings: VoiceSettings
     """Return what is said to a question: the answer, and after a limit or a procedure the caution again."""
     said = answer.spoken
     if settings.digits or not said:
-        said = said_aloud(answer.text, knowledge, settings)
+        said = said_aloud(text_by_ear(answer), knowledge, settings)
     found = phrases(said)
     if answer.outcome != ANSWER or not _wants_caution(answer, knowledge) or not found:
         return found
@@ -50,7 +51,7 @@ def caution_said(knowledge: Knowledge) -> str:
 def said_aloud(text: str, knowledge: Knowledge, settings: VoiceSettings) -> str:
     """Return a written text as it is said with these settings."""
     base = knowledge.base
-    return spoken(text, knowledge.units, base.pronunciations, settings.digits, base.radio_words)
+    return spoken(text, knowledge.units, base.pronunciations, settings.digits, base.radio_words, base.labels)
 
 
 def phrases(said: str) -> list[Phrase]:
