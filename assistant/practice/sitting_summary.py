@@ -17,6 +17,8 @@ _CALLED = {RIGHT: "right", PARTLY: "partly right", WRONG: "wrong", MISSED: "miss
 _SHOWN = 8
 _EACH_MIN, _ROUND_MIN, _LONG_MIN = 0.5, 5, 60
 """Minutes that a question takes with its answer, to which they are rounded up, from which on they are many."""
+_A_DAY_MIN, _TIMES_EACH = 30, 4
+"""Minutes a day that a learner has, and how often a record is asked until it is known."""
 SAVED, UNSAVED = "Kept in the record of {name}.", "Not kept: the record of {name} cannot be written."
 
 
@@ -61,9 +63,9 @@ def today_line(chosen: Iterable[Choice]) -> str:
     total = sum(counted.values())
     if not total:
         return "Nothing is due today; --number 10 asks ahead of time."
-    minutes = ceil(total * _EACH_MIN / _ROUND_MIN) * _ROUND_MIN
-    long = "; --minutes 30 takes the most urgent" if minutes > _LONG_MIN else ""
-    return f"Today: {total} to ask ({parts}), about {minutes} min{long}."
+    minutes = _rounded(total * _EACH_MIN)
+    long = f"; --minutes {_A_DAY_MIN} takes the most urgent" if minutes > _LONG_MIN else ""
+    return f"Today: {total} to ask ({parts}), about {minutes} min, and again what you miss{long}."
 
 
 def ahead_lines(ahead: Ahead) -> list[str]:
@@ -79,7 +81,21 @@ def ready_line(day: date, pace: Pace) -> str:
     """Return how the days left and what is not begun stand to each other."""
     days = pace.days or 1
     unseen = f"{pace.unseen} not asked yet" if pace.unseen else "everything was asked at least once"
-    return f"Ready by {day}: {days} day{'s' * (days > 1)} with today, {unseen}."
+    return f"Ready by {day}: {days} day{'s' * (days > 1)} with today, {unseen}.{_load(pace, days)}"
+
+
+def _load(pace: Pace, days: int) -> str:
+    """Return what all of it takes a day, where that is more than a learner has, and how far that time reaches."""
+    minutes = (pace.unseen * _TIMES_EACH + pace.due) * _EACH_MIN / days
+    if not pace.unseen or minutes <= _A_DAY_MIN:
+        return ""
+    share = max(round(_A_DAY_MIN / minutes * 10) * 10, 10)
+    reach = f"{_A_DAY_MIN} min a day reach about {share}% of it, figures and procedures first."
+    return f" All of it takes about {_rounded(minutes)} min a day; {reach}"
+
+
+def _rounded(minutes: float) -> int:
+    return ceil(minutes / _ROUND_MIN) * _ROUND_MIN
 
 
 def _to_read(given: Sequence[Given]) -> list[Line]:

@@ -27,5 +27,5 @@ def left_out_line(pool: Pool) -> str:
     if not pool.left_out:
         return ""
     count, first = len(pool.left_out), pool.left_out[0].line
-    more = f", and {count - 1} more" if count > 1 else ""
-    return f"Not asked: {first}{more} (“downlock progress” tells all)."
+    records = "1 record" if count == 1 else f"{count} records"
+    return f"Not asked: {records}, such as: {first} (“downlock progress” tells all)."

@@ -1,5 +1,7 @@
 """What to ask next: what a revision changed, then what is fading, then what is new, at a pace that fits the days left.
 
+On a day so long that hardly anybody gets to its end, what is new has its share all along.
+
 Pure: time and chance are handed in, so that the same record and the same seed give the same sitting.
 """
 
@@ -24,6 +26,12 @@ _LOOK = 6
 """How many of the most urgent are looked through for one of another section."""
 _LAST_DAYS = 0.15
 """Share of the days left that is kept free of new records, so that the last ones are asked a second time."""
+LONG_DAY = 60
+"""Questions of a day, beyond which hardly anybody gets to its end: then what is new is mixed in among what fades."""
+_SHARE_OF_NEW = (0.25, 0.5)
+"""Of a long day's questions, how many are new: as many as are to be begun among all, but within these bounds."""
+_FIRST_KINDS = ("limits", "procedures")
+"""What is begun first where all is equally new: figures and what is done from memory."""
 _EARLY = 1.5
 """How much more than an even share of what is new is begun on a day, while little is fading yet."""
 
@@ -54,6 +62,10 @@ class Pace(NamedTuple):
     new: int
     begun: int
     due: int
+
+
+_Tier = tuple[str, list[Standing], int]
+"""Why something is asked, what may be, and how many of it are at most."""
 
 
 def pace(standings: Iterable[Standing], now: datetime, ready_by: date | None = None) -> Pace:
@@ -125,7 +137,7 @@ def _tiers(
     count: int | None,
     ready_by: date | None,
     asked: Sequence[str],
-) -> Iterator[tuple[str, list[Standing]]]:
+) -> Iterator[_Tier]:
     """Yield what may be asked, tier by tier; the last is only looked for when it is wanted."""
     left = [each for each in standings if each.item.record not in asked or _again(each, now, asked)]
     changed = [each for each in left if each.was]
@@ -136,11 +148,31 @@ def _tiers(
         kept = _share_of_new(len(changed) + len(fading), len(new), count, len(asked), _begun(standings, asked, now))
         fading = fading[: max(size - kept - len(changed), 0)]
         new = new[: max(size - len(changed) - len(fading), 0)]
-    yield CHANGED, changed
-    yield FADING, fading
-    yield NEW, new
+    yield CHANGED, changed, len(changed)
+    if count is None and len(asked) + len(fading) + len(new) > LONG_DAY:
+        yield from _mixed(fading, new, len(asked), _begun(standings, asked, now))
+    yield FADING, fading, len(fading)
+    yield NEW, new, len(new)
     if count is not None:
-        yield AHEAD, _ahead(left, now, ready_by)
+        ahead = _ahead(left, now, ready_by)
+        yield AHEAD, ahead, len(ahead)
+
+
+def _mixed(fading: list[Standing], new: list[Standing], asked: int, begun: int) -> Iterator[_Tier]:
+    """Yield what is fading and what is new in turns, so that what is new does not starve where a day is left early.
+
+    asked, begun: questions of this sitting so far, and how many of them were new.
+    """
+    if not fading or not new:
+        return
+    least, most = _SHARE_OF_NEW
+    share = min(max(len(new) / (len(new) + len(fading)), least), most)
+    for place in range(asked, asked + len(fading) + len(new)):
+        if begun < int(share * (place + 1)):
+            begun += 1
+            yield NEW, new, 1
+        else:
+            yield FADING, fading, 1
 
 
 def _again(standing: Standing, now: datetime, asked: Sequence[str]) -> bool:
@@ -148,15 +180,25 @@ def _again(standing: Standing, now: datetime, asked: Sequence[str]) -> bool:
     return standing.fades(now) and standing.item.record not in asked[-3:]
 
 
-def _new(standings: Iterable[Standing], count: int, chance: Random) -> list[Standing]:
+def _new(standings: Sequence[Standing], count: int, chance: Random) -> list[Standing]:
     """What is to be begun today: the type's own before what is true of all aeroplanes, a fair share of each section."""
     sections: dict[str, list[Standing]] = {}
-    for each in standings:
-        if each.card is None:
-            sections.setdefault(each.item.section, []).append(each)
+    for each in _widely(standings):
+        sections.setdefault(each.item.section, []).append(each)
     own = [group for name, group in sections.items() if name != GENERAL]
     chosen = _by_shares(own, count, chance)
     return chosen + sections.get(GENERAL, [])[: count - len(chosen)]
+
+
+def _widely(standings: Sequence[Standing]) -> list[Standing]:
+    """What was never asked, a paragraph's first before the second of any: one fact is often several records."""
+    known = Counter(each.item.paragraph for each in standings if each.card is not None)
+    ranked = []
+    for each in sorted(standings, key=lambda each: each.item.kind not in _FIRST_KINDS):
+        if each.card is None:
+            ranked.append((known[each.item.paragraph], each))
+            known[each.item.paragraph] += 1
+    return [each for _, each in sorted(ranked, key=lambda pair: pair[0])]
 
 
 def _by_shares(groups: list[list[Standing]], count: int, chance: Random) -> list[Standing]:
@@ -198,15 +240,13 @@ def _ahead(standings: Iterable[Standing], now: datetime, ready_by: date | None) 
     return [*fading, *unseen, *other]
 
 
-def _interleaved(
-    tiers: Iterable[tuple[str, list[Standing]]], now: datetime, chance: Random, last: str
-) -> Iterator[Choice]:
+def _interleaved(tiers: Iterable[_Tier], now: datetime, chance: Random, last: str) -> Iterator[Choice]:
     """Yield each tier in turn, the most urgent first, but a section twice running only where no other is left."""
     recent = [last] if last else []
     given: set[str] = set()
-    for why, group in tiers:
+    for why, group, most in tiers:
         waiting = [each for each in group if each.item.record not in given]
-        while waiting:
+        for _ in range(min(most, len(waiting))):
             chosen = _other_section(waiting, recent, chance)
             waiting.remove(chosen)
             given.add(chosen.item.record)

@@ -160,6 +160,39 @@ def test_one_after_another_keeps_to_the_same_shares() -> None:
     assert len(set(given)) == 20
 
 
+def test_on_a_day_too_long_to_end_what_is_new_has_its_share_wherever_one_stops() -> None:
+    standings = [*spread(40), *(asked(100 + n, 20, section=SECTIONS[n % 4]) for n in range(150))]
+    given: list[str] = []
+    whys: list[str] = []
+    for _ in range(60):
+        chosen = choose_next(standings, NOW, Random(1), date(2026, 11, 26), given)
+        assert chosen is not None
+        given.append(chosen.record)
+        whys.append(chosen.why)
+        standings = [
+            each._replace(card=card_after([Review(NOW, RECALLED)]), first=each.first or NOW)
+            if each.item.record == chosen.record
+            else each
+            for each in standings
+        ]
+
+    for stop in range(12, 61, 12):
+        assert 0.2 * stop <= whys[:stop].count(NEW) <= 0.5 * stop
+    assert whys[0] == FADING
+    assert len(plan(standings, NOW, Random(1), ready_by=date(2026, 11, 26), asked=given)) == 130
+
+
+def test_a_paragraph_s_first_is_begun_before_the_second_of_any() -> None:
+    def of(number: int, paragraph: str, kind: str = "facts") -> Standing:
+        return Standing(item(number)._replace(paragraph=paragraph, kind=kind))
+
+    standings = [of(1, "A 1"), of(2, "A 1"), of(3, "A 1", "limits"), of(4, "A 2"), of(5, "A 3")]
+
+    chosen = [each.record for each in plan(standings, NOW, Random(1), count=3)]
+
+    assert set(chosen) == {"r3", "r4", "r5"}
+
+
 def test_what_was_missed_comes_again_in_the_sitting_but_not_at_once() -> None:
     missed = asked(1, 11 / 24 / 60, MISSED)  # due since a minute
 

@@ -7,7 +7,7 @@ from assistant.practice.asking.pool import Pool
 from assistant.practice.asking.standing import Standing
 from assistant.practice.sitting import put, said
 from assistant.practice.sitting_state import Desk, Given, State
-from assistant.practice.sitting_summary import Ahead, summary_lines, today_line
+from assistant.practice.sitting_summary import Ahead, ready_line, summary_lines, today_line
 from tests.practice.sitting.conftest import Putter
 
 
@@ -56,6 +56,13 @@ def test_what_is_to_come_is_told(asked: Putter, desk: Desk) -> None:
     assert told[-1] == "Not kept: the record of Ana cannot be written."
 
 
+def test_what_all_of_it_takes_is_reckoned_on_the_first_day() -> None:
+    told = ready_line(date(2026, 12, 10), Pace(16, 480, 50, 0, 0))
+
+    assert "All of it takes about 60 min a day; 30 min a day reach about 50% of it" in told
+    assert "a day" not in ready_line(date(2026, 12, 10), Pace(16, 48, 5, 0, 0))
+
+
 def test_nothing_answered_is_said_and_no_more() -> None:
     assert lines(()) == ["Nothing was answered."]
 
@@ -64,6 +71,7 @@ def test_today_is_counted_by_why_with_the_time_it_takes(pool: Pool) -> None:
     choices = [Choice(Standing(item), why, 0.0) for item, why in
                zip(pool.items, [CHANGED, FADING, FADING, *[NEW] * 10], strict=False)]  # fmt: skip
 
-    assert today_line(choices) == "Today: 13 to ask (1 changed, 2 fading, 10 new), about 10 min."
+    told = "Today: 13 to ask (1 changed, 2 fading, 10 new), about 10 min, and again what you miss."
+    assert today_line(choices) == told
     assert today_line(()) == "Nothing is due today; --number 10 asks ahead of time."
-    assert "about 100 min; --minutes 30 takes the most urgent" in today_line(choices[-1:] * 200)
+    assert "about 100 min, and again what you miss; --minutes 30 takes the" in today_line(choices[-1:] * 200)
