@@ -19,7 +19,7 @@ class Token(NamedTuple):
 
 
 # Signs that mean a word: read as that word, so that "@90kt" and "at 90 kt" are one question.
-_SIGN_WORDS = {"~": "about", "@": "at", ">": "above", "<": "below", "\u00d7": "times"}
+_SIGN_WORDS = {"'s": "is", "~": "about", "@": "at", ">": "above", "<": "below", "\u00d7": "times"}
 
 # Applied before Unicode normalisation, which would turn "º" into "o" and "2½" into "21/2".
 _POWERS = "\u2070\u00b9\u00b2\u00b3\u2074\u2075\u2076\u2077\u2078\u2079"
@@ -39,6 +39,19 @@ _REPLACED = str.maketrans(
 _MARKS = re.compile("[\u0300-\u036f]+")
 _ESCAPES = re.compile(r"\x1b(?:\[[0-?]*[ -/]*[@-~]|\][^\x07\x1b]*(?:\x07|\x1b\\)?|.)?", re.DOTALL)
 
+_MARKUP_SIGNS = frozenset("<>&[%")
+_ENTITIES = {
+    "&lt;": "<", "&gt;": ">", "&amp;": "&", "&quot;": '"', "&#39;": "'", "&nbsp;": " ", "&deg;": "\u00b0", "%20": " ",
+}  # fmt: skip
+_TAGS = re.compile(
+    r"</?(?:a|b|i|u|p|em|h[1-6]|li|ol|ul|td|th|tr|br|hr|div|pre|img|code|span|body|head|html|font|form|input|table|tbody"
+    r"|thead|title|style|small|strong|button|blockquote)(?:\s[^<>]*)?/?>",
+    re.IGNORECASE,
+)
+_PAIRED = re.compile(r"\[(\w+)\](.*?)\[/\1\]", re.DOTALL)
+_QUOTED = re.compile(r"^(?:\s*>)+\s*(?=[^\W\d_])", re.MULTILINE)
+"""Marks at the beginning of a line that was quoted in a mail; before a number the sign says more than."""
+
 _TOKEN = re.compile(
     r"""
       [0-9]+(?:\.[0-9]+){2,}                                       # paragraph reference: 32.50.2
@@ -48,6 +61,7 @@ _TOKEN = re.compile(
         | [0-9]+(?:\.[0-9]+)?                                      # 90  20.5
         | (?:(?<![A-Za-z]{2})|(?<=[Mm][Aa][Cc][Hh]))\.[0-9]+       # .60, but not the end of "sys.2"
       )
+    | (?<=[0-9])'[Ss](?![^\W_])                                   # "the 120's brakes": no seconds
     | (?<![A-Za-z/])(?:
           (?:m|M|ft|FT|Ft|km|KM|Km|deg|DEG|Deg|nm|NM|kg|KG|lb|LB)
               /(?:[Ss](?:\^?2|/[Ss])?|[Mm][Ii][Nn]|[Hh][Rr]?|[Ss][Ee][Cc])  # ft/min
@@ -63,14 +77,24 @@ _TOKEN = re.compile(
 
 
 def clean(text: str) -> str:
-    """Return the text that token offsets refer to: plain quotes, hyphens and letters, no escape sequences."""
+    """Return the text that token offsets refer to: plain quotes, hyphens and letters, no escapes and no mark-up."""
     if "\x1b" in text:
         text = _ESCAPES.sub(" ", text)
+    if not _MARKUP_SIGNS.isdisjoint(text):
+        text = _without_markup(text)
     if text.isascii():
         return text.replace("`", "'") if "`" in text else text
     from unicodedata import normalize  # only needed off the common path
 
     return _MARKS.sub("", normalize("NFKD", text.translate(_REPLACED))).translate(_REPLACED)
+
+
+def _without_markup(text: str) -> str:
+    """Return a text that was copied with its mark-up as it is read: no tags, entities or quotation marks of a mail."""
+    for coded, sign in _ENTITIES.items():
+        text = text.replace(coded, sign)
+    text = _TAGS.sub(" ", _QUOTED.sub("", text))
+    return _PAIRED.sub(r" \2 ", text)
 
 
 def tokenize(text: str, whole: frozenset[str] = frozenset()) -> list[Token]:
@@ -95,6 +119,8 @@ def _plain(raw: str) -> str:
     if len(raw) == 1:
         return _SIGN_WORDS.get(raw) or raw.lower()
     text = raw.lower()
+    if text[0] == "'":
+        return _SIGN_WORDS.get(text, text)
     if "/s" in text:
         return text.replace("^", "").replace("s/s", "s2")
     return text

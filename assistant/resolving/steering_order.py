@@ -41,7 +41,11 @@ _WORDS = {"tiller": "tiller", "tillers": "tiller", "pedal": "pedals", "pedals": 
 
 
 _CENTRED = frozenset(("centred", "centered", "neutral", "released", "untouched", "free", "straight", "alone"))
-_PARTING = frozenset((",", ";", ".", "and", "plus", "with", "then", "while"))
+_SEATED = _NOUNS - {"pedal", "pedals"}
+"""Things of one side of the cockpit each: "the left tiller" is the captain's, turned either way. Pedals have none."""
+_BETWEEN = frozenset(("of", "on", "the", "a", "with", "my", "his", "her"))
+_TOGETHER = frozenset(("total", "together", "combined", "sum", "altogether", "both", "all"))
+_PARTING = frozenset((",", ";", ".", "and", "plus", "with", "then", "while", "+", "&"))
 _LIKEWISE = frozenset(("so", "too", "also", "likewise", "same", "well"))
 _ANOTHER = frozenset(("other", "his", "hers", "mine", "yours", "theirs"))
 
@@ -79,20 +83,53 @@ def deflections(model: Model, question: Question, know: Knowledge) -> list[Defle
     found: list[Deflection] = []
     words = question.reading.words
     controls = _controls(question)
+    orders = _first_order(question) < min((m.start for m, _ in controls), default=0)
     for amount in question.reading.amounts:
         if (amount.unit is None or fits(amount, "deg", know.units) is not None) and not _is_speed(amount, question):
-            control = _nearest(controls, amount.start, words)
+            control = _following(controls, orders, amount.end, words) or _nearest(controls, amount.start, words)
             side = _side_near(words, amount.start, amount.end)
-            if control and (amount.unit is not None or side or _same_way(words)):
+            if control and (amount.unit is not None or side or _same_way(words) or _is_order(amount, question, know)):
                 found.append(Deflection(control[0], abs(amount.value), side, control[1], amount.start))
     related = "both" in words or not names_side(words) or _same_way(words) or not _OPPOSITE.isdisjoint(words)
     for i, word in enumerate(words):
         if word in _FULL and not any(a.start <= i < a.end for a in question.reading.amounts):
             side = _side_near(words, i, i + 1)
-            control = _nearest(controls, i, words)
+            control = _following(controls, orders, i + 1, words) or _nearest(controls, i, words)
             if control and (side or control[0] == "pedals" or len(controls) == 1 or related):
                 found.append(Deflection(control[0], None, side, control[1], i))
     return _distinct(_likewise(_shared(found, controls, words), controls, words), words)
+
+
+def _first_order(question: Question) -> int:
+    """Return where the first order stands: "full" or degrees."""
+    words = question.reading.words
+    full = [k for k, word in enumerate(words) if word in _FULL]
+    degrees = [a.start for a in question.reading.amounts if a.unit == "deg" or (a.unit is None and not _at(a, words))]
+    return min(full + degrees, default=len(words))
+
+
+def _at(amount: Amount, words: tuple[str, ...]) -> bool:
+    """Return whether a bare number is said to be a speed."""
+    return bool(amount.start) and words[amount.start - 1] in ("at", "speed", "doing")
+
+
+def _is_order(amount: Amount, question: Question, know: Knowledge) -> bool:
+    """Return whether a bare number right behind a control is its order, as another amount is the speed."""
+    words, others = question.reading.words, [a for a in question.reading.amounts if a is not amount]
+    behind = words[amount.start - 1 : amount.start] in [(w,) for w in _WORDS]
+    return behind and any(_at(a, words) or a.unit == "kt" for a in others)
+
+
+def _following(
+    controls: list[tuple[_Named, str]], orders: bool, end: int, words: tuple[str, ...]
+) -> tuple[str, int] | None:
+    """Return the control right behind an order, where orders stand before their controls: "full left tiller"."""
+    if not orders:
+        return None
+    while end < len(words) and (words[end] in _SIDES or words[end] in _BETWEEN):
+        end += 1
+    found = next(((m, c) for m, c in controls if m.start <= end < m.end), None)
+    return (found[1], 2 if _both(found[0], words) else 1) if found else None
 
 
 def _controls(question: Question) -> list[tuple[_Named, str]]:
@@ -156,7 +193,9 @@ def _control(mention: Mention) -> str:
 
 
 def _is_speed(amount: Amount, question: Question) -> bool:
-    return amount.unit not in (None, "deg", "rad")
+    words = question.reading.words
+    said = amount.unit is None and _at(amount, words) and not _SIDES.keys() & set(words[amount.end : amount.end + 1])
+    return said or amount.unit not in (None, "deg", "rad")
 
 
 def _nearest(controls: list[tuple[_Named, str]], at: int, words: tuple[str, ...]) -> tuple[str, int] | None:
@@ -184,12 +223,12 @@ def _both(mention: _Named, words: tuple[str, ...]) -> bool:
 
 def _side_near(words: tuple[str, ...], start: int, end: int) -> int:
     for k in range(end, min(len(words), end + 4)):
-        if words[k] in _SIDES and not (k + 1 < len(words) and words[k + 1] in _NOUNS and k > end):
+        if words[k] in _SIDES and not (k + 1 < len(words) and words[k + 1] in _SEATED and k > end):
             return _SIDES[words[k]]
         if words[k] in (",", ";", "and", "with", "."):
             break
     for k in range(start - 1, max(-1, start - 3), -1):
-        if words[k] in _SIDES and not (k + 1 < len(words) and words[k + 1] in _NOUNS):
+        if words[k] in _SIDES and not (k + 1 < len(words) and words[k + 1] in _SEATED):
             return _SIDES[words[k]]
         if words[k] in (",", ";", "and", "."):
             break
@@ -214,7 +253,11 @@ def resolve_order(model: Model, question: Question, know: Knowledge) -> ModelRes
         return None
     found = _opposed(found, question)
     unsaid = all(not d.side for d in found)
-    if unsaid and _same_way(question.reading.words):
+    if _pressed_apart(found):
+        return Needed(model, ("one order of the pedals, which both pilots press as one",), ("side",))
+    if _left_out(found, question):
+        return Needed(model, ("how far each control is turned",), ("degrees",))
+    if unsaid and (_same_way(question.reading.words) or not _TOGETHER.isdisjoint(question.reading.words)):
         found = [d._replace(side=1) for d in found]
     if (
         len({d.control for d in found} | {d.place for d in found}) > 1
@@ -225,6 +268,20 @@ def resolve_order(model: Model, question: Question, know: Knowledge) -> ModelRes
     limits = {"tiller": value_at(tiller.points, speed), "pedals": value_at(pedal.points, speed)}
     summed = _sum(model, found, limits, maximum.value, speed, know, (*model.sources, *tiller.sources[:1]))
     return _without_side(summed) if unsaid else summed
+
+
+def _pressed_apart(found: list[Deflection]) -> bool:
+    """Return whether the pedals are said to be pressed in two ways at once, which they cannot be."""
+    return len({(d.side, d.degrees) for d in found if d.control == "pedals"}) > 1
+
+
+def _left_out(found: list[Deflection], question: Question) -> bool:
+    """Return whether a control is named with a side, and no order is found for it."""
+    words, ordered = question.reading.words, {d.control for d in found}
+    return any(
+        control not in ordered and named.start and words[named.start - 1] in _SIDES
+        for named, control in _controls(question)
+    )
 
 
 def _without_side(result: ModelResult) -> ModelResult:

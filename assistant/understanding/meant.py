@@ -15,6 +15,12 @@ _SAYING = frozenset({
 _TAKES_OF = frozenset(("of", "made", "out", "consist", "consists", "kind", "sort", "type", "part", "think", "full"))
 """Words after which a last "of" is what it says."""
 
+_NUMBERED = {
+    "runway": 36, "rwy": 36, "stand": 99, "gate": 99, "bay": 99, "taxiway": 99, "twy": 99, "flight": 9999,
+}  # fmt: skip
+"""Words before a number that is a name, with the greatest that there may be."""
+_SIZES = frozenset(("wide", "long", "width", "length", "across", "broad", "m", "metres", "degrees", "celsius", "c"))
+_MOVING = frozenset(("rolling", "taxiing", "taxying", "moving", "travelling", "trundling", "rollout", "crawling"))
 _NUMBER = frozenset(("no", "nr", "nbr", "num"))
 _SMALL = frozenset(("one", "two", "three", "four"))
 
@@ -43,6 +49,26 @@ def words_meant(tokens: list[Token]) -> list[Token]:
         if token.text == "form" and (following[0].isdigit() or following in STARTERS):
             result[i] = token._replace(text="from")
     return result
+
+
+def designators(amounts: list[Amount], words: list[str]) -> set[int]:
+    """Return where bare numbers begin that are names of places and flights: "runway 27", "stand 14", "flight 402"."""
+    return {
+        a.start
+        for a in amounts
+        if a.unit is None and a.start and not a.value % 1 and 0 <= a.value <= _NUMBERED.get(words[a.start - 1], -1)
+        if _SIZES.isdisjoint(words[a.end : a.end + 2])
+    }
+
+
+def speeds_moved_at(amounts: list[Amount], words: list[str]) -> set[int]:
+    """Return where bare numbers begin that say how fast something moves: "rolling out at 44", "doing 60"."""
+    found = set()
+    for a in amounts:
+        before = words[max(0, a.start - 3) : a.start]
+        if a.unit is None and before and before[-1] == "at" and not _MOVING.isdisjoint(before[:-1]):
+            found.add(a.start)
+    return found
 
 
 def counted_at(amount: Amount, words: list[str]) -> set[int]:

@@ -14,8 +14,9 @@ from assistant.quantities.numbers import STARTERS, is_typed
 from assistant.quantities.tokens import Token, tokenize
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
-from assistant.understanding.meant import counted_at, expanded, hearsay, words_meant
+from assistant.understanding.meant import counted_at, designators, expanded, hearsay, speeds_moved_at, words_meant
 from assistant.understanding.spelling import mend
+from assistant.understanding.strange_names import is_called, misread_names, numbered_names
 from assistant.understanding.words import stem
 
 MOST_CHARACTERS = 2000
@@ -31,6 +32,13 @@ PLAIN = "~"
 _TELLING = ("ask", "ask!", "quantity")
 """Kinds whose names tell what is asked, however common their words."""
 _BOUNDS = frozenset(("maximum", "minimum"))
+_HENCE = (("to",), ("until",), ("till",), ("before",))
+_COUNTED = frozenset(("minutes", "minute", "mins", "min", "seconds", "secs", "hours", "metres", "meters", "knots"))
+_MEASURED = {
+    "deg": ("angle", "temperature"), "kt": ("speed",), "degC": ("temperature",), "degF": ("temperature",),
+    "psi": ("pressure",), "bar": ("pressure",), "t": ("mass",), "kg": ("mass",),
+}  # fmt: skip
+"""What an amount with a unit measures, as questions name it."""
 _WHICH = frozenset(("what", "which", "whats", "many"))
 STATE = "@"
 """Begins the concept of a group of state words ("@lost")."""
@@ -81,6 +89,9 @@ class Reading(NamedTuple):
     def asked(self) -> frozenset[str]:
         """Return the quantities that are asked for outright: "how long", "what speed"."""
         found: set[str] = set()
+        first = self.mentions[0] if self.mentions else None
+        if first and first.start == 0 and self.words[first.end : first.end + 1] in _HENCE and first.text in _COUNTED:
+            return first.concepts  # "minutes to cool the brakes"
         bounded = any(m.concepts & _BOUNDS for m in self.mentions) and not self.amounts
         for mention in self.mentions:
             before = self.words[max(0, mention.start - 2) : mention.start]
@@ -92,7 +103,11 @@ class Reading(NamedTuple):
                 # "Min accumulator pressure" asks for a bound, and for no minutes.
                 found |= mention.concepts & _BOUNDS or mention.concepts
         if self.mentions and self.mentions[-1].end >= len(self.words) - 1:
-            found |= self.mentions[-1].concepts
+            last = self.mentions[-1]
+            beside = [a for a in self.amounts if last.start - 1 <= a.end <= last.start and self.words[a.end].isalpha()]
+            named = {q for a in beside for q in _MEASURED.get(a.unit or "", ())}
+            # "At 67° steering angle": what only names the amount beside it is not asked for.
+            found |= last.concepts if named.isdisjoint(last.concepts) else frozenset()
         return frozenset(found)
 
     @property
@@ -145,21 +160,56 @@ class Reader:
         mentions = [*numbered, *self._names(words, stems, free, typed)]
         mentions.sort(key=lambda m: m.start)
         mentions = self._without_counts(mentions)
+        mentions, amounts = self._strange(tokens, mentions, amounts, mended)
         variants = tuple(c[8:] for m in mentions for c in m.concepts if c.startswith("variant:"))
         places = tuple(k for m in mentions for k in m.taken if any(c.startswith("variant:") for c in m.concepts))
         mentions = [m for m in mentions if not any(c.startswith(("variant:", "type:")) for c in m.concepts)]
         amounts, variants = self._named_by_number(amounts, variants, words)
-        amounts = _counted(amounts, mentions, words)
+        amounts = _moved(_counted(amounts, mentions, words), words)
         return Reading(text, tuple(words), tuple(mentions), tuple(amounts), tuple(mended), variants, too_long, places)
+
+    def _strange(
+        self, tokens: list[Token], mentions: list[Mention], amounts: list[Amount], mended: list[tuple[str, str]]
+    ) -> tuple[list[Mention], list[Amount]]:
+        """Read names that would pass for amounts or for ordinary words as names of other subjects."""
+        at = {k: m for m in mentions for k in m.taken}
+        own = {k for k, m in at.items() if any(c.startswith("type:") for c in m.concepts)}
+
+        typed = {old for old, _ in mended}
+
+        def is_strange(k: int) -> bool:
+            plain = k in at and all(c.startswith(PLAIN) for c in at[k].concepts)
+            return (plain and not at[k].known) or (k > 0 and tokens[k].raw.lower() in typed)
+
+        def passes(k: int) -> bool:
+            return k not in at or (at[k].passing and all(c.startswith(PLAIN) for c in at[k].concepts))
+
+        names = numbered_names(tokens, amounts, self.lexicon.variant_numbers, own, is_strange) if amounts else []
+        names += [(k, k + 1) for k in (misread_names(tokens, mended, passes) if mended else ())]
+        if not names:
+            return mentions, amounts
+        taken = {k for start, end in names for k in range(start, end)}
+        mentions = [m for m in mentions if taken.isdisjoint(m.taken)]
+        for start, end in names:
+            text = " ".join(t.raw for t in tokens[start:end]).lower()
+            mentions.append(
+                Mention(start, end, tuple(range(start, end)), frozenset((OUTSIDE + text,)), frozenset(), False, text)
+            )
+        return sorted(mentions, key=lambda m: m.start), [a for a in amounts if a.start not in taken]
 
     def _named_by_number(
         self, amounts: list[Amount], variants: tuple[str, ...], words: list[str]
     ) -> tuple[list[Amount], tuple[str, ...]]:
         """Read a bare number apart from the rest as the variant of that name: "tiller limit 44 kt, 120"."""
-        if variants or not any(a.unit for a in amounts):
+        if variants:
             return amounts, variants
         for amount in amounts:
-            apart = amount.end == len(words) or words[amount.end] in (",", ":", "?", ".")
+            apart = amount.end == len(words) or words[amount.end] in (",", ":", "?", ".", "again", "then", "instead")
+            named = amount.start > 0 and words[amount.start - 1] == "the"
+            if len(amounts) == 2 and is_called(amount, words, self.lexicon.variant_numbers):
+                return [a for a in amounts if a is not amount], (f"{amount.value:g}",)
+            if not (named or any(a.unit for a in amounts)):
+                continue
             name = f"{amount.value:g}" if amount.end - amount.start == 1 else ""
             if amount.unit is None and apart and name in self.lexicon.variant_numbers:
                 return [a for a in amounts if a is not amount], (name,)
@@ -350,6 +400,12 @@ def _counted(amounts: list[Amount], mentions: list[Mention], words: list[str]) -
         else a
         for a in amounts
     ]
+
+
+def _moved(amounts: list[Amount], words: list[str]) -> list[Amount]:
+    """Drop the numbers that are names of places, and read those that say how fast something moves as speeds."""
+    names, speeds = designators(amounts, words), speeds_moved_at(amounts, words)
+    return [a._replace(unit="kt") if a.start in speeds else a for a in amounts if a.start not in names]
 
 
 def _may_count(word: str) -> bool:

@@ -196,3 +196,51 @@ def test_what_is_missing_is_asked_for(ask: Ask, question: str) -> None:
 
     assert answer.outcome == CLARIFY
     assert "speed" in answer.needs
+
+
+@pytest.mark.parametrize(
+    ("question", "unit", "value", "said"),
+    [
+        ("would FIRM stop me within 1,200 m from 130 kt?", "m", 1106.1, "94 m less than 1,200 m"),
+        ("They say a main tyre hydroplanes at 110 kt. True?", "kt", 9 * sqrt(190), "14 kt more than 110 kt"),
+        ("pavement 30 m wide, can I turn with 60 degrees", "m", 31.96, "2 m more than 30 m"),
+        ("my calc says 8 minutes from 400 to 250 with fans at 20 degrees. Right?", "min", 6.025, "2.0 min less than"),
+    ],
+)
+def test_a_result_that_is_given_is_compared(ask: Ask, question: str, unit: str, value: float, said: str) -> None:
+    answer = ask(question)
+
+    assert first(answer, unit) == pytest.approx(value, rel=1e-3)
+    assert said in answer.text
+
+
+@pytest.mark.parametrize(
+    ("question", "unit", "value"),
+    [
+        ("runway 27, touchdown 130 kt, FIRM, stopping distance?", "m", 1106.1),
+        ("we landed on runway 09 at 124 kt with STEADY, how far to stop", "m", 1644.7),
+        ("by what time have the brakes gone from 300 to 200 with fans, 15 outside?", "min", 12 * log(285 / 185)),
+        ("our mains were pumped to 182; onset of aquaplaning?", "kt", 9 * sqrt(182)),
+        ("nose tyres down to 130 psi, aquaplaning from?", "kt", 9 * sqrt(130)),
+        ("runway is 2,160 m. Without anti-skid what's the largest book distance?", "m", 1350),
+        ("I have 2,240 m without anti-skid: normal distance must not exceed?", "m", 1400),
+    ],
+)
+def test_every_number_has_its_own_part(ask: Ask, question: str, unit: str, value: float) -> None:
+    assert first(ask(question), unit) == pytest.approx(value, rel=1e-3)
+
+
+def test_a_bare_mass_of_an_aeroplane_is_in_tonnes(ask: Ask) -> None:
+    bare, said = (ask(f"RTO at {mass} from 112 knots, energy per brake?") for mass in ("a weight of 47.8", "47.8 t"))
+
+    assert first(bare, "MJ") == pytest.approx(first(said, "MJ"))
+
+
+@pytest.mark.parametrize("question", ["tyres at 190 KIAS ok?", "tyre ground speed at 155 kt IAS"])
+def test_a_speed_through_the_air_is_no_ground_speed(ask: Ask, question: str) -> None:
+    assert "Within" not in ask(question).text
+
+
+@pytest.mark.parametrize("question", ["will the parking brake hold for 9 h", "stay of 12 hours parking brake"])
+def test_hours_are_not_held_against_minutes(ask: Ask, question: str) -> None:
+    assert "5 min" not in ask(question).text

@@ -95,3 +95,35 @@ def test_the_total_with_full_pedals_is_held_too(ask: Ask) -> None:
     answer = ask("total steering order with tiller full right and pedals full right at 10 kt")
 
     assert answer.values[0].value == pytest.approx(68)
+
+
+@pytest.mark.parametrize(
+    ("question", "tiller", "pedals", "speed"),
+    [
+        ("45 kt full left tiller full left rudder what does the nose wheel get", -90, -90, 45),
+        ("full right tiller plus full right pedal at 45 kt", 90, 90, 45),
+        ("full right tiller & full left pedal at 45 kt", 90, -90, 45),
+        ("tiller full right pedal full left at 45 kt", 90, -90, 45),
+        ("I hold 12 right on the tiller with 5 degrees of left pedal at 20 knots", 12, -5, 20),
+        ("5 left pedal and 20 right tiller at 30 kt", 20, -5, 30),
+        ("tiller and pedals both full right at 40", 90, 90, 40),
+        ("total steering at 55 kt full tiller full pedals", 90, 90, 55),
+    ],
+)
+def test_each_order_has_its_own_control(ask: Ask, question: str, tiller: float, pedals: float, speed: float) -> None:
+    limits = tiller_limit(speed), pedal_limit(speed)
+    total = held(held(tiller, limits[0]) + held(pedals, limits[1]), 68)
+
+    assert ask(question).values[0].value == pytest.approx(abs(total)), ask(question).text
+
+
+@pytest.mark.parametrize(
+    "question",
+    [
+        "left tiller 30, right tiller 10 right, speed 10",
+        "captain tiller 30 right and left pedal at 20 kt",
+        "captain full right pedal, first officer full left pedal",
+    ],
+)
+def test_no_order_is_left_out_or_made_up(ask: Ask, question: str) -> None:
+    assert ask(question).outcome == "clarify"
