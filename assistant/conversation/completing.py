@@ -87,6 +87,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     whole, replaces = merged(alone, context, knowledge, turn.corrects)
     second = _told_anew(whole, alone, context, knowledge)
     fills = _supplies(context.result, second.result, alone)
+    replaces = replaces or _only_states(alone, context, knowledge)
     if fills or (replaces and not isinstance(second.result, _OPEN)):
         return whole, second.result
     found = (
@@ -97,7 +98,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     if found or asks_itself:
         return found
     leans = _leans(turn.text, alone, first, knowledge)
-    found = _carried_on(turn, second, leans, context, knowledge)
+    found = _carried_on(turn, whole, second, leans, context, knowledge)
     if found is None and _prefers_merged(alone, first, second, turn.corrects or leans, replaces, knowledge):
         return whole, second.result
     return found
@@ -107,6 +108,13 @@ def _whole(alone: Question, first: Scored, knowledge: Knowledge) -> bool:
     """Return whether a turn is a long question that answers fully by itself, though it opens as a continuation."""
     full = first.score >= _FULL and not isinstance(first.result, _OPEN)
     return full and len(alone.reading.words) > 2 * _FEW and not alone.reading.amounts and _names_thing(alone, knowledge)
+
+
+def _only_states(alone: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn only gives states to the calculation before: "what if the fans are off?"."""
+    if not isinstance(context.result, ModelResult) or not alone.conditions or alone.reading.amounts:
+        return False
+    return not _names_thing(alone, knowledge) and not alone.reading.asked & QUANTITIES
 
 
 def _clearly_carried(
@@ -197,7 +205,7 @@ def _record(result: Result | None) -> str:
 
 
 def _carried_on(
-    turn: _Turn, second: Scored, leans: bool, context: Context, knowledge: Knowledge
+    turn: _Turn, whole: Question, second: Scored, leans: bool, context: Context, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
     """Return a turn under the states and on the subject of the question before, where that answers better."""
     own = _names_thing(turn.alone, knowledge) and not leans
@@ -206,8 +214,10 @@ def _carried_on(
     given = context.asked.conditions or (context.scenario if turn.alone.conditions else ())
     question = carried(turn.alone, context, given, knowledge)
     third = resolve_scored(question, knowledge)
-    better = _prefers_carried(turn.alone, turn.first, second, third, bool(given) or own, knowledge)
-    return (question, third.result) if better else None
+    if not _prefers_carried(turn.alone, turn.first, second, third, bool(given) or own, knowledge):
+        return None
+    # What answers the merged question as well is remembered by it: what follows goes on from the whole.
+    return (whole if second.record and second.record == third.record else question), third.result
 
 
 def _supplies(asked: Result | None, given: Result, alone: Question) -> bool:
