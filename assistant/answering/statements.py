@@ -351,8 +351,9 @@ def elsewhere(result: r.Elsewhere, question: Question, know: Knowledge) -> Parts
 
 def needed(result: r.Needed, question: Question, know: Knowledge) -> Parts:
     """A question back, for what is missing."""
-    depends = "depends on it" if len(result.missing) == 1 else "depends on them"
-    text = f"Give {joined(list(result.missing))}: {named(result.record.of)} {depends}."
+    what, whose = joined(list(result.missing)), named(result.record.of)
+    single = len(result.missing) == 1
+    text = f"Give {what}: {whose} depends on it." if single else f"Give {what}. {upper(whose)} depends on them."
     aloud = ((text, _asked_aloud(result.missing[0])),) if result.missing else ()
     if result.hint:
         text += " " + stop(result.hint)

@@ -165,7 +165,8 @@ def _says(result: r.CauseResult) -> str:
     others = [says for value, says, _ in values if value != lost]
     if len(others) == 1:
         return others[0]
-    return f"It is no longer so that {inside(output_words(result.table, result.output, lost))}"
+    says = output_words(result.table, result.output, lost)
+    return f"It is no longer so that {inside(says)}" if says.startswith(("The ", "A ")) else f"{says} is lost"
 
 
 def _rest_of_row(
