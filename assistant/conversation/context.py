@@ -10,12 +10,21 @@ from assistant.resolving.results import Result
 from assistant.understanding.states import Condition
 
 
+class Earlier(NamedTuple):
+    """A turn that was answered, or that asked back, before the last: its topic may be come back to."""
+
+    asked: Question
+    result: Result | None
+    answer: Answer
+
+
 class Context(NamedTuple):
     """The state of a conversation; a fresh one knows nothing.
 
     variant: the variant in use, or "" for the base type. asked, result, answer: the last turn that was
     answered or that asked back. scenario: the states given last, which a further failure adds to.
-    offered: record ids that may be chosen. disputed: (record, note) set aside.
+    offered: record ids that may be chosen. disputed: (record, note) set aside. earlier: the turns before, the
+    latest first.
     """
 
     variant: str = ""
@@ -25,3 +34,4 @@ class Context(NamedTuple):
     offered: tuple[str, ...] = ()
     disputed: tuple[tuple[str, str], ...] = ()
     scenario: tuple[Condition, ...] = ()
+    earlier: tuple[Earlier, ...] = ()

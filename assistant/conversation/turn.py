@@ -13,6 +13,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.controls import halves
 from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.replies import controlled, with_disputes
+from assistant.conversation.returning import returned, with_topic
 from assistant.conversation.switching import only_switches, variant_named
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Choices, Result, TableResult
@@ -26,16 +27,23 @@ def answer_turn(text: str, context: Context, knowledge: Knowledge) -> tuple[Answ
     done = controlled(text, context, knowledge)
     if kept and (context.asked is None or only_switches(text) or text.strip(" .!").isdigit()):
         done = _kept(text, kept, context, knowledge)
-    if done is None:
-        question, result = understood(text, context, knowledge)
-        answer = composed(text, question, result, knowledge)
-        if answer.outcome != ANSWER and not question.unsaid:
-            answer = _in_parts(text, context, knowledge) or answer
-        done = answer, _remembered(context, question, result, answer)
-    answer, after = done
+    answer, after = done or _answered(text, context, knowledge)
     if kept and after.variant != kept:
         answer, after = answer._replace(text=f"{answer.text} {_KEPT.format(kept)}"), after._replace(variant=kept)
     return with_disputes(finished(answer, knowledge), after, knowledge), after
+
+
+def _answered(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:
+    """Return the answer to a question, on the topic that it comes back to where it does."""
+    back = returned(text, context, knowledge)
+    if back and back.context.answer and not back.text:
+        return back.context.answer._replace(question=text), back.context
+    before, said = (back.context, back.text) if back else (context, text)
+    question, result = understood(said, before, knowledge)
+    answer = composed(text, question, result, knowledge)
+    if answer.outcome != ANSWER and not question.unsaid:
+        answer = _in_parts(said, before, knowledge) or answer
+    return answer, _remembered(before, question, result, answer)
 
 
 def _kept(text: str, variant: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:
@@ -84,5 +92,5 @@ def _remembered(context: Context, question: Question, result: Result, answer: An
     given = tuple(c for c in question.conditions if "." not in c.input and not c.implied)
     return context._replace(
         variant=variant, asked=question, result=result, answer=answer, offered=offered,
-        scenario=given or context.scenario,
+        scenario=given or context.scenario, earlier=with_topic(context),
     )  # fmt: skip

@@ -1,0 +1,54 @@
+"""A topic that was left and is come back to: "back to the brakes, no fans"."""
+
+from __future__ import annotations
+
+import re
+from typing import NamedTuple
+
+from assistant.conversation.context import Context, Earlier
+from assistant.conversation.readings import question_of
+from assistant.resolving.knowing import Knowledge
+
+_BACK = (
+    r"^\W*(?:(?:ok|okay|right|so|now|well|and|but)\W+)*(?:(?:let'?s|let us|can we|i want to|i'd like to|we) )?"
+    r"(?:(?:go|going|get|getting|come|coming|turn) )?(?:back|return|returning) to (.+)$"
+)
+_KEPT = 6
+
+
+class Return(NamedTuple):
+    """The conversation as it stood on a topic, and what is said on it now, "" for nothing more."""
+
+    context: Context
+    text: str
+
+
+def returned(text: str, context: Context, knowledge: Knowledge) -> Return | None:
+    """Return the topic that a turn comes back to, among those of the conversation, with the rest of the turn.
+
+    One that was not spoken of yet begins anew.
+    """
+    found = re.match(_BACK, text[:200], re.IGNORECASE | re.DOTALL)
+    if not found:
+        return None
+    head, _, rest = found.group(1).partition(",")
+    named = question_of(head, knowledge, context.variant)
+    things = [m.concepts | m.implied for m in named.reading.mentions if not knowledge.matcher.is_soft(m)]
+    left = context._replace(offered=(), earlier=with_topic(context))
+    for past in context.earlier if things else ():
+        known = past.asked.reading.concepts
+        if all(not thing.isdisjoint(known) for thing in things):
+            more = rest.strip() or (head if named.reading.amounts or named.conditions else "")
+            return Return(left._replace(asked=past.asked, result=past.result, answer=past.answer), more)
+    return Return(left._replace(asked=None, result=None, answer=None), found.group(1))
+
+
+def with_topic(context: Context) -> tuple[Earlier, ...]:
+    """Return the topics of a conversation, the last first, with the one that is left now."""
+    return (*_last(context), *context.earlier)[:_KEPT]
+
+
+def _last(context: Context) -> tuple[Earlier, ...]:
+    if context.asked is None or context.answer is None:
+        return ()
+    return (Earlier(context.asked, context.result, context.answer),)
