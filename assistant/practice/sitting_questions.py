@@ -7,7 +7,7 @@ from random import Random
 
 from assistant.knowledge.records import StateTable
 from assistant.practice.making import Question, make_questions
-from assistant.practice.making.question import FIGURE, LONG_SUMS, MEMORY, STEPS
+from assistant.practice.making.question import BAND, CHECK, FIGURE, LONG_SUMS, MEMORY, STEPS
 from assistant.practice.making.selecting import Sitting
 from assistant.practice.making.wording import Wording, content
 from assistant.resolving.knowing import Knowledge
@@ -17,7 +17,9 @@ _SCENARIOS = 4
 _RECENT = 4
 """Answers that are still before the learner's eyes."""
 _WHOLE = (FIGURE, MEMORY, STEPS)
-_HEADINGS = (": what do you know of it?", ": what does the book say?")
+VERDICTS = frozenset({CHECK, BAND})
+"""Forms that are answered within or outside, whatever the figure is exactly."""
+_HEADINGS = (": what do you know of it?", ": what does the book say?", ". What does the book say?")
 
 
 class Questioner:
@@ -91,7 +93,8 @@ def _in_order(made: list[Question], times: int, avoid: Collection[str], chance: 
     """
     mixed = chance.sample(made, len(made))
     if not times:
-        return sorted(mixed, key=lambda each: (_is_heading(each), each.difficulty, each.form not in _WHOLE))
+        return sorted(mixed, key=lambda each: (each.form in avoid, _is_heading(each), each.difficulty,
+                                               each.form not in _WHOLE))  # fmt: skip
     return sorted(mixed, key=lambda each: (each.form in avoid, _is_heading(each)))
 
 

@@ -169,21 +169,25 @@ class Examiner:
         if not asked:
             return
         sections = {each.topic for each in tables.tables(self._know.base) if state[-1][0] in each.inputs}
-        scene = self._concepts(f"{self._words(state[-1])}. {' '.join(turn.question.key.points[0] for turn in asked)}")
-        for forms in ((REASON,), (STEPS, MEMORY, MEANING, SHOWN)):
-            turn = self._nearest(scene, forms, sections | {table.topic}, state[-1][0])
+        became = self._concepts(" ".join(point for turn in asked for point in turn.question.key.points))
+        failed = self._concepts(" ".join(map(self._words, state)))
+        scene = became | self._concepts(self._words(state[-1]))
+        for forms, of in (((REASON,), became - failed), ((STEPS, MEMORY, MEANING, SHOWN), None)):
+            turn = self._nearest(scene, forms, sections | {table.topic}, state[-1][0], of)
             if turn is not None:
                 yield turn
 
     def _nearest(
-        self, scene: frozenset[str], forms: tuple[str, ...], sections: Collection[str], new: str = ""
-    ) -> Turn | None:
-        """Return the question not asked yet that is most about what the scene brought up."""
+        self, scene: frozenset[str], forms: tuple[str, ...], sections: Collection[str], new: str = "",
+        of: frozenset[str] | None = None,
+    ) -> Turn | None:  # fmt: skip
+        """Return the question not asked yet that is most about what the scene brought up. of: what it must be about."""
         found = [
             (self._share(question, scene, new), question)
             for section in sorted(sections)
             for question in self._following(section)
             if question.form in forms and question.text not in self._asked and _follows_well(question)
+            and (of is None or of & self._concepts(question.text))
         ]
         share, question = max(found, key=lambda each: each[0], default=(0.0, None))
         if question is None or share < _LEAST_SHARED:

@@ -12,7 +12,7 @@ from assistant.practice.keeping.rows import TYPED
 from assistant.practice.recall import MARKS
 from assistant.practice.sitting import missed_once, prompt, put, said
 from assistant.practice.sitting_marks import NOTE, Line
-from assistant.practice.sitting_questions import Questioner
+from assistant.practice.sitting_questions import VERDICTS, Questioner
 from assistant.practice.sitting_state import KEEP, OVER, REMARK, WAITING, After, Put, State
 from assistant.practice.sitting_summary import Ahead, ready_line, summary_lines, today_line
 from assistant.terminal.records import clock
@@ -103,6 +103,8 @@ class Rehearsal:
         standing = choice.standing
         before = self._room.record.history(self._room.learner, self._pool.type_id, choice.record)
         forms = {before[-1].note.form} if before else set[str]()
+        if standing.was:  # what has changed is to be said anew: a verdict may be the same under both values
+            before, forms = (), {*VERDICTS}
         question = self._questioner.question_on(choice.record, len(before), forms)
         again = choice.record in self._asked_records()
         return Put(question, standing.item, choice.why, standing.was, again) if question else None

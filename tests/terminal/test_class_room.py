@@ -120,6 +120,7 @@ def test_a_class_of_twelve_through_kills_loses_nothing_and_stands_where_it_stood
             assert [mark for _, mark in marks_in(own_places)] == [mark for _, mark in told]
             led = Led(own_places)
             led.type("")
+            assert led.until(rf"Last: {name}, question {turn + 1}: (right|partly|wrong|missed)")[1] == told[-1][1]
     led.type("e", "y")
     led.until("Formative, not a record of\\s+qualification")
     led.process.wait(timeout=60)
@@ -127,7 +128,8 @@ def test_a_class_of_twelve_through_kills_loses_nothing_and_stands_where_it_stood
 
     kept = marks_in(own_places)
     assert [mark for _, mark in kept] == [mark for _, mark in told]
-    assert sorted(called) == sorted(TWELVE.split(","))
+    assert set(called) <= set(TWELVE.split(","))
+    assert max(map(called.count, called)) <= 2
 
 
 def test_an_unfinished_class_is_offered_and_can_be_ended(run: Runner, own_places: Path) -> None:

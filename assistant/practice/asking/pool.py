@@ -18,8 +18,9 @@ from assistant.practice.asking.wording import content_of, statement, title
 from assistant.practice.sections import is_section
 from assistant.quantities.units import Units
 
-GENERAL = "general"
-"""The section of what is true of all aeroplanes, and of what has no ATA section."""
+GENERAL, OWN_SECTION = "general", "own"
+"""The sections of what is true of all aeroplanes, with what has no ATA section, and of an instructor's own questions
+of which no section is known."""
 SECTION_NAMES = {
     "32-00": "General",
     "32-10": "Main gear and doors",
@@ -30,6 +31,7 @@ SECTION_NAMES = {
     "32-60": "Position and warning",
     "32-70": "Supplementary gear",
     GENERAL: "True of all aeroplanes",
+    OWN_SECTION: "Of the instructor's own",
 }
 """Sections of chapter 32 as ATA iSpec 2200 numbers them."""
 DRILLED = tuple(kind for kind in ANSWERING if kind != "outlines")

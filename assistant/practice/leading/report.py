@@ -10,11 +10,11 @@ from collections.abc import Iterable, Sequence
 from datetime import datetime
 from typing import NamedTuple
 
-from assistant.practice.asking.pool import GENERAL, Pool, section_name
+from assistant.practice.asking.pool import GENERAL, OWN_SECTION, Pool, section_name
 from assistant.practice.keeping.rows import MARKED, Seat, Turn
 from assistant.practice.leading.standing import Standing
 from assistant.practice.leading.telling import Apart
-from assistant.practice.making.question import MEMORY, STEPS, Question
+from assistant.practice.making.question import MEMORY, OWN, STEPS, Question
 from assistant.practice.recall import HALF, MISSED, PARTLY, RIGHT, WRONG
 from assistant.practice.sections import titled
 
@@ -190,7 +190,8 @@ def failed(turn: Turn | Asked) -> bool:
 def _asked(turn: Turn, standing: Standing, pool: Pool, names: Sequence[str]) -> Asked:
     question = standing.question(turn)
     item = pool.get(turn.asking.record)
-    section = (question.section if question else "") or (item.section if item else "") or GENERAL
+    otherwise = OWN_SECTION if question is not None and question.form == OWN else GENERAL
+    section = (question.section if question else "") or (item.section if item else "") or otherwise
     seat = next((each for each in standing.seats if each.id == turn.seat), None)
     return Asked(
         turn.number, section, turn.asking.record, _whole(turn, question), _paragraphs(turn, question), turn.mark,

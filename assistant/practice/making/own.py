@@ -14,11 +14,13 @@ Problems are gathered and named by file and line, as those of knowledge files ar
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
+from collections import Counter
+from typing import Any, NamedTuple
 
 from assistant.answering.answer import Citation
 from assistant.knowledge.problems import Problem, suggestion
 from assistant.knowledge.yaml_lines import Items, Node, Pairs, Text, read_yaml
+from assistant.practice.asking.pool import section_of
 from assistant.practice.making.question import OWN, Expected, Key, Question
 from assistant.practice.sections import is_section
 from assistant.rendering.speech import spoken
@@ -93,11 +95,48 @@ def _question(node: Node, know: Knowledge, problems: list[Problem]) -> Question 
     section, difficulty = _section(entry), _difficulty(entry)
     if len(problems) > before or cited is None:
         return None
+    section = section or _section_of(cited, know)
     lexicon = know.base.pronunciations if isinstance(know.base.pronunciations, dict) else {}
     hint = entry.text("hint") or f"Think of {cited.document} {cited.paragraph}."
     return Question(
-        asks, spoken(asks, know.units, lexicon), OWN, f"own:{asks}", section, "", key_held, (cited,), hint, difficulty
-    )
+        asks, spoken(asks, know.units, lexicon), OWN, _record_of(asks, key_held, cited, know), section, "", key_held,
+        (cited,), hint, difficulty,
+    )  # fmt: skip
+
+
+def _cites(record: Any, cited: Citation) -> bool:
+    return any((each.document, each.paragraph) == (cited.document, cited.paragraph) for each in record.sources)
+
+
+def _section_of(cited: Citation, know: Knowledge) -> str:
+    """Return the ATA section that most records of a paragraph belong to, or nothing."""
+    citing = (record for name in know.base.order if _cites(record := know.base.records[name], cited))
+    found = Counter(section for record in citing if is_section(section := section_of(record, know.base)))
+    return next((section for section, _ in found.most_common(1)), "")
+
+
+def _record_of(asks: str, key: Key, cited: Citation, know: Knowledge) -> str:
+    """Return the record whose figure a question asks for: of its paragraph, with its value, of what it names.
+
+    So it is known with which figure of the type an answer confuses it. Else the question stands for itself.
+    """
+    alone = f"own:{asks}"
+    if len(key.values) != 1 or key.points:
+        return alone
+    wanted, asked = key.values[0], _named(asks, know)
+    found = []
+    for name in know.base.ids("limits"):
+        record = know.base.records[name]
+        figures = (record.value, record.minimum, record.maximum)
+        if _cites(record, cited) and any(each and (each.value, each.unit) == wanted[1:3] for each in figures):
+            found.append((len(asked & _named(record.of, know)), name))
+    found.sort(reverse=True)
+    certain = bool(found) and found[0][0] > 0 and (len(found) == 1 or found[0][0] > found[1][0])
+    return found[0][1] if certain else alone
+
+
+def _named(text: str, know: Knowledge) -> frozenset[str]:
+    return frozenset(concept for mention in know.phrase(text).mentions for concept in mention.concepts)
 
 
 def _cited(entry: _Entry, know: Knowledge) -> Citation | None:

@@ -75,3 +75,20 @@ def test_a_file_that_holds_no_questions_says_what_to_write(tmp_path: Path, knowl
         assert questions == ()
         assert problems and problems[0].startswith("own.yaml")
     assert read_own(str(tmp_path / "absent.yaml"), knowledge)[1]
+
+
+def test_a_question_is_of_the_section_and_the_figure_of_its_paragraph(tmp_path: Path, knowledge: Knowledge) -> None:
+    limits = [knowledge.base.records[name] for name in knowledge.base.ids("limits")]
+    record = next(each for each in limits if each.maximum and each.topic and " retracting" in each.of)
+    source, figure = record.sources[0], record.maximum
+    text = (
+        f"questions:\n  - {{ask: 'What is the {record.of.replace(',', '')}?', value: {figure.value:g} {figure.unit}, "
+        f"cites: {source.document} {source.paragraph}}}\n"
+        f"  - {{ask: What colour is the book?, points: [blue], cites: {source.document} {source.paragraph}}}\n"
+    )
+    (asked, other), problems = _read(tmp_path, knowledge, text)
+
+    assert problems == []
+    assert (asked.entry, asked.form) == (record.id, OWN)
+    assert asked.section == other.section != ""
+    assert other.entry == "own:What colour is the book?"

@@ -75,6 +75,12 @@ def test_a_topic_without_a_table_has_scenes_of_its_procedures_until_there_are_no
     assert scenes[0] and not scenes[-1]
 
 
+def test_a_reason_is_of_what_became_of_it_and_not_of_what_failed(know: Knowledge, own: list[str]) -> None:
+    for seed in ("4", "6"):
+        for turn in Examiner(know, seed, own).scene():
+            assert not turn.said.endswith(": why is it there?"), turn.said
+
+
 def test_the_same_seed_gives_the_same_scene(know: Knowledge, own: list[str]) -> None:
     assert Examiner(know, "9", own).scene() == Examiner(know, "9", own).scene()
 
