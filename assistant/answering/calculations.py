@@ -34,6 +34,8 @@ def schedule(result: r.ScheduleResult, question: Question, know: Knowledge) -> P
     )
     if result.given >= record.points[-1][0] and record.above:
         text += f" At and above {rounded(record.points[-1][0], record.input_unit, know)}: {stop(record.above)}"
+    if result.against is not None:
+        text += _apart(result.value, result.against, record.output_unit, know)
     for variant, other in result.other:
         text += f" On the {know.base.variants[variant].show}: {rounded(other, record.output_unit, know)}."
     values = (
@@ -145,15 +147,15 @@ def _compared(result: r.ModelResult, know: Knowledge) -> str:
     """Return how a result stands to the one that the question gives: "That is 92 m less than 1,200 m." """
     if result.against is None:
         return ""
-    pieces = []
-    for value in result.values:
-        given = given_shown(result.against, value.unit, know.units)
-        apart = value.value - result.against
-        if rounded(value.value, value.unit, know) == rounded(result.against, value.unit, know):
-            pieces.append(f"as good as {given}")
-        else:
-            pieces.append(f"{rounded(abs(apart), value.unit, know)} {'more' if apart > 0 else 'less'} than {given}")
-    return f" That is {joined(list(dict.fromkeys(pieces)), 'or')}."
+    pieces = [_apart(value.value, result.against, value.unit, know) for value in result.values]
+    return "".join(dict.fromkeys(pieces))
+
+
+def _apart(value: float, given: float, unit: str, know: Knowledge) -> str:
+    said = given_shown(given, unit, know.units)
+    if abs(value - given) < 1e-6 * max(abs(value), 1.0):
+        return f" That is {said} exactly."
+    return f" That is {rounded(abs(value - given), unit, know)} {'more' if value > given else 'less'} than {said}."
 
 
 def _solved(result: r.ModelResult) -> str:
@@ -171,11 +173,11 @@ def _number(value: r.ModelValue, know: Knowledge) -> str:
 
 def conversion(result: r.Conversion, question: Question, know: Knowledge) -> Parts:
     """An amount in another unit, to six significant figures; four are said."""
-    left = exact_shown(result.value, result.unit, know.units)
+    left = ("a difference of " if result.difference else "") + exact_shown(result.value, result.unit, know.units)
     shown = _figures(result.result, 6, result.target, know)
-    text = f"{left} is {shown}."
+    text = upper(f"{left} is {shown}.")
     heard = _figures(result.result, 4, result.target, know)
-    aloud = ((text, text if heard == shown else f"{left} is about {heard}."),)
+    aloud = ((text, text if heard == shown else upper(f"{left} is about {heard}.")),)
     values = (("converted", result.result, result.target), ("given", result.value, result.unit))
     sources = tuple(source for source in _EXACT if source.document in know.base.documents)
     working = f"{left} = {shown}, factors exact by definition (NIST SP 811)"

@@ -17,7 +17,7 @@ from assistant.resolving.knowing import Knowledge, Question
 _COMPOSERS: dict[type, Callable[[Any, Question, Knowledge], Parts]] = {
     r.FactResult: statements.fact,
     r.LimitResult: statements.limit,
-    r.BothResult: statements.both,
+    r.BothResult: lambda result, question, know: _both(result, question, know),
     r.CheckResult: statements.check,
     r.NotApplicable: statements.not_applicable,
     r.BandResult: statements.bands,
@@ -60,6 +60,10 @@ def compose(result: r.Result, question: Question, know: Knowledge) -> Answer:
         variant=question.variant,
         aloud=tuple((_minus(written), _minus(heard)) for written, heard in parts.aloud),
     )
+
+
+def _both(result: r.BothResult, question: Question, know: Knowledge) -> Parts:
+    return statements.both(*(_COMPOSERS[type(one)](one, question, know) for one in result))
 
 
 def _minus(text: str) -> str:

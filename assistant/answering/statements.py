@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import Any
-
 from assistant.answering.parts import (
     Parts,
     as_given,
@@ -68,9 +65,8 @@ def limit(result: r.LimitResult, question: Question, know: Knowledge) -> Parts:
     return Parts(text, tuple(sources), first.id, tuple(values))
 
 
-def both(result: r.BothResult, question: Question, know: Knowledge) -> Parts:
+def both(one: Parts, two: Parts) -> Parts:
     """Two statements, one after the other; each says what it is of."""
-    one, two = (_COMPOSED[type(x)](x, question, know) for x in result)
     if one.text == two.text:
         return one
     return one._replace(
@@ -395,8 +391,3 @@ def declined(result: r.Declined, question: Question, know: Knowledge) -> Parts:
         aloud = (("; ".join(result.near), ", or ".join(result.near[:_BY_EAR])),)
         return Parts(text, aloud=aloud)
     return Parts(text)
-
-
-_COMPOSED: dict[type, Callable[[Any, Question, Knowledge], Parts]] = {
-    r.FactResult: fact, r.LimitResult: limit, r.CheckResult: check, r.BandResult: bands,
-}  # fmt: skip

@@ -56,6 +56,8 @@ _ARTICLES = frozenset({"a", "an"})
 _SINGLE = frozenset({"hour", "hr", "h", "minute", "min", "day"})
 _BEFORE_ZERO = frozenset({"at", "to", "from", "reads", "shows"})
 _BELOW = frozenset({"zero", "0", "freezing"})
+_INTO = frozenset({"in", "to", "into", "as", "="})
+_OUTDOORS = frozenset({"outside", "out", "outdoors", "ambient", "oat"})
 _NOT_A_SHARE = frozenset({"first", "second", "third", "last", "next", "further", "each", "every", "per"})
 _SHARES = {"1/2": 1 / 2, "1/4": 1 / 4, "3/4": 3 / 4, "1/3": 1 / 3, "2/3": 2 / 3}
 _PARTS_OF = {"h": ("min", 1 / 60), "min": ("s", 1 / 60)}
@@ -150,7 +152,7 @@ def _read_plain(reading: Reading, i: int) -> Found | None:
         value, end = value * 1000, end + 1
     if reading.word(end) == "ish":
         end += 1
-    unit = reading.unit(_past_article(reading, end) if share else end)
+    unit = reading.unit(_past_article(reading, end) if share else end) or _inches(reading, end)
     if unit is None:
         return _below_zero(reading, Found(value, None, end))
     found = Found(value, _mach_or_metre(reading, unit[0].symbol, value, end), unit[1])
@@ -176,6 +178,14 @@ _READERS: tuple[Callable[[Reading, int], Found | None], ...] = (
 
 
 # Pieces of the readers.
+
+
+def _inches(reading: Reading, i: int) -> tuple[Unit, int] | None:
+    """Return the inch for an "in" before a word of conversion and a length: "12 in to mm", "10 in in mm"."""
+    if reading.word(i) != "in" or reading.word(i + 1) not in _INTO:
+        return None
+    target, inch = reading.unit(i + 2), reading.units.match(["inches"], 0)
+    return (inch[0], i + 1) if target and inch and target[0].dimension == "length" else None
 
 
 def _is_thousand(reading: Reading, i: int) -> bool:
@@ -244,11 +254,12 @@ def _with_parts(reading: Reading, found: Found) -> Found:
 
 def _below_zero(reading: Reading, found: Found) -> Found:
     """Read "five below", said of temperatures: "5 degrees below zero"."""
-    if reading.word(found.end) != "below" or reading.word(found.end + 1) not in _BELOW:
+    following = reading.word(found.end + 1)
+    if reading.word(found.end) != "below" or found.unit not in (None, "deg", "degC"):
         return found
-    if found.unit not in (None, "deg", "degC"):
-        return found
-    return Found(-found.value, "degC", found.end + 2)
+    if following in _OUTDOORS:
+        return Found(-found.value, "degC", found.end + 1)
+    return Found(-found.value, "degC", found.end + 2) if following in _BELOW else found
 
 
 def _mach_or_metre(reading: Reading, symbol: str, value: float, unit_at: int) -> str:

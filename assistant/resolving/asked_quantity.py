@@ -12,6 +12,8 @@ QUANTITIES = frozenset({
     "count", "ratio", "factor",
 })  # fmt: skip
 _AS_ASKED = {"time": "duration", "acceleration": "deceleration", "temperature_difference": "temperature"}
+_LEVELS = range(5_000, 50_001)
+"""Bare numbers that are altitudes in feet, where no mass is spoken of: "VLE at 30,000"."""
 _AS_GIVEN = {"time": "duration", "acceleration": "deceleration"}
 
 
@@ -40,11 +42,17 @@ def is_asked(mine: str, asked: frozenset[str]) -> bool:
     return mine in asked or (mine in ("ratio", "factor") and bool(asked & {"ratio", "factor"}))
 
 
+def _is_mass(question: Question) -> bool:
+    return question.reading.has("mass", "take_off", "landing", "weight")
+
+
 def given_concepts(question: Question, know: Knowledge) -> set[str]:
     """Return the concepts that the question's amounts supply: knots say that a speed is meant."""
     given: set[str] = set()
     for amount in question.reading.amounts:
         given.add(f"#{amount.value:g}")
+        if amount.unit is None and amount.value in _LEVELS and amount.value % 100 == 0 and not _is_mass(question):
+            given.add("altitude")
         if amount.unit:
             dimension = know.units.get(amount.unit).dimension
             given.add(_AS_GIVEN.get(dimension, dimension))

@@ -39,11 +39,14 @@ _PRESENT = frozenset({"now", "currently", "presently"})
 _OTHER_STATE = 0.6
 _UNCOMPARED = 0.8
 _FAR_OFF = 0.6
+_SELDOM_BARE = {"min": ("duration",), "s": ("duration",), "h": ("duration",), "m": ("length", "distance")}
+"""Units that a bare number seldom has, with what names the quantity."""
 _COMPARING = frozenset({
     "enough", "within", "inside", "says", "say", "said", "told", "reckons", "thinks", "claims", "right", "true",
     "correct", "wrong", "sufficient", "suffice", "would", "could", "fit",
 })  # fmt: skip
 """Words by which a result that is given wants to be judged."""
+_OPEN = frozenset({"what", "which", "how", "when", "where", "why"})
 
 
 class Candidate(NamedTuple):
@@ -137,7 +140,7 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
 def _asks_for_verdict(limit: Limit, question: Question) -> bool:
     """Return whether a question wants a verdict on a reading that it does not give: "am I slow enough now?"."""
     reading = question.reading
-    pressing = _PRESENT.intersection(reading.words) and not reading.asked & QUANTITIES
+    pressing = _PRESENT.union({"this", "these"}).intersection(reading.words) and not reading.asked & QUANTITIES
     return bool((limit.maximum or limit.minimum) and reading.has("can") and not reading.amounts and pressing)
 
 
@@ -168,6 +171,8 @@ def _checked(found: Check, amount: Amount, score: float, match: Match, question:
         score *= 0.85 if reading.has("can") or "is" in reading.words else 0.75
     if limit_rules.is_far(found, amount):
         score *= _FAR_OFF
+    if amount.unit is None and found.unit in _SELDOM_BARE and not reading.has(*_SELDOM_BARE[found.unit]):
+        score *= _UNCOMPARED
     others = [a for a in reading.amounts if a is not amount]
     used = len(limit.applies) + (1 if found.bound_from or (limit.second and "ft" in {a.unit for a in others}) else 0)
     alike = sum(1 for a in others if a.unit == amount.unit)
@@ -256,7 +261,8 @@ def _model(model: Model, match: Match, question: Question, know: Knowledge) -> I
 def _compares(question: Question) -> bool:
     """Return whether a result that is given is to be held against the one calculated: "would 1,200 m do?"."""
     reading = question.reading
-    return reading.has("can") or _believed(question) or not _COMPARING.isdisjoint(reading.words)
+    whether = "is" in reading.words and _OPEN.isdisjoint(reading.words)
+    return whether or reading.has("can") or _believed(question) or not _COMPARING.isdisjoint(reading.words)
 
 
 def _order(model: Model, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:

@@ -8,6 +8,8 @@ from assistant.resolving.results import Conversion
 
 _ASKING = frozenset(("in", "to", "into", "as", "convert", "many", "equal", "equals", "equivalent", "=", "is", "what"))
 
+_DIFFERENCE = frozenset(("difference", "differ", "apart", "rise", "hotter", "cooler", "warmer", "colder", "change"))
+
 
 def conversion(question: Question, know: Knowledge) -> Conversion | None:
     """Return the conversion a question asks for, if it asks for one and for nothing else."""
@@ -25,9 +27,12 @@ def conversion(question: Question, know: Knowledge) -> Conversion | None:
         return None
     try:
         result = know.units.convert(amount.value, unit, symbol)
+        differing = bool(_DIFFERENCE.intersection(words)) and know.units.get(unit).dimension == "temperature"
+        if differing:
+            result -= know.units.convert(0.0, unit, symbol)  # a scale's zero point plays no part in a difference
     except UnitError:
         return None
-    return Conversion(amount.value, unit, result, symbol)
+    return Conversion(amount.value, unit, result, symbol, differing)
 
 
 def _target(words: tuple[str, ...], start: int, end: int, unit: str | None, know: Knowledge) -> tuple[str, int] | None:

@@ -12,12 +12,14 @@ from assistant.resolving.results import (
     FactResult,
     LimitResult,
     Result,
+    ScheduleResult,
     TableResult,
     TablesResult,
 )  # fmt: skip
 
 _ASKED = 0.75
 """Share of its way of asking that another check must have, to be held against its amount as well."""
+_NAMED = 0.9
 _NEAR = 0.08
 _EQUAL = 0.03
 _SAME = 0.02
@@ -31,12 +33,27 @@ def joined(found: list[Candidate], question: Question) -> Result | None:
         return _joined_checks(found, best.result)
     if isinstance(best.result, TableResult):
         return _joined_tables(found, best.score)
+    if isinstance(best.result, ScheduleResult):
+        return _both_schedules(found, best.result)
     alone = None
     if isinstance(best.result, LimitResult):
         alone = _joined_limits(found, best.result, question)
     if isinstance(best.result, (FactResult, LimitResult)) and (alone is None or len(alone.limits) == 1):
         return _both(found, best.result) or alone
     return alone
+
+
+def _both_schedules(found: list[Candidate], first: ScheduleResult) -> BothResult | None:
+    """Join two schedules that a question names, read at its one amount: "tiller and pedal limits at 45"."""
+    best = found[0]
+    for c in found[1:6]:
+        other = c.result
+        if not isinstance(other, ScheduleResult) or not c.match or not best.match or c.match.barred:
+            continue
+        differs = other.schedule.id != first.schedule.id and other.given == first.given and first.value is not None
+        if differs and c.match.covered > _NAMED and best.match.covered > _NAMED:
+            return BothResult(first, other)
+    return None
 
 
 def _both(found: list[Candidate], first: FactResult | LimitResult) -> BothResult | None:
@@ -88,11 +105,18 @@ def _joined_checks(found: list[Candidate], first: CheckResult) -> Result:
         other = _other_check(candidate, found[0].score)
         if other and _warns(other, checks, candidate, found[0]):
             checks.append(other)
+        elif other and _is_same_number(other, checks):
+            continue  # one number is not two things at once
         elif other and other.unit not in units and not (first.checks[0].limit.second and other.unit == "ft"):
             units.add(other.unit)
             checks.append(other)
     checks.sort(key=lambda c: c.within)
     return CheckResult(tuple(checks))
+
+
+def _is_same_number(other: Check, checks: list[Check]) -> bool:
+    """Return whether a check reads a number anew, in another unit, that is held against a limit already."""
+    return any(c.given == other.given and c.unit != other.unit for c in checks)
 
 
 def _warns(other: Check, checks: list[Check], candidate: Candidate, best: Candidate) -> bool:

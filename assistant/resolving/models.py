@@ -25,6 +25,8 @@ _SEEKING = frozenset({
     "farthest",
 })  # fmt: skip
 _BOUNDING = frozenset({"exceed", "exceeds"})
+_EITHER = frozenset(("and", "or", "against", "versus", "vs", "compared", "/"))
+_NEAR_BY = 4
 _TONNES = 200.0
 """A mass of an aeroplane said without a unit and below this is in tonnes."""
 _DECELERATIONS = ("deceleration", "acceleration")
@@ -154,7 +156,7 @@ def _asked_by_name(model: Model, item: ModelInput, question: Question) -> bool:
     words = question.reading.words
     amounts = {a.start for a in question.reading.amounts}
     for k, word in enumerate(words):
-        before = words[max(0, k - 3) : k]
+        before = words[max(0, k - 4) : k]
         sought = _SEEKING.intersection(before) or _BOUNDING.intersection(words[k + 1 : k + 5])
         if stem(word) in own and sought and k + 1 not in amounts:
             return True
@@ -198,13 +200,25 @@ def _bound(
 
 
 def _chosen(item: ModelInput, question: Question, know: Knowledge) -> list[Bound]:
-    found = []
+    found: list[Bound] = []
+    if item.default == "both" and _names_both(question.reading.words):
+        return found
     for words, value, says in item.choices:
         if any(said(phrase.strip(), question, know) for phrase in words.split(";")):
             bound = _choice_value(item, value, says, question, know)
             if bound:
                 found.append(bound)
     return found
+
+
+def _names_both(words: tuple[str, ...]) -> bool:
+    """Return whether a thing is named with and without, or on and off, so that both are asked for."""
+    for one, other in (("with", "without"), ("on", "off")):
+        if one in words and other in words:
+            first, second = sorted((words.index(one), words.index(other)))
+            if second - first <= _NEAR_BY and not _EITHER.isdisjoint(words[first + 1 : second]):
+                return True
+    return False
 
 
 def said(phrase: str, question: Question, know: Knowledge) -> bool:

@@ -9,6 +9,9 @@ from assistant.understanding.matching import strange
 from assistant.understanding.reading import Mention
 
 OFFERING = 0.34
+ALONE = 0.5
+"""Least score at which the only record that fits is told; below it is asked whether it is meant."""
+_WHOLE = 0.99
 COVER = 0.6
 """Share of a way of asking that a question must hold for its record to be taken without more."""
 
@@ -24,7 +27,8 @@ def unsure(found: list[Candidate], question: Question, know: Knowledge) -> Resul
         if candidate.match and candidate.match.record not in options:
             options[candidate.match.record] = offered(know, candidate.match.record)
     chosen = list(options.items())[:3]
-    if len(chosen) == 1 and good[0].match and good[0].match.covered >= COVER:
+    alone = good[0].match if len(chosen) == 1 else None
+    if alone and (alone.covered > _WHOLE or (alone.covered >= COVER and good[0].score >= ALONE)):
         return good[0].result
     return Choices(tuple(chosen), "") if chosen else Declined((), _near(found, know))
 

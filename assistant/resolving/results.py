@@ -84,6 +84,8 @@ class ScheduleResult(NamedTuple):
     found: tuple[tuple[float, float], ...] = ()
     other: tuple[tuple[str, float], ...] = ()
     """The same reading on variants where it differs."""
+    against: float | None = None
+    """An output that the question gives besides the input."""
 
 
 class TableResult(NamedTuple):
@@ -171,8 +173,8 @@ class ModelResult(NamedTuple):
 class BothResult(NamedTuple):
     """Two statements that fit a question as well as each other, or two verdicts on its readings: both are told."""
 
-    first: FactResult | LimitResult | CheckResult | BandResult
-    second: FactResult | LimitResult | CheckResult | BandResult
+    first: FactResult | LimitResult | CheckResult | BandResult | ScheduleResult
+    second: FactResult | LimitResult | CheckResult | BandResult | ScheduleResult
 
 
 class Needed(NamedTuple):
@@ -219,6 +221,8 @@ class Conversion(NamedTuple):
     unit: str
     result: float
     target: str
+    difference: bool = False
+    """Of two temperatures, whose zero points play no part."""
 
 
 class Elsewhere(NamedTuple):

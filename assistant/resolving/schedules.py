@@ -16,7 +16,7 @@ def resolve_schedule(schedule: Schedule, question: Question, know: Knowledge) ->
     """Return the reading that the question's amount asks for; Needed when it names none."""
     inputs, outputs = _amounts(schedule, question, know)
     if inputs:
-        return _forward(schedule, inputs[-1], question, know)
+        return _forward(schedule, inputs[-1], question, know)._replace(against=outputs[-1] if outputs else None)
     if outputs:
         return _inverse(schedule, outputs[-1])
     if "now" in question.reading.words or "currently" in question.reading.words:

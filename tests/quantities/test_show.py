@@ -52,7 +52,7 @@ def test_documented_values_are_not_rounded(units: Units, value: float, unit: str
         (99.6, "m", "100 m"),
         (23747.6, "ft", "23,750 ft"),
         (27.348, "MJ", "27.3 MJ"),
-        (1.449, "m/s2", "1.4 m/s²"),
+        (1.449, "m/s2", "1.45 m/s²"),
         (1104.4, "psi", "1,104 psi"),
         (0.135, "g", "0.14 g"),
     ],

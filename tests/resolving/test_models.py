@@ -244,3 +244,34 @@ def test_a_speed_through_the_air_is_no_ground_speed(ask: Ask, question: str) -> 
 @pytest.mark.parametrize("question", ["will the parking brake hold for 9 h", "stay of 12 hours parking brake"])
 def test_hours_are_not_held_against_minutes(ask: Ask, question: str) -> None:
     assert "5 min" not in ask(question).text
+
+
+@pytest.mark.parametrize("both", ["with fans against without fans", "with fans and without", "with the fans on or off"])
+def test_both_of_two_choices_are_told(ask: Ask, both: str) -> None:
+    answer = ask(f"how long from 360 to 240 at 10 degrees outside {both}")
+
+    expected = [12 * log(350 / 230), 45 * log(350 / 230)]
+    assert [v.value for v in answer.values if v.unit == "min"][:2] == pytest.approx(expected)
+
+
+def test_degrees_below_outside_are_below_zero(ask: Ask) -> None:
+    answer = ask("to bring a brake down to 180 from 310 with fans when it's 5 below outside")
+
+    assert first(answer, "min") == pytest.approx(12 * log(315 / 185))
+
+
+def test_what_is_asked_by_its_name_is_no_input(ask: Ask) -> None:
+    assert first(ask("if a wheel is let off at 33 knots, what was its mate doing"), "kt") == pytest.approx(110)
+
+
+def test_a_measured_figure_is_compared_with_the_threshold(ask: Ask) -> None:
+    answer = ask("2.0 m/s2 with FIRM set is on target lit")
+
+    assert first(answer, "m/s2") == pytest.approx(1.955)
+    assert "1.96" in answer.text
+
+
+def test_a_round_bare_number_is_an_altitude(ask: Ask) -> None:
+    bare, said = ask("vle at 30,000"), ask("vle at 30,000 ft")
+
+    assert first(bare, "kt") == first(said, "kt")

@@ -110,3 +110,15 @@ def test_more_than_the_most_is_never_reached(ask: Ask, question: str, limit: str
 
     assert answer.text.startswith("Never")
     assert limit in answer.text
+
+
+@pytest.mark.parametrize(("wanted", "said"), [(30, "10.0° less than 30°"), (10, "10.0° more than 10°")])
+def test_an_output_that_is_given_is_compared(ask: Ask, wanted: int, said: str) -> None:
+    assert said in ask(f"can the tiller give {wanted}° at 50 kt?").text
+
+
+def test_two_schedules_named_are_both_read(ask: Ask) -> None:
+    text = ask("both at 45 kt: tiller limit and pedal limit?").text
+
+    assert "6.5°" in text
+    assert "26.9°" in text
