@@ -261,7 +261,10 @@ def _prefers_carried(
     gives = quantity_of(third.result, knowledge) in asked and quantity_of(second.result, knowledge) not in asked
     if gives and third.score >= _LEANING:
         return True
-    if third.record and third.record == first.record and isinstance(second.result, _OPEN):
+    same = bool(third.record) and third.record == first.record
+    if same and len(alone.reading.words) > _LONG // 2 and quantity_of(third.result, knowledge) in asked:
+        return not isinstance(third.result, _OPEN)  # a long turn with its own subject asks for itself
+    if same and isinstance(second.result, _OPEN):
         return not isinstance(third.result, _OPEN)  # it answers the same, and the conditions stay in mind
     margin = -0.03 if _names_thing(alone, knowledge) else 0.03
     return bool(alone.reading.mentions) and third.score >= max(second.score, first.score) + margin

@@ -67,7 +67,8 @@ def merged_words(
     if reading.variants:
         places.drop.update(before.reading.variant_places)
     words = _put_together(before, places)
-    rest = [w for i, w in enumerate(reading.words) if i not in places.used]
+    named = {*reading.variant_places, *(i for i, w in enumerate(reading.words) if w in reading.variants)}
+    rest = [w for i, w in enumerate(reading.words) if i not in places.used and i not in named]
     while rest and rest[0] in _LEAD and not (len(rest) == 2 and know.units.match(rest, 1)):
         rest.pop(0)
     text = " ".join(words).rstrip("?!. ") + (" , " + " ".join(rest) if rest else "")
@@ -184,7 +185,7 @@ def _replace_by_none(before: Question, reading: Reading, know: Knowledge, places
         mine = {families[c] for c in old.concepts if c in families}
         for word in (before.reading.words[k] for k in old.taken):
             name = f"no {word}"
-            other = {families[c] for c in know.phrase(name).concepts if c in families}
+            other = {families[c] for c in know.phrase(name).concepts - old.concepts if c in families}
             if mine & other and not places.drop.intersection(old.taken):
                 places.put.setdefault(old.taken[0], []).extend(name.split())
                 places.drop.update(old.taken)

@@ -34,6 +34,8 @@ def returned(text: str, context: Context, knowledge: Knowledge) -> Return | None
     head, _, rest = found.group(1).partition(",")
     named = question_of(head, knowledge, context.variant)
     things = [m.concepts | m.implied for m in named.reading.mentions if not knowledge.matcher.is_soft(m)]
+    if named.named_variant:
+        return None  # another variant is come back to, and the topic stays
     left = context._replace(offered=(), earlier=with_topic(context))
     for past in context.earlier if things else ():
         known = past.asked.reading.concepts
