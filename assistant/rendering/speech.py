@@ -15,6 +15,7 @@ from assistant.quantities.show import number_words
 from assistant.quantities.show import spoken as spoken_amount
 from assistant.quantities.units import Units
 from assistant.rendering.by_ear import sentences_by_ear
+from assistant.rendering.sayable import is_sayable
 
 _DATE = r"\b(\d{4})-(\d\d)-(\d\d)\b"
 _HYPHENED = r"(\d)-(\d[\d,.]*)( ?[^\s\d,;:!?]+)?"
@@ -39,7 +40,6 @@ _NEVER_READ = frozenset({"in"})
 _LONGEST = 15
 """Figures that a number may have to be said in full; a longer one is said figure by figure."""
 _POWERS = {"²": "squared", "³": "cubed"}
-_VOWELS = frozenset("AEIOUY")
 
 
 class _Manner(NamedTuple):
@@ -143,6 +143,7 @@ def _with_lexicon_signs(text: str, manner: _Manner) -> str:
 def _replaced_word(text: str, key: str, manner: _Manner) -> str:
     """The text with an entry said wherever it stands apart from letters and figures, and is no amount."""
     before = r"(?<![^\W_])" if key[0].isalnum() else ""
+    before += r"(?<!\d )(?<!\d)" if key in manner.signs else ""
     after = r"(?![^\W_])" if key[-1].isalnum() else ""
     if key[-1].isdigit():
         signs = "|".join(re.escape(sign) for sign in manner.signs)
@@ -191,6 +192,8 @@ def _said(match: re.Match[str], manner: _Manner) -> str:
             return _amount(number, "Mach", manner) + _PIECE.sub(lambda m: _said(m, manner), rest)
         return f"{match['mach'].strip()} {_plain_number(number, manner)}" + _rest(rest, manner)
     length = _sign_length(rest.lstrip(" "), manner)
+    if length == 1 and re.match(r" [A-Z][²³]?(?!\w)", match.string[match.end() :]):
+        length = 0  # a letter among the letters of a formula is no unit
     before = " " if glued else ""
     if length:
         sign, left = rest.lstrip(" ")[:length], rest.lstrip(" ")[length:]
@@ -260,7 +263,7 @@ def _word(word: str, lexicon: Mapping[str, str], begins: bool) -> str:
         return f"{_word(word[:-1], lexicon, begins)} {_POWERS[word[-1]]}"
     if len(word) < 2 or not word.isupper():
         return word
-    if not _VOWELS & set(word):
+    if not is_sayable(word):
         return " ".join(word)
     return word.capitalize() if begins else word.lower()
 

@@ -13,7 +13,9 @@ from assistant.conversation.opening import Knowledge
 from assistant.practice.asking.due import due
 from assistant.practice.asking.pool import Pool, drillable
 from assistant.practice.making.make import make_questions
+from assistant.practice.making.proving import answer_to
 from assistant.practice.making.question import CAUSE, FORMS, LONG_SUMS, LOSS, STATE, Question
+from assistant.rendering.by_ear import text_by_ear
 from assistant.rendering.text import sources_line
 from assistant.terminal.disputes import kept_disputes
 from assistant.terminal.records import clock, opened_record, somebody, tell_news
@@ -24,6 +26,8 @@ from assistant.voice.speaking.settings import VoiceSettings
 _HARDEST = 2
 """Difficulty that is not exceeded by ear."""
 _BY_EAR = tuple(form for form in FORMS if form not in LONG_SUMS)
+_ROUNDS = 4
+"""Times that other words are looked for, for what was put into one wording only."""
 _OF_TABLES = (STATE, LOSS, CAUSE)
 """Forms whose record is a whole table: a fact is then what one paragraph of it says."""
 
@@ -35,12 +39,44 @@ def facts(
 
     What is disputed or out of force is left out, as in any other practice.
     """
-    questions = make_questions(knowledge, seed, topics=topics, forms=_BY_EAR, variant=variant, hardest=_HARDEST)
-    groups: dict[tuple[object, ...], list[Question]] = {}
-    for question in questions:
-        groups.setdefault(_fact_of(question), []).append(question)
     fit = frozenset(item.record for item in _pool(knowledge, variant).items)
-    return [_fact(group, knowledge, settings) for group in groups.values() if group[0].entry in fit]
+    groups: dict[tuple[object, ...], list[Question]] = {}
+    for question in make_questions(
+        knowledge, seed, topics=topics, forms=_BY_EAR, variant=variant, hardest=_HARDEST
+    ):
+        if question.entry in fit:
+            groups.setdefault(_fact_of(question), []).append(question)
+    _in_other_words(groups, knowledge, seed, variant)
+    return _apart([_fact(group, knowledge, settings) for group in _told_once(groups.values())])
+
+
+def _in_other_words(
+    groups: dict[tuple[object, ...], list[Question]], knowledge: Knowledge, seed: str, variant: str
+) -> None:
+    """Add to the facts that have one wording only another one, where the practice room finds it."""
+    for n in range(_ROUNDS):
+        alone = {group[0].entry for group in groups.values() if len({question.text for question in group}) < 2}
+        if not alone:
+            return
+        for question in make_questions(
+            knowledge, f"{seed} {n}", entries=alone, forms=_BY_EAR, variant=variant, hardest=_HARDEST
+        ):
+            if _fact_of(question) in groups:
+                groups[_fact_of(question)].append(question)
+
+
+def _told_once(groups: Iterable[list[Question]]) -> list[list[Question]]:
+    """Return the groups without those whose answer another group has already."""
+    return list({min(group, key=lambda each: each.difficulty).key.says: group for group in groups}.values())
+
+
+def _apart(found: list[Fact]) -> list[Fact]:
+    """Return facts in their order, but that no paragraph is asked about twice in a row where it can be helped."""
+    left, ordered = list(found), list[Fact]()
+    while left:
+        last = ordered[-1].source if ordered else ""
+        ordered.append(left.pop(next((k for k, fact in enumerate(left) if fact.source != last), 0)))
+    return ordered
 
 
 def in_order_due(found: Sequence[Fact], name: str, knowledge: Knowledge, seed: str, variant: str) -> list[Fact]:
@@ -66,17 +102,17 @@ def _fact(group: Sequence[Question], knowledge: Knowledge, settings: VoiceSettin
     first = min(group, key=lambda question: question.difficulty)
     others = [question for question in group if question.text != first.text]
     # another way of asking teaches more than the same one with another number
-    second = next((each for each in others if each.form != first.form), others[0] if others else first)
-    asks = tuple(
-        Ask(
-            said_aloud(question.text, knowledge, settings),
-            said_aloud(question.key.says, knowledge, settings),
-            question.text,
-        )
-        for question in (first, second)
-    )
+    seconds = [next((each for each in others if each.form != first.form), others[0])] if others else []
+    asks = tuple(_ask(question, knowledge, settings) for question in (first, *seconds))
     name = f"{first.entry} {sources_line(first.sources[:1])}" if first.form in _OF_TABLES else first.entry
     return Fact(name, first.entry, asks, _source_said(first.sources, knowledge, settings))
+
+
+def _ask(question: Question, knowledge: Knowledge, settings: VoiceSettings) -> Ask:
+    """Return a question and its answer as they are said: what is worded for the ear is so here too."""
+    answer = answer_to(question.text, question.variant, knowledge)
+    heard = text_by_ear(answer) if answer.text == question.key.says else question.key.says
+    return Ask(said_aloud(question.text, knowledge, settings), said_aloud(heard, knowledge, settings), question.text)
 
 
 def _source_said(sources: Sequence[Citation], knowledge: Knowledge, settings: VoiceSettings) -> str:

@@ -49,6 +49,15 @@ IN_FULL = [
     ("9.0 √p", "nine times the square root of the pressure."),
     ("1/8 in and 3/4", "one eighth of an inch and three quarters."),
     ("in kt and psi", "in knots and p s i."),
+    ("r = base / tan δ + b", "r equals base divided by the tangent of delta plus b."),
+    ("KE = 0.5 W V² / N, α and Δ", "K E equals zero point five W V squared divided by N, alpha and delta."),
+    ("UTC, TODR and LDB, but TOW PIN", "U T C, T O D R and L D B, but tow pin."),
+    ("about 1/10 inch, 2/3 or 5/9", "about one tenth of an inch, two thirds or five ninths."),
+    ("not when they are 6/6/6, but 4/3/3", "not when they are six, six, six, but four, three, three."),
+    ("System 1/2 lost", "System one and two lost."),
+    ("on 15/11/2026", "on fifteen November twenty twenty-six."),
+    ("the p/n", "the P N."),
+    ("part 121", "part one twenty-one."),
 ]
 
 
@@ -64,6 +73,7 @@ def test_in_full(written: str, said: str, units: Units, lexicon: dict[str, str])
         ("Mach 0.60", "Mach zero decimal six zero."),
         ("20,000 ft", "two zero thousand feet."),
         ("System 2", "System two."),
+        ("LIM 3.1, revision 7", "limitations three decimal one, revision seven."),
     ],
 )
 def test_digit_by_digit(written: str, said: str, units: Units, lexicon: dict[str, str]) -> None:
@@ -170,6 +180,63 @@ def test_words_of_the_radio(
     written: str, said: str, units: Units, lexicon: dict[str, str], radio_words: dict[str, str]
 ) -> None:
     assert spoken(written, units, lexicon, digits=True, radio=radio_words) == said
+
+
+@pytest.mark.parametrize(
+    ("written", "said"),
+    [
+        ("1/8 in (3 mm) of slush", "one eighth of an inch, or three millimetres, of slush."),
+        ("29 mph (25 kt) is fast", "twenty-nine miles per hour, or twenty-five knots, is fast."),
+        ("a wet runway (damp, or with water), or ice", "a wet runway, that is damp, or with water, or ice."),
+        ("Switch off (in the second mode it does only this).", "Switch off. In the second mode it does only this."),
+    ],
+)
+def test_an_aside_is_joined_as_it_belongs(written: str, said: str, units: Units, lexicon: dict[str, str]) -> None:
+    assert spoken(written, units, lexicon) == said
+
+
+@pytest.mark.parametrize(
+    ("written", "said"),
+    [
+        ("It is so. It is so. It is not.", "It is so. It is not."),
+        ("Assumed: nine times the root: a rotating tyre.", "Assumed: nine times the root, a rotating tyre."),
+        ("It is steering. Value from memory, check the source.", "It is steering."),
+        ("At most 5%. The 5% is from memory, check the source.", "At most five percent."),
+        (
+            "Settings of the lever: SOFT 1.4 m/s², HARD 2.3 m/s², FULL 3.2 m/s², and off, which gives none at all.",
+            "Settings of the lever: soft one point four metres per second squared. "
+            "Hard two point three metres per second squared. "
+            "Full three point two metres per second squared, and off, which gives none at all.",
+        ),
+        (
+            "Outside LIM 3.1: 20 mm is 7 mm above the limit, 13 mm (depth above which it is cycled).",
+            "Outside limits: twenty millimetres is seven millimetres above the limit, thirteen millimetres. "
+            "The limit: depth above which it is cycled.",
+        ),
+    ],
+)
+def test_what_is_lost_on_a_listener_is_said_otherwise(
+    written: str, said: str, units: Units, lexicon: dict[str, str]
+) -> None:
+    assert spoken(written, units, lexicon) == said
+
+
+LABELS = {"SOFT": "soft mode", "HARD": "the hard setting", "PUMP LOST": "the caption pump lost"}
+
+
+@pytest.mark.parametrize(
+    ("written", "said"),
+    [
+        ("It works in SOFT.", "It works in soft mode."),
+        ("It works in SOFT braking.", "It works in soft braking."),
+        ("the target of HARD", "the target of the hard setting."),
+        ("With PUMP LOST the steering is off.", "With the caption pump lost, the steering is off."),
+        ("The colour of PUMP LOST is amber.", "The colour of the caption pump lost is amber."),
+        ("PUMP LOST shows.", "Pump lost shows."),
+    ],
+)
+def test_a_label_is_said_with_its_kind(written: str, said: str, units: Units, lexicon: dict[str, str]) -> None:
+    assert spoken(written, units, lexicon, labels=LABELS) == said
 
 
 @pytest.mark.parametrize(

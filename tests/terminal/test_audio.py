@@ -2,6 +2,7 @@
 
 import io
 import re
+from itertools import pairwise
 from pathlib import Path
 
 import mutagen
@@ -32,6 +33,17 @@ def test_the_same_seed_gives_the_same_script(run: Runner) -> None:
     one, same, other = (run(*FEW, "--script", "--seed", seed).out for seed in ("5", "5", "6"))
 
     assert one == same != other
+
+
+def test_a_fact_comes_again_in_other_words_only(run: Runner) -> None:
+    script = run("audio", "--topic", "steering", "--minutes", "15", "--script", "--width", "400").out
+    asked = re.findall(r"^# \d+\. (.+)$", script, re.MULTILINE)
+    sources = re.findall(r"^Source: (.+)$", script, re.MULTILINE)
+
+    assert len(asked) > 20
+    assert len(set(asked)) == len(asked)
+    assert sum(one == two for one, two in pairwise(sources)) <= 1
+    assert not re.search(r"^(Within|Outside) limits\. ", script, re.MULTILINE)  # what is no limit is not called one
 
 
 def test_numbers_digit_by_digit(run: Runner) -> None:

@@ -33,7 +33,9 @@ class Ask(NamedTuple):
 
 
 class Fact(NamedTuple):
-    """What a file may ask about: a name of its own, its record, up to two questions on it, its source as it is said."""
+    """What a file may ask about: a name of its own, its record, one or two questions on it that differ in their words,
+    its source as it is said.
+    """
 
     name: str
     entry: str
