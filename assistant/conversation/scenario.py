@@ -7,9 +7,12 @@ from assistant.conversation.readings import carried, merged
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result, TableResult, TablesResult
+from assistant.understanding.binding import value_meant
+from assistant.understanding.reading import STATE
 from assistant.understanding.states import Condition, conditions, failed
 
 _ADDING = frozenset({"too", "also", "well", "another", "now", "then", "plus", "and", "next", "later", "additionally"})
+_POINTING = frozenset({"it", "that", "they", "its"})
 _REPLACING = frozenset({"instead", "only", "rather", "just"})
 
 
@@ -35,12 +38,27 @@ def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Ques
 
 
 def _with_failures(alone: Question, context: Context, knowledge: Knowledge) -> Question:
-    """Return a turn with the things that it only names as failed, after a failure: "and system 1 too"."""
+    """Return a turn with the things that it only names as failed, after a failure: "and system 1 too"; or with the
+    state that it gives the thing spoken of last: "and if it's empty?".
+    """
+    if not alone.conditions and _POINTING.intersection(alone.reading.words):
+        return alone._replace(conditions=_of_the_last(alone, context, knowledge))
     failures = knowledge.states.failures
     after_failure = any(c.input in failures and c.value == failed(c.input, knowledge.states) for c in context.scenario)
     if alone.conditions or not after_failure or alone.reading.amounts:
         return alone
     return alone._replace(conditions=tuple(conditions(alone.reading, knowledge.states, knowledge.units, True)))
+
+
+def _of_the_last(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Condition, ...]:
+    """Return the state of the thing, of those in a scenario, that was spoken of last and that the words fit."""
+    states = [m for m in alone.reading.mentions if any(c.startswith(STATE) for c in m.concepts)]
+    for condition in reversed(context.scenario):
+        for mention in states:
+            value = value_meant(condition.input, mention, knowledge.states)
+            if value is not None and value != condition.value:
+                return (Condition(condition.input, value, where=mention.taken),)
+    return ()
 
 
 def _asks_more(alone: Question, knowledge: Knowledge) -> bool:

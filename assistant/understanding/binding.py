@@ -232,7 +232,7 @@ def conditions_of(
     """Return the states that a word means for some things; denied, the other of two."""
     found: list[Condition] = []
     for name in names:
-        value = _value(name, state, known)
+        value = value_meant(name, state, known)
         if value is not None and denied:
             value = other_value(name, value, known)
         if value is not None:
@@ -246,7 +246,8 @@ def other_value(name: str, value: str, known: StateWords) -> str | None:
     return others[0] if len(others) == 1 else None
 
 
-def _value(name: str, state: Mention, known: StateWords) -> str | None:
+def value_meant(name: str, state: Mention, known: StateWords) -> str | None:
+    """Return the value of an input that state words stand for, or None where they mean nothing for it."""
     for value, groups, _ in known.values[name]:
         if any(group in state.concepts and "." in group for group in groups):
             return value
