@@ -74,7 +74,7 @@ def _joined(text: str, one: Answer, two: Answer) -> Answer:
         return one._replace(question=text)
     return one._replace(
         question=text, text=f"{one.text} {two.text}", values=(*one.values, *two.values),
-        working=" / ".join(w for w in (one.working, two.working) if w),
+        working=" / ".join(w for w in (one.working, two.working) if w), aloud=(*one.aloud, *two.aloud),
         sources=tuple(dict.fromkeys((*one.sources, *two.sources))),
         cautions=tuple(dict.fromkeys((*one.cautions, *two.cautions))),
     )  # fmt: skip

@@ -53,7 +53,7 @@ def given_shown(value: float, unit: str, units: Units) -> str:
 
 
 def spoken(value: float, unit: str, units: Units, digits: bool = False, rounded: bool = False) -> str:
-    """Return a value in words: "two hundred and thirty knots", "Mach zero point six", "minus five degrees".
+    """Return a value in words: "two hundred and thirty knots", "Mach zero point six zero", "minus five degrees".
 
     digits: say it as on the radio, "two three zero knots". rounded: say what `round_shown` writes, not the
     exact value.
@@ -61,9 +61,17 @@ def spoken(value: float, unit: str, units: Units, digits: bool = False, rounded:
     known = units.get(unit)
     number = (_rounded(value, unit) if rounded else _exact(value, unit)).replace(",", "")
     every_digit = known.dimension in _DIGIT_BY_DIGIT
-    words = _radio(number, every_digit) if digits else number_words(float(number))
+    words = _radio(number, every_digit) if digits else _in_full(number, unit)
     name = known.say_one if abs(float(number)) == 1 else known.say_many
     return f"{name} {words}" if known.show.endswith(" ") else f"{words} {name}".strip()
+
+
+def _in_full(number: str, unit: str) -> str:
+    """Return a number in full words; a Mach number keeps its two decimals, 0.60 "zero point six zero"."""
+    whole, _, decimals = number.partition(".")
+    if unit != "Mach" or len(decimals) != _MACH_PLACES:
+        return number_words(float(number))
+    return f"{number_words(int(whole))} point {' '.join(_ONES[int(digit)] for digit in decimals)}"
 
 
 def number_words(value: float) -> str:

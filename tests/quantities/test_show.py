@@ -68,7 +68,7 @@ def test_computed_values_are_rounded_for_display(
     [
         (68, "deg", "sixty-eight degrees"),
         (230, "kt", "two hundred and thirty knots"),
-        (0.6, "Mach", "Mach zero point six"),
+        (0.6, "Mach", "Mach zero point six zero"),
         (3000, "psi", "three thousand p s i"),
         (250, "degC", "two hundred and fifty degrees Celsius"),
         (-5, "deg", "minus five degrees"),
