@@ -13,10 +13,11 @@ from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.screen import Screen, complain, prepare, screen_for
 from assistant.terminal.session import Session, open_session
 from assistant.terminal.speaking import kept_voice, make_aloud
-from assistant.voice.hands_free import HandsFree, Manner, start_line
+from assistant.voice.hands_free import HandsFree, Manner
+from assistant.voice.hands_free_said import start_line
 from assistant.voice.hearing.endpoint import Endpointer, voice_judge
 from assistant.voice.hearing.opening import open_ear
-from assistant.voice.hearing.phrases import alike, phrases_of
+from assistant.voice.hearing.phrases import phrases_of
 from assistant.voice.hearing.recognising import HearingProblem
 from assistant.voice.listening import Listener, Utterance
 from assistant.voice.sound import Microphone
@@ -110,11 +111,11 @@ def _manner(session: Session, screen: Screen, aloud: Aloud) -> Manner:
     def show(text: str) -> None:
         screen.say("\n".join(wrap(clean(text), screen.width)))
 
-    def slower() -> None:
-        aloud.settings = aloud.settings.faster(-1)
+    def pace(steps: int) -> None:
+        aloud.settings = aloud.settings.faster(steps)
 
     examples = [said_aloud(example, knowledge, aloud.settings) for example in knowledge.examples]
-    return Manner(words_for, show, slower, examples, _phrase(session), alike())
+    return Manner(words_for, show, pace, examples, _phrase(session))
 
 
 def _phrase(session: Session) -> Callable[[Utterance, Sequence[str], bool], str]:

@@ -8,23 +8,40 @@ from __future__ import annotations
 
 import re
 
-AGAIN, SLOWER, TWICE, STANDBY, DISREGARD = "again", "slower", "twice", "standby", "disregard"
+AGAIN, SLOWER, FASTER, TWICE, STANDBY, DISREGARD = "again", "slower", "faster", "twice", "standby", "disregard"
 CONFIRM, AFFIRM, NEGATIVE, READ_BACK, PASS, STOP = "confirm", "affirm", "negative", "read back", "pass", "stop"
+HELP, LOADED, LOUDNESS = "help", "loaded", "loudness"
 
 SAID = {
     AGAIN: ("say again", "again", "repeat", "say that again", "once more", "pardon", "come again"),
     SLOWER: ("speak slower", "slower", "slow down", "too fast"),
+    FASTER: ("speak faster", "faster", "too slow", "quicker"),
     TWICE: ("words twice", "say words twice", "say it twice"),
-    STANDBY: ("standby", "stand by", "wait", "hang on", "hold on", "one moment", "wait a moment"),
+    STANDBY: ("standby", "stand by", "wait", "hang on", "hold on", "one moment", "wait a moment", "let me think"),
     DISREGARD: ("disregard", "never mind", "forget it", "forget that", "cancel that"),
     CONFIRM: ("confirm", "are you sure", "confirm that"),
     AFFIRM: ("affirm", "affirmative", "yes", "yes please", "correct", "yeah", "yep", "that is right", "that's right"),
     NEGATIVE: ("negative", "no", "nope", "no that is wrong", "wrong", "not that"),
     READ_BACK: ("read back", "what did you hear", "what did i say", "read that back"),
     PASS: ("pass", "don't know", "i don't know", "no idea", "skip", "next", "skip it", "i do not know", "dunno"),
+    HELP: (
+        "help", "help me", "what can i say", "what can i ask", "what can you do", "which questions can i ask",
+        "which words can i say",
+    ),
+    LOADED: ("what is loaded", "what's loaded", "what do you have loaded"),
+    LOUDNESS: ("louder", "speak louder", "speak up", "quieter", "too loud", "too quiet"),
     STOP: ("stop", "stop now", "end", "finish", "goodbye", "good bye", "that is all", "that's all", "enough", "quit"),
-}
+}  # fmt: skip
 """Each control with what is said for it; the first is the one that is told."""
+TOLD = (AGAIN, SLOWER, FASTER, TWICE, STANDBY, DISREGARD, CONFIRM, READ_BACK, PASS, STOP)
+"""The controls that are told to somebody who asks what may be said."""
+
+_EASY, _CAREFUL, _STRICT, _EXPECTED = (-6.0, -9.0), (-4.5, -7.5), (-4.0, -5.5), (-5.5, -8.5)
+_LEAST = {
+    STANDBY: _CAREFUL, DISREGARD: _CAREFUL, PASS: _CAREFUL, AFFIRM: _STRICT, NEGATIVE: _STRICT, STOP: _STRICT,
+}  # fmt: skip
+_UNEXPECTED = 1.0
+
 _LEAD = re.compile(r"^(?:ok(?:ay)?|please|and|so|um+|er+|uh+|well|right)\s+")
 _TAIL = re.compile(r"\s+(?:please|thanks|thank you|now|then)$")
 _BY_PHRASE = {phrase: control for control, phrases in SAID.items() for phrase in phrases}
@@ -40,3 +57,22 @@ def control_word(text: str) -> str:
 def phrases(*controls: str) -> tuple[str, ...]:
     """Return all that may be said for some controls, or for every one."""
     return tuple(phrase for control in controls or SAID for phrase in SAID[control])
+
+
+def least_fit(phrase: str, pending: bool, agreed: bool) -> float:
+    """Return how well a phrase must fit a sound to be taken: the natural logarithm of its probability.
+
+    What ends, affirms or drops something must fit better than what only says it again. pending: whether something is
+    to be affirmed. agreed: whether a second recogniser heard the same phrase.
+    """
+    control = _BY_PHRASE.get(phrase, "")
+    alone, with_another = _LEAST.get(control, _EASY)
+    if pending and control in (AFFIRM, NEGATIVE):
+        alone, with_another = _EXPECTED
+    return with_another if agreed else alone
+
+
+def surprise(phrase: str, pending: bool) -> float:
+    """Return what a phrase is worth less than another that fits as well, because nothing leads to expect it."""
+    control = _BY_PHRASE.get(phrase, "")
+    return _UNEXPECTED if control == STOP or (control in (AFFIRM, NEGATIVE) and not pending) else 0.0

@@ -9,57 +9,59 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
-from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer
+from assistant.answering.answer import ANSWER, DECLINE, Answer
 from assistant.conversation.context import Context
+from assistant.conversation.controls import control as turn_control
 from assistant.conversation.turn import answer_turn
 from assistant.resolving.knowing import Knowledge
 from assistant.voice import control_words as words
+from assistant.voice import hands_free_said as said
 from assistant.voice import tones
-from assistant.voice.hearing.ear import Ear, Heard
+from assistant.voice.echo import Echo, rest_from
+from assistant.voice.hearing.ear import Ear, Heard, as_asked
 from assistant.voice.hearing.samples import from_pcm
 from assistant.voice.listening import Closed, Listener, Utterance
-from assistant.voice.sound import RATE, Speaker, Tones
+from assistant.voice.sound import Speaker, Tones
+from assistant.voice.steering import Steering, choices_of
 
 SILENCE_S = 20.0
 """How long nobody speaks before it counts as a silence."""
 _SILENCES = 3
 _MISSES = 2
-_SHORT_S = 2.6
-"""What is longer is no control word, nor a choice, nor a number."""
-_QUESTION_WORDS = 4
-"""What has so many words, and is answered as it was heard, is a question."""
-_OWN_WORDS = 0.7
-"""Share of words of what is being said from which on it is our own voice that was heard."""
+_WARY_TURNS = 3
+"""So many turns after its own voice was heard, nothing is heard while it speaks."""
 
-BUSY = "You seem busy. I end here, and nothing is lost. Start me again when you have time."
-NOT_CAUGHT = ("I did not catch that. Say again.", "I still did not catch it. Say it in other words.")
-STANDING_BY = "Standing by."
-FAREWELL = "Ended."
-ECHO = "The microphone hears the loudspeaker: I listen only once I have spoken. With a headset you can interrupt me."
-NOTHING_YET = "Nothing has been said yet."
-GO_ON = "All right. Ask when you are ready."
-ASK_AGAIN = "Then say it again, the number above all."
-SAFETY = (
-    "Training only. Set it up before you move off, and stop when traffic needs you. "
-    "Not for use in flight or while at the controls."
-)
 
 
 class Manner(NamedTuple):
     """What surrounds a conversation by ear.
 
-    words_for: an answer as it is said. show: writes a line where there is a screen. slower: makes the voice slower.
-    examples: questions that work, offered when nothing is caught.
+    words_for: an answer as it is said. show: writes a line where there is a screen. pace: makes the voice faster by
+    some steps, or slower. examples: questions that work, offered when nothing is caught.
     """
 
     words_for: Callable[[Answer], str]
     show: Callable[[str], None]
-    slower: Callable[[], None]
+    pace: Callable[[int], None]
     examples: Sequence[str]
     phrase: Callable[[Utterance, Sequence[str], bool], str] = lambda utterance, wanted, numbers: ""
     """Which of some phrases an utterance is by a grammar, or a number; "" for none."""
-    alike: Callable[[str, str], bool] = lambda one, two: one == two
-    """Whether two texts sound alike."""
+
+
+_OF_THE_ANSWER = frozenset({"why", "source", "again"})
+
+
+class _Pending(NamedTuple):
+    """A turn that is to be affirmed: its text, the contexts before it and after it, and what else it may have been.
+
+    number: whether it is its number that is in doubt.
+    """
+
+    text: str
+    before: Context
+    after: Context
+    rival: str = ""
+    number: bool = False
 
 
 class HandsFree:
@@ -75,16 +77,20 @@ class HandsFree:
         self._ear = ear
         self._knowledge = knowledge
         self._manner = manner
+        self._steering = Steering(ear, manner.phrase)
+        self._echo = Echo(knowledge.lexicon)
         self._context = Context(variant=variant)
+        self._loaded = ""
         self._last = ""
         self._heard = ""
-        self._pending = ""
-        self._needs_number = False
+        self._pending: _Pending | None = None
+        self._wary = 0
         self._misses = 0
         self._over = False
 
     def run(self, start_line: str) -> None:
         """Hold the conversation until it is ended, by a word, by three silences or with the microphone."""
+        self._loaded = start_line
         self._say(start_line)
         silences = 0
         try:
@@ -93,7 +99,7 @@ class HandsFree:
                 if utterance is None:
                     silences += 1
                     if silences == _SILENCES:
-                        self._end(BUSY)
+                        self._end(said.BUSY)
                 elif self._turn(utterance):
                     silences = 0
         except Closed:
@@ -109,82 +115,114 @@ class HandsFree:
     def _turn(self, utterance: Utterance) -> bool:
         """Do what an utterance asks; return whether anything was said at all."""
         self._tones.sound(tones.THINKING)
-        heard = self._ear.hear(from_pcm(utterance.pcm), self._context)
-        steer, text = self._steering(utterance, heard)
-        if heard.nothing and not steer:
+        pending = self._pending
+        heard = self._ear.hear(from_pcm(utterance.pcm), pending.after if pending else self._context)
+        steer, phrase = self._steering.meant(utterance, heard, choices_of(self._context), pending is not None)
+        if heard.nothing and not phrase:
+            if heard.others:  # somebody spoke, and deserves a sign
+                self._tones.sound(tones.NOT_UNDERSTOOD)
             return False
-        if utterance.over_speech and not steer and self._is_echo(heard.text):
-            self._listener.waits_its_turn = True
-            self._manner.show(ECHO)
-            self._say(self._last)
+        if utterance.over_speech and not phrase and self._echo.is_heard(heard.text, self._last):
+            self._go_on(heard.text)
             return False
-        self._manner.show(f'Heard: "{text or heard.text}" ({heard.recogniser}, {100 * heard.confidence:.0f}% sure).')
+        self._listen_again()
+        sure = f", {100 * heard.confidence:.0f}% sure" if not phrase or phrase == heard.text else ""
+        self._manner.show(f'Heard: "{phrase or heard.text}" ({heard.recogniser}{sure}).')
         if steer:
             self._steer(steer)
-        elif text and text != heard.text:
-            self._answer_text(text)
+        elif phrase and phrase != heard.text:
+            self._answer_text(phrase)
         else:
             self._take(heard)
         return True
 
-    def _steering(self, utterance: Utterance, heard: Heard) -> tuple[str, str]:
-        """Return the control that was said, or "", and what was said if a grammar heard it better."""
-        said = words.control_word(heard.text)
-        if said or len(utterance.pcm) > 2 * RATE * _SHORT_S:
-            return said, heard.text
-        wanted = (*words.phrases(), *self._choices())
-        phrase = self._manner.phrase(utterance, wanted, self._needs_number)
-        if not phrase or not self._is_meant(phrase, heard):
-            return "", heard.text
-        return words.control_word(phrase), phrase
+    def _go_on(self, heard: str) -> None:
+        """Go on with what was being said when its own voice was heard, and listen for a while only in between."""
+        if not self._listener.waits_its_turn:
+            self._manner.show(said.ECHO)
+        self._listener.waits_its_turn = True
+        self._wary = _WARY_TURNS
+        self._say(rest_from(heard, self._last), remember=False)
 
-    def _is_meant(self, phrase: str, heard: Heard) -> bool:
-        """Return whether a phrase that a grammar heard was said: a grammar hears one of its phrases in anything."""
-        long = len(heard.text.split()) >= _QUESTION_WORDS and heard.text in heard.others
-        if heard.answer.outcome == ANSWER and long and not self._pending:
-            return False
-        return any(self._manner.alike(phrase, text) for text in heard.others)
+    def _listen_again(self) -> None:
+        """Let itself be interrupted again, some turns after its own voice was heard."""
+        self._wary = max(0, self._wary - 1)
+        if not self._wary:
+            self._listener.waits_its_turn = False
 
-    def _choices(self) -> tuple[str, ...]:
-        return ("one", "two", "three", "the first one", "the second one") if self._context.offered else ()
+    # --- control words
 
     def _steer(self, control: str) -> None:
         self._misses = 0
-        pending, self._pending = self._pending, ""
+        pending, self._pending = self._pending, None
         if control == words.STOP:
-            self._end(FAREWELL)
+            self._end(said.FAREWELL)
         elif control == words.STANDBY:
             self._stand_by(pending)
         elif control == words.AFFIRM:
-            self._answer_text(pending) if pending else self._say(GO_ON)
+            self._affirm(pending)
+        elif control == words.NEGATIVE and pending:
+            self._deny(pending)
         elif control in (words.NEGATIVE, words.PASS):
-            self._say(ASK_AGAIN if pending and control == words.NEGATIVE else GO_ON)
+            self._say(said.GO_ON, remember=False)
         elif control == words.DISREGARD:
             self._answer_text("disregard")
-        elif control == words.READ_BACK:
-            self._pending = pending
-            self._say(f"You said: {self._heard}" if self._heard else NOTHING_YET, remember=False)
         else:
             self._pending = pending
+            self._tell(control)
+
+    def _affirm(self, pending: _Pending | None) -> None:
+        if pending is None:
+            self._say(said.GO_ON, remember=False)
+            return
+        self._context = pending.before
+        self._answer_text(pending.text)
+
+    def _deny(self, pending: _Pending) -> None:
+        """Offer the other thing that may have been meant; else let a number alone take the place of the one denied."""
+        if pending.rival:
+            self._put_up(pending.rival, pending.before, "")
+            self._say(f"Was it: {self._said_back(pending.rival)}?")
+            return
+        if not pending.number:
+            self._say(said.IN_OTHER_WORDS)
+            return
+        self._context = pending.after._replace(answer=None)
+        self._say(said.ASK_AGAIN)
+
+    def _tell(self, control: str) -> None:
+        """Say what is asked for of the conversation itself."""
+        if control == words.READ_BACK:
+            self._say(f"You said: {self._said_back(self._heard)}." if self._heard else said.NOTHING_YET, remember=False)
+        elif control == words.HELP:
+            self._say(f"You can say: {', '.join(words.phrases(each)[0] for each in words.TOLD)}. {said.CORRECTING}")
+        elif control == words.LOADED:
+            self._say(self._loaded)
+        elif control == words.LOUDNESS:
+            self._say(said.LOUDNESS, remember=False)
+        else:
             self._repeat(control)
 
     def _repeat(self, control: str) -> None:
         if not self._last:
-            self._say(NOTHING_YET, remember=False)
+            self._say(said.NOTHING_YET, remember=False)
             return
-        said = self._last
-        if control == words.SLOWER:
-            self._manner.slower()
+        text = self._last
+        if control in (words.SLOWER, words.FASTER):
+            self._manner.pace(1 if control == words.FASTER else -1)
         elif control == words.TWICE:
-            said = " ".join(f"{each} {each}" for each in _sentences(said))
+            text = " ".join(f"{each} {each}" for each in said.sentences(text))
         elif control == words.CONFIRM and self._heard:
-            said = f"You asked: {self._heard.rstrip('.?! ')}. {said}"
-        self._say(said, remember=False)
+            text = f"You asked: {self._said_back(self._heard)}. {text}"
+        self._say(text, remember=False)
 
-    def _stand_by(self, pending: str) -> None:
+    def _said_back(self, text: str) -> str:
+        return as_asked(text, self._knowledge)
+
+    def _stand_by(self, pending: _Pending | None) -> None:
         """Wait until spoken to, however long; what is said then is a turn like any other."""
         self._pending = pending
-        self._say(STANDING_BY, remember=False)
+        self._say(said.STANDING_BY, remember=False)
         while not self._over:
             utterance = self._listener.utterance(None)
             if utterance is not None and self._turn(utterance):
@@ -193,10 +231,31 @@ class HandsFree:
     # --- answers
 
     def _take(self, heard: Heard) -> None:
+        """Take a turn as it was heard; what cannot be answered leaves a number that is being confirmed as it is."""
+        if turn_control(heard.text) == "thanks" and heard.answer.outcome != ANSWER:
+            self._say(said.GO_ON, remember=False)
+            return
+        if heard.answer.outcome == DECLINE:
+            self._miss(heard.answer)
+            return
+        if self._pending and turn_control(heard.text) in _OF_THE_ANSWER:
+            self._say(self._last)  # there is no answer yet that these could be about
+            return
+        before = self._pending.after if self._pending else self._context
+        self._pending = None
         self._heard = heard.text
-        self._pending = heard.pending
-        self._context = heard.after
+        if heard.pending:
+            other = next((each for each in heard.answer.choices if each != heard.pending), "")
+            self._put_up(heard.pending, before, other, bool(heard.answer.values))
+        else:
+            self._context = heard.after
         self._answer(heard.answer)
+
+    def _put_up(self, text: str, before: Context, rival: str, number: bool = False) -> None:
+        """Keep a turn that is to be affirmed: what is said next may correct it, so it counts as asked."""
+        after = answer_turn(text, before, self._knowledge)[1]
+        self._heard = text
+        self._pending = _Pending(text, before, after, rival, number)
 
     def _answer_text(self, text: str) -> None:
         self._heard = text
@@ -204,7 +263,6 @@ class HandsFree:
         self._answer(answer)
 
     def _answer(self, answer: Answer) -> None:
-        self._needs_number = answer.outcome == CLARIFY and bool(answer.needs) and not self._pending
         if answer.outcome == DECLINE:
             self._miss(answer)
             return
@@ -219,16 +277,10 @@ class HandsFree:
         if self._misses <= _MISSES:
             known = answer.text and answer.understood.get("concepts")
             self._manner.show(answer.text)
-            self._say(self._manner.words_for(answer) if known else NOT_CAUGHT[self._misses - 1])
+            self._say(self._manner.words_for(answer) if known else said.NOT_CAUGHT[self._misses - 1])
         elif self._misses == _MISSES + 1:
             offered = ". Or: ".join(each.rstrip("?. ") for each in self._manner.examples[:3])
             self._say(f"I can answer, for example: {offered}.")
-
-    def _is_echo(self, text: str) -> bool:
-        """Return whether what was heard while speaking is what was being said."""
-        said = set(self._last.lower().split())
-        heard = text.lower().split()
-        return bool(heard) and sum(word.strip(".,?!") in said for word in heard) > _OWN_WORDS * len(heard)
 
     # --- saying
 
@@ -243,13 +295,3 @@ class HandsFree:
         self._manner.show(text)
         self._speaker.wait()
         self._tones.sound(tones.ENDED)
-
-
-def start_line(type_name: str, loaded: str) -> str:
-    """Return what is said first: which type, what is loaded, and once what this is for."""
-    return f"{type_name}. Loaded: {loaded}. {SAFETY} Ask when you are ready; say stop to end."
-
-
-def _sentences(text: str) -> list[str]:
-    found = text.replace("? ", "?\n").replace(". ", ".\n").splitlines()
-    return [each.strip() for each in found if each.strip()]

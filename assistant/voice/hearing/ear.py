@@ -7,16 +7,21 @@ reading that too little speaks for is asked back; what is no speech is nothing.
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import exp
 from typing import TYPE_CHECKING, NamedTuple
 
 from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer, Number
 from assistant.conversation.context import Context
 from assistant.quantities.amounts import Amount
 from assistant.quantities.show import exact_shown, number_words, spoken
+from assistant.rendering.speech import spoken as said_aloud
 from assistant.resolving.knowing import Knowledge
 from assistant.voice.hearing.numbers import other_numbers
+from assistant.voice.hearing.phrases import Expected, said_words
 from assistant.voice.hearing.recognising import Recognised, Recogniser
-from assistant.voice.hearing.weighing import Reading, Weighed, Weigher
+from assistant.voice.hearing.shares import Reading, Weighed
+from assistant.voice.hearing.sounds import Sounding
+from assistant.voice.hearing.weighing import Weigher
 from assistant.voice.hearing.wording import plainly
 from assistant.voice.sound import RATE
 
@@ -25,8 +30,12 @@ if TYPE_CHECKING:
 
 NO_SPEECH = 0.6
 """Probability of nothing having been said from which on nothing was."""
-MUMBLED = -1.1
-"""Mean logarithm of probability under which what was made out is a guess."""
+MUMBLED, MUMBLED_SHORT = -1.1, -1.6
+"""Mean logarithm of probability under which what was made out is a guess; of a few words that were waited for, which
+a recogniser is never sure of."""
+_SHORT_S = 2.4
+"""Seconds of an utterance that holds a few words."""
+_FEW_WORDS = 3
 SURE, HEARD = 0.7, 0.2
 """The least share of all readings that must lead to an answer for it to be given, explained and by sound alone."""
 _WELL_EXPLAINED, _WELL_HEARD = 0.65, 0.75
@@ -34,6 +43,9 @@ _WELL_EXPLAINED, _WELL_HEARD = 0.65, 0.75
 NUMBER_SURE, TEEN_SURE = 0.6, 0.85
 """The least probability that a number may have to be answered with; that of one which ends like "fifteen" or "fifty"
 must be higher, since those two are taken for one another even where the recogniser is fairly sure."""
+_ORDINALS = {"1st": "first", "2nd": "second", "3rd": "third"}
+_USUAL = 0.3
+"""What a part of a text that was well heard is below certainty, as a natural logarithm."""
 NOTHING = "Nothing was said that could be made out."
 Clock = Callable[[], float]
 
@@ -64,8 +76,13 @@ class Heard(NamedTuple):
 class Ear:
     """Hears questions of one knowledge base with one recogniser."""
 
-    def __init__(self, recogniser: Recogniser, weigher: Weigher, knowledge: Knowledge, clock: Clock) -> None:
+    def __init__(
+        self, recogniser: Recogniser, weigher: Weigher, knowledge: Knowledge, clock: Clock,
+        sounding: Sounding | None = None,
+    ) -> None:  # fmt: skip
         self.recogniser = recogniser
+        self.expected = Expected(recogniser, sounding)
+        """What tells which of some phrases was said."""
         self._weigher = weigher
         self._knowledge = knowledge
         self._clock = clock
@@ -74,12 +91,27 @@ class Ear:
         """Return what an utterance says and its answer; the context is that of the conversation."""
         begun = self._clock()
         recognised = self.recogniser.recognise(samples)
-        weighed = None
-        if not _is_nothing(recognised):
+        weighed, faint = None, _is_nothing(recognised)
+        if not faint or _may_be_waited_for(recognised, samples, context):
             weighed = self._weigher.weigh(recognised, self.recogniser, samples, context)
         heard = self.nothing(context) if weighed is None else self._settled(weighed, context)
+        if faint and weighed is not None:
+            heard = self._if_waited_for(heard, context)
         others = () if recognised.no_speech > NO_SPEECH else _texts(recognised)
         return heard._replace(hear_ms=round(1000 * (self._clock() - begun), 1), others=others)
+
+    def _if_waited_for(self, heard: Heard, context: Context) -> Heard:
+        """Return what was heard faintly, if it is an answer to what was asked back, or may be confirmed."""
+        if heard.answer.outcome != ANSWER or heard.pending:
+            return heard if heard.pending else self.nothing(context)
+        asked_back = context.answer is not None and context.answer.outcome == CLARIFY
+        if asked_back and len(heard.text.split()) <= _FEW_WORDS and not heard.answer.values:
+            return heard
+        amounts = self._knowledge.reader.read(heard.text).amounts
+        reading = Reading(heard.text, 0.0, 0.0, 0.0, heard.answer, heard.after, amounts)
+        asked = _asking_back(Weighed(reading, 0.0), self._knowledge)
+        asked = _confirming(reading, self._knowledge) if amounts else asked
+        return heard._replace(answer=asked, after=context, pending=heard.text)
 
     def said(self, samples: Floats) -> tuple[str, ...]:
         """Return what an utterance may say, the likeliest first, without asking anything with it; () for nothing."""
@@ -107,9 +139,17 @@ class Ear:
         if answer.outcome == ANSWER and reading.amounts and weighed.number < sure:
             answer, after, pending = _confirming(reading, self._knowledge), context, reading.text
         elif answer.outcome == ANSWER and _is_unsure(weighed):
-            answer, after, pending = _asking_back(weighed), context, reading.text
-        confidence = round(weighed.sureness * min(1.0, weighed.number), 3)
+            answer, after, pending = _asking_back(weighed, self._knowledge), context, reading.text
+        made_out = min(1.0, exp(reading.score + _USUAL))
+        confidence = round(weighed.sureness * min(1.0, weighed.number) * made_out, 3)
         return Heard(reading.text, confidence, self.recogniser.name, 0.0, answer, after, pending)
+
+
+def _may_be_waited_for(recognised: Recognised, samples: Floats, context: Context) -> bool:
+    """Return whether something short, faintly heard, may go on from what was said before."""
+    if recognised.no_speech > NO_SPEECH or not recognised.hypotheses or context.asked is None:
+        return False
+    return recognised.hypotheses[0].score >= MUMBLED_SHORT and len(samples) <= _SHORT_S * RATE
 
 
 def _is_unsure(weighed: Weighed) -> bool:
@@ -139,18 +179,36 @@ def _confirming(reading: Reading, knowledge: Knowledge) -> Answer:
     )  # fmt: skip
 
 
-def _asking_back(weighed: Weighed) -> Answer:
-    """Return the question which of the likeliest readings was meant."""
-    readings = [weighed.reading, *weighed.rivals[:1]]
+def _asking_back(weighed: Weighed, knowledge: Knowledge) -> Answer:
+    """Return the question which of the likeliest readings was meant; by ear one is asked after the other."""
+    readings = [weighed.reading]
+    readings += [each for each in weighed.rivals[:1] if said_words(each.text) != said_words(weighed.reading.text)]
     choices = tuple(reading.text for reading in readings)
-    text = f"CONFIRM: {choices[0].rstrip('.?! ')}?"
+    text = f"CONFIRM: {shown_as_asked(choices[0], knowledge)}?"
     if len(choices) > 1:
-        text += f" Or was it: {choices[1].rstrip('.?! ')}?"
+        text += f" Or was it: {shown_as_asked(choices[1], knowledge)}?"
     answer = weighed.reading.answer
     return answer._replace(
-        outcome=CLARIFY, text=text, spoken=text.replace("CONFIRM:", "Confirm,"), values=(), working="", sources=(),
-        needs=("what was asked",), choices=choices, entry="",
+        outcome=CLARIFY, text=text, spoken=f"Confirm: {as_asked(choices[0], knowledge)}?", values=(), working="",
+        sources=(), needs=("what was asked",), choices=choices, entry="",
     )  # fmt: skip
+
+
+def as_asked(text: str, knowledge: Knowledge) -> str:
+    """Return what was heard as it is said back: figures in words, abbreviations letter by letter."""
+    shown = shown_as_asked(text, knowledge)
+    return said_aloud(shown, knowledge.units, knowledge.base.pronunciations).rstrip(".?! ")
+
+
+def shown_as_asked(text: str, knowledge: Knowledge) -> str:
+    """Return what was heard as it is written: abbreviations in capitals, and no capital at the beginning else."""
+    words = text.rstrip(".?! ").split()
+    known = knowledge.base.pronunciations
+    words = [_ORDINALS.get(word.lower(), word) for word in words]
+    written = [word.upper() if word.upper() in known and word.islower() else word for word in words]
+    if written and written[0][1:].islower():
+        written[0] = written[0].lower()
+    return " ".join(written)
 
 
 def _on_the_radio(amount: Amount, knowledge: Knowledge) -> str:

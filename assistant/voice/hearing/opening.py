@@ -22,7 +22,7 @@ def open_ear(knowledge: Knowledge) -> tuple[Ear, str]:
     sounding = _sounding()
     recogniser, lacks = _recogniser(knowledge, sounding)
     repairer = Repairer(knowledge, sounding) if sounding else None
-    return Ear(recogniser, Weigher(knowledge, repairer), knowledge, perf_counter), lacks
+    return Ear(recogniser, Weigher(knowledge, repairer), knowledge, perf_counter, sounding), lacks
 
 
 def _sounding() -> Sounding | None:

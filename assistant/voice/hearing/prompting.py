@@ -43,6 +43,6 @@ def questions_near(texts: Iterable[str], knowledge: Knowledge) -> str:
 
 def _is_of_the_trade(name: str, knowledge: Knowledge) -> bool:
     words = name.split()
-    if GAP in name or len(words) > _LONGEST_NAME or any(word[0].isdigit() for word in words):
+    if GAP in name or len(words) > _LONGEST_NAME or any(letter.isdigit() for letter in name):
         return False
     return not all(knowledge.reader.is_ordinary(word) for word in words)

@@ -15,6 +15,7 @@ from assistant.resolving.knowing import Knowledge
 from assistant.understanding.lexicon import GAP
 from assistant.understanding.reading import PLAIN, Mention, Reading
 from assistant.voice.hearing import sounds
+from assistant.voice.hearing.phrases import said_words
 from assistant.voice.hearing.sounds import Sounding
 
 if TYPE_CHECKING:
@@ -71,6 +72,10 @@ class Repairer:
                 if mended not in found or cost < found[mended].cost:
                     found[mended] = Repair(mended, heard, name, cost)
         return sorted(found.values(), key=lambda repair: repair.cost)
+
+    def sounds(self, text: str) -> tuple[str, ...]:
+        """Return how a text sounds, its figures as they are said."""
+        return self._sounding.of(said_words(text))
 
     def warm(self) -> None:
         """Make the sounds of all names ready, which the first repair would have to wait for."""

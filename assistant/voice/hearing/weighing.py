@@ -9,19 +9,20 @@ from __future__ import annotations
 
 import re
 from math import exp
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer
 from assistant.conversation.context import Context
 from assistant.conversation.controls import control
 from assistant.conversation.turn import answer_turn, question_of
-from assistant.quantities.amounts import Amount
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge
+from assistant.voice.hearing.addressed import goes_on, is_addressed
 from assistant.voice.hearing.numbers import number_places, numbered, other_numbers
 from assistant.voice.hearing.prompting import questions_near
 from assistant.voice.hearing.recognising import Judged, Recognised, Recogniser
 from assistant.voice.hearing.repairing import Repairer
+from assistant.voice.hearing.shares import COST_OF_MENDING, Reading, Weighed, by_fit, by_score
 from assistant.voice.hearing.wording import plainly
 
 if TYPE_CHECKING:
@@ -42,48 +43,11 @@ _WORD = re.compile(r"[^\W\d_][\w']*")
 _WELL_EXPLAINED, _ENOUGH = 0.85, 3
 _ASKS_BACK = 0.55
 """What a reading that the knowledge asks back on is worth beside one that it answers."""
-_COST_OF_MENDING = 1.0
 _LEAST_MENDED = 0.8
 """A mended reading counts only if the knowledge explains it at least so well."""
-_MENDING = 0.3
-"""What mending costs, in the recogniser's own score a part, for each unit of sound that is another."""
-_EXPLAINED = 3.0
-"""How many units of logarithm of fitting the sound the whole of being explained weighs."""
-
-
-class Reading(NamedTuple):
-    """One reading of a sound: how likely it was by the recogniser, what mending it cost, and where it leads."""
-
-    text: str
-    score: float
-    cost: float
-    explained: float
-    answer: Answer
-    after: Context
-    amounts: tuple[Amount, ...]
-
-    @property
-    def leads_to(self) -> tuple[object, ...]:
-        """What readings that come to the same share: the record, its first number, and the amounts given."""
-        answer = self.answer
-        if answer.outcome == DECLINE:
-            return (DECLINE,)
-        first = tuple((v.value, v.unit) for v in answer.values[:1])
-        return (answer.outcome, answer.entry or answer.text, first, tuple(amount.value for amount in self.amounts))
-
-
-class Weighed(NamedTuple):
-    """The reading that was meant. sureness: the share of all readings that lead to its answer, 0 to 1.
-
-    number: the least probability of a figure in it. rivals: readings that lead elsewhere, the likeliest first.
-    """
-
-    reading: Reading
-    sureness: float
-    number: float = 1.0
-    rivals: tuple[Reading, ...] = ()
-    heard: float = 1.0
-    """The share by the sound alone, whatever the knowledge explains."""
+_PICKING = 4
+"""Words of a turn that picks what was offered."""
+OTHER_TALK = "What was heard does not sound like a question on what is loaded."
 
 
 class Weigher:
@@ -121,8 +85,22 @@ class Weigher:
         known = {reading.text for reading in short}
         short += [reading for reading in self._short(again, context) if reading.text not in known]
         judged = _judged(short[:_MENDED], recogniser, samples)
-        readings = [*short, *self._mended(short[:_MENDED], judged, context)]
-        return _by_fit(readings, size=len(judged[short[0].text].parts)) if judged else _by_score(readings)
+        readings = self._levelled([*short, *self._mended(short[:_MENDED], judged, context)])
+        return by_fit(readings, size=len(judged[short[0].text].parts)) if judged else by_score(readings)
+
+    def _levelled(self, readings: list[Reading]) -> list[Reading]:
+        """Return readings without those that sound as another does and lead elsewhere, where that is explained better.
+
+        Which of them was meant is no matter of sound.
+        """
+        if self._repairer is None:
+            return readings
+        sounds = [self._repairer.sounds(reading.text) for reading in readings]
+        best: dict[tuple[str, ...], Reading] = {}
+        for said, reading in zip(sounds, readings, strict=True):
+            best[said] = max(best.get(said, reading), reading, key=_by_meaning)
+        kept = zip(sounds, readings, strict=True)
+        return [reading for said, reading in kept if reading.leads_to == best[said].leads_to]
 
     def _short(self, heard: Sequence[tuple[str, float]], context: Context) -> list[Reading]:
         """Return the readings of one hearing that are worth more thought, the most promising first."""
@@ -141,10 +119,26 @@ class Weigher:
 
     def _read(self, text: str, score: float, cost: float, context: Context) -> Reading:
         answer, after = answer_turn(text, context, self._knowledge)
+        if not self._is_meant(text, answer, after, context, lent=cost > 0):
+            answer, after = answer._replace(outcome=DECLINE, understood={}, text=OTHER_TALK, spoken=""), context
         asked = question_of(text, self._knowledge, context.variant)
         return Reading(
             text, score, cost, self._explained(text, answer, after, context), answer, after, asked.reading.amounts
         )
+
+    def _is_meant(self, text: str, answer: Answer, after: Context, before: Context, lent: bool) -> bool:
+        """Return whether a turn was said to this listener: it steers, picks, goes on, or asks by itself.
+
+        lent: whether a name in it was only mended to be one.
+        """
+        if answer.outcome == DECLINE or control(text) or after.asked is None or after.asked is before.asked:
+            return True
+        if before.offered and len(text.split()) <= _PICKING:
+            return True
+        asked = after.asked
+        if before.asked is not None and (asked.context or asked.background):
+            return goes_on(text, answer, before.answer, self._knowledge)
+        return is_addressed(text, answer, self._knowledge, lent)
 
     def _explained(self, text: str, answer: Answer, after: Context, before: Context) -> float:
         """Return how well the knowledge explains a turn, from 0 for a decline to about 1."""
@@ -173,12 +167,16 @@ class Weigher:
                 explained = self._explains(repair.text, context)
                 if explained >= _LEAST_MENDED:
                     found[repair.text] = (score, repair.cost, explained)
-        ordered = sorted(found.items(), key=lambda pair: pair[1][1] * _COST_OF_MENDING - pair[1][2] - pair[1][0])
+        ordered = sorted(found.items(), key=lambda pair: pair[1][1] * COST_OF_MENDING - pair[1][2] - pair[1][0])
         return [self._read(text, score, cost, context) for text, (score, cost, _) in ordered[:_SHORT_LIST]]
 
     def _explains(self, text: str, context: Context) -> float:
         """Return how well a text is explained by itself: quicker than a whole turn."""
         return resolve_scored(question_of(text, self._knowledge, context.variant), self._knowledge).score
+
+
+def _by_meaning(reading: Reading) -> tuple[bool, float, float]:
+    return bool(control(reading.text)), reading.explained, reading.score
 
 
 def _judged(readings: Sequence[Reading], recogniser: Recogniser, samples: Floats) -> dict[str, Judged]:
@@ -191,22 +189,6 @@ def _is_settled(short: list[Reading]) -> bool:
     leads = {reading.leads_to for reading in short}
     well = all(r.answer.outcome == ANSWER and r.explained >= _WELL_EXPLAINED for r in short)
     return len(leads) == 1 and well and len(short) >= _ENOUGH
-
-
-def _by_fit(readings: list[Reading], size: int) -> Weighed:
-    """Weigh readings by how well they fit the sound and how well they are explained.
-
-    size: parts of the likeliest. The score a part is taken for so many: in sum, a left-out word would be a gain.
-    """
-    fits = [size * (reading.score - _MENDING * reading.cost) for reading in readings]
-    top = max(fits)
-    by_sound = [exp(fit - top) for fit in fits]
-    weights = [
-        weight * exp(_EXPLAINED * (reading.explained - 1)) for weight, reading in zip(by_sound, readings, strict=True)
-    ]
-    chosen, sureness = _most(readings, weights)
-    same = sum(w for r, w in zip(readings, by_sound, strict=True) if r.leads_to == chosen.leads_to)
-    return Weighed(chosen, sureness, 1.0, _rivals(chosen, readings, weights), same / sum(by_sound))
 
 
 def _doubtful(text: str, judged: Judged) -> list[tuple[int, int]]:
@@ -235,7 +217,7 @@ def _distinct(recognised: Recognised) -> list[tuple[str, float]]:
 
 def _worth(reading: Reading, best: float) -> float:
     """Return what a reading is worth before it is held against the sound again."""
-    return reading.explained - _COST_OF_MENDING * reading.cost + reading.score - best
+    return reading.explained - COST_OF_MENDING * reading.cost + reading.score - best
 
 
 def _short_list(readings: list[Reading], likeliest: str) -> list[Reading]:
@@ -244,33 +226,6 @@ def _short_list(readings: list[Reading], likeliest: str) -> list[Reading]:
     if all(reading.text != likeliest for reading in short):
         short.append(next(reading for reading in readings if reading.text == likeliest))
     return short
-
-
-def _most(short: list[Reading], weights: list[float]) -> tuple[Reading, float]:
-    """Return the best reading of the answer that all readings together speak for most, and its share."""
-    shares: dict[tuple[object, ...], float] = {}
-    for reading, weight in zip(short, weights, strict=True):
-        shares[reading.leads_to] = shares.get(reading.leads_to, 0.0) + weight
-    best = max(shares, key=lambda key: shares[key])
-    chosen = max(
-        (pair for pair in zip(short, weights, strict=True) if pair[0].leads_to == best), key=lambda pair: pair[1]
-    )[0]
-    return chosen, shares[best] / sum(shares.values())
-
-
-def _rivals(chosen: Reading, short: list[Reading], weights: list[float]) -> tuple[Reading, ...]:
-    ordered = sorted(zip(short, weights, strict=True), key=lambda pair: -pair[1])
-    return tuple(each for each, _ in ordered if each.leads_to != chosen.leads_to and each.answer.outcome == ANSWER)
-
-
-def _by_score(short: list[Reading]) -> Weighed:
-    """Weigh by the recogniser's own scores, where it cannot judge a text."""
-    best = max(reading.score for reading in short)
-    weights = [
-        exp(4 * (r.score - best) + _EXPLAINED * (r.explained - 1) - 4 * _COST_OF_MENDING * r.cost) for r in short
-    ]
-    chosen, sureness = _most(short, weights)
-    return Weighed(chosen, sureness, 1.0, _rivals(chosen, short, weights))
 
 
 def _number_chance(text: str, recogniser: Recogniser, samples: Floats) -> float:

@@ -7,13 +7,19 @@ from collections.abc import Callable
 import numpy as np
 import pytest
 
+from assistant.answering.answer import CLARIFY, Answer
+from assistant.conversation.context import Context
 from assistant.conversation.opening import Knowledge
 from assistant.voice import hands_free, tones
-from assistant.voice.hands_free import HandsFree, Manner, start_line
+from assistant.voice import hands_free_said as said_of_itself
+from assistant.voice.hands_free import HandsFree, Manner
+from assistant.voice.hands_free_said import start_line
 from assistant.voice.hearing.ear import Ear
-from assistant.voice.hearing.endpoint import Endpointer, Judge
-from assistant.voice.hearing.phrases import alike, phrases_of
-from assistant.voice.listening import Listener
+from assistant.voice.hearing.endpoint import Endpointer, Judge, question_in
+from assistant.voice.hearing.phrases import phrases_of
+from assistant.voice.hearing.samples import to_pcm
+from assistant.voice.listening import Listener, Utterance
+from assistant.voice.steering import Steering, choices_of
 from tests.voice.hearing.fakes import FakeMicrophone, FakeSpeaker, FakeTones, silence
 from tests.voice.synthesis import car_noise, music, neural, padded
 
@@ -33,7 +39,7 @@ class Talked(FakeSpeaker):
 
     shown: list[str]
     tones: list[str]
-    slower: int
+    pace: int
 
 
 @pytest.fixture
@@ -42,15 +48,14 @@ def talk(ear: Ear, knowledge: Knowledge, judge: Judge, phrase: Callable[..., str
 
     def talked(*heard: str | np.ndarray, speaking: int = 0, pressed: Callable[[], bool] | None = None) -> Talked:
         speaker, sounds = Talked(speaking), FakeTones()
-        speaker.shown, speaker.slower = [], 0
+        speaker.shown, speaker.pace = [], 0
 
-        def slower() -> None:
-            speaker.slower += 1
+        def pace(steps: int) -> None:
+            speaker.pace += steps
 
         manner = Manner(
-            lambda answer: answer.spoken or answer.text, speaker.shown.append, slower, knowledge.examples, phrase,
-            alike(),
-        )  # fmt: skip
+            lambda answer: answer.spoken or answer.text, speaker.shown.append, pace, knowledge.examples, phrase
+        )
         microphone = FakeMicrophone(padded(neural(each)) if isinstance(each, str) else each for each in heard)
         listener = Listener(
             microphone, speaker, Endpointer(judge), pressed, lambda: sounds.sound(tones.LISTENING)
@@ -94,7 +99,7 @@ def test_it_says_again(talk: Callable[..., Talked], words: str) -> None:
 def test_slower_makes_the_voice_slower_and_says_it_again(talk: Callable[..., Talked]) -> None:
     done = talk(QUESTION, "speak slower")
 
-    assert done.slower == 1
+    assert done.pace == -1
     assert done.said[-1] == done.said[-2]
 
 
@@ -114,7 +119,7 @@ def test_read_back_says_what_was_heard(talk: Callable[..., Talked]) -> None:
 def test_stop_ends_with_a_word(talk: Callable[..., Talked]) -> None:
     done = talk("stop", QUESTION)
 
-    assert done.said == ["Ready.", hands_free.FAREWELL]
+    assert done.said == ["Ready.", said_of_itself.FAREWELL]
     assert done.tones[-1] == tones.ENDED
 
 
@@ -135,33 +140,37 @@ def test_a_doubtful_number_is_answered_once_it_is_affirmed(talk: Callable[..., T
 def test_a_doubtful_number_that_is_denied_is_not_answered(talk: Callable[..., Talked]) -> None:
     done = talk("how much steering does the pedal give at fifteen knots", "negative")
 
-    assert done.said[-1] == hands_free.ASK_AGAIN
+    assert done.said[-1] == said_of_itself.ASK_AGAIN
     assert not any("either way" in said for said in done.said)
 
 
-@pytest.mark.parametrize("words", ["skip it", "don't know"])
+def test_faster_makes_the_voice_faster(talk: Callable[..., Talked]) -> None:
+    assert talk(QUESTION, "faster").pace == 1
+
+
+@pytest.mark.parametrize("words", ["pass", "skip it", "don't know"])
 def test_plain_words_pass(talk: Callable[..., Talked], words: str) -> None:
-    assert talk(words).said[-1] == hands_free.GO_ON
+    assert talk(words).said[-1] == said_of_itself.GO_ON
 
 
 def test_three_silences_end_it_with_a_word_and_nothing_is_said_before(talk: Callable[..., Talked]) -> None:
     done = talk(silence(3 * hands_free.SILENCE_S + 1), QUESTION)
 
-    assert done.said == ["Ready.", hands_free.BUSY]
+    assert done.said == ["Ready.", said_of_itself.BUSY]
 
 
 def test_a_question_in_between_begins_the_count_of_silences_anew(talk: Callable[..., Talked]) -> None:
     done = talk(silence(2.2 * hands_free.SILENCE_S), QUESTION, silence(2.2 * hands_free.SILENCE_S))
 
-    assert hands_free.BUSY not in done.said
+    assert said_of_itself.BUSY not in done.said
 
 
 def test_standby_waits_however_long(talk: Callable[..., Talked]) -> None:
     done = talk("standby", silence(5 * hands_free.SILENCE_S), QUESTION)
 
-    assert done.said[1] == hands_free.STANDING_BY
+    assert done.said[1] == said_of_itself.STANDING_BY
     assert FACT in done.said[-1]
-    assert hands_free.BUSY not in done.said
+    assert said_of_itself.BUSY not in done.said
 
 
 def test_speech_silences_what_is_being_said(talk: Callable[..., Talked]) -> None:
@@ -169,7 +178,7 @@ def test_speech_silences_what_is_being_said(talk: Callable[..., Talked]) -> None
 
     assert "Ready." in done.stopped
     assert any(FACT in cut for cut in done.stopped)
-    assert done.said[-1] == hands_free.FAREWELL
+    assert done.said[-1] == said_of_itself.FAREWELL
 
 
 def test_noise_and_music_are_nothing(talk: Callable[..., Talked]) -> None:
@@ -196,10 +205,115 @@ def test_with_a_key_nothing_is_heard_until_it_is_pressed(talk: Callable[..., Tal
     done = talk("stop", silence(2.0), QUESTION, pressed=lambda: next(presses))
 
     assert FACT in done.said[-1]
-    assert hands_free.FAREWELL not in done.said
+    assert said_of_itself.FAREWELL not in done.said
 
 
 def test_its_own_voice_in_the_microphone_is_no_question(talk: Callable[..., Talked]) -> None:
     done = talk(QUESTION, "landing gear extension maximum speed two hundred and thirty knots", speaking=600)
 
-    assert hands_free.FAREWELL not in done.said
+    assert said_of_itself.FAREWELL not in done.said
+    assert len(done.said) <= 3
+
+
+def test_a_question_interrupts_though_its_words_are_in_the_answer(talk: Callable[..., Talked]) -> None:
+    done = talk("what do I lose with system one gone", "what is the wheelbase", speaking=2000)
+
+    assert "metres: wheelbase" in done.said[-1]
+    assert said_of_itself.ECHO not in done.shown
+
+
+# --- a number that is being confirmed
+
+PEDALS = "how much steering does the pedal give at fifteen knots"
+
+
+def test_a_correction_takes_the_place_of_the_number_denied(talk: Callable[..., Talked]) -> None:
+    done = talk(PEDALS, "correction sixty knots", "affirm")
+
+    assert done.said[-2] == "Confirm, six zero knots?"
+    assert "at sixty knots" in done.said[-1]
+
+
+@pytest.mark.parametrize("words", ["no, eighty knots", "eighty knots"])
+def test_another_number_is_put_up_in_its_place(talk: Callable[..., Talked], words: str) -> None:
+    done = talk(PEDALS, words, "affirm")
+
+    assert "at eighty knots" in done.said[-1]
+
+
+def test_after_negative_the_number_alone_is_enough(talk: Callable[..., Talked]) -> None:
+    done = talk(PEDALS, "negative", "sixty knots", "affirm")
+
+    assert any("either way at sixty knots" in said for said in done.said)
+
+
+def test_what_is_asked_of_an_answer_waits_for_it(talk: Callable[..., Talked]) -> None:
+    done = talk(PEDALS, "where does it say that")
+
+    assert done.said[-1] == done.said[-2]
+    assert done.said[-1].startswith("Confirm, ")
+
+
+# --- what steers and what does not
+
+
+@pytest.mark.parametrize("words", [
+    "and at fifty", "ninety knots", "at sixty knots", "on the one twenty L", "with fans on", "mind that lorry",
+])  # fmt: skip
+def test_what_only_sounds_a_little_like_a_control_word_steers_nothing(
+    talk: Callable[..., Talked], words: str
+) -> None:
+    done = talk("how much steering does the pedal give at twenty five knots", words)
+
+    itself = {said_of_itself.FAREWELL, said_of_itself.GO_ON, said_of_itself.STANDING_BY, said_of_itself.ASK_AGAIN}
+    assert itself.isdisjoint(done.said)
+
+
+def test_help_tells_what_can_be_said(talk: Callable[..., Talked]) -> None:
+    done = talk(QUESTION, "help me")
+
+    for words in ("say again", "standby", "pass", "correction"):
+        assert words in done.said[-1]
+
+
+@pytest.mark.parametrize("words", ["thank you very much", "okay"])
+def test_thanks_get_no_answer_again(talk: Callable[..., Talked], words: str) -> None:
+    done = talk(QUESTION, words)
+
+    assert FACT not in done.said[-1]
+
+
+@pytest.mark.parametrize("number", ["one", "two", "three"])
+def test_a_choice_is_made_by_its_number(
+    ear: Ear, knowledge: Knowledge, phrase: Callable[..., str], judge: Judge, number: str
+) -> None:
+    sound = question_in(padded(neural(number)), judge)
+    assert sound is not None
+    heard = ear.hear(sound, Context())
+
+    meant = Steering(ear, phrase).meant(Utterance(to_pcm(sound)), heard, ("one", "two", "three"))
+
+    assert meant == ("", number)
+
+
+def test_what_is_offered_may_be_picked_by_number_and_by_name() -> None:
+    answer = Answer("mass?", CLARIFY, "Which?", choices=("maximum take-off mass", "maximum landing mass"))
+
+    picked = choices_of(Context(answer=answer, offered=("one-record", "another")))
+
+    assert "two" in picked
+    assert "three" not in picked
+    assert "maximum landing mass" in picked
+
+
+# --- other talk
+
+
+@pytest.mark.parametrize("words", [
+    "the traffic is terrible today", "you are going too fast, slow down", "this song is really good",
+    "turn the radio down please", "the heater does not work on the left side", "we had to tow the car to the garage",
+    "his team lost two nil", "my left leg hurts when I run",
+])  # fmt: skip
+def test_other_talk_near_the_trade_is_not_answered(talk: Callable[..., Talked], words: str) -> None:
+    for said in talk(words).said[1:]:
+        assert said in said_of_itself.NOT_CAUGHT or said.startswith("I don't have that")

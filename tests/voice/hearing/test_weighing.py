@@ -117,7 +117,7 @@ def test_what_too_little_speaks_for_is_asked_back(hear: object) -> None:
     heard = hear(Fake("What is the maximum landing weight?", "What is the maximum take-off weight?"))  # type: ignore[operator]
 
     assert heard.answer.outcome == CLARIFY
-    assert heard.answer.text.startswith("CONFIRM: What is the maximum landing weight?")
+    assert heard.answer.text.startswith("CONFIRM: what is the maximum landing weight?")
     assert len(heard.answer.choices) == 2
     assert heard.pending == heard.answer.choices[0]
 

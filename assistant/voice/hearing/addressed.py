@@ -1,0 +1,161 @@
+"""Whether what was heard was said to this listener at all: a car is full of talk, and some of it sounds like the trade.
+
+Who types has meant to ask. By ear, more must speak for it: the form of a question, names that only the trade uses,
+its units. The less of these there is, the less may be left unexplained. Nothing is decided here about what is asked.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, NamedTuple
+
+from assistant.answering.answer import CLARIFY, DECLINE, Answer
+from assistant.resolving.knowing import Knowledge
+from assistant.understanding.reading import OUTSIDE, PLAIN, Mention, Reading
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+_WHAT = r"what(?:'?s)?|which|who(?:'?s|se|m)?|how(?:'?s)?|why(?:'?s)?"
+_BE = r"does|do|is|are|can|may|must|should|could|would|will|did|am|was|were|has|have|need"
+_LEAD = r"uh|um|er|so|and|okay|ok|well|right|now|please|sorry|but|or|then|also|hey"
+_TELL = r"tell|give|show|list|name|explain|define|describe|compare|remind me|run me|talk me"
+_ASKING = re.compile(
+    rf"\b(?:{_WHAT})\b|^\W*(?:(?:{_LEAD})\W+)*(?:(?:{_BE})(?! not)|{_TELL}|where(?:'?s)?|when)\b"
+    rf"|\b(?:where|when) (?:{_BE})\b"
+    rf"|\b(?:{_BE}) (?:i|we|it|the)\b|\b(?:is|are|was|does|do|did)(?:n'?t| not) (?:it|they|i|we|that)\b"
+    r"|\b(?:is|was) (?:that|this)\b|\b(?:since when|stop or go|tell me|give me|good to go|run me)\b",
+    re.IGNORECASE,
+)
+"""What a question is known by; "are" in the middle of a sentence tells nothing."""
+_OTHERS = frozenset({"he", "she", "his", "her", "him", "hers", "your", "yours"})
+"""Who is spoken of between people, and hardly to a machine."""
+_TELLING_NOTHING = frozenset({"ask", "ask!", "filler"})
+_FEW_WORDS = 4
+_GOING_ON = re.compile(r"\W*(?:and|what about|how about|but|with|without|what if)\b", re.IGNORECASE)
+_NARROWING = re.compile(r"\W*(?:on|in|at|for|from|to|by|under|over|after|before) ", re.IGNORECASE)
+_TELLS_ENOUGH = 4.5
+"""Weight of one name of the trade that is a question by itself, with nothing left over."""
+_MOST_WORDS = 9
+"""Words of a turn that only goes on: what is longer is looked at as if it stood alone."""
+_STATES = ("@", "=", "#", PLAIN)
+
+
+class _Evidence(NamedTuple):
+    """What speaks for a text. trade: names and units that only the trade uses. things: different ones named at all.
+
+    weight: of all that is named. loose: content words that neither a name nor the answer explains. besides: all words
+    that are in no name and no number. asks_back: whether it could not be answered as it stands.
+    """
+
+    asks: bool
+    trade: int
+    things: int
+    weight: float
+    loose: int
+    others: bool
+    numbers: int
+    besides: int
+    asks_back: bool
+
+
+def is_addressed(text: str, answer: Answer, knowledge: Knowledge, lent: bool = False) -> bool:
+    """Return whether a turn that stands alone is one of the trade: what its answer explains counts for it.
+
+    lent: one of its names was put there by mending, and speaks for nothing.
+    """
+    found = _evidence(text, answer, knowledge)
+    if lent:
+        found = found._replace(trade=found.trade - 1, things=found.things - 1)
+        if found.things < 1 and (found.besides > _FEW_WORDS or not re.search(rf"\b(?:{_WHAT})\b", text.lower())):
+            return False
+    return answer.outcome == DECLINE or _speaks_for_itself(found)
+
+
+def goes_on(text: str, answer: Answer, before: Answer | None, knowledge: Knowledge) -> bool:
+    """Return whether a turn that leans on the one before may do so: short, and with nothing in it left over.
+
+    before: the answer before, which a turn that adds something does not come to again.
+    """
+    found = _evidence(text, answer, knowledge)
+    size, leads_on = len(text.split()), bool(_GOING_ON.match(text))
+    narrows = leads_on or bool(_NARROWING.match(text))
+    if before is not None and answer.text == before.text and size >= _FEW_WORDS and not narrows:
+        return found.trade > 1 or (found.asks and not found.loose)
+    if found.loose:
+        return _speaks_for_itself(found) or (size <= _FEW_WORDS and leads_on)
+    if not (found.weight or found.trade or found.numbers or found.asks or leads_on):
+        return False
+    return (size <= _MOST_WORDS and not found.others) or _speaks_for_itself(found)
+
+
+def _speaks_for_itself(found: _Evidence) -> bool:
+    if found.asks:
+        if not found.loose:
+            return (found.weight >= 1 or found.trade > 0) and (not found.others or found.trade > 0 or found.things > 1)
+        return found.trade >= (1 if found.loose < 3 else 2) or (found.things > 1 and found.weight >= 3)
+    if found.loose:
+        return found.trade >= (2 if found.loose < 2 else 3) or (found.trade > 0 and found.things > 1)
+    if found.things > 1 and found.besides < 2:  # names alone, with hardly a word of a sentence between them
+        return True
+    if found.asks_back:
+        return found.trade + found.things > 3
+    counted = found.things > 1 and found.numbers > 0 and found.besides <= _FEW_WORDS
+    return found.trade > 1 or found.trade + found.things > 2 or counted or _tells_enough(found)
+
+
+def _tells_enough(found: _Evidence) -> bool:
+    return found.trade > 0 and found.weight >= _TELLS_ENOUGH
+
+
+def _evidence(text: str, answer: Answer, knowledge: Knowledge) -> _Evidence:
+    reading = knowledge.reader.read(text)
+    explains = knowledge.matcher.vocabulary(answer.entry)
+    named = [mention for mention in reading.mentions if not _is_plain(mention)]
+    units = [amount for amount in reading.amounts if amount.unit not in ("", "count", None)]
+    things = {concepts for mention in named if (concepts := _things(mention, knowledge))}
+    own = sum(_is_of_the_trade(mention, knowledge) for mention in named)
+    return _Evidence(
+        bool(_ASKING.search(text)), own + len(units) + len(reading.variants), len(things),
+        sum(knowledge.matcher.mention_weight(mention) for mention in named),
+        sum(_is_loose(mention, explains) for mention in reading.mentions),
+        not _OTHERS.isdisjoint(reading.words), _bare(reading),
+        len(set(range(len(reading.words))).difference(*_places(reading, named))), answer.outcome == CLARIFY,
+    )  # fmt: skip
+
+
+def _bare(reading: Reading) -> int:
+    return sum(amount.unit in ("", "count", None) for amount in reading.amounts)
+
+
+def _places(reading: Reading, named: list[Mention]) -> list[Iterable[int]]:
+    numbers: list[Iterable[int]] = [range(amount.start, amount.end) for amount in reading.amounts]
+    return [*numbers, *(mention.taken for mention in named)]
+
+
+def _things(mention: Mention, knowledge: Knowledge) -> frozenset[str]:
+    """Return what a mention names: things, quantities and bounds; not how they are asked for, nor in what state."""
+    kinds = knowledge.lexicon.kinds
+    told = (c for c in mention.concepts if not c.startswith((*_STATES, OUTSIDE)))
+    found = frozenset(c for c in told if kinds.get(c, "thing") not in _TELLING_NOTHING)
+    return frozenset() if mention.weak and not any(kinds.get(c) == "quantity" for c in found) else found
+
+
+def _is_of_the_trade(mention: Mention, knowledge: Knowledge) -> bool:
+    """Return whether a thing is named in several words, or in one that is no ordinary English."""
+    kinds = knowledge.lexicon.kinds
+    if mention.weak or not any(kinds.get(c, "thing") == "thing" for c in _things(mention, knowledge)):
+        return False
+    words = mention.text.split()
+    return len(words) > 1 or not knowledge.reader.is_ordinary(words[0])
+
+
+def _is_plain(mention: Mention) -> bool:
+    return all(concept.startswith(PLAIN) for concept in mention.concepts)
+
+
+def _is_loose(mention: Mention, explains: Iterable[str]) -> bool:
+    """Return whether a word is left over: what another subject owns always is."""
+    if any(concept.startswith(OUTSIDE) for concept in mention.concepts):
+        return True
+    return _is_plain(mention) and not mention.weak and mention.concepts.isdisjoint(explains)

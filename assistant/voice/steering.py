@@ -1,0 +1,72 @@
+"""Which words that steer a conversation were said, and which choice: whoever drives says them short and in noise."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from assistant.answering.answer import ANSWER
+from assistant.conversation.context import Context
+from assistant.voice import control_words as words
+from assistant.voice.hearing.ear import Ear, Heard
+from assistant.voice.hearing.samples import from_pcm
+from assistant.voice.listening import Utterance
+from assistant.voice.sound import RATE
+
+_SHORT_S = 2.6
+"""What is longer is no control word, nor a choice."""
+_QUESTION_WORDS = 4
+"""What has so many words, and is answered as it was heard, is a question."""
+_NAME_WORDS = 4
+"""Words of a choice that may be said by its name."""
+
+Phrase = Callable[[Utterance, Sequence[str], bool], str]
+"""Which of some phrases an utterance is by a grammar, or a number; "" for none."""
+
+
+class Steering:
+    """Tells control words and choices from questions."""
+
+    def __init__(self, ear: Ear, phrase: Phrase) -> None:
+        self._ear = ear
+        self._phrase = phrase
+
+    def meant(
+        self, utterance: Utterance, heard: Heard, choices: Sequence[str] = (), pending: bool = False
+    ) -> tuple[str, str]:
+        """Return the control that was said, or "", and the phrase of it or of a choice, or "".
+
+        pending: whether something is to be affirmed.
+        """
+        said = words.control_word(heard.text)
+        if said and heard.text in heard.others[:2]:
+            return said, heard.text
+        if len(utterance.pcm) > 2 * RATE * _SHORT_S or self._is_question(heard, pending):
+            return said, heard.text if said else ""
+        wanted = (*words.phrases(), *choices)
+        phrase = self._ear.expected.said(
+            from_pcm(utterance.pcm), heard.others, wanted, self._phrase(utterance, wanted, False),
+            lambda phrase, agreed: words.least_fit(phrase, pending, agreed),
+            lambda phrase: words.surprise(phrase, pending), _besides(choices, pending),
+        )  # fmt: skip
+        return words.control_word(phrase), phrase
+
+    @staticmethod
+    def _is_question(heard: Heard, pending: bool) -> bool:
+        whole = len(heard.text.split()) >= _QUESTION_WORDS and heard.text in heard.others
+        return heard.answer.outcome == ANSWER and whole and not pending
+
+
+def choices_of(context: Context) -> tuple[str, ...]:
+    """Return what may be said to pick one of what was offered: its number, or its name where that is short."""
+    count, answer = len(context.offered), context.answer
+    named = [each.rstrip(".?! ").lower() for each in answer.choices] if answer and count else []
+    return (
+        *("one", "two", "three")[:count], *("the first one", "the second one", "the third one")[:count],
+        *(each for each in named if each.replace(" ", "").isalpha() and len(each.split()) <= _NAME_WORDS),
+    )  # fmt: skip
+
+
+def _besides(choices: Sequence[str], pending: bool) -> tuple[str, ...]:
+    """Return the shortest phrases, which an open recogniser hears as anything or as nothing."""
+    affirming = ("affirm", "negative", "yes", "no") if pending else ()
+    return ("pass", *affirming, *choices[:3])
