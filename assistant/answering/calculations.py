@@ -125,7 +125,7 @@ def model(result: r.ModelResult, question: Question, know: Knowledge) -> Parts:
     counted = name.removeprefix("how many ")
     if result.solved and first.unit == "count" and is_counted(counted):
         text = f"{upper(joined(numbers, 'or'))} {counted}."
-    text += _compared(result, know)
+    text += _compared(result, know) + _held(result, know)
     aloud = []
     if first.extra:
         listed = "; ".join(f"{label} {rounded(value, unit, know)}" for label, value, unit in first.extra)
@@ -149,6 +149,17 @@ def _compared(result: r.ModelResult, know: Knowledge) -> str:
         return ""
     pieces = [_apart(value.value, result.against, value.unit, know) for value in result.values]
     return "".join(dict.fromkeys(pieces))
+
+
+def _held(result: r.ModelResult, know: Knowledge) -> str:
+    """Return how a result stands to its limit: "That is within LIM 3.1, 195 kt." """
+    figure = result.limit.maximum if result.limit else None
+    if result.limit is None or figure is None or len(result.values) != 1 or result.values[0].unit != figure.unit:
+        return ""
+    source = result.limit.sources[0]
+    side = "within" if result.values[0].value <= figure.value else "outside"
+    bound = exact_shown(figure.value, figure.unit, know.units)
+    return f" That is {side} {source.document} {source.paragraph}, {bound}."
 
 
 def _apart(value: float, given: float, unit: str, know: Knowledge) -> str:

@@ -191,7 +191,8 @@ def _bands(bands: Bands, match: Match, question: Question, know: Knowledge) -> I
         compared = bands.unit == "K" and len(question.reading.amounts) > 1
         others = [] if compared else [a for a in amounts if fits(a, bands.unit, know.units) != judged.given]
         strange = sum(1 for a in others if a.unit and fits(a, bands.unit, know.units) is None and a.unit != "percent")
-        rest = 0 if compared else len(amounts) - 1 - strange
+        mine = limit_rules.own_amounts(bands.id, amounts, question, know)
+        rest = 0 if compared else len(amounts) - 1 - strange - 0.5 * (len(amounts) - len(mine))
         score = min(1.2, match.score * (1.35 if compared and question.reading.has("can") else 1.1))
         result = _with_each(bands, judged, question, know) if compared else judged
         yield Candidate(score * 0.9**rest * 0.6**strange, match.matched + 0.6, result, match)

@@ -6,6 +6,7 @@ from assistant.knowledge.records import Source
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Question
 from assistant.resolving.results import (
+    BandResult,
     BothResult,
     Check,
     CheckResult,
@@ -33,6 +34,8 @@ def joined(found: list[Candidate], question: Question) -> Result | None:
         return _joined_checks(found, best.result)
     if isinstance(best.result, TableResult):
         return _joined_tables(found, best.score)
+    if isinstance(best.result, BandResult):
+        return _both_bands(found, best.result)
     if isinstance(best.result, ScheduleResult):
         return _both_schedules(found, best.result)
     alone = None
@@ -41,6 +44,21 @@ def joined(found: list[Candidate], question: Question) -> Result | None:
     if isinstance(best.result, (FactResult, LimitResult)) and (alone is None or len(alone.limits) == 1):
         return _both(found, best.result) or alone
     return alone
+
+
+def _both_bands(found: list[Candidate], first: BandResult) -> BothResult | None:
+    """Join the verdicts on readings of two things: "main tyres 185 and nose tyres 130"."""
+    best = found[0]
+    for c in found[1:6]:
+        other = c.result
+        if not isinstance(other, BandResult) or not c.match or not best.match or c.match.barred:
+            continue
+        differs = other.bands.id != first.bands.id and other.given != first.given
+        alike = differs and other.bands.unit == first.bands.unit
+        if alike and c.match.covered > _ASKED and best.match.covered > _ASKED:
+            worse = other.rule.verdict == "outside" and first.rule.verdict != "outside"
+            return BothResult(other, first) if worse else BothResult(first, other)
+    return None
 
 
 def _both_schedules(found: list[Candidate], first: ScheduleResult) -> BothResult | None:

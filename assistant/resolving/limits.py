@@ -35,6 +35,7 @@ def amount_for(limit: Limit, amounts: Iterable[Amount], question: Question, know
     figure = bound_value(limit)
     if figure is None:
         return None
+    amounts = own_amounts(limit.id, list(amounts), question, know)
     applied = applied_to(limit, amounts, know)
     # "Ten knots over", "by 8 kt": a difference, and no reading to hold against the limit.
     rest = [a for a in amounts if a not in applied and not _is_difference(a, question)]
@@ -49,6 +50,23 @@ def amount_for(limit: Limit, amounts: Iterable[Amount], question: Question, know
         # Several readings of one thing: the one nearest to the limit, or farthest beyond it, decides.
         return (max if limit.maximum else min)(found, key=lambda a: a.value)
     return found[-1] if found else None
+
+
+def own_amounts(record: str, amounts: Sequence[Amount], question: Question, know: Knowledge) -> list[Amount]:
+    """Return the amounts that are not said of another thing than a record is about: "main 185 and nose 130"."""
+    if len(amounts) < 2:
+        return list(amounts)
+    explained = know.matcher.vocabulary(record)
+    said: list[bool | None] = []
+    end = 0
+    for amount in amounts:
+        named = [m for m in question.reading.mentions if end <= m.start and m.end <= amount.start and not m.weak]
+        named = [m for m in named if not know.matcher.is_soft(m)]
+        said.append(all(not explained.isdisjoint(m.concepts) for m in named) if named else None)
+        end = amount.end
+    if True not in said:
+        return list(amounts)
+    return [a for a, mine in zip(amounts, said, strict=True) if mine is not False]
 
 
 def _listed(amounts: list[Amount], words: tuple[str, ...]) -> bool:
@@ -229,6 +247,7 @@ def _lower(limit: Limit, question: Question, know: Knowledge) -> tuple[float, st
 
 def judge(bands: Bands, question: Question, know: Knowledge, amounts: Sequence[Amount]) -> BandResult | None:
     """Return the band that a reading falls in, or None when the question gives no reading."""
+    amounts = own_amounts(bands.id, amounts, question, know)
     fitting = [(a, v) for a in amounts if (v := _band_value(a, bands, question, know)) is not None]
     measured = [pair for pair in fitting if pair[0].unit is not None] or fitting
     if bands.unit == "K" and len(fitting) > 1:

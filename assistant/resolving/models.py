@@ -6,7 +6,8 @@ from collections.abc import Iterator, Mapping
 from itertools import product
 from typing import NamedTuple
 
-from assistant.knowledge.records import Model, ModelInput, Source
+from assistant.knowledge.records import Limit, Model, ModelInput, Source
+from assistant.physics.atmosphere import temperature
 from assistant.physics.errors import OutOfRange
 from assistant.physics.solve import solve_monotonic
 from assistant.quantities.amounts import Amount
@@ -29,6 +30,7 @@ _EITHER = frozenset(("and", "or", "against", "versus", "vs", "compared", "/"))
 _NEAR_BY = 4
 _TONNES = 200.0
 """A mass of an aeroplane said without a unit and below this is in tonnes."""
+_ISA = "isa"
 _DECELERATIONS = ("deceleration", "acceleration")
 
 
@@ -67,8 +69,11 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     parts += [_part(i)._replace(measured=True) for i in replaced]
     if model.inverse:
         parts.append(part(_OUTPUT, model.output_unit, "", True))
+    apart = _deviation(model, question)
     stated = [
-        _measured(a, model, question) for a in question.reading.amounts if not _restates(a, chosen, model, know)
+        _measured(a, model, question)
+        for a in question.reading.amounts
+        if a is not apart and not _restates(a, chosen, model, know)
     ]
     amounts, left, cost = assign(stated, parts, question.reading.words, know.units, model.descending)
     amounts = _in_tonnes(amounts, model)
@@ -76,6 +81,7 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     missing: list[ModelInput] = []
     for item in model.inputs:
         bound = _bound(item, amounts, chosen[item.id], question, know)
+        bound = bound or _standard(item, model, amounts, apart, question, know)
         if bound:
             given[item.id] = bound
         else:
@@ -96,6 +102,31 @@ def _measured(amount: Amount, model: Model, question: Question) -> Amount:
     units = {i.unit for i in model.inputs if i.quantity in before.concepts and not _is_own(i)}
     same = sum(1 for i in model.inputs if i.quantity in before.concepts and not _is_own(i))
     return amount._replace(unit=units.pop()) if same == 1 and model.output not in before.concepts else amount
+
+
+def _deviation(model: Model, question: Question) -> Amount | None:
+    """Return the amount that is a difference from the standard atmosphere: "ISA+10"."""
+    ends = {m.end for m in question.reading.mentions if m.holds(_ISA)}
+    takes = {"altitude", "temperature"} <= {i.quantity for i in model.inputs}
+    found = (a for a in question.reading.amounts if a.start in ends and a.unit in (None, "deg", "degC", "K"))
+    return next(found, None) if takes else None
+
+
+def _standard(
+    item: ModelInput, model: Model, amounts: Mapping[str, tuple[float, Amount]], apart: Amount | None,
+    question: Question, know: Knowledge,
+) -> tuple[Bound, ...]:  # fmt: skip
+    """Return the temperature of the standard atmosphere at the altitude given, for a question that says so."""
+    altitude = next((i for i in model.inputs if i.quantity == "altitude" and i.id in amounts), None)
+    if item.quantity != "temperature" or altitude is None or not question.reading.has(_ISA):
+        return ()
+    try:
+        kelvin = temperature(know.units.to_si(amounts[altitude.id][0], altitude.unit))
+    except OutOfRange:
+        return ()
+    said = f", {apart.value:+g} °C" if apart else ""
+    value = know.units.from_si(kelvin + (apart.value if apart else 0.0), item.unit)
+    return (Bound(value, "", f"the standard temperature at that altitude{said}"),)
 
 
 def _gives_way(item: ModelInput, chosen: list[Bound], model: Model, know: Knowledge) -> bool:
@@ -278,7 +309,15 @@ def resolve_model(
             return _solve(model, runs, binding, wanted[0], question, know)
     if missing:
         return Needed(model, tuple(i.ask or i.id for i in missing), tuple(i.id for i in missing))
-    return _run(model, runs, binding, question, know)._replace(against=binding.output)
+    result = _run(model, runs, binding, question, know)
+    return result._replace(against=binding.output, limit=_limit_of(model, question, know))
+
+
+def _limit_of(model: Model, question: Question, know: Knowledge) -> Limit | None:
+    """Return the limit that a model's result is held to, if it names one."""
+    name = dict(model.extra).get("limit", "")
+    found = know.record(name, question.variant) if name in know.base.records else None
+    return found if isinstance(found, Limit) and found.maximum else None
 
 
 def _combinations(binding: Binding) -> Iterator[dict[str, Bound]]:

@@ -168,6 +168,8 @@ class ModelResult(NamedTuple):
     note: str = ""
     against: float | None = None
     """A result that the question gives besides all inputs: it is compared with what is calculated."""
+    limit: Limit | None = None
+    """The limit that the result is held to."""
 
 
 class BothResult(NamedTuple):

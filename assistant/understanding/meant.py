@@ -15,6 +15,8 @@ _SAYING = frozenset({
 _TAKES_OF = frozenset(("of", "made", "out", "consist", "consists", "kind", "sort", "type", "part", "think", "full"))
 """Words after which a last "of" is what it says."""
 
+_MINUTES = frozenset(("minute", "minutes", "min", "mins", "hour", "hr"))
+"""Units before a turn that is made at the stand: "a 35 minute turn"."""
 _NUMBERED = {
     "runway": 36, "rwy": 36, "stand": 99, "gate": 99, "bay": 99, "taxiway": 99, "twy": 99, "flight": 9999,
 }  # fmt: skip
@@ -46,6 +48,8 @@ def words_meant(tokens: list[Token]) -> list[Token]:
             result[i] = token._replace(text="off")
         if token.text == "no" and [t.text for t in tokens[i + 1 : i + 3]] == [".", "of"]:
             result[i] = token._replace(text="number")
+        if token.text in ("turn", "turns") and after in _MINUTES:
+            result[i] = token._replace(text="turnaround")
         if token.text == "form" and (following[0].isdigit() or following in STARTERS):
             result[i] = token._replace(text="from")
     return result

@@ -275,3 +275,18 @@ def test_a_round_bare_number_is_an_altitude(ask: Ask) -> None:
     bare, said = ask("vle at 30,000"), ask("vle at 30,000 ft")
 
     assert first(bare, "kt") == first(said, "kt")
+
+
+def test_a_result_is_held_to_its_limit(ask: Ask) -> None:
+    fast, slow = (ask(f"tyre ground speed at {speed} kias, 8000 ft, 30 C, no wind") for speed in (170, 130))
+
+    assert "outside LIM 3.1, 195 kt" in fast.text
+    assert "within LIM 3.1, 195 kt" in slow.text
+
+
+@pytest.mark.parametrize(("said", "degrees"), [("ISA", 5.094), ("ISA+10", 15.094), ("ISA minus 10", -4.906)])
+def test_a_difference_from_the_standard_is_no_temperature(ask: Ask, said: str, degrees: float) -> None:
+    standard = ask(f"tyre ground speed for 130 kt IAS at 5000 ft {said}")
+    given = ask(f"tyre ground speed for 130 kt IAS at 5000 ft at {degrees} °C outside")
+
+    assert first(standard, "kt") == pytest.approx(first(given, "kt"), abs=0.01)

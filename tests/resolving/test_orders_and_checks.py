@@ -106,3 +106,38 @@ def test_a_false_premise_is_corrected(ask: Ask, question: str, told: str, entry:
 
     assert (answer.outcome, answer.entry) == (ANSWER, entry)
     assert told in answer.text
+
+
+@pytest.mark.parametrize(
+    ("question", "said"),
+    [
+        ("main tyre 185 psi and nose tyre 130 psi, ok?", ("185 psi", "2.6%", "130 psi", "7.1%")),
+        ("nose tyre 139 and main tyres 150?", ("139 psi", "150 psi", "21.1%")),
+        ("main strut 80 mm and nose strut 85 mm ok?", ("80 mm", "85 mm")),
+    ],
+)
+def test_a_reading_is_held_against_the_limit_of_its_own_thing(ask: Ask, question: str, said: tuple[str, ...]) -> None:
+    text = ask(question).text
+
+    assert all(part in text for part in said), text
+
+
+@pytest.mark.parametrize(
+    "question", ["brakes 240, fans off 1 minute, go?", "brakes 240 and fans off for 3 minutes, can I go?"]
+)
+def test_a_temperature_beside_a_time_is_held_too(ask: Ask, question: str) -> None:
+    text = ask(question).text
+
+    assert "240 °C is 10 °C below" in text
+    assert "2 min" in text
+
+
+@pytest.mark.parametrize(
+    "question", ["brakes 240 and 100, difference acceptable?", "brakes 240 and 100, is the difference ok"]
+)
+def test_a_difference_asked_about_is_judged(ask: Ask, question: str) -> None:
+    assert ask(question).text.startswith("Outside SOP B.6")
+
+
+def test_minutes_of_a_turn_are_spent_at_the_stand(ask: Ask) -> None:
+    assert "45 min" in ask("35 minute turn").text
