@@ -61,8 +61,10 @@ def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bo
     asked_back = isinstance(context.result, (Needed, Choices))
     if isinstance(context.result, Elsewhere):
         before = _without_label(before)
-    if not corrects and _adds_order(alone, context, knowledge):
-        found = Merged(" , ".join((" ".join(before.reading.words).rstrip("?. "), " ".join(alone.reading.words))), True)
+    first = _asked_first(alone, context, knowledge)
+    if not corrects and (first or _adds_order(alone, context, knowledge)):
+        turn = " ".join((*first, *alone.reading.words))
+        found = Merged(" , ".join((" ".join(before.reading.words).rstrip("?. "), turn)), True)
     else:
         found = merged_words(before, alone, knowledge, corrects, _parts(alone, context, knowledge), asked_back)
     whole = question_of(found.words, knowledge, alone.variant if alone.named_variant else before.variant)
@@ -76,6 +78,20 @@ def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bo
     text = alone.reading.text
     whole = whole._replace(conditions=(*kept, *whole.conditions))
     return whole._replace(reading=whole.reading._replace(text=text), context=True), found.whole
+
+
+def _asked_first(alone: Question, context: Context, knowledge: Knowledge) -> tuple[str, ...]:
+    """Return the word that marks what was asked back first, for a turn of an amount that may be other things too."""
+    asked, (amount, *more) = context.result, (*alone.reading.amounts, None)
+    if not isinstance(asked, Needed) or not isinstance(asked.record, Model) or amount is None or more != [None]:
+        return ()
+    if amount.start > 0 or amount.end < len(alone.reading.words):
+        return ()
+    missing = [i for i in asked.record.inputs if i.id in asked.names]
+    kind = {knowledge.units.get(i.unit).dimension for i in missing[:1]}
+    alike = [i for i in missing if knowledge.units.get(i.unit).dimension in kind]
+    of_kind = amount.unit in (None, "deg") or knowledge.units.get(amount.unit).dimension in kind
+    return tuple(missing[0].cues.split(" ")[:1]) if of_kind and len(alike) > 1 else ()
 
 
 def _without_label(before: Question) -> Question:

@@ -65,7 +65,8 @@ _NOTE = r" ?(?:Value|The \S+(?: \S+){0,3}) (?:is )?from memory, check the source
 """A note from one who writes to those who check; a listener would take it for a doubt of his own."""
 _LONG_ASIDE = 6
 """Words from which an aside that ends a sentence is a sentence of its own."""
-_ITEM = r", (?:and |or )?(?=[^,.;:]*\d)(?!(?:which|then|with|so|if|and|or|at|in|when|where|whichever|whatever) )"
+_NO_ITEM = "which|then|with|so|if|and|or|at|in|when|where|whichever|whatever|is|are|was|by|from|to|that|below|above"
+_ITEM = rf", (?:and |or )?(?=[^\W\d][^,.;:]*\d)(?!(?:{_NO_ITEM}) )"
 _CROWDED, _ITEMS = 14, 3
 """Words of a sentence, and amounts listed in it, from which each is said apart."""
 

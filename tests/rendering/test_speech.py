@@ -209,6 +209,11 @@ def test_an_aside_is_joined_as_it_belongs(written: str, said: str, units: Units,
             "Full three point two metres per second squared, and off, which gives none at all.",
         ),
         (
+            "Within LIM 3.1: 50 °F (10 °C) is 20 °C below the limit, 30 °C, which is so at 5 kt, at 9 kt and at 20 kt.",
+            "Within limits: fifty degrees Fahrenheit, or ten degrees Celsius, is twenty degrees Celsius below the "
+            "maximum, thirty degrees Celsius, which is so at five knots, at nine knots and at twenty knots.",
+        ),
+        (
             "Outside LIM 3.1: 20 mm is 7 mm above the limit, 13 mm (depth above which it is cycled).",
             "Outside limits: twenty millimetres is seven millimetres above the limit, thirteen millimetres. "
             "The limit: depth above which it is cycled.",
