@@ -77,6 +77,9 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     if found:
         return found
     asks_itself = not turn.corrects and not follows(turn.text) and not _incomplete(alone, first, knowledge)
+    well = _in_scenario(alone, first, context, knowledge) if alone.conditions and not turn.corrects else None
+    if well:
+        return well
     if _whole(alone, first, knowledge) and not turn.corrects:
         return _clearly_carried(alone, first, context, knowledge)
     if asks_itself and len(alone.reading.words) > _FEW:
@@ -140,7 +143,11 @@ def _in_scenario(
     alone: Question, first: Scored, context: Context, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
     """Return a short question on a result of the states that a scenario has given."""
-    if context.asked is None or not context.scenario or alone.conditions or len(alone.reading.words) > 2 * _FEW:
+    if context.asked is None or not context.scenario:
+        return None
+    if len(alone.reading.words) > (_LONG if alone.conditions else 2 * _FEW):
+        return None
+    if alone.conditions and not _all_well(alone, context, knowledge):
         return None
     if alone.reading.has("who", "where", "why"):
         return None  # these are no results of a state
@@ -157,6 +164,14 @@ def _in_scenario(
     plain = not alone.reading.amounts and not alone.reading.asked & QUANTITIES
     changed = plain and third.score >= _GOOD and _changes(third.result, question.conditions, knowledge)
     return (question, third.result) if changed else None
+
+
+def _all_well(alone: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn says only of other things than those of the scenario that they are well."""
+    inputs = knowledge.base.inputs
+    told = {c.input for c in context.scenario}
+    states = [c for c in alone.conditions if "." not in c.input]
+    return all(c.input not in told and c.value == state_tables.normal(inputs[c.input]) for c in states)
 
 
 def _changes(result: TableResult, given: tuple[Condition, ...], knowledge: Knowledge) -> bool:
