@@ -57,7 +57,8 @@ def _all(ear: Ear, session: Session, parsed: Parsed, screen: Screen) -> int:
             heard = _heard(path, ear, session)
         except HearingProblem as problem:
             heard = ear.nothing(session.context)
-            heard = heard._replace(answer=Answer("", DECLINE, f"{problem}.", f"{problem}."))
+            told = f"{str(problem)[:1].upper()}{str(problem)[1:]}."
+            heard = heard._replace(answer=Answer("", DECLINE, told, told))
         screen.say(_shown(heard, parsed, screen) + ("" if parsed.has("--json") else "\n"))
     if not parsed.has("--json"):
         screen.say(session.knowledge.deference)

@@ -328,6 +328,8 @@ def _read(command: Command, arguments: Sequence[str]) -> Parsed:
             value, i = _following(known[name], arguments, i)
         elif joined and not known[name].value:
             raise UsageProblem(f"{name} takes no value")
+        if values.get(name, value) != value:
+            raise UsageProblem(f"{name} is given twice; give it once")
         values[name] = value
     return Parsed(command.name, values, tuple(words))
 

@@ -22,9 +22,10 @@ if TYPE_CHECKING:
 _FILE = "voice.json"
 _OFF = 'The voice is off; "voice on" turns it on.'
 _HELP = (
-    '"voice on" and "voice off"; "slower" and "faster"; "voices", then "voice NAME"; "voice digits" and '
-    '"voice whole numbers" say how numbers are said.'
+    '"voice on" and "voice off"; "slower" and "faster", or "voice rate 120"; "voices", then "voice NAME"; '
+    '"voice digits" and "voice whole numbers" say how numbers are said.'
 )
+_PACES = {"slower": -1, "faster": 1}
 _PATIENCE_S = 5.0
 """Seconds that turning the voice on waits for the first words, or for a problem; a later one is told with an answer."""
 _MOST_WORDS = 5
@@ -72,8 +73,10 @@ class TerminalVoice:
         words = text.strip(" .!?").lower().split()
         if not words or len(words) > _MOST_WORDS:
             return None
-        if words in (["slower"], ["faster"], ["speak", "slower"], ["speak", "faster"]) and self._on:
-            return self._paced(1 if words[-1] == "faster" else -1)
+        if words[-1] in _PACES and words[:-1] in ([], ["speak"], ["voice"]):
+            return self._paced(_PACES[words[-1]]) if self._on else _OFF
+        if words[:2] == ["voice", "rate"] and len(words) == 3:
+            return self._rated(words[2])
         if words == ["voices"]:
             return self._voices()
         return self._voice(" ".join(words[1:])) if words[0] == "voice" else None
@@ -153,6 +156,15 @@ class TerminalVoice:
         aloud, _ = self._ready()
         self._take(aloud.settings.faster(steps))
         return f"{aloud.settings.rate} words a minute."
+
+    def _rated(self, wanted: str) -> str:
+        from assistant.voice.speaking.settings import FASTEST, SLOWEST
+
+        if not wanted.isdecimal() or not SLOWEST <= int(wanted) <= FASTEST:
+            return f'The rate is in words a minute, from {SLOWEST} to {FASTEST}: "voice rate 120".'
+        aloud, _ = self._ready()
+        self._take(aloud.settings._replace(rate=int(wanted)))
+        return f"{wanted} words a minute."
 
     def _tried(self, settings: VoiceSettings, is_name: bool = False) -> str | None:
         """Speak so from now on, if it can be done; a line that names no voice is a question, if it may be one."""

@@ -84,5 +84,12 @@ class Asker:
         control = next(filter(None, map(words.control_word, readings[:1])), "")
         if control and control not in choices:
             return SpokenAnswer(readings, control)
-        chosen = self._phrase(utterance, choices, False) if choices else ""
+        chosen = self._chosen(utterance, readings, choices) if choices else ""
         return SpokenAnswer(tuple(dict.fromkeys(filter(None, (chosen, *readings)))))
+
+    def _chosen(self, utterance: Utterance, readings: Sequence[str], choices: Sequence[str]) -> str:
+        """Return the choice that a grammar heard, if it fits the sound: a grammar hears one of them in anything."""
+        return self._ear.expected.said(
+            from_pcm(utterance.pcm), readings, choices, self._phrase(utterance, choices, False),
+            words.least_fit_of_choice,
+        )  # fmt: skip

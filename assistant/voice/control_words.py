@@ -72,6 +72,11 @@ def least_fit(phrase: str, pending: bool, agreed: bool) -> float:
     return with_another if agreed else alone
 
 
+def least_fit_of_choice(_phrase: str, agreed: bool) -> float:
+    """Return how well one of a few answers that may be given must fit a sound."""
+    return _EXPECTED[1] if agreed else _EXPECTED[0]
+
+
 def surprise(phrase: str, pending: bool) -> float:
     """Return what a phrase is worth less than another that fits as well, because nothing leads to expect it."""
     control = _BY_PHRASE.get(phrase, "")

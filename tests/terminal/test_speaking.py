@@ -107,8 +107,22 @@ def test_slower_says_the_answer_again_and_is_kept(desk: Desk) -> None:
     assert kept_voice().rate == usual - 20
 
 
-def test_slower_without_a_voice_is_a_question(desk: Desk) -> None:
-    assert "words a minute" not in desk.type("slower")
+@pytest.mark.parametrize("line", ["slower", "speak faster", "voice slower"])
+def test_the_pace_of_a_voice_that_is_off_is_not_changed(desk: Desk, line: str) -> None:
+    assert desk.type(line) == 'The voice is off; "voice on" turns it on.'
+
+
+def test_the_rate_is_set_by_its_number_and_kept(desk: Desk) -> None:
+    desk.type("voice on")
+
+    assert desk.type("voice rate 120") == "120 words a minute."
+    assert kept_voice().rate == 120
+    assert desk.type("voice faster") == "140 words a minute."
+
+
+@pytest.mark.parametrize("rate", ["7", "5000", "fast", "-120"])
+def test_a_rate_that_nobody_could_follow_is_told(desk: Desk, rate: str) -> None:
+    assert desk.type(f"voice rate {rate}").startswith("The rate is in words a minute, from 80 to 320")
 
 
 @pytest.mark.parametrize("question", ["voice alert when the gear is not down", "voice of the captain"])

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from functools import cache
 from math import gcd
 from typing import TYPE_CHECKING, Any
@@ -17,6 +19,8 @@ MOST_S = 3600
 _CROSSINGS = 16
 """Zero crossings of the filter to either side: enough that nothing audible folds back."""
 _BLOCK = 1 << 14
+_CANCELLED = 0.1
+"""Share of the loudest channel's level under which the mean of all is what they cancel one another out to."""
 
 
 def read_recording(path: str) -> Floats:
@@ -26,7 +30,7 @@ def read_recording(path: str) -> Floats:
     except (ImportError, OSError) as error:
         raise HearingProblem(f"soundfile cannot be used ({error}): {HOW_TO_INSTALL}") from None
     try:
-        with soundfile.SoundFile(path) as file:
+        with _quietly(), soundfile.SoundFile(path) as file:
             samples = file.read(MOST_S * file.samplerate, dtype="float32", always_2d=True)
             rate = int(file.samplerate)
     except (OSError, RuntimeError, TypeError) as error:
@@ -42,9 +46,40 @@ def heard(samples: Any, rate: int) -> Floats:
     import numpy as np
 
     whole = np.asarray(samples, dtype=np.float32)
-    mono = whole.mean(axis=1) if whole.ndim == 2 else whole
-    mono = np.nan_to_num(mono, nan=0.0, posinf=0.0, neginf=0.0)
+    whole = np.nan_to_num(whole, nan=0.0, posinf=0.0, neginf=0.0)
+    mono = _mixed(whole) if whole.ndim == 2 else whole
     return np.clip(resampled(mono, rate), -1, 1).astype(np.float32)
+
+
+def _mixed(channels: Floats) -> Floats:
+    """Return channels as one: their mean, or the loudest where they cancel one another out."""
+    import numpy as np
+
+    mean: Floats = channels.mean(axis=1)
+    if not channels.size:
+        return mean
+    levels = np.sqrt(np.mean(np.square(channels, dtype=np.float64), axis=0))
+    cancelled = np.sqrt(np.mean(np.square(mean, dtype=np.float64))) < _CANCELLED * levels.max()
+    return channels[:, int(levels.argmax())] if cancelled else mean
+
+
+@contextmanager
+def _quietly() -> Iterator[None]:
+    """Keep a decoder's own notes off the screen: it writes them to the error stream, past everything of ours."""
+    import os
+
+    try:
+        kept = os.dup(2)
+    except OSError:  # there is no error stream
+        yield
+        return
+    try:
+        with open(os.devnull, "wb") as nowhere:
+            os.dup2(nowhere.fileno(), 2)
+        yield
+    finally:
+        os.dup2(kept, 2)
+        os.close(kept)
 
 
 def resampled(samples: Floats, rate: int) -> Floats:

@@ -126,3 +126,30 @@ def test_hands_free_without_a_microphone_is_one_line(run: Callable[..., Run], mo
 
     assert done.code == 2
     assert done.err == "downlock: no microphone can be opened: connect one, or leave out --hands-free\n"
+
+
+def test_two_recordings_on_one_line_are_one_too_many(run: Callable[..., Run], recordings: Path) -> None:
+    done = run("ask", "--hear", str(recordings / "a.wav"), "--hear", str(recordings / "b.flac"))
+
+    assert done.code == 2
+    assert "--hear is given twice" in done.err
+
+
+def test_channels_that_cancel_one_another_out_are_heard(run: Callable[..., Run], tmp_path: Path) -> None:
+    said = padded(neural(QUESTION))
+    soundfile.write(tmp_path / "opposite.wav", np.stack([said, -said], axis=1), 16000)
+
+    done = run("ask", "--hear", str(tmp_path / "opposite.wav"), "--json")
+
+    assert "225" in json.loads(done.out)["heard"]
+
+
+def test_only_our_own_line_tells_of_what_is_no_recording(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path, capfd: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setenv("DOWNLOCK_HOME", str(tmp_path / "home"))
+    (tmp_path / "text.mp3").write_text("This is a text and no sound at all. " * 200, "utf-8")
+
+    main(["ask", "--hear", str(tmp_path / "text.mp3")])
+
+    assert len(capfd.readouterr().err.strip().splitlines()) == 1
