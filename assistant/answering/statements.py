@@ -218,10 +218,13 @@ def bands(result: r.BandResult, question: Question, know: Knowledge) -> Parts:
     given = f"{result.beyond} {given}" if result.beyond else given
     word = {"within": "Within", "outside": "Outside"}.get(result.rule.verdict, "")
     source = record.sources[0]
-    lead = f"{word} {source.document} {source.paragraph}: " if word else ""
+    document = know.base.documents.get(source.document)
+    bounds = word and not (document and document.published)  # a published table sorts, and forbids nothing
+    lead = f"{word} {source.document} {source.paragraph}: " if bounds else ""
     joint = " at" if record.of.endswith(_BY_SPEED) and not result.beyond else ","
     given = "" if given and result.rule.says.startswith(given) else f"{joint} {given}"
     named_so = f"{record.of.removesuffix(_BY_SPEED)}{given}: "
+    named_so = named_so if lead else upper(named_so)
     text = f"{lead}{named_so}{stop(result.rule.says)}"
     values = [("given", result.given, record.unit)]
     working = ""

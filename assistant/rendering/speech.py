@@ -70,7 +70,7 @@ def spoken(
     manner = _Manner(units, _signs(units), lexicon, digits, radio or {})
     said = _labels_named(text, labels) if labels else text
     said = _divided(_slashed_dates(_roots_multiplied(said)))
-    said = _ranges_in_words(_with_lexicon_signs(said, manner), manner)
+    said = _ranges_in_words(_with_lexicon_signs(_rates(said, manner), manner), manner)
     said = _dates_in_words(sentences_by_ear(said, _written(units)))
     if digits:
         said = re.sub(r"(?<=\d) point (?=\d)", " decimal ", said)
@@ -114,6 +114,22 @@ def _letters_apart(match: re.Match[str]) -> str:
 def _slashed_dates(text: str) -> str:
     """A date in figures, the day first, as the one form of dates that is said."""
     return re.sub(_DAY_FIRST, r"\3-\2-\1", text) if text.count("/") > 1 else text
+
+
+def _rates(text: str, manner: _Manner) -> str:
+    """A unit by another is said "per": "2 kt/s"; a time of day is two numbers."""
+    if ":" in text:
+        text = re.sub(r"\b([01]?\d|2[0-3]):([0-5]\d)\b(?!:)", r"\1 \2", text)
+    if "/" not in text:
+        return text
+    signs = "|".join(re.escape(sign) for sign in sorted(manner.signs, key=len, reverse=True))
+
+    def said(match: re.Match[str]) -> str:
+        if f"{match[1]}/{match[2]}" in manner.signs:
+            return match[0]
+        return f"{match[1]} per {manner.units.get(manner.signs[match[2]]).say_one}"
+
+    return re.sub(rf"(?:(?<=\d)|(?<=\d ))({signs})/({signs})(?![\w²³])", said, text)
 
 
 def _labels_named(text: str, labels: Mapping[str, str]) -> str:

@@ -112,6 +112,8 @@
   <lexeme><grapheme>i.e.</grapheme><alias>that is</alias></lexeme>
   <lexeme><grapheme>vs.</grapheme><alias>against</alias></lexeme>
   <lexeme><grapheme>No. </grapheme><alias>number </alias></lexeme>
+  <lexeme><grapheme>FL</grapheme><alias>flight level</alias></lexeme>
+  <lexeme><grapheme>kN</grapheme><alias>kilonewtons</alias></lexeme>
   <lexeme><grapheme>kts</grapheme><alias>knots</alias></lexeme>
   <lexeme><grapheme>psig</grapheme><alias>p s i gauge</alias></lexeme>
   <lexeme><grapheme>UTC</grapheme><alias>U T C</alias></lexeme>

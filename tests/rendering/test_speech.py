@@ -57,6 +57,8 @@ IN_FULL = [
     ("System 1/2 lost", "System one and two lost."),
     ("on 15/11/2026", "on fifteen November twenty twenty-six."),
     ("the p/n", "the P N."),
+    ("90 kt/h and 2 m/s", "ninety knots per hour and two metres per second."),
+    ("10:30 UTC, pump No. 2, FL190", "ten thirty U T C, pump number two, flight level one hundred and ninety."),
     ("part 121", "part one twenty-one."),
 ]
 
