@@ -1,0 +1,66 @@
+"""Which reading of a turn is meant: merged with the question before, carried on from it, or by itself."""
+
+from __future__ import annotations
+
+from assistant.conversation.context import Context
+from assistant.conversation.traits import CLEAR, LONG, OPEN, asks_anew, begins_asking, leaves_out, names_thing
+from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
+from assistant.resolving.choosing import Scored, resolve_scored
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import Choices, Declined, FactResult, LimitResult, Needed
+
+_LEANING = 0.66
+_CLEARLY, _FAR_BETTER = 0.08, 0.12
+
+
+def prefers_carried(
+    alone: Question, first: Scored, second: Scored, third: Scored, usual: bool, knowledge: Knowledge
+) -> bool:
+    """Return whether the conditions and the subject alone are kept: that gives the quantity asked for, or answers
+    as well. usual: the turn is a question of its own, or states were given; else only a clear win counts.
+    """
+    if not usual:
+        asks = bool(alone.reading.asked & QUANTITIES) or begins_asking(alone)
+        sure = _CLEARLY if asks else _FAR_BETTER
+        answers = not isinstance(third.result, OPEN) and (asks or names_thing(alone, knowledge))
+        return answers and third.score >= max(second.score, first.score) + sure
+    asked = alone.reading.asked & QUANTITIES
+    gives = quantity_of(third.result, knowledge) in asked and quantity_of(second.result, knowledge) not in asked
+    if gives and third.score >= _LEANING:
+        return True
+    same = bool(third.record) and third.record == first.record
+    if same and len(alone.reading.words) > LONG // 2 and quantity_of(third.result, knowledge) in asked:
+        return not isinstance(third.result, OPEN)  # a long turn with its own subject asks for itself
+    if same and isinstance(second.result, OPEN):
+        return not isinstance(third.result, OPEN)  # it answers the same, and the conditions stay in mind
+    margin = -0.03 if names_thing(alone, knowledge) else 0.03
+    return bool(alone.reading.mentions) and third.score >= max(second.score, first.score) + margin
+
+
+def prefers_merged(
+    alone: Question, first: Scored, second: Scored, continues: bool, whole: bool, knowledge: Knowledge
+) -> bool:
+    """Return whether the question before with the turn in it is meant, rather than the turn alone."""
+    if isinstance(second.result, Declined):
+        return False
+    if isinstance(first.result, Declined):
+        return True
+    if isinstance(second.result, (Choices, Needed)) and not isinstance(first.result, (Choices, Needed)):
+        return False
+    if isinstance(first.result, (Choices, Needed)) or whole:
+        return whole or isinstance(first.result, Choices) or not leaves_out(alone, second, knowledge)
+    if not names_thing(alone, knowledge):
+        return second.score >= min(_LEANING, first.score)
+    if first.score >= CLEAR and leaves_out(alone, second, knowledge):
+        return False
+    return second.score >= (_LEANING if continues else first.score + 0.02)
+
+
+def told_anew(merged: Question, alone: Question, context: Context, knowledge: Knowledge) -> Scored:
+    """Return what the merged question gives; a statement just told is not meant again by a turn that names more."""
+    found = resolve_scored(merged, knowledge)
+    again = found.result == context.result and isinstance(found.result, (FactResult, LimitResult))
+    if again and found.record and (names_thing(alone, knowledge) or asks_anew(alone, context, knowledge)):
+        other = resolve_scored(merged, knowledge, avoid=found.record)
+        return other if not isinstance(other.result, (Declined, Choices)) else found
+    return found

@@ -1,0 +1,82 @@
+"""What a turn is like beside a question of its own: a fragment, a whole question, states alone."""
+
+from __future__ import annotations
+
+from assistant.conversation.context import Context
+from assistant.conversation.controls import asks_about, follows
+from assistant.conversation.readings import is_quantity
+from assistant.resolving.asked_quantity import QUANTITIES
+from assistant.resolving.choosing import Scored
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import Choices, Declined, ModelResult, Needed
+
+GOOD = 0.8
+CLEAR, FULL = 0.9, 0.97
+"""From these scores on a few words, or a long turn, are a question of their own."""
+FEW, LONG = 4, 12
+OPEN = (Choices, Declined, Needed)
+_ASKING = frozenset({"what", "who", "where", "why", "when", "which", "does", "do", "is", "are", "can", "may"})
+_PRONOUNS = frozenset({"it", "that", "one", "they", "them", "same"})
+
+
+def stands_alone(alone: Question, first: Scored, knowledge: Knowledge) -> bool:
+    """Return whether a turn is a long question that answers fully by itself, though it opens as a continuation."""
+    full = first.score >= FULL and not isinstance(first.result, OPEN)
+    return full and len(alone.reading.words) > 2 * FEW and not alone.reading.amounts and names_thing(alone, knowledge)
+
+
+def incomplete(question: Question, scored: Scored, knowledge: Knowledge) -> bool:
+    """Return whether a turn may lean on the one before: it names no thing, or does not answer by itself."""
+    if isinstance(scored.result, (Declined, Choices, Needed)):
+        return True
+    if len(question.reading.words) <= 10 and _PRONOUNS.intersection(question.reading.words):
+        return True
+    few = len(question.reading.words) <= 4 and scored.score < CLEAR
+    return few or scored.score < GOOD or not names_thing(question, knowledge)
+
+
+def names_thing(question: Question, knowledge: Knowledge) -> bool:
+    """Return whether a turn names a thing other than those whose state it gives."""
+    said = frozenset(k for c in question.conditions for k in c.where)
+    return any(
+        not knowledge.matcher.is_soft(m) and not is_quantity(m.concepts, knowledge) and m.start not in said
+        for m in question.reading.mentions
+    )
+
+
+def is_fragment(text: str, question: Question, first: Scored, knowledge: Knowledge) -> bool:
+    """Return whether a turn is plainly a fragment of the question before: "and with fans", "the retraction one"."""
+    words = question.reading.words
+    if len(words) > 8:
+        return False
+    asks = any(w in _ASKING for w in words[1:]) and not asks_about(text)
+    if (follows(text) and not asks) or _PRONOUNS.intersection(words):
+        return True
+    return len(words) <= 4 and (first.score < CLEAR or not names_thing(question, knowledge))
+
+
+def begins_asking(alone: Question) -> bool:
+    """Return whether a turn begins with a word that asks."""
+    return bool(_ASKING.intersection(alone.reading.words[:3]))
+
+
+def leaves_out(alone: Question, second: Scored, knowledge: Knowledge) -> bool:
+    """Return whether a record says nothing of a thing that the turn itself names."""
+    if not second.record:
+        return False
+    said = knowledge.matcher.vocabulary(second.record)
+    things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m)]
+    return any(said.isdisjoint(m.concepts) for m in things)
+
+
+def asks_anew(alone: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn asks something else of what was spoken of: why, where, who, and was not asked so before."""
+    asked = {c for m in alone.reading.mentions for c in m.concepts if knowledge.lexicon.kinds.get(c) == "ask!"}
+    return bool(asked) and context.asked is not None and asked.isdisjoint(context.asked.reading.concepts)
+
+
+def only_states(alone: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn only gives states to the calculation before: "what if the fans are off?"."""
+    if not isinstance(context.result, ModelResult) or not alone.conditions or alone.reading.amounts:
+        return False
+    return not names_thing(alone, knowledge) and not alone.reading.asked & QUANTITIES
