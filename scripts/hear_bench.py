@@ -56,6 +56,16 @@ OTHER_TALK = (
     "You are listening to the morning show, and that was a song from nineteen eighty four.",
     "The museum opens at nine and closes at five, and children under twelve do not pay.",
     "Could you pick up some milk and bread on the way home, and call your mother please.",
+    "The tyre pressure warning of this car came on again, we should stop at the next petrol station.",
+    "He braked too late and hit the kerb, and now the steering wheel vibrates.",
+    "Slow down, there is a bend, and the road is wet.",
+    "The plane landed an hour late, and the taxi was waiting at the gate.",
+    "Both my legs are tired after the run, and my left foot hurts.",
+    "The lock on the back door is broken, and there is a leak in the roof.",
+    "Turn around when possible, then go straight on for two miles.",
+    "His team lost two nil, and the captain was injured.",
+    "The handbrake is stiff, and the heater does not work on the left side.",
+    "She is under a lot of pressure at work, I do not know how she takes it.",
 )
 
 

@@ -16,6 +16,7 @@ _SHORT_S = 2.6
 """What is longer is no control word, nor a choice."""
 _QUESTION_WORDS = 4
 """What has so many words, and is answered as it was heard, is a question."""
+_WRITTEN = 1.5
 _NAME_WORDS = 4
 """Words of a choice that may be said by its name."""
 
@@ -46,7 +47,7 @@ class Steering:
         phrase = self._ear.expected.said(
             from_pcm(utterance.pcm), heard.others, wanted, self._phrase(utterance, wanted, False),
             lambda phrase, agreed: words.least_fit(phrase, pending, agreed),
-            lambda phrase: words.surprise(phrase, pending), _besides(choices, pending),
+            lambda phrase: words.surprise(phrase, pending) - _as_written(phrase, heard), _besides(choices, pending),
         )  # fmt: skip
         return words.control_word(phrase), phrase
 
@@ -54,6 +55,12 @@ class Steering:
     def _is_question(heard: Heard, pending: bool) -> bool:
         whole = len(heard.text.split()) >= _QUESTION_WORDS and heard.text in heard.others
         return heard.answer.outcome == ANSWER and whole and not pending
+
+
+def _as_written(phrase: str, heard: Heard) -> float:
+    """Return what a phrase is worth more because the open recogniser wrote it, before anything else."""
+    control = words.control_word(phrase)
+    return _WRITTEN if control and control == words.control_word(heard.others[0] if heard.others else "") else 0.0
 
 
 def choices_of(context: Context) -> tuple[str, ...]:

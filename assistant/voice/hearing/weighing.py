@@ -23,7 +23,7 @@ from assistant.voice.hearing.prompting import questions_near
 from assistant.voice.hearing.recognising import Judged, Recognised, Recogniser
 from assistant.voice.hearing.repairing import Repairer
 from assistant.voice.hearing.shares import COST_OF_MENDING, Reading, Weighed, by_fit, by_score
-from assistant.voice.hearing.wording import plainly
+from assistant.voice.hearing.wording import goes_round, plainly
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -207,7 +207,8 @@ def _doubtful(text: str, judged: Judged) -> list[tuple[int, int]]:
 def _distinct(recognised: Recognised) -> list[tuple[str, float]]:
     """Return the texts in plain writing, each once, the likeliest first."""
     found: dict[str, tuple[str, float]] = {}
-    for hypothesis in recognised.hypotheses:
+    straight = [each for each in recognised.hypotheses if not goes_round(plainly(each.text))]
+    for hypothesis in straight or recognised.hypotheses:
         text = plainly(hypothesis.text)
         key = " ".join(text.lower().replace(",", " ").rstrip(".?! ").split())
         if key and key not in found:

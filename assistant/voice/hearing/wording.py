@@ -38,3 +38,14 @@ def once(text: str) -> str:
         if again and plain[(len(rest) - 1) % size].startswith(rest[-1]):  # the last word may be cut short
             return " ".join(words[:size])
     return text
+
+
+def goes_round(text: str) -> bool:
+    """Return whether a recogniser has lost its way in a text: it says several words three times in a row."""
+    words = [word.strip(".,?!").lower() for word in text.split()]
+    for size in range(2, len(words) // 3 + 1):
+        for start in range(len(words) - 3 * size + 1):
+            piece = words[start : start + size]
+            if all(words[start + n * size : start + (n + 1) * size] == piece for n in (1, 2)):
+                return True
+    return False

@@ -13,7 +13,7 @@ from assistant.voice.hearing.endpoint import Endpointer, Judge, question_in, spe
 from assistant.voice.hearing.log_mel import BANDS, _bands, log_mel
 from assistant.voice.hearing.recognising import HearingProblem
 from assistant.voice.hearing.samples import from_pcm, heard, read_recording, resampled, to_pcm
-from assistant.voice.hearing.wording import once, plainly
+from assistant.voice.hearing.wording import goes_round, once, plainly
 from assistant.voice.sound import BLOCK, RATE
 from tests.voice.synthesis import car_noise, formant, mixed, music, padded, white_noise
 
@@ -185,3 +185,11 @@ def test_what_was_heard_in_plain_writing(heard_as: str, plain: str) -> None:
 
 def test_a_text_said_once_stays() -> None:
     assert once("the left and the right brake") == "the left and the right brake"
+
+
+@pytest.mark.parametrize(("text", "round_"), [
+    ("48 tonnes 40 8 tonnes 40 8 tonnes 40 8 tonnes", True), ("no it is no it is no it is not", True),
+    ("one one one knots", False), ("system one lost and system two lost", False), ("", False),
+])  # fmt: skip
+def test_a_recogniser_that_goes_round_has_lost_its_way(text: str, round_: bool) -> None:
+    assert goes_round(text) is round_
