@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
     Run = Callable[[Sequence[str], str], int]  # (command, folder to run it in) -> exit code
 
-EXTRAS = ("", "voice", "dev")
+EXTRAS = ("", "speech", "voice", "dev")
 """What may be installed, each with all that is before it."""
 ROOT = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
 UNFINISHED = "unfinished"
@@ -46,14 +46,14 @@ WITH_VOICE = "--with-voice"
 
 
 def start(arguments: list[str]) -> int:
-    """Run `downlock` with the arguments in a ready environment; return its exit code.
+    """Run `downlock` with the arguments in a ready environment, which can speak; return its exit code.
 
-    "--with-voice" before the command is for this script: it also installs what speaking and hearing need.
+    "--with-voice" before the command is for this script: it also installs what hearing and audio files need.
     """
     voice = arguments[:1] == [WITH_VOICE]
     arguments = arguments[1:] if voice else arguments
     try:
-        prepare(ROOT, "voice" if voice else "")
+        prepare(ROOT, "voice" if voice else "speech")
     except SetupProblem as problem:
         say(str(problem))
         return 2

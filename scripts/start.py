@@ -1,6 +1,6 @@
 """Runs Downlock from a checkout, setting it up on the first run: `python3 scripts/start.py ask "vle"`.
 
-`python3 scripts/start.py --with-voice` also installs what speaking and hearing need.
+`python3 scripts/start.py --with-voice` also installs what hearing and audio files need.
 """
 
 import sys

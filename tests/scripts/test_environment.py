@@ -225,7 +225,7 @@ def test_a_ready_start_passes_arguments_output_and_exit_code_through(
     environment: ModuleType, root: Path
 ) -> None:
     shutil.copytree(SCRIPTS, root / "scripts", ignore=shutil.ignore_patterns("__pycache__"))
-    prepared(environment, root)
+    prepared(environment, root, "speech")
     python = Path(environment.python_path(str(root)))
     python.write_text('#!/bin/sh\nfor word; do echo "[$word]"; done\nexit 3\n')
     python.chmod(0o755)
@@ -309,4 +309,4 @@ def test_the_word_for_the_voice_is_not_passed_on(environment: ModuleType, monkey
     environment.start(["--with-voice", "ask", "vle"])
     environment.start(["ask", "vle"])
 
-    assert asked == ["voice", ["ask", "vle"], "", ["ask", "vle"]]
+    assert asked == ["voice", ["ask", "vle"], "speech", ["ask", "vle"]]

@@ -22,7 +22,7 @@ _SYSTEM_DATA = (
     "/usr/lib/espeak-ng-data",
     "/usr/local/share/espeak-ng-data",
 )
-_NO_VOICE = "this machine has no voice: install the extra voice (python3 scripts/start.py --with-voice)"
+_NO_VOICE = "this machine has no voice: install the extra speech (python3 scripts/start.py does)"
 _FIRST_VOICE = "gmw/en"
 """British English of the engine for Linux, whose own first choice may be another language."""
 

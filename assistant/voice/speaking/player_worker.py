@@ -15,7 +15,7 @@ from typing import Any
 from assistant.voice.speaking.worker import Message, Pipes
 
 NO_CARD = "there is no sound card to play on; the text goes on"
-NO_LIBRARY = "playing needs the extra voice (python3 scripts/start.py --with-voice); the text goes on"
+NO_LIBRARY = "playing needs the extra speech (python3 scripts/start.py has it); the text goes on"
 _BUFFER_MS = 60
 _IDLE_S = 2.0
 """Seconds of nothing to play after which the card is given back to others."""

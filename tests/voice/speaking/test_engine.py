@@ -70,6 +70,6 @@ def test_a_machine_without_a_voice_says_so(monkeypatch: pytest.MonkeyPatch, tmp_
     )
     bare = EngineSynthesiser({})
 
-    with pytest.raises(VoiceProblem, match="this machine has no voice: install the extra voice"):
+    with pytest.raises(VoiceProblem, match="this machine has no voice: install the extra speech"):
         bare.synthesise("One.", VoiceSettings())
     bare.close()

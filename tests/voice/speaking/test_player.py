@@ -75,6 +75,6 @@ def test_no_library_is_one_line(tmp_path: Path, monkeypatch: pytest.MonkeyPatch)
     monkeypatch.setenv("PYTHONPATH", str(tmp_path))
     player = CardPlayer()
 
-    with pytest.raises(VoiceProblem, match="playing needs the extra voice"):
+    with pytest.raises(VoiceProblem, match="playing needs the extra speech"):
         player.play(sound(100))  # type: ignore[arg-type]
     player.close()
