@@ -61,8 +61,10 @@ _COUNTING = frozenset({"About", "At", "Above", "Below", "Over", "Under", "Only",
 """Words with a capital that a fraction may follow; other names are counted by what looks like one."""
 _LEADS = ("Assumed", "Also needed", "Unchanged", "Known nearby")
 """What keeps its colon, whatever follows: the others of the sentence give way."""
-_NOTE = r" ?(?:Value|The \S+(?: \S+){0,3}) (?:is )?from memory, check the source\."
+_NOTE = r" ?(?:Value|[A-Z][^.]*? (?:is|are)) from memory, check the source\."
 """A note from one who writes to those who check; a listener would take it for a doubt of his own."""
+_EXPLAINS = r"^(?!or |\d).*(?: or |,.*,)"
+"""What stands in brackets for a word of a list, and itself lists what is meant by it."""
 _LONG_ASIDE = 6
 """Words from which an aside that ends a sentence is a sentence of its own."""
 _NO_ITEM = "which|then|with|so|if|and|or|at|in|when|where|whichever|whatever|is|are|was|by|from|to|that|below|above"
@@ -199,7 +201,7 @@ def _aside(inner: str, before: str, after: str) -> str:
         return f". {_upper(inner)}"
     if re.fullmatch(_AMOUNT, inner) and re.search(rf"{_AMOUNT}$", before):
         inner = f"or {inner}"
-    elif after[:1] == "," and re.search(r", | or ", inner) and not inner.startswith("or "):
+    elif after[:1] == "," and re.search(_EXPLAINS, inner):
         inner = f"that is {inner}"
     return f", {inner}" + ("" if not after or after[0] in _ASIDE_ENDS else ",")
 

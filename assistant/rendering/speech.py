@@ -35,6 +35,7 @@ _MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
     "November", "December",
 )  # fmt: skip
+_NAMED_DATE = rf"\b(\d{{1,2}}) ({'|'.join(_MONTHS)}) (\d{{4}})\b"
 _NEVER_READ = frozenset({"in"})
 """Signs of units that are likelier to be words of the sentence: "2 in each"."""
 _LONGEST = 15
@@ -195,6 +196,8 @@ def _dates_in_words(text: str) -> str:
         name = _MONTHS[month - 1]
         return f"{number_words(day)} {name} {number_words(year // 100)} {number_words(year % 100)}"
 
+    if re.search(_NAMED_DATE, text):
+        text = re.sub(_NAMED_DATE, lambda m: f"{m[3]}_{_MONTHS.index(m[2]) + 1:02}_{int(m[1]):02}", text)
     return re.sub(r"\b(\d{4})_(\d\d)_(\d\d)\b", said, text) if "_" in text else text
 
 

@@ -190,6 +190,9 @@ def test_words_of_the_radio(
         ("1/8 in (3 mm) of slush", "one eighth of an inch, or three millimetres, of slush."),
         ("29 mph (25 kt) is fast", "twenty-nine miles per hour, or twenty-five knots, is fast."),
         ("a wet runway (damp, or with water), or ice", "a wet runway, that is damp, or with water, or ice."),
+        ("PUMP LOST (red, horn), and fire (amber)", "Pump lost, red, horn, and fire amber."),
+        ("15 m for C (18 m if it is longer or so), 18 m for D", "fifteen metres for C, eighteen metres if it is longer "
+         "or so, eighteen metres for D."),
         ("Switch off (in the second mode it does only this).", "Switch off. In the second mode it does only this."),
     ],
 )
@@ -204,6 +207,7 @@ def test_an_aside_is_joined_as_it_belongs(written: str, said: str, units: Units,
         ("Assumed: nine times the root: a rotating tyre.", "Assumed: nine times the root, a rotating tyre."),
         ("It is steering. Value from memory, check the source.", "It is steering."),
         ("At most 5%. The 5% is from memory, check the source.", "At most five percent."),
+        ("9 m. Values other than C are from memory, check the source.", "nine metres."),
         (
             "Settings of the lever: SOFT 1.4 m/s², HARD 2.3 m/s², FULL 3.2 m/s², and off, which gives none at all.",
             "Settings of the lever: soft one point four metres per second squared. "
@@ -258,6 +262,7 @@ def test_a_label_is_said_with_its_kind(written: str, said: str, units: Units, le
         ("“on ground”", "on ground."),
         ("Which one?", "Which one?"),
         ("effective 2026-08-01", "effective one August twenty twenty-six."),
+        ("effective 1 August 2026", "effective one August twenty twenty-six."),
         ("", ""),
     ],
 )
