@@ -22,7 +22,7 @@ from assistant.terminal.records import (
     tell_news,
     write_own,
 )
-from assistant.terminal.screen import Screen, complain
+from assistant.terminal.screen import Screen, complain, is_terminal
 
 _LARGEST = 200_000_000
 
@@ -65,13 +65,15 @@ def take_in(parsed: Parsed, screen: Screen) -> int:
 
 
 def forget(parsed: Parsed, screen: Screen) -> int:
-    """Remove a person wholly, after a question where somebody sits at the keyboard."""
+    """Remove a person wholly, once a "yes" was typed or came through a pipe."""
     name = " ".join(parsed.words[1:])
     if not name:
         raise UsageProblem(f"write: {PROGRAM} {PROGRESS.name} forget NAME")
     with opened_record() as record:
         learner = somebody(record, name)
-        if is_typed() and not _confirmed(learner.name, screen):
+        if not _confirmed(learner.name, screen):
+            if not is_typed():
+                raise UsageProblem('nothing was removed; a "yes" on the input removes')
             _say("Nothing was removed.", screen)
             return DONE
         forgotten = record.forget(learner)
@@ -115,9 +117,10 @@ def _read(path: str) -> Any:
 
 def _confirmed(name: str, screen: Screen) -> bool:
     question = f'Remove {name} wholly, from every backup too? Type "yes" to remove, anything else keeps: '
-    screen.out.write("\n".join(wrap(question, screen.width)) + " ")
-    screen.out.flush()
-    return sys.stdin.readline().strip().casefold() == "yes"
+    if is_typed() or is_terminal(sys.stdin):
+        screen.out.write("\n".join(wrap(question, screen.width)) + " ")
+        screen.out.flush()
+    return sys.stdin is not None and sys.stdin.readline().strip().casefold() == "yes"
 
 
 def _taken_line(taken: TakenIn) -> str:

@@ -23,7 +23,7 @@ DEFAULT_NUMBER, MOST = 10, 200
 _LARGEST_SET = 5_000_000
 """Bytes of a saved set that are read."""
 _TEXT_WIDTH = 80
-_BROKEN = 1
+_BROKEN, _NOT_WRITTEN = 1, 5
 
 
 class Output(NamedTuple):
@@ -49,7 +49,11 @@ def sheet(parsed: Parsed) -> int:
     if "--save" in parsed.values:
         outputs.append(Output(parsed.values["--save"], written(chosen).encode("utf-8"), "the set"))
     for output in outputs:
-        _write(output)
+        try:
+            _write(output)
+        except OSError as error:
+            complain(clean(f"cannot write {output.path}: {(error.strerror or 'it cannot be opened').lower()}"))
+            return _NOT_WRITTEN
         screen.say(clean(f"written: {output.path} ({output.called})"))
     if "-o" not in parsed.values:
         asked = questions_text(paper, screen.width, closing=False)

@@ -8,7 +8,7 @@ from assistant.practice.keeping.learners import NameProblem
 from assistant.practice.keeping.record import Record
 from assistant.practice.keeping.rows import Learner
 from assistant.rendering.text import clean
-from assistant.terminal.options import Parsed, UsageProblem
+from assistant.terminal.options import Parsed, UsageProblem, nearest
 from assistant.terminal.progress import day_of
 from assistant.terminal.screen import Screen
 from assistant.terminal.sitting_prompt import Asking
@@ -50,9 +50,10 @@ def _enrolled(name: str, record: Record, screen: Screen) -> Learner:
     found = record.find(name)
     if found is not None:
         return found
-    others = ", ".join(each.name for each in record.learners())
+    known = {each.name.lower(): each.name for each in record.learners()}
+    near = known.get(nearest(name.lower(), list(known)) or "", "")
     learner = record.enrol(name)
-    say(f"{learner.name} is new in the record{f' (there is {others})' if others else ''}.", screen)
+    say(f"{learner.name} is new in the record{f' (there is {near})' if near else ''}.", screen)
     return learner
 
 

@@ -27,5 +27,5 @@ def left_out_line(pool: Pool) -> str:
     if not pool.left_out:
         return ""
     count, first = len(pool.left_out), pool.left_out[0].line
-    records = "1 record" if count == 1 else f"{count} records"
-    return f"Not asked: {records}, such as: {first} (“downlock progress” tells all)."
+    many = f"{count} records; the first: " if count > 1 else ""
+    return f"Not asked: {many}{first} (“downlock progress” tells all)."

@@ -181,7 +181,7 @@ def test_a_file_that_cannot_be_taken_in(
 def test_a_person_is_forgotten(run: Runner, own_places: Path) -> None:
     practised(own_places, "Wilhelmina", "Ben")
 
-    done = run("progress", "forget", "wilhelmina", "--width", "100")
+    done = run("progress", "forget", "wilhelmina", "--width", "100", typed=b"yes\n")
 
     assert done.code == 0
     assert done.out.startswith(
@@ -189,6 +189,15 @@ def test_a_person_is_forgotten(run: Runner, own_places: Path) -> None:
     )
     assert all(b"Wilhelmina" not in path.read_bytes() for path in own_places.rglob("*") if path.is_file())
     assert run("progress").out.startswith("Ben: ")
+
+
+def test_a_pipe_without_a_yes_forgets_nobody(run: Runner, own_places: Path) -> None:
+    practised(own_places, "Ana")
+
+    done = run("progress", "forget", "ana", typed=b"")
+
+    assert (done.code, done.err) == (2, 'downlock: nothing was removed; a "yes" on the input removes\n')
+    assert run("progress").out.startswith("Ana: ")
 
 
 @pytest.mark.parametrize(("typed", "stays"), [(b"\n", True), (b"no\n", True), (b"yes\n", False), (b"YES \n", False)])

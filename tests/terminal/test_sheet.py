@@ -134,3 +134,11 @@ def test_what_cannot_be_written_is_said(run: Runner) -> None:
 def test_too_few_questions_are_said(run: Runner) -> None:
     done = run("sheet", "quiz", "--topic", "32-20", "--number", "100")
     assert done.code == 0 and "there are only" in done.err
+
+
+def test_a_file_that_cannot_be_written_is_named(run: Runner, tmp_path: Path) -> None:
+    path = tmp_path / "no" / "such" / "quiz.txt"
+
+    done = run("sheet", "quiz", "--seed", "7", "--number", "1", "-o", str(path))
+
+    assert (done.code, done.err) == (5, f"downlock: cannot write {path}: no such file or directory\n")
