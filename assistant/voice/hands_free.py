@@ -21,6 +21,7 @@ from assistant.voice.echo import Echo, rest_from
 from assistant.voice.hearing.ear import Ear, Heard, as_asked
 from assistant.voice.hearing.samples import from_pcm
 from assistant.voice.listening import Closed, Listener, Utterance
+from assistant.voice.pending import Pending
 from assistant.voice.sound import Speaker, Tones
 from assistant.voice.steering import Steering, choices_of
 
@@ -48,22 +49,6 @@ class Manner(NamedTuple):
     """Which of some phrases an utterance is by a grammar, or a number; "" for none."""
 
 
-_OF_THE_ANSWER = frozenset({"why", "source", "again"})
-
-
-class _Pending(NamedTuple):
-    """A turn that is to be affirmed: its text, the contexts before it and after it, and what else it may have been.
-
-    number: whether it is its number that is in doubt.
-    """
-
-    text: str
-    before: Context
-    after: Context
-    rival: str = ""
-    number: bool = False
-
-
 class HandsFree:
     """One conversation by ear, from its first word to its last."""
 
@@ -83,7 +68,7 @@ class HandsFree:
         self._loaded = ""
         self._last = ""
         self._heard = ""
-        self._pending: _Pending | None = None
+        self._pending: Pending | None = None
         self._wary = 0
         self._misses = 0
         self._over = False
@@ -171,14 +156,14 @@ class HandsFree:
             self._pending = pending
             self._tell(control)
 
-    def _affirm(self, pending: _Pending | None) -> None:
+    def _affirm(self, pending: Pending | None) -> None:
         if pending is None:
             self._say(said.GO_ON, remember=False)
             return
         self._context = pending.before
         self._answer_text(pending.text)
 
-    def _deny(self, pending: _Pending) -> None:
+    def _deny(self, pending: Pending) -> None:
         """Offer the other thing that may have been meant; else let a number alone take the place of the one denied."""
         if pending.rival:
             self._put_up(pending.rival, pending.before, "")
@@ -219,7 +204,7 @@ class HandsFree:
     def _said_back(self, text: str) -> str:
         return as_asked(text, self._knowledge)
 
-    def _stand_by(self, pending: _Pending | None) -> None:
+    def _stand_by(self, pending: Pending | None) -> None:
         """Wait until spoken to, however long; what is said then is a turn like any other."""
         self._pending = pending
         self._say(said.STANDING_BY, remember=False)
@@ -238,8 +223,8 @@ class HandsFree:
         if heard.answer.outcome == DECLINE:
             self._miss(heard.answer)
             return
-        if self._pending and turn_control(heard.text) in _OF_THE_ANSWER:
-            self._say(self._last)  # there is no answer yet that these could be about
+        if self._pending and not heard.pending and self._pending.is_doubted_in(heard):
+            self._say(self._last)  # there is no answer yet that this could be about
             return
         before = self._pending.after if self._pending else self._context
         self._pending = None
@@ -255,7 +240,7 @@ class HandsFree:
         """Keep a turn that is to be affirmed: what is said next may correct it, so it counts as asked."""
         after = answer_turn(text, before, self._knowledge)[1]
         self._heard = text
-        self._pending = _Pending(text, before, after, rival, number)
+        self._pending = Pending(text, before, after, rival, number)
 
     def _answer_text(self, text: str) -> None:
         self._heard = text

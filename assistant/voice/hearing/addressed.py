@@ -42,10 +42,11 @@ _STATES = ("@", "=", "#", PLAIN)
 
 
 class _Evidence(NamedTuple):
-    """What speaks for a text. trade: names and units that only the trade uses. things: different ones named at all.
+    """What speaks for a text.
 
-    weight: of all that is named. loose: content words that neither a name nor the answer explains. besides: all words
-    that are in no name and no number. asks_back: whether it could not be answered as it stands.
+    trade: names and units that only the trade uses. things: different ones named at all. weight: of all that is named.
+    loose: content words that neither a name nor the answer explains. numbers: those without a unit; measured: those
+    with one. besides: all words that are in no name and no number. asks_back: whether it could not be answered.
     """
 
     asks: bool
@@ -55,6 +56,7 @@ class _Evidence(NamedTuple):
     loose: int
     others: bool
     numbers: int
+    measured: int
     besides: int
     asks_back: bool
 
@@ -96,8 +98,8 @@ def _speaks_for_itself(found: _Evidence) -> bool:
         return found.trade >= (1 if found.loose < 3 else 2) or (found.things > 1 and found.weight >= 3)
     if found.loose:
         return found.trade >= (2 if found.loose < 2 else 3) or (found.trade > 0 and found.things > 1)
-    if found.things > 1 and found.besides < 2:  # names alone, with hardly a word of a sentence between them
-        return True
+    if found.things + min(1, found.measured) > 1 and found.besides < 2:
+        return True  # names and amounts alone, with hardly a word of a sentence between them
     if found.asks_back:
         return found.trade + found.things > 3
     counted = found.things > 1 and found.numbers > 0 and found.besides <= _FEW_WORDS
@@ -119,7 +121,7 @@ def _evidence(text: str, answer: Answer, knowledge: Knowledge) -> _Evidence:
         bool(_ASKING.search(text)), own + len(units) + len(reading.variants), len(things),
         sum(knowledge.matcher.mention_weight(mention) for mention in named),
         sum(_is_loose(mention, explains) for mention in reading.mentions),
-        not _OTHERS.isdisjoint(reading.words), _bare(reading),
+        not _OTHERS.isdisjoint(reading.words), _bare(reading), len(units),
         len(set(range(len(reading.words))).difference(*_places(reading, named))), answer.outcome == CLARIFY,
     )  # fmt: skip
 

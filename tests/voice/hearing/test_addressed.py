@@ -31,6 +31,7 @@ def test_talk_in_a_car_is_not_for_this_listener(knowledge: Knowledge, text: str)
 
 @pytest.mark.parametrize("text", [
     "what is the wheelbase", "tiller limit at fifty knots", "maximum landing mass",
+    "stopping distance from one thirty knots",
     "brake two eighty fans on thirty outside minutes to two fifty", "can I take off with the brakes at 255",
     "we think a tyre burst at ninety knots on the take off roll", "how many tillers are there",
     "one leg still not green after the free fall", "who is taxiing with the tiller",

@@ -254,6 +254,12 @@ def test_what_is_asked_of_an_answer_waits_for_it(talk: Callable[..., Talked]) ->
     assert done.said[-1].startswith("Confirm, ")
 
 
+def test_no_turn_takes_over_a_number_that_is_in_doubt(talk: Callable[..., Talked]) -> None:
+    done = talk(PEDALS, "forty eight tonnes")
+
+    assert not any("either way" in said for said in done.said)
+
+
 # --- what steers and what does not
 
 
