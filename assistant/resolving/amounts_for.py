@@ -31,6 +31,7 @@ _SENSIBLE = {
     "ft": 70_000.0, "min": 1000.0,
 }  # fmt: skip
 """The greatest bare number that may be meant in a unit."""
+_SHARES = frozenset(("factor", "percent", "count", "h", "min", "m/s2", "Mach"))
 _OFTEN_BARE = frozenset(("degC", "kt", "deg", "psi", "kg", "ft", "K", "factor"))
 """Units that people leave out; a bare number is seldom a time, a length or a count."""
 
@@ -143,6 +144,8 @@ def _cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequen
         return None
     cost = 0.0
     if amount.unit is None:
+        if amount.spoken and 0 < abs(amount.value) < 1 and wanted.unit not in _SHARES:
+            return None  # "half" of something is no pressure
         if wanted.measured or abs(amount.value) > _SENSIBLE.get(wanted.unit, float("inf")):
             return None
         cost = _BARE if wanted.unit in _OFTEN_BARE else _BARE_SELDOM

@@ -96,12 +96,20 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
 
 def _measured(amount: Amount, model: Model, question: Question) -> Amount:
     """Give a bare number the unit of the one quantity that the words before it name: "pumped to 182"."""
-    before = next((m for m in question.reading.mentions if m.end == amount.start), None)
-    if amount.unit is not None or before is None:
+    named = frozenset[str]()
+    end = amount.start
+    for mention in reversed(question.reading.mentions):
+        if mention.end == end:
+            if not mention.passing:
+                named = mention.concepts - {"duration"}  # a time has its unit; "minutes 450 to 250" asks for one
+                break
+            end = mention.start  # "deceleration measured 1.9"
+    if amount.unit is not None or not named:
         return amount
-    units = {i.unit for i in model.inputs if i.quantity in before.concepts and not _is_own(i)}
-    same = sum(1 for i in model.inputs if i.quantity in before.concepts and not _is_own(i))
-    return amount._replace(unit=units.pop()) if same == 1 and model.output not in before.concepts else amount
+    units = {i.unit for i in model.inputs if i.quantity in named and not _is_own(i)}
+    if units and model.output in named:
+        units.add(model.output_unit)
+    return amount._replace(unit=units.pop()) if len(units) == 1 else amount
 
 
 def _deviation(model: Model, question: Question) -> Amount | None:
@@ -304,7 +312,7 @@ def resolve_model(
         return _solve(model, runs, binding, missing[0], question, know)
     if binding.output is not None and not missing:
         wanted = [i for i in model.inputs if i.id in model.inverse and i.id not in binding.by_amount]
-        wanted = [i for i in wanted if i.quantity in question.reading.concepts]
+        wanted = [i for i in wanted if i.quantity in question.reading.concepts and _is_open(i, question, know)]
         if len(wanted) == 1:
             return _solve(model, runs, binding, wanted[0], question, know)
     if missing:
@@ -318,6 +326,11 @@ def _limit_of(model: Model, question: Question, know: Knowledge) -> Limit | None
     name = dict(model.extra).get("limit", "")
     found = know.record(name, question.variant) if name in know.base.records else None
     return found if isinstance(found, Limit) and found.maximum else None
+
+
+def _is_open(item: ModelInput, question: Question, know: Knowledge) -> bool:
+    """Return whether an input may be what is asked for: no words have settled it, or they only say whose it is."""
+    return bool(item.default) or not _chosen(item, question, know)
 
 
 def _combinations(binding: Binding) -> Iterator[dict[str, Bound]]:

@@ -24,8 +24,9 @@ def unsure(found: list[Candidate], question: Question, know: Knowledge) -> Resul
         return Declined(_words(found, unknown), _near(found, know))
     options: dict[str, str] = {}
     for candidate in good[:8]:
-        if candidate.match and candidate.match.record not in options:
-            options[candidate.match.record] = offered(know, candidate.match.record)
+        name = offered(know, candidate.match.record) if candidate.match else ""
+        if candidate.match and candidate.match.record not in options and name not in options.values():
+            options[candidate.match.record] = name
     chosen = list(options.items())[:3]
     alone = good[0].match if len(chosen) == 1 else None
     if alone and (alone.covered > _WHOLE or (alone.covered >= COVER and good[0].score >= ALONE)):

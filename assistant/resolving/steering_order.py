@@ -205,7 +205,7 @@ def _nearest(controls: list[tuple[_Named, str]], at: int, words: tuple[str, ...]
         between = words[mention.end : at] if mention.end <= at else words[at : mention.start]
         if not _PARTING.isdisjoint(between):
             distance += 3 if mention.end <= at else 4
-        count = 2 if _both(mention, words) else 1
+        count = 2 if _both(mention, words) or (control == "tiller" and _both_pilots(words)) else 1
         if best is None or distance < best[0]:
             best = (distance, control, count)
     return (best[1], best[2]) if best and best[0] < 14 else None
@@ -218,6 +218,14 @@ def _both(mention: _Named, words: tuple[str, ...]) -> bool:
         or "two" in before
         or "each" in before
         or ("both" in words and mention.text.startswith("tillers"))
+    )
+
+
+def _both_pilots(words: tuple[str, ...]) -> bool:
+    """Return whether both pilots are said to do something, and not with the pedals alone: "both pilots wind on 30"."""
+    return any(
+        one in ("both", "each", "two") and other in ("pilots", "pilot", "crew") and "pedals" not in words[k + 2 : k + 4]
+        for k, (one, other) in enumerate(pairwise(words))
     )
 
 

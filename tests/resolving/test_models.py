@@ -290,3 +290,15 @@ def test_a_difference_from_the_standard_is_no_temperature(ask: Ask, said: str, d
     given = ask(f"tyre ground speed for 130 kt IAS at 5000 ft at {degrees} °C outside")
 
     assert first(standard, "kt") == pytest.approx(first(given, "kt"), abs=0.01)
+
+
+@pytest.mark.parametrize(
+    "question", ["deceleration measured 1.9 firm, is on target on", "deceleration 1.9 with FIRM, is on target lit"]
+)
+def test_what_words_have_chosen_is_not_solved_for(ask: Ask, question: str) -> None:
+    assert first(ask(question), "m/s2") == pytest.approx(1.955)
+
+
+@pytest.mark.parametrize("asking", ["mins", "minutes", "time", "cooling time"])
+def test_the_quantity_asked_for_is_none_of_the_number_after_it(ask: Ask, asking: str) -> None:
+    assert first(ask(f"{asking} 450 to 250, fans, OAT 20"), "min") == pytest.approx(12 * log(430 / 230))

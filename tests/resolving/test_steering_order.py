@@ -127,3 +127,9 @@ def test_each_order_has_its_own_control(ask: Ask, question: str, tiller: float, 
 )
 def test_no_order_is_left_out_or_made_up(ask: Ask, question: str) -> None:
     assert ask(question).outcome == "clarify"
+
+
+def test_what_both_pilots_do_is_done_twice(ask: Ask) -> None:
+    answer = ask("At 40 kt both pilots wind on 30° to the left. What does the tiller side of the order come to?")
+
+    assert answer.values[0].value == pytest.approx(min(60, tiller_limit(40)))
