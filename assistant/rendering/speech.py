@@ -15,6 +15,7 @@ from assistant.quantities.show import number_words
 from assistant.quantities.show import spoken as spoken_amount
 from assistant.quantities.units import Units
 from assistant.rendering.by_ear import sentences_by_ear
+from assistant.rendering.labels import labels_named
 from assistant.rendering.sayable import is_sayable
 
 _DATE = r"\b(\d{4})-(\d\d)-(\d\d)\b"
@@ -27,10 +28,6 @@ _PIECE = re.compile(
     r"|(?P<word>[^\W\d_]+)"
 )
 _DAY_FIRST = r"(?<![\d/])(\d\d)/(\d\d)/(\d{4})(?![\d/])"
-_BEFORE_LABEL = "[Ii]n|[Tt]o|[Oo]f|[Ff]rom|[Ww]ith|[Ww]ithout|[Uu]ntil|[Ff]or"
-_KINDS = ("mode", "setting", "settings", "memo", "caption", "message", "button", "switch", "shows", "lights")
-_KINDS_OF_MODES = (*_KINDS, "modes", "braking", "brakes", "pressure")
-"""Words that tell what kind of thing a label before them names."""
 _MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
     "November", "December",
@@ -69,7 +66,7 @@ def spoken(
     semicolon or dash, and ends with a stop unless it asks something.
     """
     manner = _Manner(units, _signs(units), lexicon, digits, radio or {})
-    said = _labels_named(text, labels) if labels else text
+    said = labels_named(text, labels) if labels else text
     said = _divided(_slashed_dates(_roots_multiplied(said)))
     said = _ranges_in_words(_with_lexicon_signs(_rates(said, manner), manner), manner)
     said = _dates_in_words(sentences_by_ear(said, _written(units)))
@@ -131,18 +128,6 @@ def _rates(text: str, manner: _Manner) -> str:
         return f"{match[1]} per {manner.units.get(manner.signs[match[2]]).say_one}"
 
     return re.sub(rf"(?:(?<=\d)|(?<=\d ))({signs})/({signs})(?![\w²³])", said, text)
-
-
-def _labels_named(text: str, labels: Mapping[str, str]) -> str:
-    """Name the kind of a label where nothing but its capitals tells it: "in NORMAL", "With STEER LOST the …"."""
-    for label, name in labels.items():
-        if label not in text:
-            continue
-        kinds = "|".join(_KINDS_OF_MODES if name.endswith(" mode") else _KINDS)
-        alone = rf"{re.escape(label)}(?!\w|[ -](?:{kinds}|[A-Z]{{2,}})\b)"
-        text = re.sub(rf"(?:^|(?<=[.:;] ))With {alone} (?=[a-z])", f"With {name}, ", text)
-        text = re.sub(rf"(?<!\w)({_BEFORE_LABEL}) {alone}", rf"\1 {name}", text)
-    return text
 
 
 def _with_lexicon_signs(text: str, manner: _Manner) -> str:

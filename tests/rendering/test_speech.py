@@ -244,6 +244,7 @@ LABELS = {"SOFT": "soft mode", "HARD": "the hard setting", "PUMP LOST": "the cap
         ("With PUMP LOST the steering is off.", "With the caption pump lost, the steering is off."),
         ("The colour of PUMP LOST is amber.", "The colour of the caption pump lost is amber."),
         ("PUMP LOST shows.", "Pump lost shows."),
+        ("SOFT has no pump, so HARD is lost.", "Soft mode has no pump, so the hard setting is lost."),
     ],
 )
 def test_a_label_is_said_with_its_kind(written: str, said: str, units: Units, lexicon: dict[str, str]) -> None:
