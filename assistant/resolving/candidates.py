@@ -194,11 +194,22 @@ def _bands(bands: Bands, match: Match, question: Question, know: Knowledge) -> I
         mine = limit_rules.own_amounts(bands.id, amounts, question, know)
         rest = 0 if compared else len(amounts) - 1 - strange - 0.5 * (len(amounts) - len(mine))
         score = min(1.2, match.score * (1.35 if compared and question.reading.has("can") else 1.1))
+        score *= _UNCOMPARED if _wants_distance(bands, question, know) else 1.0
         result = _with_each(bands, judged, question, know) if compared else judged
         yield Candidate(score * 0.9**rest * 0.6**strange, match.matched + 0.6, result, match)
     elif bands.says:
         score = match.score * 0.9 * _amount_penalty(match, question.reading.amounts, know)
         yield Candidate(score, match.matched, BandResult(bands, float("nan"), bands.rules[0], None), match)
+
+
+def _wants_distance(bands: Bands, question: Question, know: Knowledge) -> bool:
+    """Return whether a distance is named that a verdict on another quantity has no word of: "RTO stopping distance"."""
+    if know.units.get(bands.unit).dimension == "length":
+        return False
+    explained = know.matcher.vocabulary(bands.id)
+    return any(
+        m.holds("distance") and explained.isdisjoint(m.concepts) for m in question.reading.mentions if not m.weak
+    )
 
 
 def _with_each(bands: Bands, judged: BandResult, question: Question, know: Knowledge) -> Result:

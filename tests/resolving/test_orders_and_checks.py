@@ -141,3 +141,7 @@ def test_a_difference_asked_about_is_judged(ask: Ask, question: str) -> None:
 
 def test_minutes_of_a_turn_are_spent_at_the_stand(ask: Ask) -> None:
     assert "45 min" in ask("35 minute turn").text
+
+
+def test_a_distance_asked_for_is_no_verdict_on_a_speed(ask: Ask) -> None:
+    assert ask("RTO stopping distance from 120 kt").outcome == CLARIFY
