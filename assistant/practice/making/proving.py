@@ -10,6 +10,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.turn import answer_turn
 from assistant.practice.making.question import FACT, OUTSIDE, WITHIN, Draft, Expected, Key
 from assistant.practice.making.wording import content
+from assistant.resolving import tables
 from assistant.resolving.knowing import Knowledge
 
 _DUST = 1e-6
@@ -46,6 +47,8 @@ def differences(key: Key, entry: str, answer: Answer, know: Knowledge) -> tuple[
     if key.values and not key.verdict and not _leads(key.values[0], answer, know):
         found.append(f"not first: {key.values[0].value:g} {key.values[0].unit}")
     found += [f"not {output} {value}" for output, value in key.states if not _states(output, value, answer, know)]
+    if key.states and _tells_of_others(key, answer, know):
+        found.append("results of other tables too")
     if key.sets and answer.values[:1] and answer.values[0].value != len(key.sets):
         found.append(f"{answer.values[0].value:g} sets")
     found += [f"not said: {point}" for point in _stated(key) if point.lower().rstrip(".") not in answer.text.lower()]
@@ -94,6 +97,16 @@ def _holds(one: Expected, answer: Answer, know: Knowledge) -> bool:
 def _leads(one: Expected, answer: Answer, know: Knowledge) -> bool:
     first = answer.values[:1]
     return bool(first) and _same(one, first[0].value, first[0].unit, know)
+
+
+def _tells_of_others(key: Key, answer: Answer, know: Knowledge) -> bool:
+    """Whether an answer says a result of a table that was not asked for: then no short answer to it would be whole."""
+    asked = {output.split(".", 1)[0] for output, _ in key.states}
+    return any(
+        output_words(table, output.id, value) in answer.text
+        for table in tables.tables(know.base) if table.id not in asked
+        for output in table.outputs for value, _, _ in output.values
+    )  # fmt: skip
 
 
 def _states(output: str, value: str, answer: Answer, know: Knowledge) -> bool:

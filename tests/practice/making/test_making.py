@@ -194,3 +194,14 @@ def test_a_sum_says_what_it_depends_on(everything: list[Question], knowledge: Kn
         record = knowledge.base.records[question.entry]
         if question.form == CALCULATION and any(item.choices for item in getattr(record, "inputs", ())):
             assert not re.match(r"(?:What|How) ", question.text), question.text
+
+
+def test_a_scenario_s_full_answer_tells_of_no_other_table(everything: list[Question], knowledge: Knowledge) -> None:
+    from assistant.answering.states import output_words
+    from assistant.resolving import tables
+
+    for question in [q for q in everything if q.form == STATE]:
+        asked = {name.split(".")[0] for name, _ in question.key.states}
+        for table in [each for each in tables.tables(knowledge.base) if each.id not in asked]:
+            said = {output_words(table, output.id, value) for output in table.outputs for value, _, _ in output.values}
+            assert not any(words in question.key.says for words in said), question.text
