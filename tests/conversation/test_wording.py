@@ -100,7 +100,7 @@ class TestFigures:
         [
             ("how many tillers", "2 tillers, one at each side window."),
             ("how many wheels on the nose leg", "2 wheels on the nose leg."),
-            ("how many quarters of the lever for 1,800 psi", "3 quarters of the lever"),
+            ("parking brake pressure 1,800 psi, how many quarters", "3 quarters of the lever"),
             ("energy share landing without reverse", "0.9 (90%): share of"),
         ],
     )

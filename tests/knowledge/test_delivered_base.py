@@ -11,6 +11,7 @@ from assistant.knowledge.location import knowledge_root
 from assistant.knowledge.records import Fact
 
 ROOT = knowledge_root()
+FIGURE = r"\d[.,°%]?\d* ?(?:[°%]|(?:kt|psi|bar|s|min|h|m|ft|mm|kg)\b)"
 
 
 @pytest.mark.parametrize("type_id", types(ROOT))
@@ -30,5 +31,5 @@ def test_each_fact_is_offered_in_words_of_its_own(type_id: str) -> None:
     facts = {name: record for name, record in base.records.items() if isinstance(record, Fact)}
 
     assert [name for name, fact in facts.items() if not 3 <= len(fact.title.split()) <= 9] == []
-    assert [name for name, fact in facts.items() if re.search(r"\d[.,°%]?\d* ?(?:[°%]|(?:kt|psi|bar|s|min|h|m|ft|mm|kg)\b)", fact.title)] == []
+    assert [name for name, fact in facts.items() if re.search(FIGURE, fact.title)] == []
     assert len({fact.title.lower() for fact in facts.values()}) == len(facts)
