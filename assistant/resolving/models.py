@@ -21,6 +21,8 @@ from assistant.understanding.states import conditions
 from assistant.understanding.words import stem
 
 _OUTPUT = "(output)"
+_FAR, _DUST = 3.0, 1e-9
+"""How many times larger or smaller than a result a bare figure may be that is held against it."""
 _SEEKING = frozenset({
     "what", "which", "longest", "greatest", "highest", "most", "maximum", "max", "largest", "biggest", "furthest",
     "farthest",
@@ -318,7 +320,17 @@ def resolve_model(
     if missing:
         return Needed(model, tuple(i.ask or i.id for i in missing), tuple(i.id for i in missing))
     result = _run(model, runs, binding, question, know)
-    return result._replace(against=binding.output, limit=_limit_of(model, question, know))
+    against = binding.output if any(_of_its_size(binding, v.value, question) for v in result.values) else None
+    return result._replace(against=against, limit=_limit_of(model, question, know))
+
+
+def _of_its_size(binding: Binding, value: float, question: Question) -> bool:
+    """Return whether a figure given besides all inputs may be the result: by its unit, or by its size without one."""
+    given = binding.output
+    if given is None:
+        return False
+    bare = any(a.unit is None and abs(a.value - given) < _DUST for a in question.reading.amounts)
+    return not bare or abs(value) / _FAR <= abs(given) <= abs(value) * _FAR
 
 
 def _limit_of(model: Model, question: Question, know: Knowledge) -> Limit | None:

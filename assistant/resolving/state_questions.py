@@ -103,11 +103,23 @@ def _row(
     if not (asked or named) and any(_of_another(m, table, inputs, know) for m in barred):
         score *= _UNEXPLAINED
     score *= _barring(barred, know) * _unused_amounts(question)
+    well = all(c.value == state_tables.normal(know.base.inputs[c.input]) for c in relevant)
+    asks_when = "when" in question.reading.words or question.reading.has("cause")
+    if named and well and asks_when and not _results_in(table, relevant, named, know):
+        score *= _UNEXPLAINED  # when that comes about is asked, and these states do not bring it
     if unsaid:
         score = max(score, _ASKING_BACK if asked and not barred else 0.0)
         yield score, weight, _state_needed(table, unsaid, know)
         return
     yield score, weight, _table_result(table, inputs, leading, question, know)
+
+
+def _results_in(
+    table: StateTable, given: tuple[Condition, ...], named: list[tuple[str, str]], know: Knowledge
+) -> bool:
+    """Return whether the states given lead to a result that is named."""
+    now = state_tables.outputs(table, {c.input: c.value for c in given}, know.base)
+    return any(now.get(output) == value for output, value in named)
 
 
 def _fit(

@@ -100,8 +100,13 @@ class Binder:
         other = bool(after) and after[0].start - group.end <= 1 and not self._leads(after[0], following)
         if other and after[0].holds("can") and not _JOINING.intersection(between) and self._ends(after[0]):
             other = False  # "without anti-skid ok?": the last word asks, and says no state
-        if other and not self.conditions(group, after[0]):
-            other = False
+        said = self.conditions(group, after[0]) if other else None
+        denied = state.text == "no" and state.end == group.start
+        if denied and said and said.found[0].value == lead.found[0].value:  # "no controller failure": it is well
+            well = (c._replace(value=other_value(c.input, c.value, self.known) or c.value) for c in lead.found)
+            return lead._replace(found=tuple(well))
+        if other and (not said or (denied and said.found[0].value != lead.found[0].value)):
+            other = False  # "no fans available": none
         if other and (state.weak or self._asks_what_goes(state) or _JOINING.intersection(between)):
             return None
         return lead

@@ -24,6 +24,7 @@ _NUMBERED = {
 _SIZES = frozenset(("wide", "long", "width", "length", "across", "broad", "m", "metres", "degrees", "celsius", "c"))
 _MOVING = frozenset(("rolling", "taxiing", "taxying", "moving", "travelling", "trundling", "rollout", "crawling"))
 _NUMBER = frozenset(("no", "nr", "nbr", "num"))
+_LEFT = frozenset(("working", "left", "remain"))
 _SMALL = frozenset(("one", "two", "three", "four"))
 
 
@@ -79,6 +80,12 @@ def counted_at(amount: Amount, words: list[str]) -> set[int]:
     """Return where what a number counts may be named: right after it, or after a word such as "working"."""
     more = {amount.end + 1} if words[amount.end : amount.end + 1] in (["working"], ["other"], ["full"]) else set()
     return {amount.end} | more
+
+
+def tells_how_many(amount: Amount, words: list[str]) -> bool:
+    """Return whether a number counts what was spoken of before: "one is locked out, so three are working"."""
+    after = words[amount.end : amount.end + 3]
+    return after[:1] in (["are"], ["remain"]) and not _LEFT.isdisjoint(after)
 
 
 def expanded(tokens: list[Token]) -> list[Token]:

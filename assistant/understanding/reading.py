@@ -14,7 +14,15 @@ from assistant.quantities.numbers import STARTERS, is_typed
 from assistant.quantities.tokens import Token, tokenize
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
-from assistant.understanding.meant import counted_at, designators, expanded, hearsay, speeds_moved_at, words_meant
+from assistant.understanding.meant import (
+    counted_at,
+    designators,
+    expanded,
+    hearsay,
+    speeds_moved_at,
+    tells_how_many,
+    words_meant,
+)  # fmt: skip
 from assistant.understanding.spelling import mend
 from assistant.understanding.strange_names import is_called, misread_names, numbered_names
 from assistant.understanding.words import stem
@@ -396,7 +404,9 @@ def _counted(amounts: list[Amount], mentions: list[Mention], words: list[str]) -
     starts = {m.start for m in mentions if not m.weak and m.text.endswith("s")}
     return [
         a._replace(unit="count")
-        if a.unit is None and a.value in (1, 2, 3, 4, 5, 6, 8) and starts & counted_at(a, words)
+        if a.unit is None
+        and a.value in (1, 2, 3, 4, 5, 6, 8)
+        and (starts & counted_at(a, words) or tells_how_many(a, words))
         else a
         for a in amounts
     ]
