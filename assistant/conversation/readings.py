@@ -10,12 +10,13 @@ from assistant.knowledge.records import Model
 from assistant.resolving.given_states import given_states
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.models import bind, cued_parts
-from assistant.resolving.results import Choices, Elsewhere, Needed, TableResult
+from assistant.resolving.results import Choices, Elsewhere, FactResult, Needed, TableResult
 from assistant.resolving.steering_order import Deflection, deflections
 from assistant.understanding.reading import ELSEWHERE
 from assistant.understanding.states import Condition
 
-_POINTING = frozenset({"that", "it", "this", "those"})
+_POINTING = frozenset({"that", "it", "this", "those", "its"})
+_TELLING = (TableResult, FactResult)
 
 
 def question_of(text: str, knowledge: Knowledge, variant: str) -> Question:
@@ -43,7 +44,8 @@ def carried(alone: Question, context: Context, given: tuple[Condition, ...], kno
     kept = tuple(c._replace(where=()) for c in states if c.input not in named)
     variant = alone.variant if alone.named_variant else before.variant
     background = before.reading.concepts
-    if answer and isinstance(context.result, TableResult) and _POINTING.intersection(alone.reading.words):
+    if answer and isinstance(context.result, _TELLING) and _POINTING.intersection(alone.reading.words):
+        # "What deceleration is that?": what was answered is spoken of as well as what was asked.
         background |= knowledge.phrase(answer.text.partition(". ")[0]).concepts
     return alone._replace(
         conditions=(*kept, *alone.conditions),
