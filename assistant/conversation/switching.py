@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from assistant.conversation.context import Context
-from assistant.conversation.readings import question_of
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.results import Choices, Needed
 
@@ -15,18 +14,19 @@ _VERBS = frozenset({
     "switch", "fly", "flying", "use", "change", "set", "select", "keep", "go", "stay", "variant", "model", "type",
     "aircraft", "aeroplane", "airplane", "mine", "ours", "make", "talk", "about", "assume",
 })  # fmt: skip
+_MOST_WORDS = 8
 
 
 def variant_named(text: str, context: Context, knowledge: Knowledge) -> str:
     """Return the variant that a turn names and says nothing else with, or ""."""
-    if len(text) > 60:
+    if len(text) > 60 or len(text.split()) > _MOST_WORDS:
         return ""
     bare = text.strip(" .!").upper()
     if bare.isdigit() and bare in knowledge.variants:
         # A figure is a number rather than a name, unless another variant is kept to and nothing is asked back.
         elsewhere = context.variant not in ("", bare) and not isinstance(context.result, (Needed, Choices))
         return bare if elsewhere else ""
-    reading = question_of(text, knowledge, "").reading
+    reading = knowledge.reader.read(text)
     named = {v for v in reading.variants if v in knowledge.variants}
     rest = [w for k, w in enumerate(reading.words) if k not in reading.variant_places]
     if len(named) != 1 or reading.amounts or not _FILLING.union(_VERBS).issuperset(rest):

@@ -12,7 +12,7 @@ QUANTITIES = frozenset({
     "count", "ratio", "factor",
 })  # fmt: skip
 _AS_ASKED = {"time": "duration", "acceleration": "deceleration", "temperature_difference": "temperature"}
-_LEVELS = range(5_000, 50_001)
+_LEVELS = (5_000, 50_000)
 """Bare numbers that are altitudes in feet, where no mass is spoken of: "VLE at 30,000"."""
 _AS_GIVEN = {"time": "duration", "acceleration": "deceleration"}
 
@@ -46,12 +46,17 @@ def _is_mass(question: Question) -> bool:
     return question.reading.has("mass", "take_off", "landing", "weight")
 
 
+def _is_level(value: float) -> bool:
+    """Return whether a bare number may be a height in feet: whole hundreds, of their size."""
+    return _LEVELS[0] <= value <= _LEVELS[1] and value % 100 == 0
+
+
 def given_concepts(question: Question, know: Knowledge) -> set[str]:
     """Return the concepts that the question's amounts supply: knots say that a speed is meant."""
     given: set[str] = set()
     for amount in question.reading.amounts:
         given.add(f"#{amount.value:g}")
-        if amount.unit is None and amount.value in _LEVELS and amount.value % 100 == 0 and not _is_mass(question):
+        if amount.unit is None and _is_level(amount.value) and not _is_mass(question):
             given.add("altitude")
         if amount.unit:
             dimension = know.units.get(amount.unit).dimension

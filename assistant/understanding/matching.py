@@ -177,10 +177,14 @@ class Matcher:
         sought = self._sought(reading, given, excused)
         best: dict[tuple[str, str], Match] = {}
         for index in self._candidates(reading, given) if only is None else self._asks_of(only):
-            match = self._match(self._ask(index), sought)
-            held = best.get((match.record, match.tag))
+            ask = self._ask(index)
+            held = best.get((ask.record, ask.tag))
+            covered = _coverage(ask.required, sought)
+            if held is not None and covered <= held.score * ask.whole:
+                continue  # no score is above the share that is covered
+            match = self._match(ask, sought, covered)
             if held is None or match.score > held.score:
-                best[match.record, match.tag] = match
+                best[ask.record, ask.tag] = match
         return sorted(best.values(), key=lambda m: (-m.score, -m.matched))
 
     def _sought(self, reading: Reading, given: Iterable[str], excused: Collection[int]) -> _Sought:
@@ -217,8 +221,7 @@ class Matcher:
         least = gathered[best[_MOST - 1]] - 1e-9
         return [index for index in best if gathered[index] >= least]
 
-    def _match(self, ask: _Ask, sought: _Sought) -> Match:
-        covered = _coverage(ask.required, sought)
+    def _match(self, ask: _Ask, sought: _Sought, covered: float) -> Match:
         bonus = sum(weight for part, weight in ask.optional if not part.isdisjoint(sought.concepts))
         explained, penalty, barred = self._explained(ask, sought)
         cover = covered / ask.whole if ask.whole else 0.0
