@@ -117,9 +117,9 @@ def padded(entries: int, folder: str) -> Knowledge:
     shutil.copytree(knowledge_root(), root)
     base = opened(str(root)).base
     missing = entries - len(base.order)
-    document = next(d.id for d in base.documents.values() if not d.published)
+    cited = next(s for r in base.records.values() for s in r.sources if not base.documents[s.document].published)
     names = [term.names[0] for term in base.terms.values() if term.kind == "thing" and term.names[0].isalpha()]
-    facts = list(made_up_facts(missing, names, f"{document} 0"))
+    facts = list(made_up_facts(missing, names, f"{cited.document} {cited.paragraph}"))
     for start in range(0, len(facts), 500):
         text = "facts:\n" + "".join(facts[start : start + 500])
         Path(root, base.type_info.id, f"padding_{start}.yaml").write_text(text, encoding="utf-8")
