@@ -6,6 +6,8 @@ A start reads all of the cache and uses little of it: text without quotes is rea
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
+from sys import intern
 from typing import Any
 
 _FIELD, _PART, _ONE, _WEIGHT = "{", "}", "|", "^"
@@ -45,11 +47,14 @@ def _pack_parts(parts: Iterable[Sequence[Any]]) -> str:
 
 
 def _unpack_parts(text: str) -> Parts:
-    found = []
-    for part in text.split(_PART) if text else ():
-        concepts, _, weight = part.rpartition(_WEIGHT)
-        found.append((frozenset(concepts.split(_ONE)), float(weight)))
-    return tuple(found)
+    return tuple(map(_unpack_part, text.split(_PART))) if text else ()
+
+
+@lru_cache(maxsize=20_000)
+def _unpack_part(part: str) -> tuple[frozenset[str], float]:
+    """Return the concepts of a part and its weight; the same part of many ways of asking is kept once."""
+    concepts, _, weight = part.rpartition(_WEIGHT)
+    return frozenset(map(intern, concepts.split(_ONE))), float(weight)
 
 
 def _joined(words: Iterable[str]) -> str:
