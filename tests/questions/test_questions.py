@@ -30,7 +30,7 @@ class Reached(NamedTuple):
 # Raise these with what is reached; never lower them to pass.
 REACHED = {
     "tuned": Reached(right=97.4, wrong=1.6),
-    "unseen": Reached(right=90.5, wrong=5.0),
+    "unseen": Reached(right=93.0, wrong=4.2),
 }
 FILES = [path for name in REACHED for path in sorted((HERE / name).glob("*.jsonl"))]
 OUTCOMES = {"answer", "clarify", "decline"}
