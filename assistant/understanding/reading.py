@@ -48,6 +48,7 @@ _MEASURED = {
 }  # fmt: skip
 """What an amount with a unit measures, as questions name it."""
 _WHICH = frozenset(("what", "which", "whats", "many"))
+_EITHER = frozenset({"and", "or", "vs", "versus", "/", ",", "&"})
 STATE = "@"
 """Begins the concept of a group of state words ("@lost")."""
 
@@ -210,7 +211,8 @@ class Reader:
     ) -> tuple[list[Amount], tuple[str, ...]]:
         """Read a bare number apart from the rest as the variant of that name: "tiller limit 44 kt, 120"."""
         if variants:
-            return amounts, variants
+            beside = [a for a in amounts if self._is_beside(a, variants, words)]
+            return [a for a in amounts if a not in beside], (*variants, *(f"{a.value:g}" for a in beside))
         for amount in amounts:
             apart = amount.end == len(words) or words[amount.end] in (",", ":", "?", ".", "again", "then", "instead")
             named = amount.start > 0 and words[amount.start - 1] == "the"
@@ -222,6 +224,18 @@ class Reader:
             if amount.unit is None and apart and name in self.lexicon.variant_numbers:
                 return [a for a in amounts if a is not amount], (name,)
         return amounts, variants
+
+    def _is_beside(self, amount: Amount, variants: tuple[str, ...], words: list[str]) -> bool:
+        """Return whether a bare number is a variant that is named beside another: a name, "and", the number."""
+        if amount.unit is not None or f"{amount.value:g}" not in self.lexicon.variant_numbers:
+            return False
+        names = {v.lower() for v in variants}
+        before, after = words[max(0, amount.start - 2) : amount.start], words[amount.end : amount.end + 2]
+        return any(
+            len(pair) == 2 and name in names and join in _EITHER
+            for pair in (before, after)
+            for name, join in ((pair[0], pair[-1]), (pair[-1], pair[0]))
+        )
 
     def _as_shown(self, tokens: list[Token]) -> list[Token]:
         """Read a label written in capitals, as it is shown, by its full name: "with FULL" is the setting."""
