@@ -230,12 +230,8 @@ class Reader:
         if amount.unit is not None or f"{amount.value:g}" not in self.lexicon.variant_numbers:
             return False
         names = {v.lower() for v in variants}
-        before, after = words[max(0, amount.start - 2) : amount.start], words[amount.end : amount.end + 2]
-        return any(
-            len(pair) == 2 and name in names and join in _EITHER
-            for pair in (before, after)
-            for name, join in ((pair[0], pair[-1]), (pair[-1], pair[0]))
-        )
+        around = words[max(0, amount.start - 2) : amount.start], words[amount.end : amount.end + 2]
+        return any(names.intersection(pair) and _EITHER.intersection(pair) for pair in around)
 
     def _as_shown(self, tokens: list[Token]) -> list[Token]:
         """Read a label written in capitals, as it is shown, by its full name: "with FULL" is the setting."""

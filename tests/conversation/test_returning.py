@@ -82,3 +82,11 @@ def test_a_verdict_gives_its_reading_to_the_cooling_time(talk: Talk) -> None:
 
     assert answers[1].entry == "brake-cooling"
     assert answers[1].outcome == "answer"
+
+
+@pytest.mark.parametrize("turn", ["120L and 120 main tyre pressure", "main tyre pressure, 120 or 120L?"])
+def test_a_variant_named_beside_another_is_no_reading(talk: Talk, turn: str) -> None:
+    answer = talk(turn)[0]
+
+    assert answer.entry == "main-tyre-pressure"
+    assert "190 psi" in answer.text and "205 psi" in answer.text
