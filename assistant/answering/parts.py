@@ -98,7 +98,7 @@ def difference_unit(unit: str) -> str:
 
 def condition_words(condition: Condition, know: Knowledge) -> str:
     """Return a condition as its input says it: "System 1 lost"."""
-    if "." in condition.input:
+    if condition.is_result:
         table, output = condition.input.split(".", 1)
         for item in know.base.records[table].outputs:
             if item.id == output:

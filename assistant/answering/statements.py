@@ -199,7 +199,7 @@ def not_applicable(result: r.NotApplicable, question: Question, know: Knowledge)
     record = result.limit
     text = f"No: {record.of}, {_figure(record, know)}, does not apply with {conditions_words(result.conditions, know)}."
     reasons, sources = [], list(record.sources)
-    state = {c.input: c.value for c in result.conditions if "." not in c.input}
+    state = {c.input: c.value for c in result.conditions if not c.is_result}
     for table in tables.tables(know.base):
         if any(name.startswith(table.id + ".") for name, _ in record.when):
             now = tables.outputs(table, state, know.base)

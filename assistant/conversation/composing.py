@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from assistant.answering.answer import Answer
-from assistant.answering.compose import compose
+from assistant.answering.compose import compose, deference
 from assistant.rendering.by_ear import text_by_ear
 from assistant.rendering.speech import spoken
 from assistant.resolving.knowing import Knowledge, Question
@@ -19,6 +19,11 @@ def composed(text: str, question: Question, result: Result, knowledge: Knowledge
     understood["variant"] = question.variant
     understood["result"] = type(result).__name__
     return answer._replace(question=text, understood=understood)
+
+
+def replied(text: str, outcome: str, words: str, knowledge: Knowledge) -> Answer:
+    """Return words about the conversation itself as the answer to a turn."""
+    return Answer(text, outcome, words, cautions=(deference(knowledge),))
 
 
 def finished(answer: Answer, knowledge: Knowledge) -> Answer:

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from typing import Any
 
 from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation
-from assistant.answering.compose import citations, deference
-from assistant.conversation.composing import finished
+from assistant.answering.compose import citations
+from assistant.conversation.composing import finished, replied
 from assistant.conversation.context import Context
 from assistant.conversation.controls import dispute_note
 from assistant.knowledge.base import stated
@@ -24,7 +24,7 @@ def set_aside(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer
     """Set the record of the last answer aside, with what is said of it; nothing without such a record."""
     last = context.answer
     if last is None or not last.entry:
-        return _said(text, CLARIFY, "There is no answer yet whose record could be set aside.", knowledge), context
+        return replied(text, CLARIFY, "There is no answer yet whose record could be set aside.", knowledge), context
     note = dispute_note(text)
     change = knowledge.base.changes.get(last.entry)
     record = change.record if change else last.entry
@@ -32,7 +32,7 @@ def set_aside(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer
     noted = f" Your note: {note.rstrip('.')}." if note else ""
     words = f"Set aside as disputed: {record_name(record, knowledge)}.{noted}"
     words += f" It is said so wherever it is used, {_UNTIL} and it is cleared."
-    answer = _said(text, ANSWER, words, knowledge)._replace(entry=last.entry, sources=last.sources)
+    answer = replied(text, ANSWER, words, knowledge)._replace(entry=last.entry, sources=last.sources)
     return answer, context._replace(disputed=(*kept, (record, note)))
 
 
@@ -40,9 +40,9 @@ def cleared(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, 
     """Clear the dispute that a turn means: all, the one of that number, that of the last answer, or the only one."""
     disputed = context.disputed
     if not disputed:
-        return _said(text, ANSWER, "No record is set aside as disputed.", knowledge), context
+        return replied(text, ANSWER, "No record is set aside as disputed.", knowledge), context
     if re.search(r"\b(?:all|every|disputes|records)\b", text, re.IGNORECASE):
-        return _said(text, ANSWER, "No record is set aside any more.", knowledge), context._replace(disputed=())
+        return replied(text, ANSWER, "No record is set aside any more.", knowledge), context._replace(disputed=())
     number = re.search(r"\d+", text)
     meant = disputed[int(number[0]) - 1 : int(number[0])] if number else _of_last(context, knowledge) or disputed
     if len(meant) != 1:
@@ -50,7 +50,7 @@ def cleared(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, 
     rest = tuple(pair for pair in disputed if pair != meant[0])
     words = f"No longer disputed: {record_name(meant[0][0], knowledge)}."
     words += f" Still set aside: {len(rest)}." if rest else ""
-    return _said(text, ANSWER, words, knowledge), context._replace(disputed=rest)
+    return replied(text, ANSWER, words, knowledge), context._replace(disputed=rest)
 
 
 def listed(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:
@@ -60,11 +60,11 @@ def listed(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, C
         for number, (name, note) in enumerate(context.disputed, 1)
     ]
     if not lines:
-        return _said(text, ANSWER, "No record is set aside as disputed.", knowledge), context
+        return replied(text, ANSWER, "No record is set aside as disputed.", knowledge), context
     words = "\n".join([f"Set aside as disputed, {_UNTIL}:", *lines, _HOW_TO_CLEAR])
     found = [knowledge.base.records[name] for name, _ in context.disputed if name in knowledge.base.records]
     sources = citations((source for record in found for source in record.sources), knowledge)
-    return _said(text, ANSWER, words, knowledge)._replace(sources=sources), context
+    return replied(text, ANSWER, words, knowledge)._replace(sources=sources), context
 
 
 def with_disputes(answer: Answer, context: Context, knowledge: Knowledge) -> Answer:
@@ -91,10 +91,6 @@ def record_name(name: str, knowledge: Knowledge) -> str:
         called = f"what becomes of {(term.show or term.names[0]) if term else name}"
     cited = "; ".join(dict.fromkeys(f"{source.document} {source.paragraph}" for source in record.sources))
     return f"{called} ({cited})" if cited else str(called)
-
-
-def _said(text: str, outcome: str, words: str, knowledge: Knowledge) -> Answer:
-    return Answer(text, outcome, words, cautions=(deference(knowledge),))
 
 
 def _told(name: str, note: str, answer: Answer, knowledge: Knowledge) -> str:

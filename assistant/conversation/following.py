@@ -5,7 +5,7 @@ The merged question is words again, read anew: so that everything that holds for
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
 from assistant.quantities.amounts import Amount
@@ -42,6 +42,12 @@ class _Places:
         self.put: dict[int, list[str]] = {}
         self.drop: set[int] = set()
         self.used: set[int] = set()
+
+    def replace(self, old: Sequence[int], new: Sequence[str], used: Iterable[int]) -> None:
+        """Put words in the place of some of the question before; used: the turn's own that they stand for."""
+        self.put.setdefault(old[0], []).extend(new)
+        self.drop.update(old)
+        self.used.update(used)
 
 
 def merged_words(
@@ -160,18 +166,15 @@ def _alike(new: Amount, old: Amount, know: Knowledge) -> bool:
 def _replace_families(
     before: Question, reading: Reading, know: Knowledge, places: _Places, takes_place: bool
 ) -> None:
-    families = know.lexicon.families
     _replace_labels(before, reading, know, places)
     for mention in reading.mentions:
-        mine = {families[c] for c in mention.concepts if c in families}
+        mine = know.lexicon.families_of(mention.concepts)
         if not mine or (_can_fail(mention, know) and not takes_place):
             continue  # another thing that fails is added to the first, unless it is said to take its place
         for old in before.reading.mentions:
-            theirs = {families[c] for c in old.concepts if c in families}
+            theirs = know.lexicon.families_of(old.concepts)
             if mine & theirs and old.concepts != mention.concepts and not places.drop.intersection(old.taken):
-                places.put.setdefault(old.taken[0], []).extend(reading.words[k] for k in mention.taken)
-                places.drop.update(old.taken)
-                places.used.update(mention.taken)
+                places.replace(old.taken, [reading.words[k] for k in mention.taken], mention.taken)
                 break
 
 
@@ -180,33 +183,27 @@ def _replace_by_none(before: Question, reading: Reading, know: Knowledge, places
     rest = [w for w in reading.words if w not in _LEAD and w.isalpha()]
     if not rest or not _NONE.issuperset(rest) or not _NOTHING.intersection(rest):
         return
-    families = know.lexicon.families
     for old in before.reading.mentions:
-        mine = {families[c] for c in old.concepts if c in families}
+        mine = know.lexicon.families_of(old.concepts)
         for word in (before.reading.words[k] for k in old.taken):
             name = f"no {word}"
-            other = {families[c] for c in know.phrase(name).concepts - old.concepts if c in families}
+            other = know.lexicon.families_of(know.phrase(name).concepts - old.concepts)
             if mine & other and not places.drop.intersection(old.taken):
-                places.put.setdefault(old.taken[0], []).extend(name.split())
-                places.drop.update(old.taken)
-                places.used.update(range(len(reading.words)))
+                places.replace(old.taken, name.split(), range(len(reading.words)))
                 return
 
 
 def _replace_inside(before: Question, reading: Reading, know: Knowledge, places: _Places) -> None:
     """Put a thing in the place of its like inside a longer name: "and the pedals?", after the tiller limit."""
-    families = know.lexicon.families
     for mention in reading.mentions:
-        mine = {families[c] for c in mention.concepts if c in families}
+        mine = know.lexicon.families_of(mention.concepts)
         if not mine or places.used.issuperset(mention.taken) or _can_fail(mention, know):
             continue
         longer = [k for old in before.reading.mentions if len(old.taken) > 1 for k in old.taken]
         for k in (k for k in longer if k not in places.drop):
             inner = know.phrase(before.reading.words[k]).concepts
-            if mine & {families[c] for c in inner if c in families} and inner != mention.concepts:
-                places.put.setdefault(k, []).extend(reading.words[i] for i in mention.taken)
-                places.drop.add(k)
-                places.used.update(mention.taken)
+            if mine & know.lexicon.families_of(inner) and inner != mention.concepts:
+                places.replace((k,), [reading.words[i] for i in mention.taken], mention.taken)
                 break
 
 
@@ -218,13 +215,11 @@ def _replace_labels(before: Question, reading: Reading, know: Knowledge, places:
         if index in named:
             continue
         name = know.lexicon.shown.get(word, "")
-        mine = {families[c] for m in know.phrase(name).mentions for c in m.concepts if c in families} if name else set()
+        mine = know.lexicon.families_of(c for m in know.phrase(name).mentions for c in m.concepts) if name else set()
         for old in before.reading.mentions if mine else ():
-            theirs = {families[c] for c in old.concepts if c in families}
+            theirs = know.lexicon.families_of(old.concepts)
             if mine & theirs and not places.drop.intersection(old.taken):
-                places.put.setdefault(old.taken[0], []).extend(name.split())
-                places.drop.update(old.taken)
-                places.used.add(index)
+                places.replace(old.taken, name.split(), (index,))
                 break
 
 

@@ -4,15 +4,13 @@ from __future__ import annotations
 
 from assistant.conversation.context import Context
 from assistant.conversation.readings import carried
-from assistant.conversation.traits import FEW, GOOD, LONG, OPEN
+from assistant.conversation.traits import FAR_BETTER, FEW, GOOD, LONG, OPEN
 from assistant.resolving import tables as state_tables
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import FactResult, LimitResult, Result, TableResult
 from assistant.understanding.states import Condition
-
-_FAR_BETTER = 0.12
 
 
 def clearly_carried(
@@ -23,15 +21,15 @@ def clearly_carried(
         return None
     question = carried(alone, context, context.asked.conditions or context.scenario, knowledge)
     third = resolve_scored(question, knowledge)
-    ahead = 0.0 if speaks_of_states(third, context.asked.conditions, knowledge) else _FAR_BETTER
+    ahead = 0.0 if _speaks_of_states(third, context.asked.conditions, knowledge) else FAR_BETTER
     better = third.score >= first.score + ahead and not isinstance(third.result, OPEN)
     return (question, third.result) if better else None
 
 
-def speaks_of_states(scored: Scored, given: tuple[Condition, ...], knowledge: Knowledge) -> bool:
+def _speaks_of_states(scored: Scored, given: tuple[Condition, ...], knowledge: Knowledge) -> bool:
     """Return whether a record speaks of a thing whose state was given before."""
     said = knowledge.matcher.vocabulary(scored.record) if scored.record else frozenset()
-    return any(knowledge.base.inputs[c.input].term in said for c in given if "." not in c.input and not c.implied)
+    return any(knowledge.base.inputs[c.input].term in said for c in given if not c.is_result and not c.implied)
 
 
 def in_scenario(
@@ -42,14 +40,14 @@ def in_scenario(
         return None
     if len(alone.reading.words) > (LONG if alone.conditions else 2 * FEW):
         return None
-    if alone.conditions and not all_well(alone, context, knowledge):
+    if alone.conditions and not _all_well(alone, context, knowledge):
         return None
     if alone.reading.has("who", "where", "why"):
         return None  # these are no results of a state
     question = carried(alone, context, context.asked.conditions or context.scenario, knowledge)
     third = resolve_scored(question, knowledge)
     if isinstance(third.result, (FactResult, LimitResult)) and third.score >= first.score:
-        said = speaks_of_states(third, question.conditions, knowledge)
+        said = _speaks_of_states(third, question.conditions, knowledge)
         return (question, third.result) if said else None
     if not isinstance(third.result, TableResult) or third.result == context.result:
         return None
@@ -57,20 +55,20 @@ def in_scenario(
         return question, third.result
     # What the states change is not told as if they were normal: "how do I extend?", with a system lost.
     plain = not alone.reading.amounts and not alone.reading.asked & QUANTITIES
-    changed = plain and third.score >= GOOD and changes(third.result, question.conditions, knowledge)
+    changed = plain and third.score >= GOOD and _changes(third.result, question.conditions, knowledge)
     return (question, third.result) if changed else None
 
 
-def all_well(alone: Question, context: Context, knowledge: Knowledge) -> bool:
+def _all_well(alone: Question, context: Context, knowledge: Knowledge) -> bool:
     """Return whether a turn says only of other things than those of the scenario that they are well."""
     inputs = knowledge.base.inputs
     told = {c.input for c in context.scenario}
-    states = [c for c in alone.conditions if "." not in c.input]
+    states = [c for c in alone.conditions if not c.is_result]
     return all(c.input not in told and c.value == state_tables.normal(inputs[c.input]) for c in states)
 
 
-def changes(result: TableResult, given: tuple[Condition, ...], knowledge: Knowledge) -> bool:
+def _changes(result: TableResult, given: tuple[Condition, ...], knowledge: Knowledge) -> bool:
     """Return whether a table's results are others under the states given than with all normal."""
-    states = {c.input: c.value for c in given if "." not in c.input}
+    states = {c.input: c.value for c in given if not c.is_result}
     now, normal = (state_tables.outputs(result.table, state, knowledge.base) for state in (states, {}))
     return now != normal

@@ -10,16 +10,13 @@ import re
 from collections.abc import Callable, Iterable
 
 from assistant.answering.answer import ANSWER, Answer, Citation
-from assistant.answering.compose import deference
+from assistant.conversation.composing import replied
 from assistant.conversation.context import Context
 from assistant.knowledge.records import Document
+from assistant.rendering.speech import MONTHS
 from assistant.resolving.knowing import Knowledge
 
 _NOT_KNOWN = "Whether a later one is in force cannot be known here: check your library."
-_MONTHS = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
-    "December",
-)  # fmt: skip
 _MOST_CHARACTERS = 100
 _BESIDES = frozenset({
     "a", "an", "and", "any", "are", "as", "at", "base", "based", "be", "been", "by", "can", "come", "could", "did",
@@ -69,7 +66,7 @@ def library_reply(text: str, context: Context, knowledge: Knowledge) -> Answer |
     if words & _LATEST or words >= {"to", "date"} or words >= {"out", "date"}:
         said = f"{said} {_NOT_KNOWN}"
     cited = tuple(Citation(each.id, "", each.revision, each.effective) for each in meant)
-    return Answer(text, ANSWER, said, sources=cited, cautions=(deference(knowledge),))
+    return replied(text, ANSWER, said, knowledge)._replace(sources=cited)
 
 
 def _asked(words: frozenset[str], named: bool, context: Context) -> Callable[[list[Document]], str] | None:
@@ -178,4 +175,4 @@ def _since(document: Document) -> str:
 
 def _day(text: str) -> str:
     """Return a text with its dates as they are said: "1 August 2026"."""
-    return re.sub(r"(\d{4})-(\d{2})-(\d{2})", lambda d: f"{int(d[3])} {_MONTHS[int(d[2]) - 1]} {d[1]}", text)
+    return re.sub(r"(\d{4})-(\d{2})-(\d{2})", lambda d: f"{int(d[3])} {MONTHS[int(d[2]) - 1]} {d[1]}", text)

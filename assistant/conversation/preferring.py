@@ -3,14 +3,23 @@
 from __future__ import annotations
 
 from assistant.conversation.context import Context
-from assistant.conversation.traits import CLEAR, LONG, OPEN, asks_anew, begins_asking, leaves_out, names_thing
+from assistant.conversation.traits import (
+    CLEAR,
+    FAR_BETTER,
+    LONG,
+    OPEN,
+    asks_anew,
+    begins_asking,
+    leaves_out,
+    names_thing,
+)  # fmt: skip
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Choices, Declined, FactResult, LimitResult, Needed
 
 _LEANING = 0.66
-_CLEARLY, _FAR_BETTER = 0.08, 0.12
+_CLEARLY = 0.08
 
 
 def prefers_carried(
@@ -21,7 +30,7 @@ def prefers_carried(
     """
     if not usual:
         asks = bool(alone.reading.asked & QUANTITIES) or begins_asking(alone)
-        sure = _CLEARLY if asks else _FAR_BETTER
+        sure = _CLEARLY if asks else FAR_BETTER
         answers = not isinstance(third.result, OPEN) and (asks or names_thing(alone, knowledge))
         return answers and third.score >= max(second.score, first.score) + sure
     asked = alone.reading.asked & QUANTITIES

@@ -40,7 +40,7 @@ def carried(alone: Question, context: Context, given: tuple[Condition, ...], kno
     record = knowledge.base.records.get(answer.entry) if answer else None
     near = tuple(getattr(record, "sources", ()))
     named = {c.input for c in alone.conditions}
-    states = [c for c in given if "." not in c.input] or given  # what follows from a state is worked out anew
+    states = [c for c in given if not c.is_result] or given  # what follows from a state is worked out anew
     kept = tuple(c._replace(where=()) for c in states if c.input not in named)
     variant = alone.variant if alone.named_variant else before.variant
     background = before.reading.concepts

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation, Number
-from assistant.answering.compose import deference
-from assistant.conversation.composing import composed
+from assistant.conversation.composing import composed, replied
 from assistant.conversation.context import Context
 from assistant.conversation.controls import asks_place, believes, control
 from assistant.conversation.disputing import cleared, listed, set_aside
@@ -42,7 +41,7 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
         return None
     last = context.answer
     if name == "thanks" and last and not context.offered and not isinstance(context.result, Needed):
-        return _said(text, ANSWER, "Ready for your next question.", knowledge), context
+        return replied(text, ANSWER, "Ready for your next question.", knowledge), context
     if name == "again" and last:
         return last._replace(question=text), context
     if name == "why" and last:
@@ -54,7 +53,7 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
         return _source(text, last, knowledge), context
     if name == "disregard":
         fresh = Context(variant=context.variant, disputed=context.disputed)
-        return _said(text, CLARIFY, "Disregarded. What would you like to know?", knowledge), fresh
+        return replied(text, CLARIFY, "Disregarded. What would you like to know?", knowledge), fresh
     return _DISPUTING[name](text, context, knowledge) if name in _DISPUTING else None
 
 
@@ -101,10 +100,6 @@ def _of_one_kind(said: Amount, value: Number, knowledge: Knowledge) -> bool:
 
 def _colours(mention: Mention, knowledge: Knowledge) -> bool:
     return knowledge.matcher.is_soft(mention) or is_quantity(mention.concepts, knowledge)
-
-
-def _said(text: str, outcome: str, words: str, knowledge: Knowledge) -> Answer:
-    return Answer(text, outcome, words, cautions=(deference(knowledge),))
 
 
 def _why(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
@@ -182,7 +177,7 @@ def _whys(record: object, asked: Question, knowledge: Knowledge) -> list[str]:
 def _source(text: str, last: Answer, knowledge: Knowledge) -> Answer:
     if not last.sources and last.outcome != ANSWER:
         words = "Nothing was answered yet that could have a source. What would you like to know?"
-        return _said(text, CLARIFY, words, knowledge)
+        return replied(text, CLARIFY, words, knowledge)
     if not last.sources:
         return last._replace(question=text, text="It rests on no paragraph: it is a computation or a definition.")
     listed = []

@@ -9,7 +9,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result, TableResult, TablesResult
 from assistant.understanding.binding import value_meant
 from assistant.understanding.reading import STATE
-from assistant.understanding.states import Condition, conditions, failed
+from assistant.understanding.states import Condition, conditions
 
 _ADDING = frozenset({"too", "also", "well", "another", "now", "then", "plus", "and", "next", "later", "additionally"})
 _POINTING = frozenset({"it", "that", "they", "its"})
@@ -26,7 +26,7 @@ def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Ques
     if not known or not _ADDING & words or _REPLACING & words:
         return None
     alone = _with_failures(alone, context, knowledge)
-    new = [c for c in alone.conditions if "." not in c.input and not c.implied]
+    new = [c for c in alone.conditions if not c.is_result and not c.implied]
     if not new or {(c.input, c.value) for c in new} <= known or _asks_more(alone, knowledge):
         return None
     given = carried(alone, context, context.scenario, knowledge).conditions
@@ -44,7 +44,7 @@ def _with_failures(alone: Question, context: Context, knowledge: Knowledge) -> Q
     if not alone.conditions and _POINTING.intersection(alone.reading.words):
         return alone._replace(conditions=_of_the_last(alone, context, knowledge))
     failures = knowledge.states.failures
-    after_failure = any(c.input in failures and c.value == failed(c.input, knowledge.states) for c in context.scenario)
+    after_failure = any(c.input in failures and c.value == knowledge.states.failed(c.input) for c in context.scenario)
     if alone.conditions or not after_failure or alone.reading.amounts:
         return alone
     return alone._replace(conditions=tuple(conditions(alone.reading, knowledge.states, knowledge.units, True)))
@@ -70,7 +70,7 @@ def _changed(context: Context, now: tuple[Condition, ...], knowledge: Knowledge)
     """Return the table that answered last, and those whose results the new failure changes."""
     last = context.result.table.id if isinstance(context.result, TableResult) else ""
     asked = context.result.asked if isinstance(context.result, TableResult) else ()
-    states = tuple(c for c in now if "." not in c.input)
+    states = tuple(c for c in now if not c.is_result)
     before = {c.input: c.value for c in context.scenario}
     after = {c.input: c.value for c in states}
     found: list[TableResult] = []

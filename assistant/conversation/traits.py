@@ -14,6 +14,8 @@ GOOD = 0.8
 CLEAR, FULL = 0.9, 0.97
 """From these scores on a few words, or a long turn, are a question of their own."""
 FEW, LONG = 4, 12
+FAR_BETTER = 0.12
+"""How far ahead of a reading that answers by itself another must be."""
 OPEN = (Choices, Declined, Needed)
 _ASKING = frozenset({"what", "who", "where", "why", "when", "which", "does", "do", "is", "are", "can", "may"})
 _PRONOUNS = frozenset({"it", "that", "one", "they", "them", "same"})
@@ -27,11 +29,11 @@ def stands_alone(alone: Question, first: Scored, knowledge: Knowledge) -> bool:
 
 def incomplete(question: Question, scored: Scored, knowledge: Knowledge) -> bool:
     """Return whether a turn may lean on the one before: it names no thing, or does not answer by itself."""
-    if isinstance(scored.result, (Declined, Choices, Needed)):
+    if isinstance(scored.result, OPEN):
         return True
     if len(question.reading.words) <= 10 and _PRONOUNS.intersection(question.reading.words):
         return True
-    few = len(question.reading.words) <= 4 and scored.score < CLEAR
+    few = len(question.reading.words) <= FEW and scored.score < CLEAR
     return few or scored.score < GOOD or not names_thing(question, knowledge)
 
 
@@ -52,7 +54,7 @@ def is_fragment(text: str, question: Question, first: Scored, knowledge: Knowled
     asks = any(w in _ASKING for w in words[1:]) and not asks_about(text)
     if (follows(text) and not asks) or _PRONOUNS.intersection(words):
         return True
-    return len(words) <= 4 and (first.score < CLEAR or not names_thing(question, knowledge))
+    return len(words) <= FEW and (first.score < CLEAR or not names_thing(question, knowledge))
 
 
 def begins_asking(alone: Question) -> bool:

@@ -6,9 +6,8 @@
 from __future__ import annotations
 
 from assistant.answering.answer import ANSWER, DECLINE, Answer
-from assistant.answering.compose import deference
 from assistant.conversation.completing import understood
-from assistant.conversation.composing import composed, finished
+from assistant.conversation.composing import composed, finished, replied
 from assistant.conversation.context import Context
 from assistant.conversation.controls import halves
 from assistant.conversation.readings import question_of as question_of
@@ -48,8 +47,7 @@ def _answered(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer
 
 def _kept(text: str, variant: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:
     """Say that a variant is kept to from here on."""
-    answer = Answer(text, ANSWER, _KEPT.format(variant), cautions=(deference(knowledge),))
-    return answer, context._replace(variant=variant)
+    return replied(text, ANSWER, _KEPT.format(variant), knowledge), context._replace(variant=variant)
 
 
 def _in_parts(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
@@ -89,7 +87,7 @@ def _remembered(context: Context, question: Question, result: Result, answer: An
     variant = context.variant
     if question.named_variant and not question.reading.mentions and not question.reading.amounts:
         variant = question.variant
-    given = tuple(c for c in question.conditions if "." not in c.input and not c.implied)
+    given = tuple(c for c in question.conditions if not c.is_result and not c.implied)
     return context._replace(
         variant=variant, asked=question, result=result, answer=answer, offered=offered,
         scenario=given or context.scenario, earlier=with_topic(context),

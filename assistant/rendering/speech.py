@@ -28,11 +28,11 @@ _PIECE = re.compile(
     r"|(?P<word>[^\W\d_]+)"
 )
 _DAY_FIRST = r"(?<![\d/])(\d\d)/(\d\d)/(\d{4})(?![\d/])"
-_MONTHS = (
+MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
     "November", "December",
 )  # fmt: skip
-_NAMED_DATE = rf"\b(\d{{1,2}}) ({'|'.join(_MONTHS)}) (\d{{4}})\b"
+_NAMED_DATE = rf"\b(\d{{1,2}}) ({'|'.join(MONTHS)}) (\d{{4}})\b"
 _NEVER_READ = frozenset({"in"})
 """Signs of units that are likelier to be words of the sentence: "2 in each"."""
 _LONGEST = 15
@@ -176,13 +176,13 @@ def _kept_date(match: re.Match[str]) -> str:
 def _dates_in_words(text: str) -> str:
     def said(match: re.Match[str]) -> str:
         year, month, day = map(int, match.groups())
-        if not 1 <= month <= len(_MONTHS) or year % 100 < 10:
+        if not 1 <= month <= len(MONTHS) or year % 100 < 10:
             return match[0].replace("_", " ")
-        name = _MONTHS[month - 1]
+        name = MONTHS[month - 1]
         return f"{number_words(day)} {name} {number_words(year // 100)} {number_words(year % 100)}"
 
     if re.search(_NAMED_DATE, text):
-        text = re.sub(_NAMED_DATE, lambda m: f"{m[3]}_{_MONTHS.index(m[2]) + 1:02}_{int(m[1]):02}", text)
+        text = re.sub(_NAMED_DATE, lambda m: f"{m[3]}_{MONTHS.index(m[2]) + 1:02}_{int(m[1]):02}", text)
     return re.sub(r"\b(\d{4})_(\d\d)_(\d\d)\b", said, text) if "_" in text else text
 
 

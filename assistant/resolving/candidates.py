@@ -104,7 +104,7 @@ def _amount_penalty(match: Match, amounts: Iterable[Amount], know: Knowledge) ->
 def _state_penalty(match: Match, question: Question, know: Knowledge) -> float:
     """States that a statement does not speak of speak against it."""
     vocabulary = know.matcher.vocabulary(match.record)
-    stated = [c for c in question.conditions if "." not in c.input and not c.implied]
+    stated = [c for c in question.conditions if not c.is_result and not c.implied]
     terms = {know.base.inputs[c.input].term for c in stated}
     return 0.62 ** sum(1 for term in terms if term not in vocabulary and not _implied_by(term, vocabulary, know))
 

@@ -78,7 +78,7 @@ def _listed(amounts: list[Amount], words: tuple[str, ...]) -> bool:
 
 def reads_a_state(amount: Amount, question: Question) -> bool:
     """Return whether an amount is a reading of a thing, which says in which state that is."""
-    return any(amount.start in c.where for c in question.conditions if "." not in c.input)
+    return any(amount.start in c.where for c in question.conditions if not c.is_result)
 
 
 def limits_a_reading(check: Check, question: Question, know: Knowledge) -> bool:
@@ -86,7 +86,7 @@ def limits_a_reading(check: Check, question: Question, know: Knowledge) -> bool:
     for amount in question.reading.amounts if check.limit.maximum or check.limit.minimum else ():
         if not reads_a_state(amount, question) or not _names_thing(check.limit, amount, question, know):
             continue
-        read = [c.input for c in question.conditions if amount.start in c.where and "." not in c.input]
+        read = [c.input for c in question.conditions if amount.start in c.where and not c.is_result]
         return not any(check.bound == edge for name in read for edge in _edges(name, know))
     return False
 

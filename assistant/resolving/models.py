@@ -284,7 +284,7 @@ def _is_meant(mention: Mention) -> bool:
 
 def phrase_conditions(reading: Reading, know: Knowledge) -> frozenset[tuple[str, str]]:
     """Return the states that a phrase of the knowledge gives."""
-    return frozenset((c.input, c.value) for c in conditions(reading, know.states, know.units) if "." not in c.input)
+    return frozenset((c.input, c.value) for c in conditions(reading, know.states, know.units) if not c.is_result)
 
 
 def _choice_value(item: ModelInput, value: str, says: str, question: Question, know: Knowledge) -> Bound | None:

@@ -23,7 +23,7 @@ _UNEXPLAINED = 0.7
 
 def state_candidates(question: Question, know: Knowledge, excused: Collection[int]) -> Iterator[Scored]:
     """Yield what the state tables answer to a question."""
-    inputs = tuple(c for c in question.conditions if "." not in c.input)
+    inputs = tuple(c for c in question.conditions if not c.is_result)
     matches = _output_matches(question, know, excused)
     undecided = left_open(question, know)
     settled = tuple(c for c in inputs if not undecided.intersection(c.where))

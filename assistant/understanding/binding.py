@@ -103,8 +103,7 @@ class Binder:
         said = self.conditions(group, after[0]) if other else None
         denied = state.text == "no" and state.end == group.start
         if denied and said and said.found[0].value == lead.found[0].value:  # "no controller failure": it is well
-            well = (c._replace(value=other_value(c.input, c.value, self.known) or c.value) for c in lead.found)
-            return lead._replace(found=tuple(well))
+            return lead._replace(found=contrary(lead.found, self.known))
         if other and (not said or (denied and said.found[0].value != lead.found[0].value)):
             other = False  # "no fans available": none
         if other and (state.weak or self._asks_what_goes(state) or _JOINING.intersection(between)):
@@ -249,6 +248,11 @@ def other_value(name: str, value: str, known: StateWords) -> str | None:
     """Return the one other value of a thing, or None where it has several."""
     others = [v for v, _, _ in known.values[name] if v != value]
     return others[0] if len(others) == 1 else None
+
+
+def contrary(found: Sequence[Condition], known: StateWords) -> tuple[Condition, ...]:
+    """Return things in the other of their two states; one that has several keeps its own."""
+    return tuple(c._replace(value=other_value(c.input, c.value, known) or c.value) for c in found)
 
 
 def value_meant(name: str, state: Mention, known: StateWords) -> str | None:

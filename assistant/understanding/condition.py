@@ -21,6 +21,11 @@ class Condition(NamedTuple):
     asked: bool = False
     """A result that is only asked about, or believed: "is anti-skid lost when …", "that means ALTERNATE, right?"."""
 
+    @property
+    def is_result(self) -> bool:
+        """Return whether it is a table's result, and no input."""
+        return is_result(self.input)
+
 
 class StateWords(NamedTuple):
     """What the binding needs to know of a base: input and output names, and their words for states."""

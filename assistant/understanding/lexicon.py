@@ -57,6 +57,10 @@ class Lexicon:
         self.variant_numbers: list[str] = plain["variant_numbers"]
         self._corrections: str = plain["corrections"]
 
+    def families_of(self, concepts: Iterable[str]) -> set[str]:
+        """Return the families that concepts belong to: one of a family takes the place of another."""
+        return {self.families[c] for c in concepts if c in self.families}
+
     def at(self, stems: Sequence[str], start: int, free: Sequence[bool]) -> Found | None:
         """Return the longest name that begins at a place, or None."""
         by_second, loose = self._beginning(stems[start])

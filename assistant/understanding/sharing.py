@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 
-from assistant.understanding.binding import Bound, conditions_of, other_value
+from assistant.understanding.binding import Bound, conditions_of, contrary, other_value
 from assistant.understanding.condition import Condition, StateWords, is_result
 from assistant.understanding.grouping import Group
 from assistant.understanding.reading import Reading
@@ -40,8 +40,8 @@ def shared(
         return []
     between = reading.words[last.end : group.start]
     if _contrasts(reading.words, group, between, last):
-        contrary = last._replace(denied=not last.denied, found=tuple(_contrary(last, known)))
-        return list(_same(group, contrary, tuple(range(group.start, group.end)), known))
+        opposite = last._replace(denied=not last.denied, found=contrary(last.found, known))
+        return list(_same(group, opposite, tuple(range(group.start, group.end)), known))
     denied = _denied(reading.words, group, between)
     if denied is None and not _follows(between) and not _says_too(reading.words, group):
         return []
@@ -63,10 +63,6 @@ def _contrasts(words: Sequence[str], group: Group, between: Sequence[str], last:
     ellipsis = bool(after) and after[0] in _AIDS and (len(after) == 1 or after[1] in _ENDS)
     denied = last.denied or bool(last.state and {"not", "never"}.intersection(last.state.text.split()))
     return (denied and (ends or ellipsis)) or ("but" in between and ends)
-
-
-def _contrary(last: Bound, known: StateWords) -> list[Condition]:
-    return [c._replace(value=other_value(c.input, c.value, known) or c.value) for c in last.found]
 
 
 def _follows(between: Sequence[str]) -> bool:

@@ -148,11 +148,6 @@ def failing(groups: Iterable[Group], known: StateWords, named: set[str]) -> list
     ]
 
 
-def failed(name: str, known: StateWords) -> str:
-    """Return the value of an input that can fail when it has: the one beside its normal one."""
-    return known.failed(name)
-
-
 def _left_bare(
     groups: Iterable[Group], found: Iterable[Condition], asks: frozenset[int], known: StateWords
 ) -> Iterable[Group]:

@@ -46,7 +46,7 @@ def told_of(words: Sequence[str], result: CauseResult, ways: Sequence[Way], know
     taken = {place for c in own for place in c.where}
     kept = [c for c in stated if c in own or taken.isdisjoint(c.where)]
     found = [Told((c.input, c.value), min(c.where, default=0), _is_normal(c, know)) for c in kept]
-    results = [c for c in (*states, *_results(said, result)) if "." in c.input and taken.isdisjoint(c.where)]
+    results = [c for c in (*states, *_results(said, result)) if c.is_result and taken.isdisjoint(c.where)]
     asked = (f"{result.table.id}.{result.output}", result.value)
     found += [Told((c.input, c.value), min(c.where, default=0), False) for c in results if (c.input, c.value) != asked]
     named = {c.input for c in kept}
