@@ -141,9 +141,15 @@ class Reader:
         self._known_units = frozenset(w for unit in units for name in unit.names for w in name)
         self._spellings: tuple[list[str], list[str]] | None = None
         self._mended: dict[str, str | None] = {}
+        self._latest: tuple[str, bool, Reading] | None = None
 
     def read(self, text: str, mending: bool = True) -> Reading:
-        """Return the reading of any text; never raises."""
+        """Return the reading of any text; never raises. What was read last is kept: a turn is looked at twice."""
+        if self._latest is None or self._latest[:2] != (text, mending):
+            self._latest = text, mending, self._read(text, mending)
+        return self._latest[2]
+
+    def _read(self, text: str, mending: bool) -> Reading:
         tokens = expanded(tokenize(text[:MOST_CHARACTERS], self.lexicon.whole))
         too_long = len(text) > MOST_CHARACTERS or len(tokens) > MOST_TOKENS
         tokens = words_meant(tokens[:MOST_TOKENS])
