@@ -72,6 +72,11 @@ class Mention(NamedTuple):
         """Return whether the mention may stand for a concept, or brings it along."""
         return concept in self.concepts or concept in self.implied
 
+    @property
+    def is_plain(self) -> bool:
+        """Whether it is a word that no term names."""
+        return all(concept.startswith(PLAIN) for concept in self.concepts)
+
 
 class Reading(NamedTuple):
     """A question as read. `words` are the tokens' texts after mending; `mended` pairs (as typed, as read)."""

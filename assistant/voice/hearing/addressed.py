@@ -28,6 +28,7 @@ _ASKING = re.compile(
     re.IGNORECASE,
 )
 """What a question is known by; "are" in the middle of a sentence tells nothing."""
+_ASKS_WHAT = re.compile(rf"\b(?:{_WHAT})\b", re.IGNORECASE)
 _OTHERS = frozenset({"he", "she", "his", "her", "him", "hers", "your", "yours"})
 """Who is spoken of between people, and hardly to a machine."""
 _TELLING_NOTHING = frozenset({"ask", "ask!", "filler"})
@@ -69,7 +70,7 @@ def is_addressed(text: str, answer: Answer, knowledge: Knowledge, lent: bool = F
     found = _evidence(text, answer, knowledge)
     if lent:
         found = found._replace(trade=found.trade - 1, things=found.things - 1)
-        if found.things < 1 and (found.besides > _FEW_WORDS or not re.search(rf"\b(?:{_WHAT})\b", text.lower())):
+        if found.things < 1 and (found.besides > _FEW_WORDS or not _ASKS_WHAT.search(text)):
             return False
     return answer.outcome == DECLINE or _speaks_for_itself(found)
 
@@ -103,17 +104,15 @@ def _speaks_for_itself(found: _Evidence) -> bool:
     if found.asks_back:
         return found.trade + found.things > 3
     counted = found.things > 1 and found.numbers > 0 and found.besides <= _FEW_WORDS
-    return found.trade > 1 or found.trade + found.things > 2 or counted or _tells_enough(found)
-
-
-def _tells_enough(found: _Evidence) -> bool:
+    if found.trade > 1 or found.trade + found.things > 2 or counted:
+        return True
     return found.trade > 0 and found.weight >= _TELLS_ENOUGH
 
 
 def _evidence(text: str, answer: Answer, knowledge: Knowledge) -> _Evidence:
     reading = knowledge.reader.read(text)
     explains = knowledge.matcher.vocabulary(answer.entry)
-    named = [mention for mention in reading.mentions if not _is_plain(mention)]
+    named = [mention for mention in reading.mentions if not mention.is_plain]
     units = [amount for amount in reading.amounts if amount.unit not in ("", "count", None)]
     things = {concepts for mention in named if (concepts := _things(mention, knowledge))}
     own = sum(_is_of_the_trade(mention, knowledge) for mention in named)
@@ -121,13 +120,9 @@ def _evidence(text: str, answer: Answer, knowledge: Knowledge) -> _Evidence:
         bool(_ASKING.search(text)), own + len(units) + len(reading.variants), len(things),
         sum(knowledge.matcher.mention_weight(mention) for mention in named),
         sum(_is_loose(mention, explains) for mention in reading.mentions),
-        not _OTHERS.isdisjoint(reading.words), _bare(reading), len(units),
+        not _OTHERS.isdisjoint(reading.words), len(reading.amounts) - len(units), len(units),
         len(set(range(len(reading.words))).difference(*_places(reading, named))), answer.outcome == CLARIFY,
     )  # fmt: skip
-
-
-def _bare(reading: Reading) -> int:
-    return sum(amount.unit in ("", "count", None) for amount in reading.amounts)
 
 
 def _places(reading: Reading, named: list[Mention]) -> list[Iterable[int]]:
@@ -152,12 +147,8 @@ def _is_of_the_trade(mention: Mention, knowledge: Knowledge) -> bool:
     return len(words) > 1 or not knowledge.reader.is_ordinary(words[0])
 
 
-def _is_plain(mention: Mention) -> bool:
-    return all(concept.startswith(PLAIN) for concept in mention.concepts)
-
-
 def _is_loose(mention: Mention, explains: Iterable[str]) -> bool:
     """Return whether a word is left over: what another subject owns always is."""
     if any(concept.startswith(OUTSIDE) for concept in mention.concepts):
         return True
-    return _is_plain(mention) and not mention.weak and mention.concepts.isdisjoint(explains)
+    return mention.is_plain and not mention.weak and mention.concepts.isdisjoint(explains)
