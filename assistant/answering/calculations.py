@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from math import isinf, isnan
 
-from assistant.answering.parts import Parts, as_given, joined, rounded, stop, upper
+from assistant.answering.parts import Parts, alike, as_given, joined, rounded, stop, upper
 from assistant.answering.statements import is_counted
 from assistant.knowledge.records import Schedule, Source
 from assistant.quantities.show import exact_shown, given_shown
@@ -164,7 +164,7 @@ def _held(result: r.ModelResult, know: Knowledge) -> str:
 
 def _apart(value: float, given: float, unit: str, know: Knowledge) -> str:
     said = given_shown(given, unit, know.units)
-    if abs(value - given) < 1e-6 * max(abs(value), 1.0):
+    if alike(value, given):
         return f" That is {said} exactly."
     return f" That is {rounded(abs(value - given), unit, know)} {'more' if value > given else 'less'} than {said}."
 

@@ -14,10 +14,15 @@ from assistant.knowledge.records import Source
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge, Question
 
+
+def _both(result: r.BothResult, question: Question, know: Knowledge) -> Parts:
+    return statements.both(*(_COMPOSERS[type(one)](one, question, know) for one in result))
+
+
 _COMPOSERS: dict[type, Callable[[Any, Question, Knowledge], Parts]] = {
     r.FactResult: statements.fact,
     r.LimitResult: statements.limit,
-    r.BothResult: lambda result, question, know: _both(result, question, know),
+    r.BothResult: _both,
     r.CheckResult: statements.check,
     r.NotApplicable: statements.not_applicable,
     r.BandResult: statements.bands,
@@ -60,10 +65,6 @@ def compose(result: r.Result, question: Question, know: Knowledge) -> Answer:
         variant=question.variant,
         aloud=tuple((_minus(written), _minus(heard)) for written, heard in parts.aloud),
     )
-
-
-def _both(result: r.BothResult, question: Question, know: Knowledge) -> Parts:
-    return statements.both(*(_COMPOSERS[type(one)](one, question, know) for one in result))
 
 
 def _minus(text: str) -> str:

@@ -73,12 +73,17 @@ def as_given(value: float, unit: str, question: Question, know: Knowledge) -> st
     for amount in question.reading.amounts:
         if not amount.unit or know.units.get(amount.unit).dimension != know.units.get(unit).dimension:
             continue
-        if abs(know.units.convert(amount.value, amount.unit, unit) - value) < _SAME * max(1.0, abs(value)):
+        if alike(value, know.units.convert(amount.value, amount.unit, unit)):
             said = given_shown(amount.value, amount.unit, know.units)
             if know.units.get(unit).dimension == "time":
                 return own if abs(round(value, 1) - value) < _SAME else said
             return said if said == own else f"{said} ({own})"
     return own
+
+
+def alike(value: float, other: float) -> bool:
+    """Return whether two amounts differ by no more than calculating them does."""
+    return abs(value - other) < _SAME * max(1.0, abs(value))
 
 
 def shown(value: Value, know: Knowledge) -> str:

@@ -154,16 +154,15 @@ def _verdict(item: r.Check, question: Question, know: Knowledge) -> str:
     )
     side = item.beyond or ("below" if item.given < item.bound else "above")
     given = f"{item.beyond} {given}" if item.beyond else given
+    where = _stands(margin, unit, side, item.beyond, know)
+    paragraph = f"{source.document} {source.paragraph}"
     if not is_limit(item.limit):
-        where = _stands(margin, unit, side, item.beyond, know)
-        paragraph = f"{source.document} {source.paragraph}"
         return f"{upper(given)} is {where} the stated figure, {bound} ({paragraph}): {item.limit.of}."
     word = "Within" if item.within else "Outside"
-    where = _stands(margin, unit, side, item.beyond, know)
     basis = f" {item.limit.basis}" if item.limit.basis and item.unit == "kt" else ""
     computed = f" by {item.bound_from}" if item.bound_from else ""
     stands = f"{given} is {where} the limit, {bound}{basis}{computed} ({item.limit.of})."
-    return f"{word} {source.document} {source.paragraph}: {stands}"
+    return f"{word} {paragraph}: {stands}"
 
 
 def _stands(margin: float, unit: str, side: str, beyond: str, know: Knowledge) -> str:

@@ -73,11 +73,12 @@ def _row_words(result: r.TableResult, row: r.Row, know: Knowledge, only_asked: b
 
 def _unsaid(sentences: Iterable[str]) -> list[str]:
     """Return the sentences without those that an earlier one holds: "The tillers steer, the pedals do not"."""
-    found: list[str] = []
+    found: list[tuple[str, frozenset[str]]] = []
     for sentence in sentences:
-        if not any(_stems(sentence) <= _stems(earlier) for earlier in found):
-            found.append(sentence)
-    return found
+        stems = _stems(sentence)
+        if not any(stems <= earlier for _, earlier in found):
+            found.append((sentence, stems))
+    return [sentence for sentence, _ in found]
 
 
 def _stems(sentence: str) -> frozenset[str]:

@@ -43,12 +43,10 @@ def sources_exist(base: Base) -> Iterator[Problem]:
 
 def type_is_described(base: Base) -> Iterator[Problem]:
     """A type says what it is, and its labels of other fleets lead to records."""
-    if not base.compiled["type"] and base.unread:
-        return
     if not base.compiled["type"]:
-        yield Problem(
-            "type.yaml", 0, "no type is described", "add 'type:' with id and name to the type's type.yaml"
-        )
+        if not base.unread:
+            advice = "add 'type:' with id and name to the type's type.yaml"
+            yield Problem("type.yaml", 0, "no type is described", advice)
         return
     info = base.type_info
     file, line = base.place(info.id, "type")

@@ -11,7 +11,7 @@ from assistant.knowledge.named import every_record, of_kind
 from assistant.knowledge.problems import Problem, suggestion
 from assistant.knowledge.records import Source
 
-MOST_IN_RANGE = 1000
+_MOST_IN_RANGE = 1000
 """Paragraphs that one range may stand for."""
 _RANGE = re.compile(r"(.*?)(\d+) to (.*?)(\d+)")
 
@@ -69,7 +69,7 @@ def _spelt_out(listed: str) -> list[str]:
     if not found:
         return [listed]
     section, first, same, last = found[1], int(found[2]), found[3], int(found[4])
-    if section != same or not first < last < first + MOST_IN_RANGE:
+    if section != same or not first < last < first + _MOST_IN_RANGE:
         return []
     return [f"{section}{number}" for number in range(first, last + 1)]
 

@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterable
 
 from assistant.answering.answer import Answer
+from assistant.quantities.show import number_words
 
 # The patterns are texts: each is compiled at its first use, which most questions never come to.
 _DOCUMENT = r"[A-Z][A-Z0-9]+"
@@ -56,7 +57,8 @@ _FRACTIONS = {
 _PARTS_OF_ONE = r"(?<![\d/.])(?:(?<!\S)([A-Z][a-z]+) )?(\d{1,2})/(\d{1,3})(?![\d/])( in(?:ch|ches)?\b)?"
 _CODES = r"(?<![\d/])\d(?:/\d){2,}(?![\d/])"
 _MEMORY = r"(\d{1,2}\. )\(memory\) "
-_NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+_MOST_COUNTED = 10
+"""Steps that a listener is told the number of."""
 _COUNTING = frozenset({"About", "At", "Above", "Below", "Over", "Under", "Only", "Up", "From", "To", "By"})
 """Words with a capital that a fraction may follow; other names are counted by what looks like one."""
 _LEADS = ("Assumed", "Also needed", "Unchanged", "Known nearby")
@@ -97,15 +99,19 @@ def sentences_by_ear(text: str, signs: Iterable[str]) -> str:
     return _each_once(_crowd_parted(_breaks_as_stops(_steps_numbered(text)), signs))
 
 
+def _sentences(text: str) -> list[str]:
+    return re.split(r"(?<=[.?!]) +", text)
+
+
 def _memory_counted(text: str) -> str:
     """Say once how many steps are from memory, where all are; else of each that it is."""
     if "(memory)" not in text:
         return text
     steps, memory = len(re.findall(r"(?:^|[:;,] )\d{1,2}\. (?=\S)", text)), len(re.findall(_MEMORY, text))
-    if memory < 2 or steps != memory or memory >= len(_NUMBERS):
+    if memory < 2 or steps != memory or memory > _MOST_COUNTED:
         return re.sub(_MEMORY, r"\1from memory, ", text)
     text = re.sub(_MEMORY, r"\1", text)
-    return text.replace(": 1. ", f": {_NUMBERS[memory]} memory items: 1. ", 1)
+    return text.replace(": 1. ", f": {number_words(memory)} memory items: 1. ", 1)
 
 
 def _crowd_parted(text: str, signs: Iterable[str]) -> str:
@@ -121,12 +127,12 @@ def _crowd_parted(text: str, signs: Iterable[str]) -> str:
     if text.count(",") < _ITEMS - 1:
         return text
     units = "|".join(re.escape(sign.strip()) for sign in signs)
-    return " ".join(parted(sentence) for sentence in re.split(r"(?<=[.?!]) +", text))
+    return " ".join(parted(sentence) for sentence in _sentences(text))
 
 
 def _each_once(text: str) -> str:
     """A sentence that was said is not said again."""
-    return " ".join(dict.fromkeys(re.split(r"(?<=[.?!]) +", text)))
+    return " ".join(dict.fromkeys(_sentences(text)))
 
 
 def _joined_lines(text: str) -> str:
@@ -262,7 +268,7 @@ def _steps_numbered(text: str) -> str:
 def _breaks_as_stops(text: str) -> str:
     """Turn semicolons and dashes into stops, and all colons of a sentence but its last."""
     text = re.sub(r" *(?:;|…|—|–| - )[ ]*(\w?)", lambda match: f". {_upper(match[1])}", text)
-    pieces = re.split(r"(?<=[.?!]) +", text)
+    pieces = _sentences(text)
     return " ".join(_last_colon_kept(piece) for piece in pieces)
 
 

@@ -34,6 +34,5 @@ def is_sayable(word: str) -> bool:
         return word in _TWO_LETTERS
     if not _VOWELS & set(word) or len(word) > _LONGEST_ABBREVIATION:
         return bool(_VOWELS & set(word))
-    begins, ends = re.match("[^AEIOUY]*", word), re.search("[^AEIOUY]*$", word)
-    first, last = begins[0] if begins else "", ends[0] if ends else ""
+    first, *_, last = re.split("[AEIOUY]+", word)
     return (len(first) < 2 or first in _BEGINNINGS) and (len(last) < 2 or last[-2:] in _ENDINGS)

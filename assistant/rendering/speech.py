@@ -106,7 +106,7 @@ def _divided(text: str) -> str:
 
 
 def _letters_apart(match: re.Match[str]) -> str:
-    return match[0] if match[0] in ("m/s",) else f"{match[1].upper()} {match[2].upper()}"
+    return match[0] if match[0] == "m/s" else f"{match[1].upper()} {match[2].upper()}"
 
 
 def _slashed_dates(text: str) -> str:

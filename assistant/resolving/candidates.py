@@ -28,14 +28,16 @@ from assistant.resolving.results import (
 )  # fmt: skip
 from assistant.resolving.schedules import leftover, resolve_schedule
 from assistant.resolving.steering_order import resolve_order
+from assistant.understanding.clauses import TAGS
 from assistant.understanding.matching import Match
 
 _NOW = frozenset({"at", "now", "current", "currently", "present", "doing"})
 """Words by which a question means one speed, though it does not say which."""
 
 
-_TAGS = frozenset({"right", "correct", "yes", "no", "true", "innit"})
 _PRESENT = frozenset({"now", "currently", "presently"})
+_HERE = _PRESENT | {"this", "these"}
+"""Words by which a question means an amount that it does not give."""
 _OTHER_STATE = 0.6
 _UNCOMPARED = 0.8
 _FAR_OFF = 0.6
@@ -72,7 +74,7 @@ def from_match(match: Match, question: Question, know: Knowledge) -> Iterable[Ca
 def _fact(fact: Fact, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
     against = _amount_penalty(match, question.reading.amounts, know)
     # A figure that is only believed ("the gear speed is 300, right?") is there to be corrected.
-    score = match.score * (against**0.3 if _believed(question) else against)
+    score = match.score * (against**0.3 if against < 1 and _believed(question) else against)
     score *= _state_penalty(match, question, know) * (_OTHER_STATE if _speaks_of_another(fact, question) else 1.0)
     yield Candidate(score, match.matched, FactResult(fact), match)
 
@@ -86,8 +88,8 @@ def _speaks_of_another(fact: Fact, question: Question) -> bool:
 def _believed(question: Question) -> bool:
     """Return whether a question ends in a tag that wants to be agreed with."""
     words = [w for w in question.reading.words if w[0].isalnum()]
-    tag = bool(words) and words[-1] in _TAGS and words[-2:] != ["all", "right"]
-    return bool(words) and (tag or words[-2:] == ["not", "it"] or "surely" in words)
+    tag = bool(words) and words[-1] in TAGS and words[-2:] != ["all", "right"]
+    return tag or words[-2:] == ["not", "it"] or "surely" in words
 
 
 def _amount_penalty(match: Match, amounts: Iterable[Amount], know: Knowledge) -> float:
@@ -114,7 +116,7 @@ def _implied_by(term: str, vocabulary: frozenset[str], know: Knowledge) -> bool:
 
 
 def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
-    amount = limit_rules.amount_for(limit, question.reading.amounts, question, know)
+    amount = limit_rules.amount_for(limit, question, know)
     holds = limit_rules.holds(limit, question, know)
     score = _where_it_applies(match.score, limit, question, know)
     if holds is False:
@@ -128,7 +130,7 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
             kind = know.units.get((limit.maximum or limit.minimum).unit).dimension.replace("_", " ")  # type: ignore[union-attr]
             yield Candidate(score * 1.05, match.matched, Needed(limit, (f"the {kind}",), (kind,)), match)
         return
-    if _believed(question) and limit_rules.is_bound(amount, question):
+    if limit_rules.is_bound(amount, question) and _believed(question):
         # "It counts as lost below 2,000, right?" believes a bound, and reads nothing: the bound itself is told.
         yield Candidate(score * 1.05, match.matched, LimitResult((limit,), question.conditions), match)
         return
@@ -140,7 +142,7 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
 def _asks_for_verdict(limit: Limit, question: Question) -> bool:
     """Return whether a question wants a verdict on a reading that it does not give: "am I slow enough now?"."""
     reading = question.reading
-    pressing = _PRESENT.union({"this", "these"}).intersection(reading.words) and not reading.asked & QUANTITIES
+    pressing = _HERE.intersection(reading.words) and not reading.asked & QUANTITIES
     return bool((limit.maximum or limit.minimum) and reading.has("can") and not reading.amounts and pressing)
 
 
@@ -185,20 +187,20 @@ def _checked(found: Check, amount: Amount, score: float, match: Match, question:
 
 def _bands(bands: Bands, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
     amounts = question.reading.amounts
-    held_true = _believed(question) and any(limit_rules.is_bound(a, question) for a in amounts)
-    judged = None if held_true else limit_rules.judge(bands, question, know, amounts)
+    held_true = any(limit_rules.is_bound(a, question) for a in amounts) and _believed(question)
+    mine = limit_rules.own_amounts(bands.id, question, know)
+    judged = None if held_true else limit_rules.judge(bands, question, know, mine)
     if judged:
-        compared = bands.unit == "K" and len(question.reading.amounts) > 1
+        compared = bands.unit == "K" and len(amounts) > 1
         others = [] if compared else [a for a in amounts if fits(a, bands.unit, know.units) != judged.given]
         strange = sum(1 for a in others if a.unit and fits(a, bands.unit, know.units) is None and a.unit != "percent")
-        mine = limit_rules.own_amounts(bands.id, amounts, question, know)
         rest = 0 if compared else len(amounts) - 1 - strange - 0.5 * (len(amounts) - len(mine))
         score = min(1.2, match.score * (1.35 if compared and question.reading.has("can") else 1.1))
         score *= _UNCOMPARED if _wants_distance(bands, question, know) else 1.0
         result = _with_each(bands, judged, question, know) if compared else judged
         yield Candidate(score * 0.9**rest * 0.6**strange, match.matched + 0.6, result, match)
     elif bands.says:
-        score = match.score * 0.9 * _amount_penalty(match, question.reading.amounts, know)
+        score = match.score * 0.9 * _amount_penalty(match, amounts, know)
         yield Candidate(score, match.matched, BandResult(bands, float("nan"), bands.rules[0], None), match)
 
 

@@ -174,7 +174,7 @@ def _by_figure(question: Question, know: Knowledge) -> Iterable[Candidate]:
 
 def _in_state(limit: Limit, question: Question, know: Knowledge) -> Iterable[Candidate]:
     holds = limit_rules.holds(limit, question, know)
-    amount = limit_rules.amount_for(limit, question.reading.amounts, question, know)
+    amount = limit_rules.amount_for(limit, question, know)
     found = limit_rules.check(limit, amount, question, know) if amount and question.reading.has("can") else None
     if holds and found:
         yield Candidate(0.99, 3.0, CheckResult((found,)))

@@ -10,17 +10,18 @@ from collections.abc import Iterable
 from typing import NamedTuple
 
 from assistant.resolving.knowing import Knowledge
+from assistant.understanding.clauses import STOPS
 from assistant.understanding.grouping import Group
-from assistant.understanding.reading import PLAIN, Mention, Reading
+from assistant.understanding.reading import Reading
 from assistant.understanding.states import Condition, failing, stated
 
-_STOPS = frozenset((".", "?", "!", ";", ",", ":", "(", ")", "-"))
 _DENYING = frozenset(("not", "never", "no", "cannot", "without"))
 _STATES_FAILED = frozenset(("@lost", "@off", "@out", "@empty"))
 _DETERMINERS = frozenset(("the", "my", "our", "a", "an"))
 _NAMING = frozenset(("is", "are", "only", "just", "on", "by", "from", "of", "but"))
 _BEING = frozenset(("is", "are", "still", "both", "all"))
-_JOINING = frozenset(("and", "but", "with", "while", "so", "if"))
+_CUTS = STOPS | {"and", "but", "with", "while", "so", "if"}
+"""Where what is told of a thing ends."""
 
 
 class GivenStates(NamedTuple):
@@ -37,7 +38,7 @@ def given_states(reading: Reading, know: Knowledge) -> GivenStates:
     if not found.bare or not _asks_result(reading, found.conditions, know):
         return GivenStates(found.conditions)
     there = [group for group in found.bare if _tells_presence(reading, group)]
-    failed = [group for group in found.bare if group not in there and _tells_failure(reading, group, know)]
+    failed = [group for group in found.bare if group not in there and _tells_failure(reading, group)]
     told = [*there, *failed]
     left = [group for group in found.bare if group not in told and not _is_named(reading, group)]
     rest = [name for group in left for name in group.inputs]
@@ -65,11 +66,11 @@ def _asks_result(reading: Reading, conditions: Iterable[Condition], know: Knowle
     return any(m.covered > 0.99 for m in know.matcher.rank(reading, (), said, tables))
 
 
-def _tells_failure(reading: Reading, group: Group, know: Knowledge) -> bool:
+def _tells_failure(reading: Reading, group: Group) -> bool:
     """Return whether something is told of a thing that no term names, or that is denied: it does not do its work."""
     words = reading.words
-    end = next((i for i in range(group.end, len(words)) if words[i] in _STOPS | _JOINING), len(words))
-    begin = next((i + 1 for i in range(group.start - 1, -1, -1) if words[i] in _STOPS | _JOINING), 0)
+    end = next((i for i in range(group.end, len(words)) if words[i] in _CUTS), len(words))
+    begin = next((i + 1 for i in range(group.start - 1, -1, -1) if words[i] in _CUTS), 0)
     after = [m for m in reading.mentions if group.end <= m.start < end]
     if _DENYING.intersection(words[group.end : end]):
         return True
@@ -77,9 +78,9 @@ def _tells_failure(reading: Reading, group: Group, know: Knowledge) -> bool:
         return True
     told = [m for m in after if not m.weak]
     if told:
-        return _unexplained(told[0])
+        return told[0].is_plain
     before = [m for m in reading.mentions if begin <= m.start < group.start and not m.weak]
-    return bool(before) and _unexplained(before[-1]) and group.start - before[-1].end <= 2 and end - group.end <= 1
+    return bool(before) and before[-1].is_plain and group.start - before[-1].end <= 2 and end - group.end <= 1
 
 
 def _is_named(reading: Reading, group: Group) -> bool:
@@ -93,8 +94,4 @@ def _tells_presence(reading: Reading, group: Group) -> bool:
     told = list(reading.words[group.end : group.end + 4])
     while told and told[0] in _BEING:
         told.pop(0)
-    return told[:1] == ["there"] and (len(told) == 1 or told[1] in _STOPS | _JOINING)
-
-
-def _unexplained(mention: Mention) -> bool:
-    return all(c.startswith(PLAIN) for c in mention.concepts)
+    return told[:1] == ["there"] and (len(told) == 1 or told[1] in _CUTS)

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from typing import TypeVar
+
 from assistant.knowledge.records import Source
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Question
@@ -21,10 +24,13 @@ from assistant.resolving.results import (
 _ASKED = 0.75
 """Share of its way of asking that another check must have, to be held against its amount as well."""
 _NAMED = 0.9
+"""Share of its way of asking that another schedule must have, to be told as well."""
 _NEAR = 0.08
 _EQUAL = 0.03
 _SAME = 0.02
 """How far apart the scores of two limits may be for both to be meant."""
+
+_R = TypeVar("_R")
 
 
 def joined(found: list[Candidate], question: Question) -> Result | None:
@@ -46,16 +52,19 @@ def joined(found: list[Candidate], question: Question) -> Result | None:
     return alone
 
 
+def _others(found: list[Candidate], kind: type[_R], least: float) -> Iterator[_R]:
+    """Yield the next results of a kind, where they and the best one have more than a share of their way of asking."""
+    best = found[0].match
+    for c in found[1:6] if best and best.covered > least else ():
+        if isinstance(c.result, kind) and c.match and not c.match.barred and c.match.covered > least:
+            yield c.result
+
+
 def _both_bands(found: list[Candidate], first: BandResult) -> BothResult | None:
     """Join the verdicts on readings of two things: "main tyres 185 and nose tyres 130"."""
-    best = found[0]
-    for c in found[1:6]:
-        other = c.result
-        if not isinstance(other, BandResult) or not c.match or not best.match or c.match.barred:
-            continue
+    for other in _others(found, BandResult, _ASKED):
         differs = other.bands.id != first.bands.id and other.given != first.given
-        alike = differs and other.bands.unit == first.bands.unit
-        if alike and c.match.covered > _ASKED and best.match.covered > _ASKED:
+        if differs and other.bands.unit == first.bands.unit:
             worse = other.rule.verdict == "outside" and first.rule.verdict != "outside"
             return BothResult(other, first) if worse else BothResult(first, other)
     return None
@@ -63,13 +72,8 @@ def _both_bands(found: list[Candidate], first: BandResult) -> BothResult | None:
 
 def _both_schedules(found: list[Candidate], first: ScheduleResult) -> BothResult | None:
     """Join two schedules that a question names, read at its one amount: "tiller and pedal limits at 45"."""
-    best = found[0]
-    for c in found[1:6]:
-        other = c.result
-        if not isinstance(other, ScheduleResult) or not c.match or not best.match or c.match.barred:
-            continue
-        differs = other.schedule.id != first.schedule.id and other.given == first.given and first.value is not None
-        if differs and c.match.covered > _NAMED and best.match.covered > _NAMED:
+    for other in _others(found, ScheduleResult, _NAMED):
+        if other.schedule.id != first.schedule.id and other.given == first.given and first.value is not None:
             return BothResult(first, other)
     return None
 

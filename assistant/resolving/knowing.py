@@ -11,7 +11,7 @@ from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.matching import Matcher
 from assistant.understanding.reading import Reader, Reading
-from assistant.understanding.states import Condition, StateWords, state_words
+from assistant.understanding.states import Condition, StateWords, conditions, state_words
 
 
 class Knowledge:
@@ -25,6 +25,7 @@ class Knowledge:
         self.matcher = Matcher(base.derived)
         self.states: StateWords = state_words(base, self.lexicon.sets)
         self._phrases: dict[str, Reading] = {}
+        self._phrase_states: dict[str, frozenset[tuple[str, str]]] = {}
 
     @property
     def variants(self) -> list[str]:
@@ -36,6 +37,14 @@ class Knowledge:
         found = self._phrases.get(text)
         if found is None:
             found = self._phrases[text] = self.reader.read(text, mending=False)
+        return found
+
+    def phrase_states(self, text: str) -> frozenset[tuple[str, str]]:
+        """Return the (input, value) that a phrase of the knowledge itself gives, kept for the next time."""
+        found = self._phrase_states.get(text)
+        if found is None:
+            given = conditions(self.phrase(text), self.states, self.units)
+            found = self._phrase_states[text] = frozenset((c.input, c.value) for c in given if not c.is_result)
         return found
 
     def record(self, name: str, variant: str) -> Any:

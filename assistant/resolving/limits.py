@@ -30,12 +30,12 @@ def bound_value(limit: Limit) -> Value | None:
     return limit.maximum or limit.minimum or limit.value
 
 
-def amount_for(limit: Limit, amounts: Iterable[Amount], question: Question, know: Knowledge) -> Amount | None:
+def amount_for(limit: Limit, question: Question, know: Knowledge) -> Amount | None:
     """Return the amount of a question that a limit is about: one with its unit before a bare number."""
     figure = bound_value(limit)
     if figure is None:
         return None
-    amounts = own_amounts(limit.id, list(amounts), question, know)
+    amounts = own_amounts(limit.id, question, know)
     applied = applied_to(limit, amounts, know)
     # "Ten knots over", "by 8 kt": a difference, and no reading to hold against the limit.
     rest = [a for a in amounts if a not in applied and not _is_difference(a, question)]
@@ -52,8 +52,9 @@ def amount_for(limit: Limit, amounts: Iterable[Amount], question: Question, know
     return found[-1] if found else None
 
 
-def own_amounts(record: str, amounts: Sequence[Amount], question: Question, know: Knowledge) -> list[Amount]:
+def own_amounts(record: str, question: Question, know: Knowledge) -> list[Amount]:
     """Return the amounts that are not said of another thing than a record is about: "main 185 and nose 130"."""
+    amounts = question.reading.amounts
     if len(amounts) < 2:
         return list(amounts)
     explained = know.matcher.vocabulary(record)
@@ -84,9 +85,9 @@ def reads_a_state(amount: Amount, question: Question) -> bool:
 def limits_a_reading(check: Check, question: Question, know: Knowledge) -> bool:
     """Return whether a check holds a reading of a thing against a limit, and not against where its state changes."""
     for amount in question.reading.amounts if check.limit.maximum or check.limit.minimum else ():
-        if not reads_a_state(amount, question) or not _names_thing(check.limit, amount, question, know):
-            continue
         read = [c.input for c in question.conditions if amount.start in c.where and not c.is_result]
+        if not read or not _names_thing(check.limit, amount, question, know):
+            continue
         return not any(check.bound == edge for name in read for edge in _edges(name, know))
     return False
 
@@ -246,8 +247,7 @@ def _lower(limit: Limit, question: Question, know: Knowledge) -> tuple[float, st
 
 
 def judge(bands: Bands, question: Question, know: Knowledge, amounts: Sequence[Amount]) -> BandResult | None:
-    """Return the band that a reading falls in, or None when the question gives no reading."""
-    amounts = own_amounts(bands.id, amounts, question, know)
+    """Return the band that the reading among a record's own amounts falls in, or None when none is given."""
     fitting = [(a, v) for a in amounts if (v := _band_value(a, bands, question, know)) is not None]
     measured = [pair for pair in fitting if pair[0].unit is not None] or fitting
     if bands.unit == "K" and len(fitting) > 1:

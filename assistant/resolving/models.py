@@ -16,8 +16,7 @@ from assistant.resolving.amounts_for import Part, assign, cued, fits, part
 from assistant.resolving.functions import Function, function
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ModelResult, ModelValue, Needed
-from assistant.understanding.reading import STATE, Mention, Reading
-from assistant.understanding.states import conditions
+from assistant.understanding.reading import STATE, Mention
 from assistant.understanding.words import stem
 
 _OUTPUT = "(output)"
@@ -98,6 +97,8 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
 
 def _measured(amount: Amount, model: Model, question: Question) -> Amount:
     """Give a bare number the unit of the one quantity that the words before it name: "pumped to 182"."""
+    if amount.unit is not None:
+        return amount
     named = frozenset[str]()
     end = amount.start
     for mention in reversed(question.reading.mentions):
@@ -106,7 +107,7 @@ def _measured(amount: Amount, model: Model, question: Question) -> Amount:
                 named = mention.concepts - {"duration"}  # a time has its unit; "minutes 450 to 250" asks for one
                 break
             end = mention.start  # "deceleration measured 1.9"
-    if amount.unit is not None or not named:
+    if not named:
         return amount
     units = {i.unit for i in model.inputs if i.quantity in named and not _is_own(i)}
     if units and model.output in named:
@@ -268,7 +269,7 @@ def said(phrase: str, question: Question, know: Knowledge) -> bool:
     mentions = [m for m in reading.mentions if not m.weak or any(c.startswith(STATE) for c in m.concepts)]
     if not mentions:
         return False
-    wanted = phrase_conditions(reading, know)
+    wanted = know.phrase_states(phrase)
     if wanted:
         return wanted <= {(c.input, c.value) for c in question.conditions}
     return all(
@@ -280,11 +281,6 @@ def said(phrase: str, question: Question, know: Knowledge) -> bool:
 def _is_meant(mention: Mention) -> bool:
     """Return whether a mention may choose anything: a very common word does so in its plain form alone ("to go")."""
     return not mention.weak or stem(mention.text) == mention.text
-
-
-def phrase_conditions(reading: Reading, know: Knowledge) -> frozenset[tuple[str, str]]:
-    """Return the states that a phrase of the knowledge gives."""
-    return frozenset((c.input, c.value) for c in conditions(reading, know.states, know.units) if not c.is_result)
 
 
 def _choice_value(item: ModelInput, value: str, says: str, question: Question, know: Knowledge) -> Bound | None:

@@ -8,7 +8,6 @@ from assistant.knowledge.records import Fact, Source, StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CauseResult, LossResult, Needed, Result, Row, TableResult
-from assistant.understanding.condition import is_result
 from assistant.understanding.matching import Match
 from assistant.understanding.reading import Mention
 from assistant.understanding.states import Condition
@@ -89,8 +88,7 @@ def _row(
         return
     content = _content(question, know, excused)
     vocabulary = know.matcher.vocabulary(table.id)
-    others = frozenset(c for m in matches if m.covered > 0.99 for c in know.matcher.vocabulary(m.record))
-    barred = [m for m in content if vocabulary.isdisjoint(m.concepts) and others.isdisjoint(m.concepts)]
+    barred = [m for m in content if vocabulary.isdisjoint(m.concepts)]
     leading = tuple(dict.fromkeys([*(m.tag.split(".", 1)[1] for m in asked), *(o for o, _ in named)]))
     explained = [m for m in content if not vocabulary.isdisjoint(m.concepts)]
     weight = sum(know.matcher.mention_weight(m) for m in explained) + len(relevant)
@@ -126,11 +124,12 @@ def _fit(
     relevant: tuple[Condition, ...], asked: bool, named: bool, bare: bool, question: Question, know: Knowledge
 ) -> float:
     """Return how well a table fits a question that gives states: best where one of its results is asked for."""
-    if asked and _decides_sense(relevant, question):
-        return 1.03
+    if asked and (question.context or _decides_sense(relevant, question)):
+        return 1.03  # within a scenario, its states are meant
     if asked or named:
-        return 1.03 if question.context and asked else _ASKED  # within a scenario, its states are meant
-    if len(relevant) > 1 and bare and not _asks_what_follows(question) and not _names_result(question):
+        return _ASKED
+    gives_result = any(c.is_result for c in question.conditions)
+    if len(relevant) > 1 and bare and not _asks_what_follows(question) and not gives_result:
         return 1.02  # states alone were given: what they lead to is meant
     return 0.62 if all(_by_the_way(c, question, know) for c in relevant) else 0.8
 
@@ -160,11 +159,6 @@ def _decides_sense(relevant: tuple[Condition, ...], question: Question) -> bool:
         for one in relevant
         if one.where
     )
-
-
-def _names_result(question: Question) -> bool:
-    """Return whether a result of any table is named or given."""
-    return any(is_result(c.input) for c in question.conditions)
 
 
 def _all_normal(question: Question) -> bool:
@@ -269,8 +263,7 @@ def _causes(
     if not named:
         return
     vocabulary = know.matcher.vocabulary(table.id)
-    used = {k for c in question.conditions for k in c.where}
-    barred = [m for m in _content(question, know, used) if vocabulary.isdisjoint(m.concepts)]
+    barred = [m for m in _content(question, know, excused) if vocabulary.isdisjoint(m.concepts)]
     output, value = _principal(table, named)
     clear = reading.has("cause", "single") or (_asks_when(question) and bool(everything))
     score = (0.98 if clear else 0.9) * _unused_amounts(question) * _barring(barred, know)

@@ -88,7 +88,7 @@ def deflections(model: Model, question: Question, know: Knowledge) -> list[Defle
         if (amount.unit is None or fits(amount, "deg", know.units) is not None) and not _is_speed(amount, question):
             control = _following(controls, orders, amount.end, words) or _nearest(controls, amount.start, words)
             side = _side_near(words, amount.start, amount.end)
-            if control and (amount.unit is not None or side or _same_way(words) or _is_order(amount, question, know)):
+            if control and (amount.unit is not None or side or _same_way(words) or _is_order(amount, question)):
                 found.append(Deflection(control[0], abs(amount.value), side, control[1], amount.start))
     related = "both" in words or not names_side(words) or _same_way(words) or not _OPPOSITE.isdisjoint(words)
     for i, word in enumerate(words):
@@ -113,10 +113,10 @@ def _at(amount: Amount, words: tuple[str, ...]) -> bool:
     return bool(amount.start) and words[amount.start - 1] in ("at", "speed", "doing")
 
 
-def _is_order(amount: Amount, question: Question, know: Knowledge) -> bool:
+def _is_order(amount: Amount, question: Question) -> bool:
     """Return whether a bare number right behind a control is its order, as another amount is the speed."""
     words, others = question.reading.words, [a for a in question.reading.amounts if a is not amount]
-    behind = words[amount.start - 1 : amount.start] in [(w,) for w in _WORDS]
+    behind = bool(amount.start) and words[amount.start - 1] in _WORDS
     return behind and any(_at(a, words) or a.unit == "kt" for a in others)
 
 

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-_STOPS = frozenset((".", "?", "!", ";", ",", ":", "(", ")", "-"))
+STOPS = frozenset((".", "?", "!", ";", ",", ":", "(", ")", "-"))
+"""Marks at which what is told of a thing ends."""
 _SENTENCE = frozenset((".", "?", "!"))
 _TELLING = frozenset({
     "if", "with", "given", "after", "since", "because", "while", "assuming", "suppose", "supposing", "once", "having",
@@ -24,7 +25,8 @@ _SPEAKERS = frozenset(("i", "we", "you", "there"))
 _SUBJECTS = _SPEAKERS | {"it", "they", "the", "my", "our", "this", "that"}
 _STRONG = frozenset(("do", "does", "did", "can", "could", "will", "would", "may", "should", "shall"))
 
-_TAGS = frozenset(("right", "correct", "true", "yes", "no", "innit", "surely"))
+TAGS = frozenset(("right", "correct", "true", "yes", "no", "innit", "surely"))
+"""Last words that want to be agreed with."""
 _FOLLOWING = frozenset({
     "means", "mean", "meaning", "gives", "give", "puts", "put", "leads", "lead", "makes", "make", "causes", "cause",
     "costs", "cost", "leaves", "leave", "brings", "bring", "takes", "becomes", "become",
@@ -38,7 +40,7 @@ def asking(words: Sequence[str]) -> frozenset[int]:
     asks, begins, start, asked_here = False, True, 0, False
     for i, word in enumerate(words):
         following = words[i + 1] if i + 1 < len(words) else ""
-        if word in _STOPS:
+        if word in STOPS:
             if word == "?" and not asked_here:
                 found.update(range(start, i))  # "hyd 1 gone, autobrake?": only the mark says that it is asked
             asked_here = asked_here and word not in _SENTENCE
@@ -74,7 +76,7 @@ def _asks(word: str, following: str, begins: bool) -> bool:
 def believed(words: Sequence[str]) -> bool:
     """Return whether a text ends in a tag that wants to be agreed with: "…, right?"."""
     said = [w for w in words if w[0].isalnum()]
-    tag = bool(said) and said[-1] in _TAGS and said[-2:] not in (["all", "right"], ["to", "right"])
+    tag = bool(said) and said[-1] in TAGS and said[-2:] not in (["all", "right"], ["to", "right"])
     return len(said) > 3 and (tag or said[-2:] == ["not", "it"])
 
 
