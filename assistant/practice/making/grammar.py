@@ -99,7 +99,7 @@ class Grammar:
             extent = word == "how" and rest[:1] and rest[0].lower() in ("many", "much", *_EXTENTS)
             if not rest or rest[0].lower() in _UNLED or extent:
                 continue
-            classes = "".join(self._class(token) for token in rest)
+            classes = "".join(self.kind(token) for token in rest)
             for rule in RULES:
                 if rule.word == word and (found := self._match(rule, classes, rest)):
                     return rule.form, self._filled(rule, found, rest)
@@ -111,7 +111,7 @@ class Grammar:
             size = ending.count(" ") + 1
             before = tokens[:-size]
             fits = " ".join(tokens[-size:]).lower() == ending and len(before) > 2
-            if fits and self._class(before[-1]) in "nsbtpa" and any(self._class(word) in "btx" for word in before[1:]):
+            if fits and self.kind(before[-1]) in "nsbtpa" and any(self.kind(word) in "btx" for word in before[1:]):
                 return [*before, *joint.split(), *tokens[-size:]]
         place = next((i for i, word in enumerate(tokens) if word.isupper() and len(word) > 1), 0)
         if place > 1 and tokens[place - 1].lower() in self._alone:
@@ -124,7 +124,7 @@ class Grammar:
 
     def rough(self, ask: str) -> int:
         """Return how far a way of asking is from a sentence: names in a row, with no word to join them."""
-        classes = "".join(self._class(token) for token in ask.split()[1:])
+        classes = "".join(self.kind(token) for token in ask.split()[1:])
         runs = re.findall(r"[nsa]{4,}", classes)
         if re.fullmatch(r"b[nsa]+p", classes) and ask.split()[1].lower() != "know":
             return 1
@@ -133,7 +133,7 @@ class Grammar:
     def agrees(self, words: str) -> bool:
         """Whether no verb in its base form follows a single thing: not "the gear retract"."""
         tokens = words.split()
-        classes = [self._class(token) for token in tokens]
+        classes = [self.kind(token) for token in tokens]
         return not any(one == "n" and other == "b" and not before.isupper()
                        for one, other, before in zip(classes, classes[1:], tokens, strict=False))  # fmt: skip
 
@@ -142,21 +142,17 @@ class Grammar:
         return any(one.lower() in self._alone and other.strip("?").isupper() and len(other) > 1
                    for one, other in pairwise(sentence.split()))  # fmt: skip
 
-    def kind(self, token: str) -> str:
-        """Return the letter of a word's class."""
-        return self._class(token)
-
     def joins(self, token: str) -> bool:
         """Whether a word is a preposition or a conjunction."""
         return token.lower() in self._small and not (token.isupper() and len(token) > 1)
 
     def is_name(self, words: str, strictly: bool = False) -> bool:
         """Whether words hold no verb, nor strictly a participle, and so may be the name of a thing."""
-        return not any(self._class(token) in ("btxp" if strictly else "btx") for token in words.split())
+        return not any(self.kind(token) in ("btxp" if strictly else "btx") for token in words.split())
 
     def is_noun(self, token: str) -> bool:
         """Whether a word is a noun as far as the lists tell."""
-        return self._class(token) in "ns"
+        return self.kind(token) in "ns"
 
     def _match(self, rule: Rule, classes: str, tokens: Sequence[str]) -> re.Match[str] | None:
         """Return how the classes fit a rule; `s` stands for a name in the plural."""
@@ -195,7 +191,8 @@ class Grammar:
             Word=rule.word.capitalize(), **{"is": "are" if many else "is"},
         )  # fmt: skip
 
-    def _class(self, token: str) -> str:
+    def kind(self, token: str) -> str:
+        """Return the letter of a word's class."""
         word = token.lower().strip(",")
         if token.isupper() and len(token) > 1:
             return "n"

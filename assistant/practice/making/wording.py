@@ -190,20 +190,23 @@ class Wording:
 
     def about(self, ask: str) -> str | None:
         """Return what a way of asking names, as it follows "about": "autobrake and the wet runway", or None."""
-        bare, state = self._apart(re.sub(r"\[([^\]]*)\]", r"\1", ask).strip())
-        tokens = [t for t in self._capitalised(bare).split() if t.lower() not in self._asking]
-        names = self._prose.names(tokens)
-        if not tokens or not 0 < len(names) <= _MOST_NAMES or not all(self._stands(name) for name in names):
+        names, state = self._names_in(ask)
+        if not 0 < len(names) <= _MOST_NAMES or not all(self._stands(name) for name in names):
             return None
         led = [self._led(name) for name in names]
         return joined(led) + (f" with {state}" if state else "")
 
     def topic(self, ask: str) -> str | None:
         """Return the names in a way of asking as a heading: "Autobrake, short runway", or None."""
+        found, state = self._names_in(ask)
+        names = [*filter(self._heads, found), *([state] if state else [])] if found else []
+        return ", ".join(names[:_MOST_TOPICS]) or None
+
+    def _names_in(self, ask: str) -> tuple[list[str], str]:
+        """Return the names in a way of asking, and the state that it ends in."""
         bare, state = self._apart(re.sub(r"\[([^\]]*)\]", r"\1", ask).strip())
         tokens = [t for t in self._capitalised(bare).split() if t.lower() not in self._asking]
-        names = [*filter(self._heads, self._prose.names(tokens)), *([state] if state else [])] if tokens else []
-        return ", ".join(names[:_MOST_TOPICS]) or None
+        return self._prose.names(tokens), state
 
     def entry(self, ask: str) -> str | None:
         """Return a way of asking as it would stand in an index: a few names in a row, and no word that asks."""

@@ -37,7 +37,7 @@ def too_soon(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     if soon not in said.words or re.search(r"\b(?:at once|immediately|straight away)\b", need.expected.lower()):
         return []
     waits = any(h.share < 1 and any(f.unit in _TIMES for f in h.point.figures) for h in held)
-    return ["at once"] if waits and soon not in {plain(w) for w in need.question.words} else []
+    return ["at once"] if waits and soon not in need.asked else []
 
 
 _TIMES = ("s", "min", "h")

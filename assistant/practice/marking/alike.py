@@ -18,7 +18,7 @@ def paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> t
     alike = _alike(need, know)
     if len(alike) < 2 or need.ordered:
         return held, []
-    labels = dict(labels_of(need._replace(points=tuple(map(_label_alone, need.points))), alike, know).items())
+    labels = labels_of(need._replace(points=tuple(map(_label_alone, need.points))), alike, know)
     payload = [h.places[0] for i, h in enumerate(held) if i in labels and h.places]
     places = stretches(labels, payload, said)
     if not places:

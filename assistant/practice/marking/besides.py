@@ -9,7 +9,7 @@ from typing import Any
 from assistant.practice.marking.asked import Asked, record_of
 from assistant.practice.marking.elements import named_elements, point
 from assistant.practice.marking.kinds import asks_rule
-from assistant.practice.marking.outcomes import outputs_asked
+from assistant.practice.marking.outcomes import outputs_asked, table_results, values_of
 from assistant.practice.marking.points import Element, Figure, Point
 from assistant.practice.marking.said import amounts_of
 from assistant.resolving import results as r
@@ -27,7 +27,7 @@ def others_of(one: Asked, text: str, know: Knowledge) -> Iterable[Point]:
                 yield point(action, know)._replace(figures=())
     if isinstance(result, r.TableResult):
         yield from _forbidden(result.table.topic, know)
-    for part in (result,) if isinstance(result, r.TableResult) else getattr(result, "results", ()):
+    for part in table_results(result):
         yield from _other_values(part, text, know)
 
 
@@ -67,7 +67,7 @@ def _other_values(result: Any, text: str, know: Knowledge) -> Iterable[Point]:
     """Yield the values that the outputs asked for do not have."""
     for name in outputs_asked(result, text, know):
         output = next(o for o in result.table.outputs if o.id == name)
-        has = {dict(row.outputs).get(name) for row in result.rows}
+        has = values_of(result, name)
         for value, says, _ in output.values:
             if value not in has and value not in ("yes", "no"):
                 concept = frozenset((f"={result.table.id}.{name}.{value}",))

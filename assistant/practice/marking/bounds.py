@@ -47,9 +47,7 @@ def _requires(claim: Claim, said: Said) -> bool:
 
 
 def _forbids(claim: Claim, said: Said) -> bool:
-    clause = said.clauses[claim.amount.start]
-    words = {w for w, c in zip(said.reading.words, said.clauses, strict=True) if c == clause}
-    return bool(_FORBIDS & words)
+    return bool(_FORBIDS & said.beside([claim.amount.start]))
 
 
 def greater_of(need: Need, said: Said) -> list[str]:

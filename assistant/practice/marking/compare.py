@@ -7,7 +7,6 @@ one, steps out of order.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from typing import NamedTuple
 
 from assistant.practice.marking.absolutes import absolute, nothing_does, other_manner, same_as_other, too_soon
@@ -75,6 +74,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
     held = _each_its_own(held) if need.ordered else held
     held, exchanged = paired(held, need, said, know)
     held = _with_ways(held, ways)
+    put_off = denied(said.reading.words, said.reading, need.polar)
     wrong = [
         *(ways.wrong if ways else ()),
         *exchanged,
@@ -84,15 +84,15 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *_states_wrong(need, said, know),
         *rivals(need, said, know),
         *opposed([h.point for h in held], [h.places for h in held], need, said),
-        *others_said(held_shares(held), need, said),
+        *others_said(need, said),
         *elsewhere(held, need, said),
-        *colours(held_shares(held), need, said, know),
+        *colours(held, need, said, know),
         *persons(need, said),
         *systems(said),
         *foreign_steps(need, said, know),
         *other_thing(need, said),
         *left_open(need, said),
-        *contradicted(held, need, said),
+        *contradicted(held, need, said, put_off),
         *affirmed_falsely(need, said),
         *other_measure(held, need, said, know),
         *only_other(need, said, know),
@@ -110,9 +110,9 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *same_as_other(need, said),
         *foreign(held, said),
         *_stand_wrong(need, said),
-        *shared_with(held, need, said, denied(said.reading.words, said.reading, need.polar)),
-        *beside_row(need, said, know),
-        *not_supplied(need, said, know),
+        *shared_with(held, need, said, put_off),
+        *beside_row(need, said, know, put_off),
+        *not_supplied(need, said, know, put_off),
     ]
     if need.ordered and not wrong:
         wrong += out_of_order(held)
@@ -151,11 +151,6 @@ def _with_ways(held: tuple[Held, ...], ways: Compared | None) -> tuple[Held, ...
     return (*(each for each in held if not each.point.way), *ways.held)
 
 
-def held_shares(held: Iterable[Held]) -> list[float]:
-    """Return how much of each point was said."""
-    return [h.share for h in held]
-
-
 def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge) -> Held:
     point = need.points[index]
     if point.verdict:
@@ -178,7 +173,7 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge)
     single = need.ordered and len(telling) == 1 and len(point.figures) == 1 and len(point.elements) == 1
     if point.figures_suffice or single or sum(e.weight for e in telling) < _SLIGHT:
         return Held(point, got, places)
-    named = any(e.weight >= _HEAVY and element_said(e, said, range(len(said.words)))[0] for e in telling)
+    named = any(e.weight >= _HEAVY and element_said(e, said)[0] for e in telling)
     if not got and LITTLE <= words < ENOUGH and named:
         return Held(point, _A_LITTLE, spots)
     least = LITTLE if need.ordered else ENOUGH

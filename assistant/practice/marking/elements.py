@@ -52,6 +52,11 @@ def concepts_in(text: str, know: Knowledge) -> frozenset[str]:
     return frozenset(c for m in know.phrase(text).mentions if not m.weak for c in m.concepts)
 
 
+def told_concepts(reading: Reading) -> frozenset[str]:
+    """Return the concepts of the things that a reading itself names, neither weakly nor in passing."""
+    return frozenset(c for m in reading.mentions if not (m.weak or m.passing) for c in m.concepts)
+
+
 def _figure(amount: Amount, reading: Reading, tolerance: float) -> Figure:
     before = " ".join(reading.words[max(0, amount.start - 4) : amount.start])
     after = " ".join(reading.words[amount.end : amount.end + 3])

@@ -32,11 +32,10 @@ class Held(NamedTuple):
 
 def ways_said(point: Point, said: Said) -> bool:
     """Return whether the side or way of a point is said, where it is a word of its own."""
-    whole = range(len(said.words))
     first = plain(point.text.split()[0].lower())  # "under a hatch": the hatch tells enough
     musts = [e for e in point.elements if not e.given and len(e.words) == 1 and e.words[0] in _MUST - {first}]
-    others = [i for e in point.elements if e not in musts and e.weight > 0.5 for i in element_said(e, said, whole)[1]]
-    return all(_is_near(element_said(e, said, whole)[1], others, said) for e in musts)
+    others = [i for e in point.elements if e not in musts and e.weight > 0.5 for i in element_said(e, said)[1]]
+    return all(_is_near(element_said(e, said)[1], others, said) for e in musts)
 
 
 def _is_near(places: Sequence[int], others: Sequence[int], said: Said) -> bool:
@@ -53,24 +52,24 @@ def enough_of(point: Point) -> float:
 
 def all_groups(point: Point, said: Said) -> bool:
     """Return whether something was said of each of the things that "and" joins in a point."""
-    whole = range(len(said.words))
-    groups: dict[int, list[Element]] = {}
-    for element in point.elements:
-        if not element.given and element.weight >= _HEAVY:
-            groups.setdefault(element.group, []).append(element)
-    return all(any(element_said(e, said, whole)[0] for e in group) for group in groups.values())
+    return all(any(element_said(e, said)[0] for e in group) for group in _groups(point))
 
 
 def one_group(point: Point, said: Said) -> bool:
     """Return whether the whole of one of several things that "and" joins in a point was said."""
-    whole = range(len(said.words))
+    groups = _groups(point)
+    if " or " in point.text and any(element_said(e, said)[0] for group in groups for e in group):
+        return True
+    return len(groups) > 1 and any(all(element_said(e, said)[0] for e in group) for group in groups)
+
+
+def _groups(point: Point) -> list[list[Element]]:
+    """Return the telling words of each of the things that "and" joins in a point."""
     groups: dict[int, list[Element]] = {}
     for element in point.elements:
         if not element.given and element.weight >= _HEAVY:
             groups.setdefault(element.group, []).append(element)
-    if " or " in point.text and any(element_said(e, said, whole)[0] for group in groups.values() for e in group):
-        return True
-    return len(groups) > 1 and any(all(element_said(e, said, whole)[0] for e in group) for group in groups.values())
+    return list(groups.values())
 
 
 def words_said(point: Point, said: Said, window: Sequence[int] | None = None) -> tuple[float, tuple[int, ...]]:
@@ -79,17 +78,17 @@ def words_said(point: Point, said: Said, window: Sequence[int] | None = None) ->
     whole = sum(e.weight for e in elements)
     credit, places = 0.0, []
     for element in elements:
-        amount, spots = element_said(element, said, range(len(said.words)) if window is None else window)
+        amount, spots = element_said(element, said, window)
         credit += element.weight * amount
         if element.weight > 0.7:
             places += spots
     return (credit / whole if whole else 0.0), tuple(places)
 
 
-def element_said(element: Element, said: Said, window: Sequence[int]) -> tuple[float, list[int]]:
+def element_said(element: Element, said: Said, window: Sequence[int] | None = None) -> tuple[float, list[int]]:
     """Return how far an element was said, and where: by its concept, by that of a word of a name, else by its words."""
     best: tuple[float, list[int]] = (0.0, [])
-    for i in window:
+    for i in range(len(said.words)) if window is None else window:
         if i in said.numbered and said.words[i] != "zero":
             continue
         credit = _credit(element, said, i)

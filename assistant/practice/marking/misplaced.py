@@ -20,7 +20,7 @@ def beside_it(held: Sequence[Held], said: Said) -> list[str]:
     for point in (h.point for h in held):
         own = [plain(w) for w in point.text.lower().replace("-", " ").split()]
         for element in (e for e in point.elements if not e.given and e.weight > 0.7 and e.concepts):
-            for i in element_said(element, said, range(len(said.words)))[1]:
+            for i in element_said(element, said)[1]:
                 before = _side_before(i, element, said)
                 over = before in _OVER and before not in own
                 other = before in _SIDES and bool(_SIDES.intersection(own)) and before not in own
@@ -108,7 +108,7 @@ def elsewhere(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     places = [h for h in held if _is_place(h.point)]
     if not need.question.has("where") or not places or any(h.share for h in places):
         return []
-    known = {w for p in need.points for e in p.elements for w in e.words} | {plain(w) for w in need.question.words}
+    known = {w for p in need.points for e in p.elements for w in e.words} | need.asked
     words = said.reading.words
     for i, word in enumerate(words[:-1]):
         noun = i + 2 if words[i + 1] in ("the", "a", "an", "your", "its") else 0

@@ -23,7 +23,7 @@ _SHORT = 4
 """Words of a piece that says one step; more run several together, as in speech without stops."""
 
 
-def stretches_of(said: Said) -> list[range]:
+def _pieces(said: Said) -> list[range]:
     """Return an answer in its pieces between stops and joining words."""
     words = said.reading.words
     cuts = [-1, *(i for i, w in enumerate(words) if w in _CUTS), len(words)]
@@ -34,7 +34,7 @@ def mixed_up(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     """Return the steps of which an answer gives the thing with another one's action, or in another order."""
     if not need.ordered:
         return []
-    pieces = stretches_of(said)
+    pieces = _pieces(said)
     points = [h.point for h in held if not h.point.figures and len(_telling(h.point)) > 1]
     found = [text for piece in pieces if (text := _exchanged(piece, points, said))]
     if not found and _TURNED.isdisjoint(said.reading.words):
@@ -124,6 +124,6 @@ def shared_with(held: Sequence[Held], need: Need, said: Said, put_off: frozenset
         own = {w for e in point.elements for w in e.words}
         for other in {o for w in own for o in OTHER.get(w, ())} - own:
             spots = [i for i, w in enumerate(said.words) if w == other and i not in put_off]
-            if spots and other not in {plain(w) for w in need.question.words}:
+            if spots and other not in need.asked:
                 found.append(f"{said.reading.words[spots[0]]}: {point.text}")
     return found

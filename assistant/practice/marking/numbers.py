@@ -101,8 +101,8 @@ def _leads_on(claim: Claim, said: Said) -> bool:
     """Return whether a number is the first of two of a change: "1,800 to 2,000", "280, now 250"."""
     after = said.reading.words[claim.amount.end : claim.amount.end + 3]
     following = [c for c in said.claims if c.amount.start >= claim.amount.end]
-    arrow = "to" in after[:2] or after[:1] in (("->",), ("→",)) or after[:2] == ("-", ">")
-    return bool(following) and (arrow or "now" in after or "before" in after)
+    leads = "to" in after[:2]
+    return bool(following) and (leads or "now" in after or "before" in after)
 
 
 def _counts_now(claim: Claim, need: Need, know: Knowledge) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from typing import Any
 
 from assistant.answering.states import output_words
@@ -15,7 +16,7 @@ from assistant.practice.marking.said import plain
 from assistant.resolving import tables
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
-from assistant.resolving.results import CauseResult
+from assistant.resolving.results import CauseResult, TableResult
 from assistant.understanding.states import Condition
 
 ACTION = re.compile(
@@ -109,10 +110,18 @@ def outputs_asked(result: Any, text: str, know: Knowledge) -> list[str]:
 
 
 def _names_output(output: Any, concepts: frozenset[str], know: Knowledge) -> bool:
-    label = know.phrase(output.label)
-    told = [m for m in label.mentions if not m.weak]
-    own = {c for m in told for c in m.concepts} - {"brake", "gear"}
-    return bool(own & concepts)
+    return bool((concepts_in(output.label, know) - {"brake", "gear"}) & concepts)
+
+
+def table_results(result: Any) -> Iterable[Any]:
+    """Return the results of state tables that a result holds: itself, or its parts."""
+    parts: Iterable[Any] = getattr(result, "results", ())
+    return (result,) if isinstance(result, TableResult) else parts
+
+
+def values_of(result: Any, output: str) -> set[str | None]:
+    """Return the values that an output has in the rows that apply."""
+    return {dict(row.outputs).get(output) for row in result.rows}
 
 
 def output_point(table: StateTable, name: str, value: str, know: Knowledge) -> Point:

@@ -136,7 +136,7 @@ def _crossed(spots: list[_Spot], values: list[int], clause: range) -> list[tuple
 def sentences(said: Said) -> list[range]:
     """Return the clauses of an answer as stretches of places; a colon keeps a name with what is said of it."""
     ends = [i for i, w in enumerate(said.reading.words) if w in (",", ";", ".", "but", "while", "whereas")]
-    edges = [0, *(e for e in ends), len(said.words)]
+    edges = [0, *ends, len(said.words)]
     return [range(a, b) for a, b in itertools.pairwise(edges) if b > a]
 
 

@@ -106,3 +106,11 @@ class Need(NamedTuple):
     alike: tuple[Need, ...] = ()
     one_way: bool = False
     """Whether one of the ways is asked for."""
+    asked: frozenset[str] = frozenset()
+    """The plain words of the question."""
+
+    @property
+    def known(self) -> frozenset[str]:
+        """The concepts of the points, of the question and of its full answer."""
+        own = frozenset(c for p in self.points for e in p.elements for c in e.concepts)
+        return own | self.question.concepts | self.said

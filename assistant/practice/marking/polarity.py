@@ -96,11 +96,9 @@ def subjects_denied(words: Sequence[str], reading: Reading) -> frozenset[int]:
 _JOINING = frozenset(("and", "or", "the"))
 
 
-def contradicted(held: Sequence[Held], need: Need, said: Said) -> list[str]:
+def contradicted(held: Sequence[Held], need: Need, said: Said, put_off: frozenset[int]) -> list[str]:
     """Return the points whose telling words are denied where they hold, or affirmed where they do not."""
-    words = said.reading.words
-    places = denied(words, said.reading, need.polar)
-    subjects = subjects_denied(words, said.reading)
+    subjects = subjects_denied(said.reading.words, said.reading)
     asked_so = _MUST_NOT.search(" ".join(need.question.words)) is not None
     found = []
     for one in held:
@@ -116,14 +114,14 @@ def contradicted(held: Sequence[Held], need: Need, said: Said) -> list[str]:
             asked = element.given and not (element.off and point.optional)
             if asked or element.denied or element.weight < least:
                 continue
-            spots = element_said(element, said, range(len(words)))[1]
+            spots = element_said(element, said)[1]
             if point.figures or element.weight < heaviest:
                 spots = [i for i in spots if _is_it(element, i, said)]
             if element.off:
                 affirmed = _affirmed(spots, element, point, said, asked_so)
-                turned_round = affirmed or _contrary_denied(element, said, places)
+                turned_round = affirmed or _contrary_denied(element, said, put_off)
             else:
-                turned_round = bool(spots) and (places.issuperset(spots) or _word_denied(element, said, places))
+                turned_round = bool(spots) and (put_off.issuperset(spots) or _word_denied(element, said, put_off))
                 alone = not point.negated and sum(not e.given for e in point.elements) == 1
                 turned_round = turned_round or (bool(spots) and alone and subjects.issuperset(spots))
             if turned_round:
@@ -163,12 +161,12 @@ def _is_it(element: Element, place: int, said: Said) -> bool:
 def affirmed_falsely(need: Need, said: Said) -> list[str]:
     """Return what another statement on the subject denies and an answer says: "so the brakes are working"."""
     found = []
+    named = need.question.concepts
+    asked = {c for c in named if c[0] != "~"}
     for point in need.denials:
         subject = [e for e in point.elements if not e.off and e.weight > _TELLING]
-        whole = range(len(said.words))
-        if not all(e.concepts & need.question.concepts or element_said(e, said, whole)[0] for e in subject):
+        if not all(e.concepts & named or element_said(e, said)[0] for e in subject):
             continue
-        asked = {c for c in need.question.concepts if c[0] != "~"}
         off = [e for e in point.elements if e.off and e.weight > _FAINT and not e.concepts & asked]
         told = [e for e in off if _stands(e, point, said)]
         if len(told) > 1 and sum(e.weight for e in told) >= _MOST * sum(e.weight for e in off):
@@ -177,7 +175,7 @@ def affirmed_falsely(need: Need, said: Said) -> list[str]:
 
 
 def _stands(element: Element, point: Point, said: Said) -> bool:
-    spots = [i for i in element_said(element, said, range(len(said.words)))[1] if _is_it(element, i, said)]
+    spots = [i for i in element_said(element, said)[1] if _is_it(element, i, said)]
     return _affirmed(spots, element, point, said, False)
 
 
@@ -187,13 +185,11 @@ def _there_is(element: Element, said: Said) -> bool:
     if len(own) < 2:
         return False
     at = [i for i in range(len(said.words) - len(own) + 1) if list(said.words[i : i + len(own)]) == own]
-    clauses = {said.clauses[i] for i in at}
-    words = {w for w, c in zip(said.reading.words, said.clauses, strict=True) if c in clauses}
-    return bool(at) and words.isdisjoint(_DENYING | LOST | {"unless", "until", "otherwise"})
+    return bool(at) and said.beside(at).isdisjoint(_DENYING | LOST | {"unless", "until", "otherwise"})
 
 
 def _affirmed(spots: Sequence[int], element: Element, point: Point, said: Said, asked_so: bool) -> bool:
     """Return whether what does not hold is said to hold: in clauses that neither deny nor hinder anything."""
-    others = {i for e in point.elements if not e.off for i in element_said(e, said, range(len(said.words)))[1]}
-    words = {w for i in spots for w, c in zip(said.reading.words, said.clauses, strict=True) if c == said.clauses[i]}
+    others = {i for e in point.elements if not e.off for i in element_said(e, said)[1]}
+    words = said.beside(spots)
     return bool(spots) and not asked_so and others.isdisjoint(spots) and words.isdisjoint(_DENYING | _HINDERING | LOST)

@@ -22,7 +22,7 @@ from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.requests import BOTH, asked
 from assistant.practice.marking.rows import row_of
-from assistant.practice.marking.said import amounts_of
+from assistant.practice.marking.said import amounts_of, plain
 from assistant.resolving import results as r
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
@@ -97,6 +97,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         polar=bool(POLAR.search(text)),
         cause=next((one.result for one in found if isinstance(one.result, r.CauseResult)), None),
         one_way=asks_one(text),
+        asked=frozenset(map(plain, reading.words)),
     )
 
 

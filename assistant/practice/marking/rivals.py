@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from assistant.practice.marking import wording
 from assistant.practice.marking.contraries import OTHER
+from assistant.practice.marking.found import Held
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import AT_LEAST, AT_MOST
@@ -67,10 +68,9 @@ def _is_once_more(concept: str, members: set[str], need: Need, said: Said) -> bo
 
 def other_thing(need: Need, said: Said) -> list[str]:
     """Return the thing that an answer speaks of in place of the one asked about: the nose tyres for the main ones."""
-    asked = {plain(w) for w in need.question.words}
     words = set(said.words)
     pairs = [(a, b) for one, two in _THINGS for a, b in ((one, two), (two, one))]
-    return [b for a, b in pairs if a in asked and b not in asked and b in words and a not in words]
+    return [b for a, b in pairs if a in need.asked and b not in need.asked and b in words and a not in words]
 
 
 _THINGS = tuple((plain(a), plain(b)) for a, b in (("main", "nose"), ("extend", "retract")))
@@ -80,7 +80,7 @@ def left_open(need: Need, said: Said) -> list[str]:
     """Return what an answer offers with an "or" that nothing asked for names: "or on the overhead panel"."""
     known = {c for p in need.points for e in (*p.elements, *p.labels) for c in e.concepts}
     known |= need.question.concepts | need.said
-    told = {plain(w) for w in need.question.words} | {w for p in need.points for e in p.elements for w in e.words}
+    told = need.asked | {w for p in need.points for e in p.elements for w in e.words}
     found = []
     for i, word in enumerate(said.reading.words):
         if word != "or" or i < 1 or _is_bound(i, said):
@@ -105,7 +105,7 @@ def foreign_steps(need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return the actions of consequence that an answer puts among steps that have none of them."""
     if not need.ordered:
         return []
-    known = {c for p in need.points for e in p.elements for c in e.concepts} | need.question.concepts | need.said
+    known = need.known
     mentions = (m for m in said.content if m.concepts.isdisjoint(known) and not _is_put_off(m.start, said, need))
     return [m.text for m in mentions if any(c in know.lexicon.sets for c in m.concepts)]
 
@@ -121,8 +121,8 @@ def persons(need: Need, said: Said) -> list[str]:
     wanted = {c for p in need.points for e in p.elements for c in e.concepts} & {"maintenance", "ground_crew"}
     if not wanted or said.where(frozenset(wanted)):
         return []
-    asked = {plain(w) for w in need.question.words}
-    return [w for w, full in zip(said.words, said.reading.words, strict=True) if full in _FLYING and w not in asked]
+    told = zip(said.words, said.reading.words, strict=True)
+    return [w for w, full in told if full in _FLYING and w not in need.asked]
 
 
 _FLYING = frozenset(("pilot", "pilots", "crew", "captain", "copilot"))
@@ -156,7 +156,6 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
     found = []
     words = set(said.words)
     asked = set(need_words(need))
-    put = {plain(w) for w in need.question.words}
     for point, here in zip(points, places, strict=True):
         if point.figures and not here:
             continue
@@ -164,7 +163,7 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
             for other in OTHER.get(word, ()):
                 if other not in words or _bounds(other, said) or _accounted(other, points, places, said):
                     continue
-                if other in put and word not in _SIDED:
+                if other in need.asked and word not in _SIDED:
                     continue
                 beside = _is_beside(other, word, point, said) and not _is_beside(word, other, point, said)
                 if beside or (word not in words and other not in asked and word not in _SIDED):
@@ -181,7 +180,7 @@ _SIDED = frozenset(map(plain, _SIDED_WORDS.split()))
 
 def need_words(need: Need) -> Iterable[str]:
     """Return the plain words of the question and of all the points."""
-    yield from (plain(w) for w in need.question.words)
+    yield from need.asked
     for point in need.points:
         yield from (w for e in point.elements for w in e.words)
 
@@ -224,7 +223,7 @@ def _is_beside(other: str, word: str, point: Point, said: Said) -> bool:
     return False
 
 
-def others_said(held: Sequence[float], need: Need, said: Said) -> list[str]:
+def others_said(need: Need, said: Said) -> list[str]:
     """Return what is said that would be right of another case: the action of another band, another mode."""
     own = {w for p in need.points for e in p.elements for w in e.words}
     mine = {c for p in need.points for e in p.elements for c in e.concepts}
@@ -251,13 +250,13 @@ def _is_case(place: int, said: Said) -> bool:
 _CASES = frozenset(("if", "when", "otherwise", "outside", "beyond", "rule"))
 
 
-def colours(held: Sequence[float], need: Need, said: Said, know: Knowledge) -> list[str]:
+def colours(held: Sequence[Held], need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return the colours that an answer names where none is asked for and something asked for is not said."""
     families = know.lexicon.families
     asked = any(families.get(c) == "colour" for p in need.points for e in p.elements for c in e.concepts)
-    if not asked and all(share >= 1 for share in held) and "how" not in need.question.words:
+    if not asked and all(h.share >= 1 for h in held) and "how" not in need.question.words:
         return []
-    known = {c for p in need.points for e in p.elements for c in e.concepts} | need.question.concepts | need.said
+    known = need.known
     return [
         said.reading.words[i] for i, here in enumerate(said.concepts)
         if any(families.get(c) == "colour" for c in here) and here.isdisjoint(known) and not _is_put_off(i, said, need)

@@ -9,9 +9,9 @@ from collections.abc import Iterable
 from typing import Any
 
 from assistant.practice.marking.asked import Asked
-from assistant.practice.marking.outcomes import output_point, outputs_asked
+from assistant.practice.marking.elements import concepts_in
+from assistant.practice.marking.outcomes import output_point, outputs_asked, table_results, values_of
 from assistant.practice.marking.points import Element, Need, Point, State
-from assistant.practice.marking.polarity import denied
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.states import state_told, words_beside
 from assistant.practice.marking.wording import KEPT, word_set
@@ -27,23 +27,22 @@ def row_of(one: Asked, text: str, know: Knowledge) -> Iterable[Point]:
     result: Any = one.result
     if isinstance(result, r.LossResult):
         yield from (output_point(*kept, know) for kept in result.kept if kept[2] in ("yes", "no"))
-    for part in (result,) if isinstance(result, r.TableResult) else getattr(result, "results", ()):
+    for part in table_results(result):
         asked = outputs_asked(part, text, know)
         for output in part.table.outputs:
-            has = {dict(row.outputs).get(output.id) for row in part.rows}
+            has = values_of(part, output.id)
             if len(has) != 1 or None in has:
                 continue
             value = str(next(iter(has)))
             if value in ("yes", "no"):
                 yield output_point(part.table, output.id, value, know)
             elif output.id not in asked:
-                yield from _others(part, output, know)
+                yield from _others(part, output, has, know)
 
 
-def _others(part: Any, output: Any, know: Knowledge) -> Iterable[Point]:
+def _others(part: Any, output: Any, has: set[str | None], know: Knowledge) -> Iterable[Point]:
     """Yield the values that a result does not have; a colour is one only beside what it is the colour of."""
-    label = frozenset(c for m in know.phrase(output.label).mentions if not m.weak for c in m.concepts)
-    has = {dict(row.outputs).get(output.id) for row in part.rows}
+    label = concepts_in(output.label, know)
     for value, says, _ in output.values:
         if value not in has and "_" not in value:
             concept = frozenset((f"={part.table.id}.{output.id}.{value}",))
@@ -51,10 +50,9 @@ def _others(part: Any, output: Any, know: Knowledge) -> Iterable[Point]:
             yield Point(says, (), (Element(concept, words, 3.0),), labels=(Element(label, (), 1.0),))
 
 
-def beside_row(need: Need, said: Said, know: Knowledge) -> list[str]:
+def beside_row(need: Need, said: Said, know: Knowledge, put_off: frozenset[int]) -> list[str]:
     """Return what an answer says of the state that is not so, beside what was asked for."""
     found = []
-    put_off = denied(said.reading.words, said.reading, need.polar)
     named = frozenset(c for here in said.concepts for c in here)
     asked = need.question.concepts
     for point in need.row:

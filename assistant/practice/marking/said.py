@@ -7,7 +7,7 @@ The words are read with the reader that reads questions, so that every name, mis
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from assistant.practice.marking import wording
@@ -76,10 +76,17 @@ class Said(NamedTuple):
         )
         return list(self.words[place : min(end, place + most)])
 
+    def beside(self, places: Iterable[int]) -> set[str]:
+        """Return the words of the clauses in which some places stand."""
+        here = {self.clauses[i] for i in places}
+        return {w for w, c in zip(self.reading.words, self.clauses, strict=True) if c in here}
+
 
 def plain(word: str) -> str:
     """Return the plainest form of a word: the one of its directions or states, else its stem."""
-    return stem(wording.PLAIN.get(word) or wording.PLAIN.get(stem(word)) or word)
+    own = stem(word)
+    other = wording.PLAIN.get(word) or wording.PLAIN.get(own)
+    return stem(other) if other else own
 
 
 def _variant(word: str, know: Knowledge) -> set[str]:
@@ -100,8 +107,10 @@ def _plain_at(before: str, word: str, after: str) -> str:
         return plain("immediately")
     if word == "than" and before in wording.MORE | wording.LESS:
         return plain("above" if before in wording.MORE else "below")
-    known = {("next", "to"): "beside", ("back", "of"): "behind", ("rear", "of"): "behind"}
-    return plain(known.get((word, after), word))
+    return plain(_NEARER.get((word, after), word))
+
+
+_NEARER = {("next", "to"): "beside", ("back", "of"): "behind", ("rear", "of"): "behind"}
 
 
 def _unlisted(text: str) -> str:

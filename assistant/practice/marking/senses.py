@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from assistant.practice.marking.elements import concepts_in
 from assistant.practice.marking.points import Figure, Need
 from assistant.practice.marking.said import Claim, Said
 from assistant.practice.marking.wording import word_set
@@ -34,8 +35,8 @@ def turned(claim: Claim, figures: Iterable[Figure], need: Need, said: Said) -> l
     strict = wanted and all(_is_exact(f) for f in wanted) and claim.sense in ("lower", "higher")
     if (counted or (strict and need.within is None)) and not _is_bounded(need):
         return [f"{claim.amount.raw} as a bound"]
-    strict = any(f.sense in ("lower", "higher") for f in wanted)
-    if strict and _INCLUDED.search(_around(claim, said)):
+    open_ended = any(f.sense in ("lower", "higher") for f in wanted)
+    if open_ended and _INCLUDED.search(_around(claim, said)):
         return [f"{claim.amount.raw} included"]
     return []
 
@@ -53,7 +54,7 @@ def _inside_out(claim: Claim, wanted: list[Figure], need: Need) -> bool:
 
 
 def _is_count(figure: Figure) -> bool:
-    return not figure.sense and not figure.tolerance and figure.unit in _COUNTED
+    return _is_exact(figure) and figure.unit in _COUNTED
 
 
 def _is_exact(figure: Figure) -> bool:
@@ -110,17 +111,15 @@ def false_counts(need: Need, said: Said, know: Knowledge) -> list[str]:
         if known.get((of, each)) and values.isdisjoint(right):
             found.append(f"{min(values)} {of}")
         elif len(numbers) == 1 and not any(of == noun for noun, _ in known) and values.isdisjoint(numbers | {1}):
-            if not any(know.lexicon.kinds.get(c, "thing") == "thing" and c[0] not in "@~!" for c in _named(of, know)):
+            named = concepts_in(of, know)
+            if not any(know.lexicon.kinds.get(c, "thing") == "thing" and c[0] not in "@~!" for c in named):
                 continue
             found.append(f"{min(values)} {of}")
     return found
 
 
-def _named(word: str, know: Knowledge) -> frozenset[str]:
-    return frozenset(c for m in know.phrase(word).mentions if not m.weak for c in m.concepts)
-
-
 _SMALL = {"one": 1, "two": 2, "three": 3, "four": 4, "both": 2, "six": 6}
+_FIGURES = {str(n): n for n in _SMALL.values()}
 
 
 def _counted(words: Iterable[str]) -> dict[tuple[str, bool], set[int]]:
@@ -128,7 +127,7 @@ def _counted(words: Iterable[str]) -> dict[tuple[str, bool], set[int]]:
     listed = list(words)
     found: dict[tuple[str, bool], set[int]] = {}
     for i, word in enumerate(listed):
-        value = _SMALL.get(word) or (int(word) if word in ("1", "2", "3", "4", "6") else 0)
+        value = _SMALL.get(word) or _FIGURES.get(word, 0)
         if not value or listed[i - 1 : i] == ["number"]:
             continue
         k = i + 1

@@ -37,7 +37,7 @@ def other_measure(held: Sequence[Held], need: Need, said: Said, know: Knowledge)
 
 def only_other(need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return what an answer makes an exception of though nothing is one: "no, only STEADY"."""
-    known = need.question.concepts | need.said | {c for p in need.points for e in p.elements for c in e.concepts}
+    known = need.known
     words = said.reading.words
     return [
         f"only {words[i]}" for i, here in enumerate(said.concepts)
@@ -50,10 +50,9 @@ def only_other(need: Need, said: Said, know: Knowledge) -> list[str]:
 def foreign(held: Sequence[Held], said: Said) -> list[str]:
     """Return the subjects of other books that stand in place of a word of a point: "to prevent a brake fire"."""
     found = []
-    whole = range(len(said.words))
     for held_one in (h for h in held if h.share and h.places and not h.point.figures):
         lacks = any(
-            e.weight >= _MISSED and not e.given and not element_said(e, said, whole)[0] for e in held_one.point.elements
+            e.weight >= _MISSED and not e.given and not element_said(e, said)[0] for e in held_one.point.elements
         )
         near = {said.clauses[i] for i in held_one.places}
         found += [

@@ -34,7 +34,7 @@ def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge)
     known = {c for p in points for e in (*p.elements, *p.labels) for c in e.concepts}
     known |= need.question.concepts | need.said
     own = {w for p in points for e in (*p.elements, *p.labels) for w in e.words}
-    own |= {plain(w) for w in (*need.question.words, *re.findall(r"[\w-]+", need.expected.lower()))}
+    own |= need.asked | {plain(w) for w in re.findall(r"[\w-]+", need.expected.lower())}
     return tuple(
         m.text for m in said.content
         if m.concepts.isdisjoint(known) and said.numbered.isdisjoint(m.taken) and not m.mended

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from assistant.knowledge.records import Fact
+from assistant.practice.marking.elements import told_concepts
 from assistant.practice.marking.polarity import denied
 from assistant.resolving.knowing import Knowledge
 
@@ -22,5 +23,5 @@ def says_no(fact: Fact, text: str, know: Knowledge) -> bool:
     if re.search(r"\b(?:is|are) lost\b", " ".join(first.words)):
         return True
     turned = denied(first.words, first)
-    told = frozenset(c for m in asked.mentions if not (m.weak or m.passing) for c in m.concepts)
+    told = told_concepts(asked)
     return any(not m.concepts.isdisjoint(told) and not turned.isdisjoint(m.taken) for m in first.mentions)
