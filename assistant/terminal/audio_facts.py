@@ -67,7 +67,7 @@ def _in_other_words(
 
 def _told_once(groups: Iterable[list[Question]]) -> list[list[Question]]:
     """Return the groups without those whose answer another group has already."""
-    return list({min(group, key=lambda each: each.difficulty).key.says: group for group in groups}.values())
+    return list({_easiest(group).key.says: group for group in groups}.values())
 
 
 def _apart(found: list[Fact]) -> list[Fact]:
@@ -99,13 +99,17 @@ def _fact_of(question: Question) -> tuple[object, ...]:
 
 
 def _fact(group: Sequence[Question], knowledge: Knowledge, settings: VoiceSettings) -> Fact:
-    first = min(group, key=lambda question: question.difficulty)
+    first = _easiest(group)
     others = [question for question in group if question.text != first.text]
     # another way of asking teaches more than the same one with another number
     seconds = [next((each for each in others if each.form != first.form), others[0])] if others else []
     asks = tuple(_ask(question, knowledge, settings) for question in (first, *seconds))
     name = f"{first.entry} {sources_line(first.sources[:1])}" if first.form in _OF_TABLES else first.entry
     return Fact(name, first.entry, asks, _source_said(first.sources, knowledge, settings))
+
+
+def _easiest(group: Sequence[Question]) -> Question:
+    return min(group, key=lambda question: question.difficulty)
 
 
 def _ask(question: Question, knowledge: Knowledge, settings: VoiceSettings) -> Ask:

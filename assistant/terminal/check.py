@@ -10,7 +10,7 @@ from assistant.knowledge.location import knowledge_root
 from assistant.knowledge.problems import Problem
 from assistant.knowledge.report import check_lines
 from assistant.rendering.text import clean
-from assistant.terminal.disputes import damage_told, kept_disputes
+from assistant.terminal.disputes import disputes_told
 from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.screen import Screen, prepare
 from assistant.terminal.session import BrokenKnowledge, check_place
@@ -51,8 +51,9 @@ def _check_types(root: str, chosen: list[str | None], screen: Screen) -> int:
 
 def _disputed(base: Base) -> list[str]:
     """What is set aside as disputed in this type, for its curator to look at."""
-    lines = [f"note: {damage}"] if (damage := damage_told()) else []
-    for name, note in kept_disputes(base.type_info.id):
+    disputed, damage = disputes_told(base.type_info.id)
+    lines = [f"note: {damage}"] if damage else []
+    for name, note in disputed:
         kind = base.kind(name) if name in base.records else "inputs" if name in base.inputs else ""
         place = ":".join(map(str, base.place(name, kind))) if kind else base.type_info.id
         gone = "" if kind else ", which is no longer there,"

@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, Protocol
 
 from assistant.terminal.input_lines import PromptedLines
-from assistant.terminal.long_paste import bound
+from assistant.terminal.long_paste import bare_prompt
 from assistant.terminal.screen import Screen
 
 if TYPE_CHECKING:
@@ -30,19 +30,9 @@ class KeyedLines:
     """A prompt of the terminal, at which a line can be edited and one key alone counts at once."""
 
     def __init__(self, screen: Screen, source: Input | None = None, sink: Output | None = None) -> None:
-        from prompt_toolkit import PromptSession
-        from prompt_toolkit.history import DummyHistory
-        from prompt_toolkit.output import ColorDepth
-
         self._at_once = ""
         self._waiting: list[Any] = []
-        self._session: PromptSession[str] = PromptSession(
-            history=DummyHistory(),
-            color_depth=None if screen.color else ColorDepth.DEPTH_1_BIT,
-            input=source,
-            output=sink,
-        )
-        bound(self._session)
+        self._session = bare_prompt(screen, source, sink)
         self._session.default_buffer.on_text_changed += lambda _: self._changed()
 
     def ask(self, prompt: str, at_once: str = "", within_s: float = 0.0) -> str:

@@ -10,7 +10,7 @@ from assistant.practice.asking.pool import Pool
 from assistant.practice.making import Question, UnknownTopic, make_questions
 from assistant.practice.making.own import read_own
 from assistant.practice.making.question import CALCULATION, FORMS, LONG_SUMS
-from assistant.practice.making.selecting import is_general
+from assistant.practice.making.selecting import own_records
 from assistant.practice.papers.sets import QuestionSet, set_of
 from assistant.rendering.text import clean
 from assistant.terminal.options import Parsed, UsageProblem
@@ -93,7 +93,8 @@ def _made(parsed: Parsed, session: Session, pool: Pool, seed: str, number: int) 
     hardest = whole(parsed, "--difficulty", 1, 3, 3)
     aloud = [form for form in FORMS if parsed.has("--difficulty") or form not in (*LONG_SUMS, CALCULATION)]
     know, topics = session.knowledge, topics_of(parsed)
-    allowed = frozenset(item.record for item in pool.items if topics or not is_general(item.record, know))
+    own = own_records(know)
+    allowed = frozenset(item.record for item in pool.items if topics or item.record in own)
     try:
         return make_questions(
             know, seed, number, topics, entries=allowed, forms=aloud, variant=session.variant, hardest=hardest

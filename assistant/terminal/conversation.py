@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Iterable
+from functools import cached_property
 
 from prompt_toolkit import PromptSession
 from prompt_toolkit.auto_suggest import AutoSuggestFromHistory
@@ -36,12 +37,9 @@ class Names(Completer):
 
     def __init__(self, names: Callable[[], Iterable[str]]) -> None:
         self._gather = names
-        self._names: tuple[str, ...] | None = None
 
     def get_completions(self, document: Document, complete_event: CompleteEvent) -> Iterable[Completion]:
         """Yield the names that go on from the longest beginning of one."""
-        if self._names is None:
-            self._names = tuple(self._gather())  # not before the first Tab: most conversations need none
         before = document.text_before_cursor
         words = before.split(" ")
         for count in range(min(_MOST_WORDS, len(words)), 0, -1):
@@ -50,6 +48,10 @@ class Names(Completer):
             if found:
                 return [Completion(name, -len(begun)) for name in found]
         return []
+
+    @cached_property
+    def _names(self) -> tuple[str, ...]:
+        return tuple(self._gather())  # not before the first Tab: most conversations need none
 
 
 class PrivateHistory(FileHistory):

@@ -18,10 +18,19 @@ _LARGEST = 1_000_000
 
 def kept_disputes(type_id: str) -> Disputes:
     """Return (record, note) of each record of a type that is set aside."""
-    pairs = _read()[0].get(type_id)
-    if not isinstance(pairs, list):
-        return ()
-    return tuple((pair[0], pair[1]) for pair in pairs if _is_pair(pair))
+    return disputes_told(type_id)[0]
+
+
+def disputes_told(type_id: str) -> tuple[Disputes, str]:
+    """Return what is set aside of a type, and a line on what of the file cannot be read, or nothing.
+
+    Disputes may be missing where there is such a line.
+    """
+    found, damage = _read()
+    pairs = found.get(type_id)
+    disputed = tuple((pair[0], pair[1]) for pair in pairs if _is_pair(pair)) if isinstance(pairs, list) else ()
+    lost = "records set aside as disputed may not be known as such"
+    return disputed, f"{_path()} {damage}: {lost}; mend or delete it" if damage else ""
 
 
 def keep_disputes(type_id: str, disputed: Disputes) -> bool:
@@ -35,10 +44,8 @@ def keep_disputes(type_id: str, disputed: Disputes) -> bool:
 
 
 def damage_told() -> str:
-    """Return a line on what of the file cannot be read, or nothing: disputes may be missing then."""
-    damage = _read()[1]
-    lost = "records set aside as disputed may not be known as such"
-    return f"{_path()} {damage}: {lost}; mend or delete it" if damage else ""
+    """Return a line on what of the file cannot be read, or nothing."""
+    return disputes_told("")[1]
 
 
 def _path() -> str:

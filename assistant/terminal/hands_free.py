@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import sys
 import threading
-from collections.abc import Callable, Sequence
 
 from assistant.answering.answer import Answer
 from assistant.rendering.text import clean, wrap
@@ -19,13 +18,14 @@ from assistant.voice.hearing.endpoint import Endpointer, voice_judge
 from assistant.voice.hearing.opening import open_ear
 from assistant.voice.hearing.phrases import phrases_of
 from assistant.voice.hearing.recognising import HearingProblem
-from assistant.voice.listening import Listener, Utterance
+from assistant.voice.listening import Listener
 from assistant.voice.sound import Microphone
 from assistant.voice.speaking.aloud import Aloud
 from assistant.voice.speaking.phrases import answer_phrases, said_aloud
 from assistant.voice.speaking.player import CardPlayer, Player
 from assistant.voice.speaking.problem import VoiceProblem
 from assistant.voice.speaking.sounds import Sound
+from assistant.voice.steering import Phrase
 from assistant.voice.tones import LISTENING, TONE_RATE, tone
 
 HOW_TO_TALK = 'Speak when you hear two rising tones; a key silences me; "stop" ends.'
@@ -118,10 +118,10 @@ def _manner(session: Session, screen: Screen, aloud: Aloud) -> Manner:
     return Manner(words_for, show, pace, examples, _phrase(session))
 
 
-def _phrase(session: Session) -> Callable[[Utterance, Sequence[str], bool], str]:
+def _phrase(session: Session) -> Phrase:
     try:
         hear = phrases_of(session.knowledge)
     except HearingProblem as problem:
         complain(str(problem))
-        return lambda utterance, wanted, numbers: ""
-    return lambda utterance, wanted, numbers: hear(utterance.pcm, wanted, numbers)
+        return lambda utterance, wanted: ""
+    return lambda utterance, wanted: hear(utterance.pcm, wanted)

@@ -7,6 +7,7 @@ import sys
 from collections.abc import Iterator
 
 from assistant.answering.answer import DECLINE, Answer
+from assistant.answering.parts import upper
 from assistant.rendering.text import answer_text, clean, wrap
 from assistant.terminal.ask import EXIT_CODES
 from assistant.terminal.input_lines import lines_of, open_named
@@ -57,7 +58,7 @@ def _all(ear: Ear, session: Session, parsed: Parsed, screen: Screen) -> int:
             heard = _heard(path, ear, session)
         except HearingProblem as problem:
             heard = ear.nothing(session.context)
-            told = f"{str(problem)[:1].upper()}{str(problem)[1:]}."
+            told = f"{upper(str(problem))}."
             heard = heard._replace(answer=Answer("", DECLINE, told, told))
         screen.say(_shown(heard, parsed, screen) + ("" if parsed.has("--json") else "\n"))
     if not parsed.has("--json"):

@@ -1,4 +1,4 @@
-"""A bound on what is taken into the line at a prompt: a long paste must not fill the memory or hold everything up.
+"""A prompt with a bound on what is taken into its line: a long paste must not fill the memory or hold everything up.
 
 The line is drawn anew with every key and kept many times over, so it is bounded before the editor sees it.
 """
@@ -8,12 +8,28 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 from typing import TYPE_CHECKING, Any
 
+from assistant.terminal.screen import Screen
+
 if TYPE_CHECKING:
     from prompt_toolkit import PromptSession
+    from prompt_toolkit.input import Input
     from prompt_toolkit.key_binding import KeyPress
+    from prompt_toolkit.output import Output
 
 LONGEST_TYPED = 4000
 """Characters of a line at a prompt; longer than any question that is read, so that it is still told to be too long."""
+
+
+def bare_prompt(screen: Screen, source: Input | None, sink: Output | None) -> PromptSession[str]:
+    """Return a bounded prompt at which a line can be edited; nothing of it is kept, and nothing is suggested."""
+    from prompt_toolkit import PromptSession
+    from prompt_toolkit.history import DummyHistory
+    from prompt_toolkit.output import ColorDepth
+
+    depth = None if screen.color else ColorDepth.DEPTH_1_BIT
+    prompt: PromptSession[str] = PromptSession(history=DummyHistory(), color_depth=depth, input=source, output=sink)
+    bound(prompt)
+    return prompt
 
 
 def bound(prompt: PromptSession[str]) -> None:

@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import os
 import queue
 import sys
-from collections.abc import Callable, Generator, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable, Generator
 from types import TracebackType
 from typing import Any
 
 from assistant.terminal.screen import is_terminal
 from assistant.voice.hearing.recognising import HearingProblem
-from assistant.voice.hearing.samples import HOW_TO_INSTALL
+from assistant.voice.hearing.samples import HOW_TO_INSTALL, quietly
 from assistant.voice.sound import BLOCK, RATE, Microphone
 
 _BUFFER_MS = 64
@@ -36,7 +34,7 @@ class CardMicrophone:
         taker = self._taker()
         next(taker)
         try:
-            with _quiet():
+            with quietly():
                 self._device: Any = miniaudio.CaptureDevice(
                     miniaudio.SampleFormat.SIGNED16, nchannels=1, sample_rate=RATE, buffersize_msec=_BUFFER_MS
                 )
@@ -66,25 +64,6 @@ class CardMicrophone:
     def close(self) -> None:
         """Let go of the microphone."""
         self._device.close()
-
-
-@contextmanager
-def _quiet() -> Iterator[None]:
-    """Keep off the screen what a library for the card writes past Python: the one line that counts comes from us."""
-    try:
-        kept = os.dup(2)
-        nowhere = os.open(os.devnull, os.O_WRONLY)
-    except OSError:
-        yield
-        return
-    try:
-        sys.stderr.flush()
-        os.dup2(nowhere, 2)
-        yield
-    finally:
-        os.dup2(kept, 2)
-        os.close(kept)
-        os.close(nowhere)
 
 
 class Key:

@@ -32,11 +32,16 @@ def somebody(record: Record, name: str) -> Learner:
     found = record.find(name)
     if found is not None:
         return found
-    known = [each.name for each in record.learners()]
-    meant = nearest(name, [each.lower() for each in known])
-    near = next((each for each in known if each.lower() == meant), "")
-    advice = f"did you mean {near}?" if near else f"there is {', '.join(known)}" if known else "it is empty"
+    known = ", ".join(each.name for each in record.learners())
+    near = nearest_name(record, name)
+    advice = f"did you mean {near}?" if near else f"there is {known}" if known else "it is empty"
     raise UsageProblem(f"there is no {clean(name)} in the record; {clean(advice)}")
+
+
+def nearest_name(record: Record, name: str) -> str:
+    """Return the name in the record that is most like a mistaken one, or nothing."""
+    known = {each.name.lower(): each.name for each in record.learners()}
+    return known.get(nearest(name, known), "")
 
 
 def write_own(path: str, text: str, mark: str, what: str, screen: Screen) -> int:

@@ -13,7 +13,7 @@ from assistant.conversation.turn import answer_turn
 from assistant.knowledge.load import types
 from assistant.knowledge.problems import Problem
 from assistant.rendering.text import clean
-from assistant.terminal.disputes import Disputes, damage_told, keep_disputes, kept_disputes
+from assistant.terminal.disputes import Disputes, disputes_told, keep_disputes
 from assistant.terminal.options import Parsed, UsageProblem, unknown
 from assistant.terminal.screen import complain
 
@@ -89,8 +89,8 @@ def open_session(parsed: Parsed, disputes: bool = False, keeps: bool = False) ->
         raise BrokenKnowledge(problems)
     gc.freeze()  # it lives as long as the process: no need to look through it again and again
     variant = _variant(parsed.values.get("--variant", ""), knowledge)
-    disputed = kept_disputes(knowledge.base.type_info.id) if disputes else ()
-    if disputes and (damage := damage_told()):
+    disputed, damage = disputes_told(knowledge.base.type_info.id) if disputes else ((), "")
+    if damage:
         complain(clean(damage))
     return Session(knowledge, variant, disputed, keeps)
 

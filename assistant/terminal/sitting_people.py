@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from datetime import date
 
+from assistant.answering.parts import upper
 from assistant.practice.keeping.learners import NameProblem
 from assistant.practice.keeping.record import Record
 from assistant.practice.keeping.rows import Learner
 from assistant.rendering.text import clean
-from assistant.terminal.options import Parsed, UsageProblem, nearest
+from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.progress import day_of
+from assistant.terminal.records import nearest_name
 from assistant.terminal.screen import Screen
 from assistant.terminal.sitting_prompt import Asking
 from assistant.terminal.sitting_screen import say
@@ -42,7 +44,7 @@ def _asked(known: tuple[Learner, ...], record: Record, asking: Asking, screen: S
         try:
             return _enrolled(text, record, screen)
         except NameProblem as problem:
-            say(f"{str(problem)[:1].upper()}{str(problem)[1:]}.", screen)
+            say(f"{upper(str(problem))}.", screen)
 
 
 def _enrolled(name: str, record: Record, screen: Screen) -> Learner:
@@ -50,8 +52,7 @@ def _enrolled(name: str, record: Record, screen: Screen) -> Learner:
     found = record.find(name)
     if found is not None:
         return found
-    known = {each.name.lower(): each.name for each in record.learners()}
-    near = known.get(nearest(name.lower(), list(known)) or "", "")
+    near = nearest_name(record, name)
     learner = record.enrol(name)
     say(f"{learner.name} is new in the record{f' (there is {near})' if near else ''}.", screen)
     return learner

@@ -10,7 +10,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Protocol
 
 from assistant.terminal.input_lines import PromptedLines
-from assistant.terminal.long_paste import bound
+from assistant.terminal.long_paste import bare_prompt
 from assistant.terminal.screen import Screen
 
 if TYPE_CHECKING:
@@ -37,20 +37,10 @@ class EditedLines:
         sink: Output | None = None,
         clock: Callable[[], float] = time.monotonic,
     ) -> None:
-        from prompt_toolkit import PromptSession
-        from prompt_toolkit.history import DummyHistory
-        from prompt_toolkit.output import ColorDepth
-
         self._screen = screen
         self._clock = clock
         self._first: float | None = None
-        self._session: PromptSession[str] = PromptSession(
-            history=DummyHistory(),
-            color_depth=None if screen.color else ColorDepth.DEPTH_1_BIT,
-            input=source,
-            output=sink,
-        )
-        bound(self._session)
+        self._session = bare_prompt(screen, source, sink)
         self._session.app.key_processor.before_key_press += lambda _: self._pressed()
 
     def ask(self, prompt: str) -> tuple[str, float | None]:

@@ -11,6 +11,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from assistant.answering.answer import Answer
+from assistant.answering.parts import upper
 from assistant.terminal.places import data_folder, write_private
 from assistant.terminal.session import Session
 
@@ -92,7 +93,7 @@ class TerminalVoice:
 
     def problems(self) -> list[str]:
         """Return what has kept the voice from speaking since this was last asked, and turn it off then."""
-        found = [f"{_capital(problem)}." for problem in self._problems]
+        found = [f"{upper(problem)}." for problem in self._problems]
         self._problems.clear()
         self._on = self._on and not found
         return found
@@ -173,7 +174,7 @@ class TerminalVoice:
         try:
             self._ready()[1].synthesise("One.", settings)
         except VoiceProblem as problem:
-            return None if is_name and " " in settings.voice else f"{_capital(str(problem))}."
+            return None if is_name and " " in settings.voice else f"{upper(str(problem))}."
         self._take(settings)
         voice = "the more human voice" if settings.human else settings.voice or "the usual voice"
         return f"Now: {voice}, {'numbers digit by digit' if settings.digits else 'whole numbers'}."
@@ -193,17 +194,13 @@ class TerminalVoice:
         try:
             found = self._ready()[1].engine.voices()
         except VoiceProblem as problem:
-            return f"{_capital(str(problem))}."
+            return f"{upper(str(problem))}."
         english = [each for each in found if any(lang.startswith("en") for lang in each.languages)] or found
         return "\n".join(_voice_line(each.id, each.name) for each in english)
 
 
 def _path() -> str:
     return os.path.join(data_folder(), _FILE)
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
 
 
 def _voice_line(name: str, shown: str) -> str:

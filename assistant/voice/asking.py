@@ -5,7 +5,6 @@ What an answer is worth is not decided here: its likeliest readings are handed b
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from assistant.voice import control_words as words
@@ -36,29 +35,18 @@ class SpokenAnswer(NamedTuple):
 
 
 class Asker:
-    """Asks aloud, and hears the answer, with the pieces of a conversation by ear.
+    """Asks aloud, and hears the answer, with the pieces of a conversation by ear."""
 
-    phrase: which of some phrases an utterance is by a grammar, or a number; "" for none.
-    """
-
-    def __init__(
-        self,
-        listener: Listener,
-        speaker: Speaker,
-        sounds: Tones,
-        ear: Ear,
-        phrase: Callable[[Utterance, Sequence[str], bool], str] = lambda utterance, wanted, numbers: "",
-    ) -> None:
+    def __init__(self, listener: Listener, speaker: Speaker, sounds: Tones, ear: Ear) -> None:
         self._listener = listener
         self._speaker = speaker
         self._tones = sounds
         self._ear = ear
-        self._phrase = phrase
 
-    def ask(self, question: str, choices: Sequence[str] = (), patience_s: float = PATIENCE_S) -> SpokenAnswer:
+    def ask(self, question: str, patience_s: float = PATIENCE_S) -> SpokenAnswer:
         """Say a question and return what is answered; who speaks early is let speak. Raises listening.Closed.
 
-        choices: the answers that may be given, where they are few. SAY AGAIN and the like are obeyed here.
+        SAY AGAIN and the like are obeyed here.
         """
         self._speaker.say(question)
         while True:
@@ -66,7 +54,7 @@ class Asker:
             if utterance is None:
                 return SpokenAnswer()
             self._tones.sound(tones.THINKING)
-            answer = self._heard(utterance, choices)
+            answer = self._heard(utterance)
             if answer.control in (words.AGAIN, words.SLOWER, words.TWICE):
                 self._speaker.say(f"{question} {question}" if answer.control == words.TWICE else question)
             elif answer.silent:
@@ -79,17 +67,7 @@ class Asker:
         self._speaker.say(text)
         self._speaker.wait()
 
-    def _heard(self, utterance: Utterance, choices: Sequence[str]) -> SpokenAnswer:
+    def _heard(self, utterance: Utterance) -> SpokenAnswer:
         readings = self._ear.said(from_pcm(utterance.pcm))
         control = next(filter(None, map(words.control_word, readings[:1])), "")
-        if control and control not in choices:
-            return SpokenAnswer(readings, control)
-        chosen = self._chosen(utterance, readings, choices) if choices else ""
-        return SpokenAnswer(tuple(dict.fromkeys(filter(None, (chosen, *readings)))))
-
-    def _chosen(self, utterance: Utterance, readings: Sequence[str], choices: Sequence[str]) -> str:
-        """Return the choice that a grammar heard, if it fits the sound: a grammar hears one of them in anything."""
-        return self._ear.expected.said(
-            from_pcm(utterance.pcm), readings, choices, self._phrase(utterance, choices, False),
-            words.least_fit_of_choice,
-        )  # fmt: skip
+        return SpokenAnswer(readings, control) if control else SpokenAnswer(tuple(filter(None, readings)))

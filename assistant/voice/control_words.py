@@ -37,10 +37,13 @@ TOLD = (AGAIN, SLOWER, FASTER, TWICE, STANDBY, DISREGARD, CONFIRM, READ_BACK, PA
 """The controls that are told to somebody who asks what may be said."""
 
 _EASY, _CAREFUL, _STRICT, _EXPECTED = (-6.0, -9.0), (-4.5, -7.5), (-4.0, -5.5), (-5.5, -8.5)
+"""How well a phrase must fit: heard by one recogniser alone, and where a second heard the same."""
 _LEAST = {
     STANDBY: _CAREFUL, DISREGARD: _CAREFUL, PASS: _CAREFUL, AFFIRM: _STRICT, NEGATIVE: _STRICT, STOP: _STRICT,
 }  # fmt: skip
+"""The controls that must fit better than those that only say something again, which are easy."""
 _UNEXPECTED = 1.0
+"""What a phrase that nothing leads to expect is worth less, as a natural logarithm."""
 
 _LEAD = re.compile(r"^(?:ok(?:ay)?|please|and|so|um+|er+|uh+|well|right)\s+")
 _TAIL = re.compile(r"\s+(?:please|thanks|thank you|now|then)$")
@@ -70,11 +73,6 @@ def least_fit(phrase: str, pending: bool, agreed: bool) -> float:
     if pending and control in (AFFIRM, NEGATIVE):
         alone, with_another = _EXPECTED
     return with_another if agreed else alone
-
-
-def least_fit_of_choice(_phrase: str, agreed: bool) -> float:
-    """Return how well one of a few answers that may be given must fit a sound."""
-    return _EXPECTED[1] if agreed else _EXPECTED[0]
 
 
 def surprise(phrase: str, pending: bool) -> float:

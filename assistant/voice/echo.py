@@ -10,7 +10,8 @@ import re
 from difflib import SequenceMatcher
 
 from assistant.understanding.lexicon import Lexicon
-from assistant.voice.hearing.phrases import said_words
+from assistant.voice.hearing.wording import said_words
+from assistant.voice.speaking.phrases import sentences
 
 _ENOUGH = 4
 """Words that tell something, from which on their order shows what they are of."""
@@ -43,12 +44,11 @@ class Echo:
 
 def rest_from(heard: str, said: str) -> str:
     """Return what was being said from the sentence on in which it was heard."""
-    sentences = [each for each in re.split(r"(?<=[.?!]) +", said) if each]
-    mine = said_words(heard)
-    matched = [_in_order(mine, said_words(sentence)) for sentence in sentences]
+    parts, mine = sentences(said), said_words(heard)
+    matched = [_in_order(mine, said_words(part)) for part in parts]
     if not matched:
         return said
-    return " ".join(sentences[matched.index(max(matched)) :])
+    return " ".join(parts[matched.index(max(matched)) :])
 
 
 def _in_order(some: list[str], others: list[str]) -> int:

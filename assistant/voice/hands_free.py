@@ -23,7 +23,7 @@ from assistant.voice.hearing.samples import from_pcm
 from assistant.voice.listening import Closed, Listener, Utterance
 from assistant.voice.pending import Pending
 from assistant.voice.sound import Speaker, Tones
-from assistant.voice.steering import Steering, choices_of
+from assistant.voice.steering import Phrase, Steering, choices_of
 
 SILENCE_S = 20.0
 """How long nobody speaks before it counts as a silence."""
@@ -31,7 +31,6 @@ _SILENCES = 3
 _MISSES = 2
 _WARY_TURNS = 3
 """So many turns after its own voice was heard, nothing is heard while it speaks."""
-
 
 
 class Manner(NamedTuple):
@@ -45,8 +44,7 @@ class Manner(NamedTuple):
     show: Callable[[str], None]
     pace: Callable[[int], None]
     examples: Sequence[str]
-    phrase: Callable[[Utterance, Sequence[str], bool], str] = lambda utterance, wanted, numbers: ""
-    """Which of some phrases an utterance is by a grammar, or a number; "" for none."""
+    phrase: Phrase = lambda utterance, wanted: ""
 
 
 class HandsFree:
@@ -144,11 +142,11 @@ class HandsFree:
             self._end(said.FAREWELL)
         elif control == words.STANDBY:
             self._stand_by(pending)
-        elif control == words.AFFIRM:
+        elif control == words.AFFIRM and pending:
             self._affirm(pending)
         elif control == words.NEGATIVE and pending:
             self._deny(pending)
-        elif control in (words.NEGATIVE, words.PASS):
+        elif control in (words.AFFIRM, words.NEGATIVE, words.PASS):
             self._say(said.GO_ON, remember=False)
         elif control == words.DISREGARD:
             self._answer_text("disregard")
@@ -156,10 +154,7 @@ class HandsFree:
             self._pending = pending
             self._tell(control)
 
-    def _affirm(self, pending: Pending | None) -> None:
-        if pending is None:
-            self._say(said.GO_ON, remember=False)
-            return
+    def _affirm(self, pending: Pending) -> None:
         self._context = pending.before
         self._answer_text(pending.text)
 
@@ -180,7 +175,7 @@ class HandsFree:
         if control == words.READ_BACK:
             self._say(f"You said: {self._said_back(self._heard)}." if self._heard else said.NOTHING_YET, remember=False)
         elif control == words.HELP:
-            self._say(f"You can say: {', '.join(words.phrases(each)[0] for each in words.TOLD)}. {said.CORRECTING}")
+            self._say(f"You can say: {', '.join(words.SAID[each][0] for each in words.TOLD)}. {said.CORRECTING}")
         elif control == words.LOADED:
             self._say(self._loaded)
         elif control == words.LOUDNESS:
@@ -228,12 +223,11 @@ class HandsFree:
             return
         before = self._pending.after if self._pending else self._context
         self._pending = None
-        self._heard = heard.text
         if heard.pending:
             other = next((each for each in heard.answer.choices if each != heard.pending), "")
             self._put_up(heard.pending, before, other, bool(heard.answer.values))
         else:
-            self._context = heard.after
+            self._heard, self._context = heard.text, heard.after
         self._answer(heard.answer)
 
     def _put_up(self, text: str, before: Context, rival: str, number: bool = False) -> None:

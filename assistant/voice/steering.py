@@ -17,11 +17,12 @@ _SHORT_S = 2.6
 _QUESTION_WORDS = 4
 """What has so many words, and is answered as it was heard, is a question."""
 _WRITTEN = 1.5
+"""What a control is worth more where the open recogniser wrote it too, as a natural logarithm."""
 _NAME_WORDS = 4
 """Words of a choice that may be said by its name."""
 
-Phrase = Callable[[Utterance, Sequence[str], bool], str]
-"""Which of some phrases an utterance is by a grammar, or a number; "" for none."""
+Phrase = Callable[[Utterance, Sequence[str]], str]
+"""Which of some phrases an utterance is by a grammar; "" for none."""
 
 
 class Steering:
@@ -45,7 +46,7 @@ class Steering:
             return said, heard.text if said else ""
         wanted = (*words.phrases(), *choices)
         phrase = self._ear.expected.said(
-            from_pcm(utterance.pcm), heard.others, wanted, self._phrase(utterance, wanted, False),
+            from_pcm(utterance.pcm), heard.others, wanted, self._phrase(utterance, wanted),
             lambda phrase, agreed: words.least_fit(phrase, pending, agreed),
             lambda phrase: words.surprise(phrase, pending) - _as_written(phrase, heard), _besides(choices, pending),
         )  # fmt: skip

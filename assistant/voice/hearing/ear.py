@@ -17,12 +17,12 @@ from assistant.quantities.show import exact_shown, number_words, spoken
 from assistant.rendering.speech import spoken as said_aloud
 from assistant.resolving.knowing import Knowledge
 from assistant.voice.hearing.numbers import other_numbers
-from assistant.voice.hearing.phrases import Expected, said_words
+from assistant.voice.hearing.phrases import Expected
 from assistant.voice.hearing.recognising import Recognised, Recogniser
 from assistant.voice.hearing.shares import Reading, Weighed
 from assistant.voice.hearing.sounds import Sounding
 from assistant.voice.hearing.weighing import Weigher
-from assistant.voice.hearing.wording import plainly
+from assistant.voice.hearing.wording import plainly, said_words
 from assistant.voice.sound import RATE
 
 if TYPE_CHECKING:
@@ -96,21 +96,23 @@ class Ear:
             weighed = self._weigher.weigh(recognised, self.recogniser, samples, context)
         heard = self.nothing(context) if weighed is None else self._settled(weighed, context)
         if faint and weighed is not None:
-            heard = self._if_waited_for(heard, context)
+            heard = self._if_waited_for(heard, weighed, context)
         others = () if recognised.no_speech > NO_SPEECH else _texts(recognised)
         return heard._replace(hear_ms=round(1000 * (self._clock() - begun), 1), others=others)
 
-    def _if_waited_for(self, heard: Heard, context: Context) -> Heard:
+    def _if_waited_for(self, heard: Heard, weighed: Weighed, context: Context) -> Heard:
         """Return what was heard faintly, if it is an answer to what was asked back, or may be confirmed."""
-        if heard.answer.outcome != ANSWER or heard.pending:
-            return heard if heard.pending else self.nothing(context)
+        if heard.pending:
+            return heard
+        if heard.answer.outcome != ANSWER:
+            return self.nothing(context)
         asked_back = context.answer is not None and context.answer.outcome == CLARIFY
         if asked_back and len(heard.text.split()) <= _FEW_WORDS and not heard.answer.values:
             return heard
-        amounts = self._knowledge.reader.read(heard.text).amounts
-        reading = Reading(heard.text, 0.0, 0.0, 0.0, heard.answer, heard.after, amounts)
-        asked = _asking_back(Weighed(reading, 0.0), self._knowledge)
-        asked = _confirming(reading, self._knowledge) if amounts else asked
+        if weighed.reading.amounts:
+            asked = _confirming(weighed.reading, self._knowledge)
+        else:
+            asked = _asking_back(weighed._replace(rivals=()), self._knowledge)
         return heard._replace(answer=asked, after=context, pending=heard.text)
 
     def said(self, samples: Floats) -> tuple[str, ...]:

@@ -10,12 +10,11 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from assistant.quantities.show import number_words
-from assistant.quantities.tokens import words_of
 from assistant.resolving.knowing import Knowledge
 from assistant.voice.hearing.numbers import number_places
 from assistant.voice.hearing.samples import from_pcm
-from assistant.voice.hearing.sounds import Sounding, apart, dictionary
+from assistant.voice.hearing.sounds import Sounding, all_apart, apart, dictionary
+from assistant.voice.hearing.wording import said_words
 
 if TYPE_CHECKING:
     from assistant.voice.hearing.recognising import Floats, Recogniser
@@ -35,13 +34,13 @@ Least = Callable[[str, bool], float]
 """From a phrase and whether a grammar heard it too to how well it must fit: a natural logarithm of probability."""
 
 
-def phrases_of(knowledge: Knowledge) -> Callable[[bytes, Sequence[str], bool], str]:
-    """Return what hears which of some phrases an utterance is, or a number. Raises HearingProblem."""
+def phrases_of(knowledge: Knowledge) -> Callable[[bytes, Sequence[str]], str]:
+    """Return what hears which of some phrases an utterance is. Raises HearingProblem."""
     from assistant.voice.hearing.sphinx import Phrases
 
     units = [name for unit in knowledge.units for words in unit.names[:3] for name in words[:1] if len(name) > 2]
     heard = Phrases(Sounding(dictionary()), dict.fromkeys(units))
-    return lambda pcm, wanted, numbers: heard.hear(from_pcm(pcm), wanted, numbers)
+    return lambda pcm, wanted: heard.hear(from_pcm(pcm), wanted)
 
 
 class Expected:
@@ -53,7 +52,7 @@ class Expected:
 
     def said(
         self, samples: Floats, made_out: Sequence[str], phrases: Sequence[str], grammar: str, least: Least,
-        surprise: Callable[[str], float] = lambda phrase: 0.0, besides: Sequence[str] = (),
+        surprise: Callable[[str], float], besides: Sequence[str],
     ) -> str:  # fmt: skip
         """Return the phrase that was said, or "".
 
@@ -76,13 +75,21 @@ class Expected:
         """Return how far two texts sound apart; 0 the same, about 1 nothing alike."""
         if self._sounding is None:
             return float(one.lower() != two.lower())
-        return apart(self._sounding.of(said_words(one)), self._sounding.of(said_words(two)))
+        return apart(self._sounding.of_text(one), self._sounding.of_text(two))
 
     def _near(self, texts: Sequence[str], phrases: Sequence[str], grammar: str, besides: Sequence[str]) -> list[str]:
-        cost = {phrase: min((self.apart(phrase, text) for text in texts), default=1.0) for phrase in phrases}
+        cost = self._costs(texts, phrases)
         near = sorted((phrase for phrase in phrases if cost[phrase] <= _NEAR), key=lambda phrase: cost[phrase])
         heard = (grammar,) if grammar in cost else ()
         return list(dict.fromkeys([*heard, *near[:_MOST_NEAR], *besides]))
+
+    def _costs(self, texts: Sequence[str], phrases: Sequence[str]) -> dict[str, float]:
+        """Return for each phrase how far apart from it the nearest of some texts sounds."""
+        if self._sounding is None or not texts:
+            return {phrase: min((self.apart(phrase, text) for text in texts), default=1.0) for phrase in phrases}
+        sounds = [self._sounding.of_text(phrase) for phrase in phrases]
+        costs = (all_apart(self._sounding.of_text(text), sounds) for text in texts)
+        return dict(zip(phrases, map(min, zip(*costs, strict=True)), strict=True))
 
     def _may_be(self, phrase: str, text: str) -> bool:
         """Return whether a phrase has about the length of a text, and every number of it."""
@@ -109,15 +116,3 @@ def _writings(text: str) -> tuple[str, ...]:
     """Return the ways in which a recogniser may write a phrase."""
     sentence = f"{text[:1].upper()}{text[1:].rstrip('.')}."
     return (text, sentence, f"{_FIGURES[text]}.") if text in _FIGURES else (text, sentence)
-
-
-def said_words(text: str) -> list[str]:
-    """Return the words of a text in lower case as they are said, its figures in words."""
-    found: list[str] = []
-    for word in words_of(text):
-        figures = word.replace(",", "")
-        if word.replace("'", "").isalpha():
-            found.append(word)
-        elif figures.replace(".", "", 1).isdigit():
-            found += number_words(float(figures)).replace("-", " ").split()
-    return found

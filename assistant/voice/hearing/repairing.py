@@ -13,9 +13,8 @@ from assistant.quantities.numbers import STARTERS, is_typed
 from assistant.quantities.tokens import tokenize, words_of
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.lexicon import GAP
-from assistant.understanding.reading import PLAIN, Mention, Reading
+from assistant.understanding.reading import Reading
 from assistant.voice.hearing import sounds
-from assistant.voice.hearing.phrases import said_words
 from assistant.voice.hearing.sounds import Sounding
 
 if TYPE_CHECKING:
@@ -75,7 +74,7 @@ class Repairer:
 
     def sounds(self, text: str) -> tuple[str, ...]:
         """Return how a text sounds, its figures as they are said."""
-        return self._sounding.of(said_words(text))
+        return self._sounding.of_text(text)
 
     def warm(self) -> None:
         """Make the sounds of all names ready, which the first repair would have to wait for."""
@@ -83,7 +82,7 @@ class Repairer:
 
     def _odd(self, words: list[str], reading: Reading) -> set[int]:
         """Return the places of words that no name explains."""
-        unknown = {w for m in reading.mentions if _is_plain(m) and not m.weak for w in m.text.split()}
+        unknown = {w for m in reading.mentions if m.is_plain and not m.weak for w in m.text.split()}
         return {i for i, word in enumerate(words) if word in unknown or not self._is_used(word)}
 
     def _is_used(self, word: str) -> bool:
@@ -154,10 +153,6 @@ def _spans(words: list[str], odd: set[int]) -> list[tuple[int, int]]:
 
 def _is_number(word: str) -> bool:
     return word not in _NO_NUMBERS and (word in STARTERS or is_typed(word))
-
-
-def _is_plain(mention: Mention) -> bool:
-    return all(concept.startswith(PLAIN) for concept in mention.concepts)
 
 
 def _is_mendable(word: str) -> bool:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import os
+import sys
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from functools import cache
 from math import gcd
 from typing import TYPE_CHECKING, Any
@@ -30,7 +32,7 @@ def read_recording(path: str) -> Floats:
     except (ImportError, OSError) as error:
         raise HearingProblem(f"soundfile cannot be used ({error}): {HOW_TO_INSTALL}") from None
     try:
-        with _quietly(), soundfile.SoundFile(path) as file:
+        with quietly(), soundfile.SoundFile(path) as file:
             samples = file.read(MOST_S * file.samplerate, dtype="float32", always_2d=True)
             rate = int(file.samplerate)
     except (OSError, RuntimeError, TypeError) as error:
@@ -64,22 +66,22 @@ def _mixed(channels: Floats) -> Floats:
 
 
 @contextmanager
-def _quietly() -> Iterator[None]:
-    """Keep a decoder's own notes off the screen: it writes them to the error stream, past everything of ours."""
-    import os
-
-    try:
-        kept = os.dup(2)
-    except OSError:  # there is no error stream
-        yield
-        return
-    try:
-        with open(os.devnull, "wb") as nowhere:
+def quietly() -> Iterator[None]:
+    """Keep off the screen what a library writes to the error stream past Python: the one line that counts is ours."""
+    with ExitStack() as opened:
+        try:
+            nowhere = opened.enter_context(open(os.devnull, "wb"))
+            kept = os.dup(2)
+        except OSError:  # there is no error stream, or nowhere else to write to
+            yield
+            return
+        try:
+            sys.stderr.flush()
             os.dup2(nowhere.fileno(), 2)
-        yield
-    finally:
-        os.dup2(kept, 2)
-        os.close(kept)
+            yield
+        finally:
+            os.dup2(kept, 2)
+            os.close(kept)
 
 
 def resampled(samples: Floats, rate: int) -> Floats:
@@ -117,8 +119,6 @@ def _filters(up: int, down: int) -> Any:
 
 
 def _reason(path: str, error: Exception) -> str:
-    import os
-
     if not os.path.exists(path):
         return "there is no such file"
     if os.path.isdir(path):

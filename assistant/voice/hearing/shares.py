@@ -10,6 +10,7 @@ from assistant.conversation.context import Context
 from assistant.quantities.amounts import Amount
 
 COST_OF_MENDING = 1.0
+"""What each unit of sound that is another takes from what a mended reading is worth, as a share of being explained."""
 _MENDING = 0.3
 """What mending costs, in the recogniser's own score a part, for each unit of sound that is another."""
 _EXPLAINED = 3.0

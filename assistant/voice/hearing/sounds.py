@@ -11,6 +11,7 @@ from functools import cache
 from typing import TYPE_CHECKING
 
 from assistant.voice.hearing.recognising import HearingProblem
+from assistant.voice.hearing.wording import said_words
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -70,6 +71,10 @@ class Sounding:
     def of(self, words: Iterable[str]) -> Sounds:
         """Return the sounds of words said one after another."""
         return tuple(sound for word in words for sound in self.word(word))
+
+    def of_text(self, text: str) -> Sounds:
+        """Return the sounds of a text, its figures as they are said."""
+        return self.of(said_words(text))
 
     def word(self, word: str) -> Sounds:
         """Return the sounds of one word in lower case."""
@@ -144,12 +149,22 @@ def distances(said: Sequence[int], others: Codes, lengths: Codes) -> Costs:
 
 def apart(one: Sounds, two: Sounds) -> float:
     """Return how far two ways of sounding are apart, as mean cost a sound: 0 the same, about 1 nothing alike."""
+    return all_apart(one, [two])[0]
+
+
+def all_apart(one: Sounds, others: Sequence[Sounds]) -> list[float]:
+    """Return how far each of others is apart from one, in one table for all of them."""
     import numpy as np
 
-    if not one or not two:
-        return 1.0
-    others = np.array([numbers(two)], dtype=np.intp)
-    return float(distances(numbers(one), others, np.array([others.shape[1]]))[0]) / max(len(one), len(two))
+    if not one or not others:
+        return [1.0] * len(others)
+    coded = [numbers(each) for each in others]
+    longest = max(map(len, coded))
+    rows = np.array([each + [0] * (longest - len(each)) for each in coded], dtype=np.intp)
+    found = distances(numbers(one), rows, np.array([len(each) for each in coded]))
+    return [
+        float(cost) / max(len(one), len(two)) if two else 1.0 for cost, two in zip(found, others, strict=True)
+    ]
 
 
 def dictionary() -> str:

@@ -207,12 +207,11 @@ def _doubtful(text: str, judged: Judged) -> list[tuple[int, int]]:
 def _distinct(recognised: Recognised) -> list[tuple[str, float]]:
     """Return the texts in plain writing, each once, the likeliest first."""
     found: dict[str, tuple[str, float]] = {}
-    straight = [each for each in recognised.hypotheses if not goes_round(plainly(each.text))]
-    for hypothesis in straight or recognised.hypotheses:
-        text = plainly(hypothesis.text)
+    heard = [(plainly(each.text), each.score) for each in recognised.hypotheses]
+    for text, score in [pair for pair in heard if not goes_round(pair[0])] or heard:
         key = " ".join(text.lower().replace(",", " ").rstrip(".?! ").split())
         if key and key not in found:
-            found[key] = text, hypothesis.score
+            found[key] = text, score
     return list(found.values())[:_MOST_HEARD]
 
 

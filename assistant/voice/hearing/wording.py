@@ -1,4 +1,4 @@
-"""What a recogniser writes, as people type it: letters and figures said one by one, hyphens, and sounds of doubt.
+"""What a recogniser writes, as people type it and as it is said: letters and figures, hyphens, and sounds of doubt.
 
 Only the writing is changed here, never what was heard: which word was meant is for the knowledge.
 """
@@ -6,6 +6,9 @@ Only the writing is changed here, never what was heard: which word was meant is 
 from __future__ import annotations
 
 import re
+
+from assistant.quantities.show import number_words
+from assistant.quantities.tokens import words_of
 
 _FIGURES = re.compile(r"(?<![\w.-])\d(?:(?:[-–]|, | )\d){1,3}(?![\w-]|\.\d)")
 _LETTERS = re.compile(r"(?<![\w-])(?:[A-Za-z][-–.]){1,3}[A-Za-z](?![\w-])\.?")
@@ -31,7 +34,7 @@ def plainly(text: str) -> str:
 def once(text: str) -> str:
     """Return a text without its repetition: a recogniser that has sound left at the end says it all again."""
     words = text.split()
-    plain = [word.strip(".,?!").lower() for word in words]
+    plain = _bare_words(text)
     for size in range(1, len(words) // 2 + 1):
         rest = plain[size:]
         again = all(word == plain[i % size] for i, word in enumerate(rest[:-1]))
@@ -42,10 +45,26 @@ def once(text: str) -> str:
 
 def goes_round(text: str) -> bool:
     """Return whether a recogniser has lost its way in a text: it says several words three times in a row."""
-    words = [word.strip(".,?!").lower() for word in text.split()]
+    words = _bare_words(text)
     for size in range(2, len(words) // 3 + 1):
         for start in range(len(words) - 3 * size + 1):
             piece = words[start : start + size]
             if all(words[start + n * size : start + (n + 1) * size] == piece for n in (1, 2)):
                 return True
     return False
+
+
+def said_words(text: str) -> list[str]:
+    """Return the words of a text in lower case as they are said, its figures in words."""
+    found: list[str] = []
+    for word in words_of(text):
+        figures = word.replace(",", "")
+        if word.replace("'", "").isalpha():
+            found.append(word)
+        elif figures.replace(".", "", 1).isdigit():
+            found += number_words(float(figures)).replace("-", " ").split()
+    return found
+
+
+def _bare_words(text: str) -> list[str]:
+    return [word.strip(".,?!").lower() for word in text.split()]

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from assistant.answering.answer import ANSWER, Answer
+from assistant.answering.parts import upper
 from assistant.conversation.opening import Knowledge
 from assistant.rendering.by_ear import text_by_ear
 from assistant.rendering.speech import spoken
@@ -44,8 +45,8 @@ def answer_phrases(answer: Answer, knowledge: Knowledge, settings: VoiceSettings
 
 def caution_said(knowledge: Knowledge) -> str:
     """Return the deference to the approved documents in its shortest form, without what is loaded."""
-    sentences = _SENTENCE_END.split(knowledge.deference)
-    return sentences[0] if len(sentences) < 2 else f"{sentences[0]} {sentences[-1]}"
+    parts = _SENTENCE_END.split(knowledge.deference)
+    return parts[0] if len(parts) < 2 else f"{parts[0]} {parts[-1]}"
 
 
 def said_aloud(text: str, knowledge: Knowledge, settings: VoiceSettings) -> str:
@@ -56,13 +57,18 @@ def said_aloud(text: str, knowledge: Knowledge, settings: VoiceSettings) -> str:
 
 def phrases(said: str) -> list[Phrase]:
     """Return a spoken text as phrases: a sentence each, and the items of a list further apart."""
-    sentences = [each for each in _SENTENCE_END.split(said.strip()) if each]
-    items = [bool(_ITEM.match(each)) for each in sentences]
+    texts = sentences(said)
+    items = [bool(_ITEM.match(each)) for each in texts]
     following = [*items[1:], False][: len(items)]
     return [
         Phrase(text, ITEM_S if item or following_item else SENTENCE_S)
-        for text, item, following_item in zip(sentences, items, following, strict=True)
+        for text, item, following_item in zip(texts, items, following, strict=True)
     ]
+
+
+def sentences(said: str) -> list[str]:
+    """Return the sentences of a spoken text, each with its stop."""
+    return [each for each in _SENTENCE_END.split(said.strip()) if each]
 
 
 def for_engine(text: str, respelt: Mapping[str, str]) -> str:
@@ -71,7 +77,7 @@ def for_engine(text: str, respelt: Mapping[str, str]) -> str:
         if written in text:
             text = re.sub(rf"\b{re.escape(written)}\b", said.replace("\\", r"\\"), text)
     text = _LETTER_A.sub("eh", text)
-    return text[:1].upper() + text[1:]
+    return upper(text)
 
 
 def _wants_caution(answer: Answer, knowledge: Knowledge) -> bool:

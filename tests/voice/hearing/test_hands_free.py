@@ -31,7 +31,7 @@ Talk = Callable[..., FakeSpeaker]
 @pytest.fixture(scope="session")
 def phrase(knowledge: Knowledge) -> Callable[..., str]:
     hear = phrases_of(knowledge)
-    return lambda utterance, wanted, numbers: hear(utterance.pcm, wanted, numbers)
+    return lambda utterance, wanted: hear(utterance.pcm, wanted)
 
 
 class Talked(FakeSpeaker):
