@@ -11,6 +11,8 @@ from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer, Citatio
 from assistant.answering.asked_unit import in_asked_unit
 from assistant.answering.parts import Parts
 from assistant.knowledge.records import Source
+from assistant.quantities.amounts import read_amounts
+from assistant.quantities.tokens import tokenize
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge, Question
 
@@ -42,6 +44,8 @@ _COMPOSERS: dict[type, Callable[[Any, Question, Knowledge], Parts]] = {
     r.Choices: statements.choices,
     r.Declined: statements.declined,
 }
+_STATEMENTS = (r.FactResult, r.ProcedureResult, r.BothResult)
+"""Results that are told as they stand, with every figure in them."""
 _PARAGRAPH = r"\b([A-Z]{3,}) ((?:[A-Z]\.)?\d+(?:\.\d+)+|[A-Z]\.\d+)"
 _OUTCOMES = {r.Needed: CLARIFY, r.Choices: CLARIFY, r.Declined: DECLINE}
 
@@ -50,6 +54,8 @@ def compose(result: r.Result, question: Question, know: Knowledge) -> Answer:
     """Return the answer record of a result; `spoken` and `understood` are filled by those who know them."""
     parts = _COMPOSERS[type(result)](result, question, know)
     parts = in_asked_unit(parts, result, question, know)
+    if isinstance(result, _STATEMENTS):
+        parts = parts._replace(values=(*parts.values, *_told(parts, know)))
     outcome = parts.outcome or _OUTCOMES.get(type(result), ANSWER)
     return Answer(
         question=question.reading.text,
@@ -65,6 +71,15 @@ def compose(result: r.Result, question: Question, know: Knowledge) -> Answer:
         variant=question.variant,
         aloud=tuple((_minus(written), _minus(heard)) for written, heard in parts.aloud),
     )
+
+
+def _told(parts: Parts, know: Knowledge) -> Iterator[tuple[str, float, str]]:
+    """Yield the figures that a statement tells and does not list: what the text says, the record says too."""
+    listed = {(value, unit) for _, value, unit in parts.values}
+    for amount in read_amounts(tokenize(re.sub(_PARAGRAPH, "", parts.text)), know.units):
+        if amount.unit and (amount.value, amount.unit) not in listed:
+            listed.add((amount.value, amount.unit))
+            yield "", amount.value, amount.unit
 
 
 def _minus(text: str) -> str:
