@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from assistant.conversation.calculations import other_calculation, supplies, with_its_amounts
+from assistant.conversation.chatter import without_chatter
 from assistant.conversation.context import Context
 from assistant.conversation.controls import corrected, follows
 from assistant.conversation.in_scenario import clearly_carried, in_scenario
@@ -17,7 +18,7 @@ from assistant.conversation.steps import step_asked, step_by_place
 from assistant.conversation.traits import FEW, OPEN, incomplete, is_fragment, names_thing, only_states, stands_alone
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import Result
+from assistant.resolving.results import Declined, Result
 from assistant.understanding.matching import strange
 
 
@@ -43,9 +44,23 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     if placed:
         return placed
     turn = _Turn(bare, alone, resolve_scored(alone, knowledge), rest is not None)
+    if isinstance(turn.first.result, Declined):
+        bare = without_chatter(alone, knowledge)
+        heard = _answering(turn, bare, context, knowledge) if bare else turn
+        turn, alone = heard, heard.alone
     lost = alone.reading.too_long or strange(alone.reading, knowledge.matcher)
     found = None if context.asked is None or lost else _completed(turn, context, knowledge)
     return found or (alone, turn.first.result)
+
+
+def _answering(turn: _Turn, bare: str, context: Context, knowledge: Knowledge) -> _Turn:
+    """Return a turn without its chatter, where that is answered; else as it was."""
+    alone = question_of(bare, knowledge, context.variant)
+    first = resolve_scored(alone, knowledge)
+    if isinstance(first.result, OPEN):
+        return turn
+    reading = alone.reading._replace(text=turn.alone.reading.text)
+    return turn._replace(text=bare, alone=alone._replace(reading=reading), first=first)
 
 
 def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
