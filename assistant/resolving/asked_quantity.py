@@ -5,7 +5,7 @@ from __future__ import annotations
 from assistant.knowledge.records import Model
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import LimitResult, ModelResult, Needed, Result, ScheduleResult
+from assistant.resolving.results import CheckResult, LimitResult, ModelResult, Needed, Result, ScheduleResult
 
 QUANTITIES = frozenset({
     "speed", "duration", "temperature", "pressure", "angle", "mass", "length", "altitude", "energy", "deceleration",
@@ -26,6 +26,8 @@ def quantity_of(result: Result, know: Knowledge) -> str:
         unit = result.record.output_unit
     elif isinstance(result, ScheduleResult) and result.given == result.given:
         unit = result.schedule.output_unit if result.value is not None else result.schedule.input_unit
+    elif isinstance(result, CheckResult):
+        unit = result.checks[0].unit
     elif isinstance(result, LimitResult):
         figure = limit_rules.bound_value(result.limits[0])
         unit = figure.unit if figure else ""
