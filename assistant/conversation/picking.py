@@ -5,8 +5,9 @@ from __future__ import annotations
 from assistant.conversation.context import Context
 from assistant.conversation.controls import choice
 from assistant.conversation.readings import question_of
-from assistant.resolving.choosing import chosen_record
+from assistant.resolving.choosing import chosen_record, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.offering import offered
 from assistant.resolving.results import Result, TableResult
 from assistant.resolving.state_questions import left_open
 
@@ -28,8 +29,19 @@ def picked(text: str, context: Context, knowledge: Knowledge) -> tuple[Question,
         words = [w for k, w in enumerate(context.asked.reading.words) if k not in left]
         settled = question_of(f"{' '.join(words)} , {text}", knowledge, context.asked.variant)
         return settled._replace(conditions=row.conditions), context.result._replace(rows=(row,))
-    result = chosen_record(context.offered[index], context.asked, knowledge)
-    return (context.asked, result) if result else None
+    name = context.offered[index]
+    result = chosen_record(name, context.asked, knowledge)
+    return (_settled(name, context.asked, knowledge), result) if result else None
+
+
+def _settled(name: str, asked: Question, knowledge: Knowledge) -> Question:
+    """Return the question with what was picked in its words, so that what follows goes on from it."""
+    if name not in knowledge.base.records:
+        return asked
+    words = f"{' '.join(asked.reading.words).rstrip('?. ')} , {offered(knowledge, name)}"
+    settled = question_of(words, knowledge, asked.variant)
+    settled = settled._replace(conditions=asked.conditions, named_variant=asked.named_variant, context=True)
+    return settled if resolve_scored(settled, knowledge).record == name else asked
 
 
 def _named_row(text: str, shown: TableResult, knowledge: Knowledge) -> int | None:

@@ -37,6 +37,8 @@ from assistant.understanding.reading import ELSEWHERE, OUTSIDE, Mention
 ANSWERING = 0.7
 _LEAST = 0.4
 _AHEAD = 0.08
+_MUCH, _CLOSE = 0.75, 0.06
+"""Share of a way of asking below which a record leaves as open what is meant as one that fits nearly as well."""
 _SAME_PARAGRAPH = 1.1
 _SAME_SECTION = 1.04
 
@@ -69,7 +71,7 @@ def resolve_scored(question: Question, know: Knowledge, avoid: str = "") -> Scor
     if not found:
         return Scored(Declined(tuple(m.text for m in strange(reading, know.matcher))), 0.0)
     best = found[0]
-    if _sure(found):
+    if _sure(found, question):
         return Scored(joined(found, question) or best.result, best.score, best.match.record if best.match else "")
     return Scored(_outside_all(found) or _which(question, know) or unsure(found, question, know), 0.0)
 
@@ -95,16 +97,28 @@ def _which(question: Question, know: Knowledge) -> Choices | None:
     return Choices(options, "Which limit, and of what? For example:") if options else None
 
 
-def _sure(found: list[Candidate]) -> bool:
+def _sure(found: list[Candidate], question: Question) -> bool:
     """Return whether the best reading is good enough: by itself, or well ahead of any other."""
     best = found[0]
     if best.match and best.match.barred:
         return False
     if best.score >= ANSWERING:
-        return True
+        return bool(question.reading.amounts) or not _undecided(best, found)
     others = [c.score for c in found[1:] if not _same_place(best, c)]
     ahead = best.score - max(others, default=0.0)
     return bool(best.match and best.score >= _LEAST and best.match.covered >= COVER and ahead >= _AHEAD)
+
+
+def _undecided(best: Candidate, found: list[Candidate]) -> bool:
+    """Return whether a question holds as much of another figure as of the best one, and no more: "maximum mass"."""
+    match = best.match
+    if match is None or match.covered >= _MUCH or not isinstance(best.result, LimitResult):
+        return False
+    return any(
+        c.match and c.score >= best.score - _CLOSE and c.match.share == match.share and c.match.record != match.record
+        for c in found[1:4]
+        if isinstance(c.result, LimitResult)
+    )
 
 
 def _same_place(one: Candidate, other: Candidate) -> bool:

@@ -11,6 +11,8 @@ from assistant.understanding.reading import Mention
 OFFERING = 0.34
 ALONE = 0.5
 """Least score at which the only record that fits is told; below it is asked whether it is meant."""
+_BESIDE = 0.6
+"""Share of the best score from which a choice stands beside others; where two do, what is further off is no choice."""
 _WHOLE = 0.99
 COVER = 0.6
 """Share of a way of asking that a question must hold for its record to be taken without more."""
@@ -27,7 +29,9 @@ def unsure(found: list[Candidate], question: Question, know: Knowledge) -> Resul
         name = offered(know, candidate.match.record) if candidate.match else ""
         if candidate.match and candidate.match.record not in options and name not in options.values():
             options[candidate.match.record] = name
-    chosen = list(options.items())[:3]
+    score = {c.match.record: c.score for c in reversed(good) if c.match}
+    close = [name for name in options if score[name] >= _BESIDE * good[0].score]
+    chosen = [(name, options[name]) for name in (close if len(close) > 1 else list(options))[:3]]
     alone = good[0].match if len(chosen) == 1 else None
     if alone and (alone.covered > _WHOLE or (alone.covered >= COVER and good[0].score >= ALONE)):
         return good[0].result

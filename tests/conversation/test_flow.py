@@ -361,3 +361,12 @@ class TestScenario:
         *_, answer = talk("STEER LOST, what do I do", "below what speed")
 
         assert "30 kt" in answer.text.split(".")[0]
+
+
+def test_a_question_that_two_figures_fit_alike_asks_back_and_goes_on_from_what_is_picked(
+    talk: Callable[..., list[Answer]],
+) -> None:
+    first, second, third = talk("what's the maximum mass?", "landing", "for the 120L")
+    assert (first.outcome, len(first.choices)) == ("clarify", 2)
+    assert second.values[0].value == 50000
+    assert third.values[0].value == 54000
