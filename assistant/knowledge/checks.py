@@ -109,9 +109,10 @@ def terms_are_known(base: Base) -> Iterator[Problem]:
 
 
 def _settable(named: Named, base: Base) -> list[tuple[str, str]]:
-    """What a term sets; the language, which all types share, may name inputs that this type does without."""
+    """What a term sets or shows; the language, which all types share, may name inputs that this type does without."""
     shared = named.file.startswith("language/")
-    return [pair for pair in named.record.sets if not shared or pair[0] in base.inputs]
+    told = (*named.record.sets, *named.record.shows)
+    return [pair for pair in told if not shared or pair[0] in base.inputs]
 
 
 def limits_state_something(base: Base) -> Iterator[Problem]:

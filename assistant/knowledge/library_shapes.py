@@ -51,6 +51,7 @@ TERMS = Shape(
         Field("implies", WORDS),
         Field("family", TEXT),
         Field("sets", CONDITIONS),
+        Field("shows", CONDITIONS),
         Field("wants", TEXT),
         Field("show", TEXT),
         Field("say", TEXT),

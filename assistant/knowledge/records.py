@@ -52,6 +52,8 @@ class Term(NamedTuple):
     """Terms of one family replace one another in a follow-up ("and lowering it?")."""
     sets: tuple[tuple[str, str], ...] = ()
     """Inputs of state tables that the bare mention sets: free-fall extension sets the lever to pulled."""
+    shows: tuple[tuple[str, str], ...] = ()
+    """Of a label: the inputs, or a table's result (`table.output`), that hold where it is told to show."""
     wants: str = ""
     """For a question word: the quantity or aspect that it asks for."""
     show: str = ""

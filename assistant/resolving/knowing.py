@@ -23,7 +23,7 @@ class Knowledge:
         self.lexicon = Lexicon(base.derived["lexicon"])
         self.reader = Reader(self.lexicon, self.units, lists)
         self.matcher = Matcher(base.derived)
-        self.states: StateWords = state_words(base, self.lexicon.sets)
+        self.states: StateWords = state_words(base, self.lexicon.sets, self.lexicon.shows)
         self._phrases: dict[str, Reading] = {}
         self._phrase_states: dict[str, frozenset[tuple[str, str]]] = {}
 

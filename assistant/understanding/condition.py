@@ -37,6 +37,8 @@ class StateWords(NamedTuple):
     sets: Mapping[str, Sequence[Sequence[str]]]
     counted: Mapping[int, str]
     """Terms of the things that a bare number may stand for: "1" where there is one System 1."""
+    shows: Mapping[str, tuple[str, Sequence[Sequence[str]]]] = {}
+    """Labels, as they are written, with what holds where they are told to show."""
 
     def normal(self, name: str) -> str:
         """Return the value that a thing has where nothing is said; a result's is the one that works."""
@@ -48,7 +50,11 @@ class StateWords(NamedTuple):
         return self.values[name][1][0]
 
 
-def state_words(base: Base, sets: Mapping[str, Sequence[Sequence[str]]]) -> StateWords:
+def state_words(
+    base: Base,
+    sets: Mapping[str, Sequence[Sequence[str]]],
+    shows: Mapping[str, tuple[str, Sequence[Sequence[str]]]] | None = None,
+) -> StateWords:
     """Return the state words of a base's inputs, and of the yes-or-no outputs of its tables."""
     by_term: dict[str, list[str]] = {}
     values: dict[str, list[tuple[str, list[str], bool]]] = {}
@@ -74,7 +80,7 @@ def state_words(base: Base, sets: Mapping[str, Sequence[Sequence[str]]]) -> Stat
                     ("yes", ["@working", "@on"], False),
                 ]
     here = {term: [pair for pair in pairs if pair[0] in values] for term, pairs in sets.items()}
-    return StateWords(by_term, values, numbers, frozenset(failures), here, _counted(base))
+    return StateWords(by_term, values, numbers, frozenset(failures), here, _counted(base), shows or {})
 
 
 def _counted(base: Base) -> dict[int, str]:

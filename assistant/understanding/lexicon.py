@@ -46,6 +46,7 @@ class Lexicon:
         self.families: dict[str, str] = plain["families"]
         self.wants: dict[str, str] = plain["wants"]
         self.sets: dict[str, list[list[str]]] = plain["sets"]
+        self.shows: dict[str, tuple[str, list[list[str]]]] = plain["shows"]
         self.words = frozenset(plain["words"].split())
         self.surface = frozenset(plain["surface"].split())
         self.neutral = frozenset(plain["neutral"].split())

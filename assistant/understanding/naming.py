@@ -51,6 +51,7 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
         "families": {t.id: t.family for t in terms if t.family},
         "wants": {t.id: t.wants for t in terms if t.wants},
         "sets": {t.id: [list(pair) for pair in t.sets] for t in terms if t.sets},
+        "shows": {t.id: [t.show, [list(pair) for pair in t.shows]] for t in terms if t.shows},
         "words": " ".join(sorted(known | {s for stems in names for s in stems})),
         "surface": " ".join(sorted(surface)),
         "corrections": "".join(f"\n{wrong} {right}" for wrong, right in sorted(corrections.items())) + "\n",

@@ -17,6 +17,7 @@ from assistant.understanding.condition import StateWords as StateWords
 from assistant.understanding.condition import is_result
 from assistant.understanding.condition import state_words as state_words
 from assistant.understanding.grouping import Group, input_groups
+from assistant.understanding.labels import labels_shown
 from assistant.understanding.reading import STATE, Mention, Reading
 from assistant.understanding.sharing import shared
 from assistant.understanding.state_numbers import by_number as by_number
@@ -55,6 +56,7 @@ def stated(
     states = [m for m in reading.mentions if any(c.startswith(STATE) for c in m.concepts) and not _opens(m, reading)]
     groups = input_groups(reading, known, states)
     named = any(c.startswith("=") for m in reading.mentions for c in m.concepts)
+    named = named or any(c in known.shows for m in reading.mentions for c in m.concepts)
     asks = asking(reading.words) if groups or named else frozenset()
     binder = Binder(reading, states, known, asks)
     found: list[Condition] = []
@@ -75,6 +77,7 @@ def stated(
         found.extend(failing(bare, known, {c.input for c in found}))
     found.extend(_alone(states, binder.used, known, found))
     found.extend(_implied(reading, known, found))
+    found.extend(labels_shown(reading, known, asks, found))
     found.extend(_results_named(reading, found))
     settled = _settled([_if_asked(c, reading, asks) for c in found])
     return Stated(tuple(settled), tuple(_left_bare(bare, settled, asks, known)))
