@@ -23,6 +23,7 @@ from assistant.resolving import tables
 from assistant.resolving.changes import changes_of
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import rule_value
+from assistant.understanding.clauses import asks_whether
 
 _NOTHING = 1e-9
 """A margin of which nothing is left."""
@@ -31,6 +32,7 @@ _BY_EAR = 2
 _BY_SPEED = ", by speed"
 """How a name ends whose amount is a speed that something is done at."""
 _ENDING_NOUN = frozenset({",", "in", "on", "of", "from", "per", "for", "that", "which", "with", "at", "by"})
+_DENYING = frozenset({"not", "no", "cannot", "nothing"})
 _NO_PLURAL = frozenset({"gas", "its", "this", "has", "is", "as", "was"})
 
 
@@ -133,6 +135,7 @@ def check(result: r.CheckResult, question: Question, know: Knowledge) -> Parts:
     values: list[tuple[str, float, str]] = []
     sources: list[Source] = []
     for item in result.checks:
+        sentences.append(_holds_there(item, question))
         sentences.append(_verdict(item, question, know))
         values += [(item.limit.of, item.bound, item.unit), ("given", item.given, item.unit),
                    ("margin", abs(item.bound - item.given), difference_unit(item.unit))]  # fmt: skip
@@ -142,6 +145,18 @@ def check(result: r.CheckResult, question: Question, know: Knowledge) -> Parts:
         sentences.extend(_after(item, whole, question, know))
     text = " ".join(dict.fromkeys(s for s in sentences if s))
     return Parts(text, tuple(sources), result.checks[0].limit.id, tuple(values))
+
+
+def _holds_there(item: r.Check, question: Question) -> str:
+    """Return what holds under or over a stated figure, after "no" or "yes" where it is asked whether it does."""
+    at_it = abs(item.given - item.bound) < _NOTHING and not item.beyond
+    under = item.beyond == "below" or (not item.beyond and item.given < item.bound)
+    holds = "" if at_it else item.limit.under if under else item.limit.over
+    if not holds:
+        return ""
+    denied = not _DENYING.isdisjoint(holds.split())
+    asked = asks_whether(question.reading.words)
+    return f"{'No' if denied else 'Yes'}: {inside(holds)}." if asked else stop(holds)
 
 
 def _verdict(item: r.Check, question: Question, know: Knowledge) -> str:

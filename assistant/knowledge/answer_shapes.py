@@ -81,6 +81,8 @@ LIMITS = Shape(
         Field("exceeded", TEXT, about="what follows when it is exceeded"),
         NEEDED,
         Field("within", TEXT),
+        Field("under", TEXT),
+        Field("over", TEXT),
         WHY,
         TOPIC,
     ),

@@ -107,6 +107,9 @@ class Limit(NamedTuple):
     within: str = ""
     why: str = ""
     topic: str = ""
+    under: str = ""
+    """What holds at an amount under a stated figure, whole and in words that answer by themselves."""
+    over: str = ""
 
 
 class BandRule(NamedTuple):

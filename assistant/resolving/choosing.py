@@ -169,8 +169,19 @@ def _verdict_first(found: list[Candidate], question: Question, know: Knowledge) 
         return found
     most = max(verdicts) - 0.01
     return [
-        c._replace(score=min(c.score, most)) if isinstance(c.result, (TableResult, TablesResult)) else c for c in found
+        c._replace(score=min(c.score, most))
+        if isinstance(c.result, (TableResult, TablesResult)) and not _tells_more(c.result, question)
+        else c
+        for c in found
     ]
+
+
+def _tells_more(result: TableResult | TablesResult, question: Question) -> bool:
+    """Return whether a state is asked for that rests on more than the reading: "System 1 lost, accumulator 1,700 psi"."""
+    if not isinstance(result, TableResult) or not result.asked or question.reading.has("rely"):
+        return False
+    read = {a.start for a in question.reading.amounts}
+    return any(read.isdisjoint(c.where) for row in result.rows for c in row.conditions)
 
 
 def _by_figure(question: Question, know: Knowledge) -> Iterable[Candidate]:

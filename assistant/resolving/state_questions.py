@@ -8,6 +8,7 @@ from assistant.knowledge.records import Fact, Source, StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CauseResult, LossResult, Needed, Result, Row, TableResult
+from assistant.understanding.clauses import asking
 from assistant.understanding.matching import Match
 from assistant.understanding.reading import Mention
 from assistant.understanding.states import Condition
@@ -18,6 +19,7 @@ _ASKED = 0.97
 _ASKING_BACK = 1.04
 _UNTOUCHED = 0.72
 _UNEXPLAINED = 0.7
+_SIDES = frozenset(("left", "right"))
 
 
 def state_candidates(question: Question, know: Knowledge, excused: Collection[int]) -> Iterator[Scored]:
@@ -51,7 +53,10 @@ def _content(question: Question, know: Knowledge, excused: Collection[int]) -> l
 def _unused_amounts(question: Question) -> float:
     """Amounts that are no reading of an input speak against an answer by states alone."""
     used = {k for c in question.conditions for k in c.where}
-    return 0.7 ** sum(1 for a in question.reading.amounts if a.start not in used)
+    words = question.reading.words
+    left = [a for a in question.reading.amounts if a.start not in used]
+    orders = sum(1 for a in left if _SIDES.intersection(words[a.end : a.end + 2]))  # "tiller 30 left"
+    return 0.7 ** (len(left) - orders) * 0.9**orders
 
 
 def _barring(barred: list[Mention], know: Knowledge) -> float:
@@ -101,10 +106,14 @@ def _row(
     if not (asked or named) and any(_of_another(m, table, inputs, know) for m in barred):
         score *= _UNEXPLAINED
     score *= _barring(barred, know) * _unused_amounts(question)
+    if question.reading.says("steps") and all(c.implied for c in inputs):
+        score *= _UNEXPLAINED  # a label is named with what is to be done about it
     well = all(c.value == state_tables.normal(know.base.inputs[c.input]) for c in relevant)
     asks_when = "when" in question.reading.words or question.reading.has("cause")
     if named and well and asks_when and not _results_in(table, relevant, named, know):
         score *= _UNEXPLAINED  # when that comes about is asked, and these states do not bring it
+    elif well and question.reading.says("cause") and not named:
+        score *= _UNEXPLAINED  # what has gone wrong is asked, and nothing has
     if unsaid:
         score = max(score, _ASKING_BACK if asked and not barred else 0.0)
         yield score, weight, _state_needed(table, unsaid, know)
@@ -266,7 +275,8 @@ def _causes(
     barred = [m for m in _content(question, know, excused) if vocabulary.isdisjoint(m.concepts)]
     output, value = _principal(table, named)
     clear = reading.has("cause", "single") or (_asks_when(question) and bool(everything))
-    score = (0.98 if clear else 0.9) * _unused_amounts(question) * _barring(barred, know)
+    plain = any({"cause", "single"} <= m.concepts for m in reading.mentions)  # "single failures giving …"
+    score = (1.04 if plain else 0.98 if clear else 0.9) * _unused_amounts(question) * _barring(barred, know)
     found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
     extra = tuple(Condition(f"{table.id}.{o}", v) for o, v in everything if o != output)
     yield score, 3.0, _narrowed(found, extra, know)
@@ -308,10 +318,8 @@ def _loss(
     inputs: tuple[Condition, ...], matches: list[Match], question: Question, know: Knowledge,
     excused: Collection[int],
 ) -> Iterator[Scored]:  # fmt: skip
-    losing = question.reading.asks_loss or any(
-        m.holds("lose") and m.start not in excused for m in question.reading.mentions
-    )
-    if not inputs or not (losing or question.reading.has("happens", "steps")):
+    losing = _asks_what_goes(matches, question, know, excused)
+    if not inputs or not (losing or question.reading.says("happens", "steps")):
         return
     if question.reading.has("cause", "single") and any("=" in c[0] for c in question.reading.concepts):
         return  # what leads to a result is asked, under the states given
@@ -333,6 +341,25 @@ def _loss(
     yield score * _barring(barred, know), 2.0, found
 
 
+def _asks_what_goes(
+    matches: list[Match], question: Question, know: Knowledge, excused: Collection[int]
+) -> bool:
+    """Return whether it is asked what is lost, and not only told that a thing is: "we lose System 1; which mode?"."""
+    reading = question.reading
+    losing = [m for m in reading.mentions if "lose" in m.concepts]
+    if any(m.start not in excused for m in losing):
+        return True
+    if not losing or not reading.asks_loss:
+        return reading.asks_loss
+    asks = asking(reading.words)
+    content = _content(question, know, excused)
+    whole = [m.record for m in matches if m.covered > 0.99]
+    known = frozenset().union(*(know.matcher.vocabulary(t.id) for t in state_tables.tables(know.base)))
+    told = [m for m in content if not known.isdisjoint(m.concepts)]
+    asks_result = any(all(know.matcher.vocabulary(t) & m.concepts for m in told) for t in whole)
+    return not asks_result or any(m.start in asks for m in losing)
+
+
 def loss(inputs: tuple[Condition, ...], know: Knowledge) -> LossResult:
     """Return everything that differs from normal under some conditions, across all tables."""
     lost: list[tuple[StateTable, str, str]] = []
@@ -352,7 +379,8 @@ def loss(inputs: tuple[Condition, ...], know: Knowledge) -> LossResult:
         for name in know.base.ids("facts")
         if isinstance(fact := know.base.records[name], Fact)
         and fact.when
-        and all(state.get(k) == v for k, v in fact.when)
+        and any(k in state for k, _ in fact.when)
+        and all(state.get(k, know.states.normal(k)) == v for k, v in fact.when)
     )
     sources.extend(s for fact in facts for s in fact.sources)
     return LossResult(inputs, tuple(lost), tuple(kept), facts, tuple(dict.fromkeys(sources)))

@@ -223,6 +223,8 @@ def denied_before(words: Sequence[str], at: int, beside: Collection[str]) -> boo
     """Return whether a word is denied by one before it, with little between."""
     for i in range(at - 1, max(-1, at - 2 - _MOST_BESIDE), -1):
         word = words[i]
+        if word == "nothing" and words[i - 1 : i] == ("to",):
+            return False  # "the accumulator has bled down to nothing, loss of System 1"
         if word in _NOT or (word == "no" and i + 1 < at and words[i + 1] in _NO_TAILS):
             return True
         if word not in beside and word not in _NO_TAILS:

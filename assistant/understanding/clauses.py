@@ -25,6 +25,7 @@ _SPEAKERS = frozenset(("i", "we", "you", "there"))
 _SUBJECTS = _SPEAKERS | {"it", "they", "the", "my", "our", "this", "that"}
 _STRONG = frozenset(("do", "does", "did", "can", "could", "will", "would", "may", "should", "shall"))
 
+_DENIED = frozenset(("not", "never", "no", "still", "dark", "without"))
 TAGS = frozenset(("right", "correct", "true", "yes", "no", "innit", "surely"))
 """Last words that want to be agreed with."""
 _FOLLOWING = frozenset({
@@ -88,3 +89,13 @@ def doubted(words: Sequence[str], at: int, asks: frozenset[int]) -> bool:
     while begin - 1 in asks:
         begin -= 1
     return words[begin] not in _QUESTION and words[max(0, at - 1)] not in ("on", "with")
+
+
+def asks_whether(words: Sequence[str]) -> bool:
+    """Return whether a text asks for yes or no and denies nothing: "… 20 s ago. Should the caution be on?"."""
+    told = asking(words)
+    opens = [i for i in told if i - 1 not in told]
+    if not opens:
+        return False
+    asked = [word for word in words[max(opens) :] if word not in _NOT_YET]
+    return asked[:1] != [] and asked[0] in _HELPING and _DENIED.isdisjoint(asked)

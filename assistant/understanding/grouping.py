@@ -33,6 +33,8 @@ _ONLY_TOGETHER = {"with": ("along", "together", "well"), "but": ("also",)}
 _NOR = frozenset(("nor", "or"))
 _HAVING = frozenset(("have", "has", "got", "keep"))
 _MOST_BETWEEN = 4
+_READ_WITHIN = 6
+_PARTING = frozenset((",", ".", "?", ";", ":", "-", "and", "but", "with"))
 
 
 class Group(NamedTuple):
@@ -58,7 +60,9 @@ def input_groups(reading: Reading, known: StateWords, states: Sequence[Mention])
         last = groups[-1] if groups else None
         if last and mention.start < last.end:
             continue
-        if last and _joined(reading, last, mention, names, known) and not _have_own(reading, last, mention, states):
+        if last and _joined(reading, last, mention, names, known) and not _have_own(
+            reading, last, mention, states, names, known
+        ):
             groups[-1] = Group(last.start, mention.end, (*last.inputs, *names))
         else:
             own = len(names) > 1 or any(c in known.by_term for c in mention.concepts)
@@ -130,7 +134,15 @@ def _common_words(name: str, known: StateWords) -> list[tuple[str, list[str]]]:
     return [(value, [g for g in groups if "." not in g]) for value, groups, _ in known.values[name]]
 
 
-def _have_own(reading: Reading, last: Group, mention: Mention, states: Sequence[Mention]) -> bool:
+def _reads(reading: Reading, mention: Mention) -> bool:
+    """Return whether a reading is told of a thing: "and the System 2 gauge has sunk to 700 psi"."""
+    end = next((i for i in range(mention.end, len(reading.words)) if reading.words[i] in _PARTING), len(reading.words))
+    return any(a.unit and mention.end <= a.start < min(end, mention.end + _READ_WITHIN) for a in reading.amounts)
+
+
+def _have_own(
+    reading: Reading, last: Group, mention: Mention, states: Sequence[Mention], names: Sequence[str], known: StateWords
+) -> bool:
     """Return whether two joined things have a state each: "loss of System 1 and hyd 2 is working"."""
     words = reading.words
     if any(last.end <= s.start and s.end <= mention.start for s in states):
@@ -138,6 +150,8 @@ def _have_own(reading: Reading, last: Group, mention: Mention, states: Sequence[
     if not any(s.end <= last.start and all(w in BEFORE for w in words[s.end : last.start]) for s in states):
         return False
     starts = [s.start for s in states] + [a.start for a in reading.amounts]
+    if not known.numbers.keys().isdisjoint(names) and _reads(reading, mention):
+        return True
     return any(
         mention.end <= start <= mention.end + 2 and all(w in LINKS or w == "at" for w in words[mention.end : start])
         for start in starts

@@ -19,7 +19,9 @@ _SHOWING = frozenset({
     "message", "light", "warning", "amber", "white", "red", "see", "have", "got", "get", "there", "displayed", "pops",
     "popped", "visible", "stays", "remains", "persists", "sits",
 })  # fmt: skip
-_AUXILIARY = frozenset({"does", "do", "did", "is", "are", "was", "has", "have", "will", "would", "still", "the", "a", "an"})
+_AUXILIARY = frozenset({
+    "does", "do", "did", "is", "are", "was", "has", "have", "will", "would", "still", "the", "a", "an",
+})  # fmt: skip
 _NEAR = 4
 
 

@@ -28,12 +28,22 @@ _LEFT = frozenset(("working", "left", "remain"))
 _SMALL = frozenset(("one", "two", "three", "four"))
 
 
+_PEOPLE = frozenset(("of us", "of them", "of you"))
+_ARTICLES = frozenset(("the", "my", "our", "a", "an", "any"))
+
+
 def hearsay(words: list[str]) -> int:
     """Return where a question begins that opens with who says it: "a man from the union told me that …"."""
     for i, word in enumerate(words[:9]):
         if word in _SAYING and i:
             return i
     return 0
+
+
+def set_aside(words: list[str], at: int) -> bool:
+    """Return whether what stands at a place is named as not asked for: "what does it cost me besides | time"."""
+    before = [word for word in words[max(0, at - 3) : at] if word not in _ARTICLES]
+    return before[-1:] == ["besides"] or before[-2:] in (["apart", "from"], ["aside", "from"], ["other", "than"])
 
 
 def words_meant(tokens: list[Token]) -> list[Token]:
@@ -57,8 +67,12 @@ def words_meant(tokens: list[Token]) -> list[Token]:
 
 
 def designators(amounts: list[Amount], words: list[str]) -> set[int]:
-    """Return where bare numbers begin that are names of places and flights: "runway 27", "stand 14", "flight 402"."""
-    return {
+    """Return where bare numbers begin that are names of places and flights: "runway 27", "stand 14", "flight 402".
+
+    So do those that count people: "three of us argued".
+    """
+    people = {a.start for a in amounts if " ".join(words[a.end : a.end + 2]) in _PEOPLE}
+    return people | {
         a.start
         for a in amounts
         if a.unit is None and a.start and not a.value % 1 and 0 <= a.value <= _NUMBERED.get(words[a.start - 1], -1)

@@ -19,6 +19,7 @@ from assistant.understanding.meant import (
     designators,
     expanded,
     hearsay,
+    set_aside,
     speeds_moved_at,
     tells_how_many,
     words_meant,
@@ -48,6 +49,8 @@ _MEASURED = {
 }  # fmt: skip
 """What an amount with a unit measures, as questions name it."""
 _WHICH = frozenset(("what", "which", "whats", "many"))
+_LOSING = frozenset({"lose", "loses", "losing", "cost", "costs", "rob", "robs", "take", "takes"})
+"""Words that ask what goes, inside the names of results: "lose the tiller"."""
 _EITHER = frozenset({"and", "or", "vs", "versus", "/", ",", "&"})
 STATE = "@"
 """Begins the concept of a group of state words ("@lost")."""
@@ -99,6 +102,10 @@ class Reading(NamedTuple):
         """Return whether any of the concepts is mentioned."""
         return any(m.holds(c) for m in self.mentions for c in concepts)
 
+    def says(self, *concepts: str) -> bool:
+        """Return whether any of the concepts is named outright, and not only brought along by another name."""
+        return any(c in m.concepts for m in self.mentions for c in concepts)
+
     @property
     def asked(self) -> frozenset[str]:
         """Return the quantities that are asked for outright: "how long", "what speed"."""
@@ -127,7 +134,12 @@ class Reading(NamedTuple):
     @property
     def asks_loss(self) -> bool:
         """Return whether a question asks what goes with something, and does not only say that it is lost."""
-        return any(m.holds("lose") and m.text not in ("lost", "loss", "loss of") for m in self.mentions)
+        return any(
+            m.holds("lose")
+            and m.text not in ("lost", "loss", "loss of")
+            and ("lose" in m.concepts or not _LOSING.isdisjoint(m.text.split()))
+            for m in self.mentions
+        )
 
     @property
     def empty(self) -> bool:
@@ -313,7 +325,8 @@ class Reader:
             if name is not None:
                 for k in name.taken:
                     free[k] = False
-                found.append(self._mention(words, name.start, name.end, name.taken, name.concepts, typed))
+                mention = self._mention(words, name.start, name.end, name.taken, name.concepts, typed)
+                found.append(mention._replace(weak=mention.weak or set_aside(words, i)))
             elif word[0].isalpha() and stems[i] not in self.lexicon.neutral and word not in self.lexicon.neutral:
                 known = stems[i] in self.lexicon.words
                 concepts = frozenset((PLAIN + stems[i],))
