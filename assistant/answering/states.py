@@ -36,14 +36,21 @@ def table(result: r.TableResult, question: Question, know: Knowledge) -> Parts:
         sources.extend(row.sources)
     if len(result.rows) == 1 and not result.rows[0].conditions and not result.unaffected:
         sentences.append("That is with everything normal.")
-    if len(result.rows) == 1 and result.rows[0].conditions:
-        sentences.append(
-            f"That is with {conditions_words(result.rows[0].conditions, know)}, and everything not named normal."
-        )
+    if len(result.rows) == 1 and all(c.is_result for c in result.rows[0].conditions) and result.rows[0].conditions:
+        sentences.append(f"That always goes with this: {_all_within(result.rows[0].conditions, know)}.")
+    elif len(result.rows) == 1 and result.rows[0].conditions:
+        words = _all_within(result.rows[0].conditions, know)
+        sentences.append(f"That is with {words}, and everything not named normal.")
     remarks = [c.remark for row in result.rows for c in row.conditions if c.remark]
     remarks += _remarks(result.table, (c for row in result.rows for c in row.conditions))
     sentences += [stop(upper(x)) for x in dict.fromkeys(remarks)]
     return Parts(" ".join(sentences), tuple(sources), result.table.id, _values(result, know), aloud=tuple(aloud))
+
+
+def _all_within(conditions: Iterable[Condition], know: Knowledge) -> str:
+    """Return conditions in words inside a sentence; a result is a sentence of its own, and begins small here."""
+    words = ((c, condition_words(c, know)) for c in conditions)
+    return joined([inside(said) if c.is_result else said for c, said in words])
 
 
 def tables(result: r.TablesResult, question: Question, know: Knowledge) -> Parts:

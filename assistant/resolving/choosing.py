@@ -177,7 +177,7 @@ def _verdict_first(found: list[Candidate], question: Question, know: Knowledge) 
 
 
 def _tells_more(result: TableResult | TablesResult, question: Question) -> bool:
-    """Return whether a state is asked for that rests on more than the reading: "System 1 lost, accumulator 1,700 psi"."""
+    """Return whether a state is asked for that rests on more than a reading: "System 1 lost, accumulator 1,700"."""
     if not isinstance(result, TableResult) or not result.asked or question.reading.has("rely"):
         return False
     read = {a.start for a in question.reading.amounts}
@@ -212,6 +212,8 @@ def _in_state(limit: Limit, question: Question, know: Knowledge) -> Iterable[Can
 def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, know: Knowledge) -> Candidate:
     """Let a result of another quantity than the one asked for step back: "how long" wants no temperature."""
     if asked and isinstance(candidate.result, (TableResult, TablesResult)):
+        if isinstance(candidate.result, TableResult) and _is_its_own(candidate.result, asked, know):
+            return candidate
         return candidate._replace(score=candidate.score * (0.9 if "count" in asked else 0.7))
     mine = quantity_of(candidate.result, know)
     if not asked and mine and mine in question.reading.concepts:
@@ -219,6 +221,12 @@ def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, k
     if not asked or not mine:
         return candidate
     return candidate._replace(score=candidate.score * (1.04 if is_asked(mine, asked) else 0.66))
+
+
+def _is_its_own(result: TableResult, asked: frozenset[str], know: Knowledge) -> bool:
+    """Return whether a table itself tells what is asked for as a quantity: "how hard may I press" is a technique."""
+    asks = (ask for o in result.table.outputs if o.id in result.asked for ask in o.asks)
+    return any(not asked.isdisjoint(m.concepts) for ask in asks for m in know.phrase(ask).mentions)
 
 
 def _by_place(candidate: Candidate, question: Question, know: Knowledge) -> Candidate:

@@ -8,7 +8,6 @@ from assistant.knowledge.records import Fact, Source, StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CauseResult, LossResult, Needed, Result, Row, TableResult
-from assistant.understanding.clauses import asking
 from assistant.understanding.matching import Match
 from assistant.understanding.reading import Mention
 from assistant.understanding.states import Condition
@@ -19,6 +18,8 @@ _ASKED = 0.97
 _ASKING_BACK = 1.04
 _UNTOUCHED = 0.72
 _UNEXPLAINED = 0.7
+_DOING = (("i",), ("we",), ("you",), ("one",), ("a",))
+"""After "how can": what somebody does is asked for, and not what leads to a state."""
 _SIDES = frozenset(("left", "right"))
 
 
@@ -35,6 +36,7 @@ def state_candidates(question: Question, know: Knowledge, excused: Collection[in
         for score, weight, result in _row(table, inputs, own, question, know, excused):
             # Where a result of one table is asked for, the others have nothing to say.
             yield score * (1.0 if not meant or table.id in meant else _OTHER_TABLE), weight, result
+        yield from _by_result(table, own, question, know, excused)
         yield from _causes(table, settled, own, question, know, excused)
     yield from _loss(inputs, matches, question, know, excused)
 
@@ -108,17 +110,61 @@ def _row(
     score *= _barring(barred, know) * _unused_amounts(question)
     if question.reading.says("steps") and all(c.implied for c in inputs):
         score *= _UNEXPLAINED  # a label is named with what is to be done about it
-    well = all(c.value == state_tables.normal(know.base.inputs[c.input]) for c in relevant)
+    well = all(_is_well(c, know) for c in relevant)
     asks_when = "when" in question.reading.words or question.reading.has("cause")
     if named and well and asks_when and not _results_in(table, relevant, named, know):
         score *= _UNEXPLAINED  # when that comes about is asked, and these states do not bring it
     elif well and question.reading.says("cause") and not named:
         score *= _UNEXPLAINED  # what has gone wrong is asked, and nothing has
+    if asked and not named and _meant_elsewhere(table, relevant, explained, inputs, know):
+        score *= _UNEXPLAINED
     if unsaid:
         score = max(score, _ASKING_BACK if asked and not barred else 0.0)
         yield score, weight, _state_needed(table, unsaid, know)
         return
     yield score, weight, _table_result(table, inputs, leading, question, know)
+
+
+def _meant_elsewhere(
+    table: StateTable, relevant: tuple[Condition, ...], explained: list[Mention], inputs: tuple[Condition, ...],
+    know: Knowledge,
+) -> bool:  # fmt: skip
+    """Return whether what is asked may be another table's as well, and only that one has a failure to go by."""
+    if not explained or any(not _is_well(c, know) for c in relevant):
+        return False
+    return any(
+        other.id != table.id
+        and any(c.input in other.inputs and not _is_well(c, know) for c in inputs)
+        and all(know.matcher.vocabulary(other.id) & m.concepts for m in explained)
+        for other in state_tables.tables(know.base)
+    )
+
+
+def _is_well(condition: Condition, know: Knowledge) -> bool:
+    return condition.value == state_tables.normal(know.base.inputs[condition.input])
+
+
+def _by_result(
+    table: StateTable, matches: list[Match], question: Question, know: Knowledge, excused: Collection[int]
+) -> Iterator[Scored]:
+    """Yield what always goes with a result that is told of: "RESERVE BRAKE shows; does anti-skid work?"."""
+    prefix = table.id + "."
+    told = tuple(c for c in question.conditions if c.input.startswith(prefix) and not c.asked)
+    given = {c.input.removeprefix(prefix): c.value for c in told}
+    asked = tuple(o for m in matches if m.covered > 0.99 and (o := m.tag.split(".", 1)[1]) not in given)
+    if not asked or not told or any(c.input in table.inputs for c in question.conditions):
+        return
+    if question.reading.says("cause", "single", "why", "when"):
+        return
+    outputs = [(o.id, state_tables.results_with(table, {}, given, o.id, know.base)) for o in table.outputs]
+    sure = tuple((name, values.pop()) for name, values in outputs if len(values) == 1)
+    if not set(asked) <= {name for name, _ in sure}:
+        return
+    vocabulary = know.matcher.vocabulary(table.id)
+    barred = [m for m in _content(question, know, excused) if vocabulary.isdisjoint(m.concepts)]
+    row = Row(told, tuple(pair for pair in sure if pair[0] not in given), table.sources)
+    score = _ASKED * _barring(barred, know) * _unused_amounts(question)
+    yield score, 4.0, TableResult(table, (row,), asked)
 
 
 def _results_in(
@@ -135,6 +181,9 @@ def _fit(
     """Return how well a table fits a question that gives states: best where one of its results is asked for."""
     if asked and (question.context or _decides_sense(relevant, question)):
         return 1.03  # within a scenario, its states are meant
+    doubted = named and any(c.asked and c.is_result for c in question.conditions)
+    if doubted and not all(c.implied for c in relevant) and not question.reading.says("single", "cause"):
+        return 1.02  # "System 2 gone: would the bars be amber?"
     if asked or named:
         return _ASKED
     gives_result = any(c.is_result for c in question.conditions)
@@ -212,20 +261,24 @@ def _from_results(table: StateTable, rows: tuple[Row, ...], question: Question, 
     """
     given = [c for c in question.conditions if c.input.startswith(table.id + ".") and not c.asked]
     given = [c for c in given if not _is_normal(table, c.input.split(".", 1)[1], c.value, know)]
-    if (
-        len(rows) != 1
-        or len(given) != 1
-        or dict(rows[0].outputs).get(given[0].input.split(".", 1)[1]) == given[0].value
-    ):
+    told = {c.input.split(".", 1)[1]: c.value for c in given}
+    if len(rows) != 1 or not told or told.items() <= dict(rows[0].outputs).items():
         return ()
-    ways = state_tables.minimal_sets(table, given[0].input.split(".", 1)[1], given[0].value, know.base)
+    output, value = next(iter(told.items()))
     named = {c.input for c in rows[0].conditions}
+    ways = [
+        way
+        for way in state_tables.minimal_sets(table, output, value, know.base)
+        if not named.intersection(name for name, _ in way)
+        and told.items() <= state_tables.outputs(table, dict(way), know.base).items()
+    ]
     found: dict[tuple[tuple[str, str], ...], Row] = {}
     for way in ways:
-        if len(way) == min(map(len, ways)) and not named.intersection(name for name, _ in way):
+        if len(way) == min(map(len, ways)):
             conditions = (*(Condition(name, value) for name, value in way), *rows[0].conditions)
             row = state_tables.row(table, conditions, know.base)
-            found.setdefault(row.outputs, row)
+            several = row.outputs in found  # what was told stands for any of the ways to it
+            found[row.outputs] = row._replace(conditions=(*given, *rows[0].conditions)) if several else row
     return tuple(found.values())
 
 
@@ -284,7 +337,10 @@ def _causes(
 
 def _asks_when(question: Question) -> bool:
     words = question.reading.words
-    return "when" in words[:3] or "how could" in " ".join(words) or "how can" in " ".join(words)
+    return "when" in words[:3] or any(
+        word == "how" and words[i + 1 : i + 2] in (("can",), ("could",)) and words[i + 2 : i + 3] not in _DOING
+        for i, word in enumerate(words)
+    )
 
 
 def _is_normal(table: StateTable, output: str, value: str, know: Knowledge) -> bool:
@@ -351,13 +407,13 @@ def _asks_what_goes(
         return True
     if not losing or not reading.asks_loss:
         return reading.asks_loss
-    asks = asking(reading.words)
     content = _content(question, know, excused)
     whole = [m.record for m in matches if m.covered > 0.99]
     known = frozenset().union(*(know.matcher.vocabulary(t.id) for t in state_tables.tables(know.base)))
     told = [m for m in content if not known.isdisjoint(m.concepts)]
-    asks_result = any(all(know.matcher.vocabulary(t) & m.concepts for m in told) for t in whole)
-    return not asks_result or any(m.start in asks for m in losing)
+    if not told:
+        return not content  # "I lose the controller: how do I keep straight": no table tells
+    return not any(all(know.matcher.vocabulary(t) & m.concepts for m in told) for t in whole)
 
 
 def loss(inputs: tuple[Condition, ...], know: Knowledge) -> LossResult:

@@ -78,10 +78,17 @@ class Lexicon:
         return Found(start, best[1][-1] + 1, best[1], tuple(best[2])) if best else None
 
     def before_thing(self, stems: Sequence[str], start: int, free: Sequence[bool]) -> Found | None:
-        """Return the name at a place; one of a state or result leaves a thing its first word: "no | brake control"."""
+        """Return the name at a place; one of a state, a result or another thing leaves a thing its first word.
+
+        "No | brake control", "accumulator | brake controller".
+        """
         name = self.at(stems, start, free)
         if name is None or len(name.taken) < 2:
             return name
+        if stems[start] == "the" and free[start + 1]:
+            longer = self.at(stems, start + 1, free)
+            if longer and longer.end > name.end and any(c[0] == "=" for c in longer.concepts):
+                return None  # "the | bars are amber"
         last = name.taken[-1]
         if stems[last] not in self._stated_stems:
             return name
@@ -89,7 +96,7 @@ class Lexicon:
         if thing is None or thing.end <= name.end or self._stated.isdisjoint(thing.concepts):
             return name
         shorter = self.at(stems, start, [is_free and k < last for k, is_free in enumerate(free)])
-        return shorter if shorter and any(c[0] in "=@" for c in shorter.concepts) else name
+        return shorter if shorter and any(c[0] in "=@" or c in self._stated for c in shorter.concepts) else name
 
     def _takes_away(self, taken: tuple[int, ...], stems: Sequence[str], free: Sequence[bool]) -> bool:
         """Return whether a name with a gap would take the word that a state needs: "pulled … in the air"."""

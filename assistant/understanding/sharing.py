@@ -100,6 +100,8 @@ def _same(group: Group, last: Bound, where: tuple[int, ...], known: StateWords) 
     by_word = conditions_of(group.inputs, last.state, last.denied, where, known) if last.state else []
     said = {c.input for c in by_word}
     before = last.found[0]
+    if by_word == [] and last.state and before.input not in known.failures:
+        return []  # "the bypass pin is in, and System 1 …": a pin's word says nothing of what can fail
     normal = before.value == known.normal(before.input)
     rest = [
         Condition(name, known.normal(name) if normal else known.failed(name), where=where)

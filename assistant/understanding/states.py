@@ -27,6 +27,7 @@ from assistant.understanding.state_numbers import passes as passes
 _WITH = frozenset(("with", "using", "plus", "use"))
 _USED = frozenset(("@on", "@in", "@pulled", "@held"))
 _OPENINGS = frozenset(("ok", "okay", "alright", "all right"))
+_SAYS = frozenset({"does", "do", "did", "is", "has", "will"})
 _HAVING = frozenset({"have", "has", "got", "get", "any", "the", "my", "our", "with", "longer", "still", "keep"})
 
 
@@ -116,10 +117,21 @@ def _bound(
     found = (
         [c._replace(where=(*c.where, *said)) for c in read]
         or _had(binder, group)
+        or _elliptical(binder, group)
         or _in_use(reading, group, known)
         or shared(reading, group, last, binder.asking, known)
     )
     return Bound(group, tuple(found)) if found else None
+
+
+def _elliptical(binder: Binder, group: Group) -> list[Condition]:
+    """A result that is said not to be there by "not" alone: "anti-skid works but autobrake does not"."""
+    after = binder.words[group.end : group.end + 3]
+    ends = len(after) == 2 or (len(after) == 3 and not after[2][0].isalnum())
+    if group.start in binder.asking or not ends or after[1] != "not" or after[0] not in _SAYS:
+        return []
+    where = tuple(range(group.start, group.end))
+    return [Condition(name, "no", where=where) for name in group.inputs if is_result(name)]
 
 
 def _had(binder: Binder, group: Group) -> list[Condition]:

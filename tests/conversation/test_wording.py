@@ -53,7 +53,7 @@ class TestByEar:
         assert "square root" not in answer.spoken
 
     def test_a_state_and_what_follows_are_one_sentence(self, talk: Talk) -> None:
-        (answer,) = talk("Nose leg off the ground, STEER switch off. Centred or castoring?")
+        (answer,) = talk("Nose leg off the ground, STEER switch off. What do I lose?")
 
         assert answer.spoken.startswith("With the nose leg in the air and the steer switch off, the nose wheels ")
 
