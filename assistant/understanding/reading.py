@@ -13,6 +13,7 @@ from assistant.quantities.amounts import Amount, read_amounts
 from assistant.quantities.numbers import STARTERS, is_typed
 from assistant.quantities.tokens import Token, tokenize
 from assistant.quantities.units import Units
+from assistant.understanding.clauses import STOPS
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.meant import (
     counted_at,
@@ -51,6 +52,12 @@ _MEASURED = {
 _WHICH = frozenset(("what", "which", "whats", "many"))
 _LOSING = frozenset({"lose", "loses", "losing", "cost", "costs", "rob", "robs", "take", "takes"})
 """Words that ask what goes, inside the names of results: "lose the tiller"."""
+_BEFORE_VERB = frozenset({"i", "we", "you", "they", "to", "not", "cannot", "must", "should", "would", "will", "shall"})
+_DOING = frozenset({"do", "does", "did"})
+_ARTICLES = frozenset({"the", "a", "an", "my", "our", "your"})
+_BEFORE_NOUN = frozenset({"the", "a", "an", "this", "that", "these", "those", "of", "my", "our", "your", "its", "no"})
+_CLAUSE = 8
+"""Words of a clause, at most, between its helping verb and its verb."""
 _EITHER = frozenset({"and", "or", "vs", "versus", "/", ",", "&"})
 STATE = "@"
 """Begins the concept of a group of state words ("@lost")."""
@@ -332,9 +339,20 @@ class Reader:
                 concepts = frozenset((PLAIN + stems[i],))
                 found.append(
                     Mention(i, i + 1, (i,), concepts, frozenset(), self._is_weak(word, known), word, word in typed,
-                            known, i < told or self._listed(word, "passing_words"))
+                            known, i < told or self._listed(word, "passing_words") or self._as_verb(words, i))
                 )  # fmt: skip
         return found
+
+    def _as_verb(self, words: list[str], i: int) -> bool:
+        """Return whether a word that may be a noun stands where a verb does: "when does it act", "if i kick"."""
+        word, before = words[i], words[i - 1] if i else ""
+        if not any(self._listed(word + ending, "passing_words") for ending in ("s", "es")):
+            return False
+        following = words[i + 1] if i + 1 < len(words) else "."
+        if before in _BEFORE_VERB or (following in _ARTICLES and before not in _BEFORE_NOUN):
+            return True
+        clause = words[:i]
+        return following in STOPS and not _DOING.isdisjoint(clause[-_CLAUSE:]) and before not in _BEFORE_NOUN
 
     def _is_weak(self, word: str, known: bool) -> bool:
         return word in self.lexicon.weak or len(word) < 2 or (len(word) < 3 and not known)

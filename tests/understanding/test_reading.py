@@ -66,3 +66,16 @@ def test_who_is_quoted_needs_no_explaining(knowledge: Knowledge) -> None:
     reading = read("a bloke in the crewroom says the retraction speed is 200", knowledge)
 
     assert [m.text for m in reading.mentions if not m.known and not m.passing] == []
+
+
+def passing(text: str, word: str, knowledge: Knowledge) -> bool:
+    return next(m.passing for m in read(text, knowledge).mentions if m.text == word)
+
+
+def test_a_word_where_a_verb_stands_narrows_nothing(knowledge: Knowledge) -> None:
+    assert passing("above what speed does the locked wheel protection act", "act", knowledge)
+    assert passing("the wheels obey the tiller", "obey", knowledge)
+
+
+def test_the_same_word_where_a_noun_stands_is_missed(knowledge: Knowledge) -> None:
+    assert not passing("which act governs the brakes", "act", knowledge)
