@@ -20,6 +20,8 @@ _WAYS = """
 """
 DIRECTIONS = frozenset(map(plain, _WAYS.split()))
 """Words that tell a point from its contrary, though they are very common."""
+_BOUNDING = frozenset(map(plain, ("above", "below", "up", "after", "before")))
+"""Words that before a number only say which side of it."""
 _SLIGHT = frozenset(map(plain, ["only", "both", "all", "again", "first", "beside"]))
 
 
@@ -85,7 +87,7 @@ def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> I
         yield Element(_narrow(mention, know), words, weight, denied=lack, off=off, group=group)
     starts = {a.start for a in amounts}
     for i, word in enumerate(reading.words):
-        bound = not starts.isdisjoint((i + 1, i + 2)) and plains[i] in ("above", "below", "up", "after", "before")
+        bound = not starts.isdisjoint((i + 1, i + 2)) and plains[i] in _BOUNDING
         if i in covered or bound:
             continue
         if plains[i] in DIRECTIONS:

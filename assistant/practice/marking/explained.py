@@ -29,7 +29,9 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
         return True
     judged = any(p.verdict for p in need.points) and claim.sense not in ("max", "min")
     amiss = any(same_kind(amount, figure, know.units) for figure in missing)
-    if (judged or not amiss) and any(_derived(amount, f, know.units) for f in _differences(need)):
+    if (judged or not amiss) and any(
+        _derived(amount, f, know.units) for f in _differences(need) if f.unit != "percent" or amount.unit == "percent"
+    ):
         return True
     unitless = any(f.unit in ("", "count") for f in missing)
     if not unitless and (_counts(amount, need) or _tells_how_many(claim, said)):

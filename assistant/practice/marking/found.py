@@ -118,6 +118,23 @@ def _alike_words(one: str, other: str) -> bool:
 
 
 def _credit(element: Element, said: Said, place: int) -> float:
+    return _own_credit(element, said, place) or _fellow_credit(element, said, place)
+
+
+def _fellow_credit(element: Element, said: Said, place: int) -> float:
+    """Return how far an everyday word says an element in place of its own: "solid" for filled."""
+    words, concepts = said.fellows.get(place, _NO_FELLOWS)
+    if element.denied or not (concepts & element.concepts or (len(element.words) == 1 and element.words[0] in words)):
+        return 0.0
+    return _FELLOW
+
+
+_FELLOW = 0.85
+"""How far a fellow of a word says what the word would."""
+_NO_FELLOWS: tuple[frozenset[str], frozenset[str]] = (frozenset(), frozenset())
+
+
+def _own_credit(element: Element, said: Said, place: int) -> float:
     ways = _WAYS.intersection(element.words)
     near = said.words[max(0, place - _NEIGHBOUR) : place + _NEIGHBOUR + 1]
     if ways and len(element.words) > 1 and ways.isdisjoint(near) and not _WAYS.isdisjoint(near):

@@ -35,6 +35,8 @@ _CONDITION = re.compile(
     r"^when (?!(?:is|are|does|do|may|can|must|did|will|should|and|to)\b).*\b(?:is|are|has|have)\b", re.IGNORECASE
 )
 """A clause that tells when, and does not ask it: "when the pin is in"."""
+_LISTED = re.compile(r"(?!(?:and|or|but|with|without|in|on|at|to|for)\b)[\w-]+(?: [\w-]+)? and [\w-]+ \w+")
+"""The rest of a list at which a comma broke a question: "What deceleration do STEADY, FIRM and FULL aim at"."""
 _BARE = re.compile(
     r"\b(?:and|with|of|in|on|then|also|to|by|at|from|for|where|when|why|whom|who|how|what|which)\b", re.IGNORECASE
 )
@@ -57,8 +59,12 @@ def parts_of(text: str) -> list[str]:
     """
     parts: list[str] = []
     carried = ""
+    broken = False
     for found in _WHOLE_PIECE.finditer(text):
         piece = found.group(1).strip()
+        rest, broken = broken, found.group(2).strip() == "," and bool(_ASKS.match(piece))
+        if rest and parts and _LISTED.match(piece):
+            parts[-1] += ", " + piece
         if not _ASKS.match(piece) or FORM.match(piece) or _CONDITION.match(piece):
             continue
         piece, carried = carried + piece, ""
@@ -80,7 +86,7 @@ def measured_parts(parts: list[str], text: str, whole: Asked, know: Knowledge) -
     found = []
     for part in parts:
         wanted = know.phrase(part).concepts & _MEASURES
-        one = _part(part, _head(text, parts), "", [whole], whole.question.variant, know) if wanted else None
+        one = _part(part, head_of(text, parts), "", [whole], whole.question.variant, know) if wanted else None
         if one and quantity_of(one.result, know) in wanted:
             found.append(one)
     return found
@@ -89,14 +95,14 @@ def measured_parts(parts: list[str], text: str, whole: Asked, know: Knowledge) -
 _MEASURES = frozenset(("speed", "pressure", "temperature", "duration", "angle", "altitude", "mass"))
 
 
-def _head(text: str, parts: list[str]) -> str:
+def head_of(text: str, parts: list[str]) -> str:
     """Return what stands before the first question: "Gear ground-lock pins:"."""
     return text[: text.lower().find(parts[0].lower())].strip(" ,:;.")
 
 
 def by_parts(parts: list[str], text: str, know: Knowledge) -> list[Asked]:
     """Return what answers each part of a question, on the subject of the first."""
-    head = _head(text, parts)
+    head = head_of(text, parts)
     found: list[Asked] = []
     subject = head
     variant = question_of(text, know, "").variant

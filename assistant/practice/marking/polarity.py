@@ -54,7 +54,7 @@ def denied(words: Sequence[str], reading: Reading, answers: bool = False) -> fro
     for start, first in _negations(words, answers):
         end = names.get(start, len(words))
         if words[start] in _DETERMINING:
-            end = min((m.end for m in reading.mentions if m.start >= first and not m.weak), default=end)
+            end = min((m.end for m in reading.mentions if m.start >= start and m.end > first and not m.weak), default=end)
         for i in range(first, end):
             if words[i] in _HARD or (i > first and words[i] in _ENDS) or (words[start] in _ALONE and words[i] == "the"):
                 break

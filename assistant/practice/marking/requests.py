@@ -14,6 +14,7 @@ from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
 from assistant.conversation.turn import answer_turn
 from assistant.practice.marking.asked import Asked, as_asked, ask, things
+from assistant.practice.marking.compound import headed, joined, listed, with_reason
 from assistant.practice.marking.lessened import by_share, nearest, offered, shortened
 from assistant.practice.marking.parts import POLAR, by_parts, coordinated, measured_parts, parts_of, pieces
 from assistant.resolving import results as r
@@ -51,8 +52,9 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers a question, in the order of its parts; nothing where nothing loaded does."""
     parts = parts_of(text)
     both = coordinated(text, know)
-    if both:
-        return tuple(both)
+    several = tuple(both) or headed(parts, text, know)
+    if several:
+        return several
     whole = (_steps(text, know) if len(parts) < 2 else None) or _whole(text, know)
     if whole and _is_beside(whole, text, know):
         whole = None
@@ -61,6 +63,11 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     figures = _figures(parts, know) if whole and not POLAR.search(text) else ()
     if whole and figures and isinstance(whole.result, (r.TableResult, r.TablesResult)):
         return figures
+    two = listed(whole, text, know) or (joined(whole, text, know) if whole and len(parts) < 2 else ())
+    if two:
+        return two
+    if whole and len(parts) < 2 and isinstance(whole.result, r.FactResult):
+        return with_reason(whole, text, know)
     if whole and (isinstance(_first(whole.result), _STRUCTURED) or len(parts) < 2):
         return (*_with_siblings(whole, text, know), *measured_parts(parts, text, whole, know))
     split = by_parts(parts, text, know) if len(parts) > 1 else []

@@ -12,6 +12,7 @@ from typing import NamedTuple
 
 from assistant.practice.marking import wording
 from assistant.practice.marking.spoken import written
+from assistant.practice.marking.synonyms import fellows
 from assistant.quantities.amounts import Amount, read_amounts
 from assistant.quantities.tokens import tokenize
 from assistant.resolving.knowing import Knowledge
@@ -52,6 +53,8 @@ class Said(NamedTuple):
     claims: tuple[Claim, ...]
     numbered: frozenset[int]
     """Places that amounts take."""
+    fellows: dict[int, tuple[frozenset[str], frozenset[str]]] = {}  # noqa: RUF012
+    """For a word that others may stand for: their plainest forms, and what they name."""
 
     @property
     def content(self) -> list[Mention]:
@@ -140,9 +143,22 @@ def read_said(text: str, know: Knowledge) -> Said:
     clauses = _clauses(words)
     said = Said(
         text, reading, plain_words(words), tuple(map(frozenset, here)),
-        tuple(map(frozenset, inner)), clauses, (), numbered,
+        tuple(map(frozenset, inner)), clauses, (), numbered, _fellows(words, numbered, know),
     )  # fmt: skip
     return said._replace(claims=tuple(_claim(a, said, reading, know) for a in _in_percent(amounts, words)))
+
+
+def _fellows(
+    words: Sequence[str], numbered: frozenset[int], know: Knowledge
+) -> dict[int, tuple[frozenset[str], frozenset[str]]]:
+    """Return what the everyday words that stand for others mean: plain words, and the concepts that they name."""
+    found = {}
+    for i, word in enumerate(words):
+        others = fellows(word) if i not in numbered else frozenset()
+        if others:
+            named = (c for each in others for m in know.phrase(each).mentions if not m.weak for c in m.concepts)
+            found[i] = frozenset(map(plain, others)), frozenset(c for c in named if c[0] not in "@~!")
+    return found
 
 
 def _in_percent(amounts: Sequence[Amount], words: Sequence[str]) -> list[Amount]:

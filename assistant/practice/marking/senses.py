@@ -84,7 +84,9 @@ def _is_taken_away(claim: Claim, need: Need, said: Said) -> bool:
     after = words[claim.amount.end : claim.amount.end + 1]
     if known & (_LESSENING | _LESS_AFTER) or "or" in after:
         return False
-    by_words = not _LESSENING.isdisjoint(before) or bool(_TAKEN.search(" ".join(before)))
+    by_words = not _LESSENING.isdisjoint(before) or (
+        bool(_TAKEN.search(" ".join(before))) and "off" not in need.question.words
+    )
     compared = words[claim.amount.end + 1 : claim.amount.end + 2] == ("than",)
     return by_words or (not compared and not _LESS_AFTER.isdisjoint(after))
 

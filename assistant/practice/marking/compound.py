@@ -1,0 +1,138 @@
+"""Questions that ask for two things at once: under one head, of each of some things joined by "and", what and why.
+
+"STEER LOST: what colour, and does it show when System 1 is lost?" is two questions on STEER LOST; "how long with the gear
+up and with it down?" is one question on each of two things; "what happens to it, when, and why?" wants the reason too.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+from assistant.conversation.completing import question_of
+from assistant.practice.marking.asked import Asked, as_asked, ask, record_of, things
+from assistant.practice.marking.parts import FORM, head_of, pieces
+from assistant.resolving import results as r
+from assistant.resolving.candidates import Candidate
+from assistant.resolving.choosing import candidates
+from assistant.resolving.knowing import Knowledge
+
+_SURE = 0.8
+"""Score from which a statement answers a part of a question under its head."""
+_ITEM = 0.6
+"""Score from which one of several things asked about is answered."""
+_MUCH_LESS = 0.15
+_TOLD = (r.FactResult, r.LimitResult, r.ProcedureResult, r.TableResult, r.TablesResult, r.BandResult)
+_STATED = (r.FactResult, r.LimitResult)
+_WHY = re.compile(r"(?:^|[,;] ?|\band )(?:and )?why\s*\??$|\band why\b\s*\?", re.IGNORECASE)
+_EACH = re.compile(r"\s+(?:each|respectively)\b", re.IGNORECASE)
+_ITEMS = re.compile(r"\s*[,;]\s*(?:and\s+)?|\s+and\s+")
+
+
+def headed(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return what answers each part of a question on the subject that stands before them; nothing unless all are."""
+    head = head_of(text, list(parts)) if len(parts) > 1 else ""
+    if not head or not things(question_of(head, know, ""), know):
+        return ()
+    found: list[Asked] = []
+    for part in parts:
+        one = _best(f"{head}: {part}", part, _SURE, know)
+        if one is None:
+            return ()
+        if not any(_same(one, other) for other in found):
+            found.append(one)
+    return tuple(found) if len(found) > 1 else ()
+
+
+def _best(text: str, shown: str, least: float, know: Knowledge) -> Asked | None:
+    """Return the statement that answers a text best, if it does so surely."""
+    question = question_of(text, know, "")
+    first: Candidate | None = next(iter(candidates(question, know)), None)
+    if first is None or first.score < least or not isinstance(first.result, _TOLD):
+        return None
+    if first.match is None or first.match.barred:
+        return None
+    result: Any = first.result
+    if isinstance(result, r.ProcedureResult):
+        result = result._replace(step=None)
+    return as_asked(shown, question, result, know)
+
+
+def _same(one: Asked, other: Asked) -> bool:
+    return record_of(one.result) is record_of(other.result)
+
+
+def listed(whole: Asked | None, text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return the figure of each case that stands in a list behind a subject: "Taxi speeds: straight, in turns, …"."""
+    head, _, rest = text.partition(":")
+    items = [item for item in _ITEMS.split(rest.strip(" ?.")) if item]
+    if len(items) < 2 or any(_is_form(item) for item in items) or (whole and _tells(whole) >= len(items)):
+        return ()
+    found = [_best(f"{head} {item}", f"{head} {item}", _ITEM, know) for item in items]
+    made = [one for one in found if one is not None and isinstance(one.result, _STATED)]
+    if len(made) < len(items) or len({id(record_of(one.result)) for one in made}) < len(items):
+        return ()
+    return tuple(made)
+
+
+def _tells(one: Asked) -> int:
+    """Return how many points the statement that answers has."""
+    return len(getattr(record_of(one.result), "points", ()))
+
+
+def _is_form(item: str) -> bool:
+    return bool(FORM.match(item)) or bool(re.match(r"(?:what|which|who|when|where|why|how|does|do|is|are|may|can)\b", item))
+
+
+def joined(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return what answers a question on each of two things that it joins by "and", where they are two statements."""
+    if not isinstance(whole.result, _STATED) or _tells(whole) > 1:
+        return ()
+    for one, other in _halves(text, know):
+        first, second = ask(one, know), ask(other, know)
+        if first is None or second is None:
+            continue
+        made = (first[1], second[1])
+        if not all(isinstance(each.result, type(whole.result)) for each in made) or _same(*made):
+            continue
+        if min(first[0], second[0]) >= _ITEM and any(_same(whole, each) for each in made):
+            return made
+    return ()
+
+
+def _halves(text: str, know: Knowledge) -> Iterator[tuple[str, str]]:
+    """Yield a question with the first alone, and with the second alone, of two things that an "and" joins."""
+    plain = _EACH.sub("", text)
+    for found in re.finditer(r"([\w°%'’-]+) and ((?:the |a |an )?)([\w°%'’-]+(?: [\w'’-]+)?)", plain):
+        before, after = know.phrase(found.group(1)).mentions, know.phrase(found.group(3)).mentions
+        if any(not m.weak for m in before) and any(not m.weak and m.start == 0 for m in after):
+            for words in _ends(found.group(3)):
+                yield (
+                    plain[: found.end(1)] + plain[found.start(3) + len(words) :],
+                    plain[: found.start(1)] + found.group(2) + plain[found.start(3) :],
+                )
+
+
+def _ends(words: str) -> Iterator[str]:
+    """Yield how much of what follows an "and" may be the second thing: two words, one."""
+    yield words
+    if " " in words:
+        yield words.split()[0]
+
+
+def with_reason(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return a statement with the reason of it, where a question asks for both; the statement alone otherwise."""
+    last = pieces(text)[-1:]
+    if not last or not re.fullmatch(r"(?:and )?why", last[0], re.IGNORECASE) or not isinstance(whole.result, r.FactResult):
+        return (whole,)
+    fact = whole.result.fact
+    if fact.why and fact.why in know.base.records:
+        return whole, _fact(fact.why, whole, know)
+    told = next((n for n in know.base.ids("facts") if know.base.records[n].why == fact.id), "")
+    return (_fact(told, whole, know), whole) if told else (whole,)
+
+
+def _fact(name: str, beside: Asked, know: Knowledge) -> Asked:
+    record = know.record(name, beside.question.variant)
+    return as_asked(beside.answer.question, beside.question, r.FactResult(record), know)

@@ -1,0 +1,63 @@
+"""Everyday words that stand for one another in an answer: a wheel that swivels castors, a bar that is shaded is hatched.
+
+They are words of the language, of whatever aeroplane is spoken; what the trade calls a thing is a name of its term in the
+knowledge. A word is taken for its fellows where a point looks for one of them, never to contradict anything.
+"""
+
+from __future__ import annotations
+
+from assistant.understanding.words import stem
+
+_GROUPS = """
+    castor swivel swivels pivot pivots freewheel trail
+    moving travelling traveling travel transit movement motion linkage
+    filled solid
+    hatched shaded striped
+    hollow outline
+    first earlier earliest sooner soonest
+    sum total combined
+    add sum combine
+    signs sign algebraically
+    mechanical mechanically
+    shoulder shoulders edge edges
+    centre center middle
+    aligned straight line lined
+    deflate deflates flat
+    fluid oil
+    reverse reversers
+    thrust power engines engine throttles
+    reject stop abort abandon
+    continue proceed go
+    dark off unlit extinguished
+    disagree disagrees mismatch differs conflict
+    towed tow tug
+    explode explosion explosive
+    shown show displayed display
+    silenced silence cancelled cancel muted mute killed kill
+    beside next alongside near
+    begin start starts begins commence
+    prevent avoid stop
+    guarded cover covered
+    inverse reverse reversed
+    inspected checked examined
+    clear vacate vacated
+    drain empty bleed
+    isolated shut closed cut
+"""
+
+
+def _fellows() -> dict[str, frozenset[str]]:
+    found: dict[str, frozenset[str]] = {}
+    for line in _GROUPS.strip().splitlines():
+        words = line.split()
+        for word in words:
+            found[stem(word)] = found.get(stem(word), frozenset()) | frozenset(words)
+    return found
+
+
+_FELLOWS = _fellows()
+
+
+def fellows(word: str) -> frozenset[str]:
+    """Return the words that may be meant by a word, itself among them; none where it has no fellow."""
+    return _FELLOWS.get(stem(word), frozenset())
