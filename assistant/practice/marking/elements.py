@@ -22,6 +22,8 @@ DIRECTIONS = frozenset(map(plain, _WAYS.split()))
 """Words that tell a point from its contrary, though they are very common."""
 _BOUNDING = frozenset(map(plain, ("above", "below", "up", "after", "before")))
 """Words that before a number only say which side of it."""
+_EVENT = "stop-event"
+"""The family of what is named as a whole: "take off" is no "off"."""
 _SLIGHT = frozenset(map(plain, ["only", "both", "all", "again", "first", "beside"]))
 
 
@@ -67,15 +69,19 @@ def _figure(amount: Amount, reading: Reading, tolerance: float) -> Figure:
 
 def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> Iterable[Element]:
     plains = plain_words(reading.words)
+    starts = {a.start for a in amounts}
     covered: set[int] = {i for a in amounts for i in range(a.start, a.end)}
     turned = denied(reading.words, reading)
     for mention in reading.mentions:
-        if not covered.isdisjoint(mention.taken):
+        bounds = len(mention.taken) == 1 and plains[mention.start] in _BOUNDING
+        if not covered.isdisjoint(mention.taken) or (bounds and not starts.isdisjoint(range(mention.end, mention.end + 2))):
             continue
         full = [plains[i] for i in mention.taken]
         words = tuple(w for i, w in zip(mention.taken, full, strict=True) if _tells(reading.words[i], know)) or tuple(
             full
         )
+        if DIRECTIONS.issuperset(words) and know.lexicon.families.get(next(iter(mention.concepts), "")) == _EVENT:
+            words = tuple(full)
         telling = DIRECTIONS.intersection(words)
         if mention.weak:
             continue
@@ -85,7 +91,6 @@ def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> I
         off = not lack and not turned.isdisjoint(mention.taken)
         weight = _weight(mention, bool(telling), know)
         yield Element(_narrow(mention, know), words, weight, denied=lack, off=off, group=group)
-    starts = {a.start for a in amounts}
     for i, word in enumerate(reading.words):
         bound = not starts.isdisjoint((i + 1, i + 2)) and plains[i] in _BOUNDING
         if i in covered or bound:

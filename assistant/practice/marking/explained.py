@@ -91,7 +91,7 @@ def _differences(need: Need) -> Iterable[Figure]:
     """Return the differences of the question's amounts from each other and from the figures, and their shares."""
     given = [(a.value, a.unit or "") for a in need.allowed]
     stated = [(f.value, f.unit) for p in need.points for f in p.figures]
-    more = [(f.value, f.unit) for f in need.extra]
+    more = [(f.value, f.unit) for f in need.extra if f.unit]
     apart = {round(abs(x - y), 6) for x, _ in given for y, _ in (*stated, *more)}
     figures = stated + [(x, u) for x, u in more if round(x, 6) not in apart]
     for (x, u), (y, v) in [*combinations(given, 2), *((g, f) for g in given for f in figures)]:

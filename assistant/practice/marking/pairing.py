@@ -39,7 +39,8 @@ def labels_of(need: Need, indices: Iterable[int], know: Knowledge) -> dict[int, 
     chosen = list(indices)
     found = {}
     for i in chosen:
-        others = [need.points[j] for j in chosen if j != i]
+        units = {f.unit for f in need.points[i].figures}
+        others = [q for j in chosen if j != i and (not (q := need.points[j]).figures or units & {f.unit for f in q.figures})]
         concepts = _concepts(need.points[i]) - {c for q in others for c in _known(q, know)}
         words = _words(need.points[i]) - {w for q in others for w in _words(q)}
         told = _tellers(need.points[i]) - {w for q in others for w in _tellers(q)}
@@ -110,7 +111,7 @@ def stretches(labels: Mapping[int, Label], payload: Iterable[int], said: Said) -
         inside = [s for s in spots if s.start in clause]
         here = [v for v in values if v in clause]
         for spot, places in _crossed(inside, here, clause) or _shared_out(
-            _merged(inside, here, said), clause, here, len(labels)
+            _merged(inside, here, said), clause, here, len(labels), said
         ):
             for point in spot.points:
                 found.setdefault(point, set()).update(places)
@@ -144,12 +145,22 @@ def _both_in(clause: range, spots: list[_Spot], values: list[int]) -> bool:
     return any(s.start in clause for s in spots) and any(v in clause for v in values)
 
 
-def _shared_out(spots: list[_Spot], clause: range, values: list[int], known: int) -> Iterable[tuple[_Spot, set[int]]]:
+def _apart(value: int, spot: _Spot, said: Said) -> int:
+    """Return how many words stand between a number, all of it, and a name."""
+    end = value + 1
+    while end in said.numbered and end < spot.start:
+        end += 1
+    return min(abs(spot.start - end), abs(value - spot.end))
+
+
+def _shared_out(
+    spots: list[_Spot], clause: range, values: list[int], known: int, said: Said
+) -> Iterable[tuple[_Spot, set[int]]]:
     if not spots:
         return
     if len(spots) == 1 and len(values) > 1 and known > 1 and len(spots[0].points) == 1:
         # One name among several values: it goes with the nearest, and what the others go with is not said.
-        near = min(values, key=lambda v: min(abs(v - spots[0].start), abs(v - spots[0].end)))
+        near = min(values, key=lambda v: (_apart(v, spots[0], said), v))
         yield spots[0], {near, *range(spots[0].start, spots[0].end)}
         return
     leads = spots[0].start < min(values, default=clause.stop)

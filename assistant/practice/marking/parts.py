@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from typing import Any
 
 from assistant.conversation.completing import question_of
 from assistant.practice.marking.asked import Asked, as_asked, ask, measures, record_of, things
@@ -192,7 +193,7 @@ def _chosen(
     question: Question, part: str, named: tuple[frozenset[str], frozenset[str]], on_type: bool, know: Knowledge
 ) -> list[tuple[bool, Candidate]]:
     """Return the candidates that serve a part: of the very quantity or aspect asked for, else all of them."""
-    serving = [c for c in candidates(question, know)[:12] if _serves(c, question, named, on_type, know)]
+    serving = [c for c in candidates(question, know)[:12] if _serves(c, question, part, named, on_type, know)]
     wanted = _wanted(question, part, know)
     exact = [c for c in serving if quantity_of(c.result, know) in wanted]
     near = [c for c in serving if c.score >= serving[0].score - 0.15]
@@ -232,9 +233,16 @@ def _wanted(question: Question, part: str, know: Knowledge) -> frozenset[str]:
     return (question.reading.asked | know.phrase(part).concepts) & QUANTITIES
 
 
+def _says(record: Any, part: str) -> bool:
+    """Return whether a statement tells the aspect that a part asks for, and has the last word of the part."""
+    says, last = getattr(record, "says", ""), re.findall(r"[a-z]+", part.lower())[-1:]
+    return bool(last) and "where" in getattr(record, "answers", ()) and last[0] in says.lower().split()
+
+
 def _serves(
     candidate: Candidate,
     question: Question,
+    part: str,
     named: tuple[frozenset[str], frozenset[str]],
     on_type: bool,
     know: Knowledge,
@@ -254,7 +262,8 @@ def _serves(
         return False  # what is true of all aeroplanes does not answer a part on this type's own
     asks = frozenset(c for text in getattr(record, "asks", ()) for c in know.phrase(text).concepts)
     explained = asks | know.matcher.vocabulary(record.id)
-    if (about and about.isdisjoint(explained)) or (own and own.isdisjoint(explained)):
+    brought = about | {c for each in about for c in know.lexicon.implied.get(each, ())}
+    if (about and brought.isdisjoint(explained)) or (own and own.isdisjoint(explained) and not _says(record, part)):
         return False
     wanted = question.reading.asked & QUANTITIES
     mine = quantity_of(result, know)

@@ -27,6 +27,8 @@ _PLAINER = {
     r"need (?:a )?tow": "be towed",
     r"nose oleo": "nose strut",
     r"let(?:s)? go (?:of )?and (?:press|push)(?:es)? again": "release and reapply",
+    r"(?:does|do|did|has|have) not (?:yet )?agree[sd]?(?: with)?": "disagrees with",
+    r"(?:have|has|having) (?:just |only )?(?:one|a single|1) (?:go|try|attempt)": "try once",
     r"us(?:e|es|ing) up": "spends",
     r"looks after": "runs",
     r"(?:it )?wins": "prevails",

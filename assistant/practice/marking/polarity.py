@@ -24,7 +24,7 @@ _DETERMINING = frozenset(("no", "without"))
 """What denies the one thing that follows."""
 _HARD = STOPS - {"-", "–", "—"}
 _ENDS = CONTRASTS | word_set(
-    "above after and as because before below but by except for i if it once since so then they till unless until we "
+    "above after and as because before below but by except for i if it once since so then there they till unless until we "
     "when where which who with within you"
 )  # fmt: skip
 """Words at which a negation ends, but for one that stands directly behind it: "not behind the lever"."""

@@ -24,6 +24,13 @@ _TIMES = ((re.compile(r"\b(?:just |only )?one time\b", re.IGNORECASE), "once"),
           (re.compile(r"\b(?:just |only )?two times\b", re.IGNORECASE), "twice"))  # fmt: skip
 _NO_NUMBER = re.compile(rf"^\s*no (?=(?:{_DIGIT}|ten|eleven|twelve|\w+teen|\w+ty)\b)", re.IGNORECASE)
 """A "no" that answers, before a number: "no two fifty is the most"."""
+_BEFORE_POINT = re.compile(rf"\b(point (?:{_DIGIT}))(?: and)? (?=(?:{_DIGIT}) point\b)", re.IGNORECASE)
+"""Between two decimals said one after another: "one point four two point three"."""
+_KEPT_OR_LOST = re.compile(
+    r"\b(?!(?:you|we|i|it|they|and|or|but|will|would|to|also|then|not|can|both|still|do|does)\b)(\w+) "
+    r"(lose|loses|losing|keep|keeps|keeping) (?=[a-z])", re.IGNORECASE,
+)  # fmt: skip
+"""Where what is kept ends and what is lost begins: "keep anti-skid lose autobrake"."""
 _ARROW = re.compile(r"\s*(?:->|=>|→|➔)\s*")
 _CORRECTED = re.compile(r"\b(?:no,? |sorry,? )*correction\b[:,]?\s*", re.IGNORECASE)
 _SYSTEMS = re.compile(
@@ -35,6 +42,7 @@ _SYSTEMS = re.compile(
 def written(text: str) -> str:
     """Return an answer as one would write it: without what was taken back, its spoken digits as numbers."""
     text = _NO_NUMBER.sub("no, ", text)
+    text = _BEFORE_POINT.sub(r"\1, ", _KEPT_OR_LOST.sub(r"\1, \2 ", text))
     for spoken, meant in _TIMES:
         text = spoken.sub(meant, text)
     text = _ARROW.sub(" to ", plainer(text))

@@ -124,7 +124,7 @@ def _after(place: int, subjects: set[int], said: Said) -> bool | None:
             continue
         if _ends(i, subjects, said):
             break
-        if word in ("none", "nil"):
+        if word in ("none", "nil") or (word == "nothing" and words[i - 1] in ("do", "does")):
             return False
         if word == "no":
             return _no_after(i, place, subjects, said)

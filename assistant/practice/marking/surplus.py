@@ -13,6 +13,7 @@ from assistant.practice.marking.points import Need
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import word_set
 from assistant.resolving.knowing import Knowledge
+from assistant.understanding.reading import Mention
 
 _NO_THINGS = ("quantity", "ask", "ask!", "filler")
 _COMMON = word_set(
@@ -38,6 +39,12 @@ def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge)
     return tuple(
         m.text for m in said.content
         if m.concepts.isdisjoint(known) and said.numbered.isdisjoint(m.taken) and not m.mended
-        and not any(plain(w) in own or w in passed for w in m.text.split())
+        and not any(plain(w) in own or w in passed for w in m.text.split()) and not _stands_for(m, known, own, said)
         and not all(know.lexicon.kinds.get(c, "thing") in _NO_THINGS for c in m.concepts)
     )  # fmt: skip
+
+
+def _stands_for(mention: Mention, known: frozenset[str] | set[str], own: set[str], said: Said) -> bool:
+    """Return whether an everyday word stands for one that belongs there: "the engines" for the thrust."""
+    words, concepts = said.fellows.get(mention.start, (frozenset(), frozenset()))
+    return bool(concepts & known or words & own)
