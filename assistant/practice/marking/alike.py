@@ -18,6 +18,7 @@ def paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> t
     alike = _alike(need, know)
     if len(alike) < 2 or need.ordered:
         return held, []
+    said = _repeated(said, need, alike)
     labels = labels_of(need._replace(points=tuple(map(_label_alone, need.points))), alike, know)
     payload = [h.places[0] for i, h in enumerate(held) if i in labels and h.places]
     places = stretches(labels, payload, said)
@@ -39,6 +40,21 @@ def paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> t
         elif i in places and share == 0 and _claims_there(need, sorted(here), said):
             wrong.append(f"something else: {need.points[i].text}")
     return tuple(made), wrong
+
+
+_AGAIN = frozenset(("same", "ditto", "likewise"))
+_NO_MORE = frozenset((".", ",", ";", "")) 
+
+
+def _repeated(said: Said, need: Need, alike: Sequence[int]) -> Said:
+    """Return an answer with what "same" stands for, where it follows a name: "ALTERNATE: amber. EMERGENCY: same."."""
+    told = frozenset(c for i in alike for e in need.points[i].elements if not e.given for c in e.concepts)
+    concepts = list(said.concepts)
+    for i, word in enumerate(said.reading.words):
+        after = said.reading.words[i + 1] if i + 1 < len(said.words) else ""
+        if word in _AGAIN and after in _NO_MORE:
+            concepts[i] = next((concepts[k] & told for k in range(i - 1, -1, -1) if concepts[k] & told), concepts[i])
+    return said._replace(concepts=tuple(concepts))
 
 
 def _listed_wrong(need: Need, alike: Sequence[int], held: Sequence[Held], said: Said) -> list[str]:

@@ -7,6 +7,7 @@ one, steps out of order.
 
 from __future__ import annotations
 
+import re
 from typing import NamedTuple
 
 from assistant.practice.marking.absolutes import absolute, nothing_does, other_manner, same_as_other, too_soon
@@ -55,6 +56,14 @@ _A_LITTLE = 0.2
 _HEAVY = 2.9
 _SLIGHT = 1.3
 """Weight of words beside a figure that need not be said."""
+
+
+_NO_ACTION = re.compile(r"no action\b")
+_NOTHING_DONE = re.compile(
+    r"\b(?:nothing|no (?:action|need|reason|work)|leave (?:it|as)|(?:is|it s|perfectly|quite) (?:fine|ok|okay|good|acceptable)|"
+    r"not(?: have)? to|(?:need|must|do) not|as it is|carry on|no further|none|fine|ok|okay|acceptable)\b"
+)
+"""What people say where there is nothing to be done."""
 
 
 class Compared(NamedTuple):
@@ -115,7 +124,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *not_supplied(need, said, know, put_off),
     ]
     if need.ordered and not wrong:
-        wrong += out_of_order(held)
+        wrong += out_of_order(held, said)
     if not wrong and any(h.share for h in held):
         wrong += in_place_of(need, held, said, know)
     return Compared(tuple(h for h in held if not h.point.optional), tuple(dict.fromkeys(wrong)))
@@ -161,6 +170,8 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge)
     figures = numbers.found.get(index, ())
     places = tuple(place for place in figures if place is not None)
     words, spots = words_said(point, said)
+    if _NO_ACTION.match(point.text):
+        return Held(point, float(_NOTHING_DONE.search(" ".join(said.reading.words)) is not None), ())
     if not point.figures:
         enough = words >= enough_of(point) and ways_said(point, said) and all_groups(point, said)
         if not enough and not need.ordered and one_group(point, said) and ways_said(point, said):

@@ -22,10 +22,13 @@ _SURE = 0.8
 """Score from which a statement answers a part of a question under its head."""
 _ITEM = 0.6
 """Score from which one of several things asked about is answered."""
-_MUCH_LESS = 0.15
+_NEAR_BY = 4
+_AS_NEAR = 0.03
+"""By how much less a shorter statement may fit."""
 _TOLD = (r.FactResult, r.LimitResult, r.ProcedureResult, r.TableResult, r.TablesResult, r.BandResult)
 _STATED = (r.FactResult, r.LimitResult)
-_WHY = re.compile(r"(?:^|[,;] ?|\band )(?:and )?why\s*\??$|\band why\b\s*\?", re.IGNORECASE)
+_WHY = re.compile(r"[,;]? (?:and )?why\s*\??$", re.IGNORECASE)
+"""A reason that is asked for besides."""
 _EACH = re.compile(r"\s+(?:each|respectively)\b", re.IGNORECASE)
 _ITEMS = re.compile(r"\s*[,;]\s*(?:and\s+)?|\s+and\s+")
 
@@ -42,21 +45,32 @@ def headed(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...
             return ()
         if not any(_same(one, other) for other in found):
             found.append(one)
-    return tuple(found) if len(found) > 1 else ()
+    stated = all(isinstance(one.result, r.LimitResult) for one in found)
+    return tuple(found) if len(found) > 1 and not stated else ()
 
 
 def _best(text: str, shown: str, least: float, know: Knowledge) -> Asked | None:
     """Return the statement that answers a text best, if it does so surely."""
     question = question_of(text, know, "")
-    first: Candidate | None = next(iter(candidates(question, know)), None)
-    if first is None or first.score < least or not isinstance(first.result, _TOLD):
-        return None
-    if first.match is None or first.match.barred:
+    near = [c for c in candidates(question, know)[:_NEAR_BY] if c.score >= least and _plainly(c)]
+    near = [c for c in near if c.score >= near[0].score - _AS_NEAR and type(c.result) is type(near[0].result)]
+    first: Candidate | None = min(near, key=lambda c: _length(c.result), default=None)
+    if first is None:
         return None
     result: Any = first.result
     if isinstance(result, r.ProcedureResult):
         result = result._replace(step=None)
     return as_asked(shown, question, result, know)
+
+
+def _plainly(candidate: Candidate) -> bool:
+    """Return whether a candidate is a statement that nothing in the question speaks against."""
+    return isinstance(candidate.result, _TOLD) and candidate.match is not None and not candidate.match.barred
+
+
+def _length(result: Any) -> int:
+    """Return how much a statement tells: of two that answer as well, the shorter says no more than was asked."""
+    return len(result.fact.says) if isinstance(result, r.FactResult) else 0
 
 
 def _same(one: Asked, other: Asked) -> bool:
@@ -89,7 +103,7 @@ def joined(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers a question on each of two things that it joins by "and", where they are two statements."""
     if not isinstance(whole.result, _STATED) or _tells(whole) > 1:
         return ()
-    for one, other in _halves(text, know):
+    for one, other in _halves(_WHY.sub("", text), know):
         first, second = ask(one, know), ask(other, know)
         if first is None or second is None:
             continue
@@ -123,8 +137,7 @@ def _ends(words: str) -> Iterator[str]:
 
 def with_reason(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return a statement with the reason of it, where a question asks for both; the statement alone otherwise."""
-    last = pieces(text)[-1:]
-    if not last or not re.fullmatch(r"(?:and )?why", last[0], re.IGNORECASE) or not isinstance(whole.result, r.FactResult):
+    if not _WHY.search(text) or not isinstance(whole.result, r.FactResult):
         return (whole,)
     fact = whole.result.fact
     if fact.why and fact.why in know.base.records:

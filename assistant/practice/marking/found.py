@@ -149,8 +149,12 @@ def _own_credit(element: Element, said: Said, place: int) -> float:
         ways and len(element.words) > 1 and ways.isdisjoint(near)
     ):
         return 0.0
+    if len(element.words) == 2 and element.words[1] in _GENERIC and said.words[place] == element.words[0]:
+        return 0.7  # "the override" for the override button
     share = sum(1 for word in element.words if any(_alike_words(n, word) for n in near)) / len(element.words)
     return share if share > 0.5 else 0.0
 
 
+_GENERIC = frozenset(map(plain, "box button console handle lever memo panel pin plan setting switch".split()))
+"""Words for the sort of thing, which people leave out of a name."""
 _WAYS = frozenset({"up", "down", "on", "off", "left", "right"})

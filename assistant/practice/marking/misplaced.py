@@ -128,11 +128,18 @@ def _is_place(point: Point) -> bool:
     return bool(first) and first[0].lower() in _PLACES | {"left", "right", "one"}
 
 
-def out_of_order(held: Sequence[Held]) -> list[str]:
+def _of_the_first(first: Point, point: Point, said: Said) -> bool:
+    """Return whether all that is said of a step are words of the step before it, which gives a number besides."""
+    words = {w for e in first.elements for w in e.words}
+    told = [e for e in point.elements if not e.given and element_said(e, said)[0]]
+    return bool(first.figures) and not point.figures and bool(told) and all(words.issuperset(e.words) for e in told)
+
+
+def out_of_order(held: Sequence[Held], said: Said) -> list[str]:
     """Return the steps that are said wholly before the step that they follow."""
     placed = [(h.point, h.places) for h in held if h.places and h.share >= 0.5 and h.sure >= _SURE]
     found = []
-    for (_, before), (point, after) in pairwise(placed):
-        if max(after) < min(before):
+    for (first, before), (point, after) in pairwise(placed):
+        if max(after) < min(before) and not _of_the_first(first, point, said):
             found.append(f"out of order: {point.text}")
     return found

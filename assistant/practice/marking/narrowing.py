@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from assistant.practice.marking.asked import Asked
@@ -93,6 +94,11 @@ def _asked_by_name(points: list[Point], least: int) -> list[Point]:
     return [p for p in points if p not in passed] if len(named) >= least and shared else points
 
 
+_MEASURED = re.compile(
+    r"\bwhat (?:is|are|was) (?:the |its )?(?:\w+ ){0,2}(?:time|times|constants?|pressures?|speeds?|temperatures?|limits?|"
+    r"shares?|decelerations?|delays?|figures?|values?)\b"
+)
+"""What asks for figures alone."""
 _PERSON_WORDS = frozenset(map(plain, ("pilot", "pilots", "crew", "both", "maintenance", "captain")))
 _PERSONS = frozenset(("captain", "first_officer", "maintenance", "ground_crew"))
 _WAY_ASKED = frozenset(("direction", "way", "side"))
@@ -121,6 +127,9 @@ def spared(points: list[Point], reading: Reading, asks_more: bool) -> list[Point
     if asks_more or len(points) < 2:
         return points
     points = [p._replace(optional=p.optional or p.text.startswith("otherwise ")) for p in points]
+    measured = [p for p in points if p.figures]
+    if len(measured) > 1 and _MEASURED.search(" ".join(reading.words)):
+        points = [p._replace(optional=p.optional or (not p.figures and p.text[:3] != "or ")) for p in points]
     if "when" in reading.words or reading.has("when", "steps", "order_of", "list_all"):
         return points
     ways = [p for p in points if any(_is_way(e) for e in p.elements)]

@@ -65,7 +65,7 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
         return figures
     two = listed(whole, text, know) or (joined(whole, text, know) if whole and len(parts) < 2 else ())
     if two:
-        return two
+        return tuple(each for one in two for each in with_reason(one, text, know))
     if whole and len(parts) < 2 and isinstance(whole.result, r.FactResult):
         return with_reason(whole, text, know)
     if whole and (isinstance(_first(whole.result), _STRUCTURED) or len(parts) < 2):

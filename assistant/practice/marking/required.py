@@ -67,7 +67,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
     first = tuple(the_one_asked(one, text, know) for one in first)
     found = tuple(cause_of(one, know) for one in first)
     reading = know.reader.read(text)
-    groups = [named_only(MAKERS[type(one.result)](one, text, know), reading, know) for one in found]
+    groups = [named_only(MAKERS[type(one.result)](one, _of_part(one, found, text), know), reading, know) for one in found]
     groups = [labelled(group, one, found, text, know) for group, one in zip(groups, found, strict=True)]
     points = distinct(p for group in groups for p in without_given(group, reading, len(found) > 1))
     points = weighed(points)
@@ -99,6 +99,13 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         one_way=asks_one(text),
         asked=frozenset(map(plain, reading.words)),
     )
+
+
+def _of_part(one: Asked, found: tuple[Asked, ...], text: str) -> str:
+    """Return the part of a question that a statement answers, where other statements answer the rest."""
+    part = one.answer.question
+    own = isinstance(one.result, r.FactResult) and [o.answer.question for o in found].count(part) == 1
+    return part if len(found) > 1 and own and POLAR.search(part) else text
 
 
 def _is_within(result: r.Result) -> bool | None:

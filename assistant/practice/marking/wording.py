@@ -55,7 +55,7 @@ UNKNOWING = re.compile(
     r"day|weather)\b(?! (?:if|for|when)\b)|\b(?:the )?(?:\w+ )?(?:captain|driver|"
     r"engineer|crew|boss|manual|book|checklist|table) (?:knows?|says so|says|"
     r"has it|briefs)\b|\b(?:get|look at|look in|read|open|use) (?:out )?(?:the |"
-    r"my )?(?:\w+ )?(?:checklist|book|manual|table|notes|q ?r ?h)\b"
+    r"my )?(?:\w+ ){0,2}(?:checklist|book|chart|graph|manual|table|notes|q ?r ?h)\b"
 )
 """Not knowing, asking to be spared, or leaving it to somebody or some book."""
 YES = re.compile(
