@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import combinations
 
-from assistant.practice.marking.found import ENOUGH, LITTLE, Held, words_said
+from assistant.practice.marking.found import ENOUGH, LITTLE, Held, element_said, words_said
 from assistant.practice.marking.numbers import Numbers
 from assistant.practice.marking.pairing import labels_of, sentences, stretches
 from assistant.practice.marking.points import Need, Point
@@ -87,6 +88,23 @@ def crossed(need: Need, said: Said, numbers: Numbers) -> list[str]:
     return found
 
 
+def parts_exchanged(need: Need, held: Sequence[Held], said: Said) -> list[str]:
+    """Return the answers to two parts that are each given with the other part's own word: shown to, stowed behind."""
+    named = []
+    for h in held:
+        at = sorted({i for e in h.point.labels if e.weight > _NAME for i in element_said(e, said)[1]})
+        heaviest = max((e.weight for e in h.point.elements if not e.given), default=0.0)
+        heavy = [i for e in h.point.elements if e.weight == heaviest for i in element_said(e, said)[1]]
+        if at and heavy and h.share and not h.point.figures:
+            named.append((at[0], heavy, h.point))
+    named.sort(key=lambda each: each[0])
+    found = []
+    for (a, mine, one), (b, theirs, _) in combinations(named, 2):
+        if a < b < min(mine) and a < min(theirs) and max(theirs) < b:
+            found.append(f"another's: {one.text}")
+    return found
+
+
 def _claims_there(need: Need, places: Sequence[int], said: Said) -> bool:
     """Return whether a stretch of an answer holds a thing that neither the question nor any point names."""
     known = {c for p in need.points for e in (*p.elements, *p.labels) for c in e.concepts} | need.question.concepts
@@ -102,9 +120,22 @@ def _unnamed(places: dict[int, set[int]], said: Said) -> set[int]:
 def _alike(need: Need, know: Knowledge) -> list[int]:
     """Return the points without figures that say the same sort of thing of differently named things."""
     points = {i: p for i, p in enumerate(need.points) if not (p.figures or p.verdict or p.state) and _named_by(p)}
+    if len(points) >= _LIST and all(_is_labelled(p) for p in points.values()):
+        return list(points)
     return [i for i, p in points.items() if any(_like(p, q, know) for j, q in points.items() if j != i)]
 
 
+_LIST = 3
+"""Points of one form from which they are a list of names and what is said of each."""
+
+
+def _is_labelled(point: Point) -> bool:
+    """Return whether a point is a name of the question and what is said of it."""
+    own = [e for e in point.elements if not e.given]
+    return not point.labels and any(e.given and e.weight > _NAME for e in point.elements) and bool(own)
+
+
+_NAME = 0.7
 _TOLD_APART = {"colour", "autobrake-setting", "hydraulic-system"}
 
 

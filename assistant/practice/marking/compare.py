@@ -11,7 +11,7 @@ import re
 from typing import NamedTuple
 
 from assistant.practice.marking.absolutes import absolute, nothing_does, other_manner, same_as_other, too_soon
-from assistant.practice.marking.alike import crossed, paired
+from assistant.practice.marking.alike import crossed, paired, parts_exchanged
 from assistant.practice.marking.causes import judge_ways
 from assistant.practice.marking.found import (
     ENOUGH,
@@ -88,6 +88,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *(ways.wrong if ways else ()),
         *exchanged,
         *crossed(need, said, numbers),
+        *parts_exchanged(need, held, said),
         *numbers.wrong,
         *_verdict_wrong(need, said),
         *_states_wrong(need, said, know),

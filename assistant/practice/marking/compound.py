@@ -39,9 +39,10 @@ def headed(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...
     if not head or not things(question_of(head, know, ""), know):
         return ()
     found: list[Asked] = []
+    subject = things(question_of(head, know, ""), know)
     for part in parts:
         one = _best(f"{head}: {part}", part, _SURE, know)
-        if one is None:
+        if one is None or not _is_on(one, subject, know):
             return ()
         if not any(_same(one, other) for other in found):
             found.append(one)
@@ -61,6 +62,14 @@ def _best(text: str, shown: str, least: float, know: Knowledge) -> Asked | None:
     if isinstance(result, r.ProcedureResult):
         result = result._replace(step=None)
     return as_asked(shown, question, result, know)
+
+
+def _is_on(one: Asked, subject: frozenset[str], know: Knowledge) -> bool:
+    """Return whether a statement speaks of a subject by its name."""
+    record = record_of(one.result)
+    says = getattr(record, "says", "") or getattr(record, "of", "") or getattr(record, "title", "")
+    asks = " / ".join(getattr(record, "asks", ()))
+    return not subject.isdisjoint(know.phrase(f"{says} / {asks}").concepts)
 
 
 def _plainly(candidate: Candidate) -> bool:

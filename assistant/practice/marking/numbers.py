@@ -42,6 +42,7 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
             found[spot] = claim.amount.start
     if _WHOLE.search(" ".join(said.reading.words)):
         found.update({(i, k): 0 for i, k, f in wanted if f.unit in ("factor", "", "percent") and f.value in (1, 100)})
+    found.update(_on_the_other_side(wanted, found, said))
     missing = [f for i, k, f in wanted if (i, k) not in found and not _covered(need.points[i], i, found)]
     for claim, spots in zip(said.claims, fits, strict=True):
         if spots:
@@ -66,6 +67,15 @@ def _is_denied(claim: Claim, wanted: list[tuple[int, int, Figure]], said: Said, 
     """Return whether the very figure that is asked for is said not to be so: "it is not 230 kt"."""
     before = said.reading.words[max(0, claim.amount.start - 2) : claim.amount.start]
     return "not" in before and any(says(claim, f, know) for _, _, f in wanted)
+
+
+def _on_the_other_side(
+    wanted: list[tuple[int, int, Figure]], found: dict[tuple[int, int], int], said: Said
+) -> dict[tuple[int, int], int]:
+    """Return the figures of a case that is told as the other of one with the same number: "otherwise", "if not"."""
+    other = next((i for i, word in enumerate(said.reading.words) if word in ("otherwise", "else")), -1)
+    told = {f.value for i, k, f in wanted if (i, k) in found and found[i, k] < other}
+    return {(i, k): other for i, k, f in wanted if (i, k) not in found and f.value in told and f.sense}
 
 
 def _covered(point: Point, index: int, found: dict[tuple[int, int], int]) -> bool:

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from typing import Any
 
 from assistant.conversation.completing import question_of
+from assistant.knowledge.records import Fact
 from assistant.practice.marking.asked import Asked, as_asked, ask, measures, record_of, things
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
@@ -217,7 +219,12 @@ def _has_aspect(result: r.Result, part: str, know: Knowledge) -> bool:
     """Return whether a statement answers what a part asks of its subject: where, who, why, when, the colour."""
     concepts = know.phrase(part).concepts
     wanted = {aspect for concept, aspect in _ASPECTS.items() if concept in concepts}
-    return isinstance(result, r.FactResult) and bool(wanted.intersection(result.fact.answers))
+    return isinstance(result, r.FactResult) and bool(wanted.intersection(_aspects(result.fact, know)))
+
+
+def _aspects(fact: Fact, know: Knowledge) -> Iterable[str]:
+    """Return what a statement answers: as it says itself, else as one of its ways of asking has it."""
+    return fact.answers or {a for text in fact.asks for c, a in _ASPECTS.items() if c in know.phrase(text).concepts}
 
 
 _ASPECTS = {"where": "where", "who": "who", "why": "why", "when": "when", "when_word": "when", "color": "colour"}
@@ -236,7 +243,7 @@ def _wanted(question: Question, part: str, know: Knowledge) -> frozenset[str]:
 def _says(record: Any, part: str) -> bool:
     """Return whether a statement tells the aspect that a part asks for, and has the last word of the part."""
     says, last = getattr(record, "says", ""), re.findall(r"[a-z]+", part.lower())[-1:]
-    return bool(last) and "where" in getattr(record, "answers", ()) and last[0] in says.lower().split()
+    return bool(last) and isinstance(record, Fact) and last[0] in says.lower().split()
 
 
 def _serves(

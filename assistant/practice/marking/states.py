@@ -35,6 +35,8 @@ def state_said(state: State, need: Need, said: Said, know: Knowledge) -> bool | 
     return bare[unsaid.index(state)] if state in unsaid and len(bare) == len(unsaid) else None
 
 
+_OF_THE_NEXT = wording.word_set("keep keeps keeping lose loses losing")
+"""Verbs that say of the thing behind them whether it is there."""
 _WITH = wording.word_set("got has have keep keeps still with")
 
 
@@ -122,7 +124,7 @@ def _after(place: int, subjects: set[int], said: Said) -> bool | None:
         word = words[i]
         if _passed(i, subjects, said):
             continue
-        if _ends(i, subjects, said):
+        if _ends(i, subjects, said) or (word in _OF_THE_NEXT and _thing_next(i, subjects, said)):
             break
         if word in ("none", "nil") or (word == "nothing" and words[i - 1] in ("do", "does")):
             return False
@@ -171,6 +173,8 @@ def _thing_next(i: int, subjects: set[int], said: Said) -> bool:
 
 def _joined_on(i: int, subjects: set[int], said: Said) -> bool:
     following = [k for k in (i + 1, i + 2) if k < len(said.words)]
+    if following and said.reading.words[following[0]] in _OF_THE_NEXT:
+        return False
     return any(k in subjects for k in following) and said.words[following[0]] not in ("no", "not", "without")
 
 

@@ -58,6 +58,7 @@ def foreign(held: Sequence[Held], said: Said) -> list[str]:
         found += [
             m.text for m in said.content
             if lacks and said.clauses[m.start] in near and any(c[0] == "!" for c in m.concepts)
+            and m.start not in said.fellows
         ]  # fmt: skip
     return found
 

@@ -9,6 +9,7 @@ from assistant.practice.marking.elements import told_concepts
 from assistant.practice.marking.polarity import denied
 from assistant.resolving.knowing import Knowledge
 
+_ASKS_NOT = re.compile(r"\b(?:no|not|cannot|only)\b|^\W*(?:and )?(?:is|are) .*\blost\b")
 GONE = re.compile(r"\b(?:no|not|cannot|lost|only)\b")
 
 
@@ -17,7 +18,7 @@ def says_no(fact: Fact, text: str, know: Knowledge) -> bool:
     asked = know.reader.read(text)
     inside = {i for m in asked.mentions if len(m.taken) > 1 for i in m.taken}
     own = " ".join(w for i, w in enumerate(asked.words) if i not in inside)
-    if GONE.search(own) or re.search(r"\b(?:or|must|need)\b", text, re.IGNORECASE):
+    if _ASKS_NOT.search(own) or re.search(r"\b(?:or|must|need)\b", text, re.IGNORECASE):
         return False
     first = know.phrase(re.split(r"[.;]\s", fact.says)[0])
     if re.search(r"\b(?:is|are) lost\b", " ".join(first.words)):
