@@ -160,7 +160,7 @@ def _shared_out(
         return
     if len(spots) == 1 and len(values) > 1 and known > 1 and len(spots[0].points) == 1:
         # One name among several values: it goes with the nearest, and what the others go with is not said.
-        near = min(values, key=lambda v: (_apart(v, spots[0], said), v))
+        near = min(values, key=lambda v: (_apart(v, spots[0], said), said.clauses[v] != said.clauses[spots[0].start], v))
         yield spots[0], {near, *range(spots[0].start, spots[0].end)}
         return
     leads = spots[0].start < min(values, default=clause.stop)

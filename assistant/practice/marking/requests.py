@@ -17,9 +17,11 @@ from assistant.practice.marking.asked import Asked, as_asked, ask, things
 from assistant.practice.marking.compound import headed, joined, listed, with_reason
 from assistant.practice.marking.lessened import by_share, nearest, offered, shortened
 from assistant.practice.marking.parts import POLAR, by_parts, coordinated, measured_parts, parts_of, pieces
+from assistant.practice.marking.said import amounts_of, side_of
 from assistant.resolving import results as r
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.understanding.reading import Reading
 
 _STRUCTURED = (
     r.CheckResult, r.BandResult, r.TableResult, r.TablesResult, r.ModelResult, r.ProcedureResult, r.LossResult,
@@ -53,6 +55,7 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     parts = parts_of(text)
     both = coordinated(text, know)
     several = tuple(both) or headed(parts, text, know)
+    several = several or _steps_and_time(text, know)
     if several:
         return several
     whole = (_steps(text, know) if len(parts) < 2 else None) or _whole(text, know)
@@ -145,6 +148,21 @@ def _in_order(text: str, one: Asked, know: Knowledge) -> Asked:
     return one
 
 
+def _steps_and_time(text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return a sequence and the time it takes, where both are asked for: "in order, with the time it takes"."""
+    kept = [piece for piece in pieces(text) if not _WITH_TIME.match(piece)]
+    if not _ORDER_ASKED.search(text) or len(kept) == len(pieces(text)):
+        return ()
+    steps, time = ask(", ".join(kept), know), ask(text, know)
+    if not steps or not time or not isinstance(time[1].result, r.LimitResult):
+        return ()
+    fact = getattr(steps[1].result, "fact", None)
+    return (steps[1], time[1]) if fact and "steps" in fact.answers else ()
+
+
+_WITH_TIME = re.compile(r"(?:and |with )+(?:the |its )?(?:time|duration)|(?:and )?how long", re.IGNORECASE)
+
+
 def _without_nothing(text: str, one: Asked, know: Knowledge) -> Asked:
     """Return a calculation without what is said to add nothing to it: "pedals centred"."""
     left = [piece for piece in pieces(text) if not _NOTHING.match(piece)]
@@ -176,11 +194,19 @@ def _with_siblings(one: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
         if candidate.score < 0.45 or not isinstance(result, r.LimitResult) or _unit(result) != unit:
             continue
         words = know.phrase(result.limits[0].of).concepts
+        if _is_other_band(question.reading, know.phrase(result.limits[0].of), know):
+            continue
         if _is_counterpart(one.result.limits[0].of, result.limits[0].of, question) or any(
             not words.isdisjoint(m.concepts) for m in left
         ):
             found.append(as_asked(text, question, result, know))
     return tuple(found)
+
+
+def _is_other_band(asked_for: Reading, of: Reading, know: Knowledge) -> bool:
+    """Return whether a figure is of the other side of a number that a question names: "in turns of more than 60°"."""
+    sides = {a.value: bound for a in amounts_of(asked_for, know) if (bound := side_of(a, asked_for))}
+    return any(a.value in sides and side_of(a, of) not in ("", sides[a.value]) for a in amounts_of(of, know))
 
 
 def _is_counterpart(of: str, other: str, question: Question) -> bool:

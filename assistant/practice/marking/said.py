@@ -232,6 +232,13 @@ def _within(words: tuple[str, ...], said: Said, place: int, back: bool) -> str:
     return " ".join(reversed(found) if back else found)
 
 
+def side_of(amount: Amount, reading: Reading) -> str:
+    """Return on which side of a number a reading speaks: "up" for "more than 60°", "down" for "up to 60°", or ""."""
+    before = " ".join(reading.words[max(0, amount.start - _NEAR) : amount.start])
+    sense = sense_of(before, " ".join(reading.words[amount.end : amount.end + 3]))
+    return {"min": "up", "higher": "up", "max": "down", "lower": "down"}.get(sense, "")
+
+
 _NEAR = 4
 
 
