@@ -158,3 +158,39 @@ def with_reason(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
 def _fact(name: str, beside: Asked, know: Knowledge) -> Asked:
     record = know.record(name, beside.question.variant)
     return as_asked(beside.answer.question, beside.question, r.FactResult(record), know)
+
+
+def of_each(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return the figures of each of some settings or modes that a question names, for each of its parts."""
+    named = _members(text, know)
+    if len(named) < _SOME or not parts:
+        return ()
+    found: list[Asked] = []
+    for part in parts:
+        own = _members(part, know)
+        if own and len(own) < len(named):
+            return ()
+        for member in named:
+            one = _best(f"{member} {_without(part, own)}", f"{member} {_without(part, own)}", _ITEM, know)
+            if one is None or not isinstance(one.result, r.LimitResult) or any(_same(one, o) for o in found):
+                return ()
+            found.append(one)
+    return tuple(found)
+
+
+_SOME = 2
+_FAMILIES = ("autobrake-setting", "braking-mode")
+
+
+def _members(text: str, know: Knowledge) -> list[str]:
+    """Return the settings or modes that a text names, as it names them."""
+    reading = know.reader.read(text)
+    families = know.lexicon.families
+    return [m.text for m in reading.mentions if any(families.get(c) in _FAMILIES for c in m.concepts)]
+
+
+def _without(part: str, names: Sequence[str]) -> str:
+    """Return a part of a question without some names and what joins them."""
+    for name in names:
+        part = re.sub(rf"\b(?:{re.escape(name)}|{re.escape(name.split()[-1])})\b,?(?: and\b)?", "", part, flags=re.IGNORECASE)
+    return _EACH.sub("", re.sub(r"^and ", "", part))

@@ -14,7 +14,7 @@ from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
 from assistant.conversation.turn import answer_turn
 from assistant.practice.marking.asked import Asked, as_asked, ask, things
-from assistant.practice.marking.compound import headed, joined, listed, with_reason
+from assistant.practice.marking.compound import headed, joined, listed, of_each, with_reason
 from assistant.practice.marking.lessened import by_share, nearest, offered, shortened
 from assistant.practice.marking.parts import POLAR, by_parts, coordinated, measured_parts, parts_of, pieces
 from assistant.practice.marking.said import amounts_of, side_of
@@ -55,7 +55,7 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     parts = parts_of(text)
     both = coordinated(text, know)
     several = tuple(both) or headed(parts, text, know)
-    several = several or _steps_and_time(text, know)
+    several = several or _steps_and_time(text, know) or of_each(parts, text, know)
     if several:
         return several
     whole = (_steps(text, know) if len(parts) < 2 else None) or _whole(text, know)

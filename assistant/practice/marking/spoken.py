@@ -26,6 +26,10 @@ _NO_NUMBER = re.compile(rf"^\s*no (?=(?:{_DIGIT}|ten|eleven|twelve|\w+teen|\w+ty
 """A "no" that answers, before a number: "no two fifty is the most"."""
 _BEFORE_POINT = re.compile(rf"\b(point (?:{_DIGIT}))(?: and)? (?=(?:{_DIGIT}) point\b)", re.IGNORECASE)
 """Between two decimals said one after another: "one point four two point three"."""
+_THREE_LISTED = re.compile(
+    rf"(?<!point )\b({_DIGIT}) ({_DIGIT}) and ({_DIGIT})(?= (?:seconds?|minutes?|degrees?)\b)", re.IGNORECASE
+)
+"""Three small numbers in a row: "three two and one seconds"."""
 _KEPT_OR_LOST = re.compile(
     r"\b(?!(?:you|we|i|it|they|and|or|but|will|would|to|also|then|not|can|both|still|do|does)\b)(\w+) "
     r"(lose|loses|losing|keep|keeps|keeping) (?=[a-z])", re.IGNORECASE,
@@ -43,6 +47,7 @@ def written(text: str) -> str:
     """Return an answer as one would write it: without what was taken back, its spoken digits as numbers."""
     text = _NO_NUMBER.sub("no, ", text)
     text = _BEFORE_POINT.sub(r"\1, ", _KEPT_OR_LOST.sub(r"\1, \2 ", text))
+    text = _THREE_LISTED.sub(r"\1, \2 and \3", text)
     for spoken, meant in _TIMES:
         text = spoken.sub(meant, text)
     text = _ARROW.sub(" to ", plainer(text))
