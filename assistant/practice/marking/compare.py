@@ -41,7 +41,7 @@ from assistant.practice.marking.rivals import (
     systems,
 )
 from assistant.practice.marking.rows import beside_row
-from assistant.practice.marking.said import Said
+from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.states import state_said
 from assistant.practice.marking.strangers import foreign, only_other, other_measure
 from assistant.practice.marking.supplies import not_supplied
@@ -53,6 +53,8 @@ _ONE_OF_TWO = 0.4
 """Share of a point of which one of the things that "and" joins is said."""
 _A_LITTLE = 0.2
 """Share of a point of which the thing alone is said, without its figure."""
+_SIDES = ((plain("above"),), (plain("below"),))
+"""Words that beside a figure say only of which side it is."""
 _HEAVY = 2.9
 _SLIGHT = 1.3
 """Weight of words beside a figure that need not be said."""
@@ -164,7 +166,8 @@ def _with_ways(held: tuple[Held, ...], ways: Compared | None) -> tuple[Held, ...
 def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge) -> Held:
     point = need.points[index]
     if point.verdict:
-        return Held(point, float(verdict_said(need, said) == point.verdict), ())
+        given = verdict_said(need, said)
+        return Held(point, float(given == point.verdict or (not given and _acted(need, said))), ())
     if point.state:
         stands = state_said(point.state, need, said, know) is point.state.there
         return Held(point, float(stands), tuple(said.where(point.state.subject)))
@@ -182,6 +185,7 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge)
     if point.any_figure:
         got = float(bool(places))
     telling = [e for e in point.elements if not e.given and e.weight > 0.7]
+    telling = [e for e in telling if e.words not in _SIDES]
     single = need.ordered and len(telling) == 1 and len(point.figures) == 1 and len(point.elements) == 1
     if point.figures_suffice or single or sum(e.weight for e in telling) < _SLIGHT:
         return Held(point, got, places)
@@ -190,6 +194,12 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge)
         return Held(point, _A_LITTLE, spots)
     least = LITTLE if need.ordered else ENOUGH
     return Held(point, _both(got, words, least), places or spots if words >= LITTLE else places)
+
+
+def _acted(need: Need, said: Said) -> bool:
+    """Return whether what a verdict calls for is said to be done, which says the verdict too: "change it"."""
+    actions = [p for p in need.points if not (p.figures or p.verdict or p.state or p.optional) and p.elements]
+    return bool(actions) and all(words_said(p, said)[0] >= enough_of(p) and ways_said(p, said) for p in actions)
 
 
 def _both(got: float, words: float, least: float) -> float:

@@ -47,7 +47,8 @@ def headed(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...
         if not any(_same(one, other) for other in found):
             found.append(one)
     stated = all(isinstance(one.result, r.LimitResult) for one in found)
-    return tuple(found) if len(found) > 1 and not stated else ()
+    whole = len(found) > 1 or (len(found) == 1 and _tells(found[0]) >= len(parts))
+    return tuple(found) if whole and not stated else ()
 
 
 def _best(text: str, shown: str, least: float, know: Knowledge) -> Asked | None:

@@ -23,8 +23,9 @@ _MOSTLY = 0.75
 def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: Knowledge) -> bool:
     """Return whether a number is one of the question, follows from it, or belongs to the full answer."""
     amount = claim.amount
-    if any(equals(amount, Figure(a.value, a.unit or "", 0.0), know.units) for a in need.allowed):
-        return not _in_place_of(amount, missing, need)
+    given = amount._replace(value=abs(amount.value)) if amount.raw.startswith("minus") else amount
+    if any(equals(given, Figure(a.value, a.unit or "", 0.0), know.units) for a in need.allowed):
+        return not (_in_place_of(amount, missing, need) or _as_the_limit(claim, need, said, know))
     if _in_working(claim, said):
         return True
     judged = any(p.verdict for p in need.points) and claim.sense not in ("max", "min")
@@ -72,6 +73,18 @@ def _is_supported(amount: Amount, need: Need, said: Said, know: Knowledge) -> bo
             if held and held >= _MOSTLY * len(things):
                 return True
     return False
+
+
+def _as_the_limit(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether an amount of the question is given as a bound, where the full answer has another of its kind."""
+    amount = claim.amount
+    if not claim.sense or amount.unit is None or not any(p.verdict for p in need.points):
+        return False
+    own = [f for p in need.points for f in p.figures]
+    other = [f for f in need.extra if f.unit == amount.unit and f.value != amount.value and f not in own]
+    asked = [f for f in own if f.unit == amount.unit]
+    told = any(says(c, f, know) for c in said.claims for f in other)
+    return bool(other) and not asked and not told
 
 
 def _in_place_of(amount: Amount, missing: list[Figure], need: Need) -> bool:

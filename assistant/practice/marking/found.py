@@ -151,6 +151,8 @@ def _own_credit(element: Element, said: Said, place: int) -> float:
         return 0.0
     if len(element.words) == 2 and element.words[1] in _GENERIC and said.words[place] == element.words[0]:
         return 0.7  # "the override" for the override button
+    if len(element.words) == 2 and element.words[1] in _GENERIC and said.words[place] == element.words[1]:
+        return 0.3
     share = sum(1 for word in element.words if any(_alike_words(n, word) for n in near)) / len(element.words)
     return share if share > 0.5 else 0.0
 

@@ -43,7 +43,9 @@ def labelled(points: list[Point], one: Asked, found: tuple[Asked, ...], text: st
 
 def distinct(points: Iterable[Point]) -> list[Point]:
     """Return points each once."""
-    return list({(p.text, p.verdict, p.figures): p for p in points}.values())
+    found = list({(p.text, p.verdict, p.figures): p for p in points}.values())
+    plainly = [p.text for p in found if not p.figures and len(p.text.split()) > 1]
+    return [p for p in found if p.figures or not any(p.text.endswith(f": {text}") for text in plainly)]
 
 
 def named_only(points: list[Point], reading: Reading, know: Knowledge) -> list[Point]:

@@ -43,14 +43,15 @@ def table_points_of(one: Asked, text: str, know: Knowledge) -> list[Point]:
 
 def tables_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     """Return the points of several state tables."""
-    made = [_table_points(result, text, know) for result in one.result.results]  # type: ignore[union-attr]
+    results = one.result.results  # type: ignore[union-attr]
+    made = [_table_points(result, text, know, len(results) == 1) for result in results]
     judged = [points for points in made if points and all(p.state or p.verdict for p in points)]
     asks = len(parts_of(text)) < 2 and POLAR.search(text) and not ACTION.search(text)
     return [p for points in (judged if asks and judged else made) for p in points]
 
 
-def _table_points(result: Any, text: str, know: Knowledge) -> list[Point]:
-    names = outputs_asked(result, text, know)
+def _table_points(result: Any, text: str, know: Knowledge, alone: bool = True) -> list[Point]:
+    names = outputs_asked(result, text, know, alone)
     if len(parts_of(text)) < 2 and POLAR.search(text) and not ACTION.search(text):
         judged = _judged(result, names, text, know)
         if judged:
@@ -95,7 +96,7 @@ def _denies(says: str, label: str) -> bool:
 _NEGATED = re.compile(r"\b(?:not|no|cannot)\b")
 
 
-def outputs_asked(result: Any, text: str, know: Knowledge) -> list[str]:
+def outputs_asked(result: Any, text: str, know: Knowledge, alone: bool = True) -> list[str]:
     """Return the outputs that the last sentence of a question names; those it was read as asking for otherwise."""
     asking = [s for s in re.split(r"(?<=[.?!:;])\s+", text.strip()) if s][-1:]
     concepts = know.phrase(asking[0]).concepts if asking else frozenset()
@@ -104,7 +105,7 @@ def outputs_asked(result: Any, text: str, know: Knowledge) -> list[str]:
     if found and set(found) < set(result.asked):
         return found
     asked_for = {*result.asked, *found}
-    if asking and len(asked_for) < min(len(parts_of(asking[0])), len(result.table.outputs)) == 2:
+    if alone and asking and len(asked_for) < min(len(parts_of(asking[0])), len(result.table.outputs)) == 2:
         return [o.id for o in result.table.outputs][:2]
     return list(dict.fromkeys([*result.asked, *found])) or [o.id for o in result.table.outputs]
 
@@ -129,8 +130,9 @@ def output_point(table: StateTable, name: str, value: str, know: Knowledge) -> P
     words = output_words(table, name, value).split(": ")[0]
     output = next(o for o in table.outputs if o.id == name)
     if value in ("yes", "no"):
+        of = f"={table.id}.{output.id}"
         subject = next(m.concepts for m in know.phrase(output.label).mentions if not m.weak)
-        made = point(words, know, state=State(subject, value == "yes"))
+        made = point(words, know, state=State(subject, value == "yes", (f"{of}.no", f"{of}.yes")))
         return made._replace(negated=value == "no", figures=())
     return _by_value(point(words, know, kept=True, state=None), value, know)
 

@@ -43,6 +43,8 @@ class State(NamedTuple):
 
     subject: frozenset[str]
     there: bool
+    names: tuple[str, str] = ("", "")
+    """The concepts that say that it is not there, and that it is."""
 
 
 class Point(NamedTuple):

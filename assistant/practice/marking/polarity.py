@@ -53,7 +53,7 @@ def denied(words: Sequence[str], reading: Reading, answers: bool = False) -> fro
     found: set[int] = set()
     for start, first in _negations(words, answers):
         end = names.get(start, len(words))
-        if words[start] in _DETERMINING:
+        if words[start] in _DETERMINING or "if" in words[max(0, start - 3) : start]:
             end = min((m.end for m in reading.mentions if m.start >= start and m.end > first and not m.weak), default=end)
         for i in range(first, end):
             if words[i] in _HARD or (i > first and words[i] in _ENDS) or (words[start] in _ALONE and words[i] == "the"):

@@ -272,4 +272,7 @@ def _closes(pattern: re.Pattern[str], text: str) -> bool:
 
 
 def _denied(text: str) -> bool:
-    return bool((wording.NEGATORS - {"none", "nothing"}).intersection(text.split()[-2:]))
+    last = text.split()[-2:]
+    if len(last) == 2 and last[1].endswith("ed"):
+        last = last[1:]  # "not locked above 700 ft" denies the lock alone
+    return bool((wording.NEGATORS - {"none", "nothing"}).intersection(last))

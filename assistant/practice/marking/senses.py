@@ -14,6 +14,7 @@ from assistant.resolving.knowing import Knowledge
 _LESSENING = word_set("deduct deducted divide divided dividing minus reduce reduced subtract subtracted")
 _LESS_AFTER = word_set("fewer less lower shorter slower smaller")
 _TAKEN = re.compile(r"\b(?:takes?|taking|took|taken) (?:away|off)\b")
+_BOUNDED = re.compile(r"\bor (?:less|lower|fewer|slower|smaller|shorter)\b|\bless than\b")
 _NEAR = 4
 _COUNTED = ("count", "")
 _INCLUDED = re.compile(r"\b(?:up to and including|inclusive|or equal|at or (?:below|above))\b")
@@ -79,7 +80,7 @@ def _around(claim: Claim, said: Said) -> str:
 def _is_taken_away(claim: Claim, need: Need, said: Said) -> bool:
     """Return whether a number is divided by or taken away, where the full answer does neither."""
     words = said.reading.words
-    known = {*need.expected.lower().replace(",", " ").replace(".", " ").split(), *need.question.words}
+    known = {*_BOUNDED.sub(" ", need.expected.lower()).replace(",", " ").replace(".", " ").split(), *need.question.words}
     before = words[max(0, claim.amount.start - _NEAR) : claim.amount.start]
     after = words[claim.amount.end : claim.amount.end + 1]
     if known & (_LESSENING | _LESS_AFTER) or "or" in after:

@@ -14,6 +14,9 @@ _NOT = frozenset(
 
 def state_said(state: State, need: Need, said: Said, know: Knowledge) -> bool | None:
     """Return whether an answer says that the thing is there, None where it says nothing of it."""
+    named = next((concept for here in said.concepts for concept in here if concept and concept in state.names), "")
+    if named:
+        return named == state.names[1]
     subjects = {i for p in need.points if p.state for i in said.where(p.state.subject)}
     found: list[bool] = []
     for place in said.where(state.subject):

@@ -10,6 +10,9 @@ from assistant.practice.marking.polarity import denied
 from assistant.resolving.knowing import Knowledge
 
 _ASKS_NOT = re.compile(r"\b(?:no|not|cannot|only)\b|^\W*(?:and )?(?:is|are) .*\blost\b")
+_BEFORE_FLIGHT = re.compile(r"\bbefore (?:the )?(?:next )?flight\b")
+_LEAVES = re.compile(r"\b(?:may|can|could|do) (?:you|we|i|it|the aeroplane) (?:depart|dispatch|fly|go|leave|take off)\b", re.IGNORECASE)
+"""Asking to leave with what has to be put right first."""
 GONE = re.compile(r"\b(?:no|not|cannot|lost|only)\b")
 
 
@@ -20,6 +23,8 @@ def says_no(fact: Fact, text: str, know: Knowledge) -> bool:
     own = " ".join(w for i, w in enumerate(asked.words) if i not in inside)
     if _ASKS_NOT.search(own) or re.search(r"\b(?:or|must|need)\b", text, re.IGNORECASE):
         return False
+    if _BEFORE_FLIGHT.search(fact.says) and _LEAVES.search(text):
+        return True
     first = know.phrase(re.split(r"[.;]\s", fact.says)[0])
     if re.search(r"\b(?:is|are) lost\b", " ".join(first.words)):
         return True

@@ -61,7 +61,7 @@ UNKNOWING = re.compile(
 YES = re.compile(
     r"\b(?:yes|yep|yeah|yup|aye|affirm|affirmative|correct|sure|certainly|of course|"
     r"allowed|permitted|acceptable|okay|ok|fine|you may|you can|it may|it can|"
-    r"it does|it is|it will|we can|we may|it would|they do|they may|i may|i can|"
+    r"it does|it is(?= (?:ok|okay|fine|acceptable|within|allowed|permitted|good|legal|enough|still|below|under|inside)|$| [.,;])|it will|we can|we may|it would|they do|they may|i may|i can|"
     r"we are|good to go|no problem|within|it meets|it holds|still holds|legal|"
     r"go ahead)\b"
 )
