@@ -81,7 +81,7 @@ def _is_taken_away(claim: Claim, need: Need, said: Said) -> bool:
     """Return whether a number is divided by or taken away, where the full answer does neither."""
     words = said.reading.words
     known = {*_BOUNDED.sub(" ", need.expected.lower()).replace(",", " ").replace(".", " ").split(), *need.question.words}
-    before = words[max(0, claim.amount.start - _NEAR) : claim.amount.start]
+    before = words[max(0, claim.amount.start - _NEAR - 1) : claim.amount.start]
     after = words[claim.amount.end : claim.amount.end + 1]
     if known & (_LESSENING | _LESS_AFTER) or "or" in after:
         return False

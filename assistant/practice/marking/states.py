@@ -90,7 +90,8 @@ def _bare(need: Need, said: Said, wanted: int) -> list[bool]:
             clauses.setdefault(clause, []).append(word)
     alone = [words[0] for words in clauses.values() if len(words) == 1 and words[0] in _ALONE]
     first = said.reading.words[:1]
-    if not alone and wanted == 1 and need.polar and first in _VERDICTS:
+    named = any(m.start == 0 and m.end > 1 and not m.weak for m in said.reading.mentions)  # "no wheel brakes"
+    if not alone and wanted == 1 and need.polar and first in _VERDICTS and not named:
         alone = [first[0]]
     return [word in _AFFIRMING for word in alone]
 

@@ -17,7 +17,7 @@ from assistant.understanding.reading import Mention
 
 _NO_THINGS = ("quantity", "ask", "ask!", "filler")
 _COMMON = word_set(
-    "as be because brake brakes can cause cycle entry full have has lower make makes must need running time times use "
+    "as be because brake brakes can cause cycle entry full have has lower make makes must need remain remains running stay stays time times use "
     "used warning"
 )
 _HALF = 0.49
