@@ -20,6 +20,9 @@ def says(claim: Claim, figure: Figure, know: Knowledge) -> bool:
         return not (figure.value > 1 and claim.amount.unit == "percent" and _is_part(claim, figure))
     if claim.amount.unit == "min" and figure.unit in ("s", "h", "min"):
         return False  # minutes, and no minimum
+    shared = bool(claim.carried) and claim.carried != figure.unit
+    if shared and equals(claim.amount._replace(unit=claim.carried), figure, know.units):
+        return True
     return claim.bare and equals(claim.amount._replace(unit=None), figure, know.units)
 
 
@@ -46,7 +49,22 @@ def equals(amount: Amount, figure: Figure, units: Units) -> bool:
     if value is None:
         return False
     exact = unit == figure.unit or {unit, figure.unit} <= {"deg", "degC", "K"}
+    if not exact and _is_rounded(amount, figure, str(unit), units):
+        return True
     return _near(value, figure.value, max(figure.tolerance, 0.0 if exact else _ROUNDED))
+
+
+def _is_rounded(amount: Amount, figure: Figure, unit: str, units: Units) -> bool:
+    """Return whether an amount is a figure in another unit, rounded to the places that it is given with."""
+    digits = amount.raw.split()[0].replace(",", "")
+    if amount.spoken or sum(c.isdigit() for c in digits) < _PLACES or not figure.unit:
+        return False
+    value = _converted(figure.value, figure.unit, unit, units)
+    return value is not None and abs(round(value, len(digits.partition(".")[2])) - amount.value) < _DUST
+
+
+_PLACES = 2
+_DUST = 1e-9
 
 
 def _ratio(amount: Amount, figure: Figure) -> bool:

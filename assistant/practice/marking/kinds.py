@@ -232,7 +232,14 @@ def _procedure(one: Asked, text: str, know: Knowledge) -> list[Point]:
         steps = (steps[result.step],)
     elif result.memory_only:
         steps = tuple(s for s in steps if s.memory) or steps
+    first = _FIRST_STEPS.search(text)
+    if first and result.step is None:
+        steps = steps[: _SMALL[first.group(1).lower()]]
     return [point(_bare_step(step.do), know) for step in steps]
+
+
+_FIRST_STEPS = re.compile(r"\bfirst (two|three|four|2|3|4)\b", re.IGNORECASE)
+_SMALL = {"two": 2, "three": 3, "four": 4, "2": 2, "3": 3, "4": 4}
 
 
 def _bare_step(text: str) -> str:

@@ -6,9 +6,10 @@ import re
 from typing import NamedTuple
 
 from assistant.practice.marking.bounds import false_former, greater_of, hedged, reversed_bound
-from assistant.practice.marking.equal import equals, says
+from assistant.practice.marking.equal import equals, same_kind, says
 from assistant.practice.marking.exchanges import alike_points, swapped
 from assistant.practice.marking.explained import is_known
+from assistant.practice.marking.found import words_said
 from assistant.practice.marking.pairing import labels_of, stretches
 from assistant.practice.marking.points import Figure, Need, Point
 from assistant.practice.marking.said import Claim, Said
@@ -37,13 +38,16 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
     labels = {} if need.ordered or need.change else labels_of(need, alike_points(need), know)
     named = stretches(labels, (c.amount.start for c in said.claims), said) if len(labels) > 1 else {}
     wrong = [*swapped(need, said, fits, labels, named)]
+    again: list[Claim] = []
     for claim, spots in zip(said.claims, fits, strict=True):
-        for spot in _taken(spots, claim, found, need, named):
-            found[spot] = claim.amount.start
+        taken = _taken(spots, claim, found, need, named)
+        again += [claim] if spots and not taken and need.ordered else []
+        found.update(dict.fromkeys(taken, claim.amount.start))
     if _WHOLE.search(" ".join(said.reading.words)):
         found.update({(i, k): 0 for i, k, f in wanted if f.unit in ("factor", "", "percent") and f.value in (1, 100)})
     found.update(_on_the_other_side(wanted, found, said))
     missing = [f for i, k, f in wanted if (i, k) not in found and not _covered(need.points[i], i, found)]
+    wrong += [c.amount.raw for c in again if _is_for_a_missing_one(c, need, found, said, know)]
     for claim, spots in zip(said.claims, fits, strict=True):
         if spots:
             figures = [need.points[i].figures[k] for i, k in spots]
@@ -76,6 +80,24 @@ def _on_the_other_side(
     other = next((i for i, word in enumerate(said.reading.words) if word in ("otherwise", "else")), -1)
     told = {f.value for i, k, f in wanted if (i, k) in found and found[i, k] < other}
     return {(i, k): other for i, k, f in wanted if (i, k) not in found and f.value in told and f.sense}
+
+
+def _is_for_a_missing_one(
+    claim: Claim, need: Need, found: dict[tuple[int, int], int], said: Said, know: Knowledge
+) -> bool:
+    """Return whether a step's number, said once more, stands with the words of another step whose number is missing."""
+    near = range(max(0, claim.amount.start - _NEAR), min(len(said.words), claim.amount.end + 2))
+    for i, point in enumerate(need.points):
+        lacks = any((i, k) not in found and same_kind(claim.amount, f, know.units) for k, f in enumerate(point.figures))
+        heavy = [e for e in point.elements if e.weight > _TELLING and not e.given]
+        if lacks and heavy and words_said(point, said, near)[0] >= _MOST:
+            return True
+    return False
+
+
+_NEAR = 5
+_TELLING = 0.7
+_MOST = 0.4
 
 
 def _covered(point: Point, index: int, found: dict[tuple[int, int], int]) -> bool:

@@ -22,6 +22,8 @@ from assistant.understanding.words import stem
 _LISTED = re.compile(r"(^|[.;,:)]\s|\n)\s*\(?\d{1,2}[.)]\s+(?=[A-Za-z\d(])")
 
 
+_ITEM = re.compile(r"(?:^|(?<=\s))[1-9][.)]\s+(?=[A-Za-z\d(])")
+"""The number of an item in a list of at least three."""
 _SPANS = re.compile(r"(?<=\d)\s*(?:\.{2,}|…)\s*(?=\d)")
 _BRACKETED = re.compile(r"\((?:\d|[a-d])\)(?=\s)")
 _PLURAL = re.compile(r"\((?:s|es)\)")
@@ -38,6 +40,8 @@ class Claim(NamedTuple):
     """Whether its unit is only that of the next number: "255 or mach point six"."""
     added: bool = False
     """Whether it is said to be added: "60 % more"."""
+    carried: str = ""
+    """The unit of the last number before it that has one, which it may share: "six to eleven cm and nine to sixteen"."""
 
 
 class Said(NamedTuple):
@@ -118,6 +122,8 @@ _NEARER = {("next", "to"): "beside", ("back", "of"): "behind", ("rear", "of"): "
 
 def _unlisted(text: str) -> str:
     """Return a text without the numbers of a list: "1. lever up. 2. wait"."""
+    if all(f"{n}." in text or f"{n})" in text for n in (1, 2, 3)):
+        text = _ITEM.sub("; ", text)
     text = _SPANS.sub(" to ", _PLURAL.sub("s", _BRACKETED.sub("; ", text)))
     return _LISTED.sub(r"\1", text)
 
@@ -145,7 +151,17 @@ def read_said(text: str, know: Knowledge) -> Said:
         text, reading, plain_words(words), tuple(map(frozenset, here)),
         tuple(map(frozenset, inner)), clauses, (), numbered, _fellows(words, numbered, know),
     )  # fmt: skip
-    return said._replace(claims=tuple(_claim(a, said, reading, know) for a in _in_percent(amounts, words)))
+    return said._replace(claims=_carrying(_claim(a, said, reading, know) for a in _in_percent(amounts, words)))
+
+
+def _carrying(claims: Iterable[Claim]) -> tuple[Claim, ...]:
+    """Return claims with the unit that the last one before them had."""
+    found: list[Claim] = []
+    unit = ""
+    for claim in claims:
+        found.append(claim if claim.amount.unit else claim._replace(carried=unit))
+        unit = claim.amount.unit or unit
+    return tuple(found)
 
 
 def _fellows(

@@ -35,6 +35,7 @@ _KEPT_OR_LOST = re.compile(
     r"(lose|loses|losing|keep|keeps|keeping) (?=[a-z])", re.IGNORECASE,
 )  # fmt: skip
 """Where what is kept ends and what is lost begins: "keep anti-skid lose autobrake"."""
+_INCHES = re.compile(r"(?<=\d) in(?=\s*(?:[,.;)]|$| on\b| for\b))")
 _ARROW = re.compile(r"\s*(?:->|=>|→|➔)\s*")
 _CORRECTED = re.compile(r"\b(?:no,? |sorry,? )*correction\b[:,]?\s*", re.IGNORECASE)
 _SYSTEMS = re.compile(
@@ -45,6 +46,7 @@ _SYSTEMS = re.compile(
 
 def written(text: str) -> str:
     """Return an answer as one would write it: without what was taken back, its spoken digits as numbers."""
+    text = _INCHES.sub(" inches", text)
     text = _NO_NUMBER.sub("no, ", text)
     text = _BEFORE_POINT.sub(r"\1, ", _KEPT_OR_LOST.sub(r"\1, \2 ", text))
     text = _THREE_LISTED.sub(r"\1, \2 and \3", text)

@@ -7,6 +7,7 @@ for the point. Beside a whole answer the same words are only more than was asked
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from assistant.practice.marking.found import Held
 from assistant.practice.marking.points import Need
@@ -39,12 +40,13 @@ def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge)
     return tuple(
         m.text for m in said.content
         if m.concepts.isdisjoint(known) and said.numbered.isdisjoint(m.taken) and not m.mended
-        and not any(plain(w) in own or w in passed for w in m.text.split()) and not _stands_for(m, known, own, said)
+        and not any(plain(w) in own or w in passed for w in m.text.split()) and not _stands_for(m, held, said)
         and not all(know.lexicon.kinds.get(c, "thing") in _NO_THINGS for c in m.concepts)
     )  # fmt: skip
 
 
-def _stands_for(mention: Mention, known: frozenset[str] | set[str], own: set[str], said: Said) -> bool:
-    """Return whether an everyday word stands for one that belongs there: "the engines" for the thrust."""
+def _stands_for(mention: Mention, held: Sequence[Held], said: Said) -> bool:
+    """Return whether an everyday word stands for one of a point that is said: "the engines" for the thrust."""
     words, concepts = said.fellows.get(mention.start, (frozenset(), frozenset()))
-    return bool(concepts & known or words & own)
+    elements = [e for h in held if h.share >= 1 for e in h.point.elements]
+    return any(concepts & e.concepts or words.intersection(e.words) for e in elements)

@@ -42,6 +42,7 @@ _GROUPS = """
     inspected checked examined
     clear vacate vacated
     drain empty bleed
+    flight flies fly flown
     isolated shut closed cut
 """
 

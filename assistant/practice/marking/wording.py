@@ -29,7 +29,7 @@ CONTRASTS = word_set("although but however instead then though whereas while yet
 JOINS = word_set("& / and any both either neither nor or plus the")
 UNKNOWING = re.compile(
     r"\b(?:not (?:in|on|from) my|did not cover|not my department|pay grade|got that far|do not ask|tell me|blanking|"
-    r"no calculator|no paper|a hint|was the question|was not taught|my last type|guess but|not taught)\b|"
+    r"never (?:flown|used|seen|met|had|heard)|no calculator|no paper|a hint|was the question|was not taught|my last type|guess but|not taught)\b|"
     r"^(?:uh|um|er|erm) i do not$|"
     r"\bi only (?:know|look|remember|learnt?|learned)\b|\bi guess$|\bhandles? (?:that|those|it|them)$|"
     r"\b(?:sorry|foggiest|faintest|no notion|not the slightest)\b|"
@@ -131,7 +131,7 @@ LESS = word_set("colder cooler fewer less lower shorter slower smaller")
 _OPPOSED = """
     left right; up down; on off; open closed; front behind; above below; inboard outboard; forward rearward;
     before after; first last; always never; connected disconnected; removed inserted; ground flight; steady
-    pumping; steady flashing; continuous intermittent; engage release; release add; release apply; arm disarm;
+    pumping; idle forward; idle advanced; idle open; steady flashing; continuous intermittent; engage release; release add; release apply; arm disarm;
     slowly quickly; automatic manual; adds subtracts; inside outside; raise lower; extend retract; full idle; full
     empty; together apart; hot cold; wet dry; main nose; increase decrease; positive negative; all none; every
     one; retracted extended; set released; slower faster; pull push; visible hidden; filled hollow; both either;
