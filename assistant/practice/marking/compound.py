@@ -14,6 +14,7 @@ from assistant.conversation.completing import question_of
 from assistant.practice.marking.asked import Asked, as_asked, ask, record_of, things
 from assistant.practice.marking.parts import FORM, head_of, pieces
 from assistant.resolving import results as r
+from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
@@ -33,8 +34,11 @@ _EACH = re.compile(r"\s+(?:each|respectively)\b", re.IGNORECASE)
 _ITEMS = re.compile(r"\s*[,;]\s*(?:and\s+)?|\s+and\s+")
 
 
-def headed(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
-    """Return what answers each part of a question on the subject that stands before them; nothing unless all are."""
+def headed(parts: Sequence[str], text: str, steps: bool, know: Knowledge) -> tuple[Asked, ...]:
+    """Return what answers each part of a question on the subject that stands before them; nothing unless all are.
+
+    steps: whether the question as a whole is answered by a procedure, of which the parts ask for figures.
+    """
     head = head_of(text, list(parts)) if len(parts) > 1 else ""
     if not head or not things(question_of(head, know, ""), know):
         return ()
@@ -46,7 +50,7 @@ def headed(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...
             return ()
         if not any(_same(one, other) for other in found):
             found.append(one)
-    stated = all(isinstance(one.result, r.LimitResult) for one in found)
+    stated = all(isinstance(one.result, r.LimitResult) for one in found) and not steps
     whole = len(found) > 1 or (len(found) == 1 and _tells(found[0]) >= len(parts))
     return tuple(found) if whole and not stated else ()
 
@@ -55,6 +59,10 @@ def _best(text: str, shown: str, least: float, know: Knowledge) -> Asked | None:
     """Return the statement that answers a text best, if it does so surely."""
     question = question_of(text, know, "")
     near = [c for c in candidates(question, know)[:_NEAR_BY] if c.score >= least and _plainly(c)]
+    wanted = know.phrase(shown).concepts & QUANTITIES
+    near = [c for c in near if quantity_of(c.result, know) in wanted] or near
+    if not near:
+        return None
     near = [c for c in near if c.score >= near[0].score - _AS_NEAR and type(c.result) is type(near[0].result)]
     first: Candidate | None = min(near, key=lambda c: _length(c.result), default=None)
     if first is None:
@@ -89,8 +97,7 @@ def _same(one: Asked, other: Asked) -> bool:
 
 def listed(whole: Asked | None, text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return the figure of each case that stands in a list behind a subject: "Taxi speeds: straight, in turns, …"."""
-    head, _, rest = text.partition(":")
-    items = [item for item in _ITEMS.split(rest.strip(" ?.")) if item]
+    head, items = _list_of(text)
     if len(items) < 2 or any(_is_form(item) for item in items) or (whole and _tells(whole) >= len(items)):
         return ()
     found = [_best(f"{head} {item}", f"{head} {item}", _ITEM, know) for item in items]
@@ -98,6 +105,19 @@ def listed(whole: Asked | None, text: str, know: Knowledge) -> tuple[Asked, ...]
     if len(made) < len(items) or len({id(record_of(one.result)) for one in made}) < len(items):
         return ()
     return tuple(made)
+
+
+def _list_of(text: str) -> tuple[str, list[str]]:
+    """Return a subject and the list of what is asked of it: behind a colon, or "X's A, its B and its C"."""
+    owned = _OWNED.match(text)
+    if owned:
+        return owned.group(1), [owned.group(2), *_ITS.split(owned.group(3))]
+    head, _, rest = text.partition(":")
+    return head, [item for item in _ITEMS.split(rest.strip(" ?.")) if item]
+
+
+_OWNED = re.compile(r"\s*what (?:is|are) (.+?)['’]s? (.+?),? (?:and )?its (.+?)\s*\?\s*$", re.IGNORECASE)
+_ITS = re.compile(r",? (?:and )?its ")
 
 
 def _tells(one: Asked) -> int:

@@ -142,6 +142,14 @@ def spared(points: list[Point], reading: Reading, asks_more: bool) -> list[Point
     return made if any(not p.optional for p in made) else points
 
 
+def without_checks(points: list[Point], reading: Reading) -> list[Point]:
+    """Let a check that a statement adds be left out, where nothing is asked of checking."""
+    if "check" in reading.words or reading.has("steps", "order_of", "list_all"):
+        return points
+    made = [p._replace(optional=p.optional or (p.text.startswith("check ") and not p.figures)) for p in points]
+    return made if any(not p.optional for p in made) else points
+
+
 def _is_beside(point: Point) -> bool:
     first = point.text.split()[:1]
     return bool(first) and first[0] in _SPARED and not point.figures

@@ -53,22 +53,13 @@ _NOTHING = re.compile(
 def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers a question, in the order of its parts; nothing where nothing loaded does."""
     parts = parts_of(text)
-    both = coordinated(text, know)
-    several = tuple(both) or headed(parts, text, know)
-    several = several or _steps_and_time(text, know) or of_each(parts, text, know)
-    if several:
-        return several
     whole = (_steps(text, know) if len(parts) < 2 else None) or _whole(text, know)
     if whole and _is_beside(whole, text, know):
         whole = None
-    if whole:
-        whole = _all_steps(whole, len(parts), know)
-    figures = _figures(parts, know) if whole and not POLAR.search(text) else ()
-    if whole and figures and isinstance(whole.result, (r.TableResult, r.TablesResult)):
-        return figures
-    two = listed(whole, text, know) or (joined(whole, text, know) if whole and len(parts) < 2 else ())
-    if two:
-        return tuple(each for one in two for each in with_reason(one, text, know))
+    whole = _all_steps(whole, len(parts), know) if whole else None
+    several = _several(parts, text, whole, know)
+    if several:
+        return several
     if whole and len(parts) < 2 and isinstance(whole.result, r.FactResult):
         return with_reason(whole, text, know)
     if whole and (isinstance(_first(whole.result), _STRUCTURED) or len(parts) < 2):
@@ -78,6 +69,25 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
         return tuple(split)
     if whole:
         return _with_siblings(whole, text, know)
+    return _as_it_comes(parts, text, know)
+
+
+def _several(parts: list[str], text: str, whole: Asked | None, know: Knowledge) -> tuple[Asked, ...]:
+    """Return what answers each of several things that a question asks for at once; nothing where it asks for one."""
+    steps = whole is not None and isinstance(whole.result, r.ProcedureResult)
+    found = tuple(coordinated(text, know)) or headed(parts, text, steps, know)
+    found = found or _steps_and_time(text, know) or of_each(parts, text, know)
+    if found:
+        return found
+    figures = _figures(parts, know) if whole and not POLAR.search(text) else ()
+    if whole and figures and isinstance(whole.result, (r.TableResult, r.TablesResult)):
+        return figures
+    two = listed(whole, text, know) or (joined(whole, text, know) if whole and len(parts) < 2 else ())
+    return tuple(each for one in two for each in with_reason(one, text, know))
+
+
+def _as_it_comes(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return what answers a question with less in it, or comes nearest."""
     found = by_share(text, know) or shortened(text, know) or offered(text, know) or nearest(text, know)
     if len(found) == 1:
         found = _with_siblings(found[0], text, know)
