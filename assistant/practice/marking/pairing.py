@@ -150,7 +150,12 @@ def _apart(value: int, spot: _Spot, said: Said) -> int:
     end = value + 1
     while end in said.numbered and end < spot.start:
         end += 1
-    return min(abs(spot.start - end), abs(value - spot.end))
+    leads = value > spot.start and set(said.reading.words[spot.end : value]) <= _LEADING and value > spot.end
+    return -1 if leads else min(abs(spot.start - end), abs(value - spot.end))
+
+
+_LEADING = frozenset(("at", "by", "from"))
+"""Words by which a name leads to the number behind it: "zero at 110"."""
 
 
 def _shared_out(

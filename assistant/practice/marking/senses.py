@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from itertools import pairwise
 
 from assistant.practice.marking.elements import concepts_in
 from assistant.practice.marking.points import Figure, Need
@@ -85,7 +86,8 @@ def _is_taken_away(claim: Claim, need: Need, said: Said) -> bool:
     after = words[claim.amount.end : claim.amount.end + 1]
     if known & (_LESSENING | _LESS_AFTER) or "or" in after:
         return False
-    by_words = not _LESSENING.isdisjoint(before) or (
+    lessened = any(w in _LESSENING and after_it != "to" for w, after_it in pairwise((*before, "")))
+    by_words = lessened or (
         bool(_TAKEN.search(" ".join(before))) and "off" not in need.question.words
     )
     compared = words[claim.amount.end + 1 : claim.amount.end + 2] == ("than",)

@@ -29,7 +29,7 @@ CONTRASTS = word_set("although but however instead then though whereas while yet
 JOINS = word_set("& / and any both either neither nor or plus the")
 UNKNOWING = re.compile(
     r"\b(?:not (?:in|on|from) my|did not cover|not my department|pay grade|got that far|do not ask|tell me|blanking|"
-    r"never (?:flown|used|seen|met|had|heard)|no calculator|no paper|a hint|was the question|was not taught|my last type|guess but|not taught)\b|"
+    r"(?:crew|captain|engineer|engineers|maintenance|dispatch)(?: is| s)? (?:business|job|problem|department)|never (?:flown|used|seen|met|had|heard)|no calculator|no paper|a hint|was the question|was not taught|my last type|guess but|not taught)\b|"
     r"^(?:uh|um|er|erm) i do not$|"
     r"\bi only (?:know|look|remember|learnt?|learned)\b|\bi guess$|\bhandles? (?:that|those|it|them)$|"
     r"\b(?:sorry|foggiest|faintest|no notion|not the slightest)\b|"
@@ -52,7 +52,7 @@ UNKNOWING = re.compile(
     r"leave (?:it|that) to|up to|(?:that|it) is for|belongs to|depends on|call) (?:the |"
     r"a |an |my |your )?(?:captain|engineers?|maintenance|ground crew|crew|instructor|"
     r"other pilot|someone|somebody|dispatch|company|first officer|skipper|boss|"
-    r"day|weather)\b(?! (?:if|for|when)\b)|\b(?:the )?(?:\w+ )?(?:captain|driver|"
+    r"day|weather)\b(?! (?:if|for|when|to)\b)|\b(?:the )?(?:\w+ )?(?:captain|driver|"
     r"engineer|crew|boss|manual|book|checklist|table) (?:knows?|says so|says|"
     r"has it|briefs)\b|\b(?:get|look at|look in|read|open|use) (?:out )?(?:the |"
     r"my )?(?:\w+ ){0,2}(?:checklist|book|chart|graph|manual|table|notes|q ?r ?h)\b"
