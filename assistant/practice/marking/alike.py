@@ -44,7 +44,7 @@ def paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> t
 
 
 _AGAIN = frozenset(("same", "ditto", "likewise"))
-_NO_MORE = frozenset((".", ",", ";", "")) 
+_NO_MORE = frozenset((".", ",", ";", ""))
 
 
 def _repeated(said: Said, need: Need, alike: Sequence[int]) -> Said:
@@ -142,8 +142,7 @@ _TOLD_APART = {"colour", "autobrake-setting", "hydraulic-system"}
 def _like(one: Point, other: Point, know: Knowledge) -> bool:
     families = know.lexicon.families
     mine, others = (
-        {families.get(c) for e in p.elements if not e.given for c in e.concepts} & _TOLD_APART
-        for p in (one, other)
+        {families.get(c) for e in p.elements if not e.given for c in e.concepts} & _TOLD_APART for p in (one, other)
     )
     words, theirs = ({w for e in p.elements if not e.given for w in e.words} for p in (one, other))
     labelled = any(e.given for e in one.elements) and any(e.given for e in other.elements)

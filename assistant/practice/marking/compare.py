@@ -62,7 +62,8 @@ _SLIGHT = 1.3
 
 _NO_ACTION = re.compile(r"no action\b")
 _NOTHING_DONE = re.compile(
-    r"\b(?:nothing|no (?:action|need|reason|work)|leave (?:it|as)|(?:is|it s|perfectly|quite) (?:fine|ok|okay|good|acceptable)|"
+    r"\b(?:nothing|no (?:action|need|reason|work)|leave (?:it|as)|"
+    r"(?:is|it s|perfectly|quite) (?:fine|ok|okay|good|acceptable)|"
     r"not(?: have)? to|(?:need|must|do) not|as it is|carry on|no further|none|fine|ok|okay|acceptable)\b"
 )
 """What people say where there is nothing to be done."""

@@ -1,7 +1,7 @@
 """Questions that ask for two things at once: under one head, of each of some things joined by "and", what and why.
 
-"STEER LOST: what colour, and does it show when System 1 is lost?" is two questions on STEER LOST; "how long with the gear
-up and with it down?" is one question on each of two things; "what happens to it, when, and why?" wants the reason too.
+"STEER LOST: what colour, and does it show when System 1 is lost?" is two questions on STEER LOST; "what are the masses
+for take-off and landing?" asks for each of two things; "what happens to it, and why?" wants the reason too.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from typing import Any
 
 from assistant.conversation.completing import question_of
 from assistant.practice.marking.asked import Asked, as_asked, ask, record_of, things
-from assistant.practice.marking.parts import FORM, head_of, pieces
+from assistant.practice.marking.parts import FORM, head_of
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate
@@ -126,7 +126,10 @@ def _tells(one: Asked) -> int:
 
 
 def _is_form(item: str) -> bool:
-    return bool(FORM.match(item)) or bool(re.match(r"(?:what|which|who|when|where|why|how|does|do|is|are|may|can)\b", item))
+    return bool(FORM.match(item) or _QUESTION.match(item))
+
+
+_QUESTION = re.compile(r"(?:what|which|who|when|where|why|how|does|do|is|are|may|can)\b")
 
 
 def joined(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
@@ -213,5 +216,6 @@ def _members(text: str, know: Knowledge) -> list[str]:
 def _without(part: str, names: Sequence[str]) -> str:
     """Return a part of a question without some names and what joins them."""
     for name in names:
-        part = re.sub(rf"\b(?:{re.escape(name)}|{re.escape(name.split()[-1])})\b,?(?: and\b)?", "", part, flags=re.IGNORECASE)
+        either = f"{re.escape(name)}|{re.escape(name.split()[-1])}"
+        part = re.sub(rf"\b(?:{either})\b,?(?: and\b)?", "", part, flags=re.IGNORECASE)
     return _EACH.sub("", re.sub(r"^and ", "", part))

@@ -74,7 +74,8 @@ def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> I
     turned = denied(reading.words, reading)
     for mention in reading.mentions:
         bounds = len(mention.taken) == 1 and plains[mention.start] in _BOUNDING
-        if not covered.isdisjoint(mention.taken) or (bounds and not starts.isdisjoint(range(mention.end, mention.end + 2))):
+        bounds = bounds and not starts.isdisjoint((mention.end, mention.end + 1))
+        if bounds or not covered.isdisjoint(mention.taken):
             continue
         full = [plains[i] for i in mention.taken]
         words = tuple(w for i, w in zip(mention.taken, full, strict=True) if _tells(reading.words[i], know)) or tuple(

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from assistant.practice.marking.points import Element, Point
 from assistant.practice.marking.said import Said, plain
-from assistant.practice.marking.wording import LOST, NEGATORS
+from assistant.practice.marking.wording import LOST, NEGATORS, word_set
 
 ENOUGH = 0.55
 """Share of a point's telling words that must be said."""
@@ -157,6 +157,7 @@ def _own_credit(element: Element, said: Said, place: int) -> float:
     return share if share > 0.5 else 0.0
 
 
-_GENERIC = frozenset(map(plain, "box button console handle lever memo panel pin plan setting switch".split()))
+_GENERIC_WORDS = "box button console handle lever memo panel pin plan setting switch"
+_GENERIC = frozenset(map(plain, word_set(_GENERIC_WORDS)))
 """Words for the sort of thing, which people leave out of a name."""
 _WAYS = frozenset({"up", "down", "on", "off", "left", "right"})

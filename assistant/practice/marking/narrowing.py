@@ -97,8 +97,8 @@ def _asked_by_name(points: list[Point], least: int) -> list[Point]:
 
 
 _MEASURED = re.compile(
-    r"\bwhat (?:is|are|was) (?:the |its )?(?:\w+ ){0,2}(?:time|times|constants?|pressures?|speeds?|temperatures?|limits?|"
-    r"shares?|decelerations?|delays?|figures?|values?)\b"
+    r"\bwhat (?:is|are|was) (?:the |its )?(?:\w+ ){0,2}(?:times?|constants?|pressures?|speeds?|temperatures?|"
+    r"limits?|shares?|decelerations?|delays?|figures?|values?)\b"
 )
 """What asks for figures alone."""
 _PERSON_WORDS = frozenset(map(plain, ("pilot", "pilots", "crew", "both", "maintenance", "captain")))

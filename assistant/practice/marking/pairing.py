@@ -40,7 +40,9 @@ def labels_of(need: Need, indices: Iterable[int], know: Knowledge) -> dict[int, 
     found = {}
     for i in chosen:
         units = {f.unit for f in need.points[i].figures}
-        others = [q for j in chosen if j != i and (not (q := need.points[j]).figures or units & {f.unit for f in q.figures})]
+        others = [
+            q for j in chosen if j != i and (not (q := need.points[j]).figures or units & {f.unit for f in q.figures})
+        ]
         concepts = _concepts(need.points[i]) - {c for q in others for c in _known(q, know)}
         words = _words(need.points[i]) - {w for q in others for w in _words(q)}
         told = _tellers(need.points[i]) - {w for q in others for w in _tellers(q)}
@@ -165,7 +167,9 @@ def _shared_out(
         return
     if len(spots) == 1 and len(values) > 1 and known > 1 and len(spots[0].points) == 1:
         # One name among several values: it goes with the nearest, and what the others go with is not said.
-        near = min(values, key=lambda v: (_apart(v, spots[0], said), said.clauses[v] != said.clauses[spots[0].start], v))
+        near = min(
+            values, key=lambda v: (_apart(v, spots[0], said), said.clauses[v] != said.clauses[spots[0].start], v)
+        )
         yield spots[0], {near, *range(spots[0].start, spots[0].end)}
         return
     leads = spots[0].start < min(values, default=clause.stop)

@@ -24,8 +24,8 @@ _DETERMINING = frozenset(("no", "without"))
 """What denies the one thing that follows."""
 _HARD = STOPS - {"-", "–", "—"}
 _ENDS = CONTRASTS | word_set(
-    "above after and as because before below but by except for i if it once since so then there they till unless until we "
-    "when where which who with within you"
+    "above after and as because before below but by except for i if it once since so then there they till unless until "
+    "we when where which who with within you"
 )  # fmt: skip
 """Words at which a negation ends, but for one that stands directly behind it: "not behind the lever"."""
 _BOUNDING = word_set(
@@ -54,7 +54,9 @@ def denied(words: Sequence[str], reading: Reading, answers: bool = False) -> fro
     for start, first in _negations(words, answers):
         end = names.get(start, len(words))
         if words[start] in _DETERMINING or "if" in words[max(0, start - 3) : start]:
-            end = min((m.end for m in reading.mentions if m.start >= start and m.end > first and not m.weak), default=end)
+            end = min(
+                (m.end for m in reading.mentions if m.start >= start and m.end > first and not m.weak), default=end
+            )
         for i in range(first, end):
             if words[i] in _HARD or (i > first and words[i] in _ENDS) or (words[start] in _ALONE and words[i] == "the"):
                 break

@@ -14,8 +14,8 @@ from assistant.practice.marking.narrowing import (
     named_only,
     persons_only,
     spared,
-    without_checks,
     weighed,
+    without_checks,
     without_given,
 )
 from assistant.practice.marking.outcomes import cause_of, figures_of
@@ -68,7 +68,9 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
     first = tuple(the_one_asked(one, text, know) for one in first)
     found = tuple(cause_of(one, know) for one in first)
     reading = know.reader.read(text)
-    groups = [named_only(MAKERS[type(one.result)](one, _of_part(one, found, text), know), reading, know) for one in found]
+    groups = [
+        named_only(MAKERS[type(one.result)](one, _of_part(one, found, text), know), reading, know) for one in found
+    ]
     groups = [labelled(group, one, found, text, know) for group, one in zip(groups, found, strict=True)]
     points = distinct(p for group in groups for p in without_given(group, reading, len(found) > 1))
     points = weighed(points)

@@ -53,11 +53,15 @@ def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
 
 
 def _by_bare_name(know: Knowledge) -> dict[str, str]:
-    """Return the family of results of state tables by their bare name: "emergency" is a braking mode as alternate is."""
+    """Return the family of results of state tables by their bare name: "emergency" is a braking mode too."""
     tables = [know.base.records[name] for name in know.base.ids("tables")]
     found = {}
     for table, output in ((t, o) for t in tables for o in t.outputs):
-        named = [know.lexicon.families.get(c) for v, _, _ in output.values for c in (f"={table.id}.{output.id}.{v}", f"{v}_{output.id}")]
+        named = [
+            know.lexicon.families.get(c)
+            for v, _, _ in output.values
+            for c in (f"={table.id}.{output.id}.{v}", f"{v}_{output.id}")
+        ]
         family = next((f for f in named if f in _SELECTED and f != "colour"), "")
         found.update({value: family for value, _, _ in output.values if family})
     return found

@@ -41,7 +41,7 @@ class Claim(NamedTuple):
     added: bool = False
     """Whether it is said to be added: "60 % more"."""
     carried: str = ""
-    """The unit of the last number before it that has one, which it may share: "six to eleven cm and nine to sixteen"."""
+    """The unit of the last number before it that has one, which it may share: "six to eleven cm, nine to sixteen"."""
 
 
 class Said(NamedTuple):

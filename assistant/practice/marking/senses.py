@@ -81,15 +81,16 @@ def _around(claim: Claim, said: Said) -> str:
 def _is_taken_away(claim: Claim, need: Need, said: Said) -> bool:
     """Return whether a number is divided by or taken away, where the full answer does neither."""
     words = said.reading.words
-    known = {*_BOUNDED.sub(" ", need.expected.lower()).replace(",", " ").replace(".", " ").split(), *need.question.words}
+    known = {
+        *_BOUNDED.sub(" ", need.expected.lower()).replace(",", " ").replace(".", " ").split(),
+        *need.question.words,
+    }
     before = words[max(0, claim.amount.start - _NEAR - 1) : claim.amount.start]
     after = words[claim.amount.end : claim.amount.end + 1]
     if known & (_LESSENING | _LESS_AFTER) or "or" in after:
         return False
     lessened = any(w in _LESSENING and after_it != "to" for w, after_it in pairwise((*before, "")))
-    by_words = lessened or (
-        bool(_TAKEN.search(" ".join(before))) and "off" not in need.question.words
-    )
+    by_words = lessened or (bool(_TAKEN.search(" ".join(before))) and "off" not in need.question.words)
     compared = words[claim.amount.end + 1 : claim.amount.end + 2] == ("than",)
     return by_words or (not compared and not _LESS_AFTER.isdisjoint(after))
 

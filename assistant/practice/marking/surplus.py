@@ -18,8 +18,8 @@ from assistant.understanding.reading import Mention
 
 _NO_THINGS = ("quantity", "ask", "ask!", "filler")
 _COMMON = word_set(
-    "as be because brake brakes can cause cycle entry full have has lower make makes must need remain remains running stay stays time times use "
-    "used warning"
+    "as be because brake brakes can cause cycle entry full have has lower make makes must need remain remains running "
+    "stay stays time times use used warning"
 )
 _HALF = 0.49
 """Share of the points that must be said, for what else is named to be meant for the others."""

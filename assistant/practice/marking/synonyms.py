@@ -1,7 +1,7 @@
-"""Everyday words that stand for one another in an answer: a wheel that swivels castors, a bar that is shaded is hatched.
+"""Everyday words that stand for one another in an answer: a wheel that swivels castors, a shaded bar is hatched.
 
-They are words of the language, of whatever aeroplane is spoken; what the trade calls a thing is a name of its term in the
-knowledge. A word is taken for its fellows where a point looks for one of them, never to contradict anything.
+They are words of the language, of whatever aeroplane is spoken; what the trade calls a thing is a name of its term in
+the knowledge. A word is taken for its fellows where a point looks for one of them, never to contradict anything.
 """
 
 from __future__ import annotations

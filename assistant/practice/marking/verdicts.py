@@ -11,7 +11,9 @@ from assistant.resolving.knowing import Knowledge
 
 _ASKS_NOT = re.compile(r"\b(?:no|not|cannot|only)\b|^\W*(?:and )?(?:is|are) .*\blost\b")
 _BEFORE_FLIGHT = re.compile(r"\bbefore (?:the )?(?:next )?flight\b")
-_LEAVES = re.compile(r"\b(?:may|can|could|do) (?:you|we|i|it|the aeroplane) (?:depart|dispatch|fly|go|leave|take off)\b", re.IGNORECASE)
+_LEAVES = re.compile(
+    r"\b(?:may|can|could|do) (?:you|we|i|it|the aeroplane) (?:depart|dispatch|fly|go|leave|take off)\b", re.IGNORECASE
+)
 """Asking to leave with what has to be put right first."""
 GONE = re.compile(r"\b(?:no|not|cannot|lost|only)\b")
 

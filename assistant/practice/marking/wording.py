@@ -29,7 +29,9 @@ CONTRASTS = word_set("although but however instead then though whereas while yet
 JOINS = word_set("& / and any both either neither nor or plus the")
 UNKNOWING = re.compile(
     r"\b(?:not (?:in|on|from) my|did not cover|not my department|pay grade|got that far|do not ask|tell me|blanking|"
-    r"(?:crew|captain|engineer|engineers|maintenance|dispatch)(?: is| s)? (?:business|job|problem|department)|never (?:flown|used|seen|met|had|heard)|no calculator|no paper|a hint|was the question|was not taught|my last type|guess but|not taught)\b|"
+    r"(?:crew|captain|engineer|engineers|maintenance|dispatch)(?: is| s)? (?:business|job|problem|department)|"
+    r"never (?:flown|used|seen|met|had|heard)|"
+    r"no calculator|no paper|a hint|was the question|was not taught|my last type|guess but|not taught)\b|"
     r"^(?:uh|um|er|erm) i do not$|"
     r"\bi only (?:know|look|remember|learnt?|learned)\b|\bi guess$|\bhandles? (?:that|those|it|them)$|"
     r"\b(?:sorry|foggiest|faintest|no notion|not the slightest)\b|"
@@ -61,7 +63,8 @@ UNKNOWING = re.compile(
 YES = re.compile(
     r"\b(?:yes|yep|yeah|yup|aye|affirm|affirmative|correct|sure|certainly|of course|"
     r"allowed|permitted|acceptable|okay|ok|fine|you may|you can|it may|it can|"
-    r"it does|it is(?= (?:ok|okay|fine|acceptable|within|allowed|permitted|good|legal|enough|still|below|under|inside)|$| [.,;])|it will|we can|we may|it would|they do|they may|i may|i can|"
+    r"it does|it is(?= (?:ok|okay|fine|acceptable|within|allowed|permitted|good|legal|enough|still|below|under|"
+    r"inside)|$| [.,;])|it will|we can|we may|it would|they do|they may|i may|i can|"
     r"we are|good to go|no problem|within|it meets|it holds|still holds|legal|"
     r"go ahead)\b"
 )
@@ -131,7 +134,8 @@ LESS = word_set("colder cooler fewer less lower shorter slower smaller")
 _OPPOSED = """
     left right; up down; on off; open closed; front behind; above below; inboard outboard; forward rearward;
     before after; first last; always never; connected disconnected; removed inserted; ground flight; steady
-    pumping; idle forward; idle advanced; idle open; steady flashing; continuous intermittent; engage release; release add; release apply; arm disarm;
+    pumping; idle forward; idle advanced;
+    idle open; steady flashing; continuous intermittent; engage release; release add; release apply; arm disarm;
     slowly quickly; automatic manual; adds subtracts; inside outside; raise lower; extend retract; full idle; full
     empty; together apart; hot cold; wet dry; main nose; increase decrease; positive negative; all none; every
     one; retracted extended; set released; slower faster; pull push; visible hidden; filled hollow; both either;
