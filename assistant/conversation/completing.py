@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import NamedTuple
 
 from assistant.conversation.calculations import other_calculation, supplies, with_its_amounts
@@ -10,16 +11,31 @@ from assistant.conversation.context import Context
 from assistant.conversation.controls import corrected, follows
 from assistant.conversation.in_scenario import clearly_carried, in_scenario
 from assistant.conversation.picking import picked
-from assistant.conversation.preferring import prefers_carried, prefers_merged, told_anew
-from assistant.conversation.readings import carried, merged
+from assistant.conversation.preferring import of_another, prefers_carried, prefers_merged, tells_again, told_anew
+from assistant.conversation.readings import carried, merged, pointed_at
 from assistant.conversation.readings import question_of as question_of
-from assistant.conversation.scenario import added
-from assistant.conversation.steps import step_asked, step_by_place
-from assistant.conversation.traits import FEW, OPEN, incomplete, is_fragment, names_thing, only_states, stands_alone
+from assistant.conversation.scenario import added, without_states
+from assistant.conversation.steps import step_asked, step_by_place, step_named
+from assistant.conversation.traits import (
+    FEW,
+    OPEN,
+    incomplete,
+    is_fragment,
+    leaves_out,
+    names_thing,
+    only_states,
+    stands_alone,
+)  # fmt: skip
+from assistant.knowledge.records import Source
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import Declined, Result
+from assistant.resolving.leaning import of_spoken
+from assistant.resolving.results import BandResult, BothResult, CheckResult, Declined, ProcedureResult, Result
 from assistant.understanding.matching import strange
+
+_SURE, _AHEAD = 0.9, 0.05
+_LEANING, _EXPLAINED = 0.66, 0.6
+"""From these scores something else of what was told is meant, and where all things named are explained."""
 
 
 class _Turn(NamedTuple):
@@ -40,6 +56,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     rest = corrected(text) if context.asked else None
     bare = text if rest is None else rest
     alone = question_of(bare, knowledge, context.variant)
+    context = without_states(alone, context, knowledge)
     placed = step_by_place(alone, context)
     if placed:
         return placed
@@ -68,6 +85,9 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     alone, first = turn.alone, turn.first
     asks_itself = not turn.corrects and not follows(turn.text) and not incomplete(alone, first, knowledge)
     if not turn.corrects:
+        found = step_named(alone, first.score, context, knowledge)
+        if found and not _another_asked(alone, context, knowledge):
+            return found
         found = added(alone, context, knowledge)
         if found is None and alone.conditions:
             found = in_scenario(alone, first, context, knowledge)
@@ -86,20 +106,71 @@ def _merged_or_carried(
     whole, replaces = merged(alone, context, knowledge, turn.corrects)
     second = told_anew(whole, alone, context, knowledge)
     replaces = replaces or only_states(alone, context, knowledge)
-    if supplies(context.result, second.result, alone) or (replaces and not isinstance(second.result, OPEN)):
+    again = tells_again(second.result, alone, context, knowledge)
+    takes = replaces and not again and not isinstance(second.result, OPEN)
+    step = step_asked(alone, context, knowledge) if second.result == context.result or not takes else None
+    if step:
+        return step
+    judged = _verdict_again(alone, context, knowledge)
+    if judged:
+        return judged
+    if takes or supplies(context.result, second.result, alone) or of_another(turn.alone, second, context, knowledge):
         return whole, second.result
-    found = (
-        in_scenario(alone, first, context, knowledge)
-        or step_asked(alone, context, knowledge)
-        or with_its_amounts(alone, first, context, knowledge)
-    )
+    found = in_scenario(alone, first, context, knowledge) or with_its_amounts(alone, first, context, knowledge)
     if found or asks_itself:
         return found
+    if again:
+        return _told_of_it(turn, context, knowledge) or (whole, second.result)
     leans = is_fragment(turn.text, alone, first, knowledge)
     found = _carried_on(turn, whole, second, leans, context, knowledge)
     if found is None and prefers_merged(alone, first, second, turn.corrects or leans, replaces, knowledge):
         return whole, second.result
     return found
+
+
+def _another_asked(alone: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn puts a thing in the place of its like, and so asks for another procedure."""
+    whole, replaces = merged(alone, context, knowledge, False)
+    result = resolve_scored(whole, knowledge).result if replaces else context.result
+    return result != context.result and not isinstance(result, OPEN)
+
+
+def _verdict_again(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the verdict given last to a turn that only asks what is to be done, as it says so."""
+    told, asked = context.result, context.asked
+    if not isinstance(told, (CheckResult, BandResult, BothResult)) or asked is None or alone.reading.amounts:
+        return None
+    if not alone.reading.has("steps") or names_thing(alone, knowledge):
+        return None
+    question = carried(alone, context, asked.conditions, knowledge)
+    further = resolve_scored(question, knowledge).result
+    said = context.answer.text if context.answer else ""
+    if isinstance(further, ProcedureResult) and _names_one(said, further.procedure.sources):
+        return question, further
+    return asked._replace(reading=asked.reading._replace(text=alone.reading.text)), told
+
+
+def _names_one(text: str, sources: Iterable[Source]) -> bool:
+    return any(f"{source.document} {source.paragraph}" in text for source in sources)
+
+
+def _told_of_it(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return what else is known of what was told last, or what a turn asks by itself."""
+    assert context.asked is not None
+    given = context.asked.conditions or (context.scenario if turn.alone.conditions else ())
+    question = carried(turn.alone, context, given, knowledge)
+    told = context.answer.entry if context.answer else ""
+    third = resolve_scored(question, knowledge, avoid=told)
+    same = resolve_scored(question, knowledge)
+    if same.record == told and same.score >= max(_SURE, third.score + _AHEAD):
+        return None  # what was told says that too
+    answers = not isinstance(third.result, OPEN) and third.result != context.result
+    least = _EXPLAINED if not leaves_out(turn.alone, third, knowledge) else _LEANING
+    if answers and third.score >= max(least, turn.first.score):
+        return question, third.result
+    if not isinstance(turn.first.result, OPEN):
+        return turn.alone, turn.first.result
+    return None
 
 
 def _carried_on(
@@ -112,7 +183,10 @@ def _carried_on(
     given = context.asked.conditions or (context.scenario if turn.alone.conditions else ())
     question = carried(turn.alone, context, given, knowledge)
     third = resolve_scored(question, knowledge)
-    if not prefers_carried(turn.alone, turn.first, second, third, bool(given) or own, knowledge):
+    first, spoken = turn.first, pointed_at(turn.alone, context, knowledge)
+    if spoken and third.score >= _LEANING:
+        first = first._replace(score=first.score * of_spoken(first.record, spoken, knowledge))
+    if not prefers_carried(turn.alone, first, second, third, bool(given or spoken) or own, knowledge):
         return None
     # What answers the merged question as well is remembered by it: what follows goes on from the whole.
     return (whole if second.record and second.record == third.record else question), third.result

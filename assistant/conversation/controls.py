@@ -52,7 +52,7 @@ _WHY = (
 _SOURCE = (
     r"where(?: exactly)?(?:.?s| is| was| does| do| did)? ?(?:it|that|they|this|you)?(?: it)? ?"
     r"(?:say|says|written|from|come from|stated|said|get|published|find|found|get that from|come|you get)?"
-    r"(?: that| this| it| from| so)*"
+    r"(?: all)?(?: that| this| it| from| so)*"
     r"(?: written| from| stated| said| in the (?:book|books|manual|manuals))?",
     r"says who",
     r"who says(?: so| that)?",
@@ -211,6 +211,15 @@ _BELIEF = (
 )
 _ABOUT = r"^\W*(?:\w+\W+)?(?:what|how) about\b"
 _PLACE = r"^\W*(?:and |so |ok )*where(?:'?s| is| are) (?:it|they|those)(?: (?:located|found|fitted))?\W*$"
+_SINCE = (
+    r"^\W*(?:and |so |ok |oh |really )*(?:since (?:when|which (?:revision|issue))"
+    r"|(?:when|which revision|what revision|(?:from|with|in|at) (?:which|what) (?:revision|issue))"
+    r"(?: was| did| has| is)?(?: that| it| this| they| the (?:figure|limit|value|number))?"
+    r" (?:changed?|come in|came in|raised|lowered|altered|amended|brought in|introduced|new)(?: it| that)?"
+    r"|(?:from|with|as of) (?:which|what) (?:revision|issue)"
+    r"|how long has (?:that|it) been (?:so|the case|that|like that)|how long has that been the (?:figure|limit|value))"
+    r"(?: now| then| exactly| is that)?\W*$"
+)
 _HALVES = (
     r"\s*(?:[,;.?]\s*(?:and|but)?|\band)\s+"
     r"(?=(?:and\s+)?(?:where|how|what|which|who|why|when|to whom|below|above|does|do|is|are|can|may|at|in)\b)"
@@ -288,6 +297,17 @@ def asks_place(text: str) -> bool:
 def believes(text: str) -> bool:
     """Return whether a turn says what somebody believes a figure to be: "I learned 280"."""
     return bool(re.search(_BELIEF, text[:200], re.IGNORECASE))
+
+
+def believed_words(text: str) -> frozenset[str]:
+    """Return the words by which a turn says that somebody believes a figure, which name nothing."""
+    found = re.search(_BELIEF, text[:200], re.IGNORECASE)
+    return frozenset(found.group().lower().split()) if found else frozenset()
+
+
+def asks_since(text: str) -> bool:
+    """Return whether a turn asks since when the figure told holds: "since when?", "when did that change?"."""
+    return bool(re.match(_SINCE, text[:80], re.IGNORECASE))
 
 
 def halves(text: str) -> Iterator[tuple[str, str]]:

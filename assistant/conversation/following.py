@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
+from assistant.conversation.settings import Setting
 from assistant.quantities.amounts import Amount
 from assistant.quantities.numbers import STARTERS
 from assistant.resolving.amounts_for import fits
@@ -19,6 +20,7 @@ _LEAD = frozenset({
     "plus", "instead", "same", "again", "that", "it", "the", "in", "fine", "um", "er",
 })  # fmt: skip
 _SPEEDS = ("kt", "m/s", "mph")
+_FEW = 4
 _NOTHING = frozenset({"none", "nothing", "without"})
 _NONE = _NOTHING | {"at", "all", "any", "with", "of", "them", "whatsoever"}
 _LEADING = frozenset({"at", "from", "to", "with", "by", "of", "down", "up"})
@@ -57,18 +59,24 @@ def merged_words(
     corrects: bool = False,
     parts: Mapping[int, int] | None = None,
     only_parts: bool = False,
+    setting: Setting | None = None,
 ) -> Merged:
     """Return the words of the question before, with the turn's own parts in the place of their like.
 
     parts: the start of the old amount that a new one, by its start, stands for, where a calculation tells.
+    setting: what the turn chooses otherwise than the question before.
     only_parts: no other amount takes an old one's place: the turn gives what was asked back for.
     """
     reading = turn.reading
     places = _Places()
+    _replace_numbers(before, reading, know, places)
     _replace_amounts(before, reading, know, places, parts or {}, only_parts)
     _replace_families(before, reading, know, places, corrects or "instead" in reading.words)
+    _replace_in_names(before, reading, know, places)
     _replace_by_none(before, reading, know, places)
     _replace_inside(before, reading, know, places)
+    if setting and places.used.isdisjoint(setting.used) and places.drop.isdisjoint(setting.old):
+        places.replace(setting.old, setting.words, setting.used)
     _drop_conditions(before, {c.input for c in turn.conditions}, places)
     if reading.variants:
         places.drop.update(before.reading.variant_places)
@@ -110,6 +118,8 @@ def _replace_amounts(
     taken: set[int] = set()
     olds = {a.start: a for a in before.reading.amounts}
     for amount in reading.amounts:
+        if amount.start in places.used:
+            continue
         like = olds.get(parts.get(amount.start, -1))
         if like is None and not only_parts:
             like = _like(amount, before, reading, know, taken)
@@ -126,6 +136,47 @@ def _replace_amounts(
         while lead >= 0 and reading.words[lead] in _LEADING:
             places.used.add(lead)
             lead -= 1
+
+
+def _replace_numbers(before: Question, reading: Reading, know: Knowledge, places: _Places) -> None:
+    """Put a bare number in the place of the one in a name, where that is a name too: "and 2?", after code 5."""
+    if len(reading.amounts) != 1 or reading.amounts[0].unit not in (None, "count") or before.reading.amounts:
+        return
+    amount = reading.amounts[0]
+    if amount.start in places.used:
+        return
+    for old in before.reading.mentions:
+        at = [k for k in old.taken if before.reading.words[k].isdigit()]
+        if len(at) != 1 or before.reading.words[at[0]] == f"{amount.value:g}":
+            continue
+        name = " ".join(f"{amount.value:g}" if k in at else before.reading.words[k] for k in old.taken)
+        other = know.phrase(name)
+        if len(other.mentions) == 1 and not other.amounts and other.mentions[0].concepts.isdisjoint(old.concepts):
+            places.replace(at, (f"{amount.value:g}",), range(amount.start, amount.end))
+
+
+def _replace_in_names(before: Question, reading: Reading, know: Knowledge, places: _Places) -> None:
+    """Put a word in the place of one in a longer name, where that is a name of its family: "idle?", after full
+    reverse.
+    """
+    if len(reading.words) > _FEW:
+        return
+    for mention in reading.mentions:
+        if len(mention.taken) != 1 or places.used.issuperset(mention.taken):
+            continue
+        word = reading.words[mention.start]
+        for old in before.reading.mentions:
+            mine = know.lexicon.families_of(old.concepts) if len(old.taken) > 1 else frozenset()
+            for k in old.taken if mine and not places.drop.intersection(old.taken) else ():
+                name = " ".join(word if i == k else before.reading.words[i] for i in old.taken)
+                other = know.phrase(name).mentions
+                if len(other) != 1 or not other[0].concepts.isdisjoint(old.concepts):
+                    continue
+                kept = " ".join(before.reading.words[i] for i in old.taken if i != k)
+                of_one = not know.phrase(kept).concepts.isdisjoint(old.implied & other[0].implied)
+                if of_one and mine & know.lexicon.families_of(other[0].concepts):
+                    places.replace((k,), (word,), mention.taken)
+                    break
 
 
 def unit_word(unit: str) -> str:
@@ -169,7 +220,7 @@ def _replace_families(
     _replace_labels(before, reading, know, places)
     for mention in reading.mentions:
         mine = know.lexicon.families_of(mention.concepts)
-        if not mine or (_can_fail(mention, know) and not takes_place):
+        if not mine or places.used.issuperset(mention.taken) or (_can_fail(mention, know) and not takes_place):
             continue  # another thing that fails is added to the first, unless it is said to take its place
         for old in before.reading.mentions:
             theirs = know.lexicon.families_of(old.concepts)

@@ -16,10 +16,32 @@ from assistant.conversation.traits import (
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import Choices, Declined, FactResult, LimitResult, Needed
+from assistant.resolving.results import (
+    BandResult,
+    BothResult,
+    CheckResult,
+    Choices,
+    Declined,
+    FactResult,
+    LimitResult,
+    ModelResult,
+    Needed,
+    ProcedureResult,
+    Result,
+    ScheduleResult,
+    TableResult,
+)  # fmt: skip
 
 _LEANING = 0.66
 _CLEARLY = 0.08
+_OTHER = frozenset({"else", "otherwise"})
+_SHORT = 6
+_BOUNDS = frozenset({"maximum", "minimum"})
+_TOLD = (FactResult, LimitResult, ProcedureResult, CheckResult, BandResult, BothResult)
+_CONFIRMING = frozenset({
+    "really", "sure", "correct", "certain", "true", "seriously", "positive", "definitely", "confirm", "again", "check",
+    "same", "still", "even", "always", "right", "repeat",
+})  # fmt: skip
 
 
 def prefers_carried(
@@ -73,3 +95,38 @@ def told_anew(merged: Question, alone: Question, context: Context, knowledge: Kn
         other = resolve_scored(merged, knowledge, avoid=found.record)
         return other if not isinstance(other.result, (Declined, Choices)) else found
     return found
+
+
+def tells_again(result: Result, alone: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a result is what was told last, though the turn asks or names more than the question before: it
+    was not understood then. One that only wants it confirmed may be told it again.
+    """
+    if result != context.result or context.asked is None:
+        return False
+    if not isinstance(result, _TOLD) and not (isinstance(result, TableResult) and names_thing(alone, knowledge)):
+        return False
+    if not _OTHER.isdisjoint(alone.reading.words):
+        return True
+    if alone.reading.amounts or alone.named_variant or not _CONFIRMING.isdisjoint(alone.reading.words):
+        return False
+    units = {value.unit.lower() for value in context.answer.values} if context.answer else set()
+    if not units.isdisjoint(alone.reading.words):
+        return False  # one of the figures told is asked for by its unit
+    if isinstance(result, (CheckResult, BandResult)) and alone.reading.has("steps"):
+        return False  # a verdict says what is to be done
+    known = context.asked.reading.concepts | context.asked.background | _BOUNDS
+    return any(not m.weak and known.isdisjoint(m.concepts) for m in alone.reading.mentions)
+
+
+def of_another(alone: Question, second: Scored, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn names another thing for what was asked last, and asks nothing of its own: the same record
+    answers it otherwise ("nose tyres?", after a speed of the main ones; "another's 169", after a verdict).
+    """
+    told = context.answer.entry if context.answer else ""
+    if not told or second.record != told or second.result == context.result or isinstance(second.result, OPEN):
+        return False
+    if not isinstance(second.result, (ModelResult, ScheduleResult, BandResult, CheckResult)):
+        return False
+    asks = any(knowledge.lexicon.kinds.get(c, "")[:3] == "ask" for m in alone.reading.mentions for c in m.concepts)
+    bounded = bool(alone.reading.asked & (QUANTITIES | _BOUNDS))
+    return not asks and not bounded and len(alone.reading.words) <= _SHORT

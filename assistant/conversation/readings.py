@@ -6,7 +6,9 @@ from __future__ import annotations
 
 from assistant.conversation.context import Context
 from assistant.conversation.following import Merged, merged_words
+from assistant.conversation.settings import other_setting
 from assistant.knowledge.records import Model
+from assistant.resolving.asked_quantity import quantity_of
 from assistant.resolving.given_states import given_states
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.models import bind, cued_parts
@@ -16,6 +18,10 @@ from assistant.understanding.reading import ELSEWHERE
 from assistant.understanding.states import Condition
 
 _POINTING = frozenset({"that", "it", "this", "those", "its"})
+_POINTING_AT = frozenset({"it", "its", "them", "they", "their"})
+_WHETHER = frozenset({"is", "are", "do", "does", "can", "will", "may", "must", "should"})
+_WEIGHT = 3
+"""How many things a quantity that was asked for counts as."""
 _TELLING = (TableResult, FactResult)
 
 
@@ -44,6 +50,9 @@ def carried(alone: Question, context: Context, given: tuple[Condition, ...], kno
     kept = tuple(c._replace(where=()) for c in states if c.input not in named)
     variant = alone.variant if alone.named_variant else before.variant
     background = before.reading.concepts
+    pointed = not _POINTING_AT.isdisjoint(before.reading.words)
+    if before.background and (pointed or not _names_own(before, knowledge)):
+        background |= before.background  # it leant on what was spoken of before, which is still spoken of
     if answer and isinstance(context.result, _TELLING) and _POINTING.intersection(alone.reading.words):
         # "What deceleration is that?": what was answered is spoken of as well as what was asked.
         background |= knowledge.phrase(answer.text.partition(". ")[0]).concepts
@@ -53,7 +62,60 @@ def carried(alone: Question, context: Context, given: tuple[Condition, ...], kno
         context=True,
         background=background,
         near=near,
+        spoken=pointed_at(alone, context, knowledge),
+        wanted=_wanted(alone, context, knowledge),
+        after=_named_before(alone, before, knowledge),
     )
+
+
+def _named_before(alone: Question, before: Question, knowledge: Knowledge) -> tuple[frozenset[str], ...]:
+    """Return the senses of each thing that the question before named, and of what it asked where a turn asks nothing
+    itself. What takes the place of its like is not meant any more.
+    """
+    asks = _asks(alone, knowledge)
+    families = knowledge.lexicon.families_of
+    mine = families(alone.reading.concepts)
+    named = [m for m in before.reading.mentions if not knowledge.matcher.is_soft(m) and not mine & families(m.concepts)]
+    asked = [m for m in named if is_quantity(m.concepts, knowledge)]
+    things = [m for m in named if m not in asked]
+    return tuple(m.concepts | m.implied for m in (*things, *(() if asks else _WEIGHT * asked)))
+
+
+def _wanted(alone: Question, context: Context, knowledge: Knowledge) -> str:
+    """Return the quantity that was given last, for a turn that asks none itself."""
+    told = context.result
+    if told is None or isinstance(told, (Needed, Choices)) or _asks(alone, knowledge):
+        return ""
+    return quantity_of(told, knowledge)
+
+
+def pointed_at(alone: Question, context: Context, knowledge: Knowledge) -> frozenset[str]:
+    """Return the things spoken of before that a turn points at ("it", "them"), none where it points at nothing."""
+    before = context.asked
+    if before is None or _POINTING_AT.isdisjoint(alone.reading.words):
+        return frozenset()
+    things = frozenset(
+        concept
+        for m in before.reading.mentions
+        if not knowledge.matcher.is_soft(m) and not is_quantity(m.concepts, knowledge)
+        for concept in m.concepts
+    )
+    left = (c for c in before.background if knowledge.lexicon.kinds.get(c) in ("thing", ""))
+    return things or frozenset(left)
+
+
+def _asks(question: Question, knowledge: Knowledge) -> bool:
+    """Return whether a turn asks something itself: an aspect, a quantity, whether something is so."""
+    if not _WHETHER.isdisjoint(question.reading.words[:2]):
+        return True
+    kinds = (knowledge.lexicon.kinds.get(c, "") for m in question.reading.mentions for c in m.concepts)
+    return any(kind in ("ask", "ask!", "quantity") for kind in kinds)
+
+
+def _names_own(question: Question, knowledge: Knowledge) -> bool:
+    """Return whether a question names a thing, and not only what is asked of one."""
+    things = (m for m in question.reading.mentions if not knowledge.matcher.is_soft(m))
+    return any(not is_quantity(m.concepts, knowledge) for m in things)
 
 
 def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bool) -> tuple[Question, bool]:
@@ -68,7 +130,9 @@ def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bo
         turn = " ".join((*first, *alone.reading.words))
         found = Merged(" , ".join((" ".join(before.reading.words).rstrip("?. "), turn)), True)
     else:
-        found = merged_words(before, alone, knowledge, corrects, _parts(alone, context, knowledge), asked_back)
+        setting = other_setting(alone, context, knowledge)
+        parts = _parts(alone, context, knowledge)
+        found = merged_words(before, alone, knowledge, corrects, parts, asked_back, setting)
     whole = question_of(found.words, knowledge, alone.variant if alone.named_variant else before.variant)
     if alone.named_variant:
         whole = whole._replace(variant=alone.variant, named_variant=True)
@@ -79,7 +143,9 @@ def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bo
     kept = tuple(c for c in before.conditions if not c.where and c.input not in named)
     text = alone.reading.text
     whole = whole._replace(conditions=(*kept, *whole.conditions))
-    return whole._replace(reading=whole.reading._replace(text=text), context=True), found.whole
+    leant = frozenset() if _names_own(before, knowledge) else before.background
+    reading = whole.reading._replace(text=text)
+    return whole._replace(reading=reading, context=True, background=leant), found.whole
 
 
 def _asked_first(alone: Question, context: Context, knowledge: Knowledge) -> tuple[str, ...]:

@@ -7,16 +7,17 @@ from collections.abc import Iterable
 from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation, Number
 from assistant.conversation.composing import composed, replied
 from assistant.conversation.context import Context
-from assistant.conversation.controls import asks_place, believes, control
+from assistant.conversation.controls import asks_place, asks_since, believed_words, believes, control
 from assistant.conversation.disputing import cleared, listed, set_aside
 from assistant.conversation.disputing import with_disputes as with_disputes
 from assistant.conversation.library import library_reply
 from assistant.conversation.readings import is_quantity, question_of
 from assistant.knowledge.records import Change, Fact, Source
 from assistant.quantities.amounts import Amount
+from assistant.resolving.changes import changes_of
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import ChangeResult, FactResult, Needed, Result
+from assistant.resolving.results import ChangeResult, FactResult, LimitResult, Needed, Result
 from assistant.understanding.reading import Mention
 
 _DISPUTING = {"dispute": set_aside, "undispute": cleared, "disputes": listed}
@@ -35,8 +36,8 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
         asked = library_reply(text, context, knowledge)
         if asked:
             return asked, context
-        believed = _believed(text, context, knowledge)
-        return (believed, context) if believed else None
+        told = _since(text, context, knowledge) or _believed(text, context, knowledge)
+        return (told, context) if told else None
     if name in ("why", "source", "again") and context.answer is None:
         return None
     last = context.answer
@@ -46,7 +47,7 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
         return last._replace(question=text), context
     if name == "why" and last:
         return _why(text, context, knowledge)
-    if name == "source" and last:
+    if name == "source" and last and not asks_since(text):
         found = _whereabouts(text, context, knowledge) if asks_place(text) else None
         if found:
             return found
@@ -57,14 +58,39 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
     return _DISPUTING[name](text, context, knowledge) if name in _DISPUTING else None
 
 
+def _since(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
+    """Return since when the figure told last holds, where a revision changed it."""
+    last = context.answer
+    if last is None or not asks_since(text):
+        return None
+    told = (*(last.values[:1] and (last.entry,)), *_limits_told(context))
+    changes = tuple(c for name in dict.fromkeys(told) for c in changes_of(name, knowledge))
+    if not changes:
+        return None
+    asked = context.asked or question_of(text, knowledge, "")
+    return composed(text, asked, ChangeResult(changes), knowledge)
+
+
+def _limits_told(context: Context) -> tuple[str, ...]:
+    """Return the ids of the limits that the last result told of."""
+    result = context.result
+    if isinstance(result, LimitResult):
+        return tuple(limit.id for limit in result.limits)
+    if isinstance(result, ChangeResult):
+        return tuple(change.record for change in result.changes)
+    return ()
+
+
 def _believed(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
     """Return the last answer again, held against what the turn believes: never agreed to, unless it is so."""
     last = context.answer
     if last is None or not last.values or not believes(text):
         return None
     reading = knowledge.reader.read(text)
+    said_so = believed_words(text)
     if not reading.amounts or any(
-        not m.weak and not m.passing and m.known for m in reading.mentions if not _colours(m, knowledge)
+        not m.weak and not m.passing and m.known for m in reading.mentions
+        if not _colours(m, knowledge) and not said_so.issuperset(m.text.split())
     ):
         return None
     said, first = reading.amounts[-1], last.values[0]
@@ -130,15 +156,25 @@ def _whereabouts(text: str, context: Context, knowledge: Knowledge) -> tuple[Ans
     if asked is None:
         return None
     things = [m.text for m in asked.reading.mentions if not _colours(m, knowledge)]
-    question = question_of(f"where is the {' '.join(things)}", knowledge, asked.variant)
-    scored = resolve_scored(question, knowledge)
-    if not things or not isinstance(scored.result, FactResult) or scored.score < _SURE:
-        return None
-    if "where" not in knowledge.matcher.vocabulary(scored.result.fact.id):
-        return None
-    question = question._replace(reading=question.reading._replace(text=text))
-    answer = composed(text, question, scored.result, knowledge)
-    return answer, context._replace(answer=answer)
+    told = context.answer.entry if context.answer else ""
+    named = [" ".join(things), *reversed(things), *_subjects(told, knowledge)]
+    for thing in dict.fromkeys(filter(None, named)):
+        question = question_of(f"where is the {thing}", knowledge, asked.variant)
+        scored = resolve_scored(question, knowledge)
+        told = scored.result.fact.id if isinstance(scored.result, FactResult) else ""
+        if scored.score < _SURE or not told or "where" not in knowledge.matcher.vocabulary(told):
+            continue
+        question = question._replace(reading=question.reading._replace(text=text))
+        answer = composed(text, question, scored.result, knowledge)
+        return answer, context._replace(answer=answer)
+    return None
+
+
+def _subjects(name: str, knowledge: Knowledge) -> list[str]:
+    """Return the things that the first way of asking for a record names."""
+    asks = getattr(knowledge.base.records.get(name), "asks", ())[:1]
+    phrases = [knowledge.phrase(ask.replace("[", "").replace("]", "")) for ask in asks]
+    return [m.text for phrase in phrases for m in phrase.mentions if not _colours(m, knowledge)]
 
 
 def _is_reason(fact: Fact, last: Answer, asked: Question, knowledge: Knowledge) -> bool:

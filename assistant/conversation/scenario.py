@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from assistant.conversation.context import Context
-from assistant.conversation.readings import carried, merged
+from assistant.conversation.readings import carried, merged, question_of
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result, TableResult, TablesResult
 from assistant.understanding.binding import value_meant
-from assistant.understanding.reading import STATE
+from assistant.understanding.reading import STATE, Reading
 from assistant.understanding.states import Condition, conditions
 
 _ADDING = frozenset({"too", "also", "well", "another", "now", "then", "plus", "and", "next", "later", "additionally"})
 _POINTING = frozenset({"it", "that", "they", "its"})
+_BESIDES = frozenset({"else", "rest", "other", "otherwise"})
 _REPLACING = frozenset({"instead", "only", "rather", "just"})
 
 
@@ -35,6 +36,22 @@ def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Ques
     if not results:
         return None
     return question, results[0] if len(results) == 1 else TablesResult(tuple(results))
+
+
+def without_states(alone: Question, context: Context, knowledge: Knowledge) -> Context:
+    """Return the conversation with no state given any more, after a turn by which all is normal again."""
+    before = context.asked
+    if before is None or not says_all_normal(alone.reading) or not (before.conditions or context.scenario):
+        return context
+    places = {k for c in before.conditions for k in c.where}
+    rest = " ".join(w for k, w in enumerate(before.reading.words) if k not in places)
+    asked = question_of(rest, knowledge, before.variant)._replace(background=before.background, conditions=())
+    return context._replace(asked=asked, scenario=())
+
+
+def says_all_normal(reading: Reading) -> bool:
+    """Return whether a text says that everything is normal, and not only everything else."""
+    return any(m.holds("all_normal") and _BESIDES.isdisjoint(m.text.split()) for m in reading.mentions)
 
 
 def _with_failures(alone: Question, context: Context, knowledge: Knowledge) -> Question:

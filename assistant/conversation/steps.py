@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from assistant.conversation.context import Context
 from assistant.knowledge.records import Step
 from assistant.resolving.asked_quantity import QUANTITIES
@@ -10,6 +12,8 @@ from assistant.resolving.results import ProcedureResult, Result
 from assistant.understanding.reading import Mention
 
 _LONG = 8
+_CLEAR = 0.9
+_PARTS = frozenset({"part", "bit", "step"})
 _FEW = 4
 _ORDER = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
 _LAST = frozenset({"last", "final"})
@@ -71,13 +75,18 @@ def step_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     begins with what the turn says has happened: "and if it is still amber?".
     """
     told = context.result
-    if not isinstance(told, ProcedureResult) or len(alone.reading.words) > _LONG or alone.reading.amounts:
+    words = [w for w in alone.reading.words if w[0].isalnum()]
+    if not isinstance(told, ProcedureResult) or len(words) > _LONG or alone.reading.amounts:
         return None
     asked = alone.reading.asked & QUANTITIES or {c for m in alone.reading.mentions for c in m.concepts & QUANTITIES}
     giving = [i for i, step in enumerate(told.procedure.steps) if asked & _quantities(step, knowledge)]
     things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m) and not m.concepts & QUANTITIES]
     if not asked:
-        giving = _begun_by(told, things, alone.reading.words, knowledge) or _after(told, things, alone, knowledge)
+        giving = (
+            _begun_by(told, things, alone.reading.words, knowledge)
+            or _after(told, things, alone, knowledge)
+            or _naming(told, things, alone, knowledge)
+        )
     elif told.step in giving and not things:
         giving = [told.step]
     elif things:
@@ -86,6 +95,24 @@ def step_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     if len(giving) != 1:
         return None
     return _of_the_procedure(alone, context), told._replace(step=giving[0])
+
+
+def step_named(
+    alone: Question, score: float, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return the one step of the procedure just told that speaks of all a turn names: "use autobrake for that?", unless
+    the turn answers clearly by itself. score: how well it does. A thing alone ("the pedals part") asks for its step.
+    """
+    told, words = context.result, alone.reading.words
+    if not isinstance(told, ProcedureResult) or len(words) > _LONG or alone.reading.amounts:
+        return None
+    rest = [w for w in words if w not in _FILLING and w not in _PARTS]
+    things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m) and not m.concepts & QUANTITIES]
+    only = len(things) == 1 and len(rest) <= len(things[0].taken)
+    if alone.reading.asked & QUANTITIES or not (only or (len(things) > 1 and score < _CLEAR)):
+        return None
+    steps = _naming(told, things, alone, knowledge)
+    return (_of_the_procedure(alone, context), told._replace(step=steps[0])) if len(steps) == 1 else None
 
 
 def _of_the_procedure(alone: Question, context: Context) -> Question:
@@ -119,6 +146,23 @@ def _after(told: ProcedureResult, things: list[Mention], alone: Question, knowle
     return [done[0] + 1] if len(done) == 1 and done[0] + 1 < len(said) else []
 
 
+def _naming(told: ProcedureResult, things: list[Mention], alone: Question, knowledge: Knowledge) -> list[int]:
+    """Return the steps that speak of all the things a turn names, where it asks nothing else of them."""
+    asks = {knowledge.lexicon.kinds.get(c, "") for m in alone.reading.mentions for c in m.concepts}
+    if not things or "ask!" in asks or alone.reading.has("meaning", "function", "compare", "cause", "list_all"):
+        return []
+    steps = told.procedure.steps
+    found = [i for i, step in enumerate(steps) if _says_all((step.do,), things, knowledge)]
+    found = found or [i for i, step in enumerate(steps) if _says_all(step.asks, things, knowledge)]
+    return found if len(found) < len(steps) else []
+
+
+def _says_all(texts: Iterable[str], things: list[Mention], knowledge: Knowledge) -> bool:
+    """Return whether some texts hold all of some things between them."""
+    said = frozenset().union(*(knowledge.phrase(text).concepts for text in texts))
+    return all(not thing.concepts.isdisjoint(said) for thing in things)
+
+
 def _quantities(step: Step, knowledge: Knowledge) -> set[str]:
     """Return the quantities whose amounts a step gives."""
     found = {value.quantity for value in step.values}
@@ -131,5 +175,4 @@ def _quantities(step: Step, knowledge: Knowledge) -> set[str]:
 def _speaks_of(told: ProcedureResult, index: int, things: list[Mention], knowledge: Knowledge) -> bool:
     """Return whether a step, or the one before it, speaks of all that the turn names."""
     steps = told.procedure.steps[max(0, index - 1) : index + 1]
-    said = frozenset().union(*(knowledge.phrase(step.do).concepts for step in steps))
-    return all(not thing.concepts.isdisjoint(said) for thing in things)
+    return _says_all((*(step.do for step in steps), *told.procedure.steps[index].asks), things, knowledge)

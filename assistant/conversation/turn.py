@@ -13,6 +13,7 @@ from assistant.conversation.controls import halves
 from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.replies import controlled, with_disputes
 from assistant.conversation.returning import returned, with_topic
+from assistant.conversation.scenario import says_all_normal
 from assistant.conversation.switching import only_switches, variant_named
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Choices, Result, TableResult
@@ -90,5 +91,5 @@ def _remembered(context: Context, question: Question, result: Result, answer: An
     given = tuple(c for c in question.conditions if not c.is_result and not c.implied)
     return context._replace(
         variant=variant, asked=question, result=result, answer=answer, offered=offered,
-        scenario=given or context.scenario, earlier=with_topic(context),
+        scenario=given or (() if says_all_normal(question.reading) else context.scenario), earlier=with_topic(context),
     )  # fmt: skip

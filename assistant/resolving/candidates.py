@@ -261,6 +261,11 @@ def _model(model: Model, match: Match, question: Question, know: Knowledge) -> I
     result = resolve_model(model, binding, question, know)
     if result is None:
         return
+    if isinstance(result, ModelResult) and not result.values:
+        named = _named_by_figure(question, know)
+        if named:
+            yield from _model(know.record(model.id, named.variant), match, named, know)
+            return
     score = match.score * 0.62 ** len(binding.left) * (1 - 0.03 * min(binding.cost, 12))
     if isinstance(result, Needed):
         share = binding.amounts_used / (binding.amounts_used + len(binding.missing))
@@ -270,6 +275,16 @@ def _model(model: Model, match: Match, question: Question, know: Knowledge) -> I
         if result.against is not None and not _compares(question):
             score *= _UNCOMPARED
         yield _calculated(result, binding, score, match)
+
+
+def _named_by_figure(question: Question, know: Knowledge) -> Question | None:
+    """Return a question whose bare figure, which nothing can be calculated from, is the variant of that name."""
+    bare = [a for a in question.reading.amounts if a.unit is None and f"{a.value:g}" in know.variants]
+    if len(bare) != 1:
+        return None
+    reading = question.reading._replace(amounts=tuple(a for a in question.reading.amounts if a is not bare[0]))
+    variant = question.variant if question.named_variant else f"{bare[0].value:g}"
+    return question._replace(reading=reading, variant=variant)
 
 
 def _compares(question: Question) -> bool:

@@ -16,6 +16,8 @@ from assistant.resolving.changes import change_result, variant_result
 from assistant.resolving.conversions import conversion
 from assistant.resolving.joining import joined
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.leaning import ANSWERING as ANSWERING
+from assistant.resolving.leaning import by_what_it_leans_on
 from assistant.resolving.offering import COVER, unsure
 from assistant.resolving.results import (
     CheckResult,
@@ -34,13 +36,11 @@ from assistant.resolving.steering_order import deflections, leaves_centred, name
 from assistant.understanding.matching import Match, strange
 from assistant.understanding.reading import ELSEWHERE, OUTSIDE, Mention
 
-ANSWERING = 0.7
 _LEAST = 0.4
 _AHEAD = 0.08
 _MUCH, _CLOSE = 0.75, 0.06
 """Share of a way of asking below which a record leaves as open what is meant as one that fits nearly as well."""
-_SAME_PARAGRAPH = 1.1
-_SAME_SECTION = 1.04
+_WANTED = 1.1
 
 
 class Scored(NamedTuple):
@@ -151,7 +151,8 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
     found.extend(Candidate(s, w, r) for s, w, r in state_candidates(question, know, excused))
     found.extend(_specials(question, know, ranked))
     asked = question.reading.asked & QUANTITIES
-    found = [_by_place(_by_asked(c, asked, question, know), question, know) for c in found]
+    found = [_by_asked(c, asked, question, know) for c in found]
+    found = by_what_it_leans_on(found, question, know)
     found = _verdict_first(found, question, know)
     found.sort(key=lambda c: (-round(c.score, 3), -c.weight))
     return found
@@ -216,6 +217,8 @@ def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, k
             return candidate
         return candidate._replace(score=candidate.score * (0.9 if "count" in asked else 0.7))
     mine = quantity_of(candidate.result, know)
+    if question.wanted and mine == question.wanted:
+        return candidate._replace(score=candidate.score * _WANTED)
     if not asked and mine and mine in question.reading.concepts:
         return candidate._replace(score=candidate.score * 1.03)
     if not asked or not mine:
@@ -227,19 +230,6 @@ def _is_its_own(result: TableResult, asked: frozenset[str], know: Knowledge) -> 
     """Return whether a table itself tells what is asked for as a quantity: "how hard may I press" is a technique."""
     asks = (ask for o in result.table.outputs if o.id in result.asked for ask in o.asks)
     return any(not asked.isdisjoint(m.concepts) for ask in asks for m in know.phrase(ask).mentions)
-
-
-def _by_place(candidate: Candidate, question: Question, know: Knowledge) -> Candidate:
-    """Let a record of the paragraph spoken of come forward, and less so one of its section."""
-    if not question.near or not candidate.match:
-        return candidate
-    own = know.base.records[candidate.match.record].sources
-    if set(own) & set(question.near):
-        return candidate._replace(score=candidate.score * _SAME_PARAGRAPH)
-    sections = {(s.document, s.paragraph.rpartition(".")[0]) for s in question.near}
-    if any((s.document, s.paragraph.rpartition(".")[0]) in sections for s in own):
-        return candidate._replace(score=candidate.score * _SAME_SECTION)
-    return candidate
 
 
 def _specials(question: Question, know: Knowledge, ranked: list[Match]) -> Iterable[Candidate]:

@@ -78,5 +78,11 @@ class Question(NamedTuple):
     """Parts of it were taken over from the question before."""
     near: tuple[Source, ...] = ()
     """Paragraphs that the answer before rests on: what stands there is more likely meant."""
+    wanted: str = ""
+    """The quantity that the answer before gave, where a turn names another thing and asks no quantity itself."""
+    spoken: frozenset[str] = frozenset()
+    """Things that were spoken of before, where a turn points at one: "how often may I press it?"."""
+    after: tuple[frozenset[str], ...] = ()
+    """What the question before named, which a turn that leans on it still means: the senses of each."""
     unsaid: tuple[str, ...] = ()
     """Inputs that were told of without a state that is understood."""
