@@ -163,7 +163,7 @@ def _told_of_it(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Qu
     third = resolve_scored(question, knowledge, avoid=told)
     same = resolve_scored(question, knowledge)
     if same.record == told and same.score >= max(_SURE, third.score + _AHEAD):
-        return None  # what was told says that too
+        return (question, same.result) if same.result != context.result else None  # what was told says that too
     answers = not isinstance(third.result, OPEN) and third.result != context.result
     least = _EXPLAINED if not leaves_out(turn.alone, third, knowledge) else _LEANING
     if answers and third.score >= max(least, turn.first.score):

@@ -36,6 +36,7 @@ _LEANING = 0.66
 _CLEARLY = 0.08
 _OTHER = frozenset({"else", "otherwise"})
 _SHORT = 6
+_DUST = 1e-9
 _BOUNDS = frozenset({"maximum", "minimum"})
 _TOLD = (FactResult, LimitResult, ProcedureResult, CheckResult, BandResult, BothResult)
 _CONFIRMING = frozenset({
@@ -107,6 +108,8 @@ def tells_again(result: Result, alone: Question, context: Context, knowledge: Kn
         return False
     if not _OTHER.isdisjoint(alone.reading.words):
         return True
+    if alone.reading.amounts and isinstance(result, (FactResult, LimitResult)):
+        return not any(_is_told(amount.value, context) for amount in alone.reading.amounts)
     if alone.reading.amounts or alone.named_variant or not _CONFIRMING.isdisjoint(alone.reading.words):
         return False
     units = {value.unit.lower() for value in context.answer.values} if context.answer else set()
@@ -116,6 +119,13 @@ def tells_again(result: Result, alone: Question, context: Context, knowledge: Kn
         return False  # a verdict says what is to be done
     known = context.asked.reading.concepts | context.asked.background | _BOUNDS
     return any(not m.weak and known.isdisjoint(m.concepts) for m in alone.reading.mentions)
+
+
+def _is_told(value: float, context: Context) -> bool:
+    """Return whether the last answer, or the question that it answered, holds a figure."""
+    told = [v.value for v in context.answer.values] if context.answer else []
+    asked = [a.value for a in context.asked.reading.amounts] if context.asked else []
+    return any(abs(value - figure) < _DUST for figure in (*told, *asked))
 
 
 def of_another(alone: Question, second: Scored, context: Context, knowledge: Knowledge) -> bool:
