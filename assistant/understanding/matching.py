@@ -7,12 +7,11 @@ record: it is kept only to say what is known nearby.
 
 from __future__ import annotations
 
-from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping
-from heapq import nlargest
 from math import log
 from typing import Any, NamedTuple
 
+from assistant.understanding.evidence import Content, Fit, Fits, Worth
 from assistant.understanding.packing import SEPARATOR, unpack_ask
 from assistant.understanding.reading import OUTSIDE, PLAIN, STATE, Mention, Reading
 
@@ -20,12 +19,14 @@ STRANGE = 5.0
 """Weight of a word that no record knows."""
 _MOST, _TIED = 60, 120
 """Ways of asking that are matched, and how many more that are worth as much as the last of them."""
+_EVERYWHERE = 1500
+"""Ways of asking that hold a concept from which it tells nothing apart."""
+_DUST = 1e-9
+"""What sums of the same weights may differ by."""
 _SOFT_PENALTY = 0.94
 _BOUND_PENALTY = 0.84
 _BROUGHT_ALONG = 0.3
 """Share of its weight that a concept nobody named counts for when the ways of asking worth a match are gathered."""
-_BY_THE_WAY = 0.8
-"""Share of a concept that another one only brings along."""
 _ASIDE_PENALTY = 0.82
 _PASSING_PENALTY = 0.98
 _STATE_WEIGHT = 1.2
@@ -53,34 +54,27 @@ class Match(NamedTuple):
 
 
 class _Sought(NamedTuple):
-    """What a question holds against every way of asking; primary: concepts that nothing else brings along."""
+    """What a question holds against every way of asking."""
 
     concepts: frozenset[str]
-    primary: frozenset[str]
-    content: list[_Content]
-    total: float
-
-
-class _Content(NamedTuple):
-    """A mention that counts: its weight, whether another subject owns it, what it costs when left unexplained."""
-
-    mention: Mention
-    weight: float
-    outside: bool
-    left: float | None
+    worth: Worth
+    fits: Fits
 
 
 class _Ask(NamedTuple):
-    """A way of asking: parts with weights, each any of some concepts; the weight of those that are required, and
-    all concepts of them together.
+    """A way of asking: whose it is (record, tag); parts with weights, each any of some concepts; the weight of those
+    that are required, and all concepts of them together.
     """
 
-    record: str
-    tag: str
+    of: tuple[str, str]
     required: tuple[tuple[frozenset[str], float], ...]
     optional: tuple[tuple[frozenset[str], float], ...]
     whole: float
     concepts: frozenset[str]
+
+
+_Best = tuple[float, float, float, _Ask, Fit]
+"""The best way of asking for the same: its score, the share of it that is covered, the weight covered, how it fits."""
 
 
 class Matcher:
@@ -105,7 +99,7 @@ class Matcher:
             record, tag, required, optional = unpack_ask(self._asks[index])
             concepts = frozenset().union(*(part for part, _ in (*required, *optional)))
             whole = sum(weight for _, weight in required)
-            found = self._read_asks[index] = _Ask(record, tag, required, optional, whole, concepts)
+            found = self._read_asks[index] = _Ask((record, tag), required, optional, whole, concepts)
         return found
 
     def _holders(self, concept: str) -> list[int]:
@@ -175,27 +169,33 @@ class Matcher:
         only: the ids to rank, when others are out of question.
         """
         sought = self._sought(reading, given, excused)
-        best: dict[tuple[str, str], Match] = {}
+        worth, fits, concepts = sought.worth, sought.fits, sought.concepts
+        best: dict[tuple[str, str], _Best] = {}
         for index in self._candidates(reading, given) if only is None else self._asks_of(only):
-            ask = self._ask(index)
-            held = best.get((ask.record, ask.tag))
-            covered = _coverage(ask.required, sought)
-            if held is not None and covered <= held.score * ask.whole:
+            ask = self._read_asks.get(index) or self._ask(index)
+            of, required, _, whole, own = ask
+            weight = 0.0
+            for part, each in required:
+                weight += each * worth[part]
+            covered = weight / whole if whole else 0.0
+            held = best.get(of)
+            if held is not None and covered <= held[0]:
                 continue  # no score is above the share that is covered
-            match = self._match(ask, sought, covered)
-            if held is None or match.score > held.score:
-                best[ask.record, ask.tag] = match
-        return sorted(best.values(), key=lambda m: (-m.score, -m.matched))
+            fit = fits[own & concepts, of[0]]
+            score = covered * fit.shared * fit.penalty * fit.halved
+            if held is None or score > held[0]:
+                best[of] = score, covered, weight, ask, fit
+        return sorted((_match(each, worth) for each in best.values()), key=lambda m: (-m.score, -m.matched))
 
     def _sought(self, reading: Reading, given: Iterable[str], excused: Collection[int]) -> _Sought:
         primary = frozenset().union(*(m.concepts for m in reading.mentions)).union(given)
+        concepts = reading.concepts.union(given)
         content = [
-            _Content(m, self.mention_weight(m), any(c.startswith(OUTSIDE) for c in m.concepts), self._left_over(m))
+            Content(m, self.mention_weight(m), any(c.startswith(OUTSIDE) for c in m.concepts), self._left_over(m))
             for m in reading.mentions
             if not (m.weak or m.start in excused)
         ]
-        total = sum(c.weight for c in content) or 1.0
-        return _Sought(reading.concepts.union(given), primary, content, total)
+        return _Sought(concepts, Worth(primary, concepts), Fits(content, self.vocabulary))
 
     def _asks_of(self, records: frozenset[str]) -> list[int]:
         """Return the ways of asking of some records."""
@@ -205,46 +205,35 @@ class Matcher:
         return found
 
     def _candidates(self, reading: Reading, given: Iterable[str]) -> list[int]:
-        gathered: dict[int, float] = defaultdict(float)
-        telling = frozenset().union(*(m.concepts for m in reading.mentions if not m.weak)).union(given)
-        concepts = sorted(reading.concepts.union(given), key=lambda c: len(self._holders(c)))
-        for concept in concepts:
-            holders = self._holders(concept)
-            if len(holders) > 1500 and gathered:
-                continue
-            gain = self.weight(concept) * (1.0 if concept in telling else _BROUGHT_ALONG)
-            for index in holders:
-                gathered[index] += gain
+        gathered = self._gathered(reading, given)
         if len(gathered) <= _MOST:
             return list(gathered)
-        best = nlargest(_MOST + _TIED, gathered, key=gathered.__getitem__)
-        least = gathered[best[_MOST - 1]] - 1e-9
-        return [index for index in best if gathered[index] >= least]
+        least = _nth(gathered, _MOST) - _DUST
+        best = [index for index, weight in gathered.items() if weight >= least]
+        best.sort(key=gathered.__getitem__, reverse=True)
+        return best[: _MOST + _TIED]
 
-    def _match(self, ask: _Ask, sought: _Sought, covered: float) -> Match:
-        bonus = sum(weight for part, weight in ask.optional if not part.isdisjoint(sought.concepts))
-        explained, penalty, barred = self._explained(ask, sought)
-        cover = covered / ask.whole if ask.whole else 0.0
-        share = explained / sought.total
-        score = cover * (0.55 + 0.45 * share) * penalty * 0.5 ** len(barred)
-        return Match(ask.record, ask.tag, score, cover, covered + bonus, share, tuple(barred))
+    def _gathered(self, reading: Reading, given: Iterable[str]) -> dict[int, float]:
+        """Return the ways of asking that hold something of a question, with the weight of what they hold.
 
-    def _explained(self, ask: _Ask, sought: _Sought) -> tuple[float, float, list[Mention]]:
-        """Return the weight that a way of asking explains, the penalty for the rest, and what bars the record."""
-        explained, penalty = 0.0, 1.0
-        barred: list[Mention] = []
-        asked, vocabulary = ask.concepts, self.vocabulary(ask.record)
-        for mention, weight, outside, left in sought.content:
-            if not asked.isdisjoint(mention.concepts):
-                explained += weight
-            elif not asked.isdisjoint(mention.implied):
-                explained += weight / 2
-            elif outside or vocabulary.isdisjoint(mention.concepts):
-                if left is None:
-                    barred.append(mention)
-                else:
-                    penalty *= left
-        return explained, penalty, barred
+        Left out are those that cannot come among the best, with all that is still to be looked at.
+        """
+        telling = frozenset().union(*(m.concepts for m in reading.mentions if not m.weak)).union(given)
+        concepts = sorted(reading.concepts.union(given), key=lambda c: len(self._holders(c)))
+        gains = [self.weight(c) * (1.0 if c in telling else _BROUGHT_ALONG) for c in concepts]
+        whole = rest = sum(gains)
+        gathered: dict[int, float] = {}
+        closed = False
+        for concept, gain in zip(concepts, gains, strict=True):
+            holders = self._holders(concept)
+            if len(holders) > _EVERYWHERE and gathered:
+                continue
+            if not closed and whole > 2 * rest and len(gathered) >= _MOST < len(holders):
+                closed = _nth(gathered, _MOST) > rest + _DUST
+            for index in gathered.keys() & holders if closed else holders:
+                gathered[index] = gathered.get(index, 0.0) + gain
+            rest -= gain
+        return gathered
 
     def _left_over(self, mention: Mention) -> float | None:
         """Return the penalty for a mention that nothing explains, or None where it bars the record."""
@@ -255,15 +244,15 @@ class Matcher:
         return None if self.is_strict(mention) else _ASIDE_PENALTY
 
 
-def _coverage(required: Iterable[tuple[frozenset[str], float]], sought: _Sought) -> float:
-    """Return the weight covered of the parts that a way of asking needs."""
-    covered = 0.0
-    for part, weight in required:
-        if not part.isdisjoint(sought.primary):
-            covered += weight
-        elif not part.isdisjoint(sought.concepts):
-            covered += weight * _BY_THE_WAY
-    return covered
+def _match(best: _Best, worth: Worth) -> Match:
+    score, covered, weight, ask, fit = best
+    bonus = sum(weight for part, weight in ask.optional if worth[part]) if ask.optional else 0
+    return Match(*ask.of, score, covered, weight + bonus, fit.share, fit.barred)
+
+
+def _nth(weights: Mapping[int, float], number: int) -> float:
+    """Return the weight that so many have, or more than it."""
+    return sorted(weights.values(), reverse=True)[number - 1]
 
 
 def strange(reading: Reading, matcher: Matcher) -> list[Mention]:

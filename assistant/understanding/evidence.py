@@ -1,0 +1,81 @@
+"""What a question holds against ways of asking, each piece of it looked at once however many ways share it.
+
+Ways of asking are made of the same few parts, and their records explain the same few words: what a part is worth to a
+question, and what a way of asking leaves unexplained, is worked out when it first comes up.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import NamedTuple
+
+from assistant.understanding.reading import Mention
+
+_BY_THE_WAY = 0.8
+"""Share of a concept that another one only brings along."""
+
+
+class Content(NamedTuple):
+    """A mention that counts: its weight, whether another subject owns it, what it costs when left unexplained
+    (None: it bars the record).
+    """
+
+    mention: Mention
+    weight: float
+    outside: bool
+    left: float | None
+
+
+class Fit(NamedTuple):
+    """How a way of asking and its record fit the rest of a question.
+
+    share: how much of the question the way of asking explains itself; shared: the factor that this makes. penalty,
+    halved: factors for what is left unexplained, and for what bars the record. barred: the mentions that do.
+    """
+
+    share: float
+    shared: float
+    penalty: float
+    halved: float
+    barred: tuple[Mention, ...]
+
+
+class Worth(dict[frozenset[str], float]):
+    """How far a question holds a part of a way of asking, which is any of some concepts: 1 where it is mentioned."""
+
+    def __init__(self, primary: frozenset[str], concepts: frozenset[str]) -> None:
+        self._primary = primary
+        self._concepts = concepts
+
+    def __missing__(self, part: frozenset[str]) -> float:
+        by_the_way = 0.0 if part.isdisjoint(self._concepts) else _BY_THE_WAY
+        found = self[part] = by_the_way if part.isdisjoint(self._primary) else 1.0
+        return found
+
+
+class Fits(dict[tuple[frozenset[str], str], Fit]):
+    """How ways of asking fit a question, by the concepts that they have in common with it and their record."""
+
+    def __init__(self, content: Iterable[Content], vocabulary: Callable[[str], frozenset[str]]) -> None:
+        self._content = tuple(content)
+        self._vocabulary = vocabulary
+        self._total = sum(c.weight for c in self._content) or 1.0
+
+    def __missing__(self, key: tuple[frozenset[str], str]) -> Fit:
+        asked, record = key
+        explained, penalty = 0.0, 1.0
+        barred: list[Mention] = []
+        vocabulary = self._vocabulary(record)
+        for mention, weight, outside, left in self._content:
+            if not asked.isdisjoint(mention.concepts):
+                explained += weight
+            elif not asked.isdisjoint(mention.implied):
+                explained += weight / 2
+            elif outside or vocabulary.isdisjoint(mention.concepts):
+                if left is None:
+                    barred.append(mention)
+                else:
+                    penalty *= left
+        share = explained / self._total
+        fit = self[key] = Fit(share, 0.55 + 0.45 * share, penalty, 0.5 ** len(barred), tuple(barred))
+        return fit
