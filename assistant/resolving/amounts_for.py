@@ -7,6 +7,7 @@ giving all amounts their parts wins, so that a number is never left over where i
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -63,6 +64,7 @@ def fits(amount: Amount, unit: str, units: Units) -> float | None:
     return units.convert(amount.value, amount.unit, unit)
 
 
+@lru_cache(maxsize=1024)
 def part(name: str, unit: str, cues: str, optional: bool) -> Part:
     """Return a part with its cue words as stems."""
     return Part(name, unit, frozenset(stem(w.lower()) for w in cues.replace(",", " ").split()), optional)

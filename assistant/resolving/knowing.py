@@ -24,13 +24,11 @@ class Knowledge:
         self.reader = Reader(self.lexicon, self.units, lists)
         self.matcher = Matcher(base.derived)
         self.states: StateWords = state_words(base, self.lexicon.sets, self.lexicon.shows)
+        self.variants = list(base.variants)
+        """Ids of the variants; the first is the base type."""
+        self._published = frozenset(d.id for d in base.documents.values() if d.published)
         self._phrases: dict[str, Reading] = {}
         self._phrase_states: dict[str, frozenset[tuple[str, str]]] = {}
-
-    @property
-    def variants(self) -> list[str]:
-        """Ids of the variants; the first is the base type."""
-        return list(self.base.variants)
 
     def phrase(self, text: str) -> Reading:
         """Return the reading of a phrase of the knowledge itself, kept for the next time."""
@@ -53,8 +51,7 @@ class Knowledge:
 
     def is_general(self, record: Any) -> bool:
         """Return whether a record is true of all aeroplanes: it rests on published documents alone."""
-        documents = self.base.documents
-        return all(s.document in documents and documents[s.document].published for s in record.sources)
+        return all(s.document in self._published for s in record.sources)
 
     def figure(self, name: str, variant: str) -> Value | None:
         """Return the stated figure of a limit."""

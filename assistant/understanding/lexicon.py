@@ -21,8 +21,8 @@ _STOPS = frozenset((",", ".", ";", ":", "?", "!"))
 Names = dict[str, list[tuple[tuple[str, ...], tuple[str, ...]]]]
 
 
-_Ranked = tuple[int, list[str], list[str]]
-"""A name's place among those with its first stem, the longest first; its stems; its concepts."""
+_Ranked = tuple[int, list[str], list[str], bool]
+"""A name's place among those with its first stem, the longest first; its stems; its concepts; whether it has a gap."""
 _Beginning = tuple[dict[str, list[_Ranked]], list[_Ranked]]
 
 
@@ -56,28 +56,30 @@ class Lexicon:
         self._stated = frozenset(plain["stated"])
         self._stated_stems = frozenset(plain["stated_stems"])
         self.variant_numbers: list[str] = plain["variant_numbers"]
-        self._corrections: str = plain["corrections"]
+        self._corrections: str | dict[str, str] = plain["corrections"]
 
     def families_of(self, concepts: Iterable[str]) -> set[str]:
         """Return the families that concepts belong to: one of a family takes the place of another."""
         return {self.families[c] for c in concepts if c in self.families}
 
-    def at(self, stems: Sequence[str], start: int, free: Sequence[bool]) -> Found | None:
+    def at(self, stems: list[str], start: int, free: Sequence[bool]) -> Found | None:
         """Return the longest name that begins at a place, or None."""
         by_second, loose = self._beginning(stems[start])
         following = stems[start + 1] if start + 1 < len(stems) else ""
         best: tuple[int, tuple[int, ...], list[str]] | None = None
         for listed in (by_second.get(following, ()), loose):
-            for rank, parts, concepts in listed:
+            for rank, parts, concepts, has_gap in listed:
                 if best is not None and rank > best[0]:
                     break
+                if not has_gap and stems[start : start + len(parts)] != parts:
+                    continue
                 taken = _match(parts, stems, start, free)
-                if taken and not (GAP in parts and self._takes_away(taken, stems, free)):
+                if taken and not (has_gap and self._takes_away(taken, stems, free)):
                     best = rank, taken, concepts
                     break
         return Found(start, best[1][-1] + 1, best[1], tuple(best[2])) if best else None
 
-    def before_thing(self, stems: Sequence[str], start: int, free: Sequence[bool]) -> Found | None:
+    def before_thing(self, stems: list[str], start: int, free: Sequence[bool]) -> Found | None:
         """Return the name at a place; one of a state, a result or another thing leaves a thing its first word.
 
         "No | brake control", "accumulator | brake controller".
@@ -105,9 +107,9 @@ class Lexicon:
             return False
         begin, end = taken[gaps[-1]], taken[-1]
         by_second, _ = self._beginning(stems[begin])
-        for _, parts, concepts in by_second.get(stems[begin + 1] if begin + 1 < len(stems) else "", ()):
+        for _, parts, concepts, has_gap in by_second.get(stems[begin + 1] if begin + 1 < len(stems) else "", ()):
             states = {c for c in concepts if c[0] in "@="}
-            longer = _match(parts, stems, begin, free) if states and GAP not in parts else ()
+            longer = _match(parts, stems, begin, free) if states and not has_gap else ()
             if longer and longer[-1] > end and not states & self._named(parts[1:]):
                 return True
         return False
@@ -116,7 +118,7 @@ class Lexicon:
         """Return the concepts that are named by just these stems."""
         by_second, loose = self._beginning(stems[0])
         listed = by_second.get(stems[1], ()) if len(stems) > 1 else loose
-        return frozenset(c for _, parts, concepts in listed if parts == stems for c in concepts)
+        return frozenset(c for _, parts, concepts, _ in listed if parts == stems for c in concepts)
 
     def _beginning(self, first: str) -> _Beginning:
         """Return the names with a first stem: by their second, and those of one word or with a gap after it."""
@@ -127,14 +129,16 @@ class Lexicon:
             loose: list[_Ranked] = []
             for rank, (parts, concepts) in enumerate(unpack_names(names) if isinstance(names, str) else names):
                 known = loose if len(parts) == 1 or parts[1] == GAP else by_second.setdefault(parts[1], [])
-                known.append((rank, parts, concepts))
+                known.append((rank, parts, concepts, GAP in parts))
             found = self._begun[first] = by_second, loose
         return found
 
     def correction(self, word: str) -> str | None:
         """Return the proper word of a listed misspelling, or None."""
-        at = self._corrections.find(f"\n{word} ")
-        return None if at < 0 else self._corrections[at + len(word) + 2 : self._corrections.index("\n", at + 1)]
+        if isinstance(self._corrections, str):
+            pairs = (line.partition(" ") for line in self._corrections.strip().splitlines())
+            self._corrections = {wrong: right for wrong, _, right in pairs}
+        return self._corrections.get(word)
 
     def knows(self, word: str) -> bool:
         """Return whether a word is part of a name or of the knowledge's own text."""

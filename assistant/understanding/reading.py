@@ -32,6 +32,8 @@ from assistant.understanding.words import stem
 MOST_CHARACTERS = 2000
 MOST_TOKENS = 160
 """A question is shorter; what is longer is cut here, so that no text can keep the reader busy."""
+_MOST_KEPT = 5000
+"""Words of which it is remembered what they are, before all are forgotten."""
 
 OUTSIDE = "!"
 """Begins the concept of a name that belongs to other subjects: each stands for itself alone."""
@@ -165,6 +167,7 @@ class Reader:
         self._known_units = frozenset(w for unit in units for name in unit.names for w in name)
         self._spellings: tuple[list[str], list[str]] | None = None
         self._mended: dict[str, str | None] = {}
+        self._on_list: dict[tuple[str, str], bool] = {}
         self._latest: tuple[str, bool, Reading] | None = None
 
     def read(self, text: str, mending: bool = True) -> Reading:
@@ -401,7 +404,7 @@ class Reader:
 
     def _mend(self, word: str) -> str | None:
         if word not in self._mended:
-            if len(self._mended) > 5000:
+            if len(self._mended) > _MOST_KEPT:
                 self._mended.clear()
             self._mended[word] = None if self.is_ordinary(word) else self.nearest(word)
         return self._mended[word]
@@ -412,9 +415,17 @@ class Reader:
 
     def _listed(self, word: str, name: str) -> bool:
         """Return whether a word is in one of the long lists, which are read when a word first asks for them."""
+        found = self._on_list.get((name, word))
+        if found is None:
+            if len(self._on_list) > _MOST_KEPT:
+                self._on_list.clear()
+            found = self._on_list[name, word] = f"\n{word}\n" in self._list(name)
+        return found
+
+    def _list(self, name: str) -> str:
         if name not in self._read_lists:
             self._read_lists[name] = f"\n{self._lists(name)}\n" if self._lists else ""
-        return f"\n{word}\n" in self._read_lists[name]
+        return self._read_lists[name]
 
     def nearest(self, word: str, most: int | None = None) -> str | None:
         """Return the known word or two words that a misspelling is nearest to."""
@@ -436,8 +447,7 @@ class Reader:
         """Return the ordinary word that a long one is one letter off: not the trade's, it blocks nothing."""
         if len(word) < 5:
             return None
-        self._listed(word, "passing_words")
-        found = mend(word, self._read_lists["passing_words"].split(), (), 1)
+        found = mend(word, self._list("passing_words").split(), (), 1)
         return found[0].word if found else None
 
     def _split(self, word: str) -> str | None:

@@ -6,6 +6,8 @@ never the same for two words that the trade keeps apart.
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 _VOWELS = frozenset("aeiouy")
 
 # Contractions say a negation or an auxiliary that conditions depend on; the rest is left as it is.
@@ -57,6 +59,7 @@ def expand(text: str) -> tuple[str, ...]:
     return (head + tail,)
 
 
+@lru_cache(maxsize=8192)
 def stem(word: str) -> str:
     """Return the form under which all inflections of a word are compared."""
     return word if word in _WHOLE else _cut(_IRREGULAR.get(word, word))
