@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any, NamedTuple
 
 ANSWER = "answer"
@@ -26,11 +27,19 @@ class Citation(NamedTuple):
     effective: str
 
 
+class Saying(NamedTuple):
+    """What is to be said aloud, still as it is written, and how words are made of it when somebody listens."""
+
+    text: str
+    knowledge: Any
+    how: Callable[[str, Any], str]
+
+
 class Answer(NamedTuple):
     """What the assistant says to one question.
 
     outcome: ANSWER, CLARIFY (something is missing or two things fit) or DECLINE.
-    text: starts with the fact; rounded for display. spoken: the same for the ear.
+    text: starts with the fact; rounded for display. said: the same for the ear, or what makes it when it is wanted.
     values: `values[0]` is the number asked for; of a limit check the limit, then the value given, then the margin.
     working: how a number came about, with units. entry: the id of the record that answered.
     needs: names of missing inputs. choices: what may be chosen, in order, each a question that can be asked.
@@ -42,7 +51,7 @@ class Answer(NamedTuple):
     question: str
     outcome: str
     text: str
-    spoken: str = ""
+    said: str | Saying = ""
     values: tuple[Number, ...] = ()
     working: str = ""
     sources: tuple[Citation, ...] = ()
@@ -53,3 +62,9 @@ class Answer(NamedTuple):
     variant: str = ""
     understood: dict[str, Any] = {}  # noqa: RUF012  read only
     aloud: tuple[tuple[str, str], ...] = ()
+
+    @property
+    def spoken(self) -> str:
+        """What is said of the answer aloud. Most answers are only read: the words are made at each call."""
+        said = self.said
+        return said if isinstance(said, str) else said.how(said.text, said.knowledge)

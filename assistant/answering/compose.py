@@ -51,7 +51,7 @@ _OUTCOMES = {r.Needed: CLARIFY, r.Choices: CLARIFY, r.Declined: DECLINE}
 
 
 def compose(result: r.Result, question: Question, know: Knowledge) -> Answer:
-    """Return the answer record of a result; `spoken` and `understood` are filled by those who know them."""
+    """Return the answer record of a result; `said` and `understood` are filled by those who know them."""
     parts = _COMPOSERS[type(result)](result, question, know)
     parts = in_asked_unit(parts, result, question, know)
     if isinstance(result, _STATEMENTS):

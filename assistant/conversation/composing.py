@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
-from assistant.answering.answer import Answer
+from assistant.answering.answer import Answer, Saying
 from assistant.answering.compose import compose, deference
 from assistant.rendering.by_ear import text_by_ear
-from assistant.rendering.speech import spoken
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result
 from assistant.understanding.reading import plain_reading
+
+
+def _said(text: str, knowledge: Knowledge) -> str:
+    from assistant.rendering.speech import spoken
+
+    base = knowledge.base
+    return spoken(text, knowledge.units, base.pronunciations, labels=base.labels)
 
 
 def composed(text: str, question: Question, result: Result, knowledge: Knowledge) -> Answer:
@@ -28,5 +34,4 @@ def replied(text: str, outcome: str, words: str, knowledge: Knowledge) -> Answer
 
 def finished(answer: Answer, knowledge: Knowledge) -> Answer:
     """Return an answer with its spoken form."""
-    base = knowledge.base
-    return answer._replace(spoken=spoken(text_by_ear(answer), knowledge.units, base.pronunciations, labels=base.labels))
+    return answer._replace(said=Saying(text_by_ear(answer), knowledge, _said))

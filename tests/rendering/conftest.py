@@ -57,7 +57,7 @@ def answered() -> Answer:
         question="pedal limit 90kt",
         outcome=ANSWER,
         text="2.0° either way at 90 kt. Above 110 kt the pedals give no steering.",
-        spoken="two degrees either way at ninety knots.",
+        said="two degrees either way at ninety knots.",
         values=(Number("angle", 2.0, "deg"),),
         working="8° at 30 kt, straight to 0° at 110 kt",
         sources=(Citation("AOM", "32.50.3", "7", "2026-08-01"),),

@@ -175,7 +175,7 @@ def _confirming(reading: Reading, knowledge: Knowledge) -> Answer:
     shown = ", ".join(_shown(amount, knowledge) for amount in reading.amounts)
     numbers = tuple(Number("heard", amount.value, amount.unit or "count") for amount in reading.amounts)
     return reading.answer._replace(
-        outcome=CLARIFY, text=f"CONFIRM {said}? I heard {shown}: {reading.text}", spoken=f"Confirm, {said}?",
+        outcome=CLARIFY, text=f"CONFIRM {said}? I heard {shown}: {reading.text}", said=f"Confirm, {said}?",
         values=numbers, working="", sources=(), needs=tuple(f"confirmation of {each}" for each in shown.split(", ")),
         choices=(reading.text,), entry="",
     )  # fmt: skip
@@ -191,7 +191,7 @@ def _asking_back(weighed: Weighed, knowledge: Knowledge) -> Answer:
         text += f" Or was it: {shown_as_asked(choices[1], knowledge)}?"
     answer = weighed.reading.answer
     return answer._replace(
-        outcome=CLARIFY, text=text, spoken=f"Confirm: {as_asked(choices[0], knowledge)}?", values=(), working="",
+        outcome=CLARIFY, text=text, said=f"Confirm: {as_asked(choices[0], knowledge)}?", values=(), working="",
         sources=(), needs=("what was asked",), choices=choices, entry="",
     )  # fmt: skip
 

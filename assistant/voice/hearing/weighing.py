@@ -120,7 +120,7 @@ class Weigher:
     def _read(self, text: str, score: float, cost: float, context: Context) -> Reading:
         answer, after = answer_turn(text, context, self._knowledge)
         if not self._is_meant(text, answer, after, context, lent=cost > 0):
-            answer, after = answer._replace(outcome=DECLINE, understood={}, text=OTHER_TALK, spoken=""), context
+            answer, after = answer._replace(outcome=DECLINE, understood={}, text=OTHER_TALK, said=""), context
         asked = question_of(text, self._knowledge, context.variant)
         return Reading(
             text, score, cost, self._explained(text, answer, after, context), answer, after, asked.reading.amounts
