@@ -11,7 +11,16 @@ from assistant.conversation.context import Context
 from assistant.conversation.controls import corrected, follows
 from assistant.conversation.in_scenario import clearly_carried, in_scenario
 from assistant.conversation.picking import picked
-from assistant.conversation.preferring import of_another, prefers_carried, prefers_merged, tells_again, told_anew
+from assistant.conversation.preferring import (
+    asks_other,
+    of_another,
+    prefers_carried,
+    prefers_merged,
+    tells_again,
+    told,
+    told_anew,
+    told_in_all,
+)
 from assistant.conversation.readings import carried, merged, pointed_at
 from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.scenario import added, without_states
@@ -30,7 +39,7 @@ from assistant.knowledge.records import Source
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.leaning import of_spoken
-from assistant.resolving.results import BandResult, BothResult, CheckResult, Declined, ProcedureResult, Result
+from assistant.resolving.results import BandResult, BothResult, CheckResult, Declined, Needed, ProcedureResult, Result
 from assistant.understanding.matching import strange
 
 _SURE, _AHEAD = 0.9, 0.05
@@ -159,10 +168,12 @@ def _told_of_it(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Qu
     assert context.asked is not None
     given = context.asked.conditions or (context.scenario if turn.alone.conditions else ())
     question = carried(turn.alone, context, given, knowledge)
-    told = context.answer.entry if context.answer else ""
-    third = resolve_scored(question, knowledge, avoid=told)
+    past = told_in_all(context, knowledge) if asks_other(turn.alone) else told(context)
+    third = resolve_scored(question, knowledge, avoid=past)
     same = resolve_scored(question, knowledge)
-    if same.record == told and same.score >= max(_SURE, third.score + _AHEAD):
+    if isinstance(same.result, Needed) and same.result.record.id in past:
+        return question, same.result
+    if not asks_other(turn.alone) and same.record in past and same.score >= max(_SURE, third.score + _AHEAD):
         return (question, same.result) if same.result != context.result else None  # what was told says that too
     answers = not isinstance(third.result, OPEN) and third.result != context.result
     least = _EXPLAINED if not leaves_out(turn.alone, third, knowledge) else _LEANING
@@ -183,6 +194,12 @@ def _carried_on(
     given = context.asked.conditions or (context.scenario if turn.alone.conditions else ())
     question = carried(turn.alone, context, given, knowledge)
     third = resolve_scored(question, knowledge)
+    if third.result == context.result and third.record in told(context):
+        more = asks_other(turn.alone)
+        past = told_in_all(context, knowledge) if more else told(context)
+        other = resolve_scored(question, knowledge, avoid=past)
+        as_well = more or other.score >= third.score - _AHEAD
+        third = other if as_well and not isinstance(other.result, OPEN) else third
     first, spoken = turn.first, pointed_at(turn.alone, context, knowledge)
     if spoken and third.score >= _LEANING:
         first = first._replace(score=first.score * of_spoken(first.record, spoken, knowledge))

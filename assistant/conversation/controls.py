@@ -220,6 +220,7 @@ _SINCE = (
     r"|how long has (?:that|it) been (?:so|the case|that|like that)|how long has that been the (?:figure|limit|value))"
     r"(?: now| then| exactly| is that)?\W*$"
 )
+_WHEN = r"^\W*(?:and |so |ok )*when(?: is (?:that|this)| exactly| does (?:it|that|this) (?:happen|come about))?\W*$"
 _HALVES = (
     r"\s*(?:[,;.?]\s*(?:and|but)?|\band)\s+"
     r"(?=(?:and\s+)?(?:where|how|what|which|who|why|when|to whom|below|above|does|do|is|are|can|may|at|in)\b)"
@@ -297,6 +298,11 @@ def asks_place(text: str) -> bool:
 def believes(text: str) -> bool:
     """Return whether a turn says what somebody believes a figure to be: "I learned 280"."""
     return bool(re.search(_BELIEF, text[:200], re.IGNORECASE))
+
+
+def asks_when(text: str) -> bool:
+    """Return whether a turn asks no more than when what was told happens."""
+    return bool(re.match(_WHEN, text[:80], re.IGNORECASE))
 
 
 def believed_words(text: str) -> frozenset[str]:

@@ -42,7 +42,8 @@ def in_scenario(
         return None
     if alone.conditions and not _all_well(alone, context, knowledge):
         return None
-    if alone.reading.has("who", "where", "why"):
+    bare = all(m.holds("when_word") for m in alone.reading.mentions)
+    if bare or alone.reading.has("who", "where", "why"):
         return None  # these are no results of a state
     question = carried(alone, context, context.asked.conditions or context.scenario, knowledge)
     third = resolve_scored(question, knowledge)

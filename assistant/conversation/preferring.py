@@ -16,6 +16,7 @@ from assistant.conversation.traits import (
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.limits import bound_value
 from assistant.resolving.results import (
     BandResult,
     BothResult,
@@ -93,9 +94,35 @@ def told_anew(merged: Question, alone: Question, context: Context, knowledge: Kn
     found = resolve_scored(merged, knowledge)
     again = found.result == context.result and isinstance(found.result, (FactResult, LimitResult))
     if again and found.record and (names_thing(alone, knowledge) or asks_anew(alone, context, knowledge)):
-        other = resolve_scored(merged, knowledge, avoid=found.record)
+        other = resolve_scored(merged, knowledge, avoid=(found.record,))
         return other if not isinstance(other.result, (Declined, Choices)) else found
     return found
+
+
+def told(context: Context) -> frozenset[str]:
+    """Return the records that were told last."""
+    entry = {context.answer.entry} if context.answer else set()
+    result = context.result
+    if isinstance(result, FactResult):
+        entry.add(result.fact.id)
+    elif isinstance(result, LimitResult):
+        entry.update(limit.id for limit in result.limits)
+    return frozenset(entry)
+
+
+def told_in_all(context: Context, knowledge: Knowledge) -> frozenset[str]:
+    """Return the records that were told last, and those that only give a figure of them."""
+    past = told(context)
+    sources = {s for name in past for s in getattr(knowledge.base.records.get(name), "sources", ())}
+    values = {value.value for value in context.answer.values} if context.answer else set()
+    limits = (knowledge.base.records[name] for name in knowledge.base.ids("limits"))
+    figures = ((limit, bound_value(limit)) for limit in limits if not sources.isdisjoint(limit.sources))
+    return past.union(limit.id for limit, figure in figures if figure and figure.value in values)
+
+
+def asks_other(alone: Question) -> bool:
+    """Return whether a turn asks for more than what was told: "what else?"."""
+    return not _OTHER.isdisjoint(alone.reading.words)
 
 
 def tells_again(result: Result, alone: Question, context: Context, knowledge: Knowledge) -> bool:
@@ -104,9 +131,10 @@ def tells_again(result: Result, alone: Question, context: Context, knowledge: Kn
     """
     if result != context.result or context.asked is None:
         return False
-    if not isinstance(result, _TOLD) and not (isinstance(result, TableResult) and names_thing(alone, knowledge)):
+    named = isinstance(result, (TableResult, ModelResult)) and names_thing(alone, knowledge)
+    if not isinstance(result, _TOLD) and not named:
         return False
-    if not _OTHER.isdisjoint(alone.reading.words):
+    if asks_other(alone):
         return True
     if alone.reading.amounts and isinstance(result, (FactResult, LimitResult)):
         return not any(_is_told(amount.value, context) for amount in alone.reading.amounts)

@@ -20,6 +20,8 @@ from assistant.understanding.states import Condition
 _POINTING = frozenset({"that", "it", "this", "those", "its"})
 _POINTING_AT = frozenset({"it", "its", "them", "they", "their"})
 _WHETHER = frozenset({"is", "are", "do", "does", "can", "will", "may", "must", "should"})
+_OPEN_WORDS = frozenset({"what", "which", "who", "how", "when", "where", "why"})
+_BRIEF = 5
 _WEIGHT = 3
 """How many things a quantity that was asked for counts as."""
 _TELLING = (TableResult, FactResult)
@@ -50,7 +52,7 @@ def carried(alone: Question, context: Context, given: tuple[Condition, ...], kno
     kept = tuple(c._replace(where=()) for c in states if c.input not in named)
     variant = alone.variant if alone.named_variant else before.variant
     background = before.reading.concepts
-    pointed = not _POINTING_AT.isdisjoint(before.reading.words)
+    pointed = not _POINTING_AT.isdisjoint(before.reading.words) or len(before.reading.words) <= _BRIEF
     if before.background and (pointed or not _names_own(before, knowledge)):
         background |= before.background  # it leant on what was spoken of before, which is still spoken of
     if answer and isinstance(context.result, _TELLING) and _POINTING.intersection(alone.reading.words):
@@ -100,13 +102,14 @@ def pointed_at(alone: Question, context: Context, knowledge: Knowledge) -> froze
         if not knowledge.matcher.is_soft(m) and not is_quantity(m.concepts, knowledge)
         for concept in m.concepts
     )
-    left = (c for c in before.background if knowledge.lexicon.kinds.get(c) in ("thing", ""))
+    left = (c for c in before.background if c not in knowledge.lexicon.kinds and c[0].isalpha())
     return things or frozenset(left)
 
 
 def _asks(question: Question, knowledge: Knowledge) -> bool:
     """Return whether a turn asks something itself: an aspect, a quantity, whether something is so."""
-    if not _WHETHER.isdisjoint(question.reading.words[:2]):
+    words = question.reading.words
+    if not _WHETHER.isdisjoint(words[:2]) or (not _OPEN_WORDS.isdisjoint(words[:3]) and "about" not in words[:3]):
         return True
     kinds = (knowledge.lexicon.kinds.get(c, "") for m in question.reading.mentions for c in m.concepts)
     return any(kind in ("ask", "ask!", "quantity") for kind in kinds)
@@ -143,9 +146,8 @@ def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bo
     kept = tuple(c for c in before.conditions if not c.where and c.input not in named)
     text = alone.reading.text
     whole = whole._replace(conditions=(*kept, *whole.conditions))
-    leant = frozenset() if _names_own(before, knowledge) else before.background
     reading = whole.reading._replace(text=text)
-    return whole._replace(reading=reading, context=True, background=leant), found.whole
+    return whole._replace(reading=reading, context=True, background=before.background), found.whole
 
 
 def _asked_first(alone: Question, context: Context, knowledge: Knowledge) -> tuple[str, ...]:

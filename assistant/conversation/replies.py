@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation, Number
 from assistant.conversation.composing import composed, replied
 from assistant.conversation.context import Context
-from assistant.conversation.controls import asks_place, asks_since, believed_words, believes, control
+from assistant.conversation.controls import asks_place, asks_since, asks_when, believed_words, believes, control
 from assistant.conversation.disputing import cleared, listed, set_aside
 from assistant.conversation.disputing import with_disputes as with_disputes
 from assistant.conversation.library import library_reply
@@ -23,6 +23,7 @@ from assistant.understanding.reading import Mention
 _DISPUTING = {"dispute": set_aside, "undispute": cleared, "disputes": listed}
 _NO_LONGER = "That was the former figure, and it no longer holds."
 _SURE = 0.9
+_TIMES = frozenset({"when", "before", "after", "until", "as", "while", "during", "once", "at"})
 _LEFT = 0.35
 """Share of a question that a reason may leave unexplained."""
 _FAR_OFF = 5.0
@@ -36,7 +37,8 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
         asked = library_reply(text, context, knowledge)
         if asked:
             return asked, context
-        told = _since(text, context, knowledge) or _believed(text, context, knowledge)
+        told = _since(text, context, knowledge) or _when(text, context)
+        told = told or _believed(text, context, knowledge)
         return (told, context) if told else None
     if name in ("why", "source", "again") and context.answer is None:
         return None
@@ -69,6 +71,15 @@ def _since(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
         return None
     asked = context.asked or question_of(text, knowledge, "")
     return composed(text, asked, ChangeResult(changes), knowledge)
+
+
+def _when(text: str, context: Context) -> Answer | None:
+    """Return the statement told last again, where it says when and no more is asked."""
+    last = context.answer
+    if last is None or not asks_when(text) or not isinstance(context.result, FactResult):
+        return None
+    fact = context.result.fact
+    return last._replace(question=text) if not _TIMES.isdisjoint(fact.says.lower().split()) else None
 
 
 def _limits_told(context: Context) -> tuple[str, ...]:

@@ -9,6 +9,10 @@ from assistant.conversation.context import Context
 from assistant.knowledge.records import Model
 from assistant.resolving.knowing import Knowledge, Question
 
+_NEUTRAL = "neutral_control"
+_PARTING = frozenset({",", "and", "?", ".", "at", "total", "what", "with", "plus"})
+_SMALL = frozenset({"the", "a", "with", "and", "in", "on", "of"})
+
 
 class Setting(NamedTuple):
     """The places in the question before of what it chose, the words to put there, the places of the turn's own."""
@@ -23,6 +27,8 @@ def other_setting(alone: Question, context: Context, knowledge: Knowledge) -> Se
     before = context.asked
     if before is None:
         return None
+    if alone.reading.has(_NEUTRAL):
+        return _neutral(alone, before)
     for model in _models(context, knowledge):
         for item in model.inputs:
             phrases = {p.strip(): value for words, value, _ in item.choices for p in words.split(";")}
@@ -34,6 +40,19 @@ def other_setting(alone: Question, context: Context, knowledge: Knowledge) -> Se
                 new = _said({s: p for p, s in short.items() if s not in ("", p)}, alone.reading.words)
             if old and new:
                 return Setting(old[1], tuple(new[0].split()), new[1])
+    return None
+
+
+def _neutral(alone: Question, before: Question) -> Setting | None:
+    """Return the order of a control in the question before that a turn takes back: "and with the pedals neutral"."""
+    said = next(m for m in alone.reading.mentions if m.holds(_NEUTRAL))
+    words = before.reading.words
+    for old in before.reading.mentions:
+        if old.text.split()[-1].rstrip("s") in {w.rstrip("s") for w in alone.reading.words} - _SMALL:
+            end = old.end
+            while end < len(words) and words[end] not in _PARTING:
+                end += 1
+            return Setting(tuple(range(old.start, end)), tuple(said.text.split()), said.taken)
     return None
 
 

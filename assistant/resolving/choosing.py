@@ -5,7 +5,7 @@ An answer is given above a threshold; below it two or three choices are offered;
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from typing import NamedTuple
 
 from assistant.knowledge.records import Fact, Limit
@@ -56,10 +56,10 @@ def resolve(question: Question, know: Knowledge) -> Result:
     return resolve_scored(question, know).result
 
 
-def resolve_scored(question: Question, know: Knowledge, avoid: str = "") -> Scored:
+def resolve_scored(question: Question, know: Knowledge, avoid: Collection[str] = ()) -> Scored:
     """Return the best result with its score and record.
 
-    avoid: a record that is not meant, as it has been told already.
+    avoid: records that are not meant, as they have been told already.
     """
     reading = question.reading
     if reading.empty or reading.too_long:
@@ -67,7 +67,7 @@ def resolve_scored(question: Question, know: Knowledge, avoid: str = "") -> Scor
     elsewhere = _elsewhere(question, know)
     if elsewhere:
         return Scored(elsewhere, 0.9)
-    found = [c for c in candidates(question, know) if not avoid or not c.match or c.match.record != avoid]
+    found = [c for c in candidates(question, know) if not c.match or c.match.record not in avoid]
     if not found:
         return Scored(Declined(tuple(m.text for m in strange(reading, know.matcher))), 0.0)
     best = found[0]

@@ -10,7 +10,7 @@ ANSWERING = 0.7
 _OF_ANOTHER = 0.75
 _UNNAMED = 0.15
 """Share of its score that a record loses which knows nothing of what the question before named."""
-_TIE, _MORE = 0.005, 0.5
+_TIE = 0.005
 _SAME_PARAGRAPH = 1.1
 _SAME_SECTION = 1.04
 
@@ -26,8 +26,10 @@ def by_what_it_leans_on(found: list[Candidate], question: Question, know: Knowle
 
 def _by_places(found: list[Candidate], question: Question, know: Knowledge) -> list[Candidate]:
     """Let what stands where was spoken of come forward, but never before what answers as well and explains more."""
-    best = [c for c in found if c.match and c.score >= ANSWERING]
-    return [c if any(_explains_more(b, c) for b in best) else _by_place(c, question, know) for c in found]
+    placed = [_by_place(c, question, know) for c in found]
+    best = [c for c, there in zip(found, placed, strict=True) if c is there and c.match and c.score >= ANSWERING]
+    behind = [any(_explains_more(b, c, question) for b in best) for c in found]
+    return [c if is_behind else there for c, there, is_behind in zip(found, placed, behind, strict=True)]
 
 
 def _record(candidate: Candidate) -> str:
@@ -47,8 +49,14 @@ def _after(record: str, named: tuple[frozenset[str], ...], know: Knowledge) -> f
     return 1.0 - _UNNAMED * sum(said.isdisjoint(senses) for senses in named) / len(named)
 
 
-def _explains_more(one: Candidate, other: Candidate) -> bool:
-    return abs(one.score - other.score) < _TIE and one.weight > other.weight + _MORE
+def _explains_more(one: Candidate, other: Candidate, question: Question) -> bool:
+    """Return whether a record fits as well as another, and is asked for by a word of the turn that the other is not."""
+    if abs(one.score - other.score) >= _TIE or not one.match or not other.match:
+        return False
+    mine, theirs = one.match.concepts, other.match.concepts
+    said = [m.concepts for m in question.reading.mentions]
+    more = any(not mine.isdisjoint(c) and theirs.isdisjoint(c) for c in said)
+    return more and not any(mine.isdisjoint(c) and not theirs.isdisjoint(c) for c in said)
 
 
 def _by_place(candidate: Candidate, question: Question, know: Knowledge) -> Candidate:

@@ -25,6 +25,7 @@ _DUST = 1e-9
 """What sums of the same weights may differ by."""
 _SOFT_PENALTY = 0.94
 _BOUND_PENALTY = 0.84
+_LEFT_UNSAID, _SAID = 4, 2.0
 _BROUGHT_ALONG = 0.3
 """Share of its weight that a concept nobody named counts for when the ways of asking worth a match are gathered."""
 _ASIDE_PENALTY = 0.82
@@ -46,6 +47,8 @@ class Match(NamedTuple):
     matched: float
     share: float
     barred: tuple[Mention, ...]
+    concepts: frozenset[str] = frozenset()
+    """What the way of asking names."""
 
     @property
     def open(self) -> bool:
@@ -204,7 +207,7 @@ class Matcher:
             found = self._own[records] = [index for index, record in enumerate(self._of) if record in records]
         return found
 
-    def _candidates(self, reading: Reading, given: Iterable[str]) -> list[int]:
+    def _candidates(self, reading: Reading, given: Collection[str]) -> list[int]:
         gathered = self._gathered(reading, given)
         if len(gathered) <= _MOST:
             return list(gathered)
@@ -213,14 +216,17 @@ class Matcher:
         best.sort(key=gathered.__getitem__, reverse=True)
         return best[: _MOST + _TIED]
 
-    def _gathered(self, reading: Reading, given: Iterable[str]) -> dict[int, float]:
+    def _gathered(self, reading: Reading, given: Collection[str]) -> dict[int, float]:
         """Return the ways of asking that hold something of a question, with the weight of what they hold.
 
         Left out are those that cannot come among the best, with all that is still to be looked at.
         """
         telling = frozenset().union(*(m.concepts for m in reading.mentions if not m.weak)).union(given)
         concepts = sorted(reading.concepts.union(given), key=lambda c: len(self._holders(c)))
-        gains = [self.weight(c) * (1.0 if c in telling else _BROUGHT_ALONG) for c in concepts]
+        # Where much is left unsaid, what is said counts for more.
+        own = reading.concepts if len(given) > _LEFT_UNSAID else frozenset()
+        shares = ((1.0 if c in telling else _BROUGHT_ALONG) * (_SAID if c in own else 1.0) for c in concepts)
+        gains = [self.weight(c) * share for c, share in zip(concepts, shares, strict=True)]
         whole = rest = sum(gains)
         gathered: dict[int, float] = {}
         closed = False
@@ -247,7 +253,7 @@ class Matcher:
 def _match(best: _Best, worth: Worth) -> Match:
     score, covered, weight, ask, fit = best
     bonus = sum(weight for part, weight in ask.optional if worth[part]) if ask.optional else 0
-    return Match(*ask.of, score, covered, weight + bonus, fit.share, fit.barred)
+    return Match(*ask.of, score, covered, weight + bonus, fit.share, fit.barred, ask.concepts)
 
 
 def _nth(weights: Mapping[int, float], number: int) -> float:
