@@ -9,7 +9,7 @@ from assistant.resolving.choosing import chosen_record, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.offering import offered
 from assistant.resolving.results import Result, TableResult
-from assistant.resolving.state_questions import left_open
+from assistant.resolving.state_asked import left_open
 
 
 def picked(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:

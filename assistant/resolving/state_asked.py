@@ -1,0 +1,82 @@
+"""What a question asks of the state tables, and how much of it something else would have to explain."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from assistant.knowledge.records import StateTable
+from assistant.resolving import tables as state_tables
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import Result
+from assistant.understanding.matching import Match
+from assistant.understanding.reading import Mention
+from assistant.understanding.states import Condition
+
+Scored = tuple[float, float, Result]
+"""A score, the weight behind it, and what is answered."""
+ASKED = 0.97
+UNEXPLAINED = 0.7
+_SIDES = frozenset(("left", "right"))
+
+
+def output_matches(question: Question, know: Knowledge, excused: Collection[int]) -> list[Match]:
+    """Return the ways of asking for results of state tables that a question fits."""
+    ids = frozenset(know.base.ids("tables"))
+    return [m for m in know.matcher.rank(question.reading, (), excused, ids) if m.score > 0.2]
+
+
+def content_of(question: Question, know: Knowledge, excused: Collection[int]) -> list[Mention]:
+    """Return the mentions that an answer must explain: those that say a state are explained already."""
+    return [
+        m for m in question.reading.mentions if not m.weak and m.start not in excused and not know.matcher.is_soft(m)
+    ]
+
+
+def unused_amounts(question: Question) -> float:
+    """Amounts that are no reading of an input speak against an answer by states alone."""
+    used = {k for c in question.conditions for k in c.where}
+    words = question.reading.words
+    left = [a for a in question.reading.amounts if a.start not in used]
+    orders = sum(1 for a in left if _SIDES.intersection(words[a.end : a.end + 2]))  # "tiller 30 left"
+    return 0.7 ** (len(left) - orders) * 0.9**orders
+
+
+def barring(barred: list[Mention], know: Knowledge) -> float:
+    """Return how far unexplained mentions speak against an answer: words no term names most of all."""
+    share = 1.0
+    for mention in barred:
+        share *= 0.45 if know.matcher.is_strict(mention) else 0.88
+    return share
+
+
+def outputs_named(table: StateTable, question: Question) -> list[tuple[str, str]]:
+    """Return (output, value) of a table's results that the question names."""
+    prefix = f"={table.id}."
+    found = []
+    for concept in question.reading.concepts:
+        if concept.startswith(prefix):
+            output, value = concept[len(prefix) :].split(".", 1)
+            found.append((output, value))
+    given = [c for c in question.conditions if c.input.startswith(table.id + ".")]
+    found.extend((c.input.split(".", 1)[1], c.value) for c in given)
+    return sorted(set(found))
+
+
+def left_open(question: Question, know: Knowledge) -> set[int]:
+    """Return where a question names one of several things without saying which: "one system"."""
+    return {
+        k
+        for m in question.reading.mentions
+        if any(know.lexicon.kinds.get(c) == "either" for c in m.concepts)
+        for k in m.taken
+    }
+
+
+def is_well(condition: Condition, know: Knowledge) -> bool:
+    """Return whether a thing is in its normal state."""
+    return condition.value == state_tables.normal(know.base.inputs[condition.input])
+
+
+def is_normal(table: StateTable, output: str, value: str, know: Knowledge) -> bool:
+    """Return whether a result is the one with everything normal."""
+    return state_tables.outputs(table, {}, know.base).get(output) == value

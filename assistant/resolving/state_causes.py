@@ -1,0 +1,81 @@
+"""What leads to a result of a state table, or takes it away: the smallest sets of failures."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+
+from assistant.knowledge.records import StateTable
+from assistant.resolving import tables as state_tables
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import CauseResult
+from assistant.resolving.state_asked import Scored, barring, content_of, is_normal, outputs_named, unused_amounts
+from assistant.understanding.matching import Match
+from assistant.understanding.states import Condition
+
+_DOING = (("i",), ("we",), ("you",), ("one",), ("a",))
+"""After "how can": what somebody does is asked for, and not what leads to a state."""
+
+
+def cause_candidates(
+    table: StateTable, inputs: tuple[Condition, ...], matches: list[Match], question: Question, know: Knowledge,
+    excused: Collection[int],
+) -> Iterator[Scored]:  # fmt: skip
+    """Yield what leads to the result that a question names, or takes away what it names."""
+    reading = question.reading
+    if not reading.has("cause", "single", "when") and not _asks_when(question):
+        return
+    if not reading.has("single") and any(c.asked for c in question.conditions) and any(not c.implied for c in inputs):
+        return  # "losing System 1 puts us in ALTERNATE, right?": what the states lead to is asked
+    named = outputs_named(table, question)
+    everything = named
+    named = [(o, v) for o, v in named if not is_normal(table, o, v, know)]
+    if not named and everything:
+        # "What costs me NORMAL braking": the normal value is named as the one that goes.
+        named = [(o, "!" + v) for o, v in everything]
+    if not named and (reading.asks_loss or reading.has("cause", "single")):
+        outputs = [o.id for o in table.outputs if reading.has(o.id)]
+        named = [pair for output in outputs for pair in _lost_value(table, output, know)]
+    if not named and matches and matches[0].covered > 0.99 and (reading.asks_loss or reading.has("cause")):
+        named = _lost_value(table, matches[0].tag.split(".", 1)[1], know)
+    if not named:
+        return
+    vocabulary = know.matcher.vocabulary(table.id)
+    barred = [m for m in content_of(question, know, excused) if vocabulary.isdisjoint(m.concepts)]
+    output, value = _principal(table, named)
+    clear = reading.has("cause", "single") or (_asks_when(question) and bool(everything))
+    plain = any({"cause", "single"} <= m.concepts for m in reading.mentions)  # "single failures giving …"
+    score = (1.04 if plain else 0.98 if clear else 0.9) * unused_amounts(question) * barring(barred, know)
+    found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
+    extra = tuple(Condition(f"{table.id}.{o}", v) for o, v in everything if o != output)
+    yield score, 3.0, _narrowed(found, extra, know)
+
+
+def _asks_when(question: Question) -> bool:
+    words = question.reading.words
+    return "when" in words[:3] or any(
+        word == "how" and words[i + 1 : i + 2] in (("can",), ("could",)) and words[i + 2 : i + 3] not in _DOING
+        for i, word in enumerate(words)
+    )
+
+
+def _lost_value(table: StateTable, output: str, know: Knowledge) -> list[tuple[str, str]]:
+    normal = state_tables.outputs(table, {}, know.base).get(output)
+    found = next(o for o in table.outputs if o.id == output)
+    others = [v for v, _, _ in found.values if v != normal]
+    return [(output, others[0])] if len(others) == 1 else []
+
+
+def _principal(table: StateTable, named: list[tuple[str, str]]) -> tuple[str, str]:
+    order = [o.id for o in table.outputs]
+    return min(named, key=lambda pair: order.index(pair[0]) if pair[0] in order else 99)
+
+
+def _narrowed(found: CauseResult, extra: tuple[Condition, ...], know: Knowledge) -> CauseResult:
+    """Keep the sets in which the other results that the question names hold as well."""
+    kept = []
+    given = {c.input: c.value for c in found.given}
+    for chosen in found.sets:
+        results = state_tables.outputs(found.table, {**given, **dict(chosen)}, know.base)
+        if all(results.get(c.input.split(".", 1)[1]) == c.value for c in extra):
+            kept.append(chosen)
+    return found._replace(sets=tuple(kept)) if extra and kept else found

@@ -1,0 +1,86 @@
+"""What is lost, and what stays, under the states that a question gives."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+
+from assistant.knowledge.records import Fact, Source, StateTable
+from assistant.resolving import tables as state_tables
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import LossResult
+from assistant.resolving.state_asked import Scored, barring, content_of, left_open
+from assistant.understanding.matching import Match
+from assistant.understanding.states import Condition
+
+
+def loss_candidates(
+    inputs: tuple[Condition, ...], matches: list[Match], question: Question, know: Knowledge,
+    excused: Collection[int],
+) -> Iterator[Scored]:  # fmt: skip
+    """Yield everything that the states given change, where a question asks what goes or what happens."""
+    losing = _asks_what_goes(matches, question, know, excused)
+    if not inputs or not (losing or question.reading.says("happens", "steps")):
+        return
+    if question.reading.has("cause", "single") and any("=" in c[0] for c in question.reading.concepts):
+        return  # what leads to a result is asked, under the states given
+    if left_open(question, know):
+        return  # "a system": one of two, and not both of them
+    if not losing and not question.reading.has("happens") and any(c.implied for c in inputs):
+        return
+    content = content_of(question, know, excused)
+    known = frozenset().union(*(know.matcher.vocabulary(t.id) for t in state_tables.tables(know.base)))
+    barred = [m for m in content if known.isdisjoint(m.concepts)]
+    score = 1.01 if losing else 0.84
+    if any(m.covered > 0.99 and m.share > 0.5 for m in matches):
+        score = 0.7
+    if question.reading.has("cause"):
+        score *= 0.9  # it asks what leads to the state that it names
+    found = loss(inputs, know)
+    if not found.lost and not found.facts:
+        score *= 0.8  # nothing follows from it, so that something else is asked
+    yield score * barring(barred, know), 2.0, found
+
+
+def _asks_what_goes(
+    matches: list[Match], question: Question, know: Knowledge, excused: Collection[int]
+) -> bool:
+    """Return whether it is asked what is lost, and not only told that a thing is: "we lose System 1; which mode?"."""
+    reading = question.reading
+    losing = [m for m in reading.mentions if "lose" in m.concepts]
+    if any(m.start not in excused for m in losing):
+        return True
+    if not losing or not reading.asks_loss:
+        return reading.asks_loss
+    content = content_of(question, know, excused)
+    whole = [m.record for m in matches if m.covered > 0.99]
+    known = frozenset().union(*(know.matcher.vocabulary(t.id) for t in state_tables.tables(know.base)))
+    told = [m for m in content if not known.isdisjoint(m.concepts)]
+    if not told:
+        return not content  # "I lose the controller: how do I keep straight": no table tells
+    return not any(all(know.matcher.vocabulary(t) & m.concepts for m in told) for t in whole)
+
+
+def loss(inputs: tuple[Condition, ...], know: Knowledge) -> LossResult:
+    """Return everything that differs from normal under some conditions, across all tables."""
+    lost: list[tuple[StateTable, str, str]] = []
+    kept: list[tuple[StateTable, str, str]] = []
+    state = {c.input: c.value for c in inputs}
+    sources: list[Source] = []
+    for table in state_tables.tables(know.base):
+        if not any(c.input in table.inputs for c in inputs):
+            continue
+        normal = state_tables.outputs(table, {}, know.base)
+        now = state_tables.outputs(table, state, know.base)
+        sources.extend(state_tables.row(table, inputs, know.base).sources)
+        for output in table.outputs:
+            (lost if now[output.id] != normal[output.id] else kept).append((table, output.id, now[output.id]))
+    facts = tuple(
+        fact
+        for name in know.base.ids("facts")
+        if isinstance(fact := know.base.records[name], Fact)
+        and fact.when
+        and any(k in state for k, _ in fact.when)
+        and all(state.get(k, know.states.normal(k)) == v for k, v in fact.when)
+    )
+    sources.extend(s for fact in facts for s in fact.sources)
+    return LossResult(inputs, tuple(lost), tuple(kept), facts, tuple(dict.fromkeys(sources)))

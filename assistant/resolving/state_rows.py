@@ -1,0 +1,235 @@
+"""Which row of a state table fits a question, under the states that it gives or with a result that it tells of."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+
+from assistant.knowledge.records import StateTable
+from assistant.resolving import tables as state_tables
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import Needed, Row, TableResult
+from assistant.resolving.state_asked import (
+    ASKED,
+    UNEXPLAINED,
+    Scored,
+    barring,
+    content_of,
+    is_normal,
+    is_well,
+    left_open,
+    outputs_named,
+    unused_amounts,
+)
+from assistant.understanding.matching import Match
+from assistant.understanding.reading import Mention
+from assistant.understanding.states import Condition
+
+_ASKING_BACK = 1.04
+_UNTOUCHED = 0.72
+
+
+def row_candidates(
+    table: StateTable, inputs: tuple[Condition, ...], matches: list[Match], question: Question, know: Knowledge,
+    excused: Collection[int],
+) -> Iterator[Scored]:  # fmt: skip
+    """Yield the row that fits the states given, or the question back for one that is not understood."""
+    relevant = tuple(c for c in inputs if c.input in table.inputs)
+    asked = [m for m in matches if m.covered > 0.99]
+    named = outputs_named(table, question)
+    normal = _all_normal(question) and bool(asked)
+    unsaid = _unsaid(table, question) if asked or named else ()
+    if not (normal or unsaid) and (not inputs or not (asked or named or relevant)):
+        return
+    content = content_of(question, know, excused)
+    vocabulary = know.matcher.vocabulary(table.id)
+    barred = [m for m in content if vocabulary.isdisjoint(m.concepts)]
+    leading = tuple(dict.fromkeys([*(m.tag.split(".", 1)[1] for m in asked), *(o for o, _ in named)]))
+    explained = [m for m in content if not vocabulary.isdisjoint(m.concepts)]
+    weight = sum(know.matcher.mention_weight(m) for m in explained) + len(relevant)
+    bare = relevant == inputs and not content
+    score = _fit(relevant, bool(asked), bool(named), bare, question, know)
+    if relevant and not (asked or named):
+        score -= 0.1 if content and not explained else 0.0
+    elif not relevant and not unsaid:
+        score = 0.93 if normal else _UNTOUCHED if asked else 0.4
+    if not (asked or named) and any(_of_another(m, table, inputs, know) for m in barred):
+        score *= UNEXPLAINED
+    score *= barring(barred, know) * unused_amounts(question)
+    if question.reading.says("steps") and all(c.implied for c in inputs):
+        score *= UNEXPLAINED  # a label is named with what is to be done about it
+    well = all(is_well(c, know) for c in relevant)
+    asks_when = "when" in question.reading.words or question.reading.has("cause")
+    if named and well and asks_when and not _results_in(table, relevant, named, know):
+        score *= UNEXPLAINED  # when that comes about is asked, and these states do not bring it
+    elif well and question.reading.says("cause") and not named:
+        score *= UNEXPLAINED  # what has gone wrong is asked, and nothing has
+    if asked and not named and _meant_elsewhere(table, relevant, explained, inputs, know):
+        score *= UNEXPLAINED
+    if unsaid:
+        score = max(score, _ASKING_BACK if asked and not barred else 0.0)
+        yield score, weight, _state_needed(table, unsaid, know)
+        return
+    yield score, weight, _table_result(table, inputs, leading, question, know)
+
+
+def _meant_elsewhere(
+    table: StateTable, relevant: tuple[Condition, ...], explained: list[Mention], inputs: tuple[Condition, ...],
+    know: Knowledge,
+) -> bool:  # fmt: skip
+    """Return whether what is asked may be another table's as well, and only that one has a failure to go by."""
+    if not explained or any(not is_well(c, know) for c in relevant):
+        return False
+    return any(
+        other.id != table.id
+        and any(c.input in other.inputs and not is_well(c, know) for c in inputs)
+        and all(know.matcher.vocabulary(other.id) & m.concepts for m in explained)
+        for other in state_tables.tables(know.base)
+    )
+
+
+def _results_in(
+    table: StateTable, given: tuple[Condition, ...], named: list[tuple[str, str]], know: Knowledge
+) -> bool:
+    """Return whether the states given lead to a result that is named."""
+    now = state_tables.outputs(table, {c.input: c.value for c in given}, know.base)
+    return any(now.get(output) == value for output, value in named)
+
+
+def _fit(
+    relevant: tuple[Condition, ...], asked: bool, named: bool, bare: bool, question: Question, know: Knowledge
+) -> float:
+    """Return how well a table fits a question that gives states: best where one of its results is asked for."""
+    if asked and (question.context or _decides_sense(relevant, question)):
+        return 1.03  # within a scenario, its states are meant
+    doubted = named and any(c.asked and c.is_result for c in question.conditions)
+    if doubted and not all(c.implied for c in relevant) and not question.reading.says("single", "cause"):
+        return 1.02  # "System 2 gone: would the bars be amber?"
+    if asked or named:
+        return ASKED
+    gives_result = any(c.is_result for c in question.conditions)
+    if len(relevant) > 1 and bare and not _asks_what_follows(question) and not gives_result:
+        return 1.02  # states alone were given: what they lead to is meant
+    return 0.62 if all(_by_the_way(c, question, know) for c in relevant) else 0.8
+
+
+def _of_another(mention: Mention, table: StateTable, inputs: tuple[Condition, ...], know: Knowledge) -> bool:
+    """Return whether a mention is of what another table tells, which depends on a state given as well."""
+    return any(
+        other.id != table.id
+        and any(c.input in other.inputs for c in inputs)
+        and not know.matcher.vocabulary(other.id).isdisjoint(mention.concepts)
+        for other in state_tables.tables(know.base)
+    )
+
+
+def _by_the_way(condition: Condition, question: Question, know: Knowledge) -> bool:
+    """Return whether a state is only brought along ("airborne"), and no name says it ("no hydraulics")."""
+    names = (m for m in question.reading.mentions if set(m.taken) & set(condition.where))
+    return condition.implied and not any(c in know.states.sets for m in names for c in m.concepts)
+
+
+def _decides_sense(relevant: tuple[Condition, ...], question: Question) -> bool:
+    """Return whether a thing that stands for several is in this table one: "controller failed, which mode"."""
+    return any(
+        {c.where for c in question.conditions if c.input != one.input and c.where} >= {one.where}
+        and sum(1 for c in relevant if c.where == one.where) == 1
+        and any(one.where[0] in m.taken and len(m.concepts) > 1 for m in question.reading.mentions)
+        for one in relevant
+        if one.where
+    )
+
+
+def _all_normal(question: Question) -> bool:
+    return question.reading.has("all_normal") and not question.reading.has("cause", "why")
+
+
+def _unsaid(table: StateTable, question: Question) -> tuple[str, ...]:
+    """Return the inputs of a table that a question tells of without a state that is understood."""
+    given = {c.input for c in question.conditions}
+    return tuple(name for name in question.unsaid if name in table.inputs and name not in given)
+
+
+def _state_needed(table: StateTable, names: tuple[str, ...], know: Knowledge) -> Needed:
+    """Return the question back for the state of things: a guess would be a confident wrong answer."""
+    shown = (know.base.terms[know.base.inputs[name].term].names[0] for name in names)
+    return Needed(table, tuple(f"the state of {name}" for name in shown), names)
+
+
+def _table_result(
+    table: StateTable, inputs: tuple[Condition, ...], leading: tuple[str, ...], question: Question, know: Knowledge
+) -> TableResult:
+    unaffected = tuple(c for c in inputs if c.input not in table.inputs)
+    cases = alternatives(inputs, question, know)
+    rows = tuple(
+        state_tables.row(table, case, know.base)._replace(conditions=case)
+        if len(cases) > 1
+        else state_tables.row(table, case, know.base)
+        for case in cases
+    )
+    rows = _from_results(table, rows, question, know) or rows
+    return TableResult(table, rows, leading, unaffected)
+
+
+def _asks_what_follows(question: Question) -> bool:
+    return question.reading.asks_loss or question.reading.has("lose", "happens", "steps", "cause")
+
+
+def _from_results(table: StateTable, rows: tuple[Row, ...], question: Question, know: Knowledge) -> tuple[Row, ...]:
+    """Return the rows when a question gives a result and one failure more: "on ALTERNATE, and System 1 quits".
+
+    The result given held before the failure: each smallest way to it is taken, and the failure added.
+    """
+    given = [c for c in question.conditions if c.input.startswith(table.id + ".") and not c.asked]
+    given = [c for c in given if not is_normal(table, c.input.split(".", 1)[1], c.value, know)]
+    told = {c.input.split(".", 1)[1]: c.value for c in given}
+    if len(rows) != 1 or not told or told.items() <= dict(rows[0].outputs).items():
+        return ()
+    output, value = next(iter(told.items()))
+    named = {c.input for c in rows[0].conditions}
+    ways = [
+        way
+        for way in state_tables.minimal_sets(table, output, value, know.base)
+        if not named.intersection(name for name, _ in way)
+        and told.items() <= state_tables.outputs(table, dict(way), know.base).items()
+    ]
+    found: dict[tuple[tuple[str, str], ...], Row] = {}
+    for way in ways:
+        if len(way) == min(map(len, ways)):
+            conditions = (*(Condition(name, value) for name, value in way), *rows[0].conditions)
+            row = state_tables.row(table, conditions, know.base)
+            several = row.outputs in found  # what was told stands for any of the ways to it
+            found[row.outputs] = row._replace(conditions=(*given, *rows[0].conditions)) if several else row
+    return tuple(found.values())
+
+
+def alternatives(conditions: tuple[Condition, ...], question: Question, know: Knowledge) -> list[tuple[Condition, ...]]:
+    """Return the cases that a question leaves open: "one system lost" is either of them."""
+    places = left_open(question, know)
+    if not places:
+        return [conditions]
+    open_ones = sorted((c for c in conditions if places.intersection(c.where)), key=lambda c: c.input)
+    fixed = tuple(c for c in conditions if c not in open_ones)
+    return [(*fixed, c) for c in open_ones] or [conditions]
+
+
+def result_candidates(
+    table: StateTable, matches: list[Match], question: Question, know: Knowledge, excused: Collection[int]
+) -> Iterator[Scored]:
+    """Yield what always goes with a result that is told of: "RESERVE BRAKE shows; does anti-skid work?"."""
+    prefix = table.id + "."
+    told = tuple(c for c in question.conditions if c.input.startswith(prefix) and not c.asked)
+    given = {c.input.removeprefix(prefix): c.value for c in told}
+    asked = tuple(o for m in matches if m.covered > 0.99 and (o := m.tag.split(".", 1)[1]) not in given)
+    if not asked or not told or any(c.input in table.inputs for c in question.conditions):
+        return
+    if question.reading.says("cause", "single", "why", "when"):
+        return
+    outputs = [(o.id, state_tables.results_with(table, {}, given, o.id, know.base)) for o in table.outputs]
+    sure = tuple((name, values.pop()) for name, values in outputs if len(values) == 1)
+    if not set(asked) <= {name for name, _ in sure}:
+        return
+    vocabulary = know.matcher.vocabulary(table.id)
+    barred = [m for m in content_of(question, know, excused) if vocabulary.isdisjoint(m.concepts)]
+    row = Row(told, tuple(pair for pair in sure if pair[0] not in given), table.sources)
+    score = ASKED * barring(barred, know) * unused_amounts(question)
+    yield score, 4.0, TableResult(table, (row,), asked)
