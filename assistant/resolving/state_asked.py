@@ -8,6 +8,7 @@ from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result
+from assistant.understanding.clauses import asking
 from assistant.understanding.matching import Match
 from assistant.understanding.reading import Mention
 from assistant.understanding.states import Condition
@@ -16,6 +17,10 @@ Scored = tuple[float, float, Result]
 """A score, the weight behind it, and what is answered."""
 ASKED = 0.97
 UNEXPLAINED = 0.7
+_WHERE = frozenset(("kt", "ft"))
+"""Units of amounts that say where something happened, and are no readings of an input."""
+_FAILURES = frozenset(("failures", "things", "faults", "losses"))
+_COUNTING = frozenset((None, "count"))
 _SIDES = frozenset(("left", "right"))
 
 
@@ -32,13 +37,31 @@ def content_of(question: Question, know: Knowledge, excused: Collection[int]) ->
     ]
 
 
+def only_told(table: str, question: Question, know: Knowledge, excused: Collection[int]) -> bool:
+    """Return whether a question names what a table tells only in what it tells: "the gear came down by …, | do I …"."""
+    content = content_of(question, know, excused)
+    asks = asking(question.reading.words) if content else frozenset()
+    inside = [m for m in content if m.start in asks]
+    vocabulary = know.matcher.vocabulary(table)
+    return bool(inside) and all(vocabulary.isdisjoint(m.concepts | m.implied) for m in inside)
+
+
 def unused_amounts(question: Question) -> float:
     """Amounts that are no reading of an input speak against an answer by states alone."""
     used = {k for c in question.conditions for k in c.where}
     words = question.reading.words
     left = [a for a in question.reading.amounts if a.start not in used]
-    orders = sum(1 for a in left if _SIDES.intersection(words[a.end : a.end + 2]))  # "tiller 30 left"
-    return 0.7 ** (len(left) - orders) * 0.9**orders
+    asks = asking(words) if left else frozenset()
+    share = 1.0
+    for amount in left:
+        after = words[amount.end : amount.end + 2]
+        if _SIDES.intersection(after):
+            share *= 0.9  # "tiller 30 left"
+        elif asks and amount.start not in asks and amount.unit in _WHERE:
+            share *= 0.88  # "the caution came up at 60 kt. Does autobrake work?"
+        elif not (after and after[0] in _FAILURES and amount.unit in _COUNTING):
+            share *= 0.7
+    return share
 
 
 def barring(barred: list[Mention], know: Knowledge) -> float:

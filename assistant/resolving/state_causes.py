@@ -9,9 +9,13 @@ from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CauseResult
 from assistant.resolving.state_asked import Scored, barring, content_of, is_normal, outputs_named, unused_amounts
+from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
 from assistant.understanding.states import Condition
 
+_OPEN = frozenset({
+    "any", "anything", "something", "failure", "failures", "fault", "what", "which", "else", "how", "why",
+})  # fmt: skip
 _DOING = (("i",), ("we",), ("you",), ("one",), ("a",))
 """After "how can": what somebody does is asked for, and not what leads to a state."""
 
@@ -26,6 +30,8 @@ def cause_candidates(
         return
     if not reading.has("single") and any(c.asked for c in question.conditions) and any(not c.implied for c in inputs):
         return  # "losing System 1 puts us in ALTERNATE, right?": what the states lead to is asked
+    if inputs and not reading.has("single") and asks_whether(reading.words) and _OPEN.isdisjoint(reading.words):
+        return  # "does the free fall rob me of anti-skid?"
     named = outputs_named(table, question)
     everything = named
     named = [(o, v) for o, v in named if not is_normal(table, o, v, know)]
@@ -47,7 +53,9 @@ def cause_candidates(
     score = (1.04 if plain else 0.98 if clear else 0.9) * unused_amounts(question) * barring(barred, know)
     found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
     extra = tuple(Condition(f"{table.id}.{o}", v) for o, v in everything if o != output)
-    yield score, 3.0, _narrowed(found, extra, know)
+    narrowed = _narrowed(found, extra, know)
+    if narrowed is not None:
+        yield score, 3.0, narrowed
 
 
 def _asks_when(question: Question) -> bool:
@@ -70,12 +78,14 @@ def _principal(table: StateTable, named: list[tuple[str, str]]) -> tuple[str, st
     return min(named, key=lambda pair: order.index(pair[0]) if pair[0] in order else 99)
 
 
-def _narrowed(found: CauseResult, extra: tuple[Condition, ...], know: Knowledge) -> CauseResult:
-    """Keep the sets in which the other results that the question names hold as well."""
+def _narrowed(found: CauseResult, extra: tuple[Condition, ...], know: Knowledge) -> CauseResult | None:
+    """Keep the sets in which the other results that the question names hold as well; None where they never do."""
     kept = []
     given = {c.input: c.value for c in found.given}
     for chosen in found.sets:
         results = state_tables.outputs(found.table, {**given, **dict(chosen)}, know.base)
         if all(results.get(c.input.split(".", 1)[1]) == c.value for c in extra):
             kept.append(chosen)
-    return found._replace(sets=tuple(kept)) if extra and kept else found
+    if extra and found.sets and not kept:
+        return None
+    return found._replace(sets=tuple(kept)) if extra else found

@@ -12,6 +12,8 @@ from assistant.resolving.state_asked import Scored, barring, content_of, left_op
 from assistant.understanding.matching import Match
 from assistant.understanding.states import Condition
 
+_SENTENCE = frozenset((".", ";", "!", "?"))
+
 
 def loss_candidates(
     inputs: tuple[Condition, ...], matches: list[Match], question: Question, know: Knowledge,
@@ -31,7 +33,7 @@ def loss_candidates(
     known = frozenset().union(*(know.matcher.vocabulary(t.id) for t in state_tables.tables(know.base)))
     barred = [m for m in content if known.isdisjoint(m.concepts)]
     score = 1.01 if losing else 0.84
-    if any(m.covered > 0.99 and m.share > 0.5 for m in matches):
+    if any(m.covered > 0.99 and m.share > 0.5 for m in matches) or _asks_of_others(inputs, matches, know):
         score = 0.7
     if question.reading.has("cause"):
         score *= 0.9  # it asks what leads to the state that it names
@@ -39,6 +41,12 @@ def loss_candidates(
     if not found.lost and not found.facts:
         score *= 0.8  # nothing follows from it, so that something else is asked
     yield score * barring(barred, know), 2.0, found
+
+
+def _asks_of_others(inputs: tuple[Condition, ...], matches: list[Match], know: Knowledge) -> bool:
+    """Return whether results are asked for that the states given do not touch: "autobrake after a free fall"."""
+    asked = {m.record for m in matches if m.covered > 0.99}
+    return bool(asked) and not any(c.input in know.base.records[name].inputs for name in asked for c in inputs)
 
 
 def _asks_what_goes(
@@ -51,7 +59,10 @@ def _asks_what_goes(
         return True
     if not losing or not reading.asks_loss:
         return reading.asks_loss
-    content = content_of(question, know, excused)
+    if any(c.is_result and c.asked for c in question.conditions):
+        return False
+    last = max((i for i, word in enumerate(reading.words[:-1]) if word in _SENTENCE), default=-1)
+    content = [m for m in content_of(question, know, excused) if m.start > last]
     whole = [m.record for m in matches if m.covered > 0.99]
     known = frozenset().union(*(know.matcher.vocabulary(t.id) for t in state_tables.tables(know.base)))
     told = [m for m in content if not known.isdisjoint(m.concepts)]

@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator
 
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.state_asked import Scored, left_open, output_matches, outputs_named
+from assistant.resolving.state_asked import Scored, left_open, only_told, output_matches, outputs_named
 from assistant.resolving.state_causes import cause_candidates
 from assistant.resolving.state_losses import loss_candidates
 from assistant.resolving.state_rows import result_candidates, row_candidates
@@ -20,6 +20,7 @@ def state_candidates(question: Question, know: Knowledge, excused: Collection[in
     matches = output_matches(question, know, excused)
     undecided = left_open(question, know)
     settled = tuple(c for c in inputs if not undecided.intersection(c.where))
+    matches = [m for m in matches if not only_told(m.record, question, know, excused)]
     meant = {m.record for m in matches if m.covered > 0.99}
     meant |= {table.id for table in state_tables.tables(know.base) if outputs_named(table, question)}
     for table in state_tables.tables(know.base):

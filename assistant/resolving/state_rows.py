@@ -20,6 +20,7 @@ from assistant.resolving.state_asked import (
     outputs_named,
     unused_amounts,
 )
+from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
 from assistant.understanding.reading import Mention
 from assistant.understanding.states import Condition
@@ -61,7 +62,7 @@ def row_candidates(
     asks_when = "when" in question.reading.words or question.reading.has("cause")
     if named and well and asks_when and not _results_in(table, relevant, named, know):
         score *= UNEXPLAINED  # when that comes about is asked, and these states do not bring it
-    elif well and question.reading.says("cause") and not named:
+    elif well and question.reading.says("cause") and not named and not asks_whether(question.reading.words):
         score *= UNEXPLAINED  # what has gone wrong is asked, and nothing has
     if asked and not named and _meant_elsewhere(table, relevant, explained, inputs, know):
         score *= UNEXPLAINED
@@ -76,12 +77,11 @@ def _meant_elsewhere(
     table: StateTable, relevant: tuple[Condition, ...], explained: list[Mention], inputs: tuple[Condition, ...],
     know: Knowledge,
 ) -> bool:  # fmt: skip
-    """Return whether what is asked may be another table's as well, and only that one has a failure to go by."""
-    if not explained or any(not is_well(c, know) for c in relevant):
-        return False
-    return any(
+    """Return whether what is asked may be another table's as well, and that one has more failures to go by."""
+    mine = sum(not is_well(c, know) for c in relevant)
+    return bool(explained) and any(
         other.id != table.id
-        and any(c.input in other.inputs and not is_well(c, know) for c in inputs)
+        and sum(c.input in other.inputs and not is_well(c, know) for c in inputs) > mine
         and all(know.matcher.vocabulary(other.id) & m.concepts for m in explained)
         for other in state_tables.tables(know.base)
     )
@@ -220,7 +220,9 @@ def result_candidates(
     told = tuple(c for c in question.conditions if c.input.startswith(prefix) and not c.asked)
     given = {c.input.removeprefix(prefix): c.value for c in told}
     asked = tuple(o for m in matches if m.covered > 0.99 and (o := m.tag.split(".", 1)[1]) not in given)
-    if not asked or not told or any(c.input in table.inputs for c in question.conditions):
+    if not asked or all(is_normal(table, o, v, know) for o, v in given.items()):
+        return
+    if any(c.input in table.inputs for c in question.conditions):
         return
     if question.reading.says("cause", "single", "why", "when"):
         return

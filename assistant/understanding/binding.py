@@ -172,6 +172,10 @@ class Binder:
         between = self.words[group.end : state.start]
         if self._leads(state, following) and (len(between) > _NEAR or _ANDS.intersection(between)):
             return True  # it belongs to the thing after it: "and no System 2", "following the failure of System 2"
+        if self._leads(state, following) and any(
+            a.unit and group.end <= a.start < state.start for a in self.reading.amounts
+        ):
+            return True  # "the accumulator needle is at 2,400 psi, loss of System 1": the reading says its state
         if self._leads(state, following) and _SUBJECTS.intersection(between):
             return True  # "the accumulator is charged we no longer have System 1"
         if state.text == "no" and "," in between:

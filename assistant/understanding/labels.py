@@ -8,11 +8,14 @@ from __future__ import annotations
 from collections.abc import Collection
 
 from assistant.understanding.clauses import STOPS, believed
-from assistant.understanding.condition import Condition, StateWords
+from assistant.understanding.condition import Condition, StateWords, is_result
 from assistant.understanding.reading import Mention, Reading
 
 _DENYING = frozenset({"no", "not", "never", "without", "nor", "neither", "cannot"})
-_DARK = frozenset({"dark", "out", "absent", "missing", "blank", "off", "disappeared", "cleared", "gone", "unlit"})
+_DARK = frozenset({
+    "dark", "out", "absent", "missing", "blank", "off", "disappeared", "cleared", "clear", "clears", "gone", "unlit",
+    "extinguish", "extinguished", "disappear", "disappears", "vanish", "vanished",
+})  # fmt: skip
 _SHOWING = frozenset({
     "on", "lit", "up", "showing", "shows", "show", "shown", "showed", "shining", "comes", "came", "come", "appears",
     "appeared", "appear", "burning", "illuminated", "lights", "glowing", "flashes", "caption", "caution", "memo",
@@ -28,7 +31,7 @@ _NEAR = 4
 def labels_shown(
     reading: Reading, known: StateWords, asks: Collection[int], found: Collection[Condition]
 ) -> list[Condition]:
-    """Return what holds since a label is told to show, of things of which nothing else is said."""
+    """Return what holds since a label is told to show, or to be out, of things of which nothing else is said."""
     named = [(m, c) for m in reading.mentions for c in m.concepts if c in known.shows]
     if not named or believed(reading.words):
         return []
@@ -36,23 +39,28 @@ def labels_shown(
     result: list[Condition] = []
     for mention, concept in named:
         label, pairs = known.shows[concept]
-        if mention.start in asks or not _is_told(reading, mention, label):
-            continue
+        shows = None if mention.start in asks else _shows(reading, mention, label)
         for name, value in pairs:
-            if name not in taken:
-                result.append(Condition(name, value, implied=True, where=mention.taken))
+            held = value if shows else None if shows is None or is_result(name) else known.normal(name)
+            if held is not None and name not in taken:
+                result.append(Condition(name, held, implied=True, where=mention.taken))
     return result
 
 
-def _is_told(reading: Reading, mention: Mention, label: str) -> bool:
-    """Return whether a label is told to show: it is written as it stands there, or a word beside it says so."""
+def _shows(reading: Reading, mention: Mention, label: str) -> bool | None:
+    """Return whether a label is told to show or to be out, or None where nothing is told of it.
+
+    It shows where it is written as it stands there, or a word beside it says so.
+    """
     words = reading.words
     before = _until_stop(words[max(0, mention.start - _NEAR) : mention.start][::-1])
     after = _until_stop(words[mention.end : mention.end + _NEAR])
-    if _DENYING.intersection(before[:2]) or (_DENYING | _DARK).intersection(after[:3]):
-        return False
-    beside = {*before, *after} - _AUXILIARY
-    return bool(_SHOWING.intersection(beside)) or label in reading.text
+    beside = {*before, *after}
+    denied = bool(_DENYING.intersection(before[:2]) or _DENYING.intersection(after[:3]))
+    if _DARK.intersection(after[:4]):
+        return denied  # "does not go out" shows
+    told = bool(_SHOWING.intersection(beside - _AUXILIARY)) or label in reading.text
+    return not denied if told else None
 
 
 def _until_stop(words: tuple[str, ...]) -> tuple[str, ...]:

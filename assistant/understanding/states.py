@@ -111,7 +111,7 @@ def _bound(
         return Bound(group, tuple(failing([group], known, set())))
     bound = binder.bind(group, earlier, following)
     read = numbered(reading, group, following, known, units, binder.asking)
-    if bound and not (read and reads(reading, bound.end, min(read[0].where[:1]))):
+    if bound and not (read and (reads(reading, bound.end, min(read[0].where[:1])) or _apart(binder, bound, read))):
         return bound
     said = bound.state.taken if bound and bound.state else ()
     found = (
@@ -122,6 +122,17 @@ def _bound(
         or shared(reading, group, last, binder.asking, known)
     )
     return Bound(group, tuple(found)) if found else None
+
+
+def _apart(binder: Binder, bound: Bound, read: list[Condition]) -> bool:
+    """Return whether a reading stands between a thing and a state word beyond a comma: "hyd 2 2,990, … dead"."""
+    state, at = bound.state, read[0].where[0]
+    if state is None or not bound.group.end <= at < state.start:
+        return False
+    apart = not {",", ";", "and"}.isdisjoint(binder.words[at : state.start])
+    if apart:
+        binder.used.discard(state.start)
+    return apart
 
 
 def _elliptical(binder: Binder, group: Group) -> list[Condition]:

@@ -62,3 +62,56 @@ def test_a_state_that_is_unsaid_is_asked_for(ask: Ask) -> None:
 
     assert answer.outcome == "clarify"
     assert "system 1" in answer.text.lower()
+
+
+@pytest.mark.parametrize(
+    ("question", "says"),
+    [
+        ("RESERVE BRAKE is showing. Does anti-skid work?", "No anti-skid"),
+        ("The bars are amber. Will autobrake arm?", "No autobrake"),
+        ("RESERVE BRAKE is up, how do I use the pedals?", "Hold 800 psi or less"),
+    ],
+)
+def test_what_always_goes_with_a_result_is_answered(ask: Ask, question: str, says: str) -> None:
+    assert ask(question).text.startswith(says)
+
+
+@pytest.mark.parametrize(
+    ("question", "says"),
+    [
+        ("Anti-skid works but autobrake does not. Which failure?", "With System 2 lost"),
+        ("RESERVE BRAKE is on, yet System 2 reads 3,000 psi. How can that come about?", "System 1 lost and the brake"),
+        ("Nothing steers on the ground and System 1 is fine. What could it be?", "the steering controller failed"),
+        ("Does any single failure stop the parking brake from holding?", "No single failure"),
+    ],
+)
+def test_a_cause_is_looked_for_under_what_is_told(ask: Ask, question: str, says: str) -> None:
+    assert says in ask(question).text
+
+
+@pytest.mark.parametrize(
+    ("question", "says"),
+    [
+        ("We lose the controller and System 1; the accumulator is full. Which mode?", "EMERGENCY braking"),
+        ("Does losing System 1 alone take autobrake away?", "Autobrake works"),
+        ("System 2 gone. Would the bars be amber?", "The brake pressure bars are amber"),
+        ("Steering controller fails right after lift-off. Castoring or centred?", "The nose wheels are centred"),
+        ("We've lost the controller and the System 2 gauge reads 3,000 psi. Mode?", "ALTERNATE braking. No anti-skid"),
+        ("Hyd 2 reads 2,990 psi, controller dead: mode?", "ALTERNATE braking. No anti-skid"),
+        ("Accumulator bled down to nothing, loss of System 1. Does the parking brake hold?", "The parking brake d"),
+    ],
+)
+def test_a_result_asked_is_told_first(ask: Ask, question: str, says: str) -> None:
+    assert ask(question).text.startswith(says)
+
+
+@pytest.mark.parametrize(
+    ("question", "says"),
+    [
+        ("Is GEAR DOOR on yet 8 seconds after the legs locked?", "No: GEAR DOOR does not show yet. 8 s is"),
+        ("Would GEAR DOOR be on 12 s after the legs locked?", "Yes: GEAR DOOR shows. 12 s is"),
+        ("The free-fall lever was pulled 40 s ago. Is a leg lamp amber yet?", "Yes: GEAR MISMATCH shows"),
+    ],
+)
+def test_a_stated_time_says_whether_its_label_shows(ask: Ask, question: str, says: str) -> None:
+    assert ask(question).text.startswith(says)
