@@ -6,6 +6,7 @@ from assistant.knowledge.records import Model
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CheckResult, LimitResult, ModelResult, Needed, Result, ScheduleResult
+from assistant.understanding.reading import Reading
 
 QUANTITIES = frozenset({
     "speed", "duration", "temperature", "pressure", "angle", "mass", "length", "altitude", "energy", "deceleration",
@@ -39,6 +40,11 @@ def quantity_of(result: Result, know: Knowledge) -> str:
     return _AS_ASKED.get(dimension, dimension)
 
 
+def asked_of(reading: Reading) -> frozenset[str]:
+    """Return the quantities that a question asks for: those of the unit that it wants them in, or those it names."""
+    return frozenset(reading.unit.quantities) if reading.unit else reading.asked & QUANTITIES
+
+
 def is_asked(mine: str, asked: frozenset[str]) -> bool:
     """Return whether a quantity is among those asked for; a share is a ratio and a factor alike."""
     return mine in asked or (mine in ("ratio", "factor") and bool(asked & {"ratio", "factor"}))
@@ -55,7 +61,7 @@ def _is_level(value: float) -> bool:
 
 def given_concepts(question: Question, know: Knowledge) -> set[str]:
     """Return the concepts that the question's amounts supply: knots say that a speed is meant."""
-    given: set[str] = set()
+    given: set[str] = set(question.reading.unit.quantities if question.reading.unit else ())
     for amount in question.reading.amounts:
         given.add(f"#{amount.value:g}")
         if amount.unit is None and _is_level(amount.value) and not _is_mass(question):

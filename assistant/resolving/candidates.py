@@ -135,7 +135,9 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
         yield Candidate(score * 1.05, match.matched, LimitResult((limit,), question.conditions), match)
         return
     found = limit_rules.check(limit, amount, question, know)
-    if found is not None:
+    if found is not None and limit_rules.names_it(found, question, know):
+        yield Candidate(score * 1.05, match.matched + 0.5, LimitResult((limit,), question.conditions), match)
+    elif found is not None:
         yield _checked(found, amount, score, match, question)
 
 

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from assistant.knowledge.records import Fact, Limit
 from assistant.resolving import limits as limit_rules
-from assistant.resolving.asked_quantity import QUANTITIES, given_concepts, is_asked, quantity_of
+from assistant.resolving.asked_quantity import asked_of, given_concepts, is_asked, quantity_of
 from assistant.resolving.candidates import Candidate, from_match
 from assistant.resolving.changes import change_result, variant_result
 from assistant.resolving.conversions import conversion
@@ -150,7 +150,7 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
     found.extend(_by_figure(question, know))
     found.extend(Candidate(s, w, r) for s, w, r in state_candidates(question, know, excused))
     found.extend(_specials(question, know, ranked))
-    asked = question.reading.asked & QUANTITIES
+    asked = asked_of(question.reading)
     found = [_by_asked(c, asked, question, know) for c in found]
     found = by_what_it_leans_on(found, question, know)
     found = _verdict_first(found, question, know)
@@ -201,8 +201,11 @@ def _by_figure(question: Question, know: Knowledge) -> Iterable[Candidate]:
 def _in_state(limit: Limit, question: Question, know: Knowledge) -> Iterable[Candidate]:
     holds = limit_rules.holds(limit, question, know)
     amount = limit_rules.amount_for(limit, question, know)
-    found = limit_rules.check(limit, amount, question, know) if amount and question.reading.has("can") else None
-    if holds and found:
+    found = limit_rules.check(limit, amount, question, know) if amount else None
+    named = found is not None and limit_rules.names_it(found, question, know)
+    if holds is not False and named:
+        yield Candidate(0.99, 3.0, LimitResult((limit,), question.conditions))
+    elif holds and found and question.reading.has("can"):
         yield Candidate(0.99, 3.0, CheckResult((found,)))
     elif holds:
         yield Candidate(0.99, 3.0, LimitResult((limit,), question.conditions))

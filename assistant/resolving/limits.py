@@ -151,6 +151,15 @@ def applies(limit: Limit, question: Question, know: Knowledge) -> bool | None:
     return True
 
 
+def names_it(check: Check, question: Question, know: Knowledge) -> bool:
+    """Return whether an amount only names a limit by its figure, which is wanted in another unit: "the 195 kt tyre
+    limit in miles per hour".
+    """
+    unit = question.reading.unit
+    same = unit is not None and know.units.get(unit.symbol).dimension == know.units.get(check.unit).dimension
+    return same and check.given == check.bound
+
+
 def is_far(check: Check, amount: Amount) -> bool:
     """Return whether an amount with its unit is of another order of magnitude than the limit: seconds for hours."""
     if amount.unit is None or not amount.value or not check.bound or check.unit in ("degC", "degF"):

@@ -13,6 +13,7 @@ from assistant.quantities.amounts import Amount, read_amounts
 from assistant.quantities.numbers import STARTERS, is_typed
 from assistant.quantities.tokens import Token, tokenize
 from assistant.quantities.units import Units
+from assistant.understanding.asked_units import AskedUnit, narrowing_nothing, unit_asked
 from assistant.understanding.clauses import STOPS
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.meant import (
@@ -101,6 +102,8 @@ class Reading(NamedTuple):
     variants: tuple[str, ...]
     too_long: bool = False
     variant_places: tuple[int, ...] = ()
+    unit: AskedUnit | None = None
+    """The unit that the answer is wanted in, where the question names one."""
 
     @property
     def concepts(self) -> frozenset[str]:
@@ -198,17 +201,24 @@ class Reader:
         amounts = read_amounts(tokens, self.units, skip) if skip else whole
         for amount in amounts:
             free[amount.start : amount.end] = [False] * (amount.end - amount.start)
+        unit = unit_asked(words, amounts, self.units)
+        if unit and unit.outright:
+            free[unit.start - 1] = False  # "the gear in metres" is not the gear in
         typed = {new: old for old, new in mended}
         mentions = [*numbered, *self._names(words, stems, free, typed)]
         mentions.sort(key=lambda m: m.start)
-        mentions = self._without_counts(mentions)
+        if unit and not unit.outright and any(unit.start in m.taken and self._is_thing(m) for m in mentions):
+            unit = None
+        if unit:
+            mentions = narrowing_nothing(mentions, unit, self.lexicon.kinds)
+        mentions = self._without_counts(mentions, unit.start if unit else -1)
         mentions, amounts = self._strange(tokens, mentions, amounts, mended)
         variants = tuple(c[8:] for m in mentions for c in m.concepts if c.startswith("variant:"))
         places = tuple(k for m in mentions for k in m.taken if any(c.startswith("variant:") for c in m.concepts))
         mentions = [m for m in mentions if not any(c.startswith(("variant:", "type:")) for c in m.concepts)]
         amounts, variants = self._named_by_number(amounts, variants, words)
         amounts = _moved(_counted(amounts, mentions, words), words)
-        return Reading(text, tuple(words), tuple(mentions), tuple(amounts), tuple(mended), variants, too_long, places)
+        return Reading(text, tuple(words), tuple(mentions), tuple(amounts), tuple(mended), variants, too_long, places, unit)
 
     def _strange(
         self, tokens: list[Token], mentions: list[Mention], amounts: list[Amount], mended: list[tuple[str, str]]
@@ -283,15 +293,18 @@ class Reader:
                 result.extend(Token(word, token.raw, token.start, token.end) for word in name)
         return result
 
-    def _without_counts(self, mentions: list[Mention]) -> list[Mention]:
+    def _without_counts(self, mentions: list[Mention], unit: int) -> list[Mention]:
         """Drop the "how many" of "how many minutes", which asks for the quantity and counts nothing."""
         kept = []
         for i, mention in enumerate(mentions):
             following = mentions[i + 1] if i + 1 < len(mentions) else None
-            counts = "count" in mention.concepts and following and following.start == mention.end
-            if not (counts and following and self._is_quantity(following)):
+            counts = following and following.start == mention.end and self._is_quantity(following)
+            if "count" not in mention.concepts or not (counts or mention.end == unit):
                 kept.append(mention)
         return kept
+
+    def _is_thing(self, mention: Mention) -> bool:
+        return not mention.is_plain and not self._is_quantity(mention)
 
     def _is_quantity(self, mention: Mention) -> bool:
         return any(self.lexicon.kinds.get(c) == "quantity" and c not in _BOUNDS for c in mention.concepts)
