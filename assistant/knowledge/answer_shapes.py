@@ -219,6 +219,7 @@ PROCEDURES = Shape(
                     Field("asks", TEXTS),
                     Field("values", VALUES),
                     Field("answers", WORDS),
+                    Field("done", TEXTS, about="how it is told that the step has been done"),
                 )
             ),
             required=True,

@@ -219,6 +219,7 @@ class Step(NamedTuple):
     asks: tuple[str, ...] = ()
     values: tuple[Value, ...] = ()
     answers: tuple[str, ...] = ()
+    done: tuple[str, ...] = ()
 
 
 class Procedure(NamedTuple):

@@ -18,6 +18,7 @@ from assistant.resolving.joining import joined
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.leaning import ANSWERING as ANSWERING
 from assistant.resolving.leaning import by_what_it_leans_on
+from assistant.resolving.next_step import next_step
 from assistant.resolving.offering import COVER, unsure
 from assistant.resolving.results import (
     CheckResult,
@@ -241,6 +242,9 @@ def _specials(question: Question, know: Knowledge, ranked: list[Match]) -> Itera
     if converted:
         yield Candidate(0.97, 1.0, converted)
     yield from _orders(question, know)
+    following = next_step(question, know, ranked)
+    if following:
+        yield Candidate(following[0], 3.0, following[1])
     for found in (change_result(question, know, ranked), variant_result(question, know, ranked)):
         if found:
             yield Candidate(*found)

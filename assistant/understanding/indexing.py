@@ -167,7 +167,7 @@ def _texts(base: Base, record: Any) -> Iterator[str]:
             yield str(getattr(record, field, "") or "")
     yield from getattr(record, "needed", ())
     for step in getattr(record, "steps", ()):
-        yield from (step.do, *step.asks)
+        yield from (step.do, *step.asks, *step.done)
     if isinstance(record, Bands):
         yield from (rule.says for rule in record.rules)
     if isinstance(record, Model):

@@ -218,7 +218,9 @@ class Reader:
         mentions = [m for m in mentions if not any(c.startswith(("variant:", "type:")) for c in m.concepts)]
         amounts, variants = self._named_by_number(amounts, variants, words)
         amounts = _moved(_counted(amounts, mentions, words), words)
-        return Reading(text, tuple(words), tuple(mentions), tuple(amounts), tuple(mended), variants, too_long, places, unit)
+        return Reading(
+            text, tuple(words), tuple(mentions), tuple(amounts), tuple(mended), variants, too_long, places, unit
+        )  # fmt: skip
 
     def _strange(
         self, tokens: list[Token], mentions: list[Mention], amounts: list[Amount], mended: list[tuple[str, str]]
