@@ -23,6 +23,7 @@ from assistant.resolving import tables
 from assistant.resolving.changes import changes_of
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import rule_value
+from assistant.resolving.variants import asks_whether_same
 from assistant.understanding.clauses import asks_whether
 
 _NOTHING = 1e-9
@@ -329,9 +330,9 @@ def variant(result: r.VariantResult, question: Question, know: Knowledge) -> Par
             aloud.append((words[-1], own))
         sources.extend(override.sources)
     name = know.base.variants[result.variant].show
-    text = (
-        f"On the {name}: " + "; ".join(words) + ". Everything else is as on the " + know.base.variants[base].show + "."
-    )
+    text = f"On the {name}: {'; '.join(words)}."
+    if all(o in result.overrides for o in know.base.overrides if o.variant == result.variant):
+        text += f" Everything else is as on the {know.base.variants[base].show}."
     entry = result.overrides[0].record if result.overrides else ""
     return Parts(text, tuple(sources), entry, aloud=tuple(aloud))
 
@@ -343,14 +344,17 @@ def compare(result: r.CompareResult, question: Question, know: Knowledge) -> Par
     first = records[0][1]
     values = tuple(v for _, record in records for v in _figures(record))
     sources = tuple(s for _, record in records for s in record.sources)
+    asked = asks_whether_same(question.reading.words)
+    verdict = "" if asked is None else "Yes: " if asked == same else "No: "
     if same:
-        return Parts(f"{upper(_figure(first, know))} on both: {first.of}.", sources, first.id, values)
+        figure = _figure(first, know)
+        return Parts(f"{verdict}{figure if verdict else upper(figure)} on both: {first.of}.", sources, first.id, values)
     text = "; ".join(f"{name}: {_figure(record, know)}" for name, record in records)
-    text = f"{text} ({first.of})."
+    text = f"{verdict}{text} ({first.of})."
     figures = [record.value or record.maximum or record.minimum for _, record in records]
     if len(figures) == 2 and all(isinstance(f, Value) for f in figures) and figures[0] and figures[1]:
         gap = abs(figures[0].value - figures[1].value)
-        text += f" The difference is {rounded(gap, difference_unit(figures[0].unit), know)}."
+        text += f" The difference is {exact_shown(round(gap, 6), difference_unit(figures[0].unit), know.units)}."
     return Parts(text, sources, first.id, values)
 
 

@@ -14,7 +14,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.models import bind, cued_parts
 from assistant.resolving.results import Choices, Elsewhere, FactResult, Needed, TableResult
 from assistant.resolving.steering_order import Deflection, deflections
-from assistant.understanding.reading import ELSEWHERE
+from assistant.understanding.reading import ELSEWHERE, Reading
 from assistant.understanding.states import Condition
 
 _POINTING = frozenset({"that", "it", "this", "those", "its"})
@@ -24,6 +24,8 @@ _OPEN_WORDS = frozenset({"what", "which", "who", "how", "when", "where", "why"})
 _BRIEF = 5
 _WEIGHT = 3
 """How many things a quantity that was asked for counts as."""
+_LIKENING = frozenset({"as", "like", "than", "unlike"})
+"""Words before a variant that another one is likened to."""
 _TELLING = (TableResult, FactResult)
 
 
@@ -31,9 +33,21 @@ def question_of(text: str, knowledge: Knowledge, variant: str) -> Question:
     """Return a text as a question of its own."""
     reading = knowledge.reader.read(text)
     found = given_states(reading, knowledge)
-    named = [v for v in reading.variants if v in knowledge.variants]
+    named = variants_meant(reading, knowledge)
     chosen = named[-1] if named else variant or knowledge.variants[0]
     return Question(reading, found.conditions, chosen, bool(named), unsaid=found.unsaid)
+
+
+def variants_meant(reading: Reading, knowledge: Knowledge) -> list[str]:
+    """Return the variants that a question is about; what one is only likened to is not: "the same as the short one"."""
+    named = [v for v in reading.variants if v in knowledge.variants]
+    if len(set(named)) < 2 or len(named) != len(reading.variants):
+        return named
+    starts = [i for i in reading.variant_places if i - 1 not in reading.variant_places]
+    if len(starts) != len(named):
+        return named
+    likened = [_LIKENING.isdisjoint(reading.words[max(0, i - 2) : i + 1]) for i in starts]
+    return [v for v, own in zip(named, likened, strict=True) if own] or named
 
 
 def is_quantity(concepts: frozenset[str], knowledge: Knowledge) -> bool:

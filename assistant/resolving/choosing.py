@@ -12,7 +12,7 @@ from assistant.knowledge.records import Fact, Limit
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.asked_quantity import asked_of, given_concepts, is_asked, quantity_of
 from assistant.resolving.candidates import Candidate, from_match
-from assistant.resolving.changes import change_result, variant_result
+from assistant.resolving.changes import change_result
 from assistant.resolving.conversions import conversion
 from assistant.resolving.joining import joined
 from assistant.resolving.knowing import Knowledge, Question
@@ -34,6 +34,7 @@ from assistant.resolving.results import (
 )  # fmt: skip
 from assistant.resolving.state_questions import state_candidates
 from assistant.resolving.steering_order import deflections, leaves_centred, names_side, resolve_order
+from assistant.resolving.variants import variant_result
 from assistant.understanding.matching import Match, strange
 from assistant.understanding.reading import ELSEWHERE, OUTSIDE, Mention
 
@@ -245,7 +246,7 @@ def _specials(question: Question, know: Knowledge, ranked: list[Match]) -> Itera
     following = next_step(question, know, ranked)
     if following:
         yield Candidate(following[0], 3.0, following[1])
-    for found in (change_result(question, know, ranked), variant_result(question, know, ranked)):
+    for found in (change_result(question, know), variant_result(question, know, ranked)):
         if found:
             yield Candidate(*found)
 

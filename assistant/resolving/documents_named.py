@@ -1,0 +1,40 @@
+"""The documents that a question names: by their short ids, or by words that stand in the title of one alone."""
+
+from __future__ import annotations
+
+from collections import Counter
+from typing import NamedTuple
+
+from assistant.resolving.knowing import Knowledge, Question
+
+_SHORTEST = 5
+"""Letters of a word that tells one title from the others."""
+
+
+class DocumentNamed(NamedTuple):
+    """A document of the type with the places of the words that name it."""
+
+    id: str
+    places: tuple[int, ...]
+
+
+def documents_named(question: Question, know: Knowledge) -> list[DocumentNamed]:
+    """Return the type's own documents that a question names, in the order of the library."""
+    words = question.reading.words
+    found = []
+    for document, (telling, title) in _names(know).items():
+        if not telling.isdisjoint(words):
+            found.append(DocumentNamed(document, tuple(i for i, word in enumerate(words) if word in telling | title)))
+    return found
+
+
+def _names(know: Knowledge) -> dict[str, tuple[set[str], set[str]]]:
+    """Return for each document what names it, its id and the words that no other title holds, and all of its title."""
+    own = [d for d in know.base.documents.values() if not d.published]
+    neutral = know.lexicon.neutral
+    titles = {d.id: {w for w in d.title.partition(",")[0].lower().split() if w not in neutral} for d in own}
+    counted = Counter(word for words in titles.values() for word in words)
+    return {
+        name: ({name.lower(), *(w for w in words if len(w) >= _SHORTEST and counted[w] == 1)}, words)
+        for name, words in titles.items()
+    }

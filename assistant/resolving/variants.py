@@ -1,0 +1,90 @@
+"""How the variants differ: in all, in what a question names, or in one figure."""
+
+from __future__ import annotations
+
+from assistant.knowledge.records import Limit, Override, Schedule
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import CompareResult, VariantResult
+from assistant.understanding.matching import Match
+from assistant.understanding.reading import Mention
+
+Scored = tuple[float, float, CompareResult | VariantResult]
+_SAME = frozenset(("same", "identical", "equal", "alike"))
+_OTHER = frozenset(("different", "differ", "differs", "another", "difference"))
+_OPEN = frozenset(("what", "which", "how", "why", "where", "list", "when"))
+_PAIR = (("on", "both"), ("for", "both"), ("in", "both"), ("on", "either"))
+
+
+def asks_whether_same(words: tuple[str, ...]) -> bool | None:
+    """Return True where a yes or no is asked to things being the same, False to their being different; else None."""
+    if not _OPEN.isdisjoint(words):
+        return None
+    if not _SAME.isdisjoint(words):
+        return True
+    return None if _OTHER.isdisjoint(words) else False
+
+
+def variant_result(question: Question, know: Knowledge, ranked: list[Match]) -> Scored | None:
+    """Return how the variants differ: in all, in the one figure that the question names, or in what it names."""
+    reading = question.reading
+    whether = asks_whether_same(reading.words)
+    if not (reading.has("compare") or whether is not None or len(set(reading.variants)) > 1):
+        return None
+    named = [v for v in reading.variants if v in know.variants[1:]] or know.variants[1:2]
+    if not named or not (reading.variants or reading.has("variant") or _ends_in_pair(reading.words)):
+        return None
+    content = [m for m in reading.mentions if not m.weak and not know.matcher.is_soft(m) and not m.holds("variant")]
+    if not content and reading.amounts:
+        return _of_figure(question, know)
+    if not content:
+        return 0.96, 1.0, VariantResult(named[0], _overrides(named[0], know))
+    compared = _compared(ranked, know)
+    if compared is not None:
+        surely = whether is not None and not reading.amounts
+        return 1.2 if surely else 0.98, compared[0].matched, compared[1]
+    return _in_part(named[0], content, know) if reading.has("compare") else None
+
+
+def _ends_in_pair(words: tuple[str, ...]) -> bool:
+    said = [word for word in words if word[0].isalpha()]
+    return tuple(said[-2:]) in _PAIR
+
+
+def _overrides(variant: str, know: Knowledge) -> tuple[Override, ...]:
+    return tuple(o for o in know.base.overrides if o.variant == variant)
+
+
+def _compared(ranked: list[Match], know: Knowledge) -> tuple[Match, CompareResult] | None:
+    """Return the best match that is a figure, or a schedule that begins at one, with that figure on all variants."""
+    for match in ranked[:4]:
+        record = know.base.records[match.record]
+        name = record.top if isinstance(record, Schedule) else match.record
+        if isinstance(know.base.records.get(name), Limit) and match.open and match.covered > 0.8:
+            return match, CompareResult(tuple((v, know.record(name, v)) for v in know.variants))
+    return None
+
+
+def _in_part(variant: str, content: list[Mention], know: Knowledge) -> Scored | None:
+    """Return in what a variant differs of all that is named; the documents' whole subject is no part of it."""
+    own = (d for d in know.base.documents.values() if not d.published)
+    subject = frozenset().union(*(know.phrase(d.title).concepts for d in own))
+    narrowing = [m for m in content if m.concepts.isdisjoint(subject)]
+    overrides = _overrides(variant, know)
+    if len(narrowing) == len(content):
+        overrides = tuple(
+            o
+            for o in overrides
+            if all(not m.concepts.isdisjoint(know.matcher.vocabulary(o.record)) for m in narrowing)
+        )
+    return (0.94, 1.0, VariantResult(variant, overrides)) if overrides else None
+
+
+def _of_figure(question: Question, know: Knowledge) -> Scored | None:
+    """Return the variants' figures of the limit that is named by its figure: "is the 800 psi rule different?"."""
+    amount = question.reading.amounts[0]
+    for name in know.base.ids("limits"):
+        limit = know.base.records[name]
+        figure = limit.maximum or limit.minimum or limit.value
+        if figure and amount.unit and figure.unit == amount.unit and figure.value == amount.value:
+            return 0.9, 1.0, CompareResult(tuple((v, know.record(name, v)) for v in know.variants))
+    return None
