@@ -43,6 +43,8 @@ _AHEAD = 0.08
 _MUCH, _CLOSE = 0.75, 0.06
 """Share of a way of asking below which a record leaves as open what is meant as one that fits nearly as well."""
 _WANTED = 1.1
+_JUDGING = frozenset(("within", "inside", "exactly"))
+"""Words by which an amount that is given wants to be judged."""
 
 
 class Scored(NamedTuple):
@@ -207,7 +209,7 @@ def _in_state(limit: Limit, question: Question, know: Knowledge) -> Iterable[Can
     named = found is not None and limit_rules.names_it(found, question, know)
     if holds is not False and named:
         yield Candidate(0.99, 3.0, LimitResult((limit,), question.conditions))
-    elif holds and found and question.reading.has("can"):
+    elif holds and found and (question.reading.has("can") or not _JUDGING.isdisjoint(question.reading.words)):
         yield Candidate(0.99, 3.0, CheckResult((found,)))
     elif holds:
         yield Candidate(0.99, 3.0, LimitResult((limit,), question.conditions))

@@ -69,7 +69,7 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     replaced = [i for i in model.inputs if _gives_way(i, chosen[i.id], model, know)]
     parts += [_part(i)._replace(measured=True) for i in replaced]
     if model.inverse:
-        parts.append(part(_OUTPUT, model.output_unit, "", True))
+        parts.append(part(_OUTPUT, model.output_unit, _output_cues(model), True))
     apart = _deviation(model, question)
     stated = [
         _measured(a, model, question)
@@ -93,6 +93,12 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
         given, tuple(missing), tuple(left), output[0] if output else None, len(amounts), cost, frozenset(amounts),
         {name: amount.start for name, (_, amount) in amounts.items()},
     )  # fmt: skip
+
+
+def _output_cues(model: Model) -> str:
+    """Return the words that name the result and no input: "pavement 35 m wide, clearance included"."""
+    inputs = {word for item in model.inputs for word in item.cues.lower().split()}
+    return " ".join(word for word in model.of.lower().split() if word.isalpha() and word not in inputs)
 
 
 def _measured(amount: Amount, model: Model, question: Question) -> Amount:
@@ -399,7 +405,8 @@ def _solve(
             + f"; {model.of} {round_shown(binding.output, model.output_unit, know.units)}"
         )
         values.append(ModelValue(value, item.unit, item.quantity, under, working))
-    return ModelResult(model, tuple(values), _assumed(model, binding), item.id, _sources(model, binding), note)
+    assumed = tuple(a for a in _assumed(model, binding) if a != item.assumed)
+    return ModelResult(model, tuple(values), assumed, item.id, _sources(model, binding), note)
 
 
 _RANGES = {

@@ -85,7 +85,13 @@ def stated(
 
 
 def _opens(state: Mention, reading: Reading) -> bool:
-    """Return whether a word only opens what is said, and says no state: "okay, both systems have failed"."""
+    """Return whether a word only opens what is said, and says no state: "okay, both systems have failed", "how low
+    can it get", "before I stop trusting it".
+    """
+    if state.start and reading.words[state.start - 1] == "how":
+        return True
+    if state.text == "stop" and reading.words[state.end : state.end + 1] and reading.words[state.end].endswith("ing"):
+        return True
     before = reading.words[max(0, state.start - 1) : state.start]
     return state.text in _OPENINGS and before in ((), (".",), ("?",), ("!",)) and len(reading.words) > state.end + 1
 
