@@ -46,6 +46,8 @@ class Part(NamedTuple):
     optional: bool
     measured: bool = False
     """Only an amount with its unit may be it: words have settled it otherwise."""
+    result: bool = False
+    """It is what is calculated, which may be given without a word that names it."""
 
 
 def fits(amount: Amount, unit: str, units: Units) -> float | None:
@@ -154,7 +156,7 @@ def _cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequen
     if wanted.optional:
         cost += 1.0
     cue = _cue_cost(amount, wanted, amounts, stems)
-    if wanted.optional and wanted.cues and cue >= _NO_CUE:
+    if wanted.optional and wanted.cues and cue >= _NO_CUE and not wanted.result:
         cost += _UNASKED
     return cost + cue
 

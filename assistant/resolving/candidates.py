@@ -153,7 +153,7 @@ def _where_it_applies(score: float, limit: Limit, question: Question, know: Know
     if applies is False:
         return score * 0.5
     figure = limit_rules.bound_value(limit)
-    named = bool(figure) and question.reading.has(know.units.get(figure.unit).dimension)
+    named = figure is not None and question.reading.has(know.units.get(figure.unit).dimension)
     # "Parking brake for eleven hours": that a limit would apply is no sign that it is meant, unless it is spoken of.
     return min(1.0, score * 1.12) if limit.applies and applies and named else score
 

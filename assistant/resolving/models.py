@@ -69,7 +69,7 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     replaced = [i for i in model.inputs if _gives_way(i, chosen[i.id], model, know)]
     parts += [_part(i)._replace(measured=True) for i in replaced]
     if model.inverse:
-        parts.append(part(_OUTPUT, model.output_unit, _output_cues(model), True))
+        parts.append(part(_OUTPUT, model.output_unit, _output_cues(model), True)._replace(result=True))
     apart = _deviation(model, question)
     stated = [
         _measured(a, model, question)
@@ -96,9 +96,14 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
 
 
 def _output_cues(model: Model) -> str:
-    """Return the words that name the result and no input: "pavement 35 m wide, clearance included"."""
+    """Return the words that name the result and no input, where an input that may be left out could be meant for it:
+    "pavement 35 m wide, clearance included".
+    """
+    alike = [i for i in model.inputs if i.unit == model.output_unit and i.cues and i.default not in ("", "both")]
+    if not alike:
+        return ""
     inputs = {word for item in model.inputs for word in item.cues.lower().split()}
-    return " ".join(word for word in model.of.lower().split() if word.isalpha() and word not in inputs)
+    return " ".join(word for word in model.of.lower().split() if word.isalpha() and len(word) > 3 and word not in inputs)
 
 
 def _measured(amount: Amount, model: Model, question: Question) -> Amount:
