@@ -25,6 +25,7 @@ from assistant.resolving.results import (
     ProcedureResult,
     Result,
     ScheduleResult,
+    TableResult,
 )  # fmt: skip
 from assistant.resolving.schedules import leftover, resolve_schedule
 from assistant.resolving.steering_order import resolve_order
@@ -301,7 +302,9 @@ def _compares(question: Question) -> bool:
 
 def _order(model: Model, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
     result = resolve_order(model, question, know)
-    if result is not None:
+    if isinstance(result, TableResult):
+        yield Candidate(1.5, match.matched + 1.0, result)  # whatever quantity is asked for
+    elif result is not None:
         score = 1.1 if isinstance(result, ModelResult) else 0.9
         bar = 0.5 ** len(match.barred) * _state_penalty(match, question, know)
         yield Candidate(max(match.score, score * bar), match.matched + 1.0, result, match)

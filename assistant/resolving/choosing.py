@@ -43,6 +43,8 @@ _AHEAD = 0.08
 _MUCH, _CLOSE = 0.75, 0.06
 """Share of a way of asking below which a record leaves as open what is meant as one that fits nearly as well."""
 _WANTED = 1.1
+_NO_ORDER = 1.5
+"""Where nothing steers, that is said whatever quantity is asked for."""
 _JUDGING = frozenset(("within", "inside", "exactly"))
 """Words by which an amount that is given wants to be judged."""
 
@@ -267,7 +269,8 @@ def _orders(question: Question, know: Knowledge) -> Iterable[Candidate]:
         several = len(orders) > 1 or (orders and (orders[0].number > 1 or leaves_centred(question.reading.words)))
         result = resolve_order(model, question, know) if several else None
         if result is not None:
-            yield Candidate(1.0 if isinstance(result, ModelResult) else 0.68, 6.0, result)
+            sure = _NO_ORDER if isinstance(result, TableResult) else 1.0 if isinstance(result, ModelResult) else 0.68
+            yield Candidate(sure, 6.0, result)
 
 
 def _elsewhere(question: Question, know: Knowledge) -> Elsewhere | None:

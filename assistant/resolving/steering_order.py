@@ -14,8 +14,9 @@ from assistant.physics.schedule import value_at
 from assistant.quantities.amounts import Amount
 from assistant.quantities.show import round_shown
 from assistant.resolving.amounts_for import fits
+from assistant.resolving.controls_in_use import OutOfUse, out_of_use
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import ModelResult, ModelValue, Needed
+from assistant.resolving.results import ModelResult, ModelValue, Needed, TableResult
 from assistant.understanding.reading import Mention
 
 _SIDES = {
@@ -243,11 +244,14 @@ def _side_near(words: tuple[str, ...], start: int, end: int) -> int:
     return 0
 
 
-def resolve_order(model: Model, question: Question, know: Knowledge) -> ModelResult | Needed | None:
-    """Return the total order at the speed given, or what is missing for it."""
+def resolve_order(model: Model, question: Question, know: Knowledge) -> ModelResult | Needed | TableResult | None:
+    """Return the total order at the speed given, what is missing for it, or the state in which nothing orders."""
     found = deflections(model, question, know)
     if not found or (len(found) == 1 and not found[0].side and found[0].number == 1):
         return None
+    idle = out_of_use(model, question, know)
+    if any(one.control == "tiller" for one in idle):
+        return next(one.state for one in idle if one.control == "tiller")  # nothing orders: the state answers
     extra = dict(model.extra)
     tiller: Schedule = know.record(extra["tiller_schedule"], question.variant)
     pedal: Schedule = know.record(extra["pedal_schedule"], question.variant)
@@ -274,8 +278,19 @@ def resolve_order(model: Model, question: Question, know: Knowledge) -> ModelRes
     ):
         return Needed(model, ("which way each control is turned, left or right",), ("side",))
     limits = {"tiller": value_at(tiller.points, speed), "pedals": value_at(pedal.points, speed)}
+    limits.update({one.control: 0.0 for one in idle})
     summed = _sum(model, found, limits, maximum.value, speed, know, (*model.sources, *tiller.sources[:1]))
-    return _without_side(summed) if unsaid else summed
+    summed = _without_side(summed) if unsaid else summed
+    return _with_idle(summed, idle)
+
+
+def _with_idle(result: ModelResult, idle: tuple[OutOfUse, ...]) -> ModelResult:
+    """Return a sum with what is said of the controls that order nothing."""
+    if not idle:
+        return result
+    says = "; ".join(one.says[0].lower() + one.says[1:] for one in idle)
+    values = tuple(v._replace(under="; ".join(filter(None, (v.under, says)))) for v in result.values)
+    return result._replace(values=values)
 
 
 def _pressed_apart(found: list[Deflection]) -> bool:
