@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from assistant.quantities.amounts import Amount
 from assistant.quantities.numbers import STARTERS
 from assistant.quantities.tokens import Token
@@ -38,6 +40,14 @@ def hearsay(words: list[str]) -> int:
         if word in _SAYING and i:
             return i
     return 0
+
+
+def speaker(words: list[str]) -> int:
+    """Return where what a speaker is begins, who says it before asking: "I am the | fleet manager and …"; else -1."""
+    for i, pair in enumerate(pairwise(words[:6])):
+        if pair == ("i", "am") and words[i + 2 : i + 3] and words[i + 2] in _ARTICLES:
+            return i + 3
+    return -1
 
 
 def set_aside(words: list[str], at: int) -> bool:

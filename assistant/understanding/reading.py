@@ -22,6 +22,7 @@ from assistant.understanding.meant import (
     expanded,
     hearsay,
     set_aside,
+    speaker,
     speeds_moved_at,
     tells_how_many,
     words_meant,
@@ -342,7 +343,7 @@ class Reader:
     def _names(self, words: list[str], stems: list[str], free: list[bool], typed: dict[str, str]) -> list[Mention]:
         found: list[Mention] = []
         free = list(free)
-        told = hearsay(words)
+        told, own = hearsay(words), speaker(words)
         for i, word in enumerate(words):
             if not free[i]:
                 continue
@@ -351,7 +352,7 @@ class Reader:
                 for k in name.taken:
                     free[k] = False
                 mention = self._mention(words, name.start, name.end, name.taken, name.concepts, typed)
-                found.append(mention._replace(weak=mention.weak or set_aside(words, i)))
+                found.append(mention._replace(weak=mention.weak or i == own or set_aside(words, i)))
             elif word[0].isalpha() and stems[i] not in self.lexicon.neutral and word not in self.lexicon.neutral:
                 known = stems[i] in self.lexicon.words
                 concepts = frozenset((PLAIN + stems[i],))
