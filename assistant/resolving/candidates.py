@@ -155,8 +155,9 @@ def _where_it_applies(score: float, limit: Limit, question: Question, know: Know
         return score * 0.5
     figure = limit_rules.bound_value(limit)
     named = figure is not None and question.reading.has(know.units.get(figure.unit).dimension)
-    # "Parking brake for eleven hours": that a limit would apply is no sign that it is meant, unless it is spoken of.
-    return min(1.0, score * 1.12) if limit.applies and applies and named else score
+    # "Is it good for eleven hours?": that a limit would apply is no sign that it is meant, unless it is spoken of.
+    meant = named or not question.reading.has("can") or not _OPEN.isdisjoint(question.reading.words)
+    return min(1.0, score * 1.12) if limit.applies and applies and meant else score
 
 
 def _stated(limit: Limit, score: float, match: Match, question: Question, know: Knowledge) -> Candidate:

@@ -59,6 +59,10 @@ class Binding(NamedTuple):
     """Where in the question the amount of an input begins."""
 
 
+_SMALL = 3
+"""Letters of words that name nothing: "of a"."""
+
+
 def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     """Return what is given of a model's inputs, and which are missing."""
     chosen = {i.id: _chosen(i, question, know) for i in model.inputs}
@@ -103,7 +107,8 @@ def _output_cues(model: Model) -> str:
     if not alike:
         return ""
     inputs = {word for item in model.inputs for word in item.cues.lower().split()}
-    return " ".join(word for word in model.of.lower().split() if word.isalpha() and len(word) > 3 and word not in inputs)
+    own = (word for word in model.of.lower().split() if word.isalpha() and len(word) > _SMALL)
+    return " ".join(word for word in own if word not in inputs)
 
 
 def _measured(amount: Amount, model: Model, question: Question) -> Amount:
