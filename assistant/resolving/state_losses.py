@@ -9,10 +9,9 @@ from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import LossResult
 from assistant.resolving.state_asked import Scored, barring, content_of, left_open
+from assistant.understanding.clauses import asking
 from assistant.understanding.matching import Match
 from assistant.understanding.states import Condition
-
-_SENTENCE = frozenset((".", ";", "!", "?"))
 
 
 def loss_candidates(
@@ -61,8 +60,8 @@ def _asks_what_goes(
         return reading.asks_loss
     if any(c.is_result and c.asked for c in question.conditions):
         return False
-    last = max((i for i, word in enumerate(reading.words[:-1]) if word in _SENTENCE), default=-1)
-    content = [m for m in content_of(question, know, excused) if m.start > last]
+    asks = asking(reading.words, marks=False)
+    content = [m for m in content_of(question, know, excused) if not asks or m.start in asks]
     whole = [m.record for m in matches if m.covered > 0.99]
     known = frozenset().union(*(know.matcher.vocabulary(t.id) for t in state_tables.tables(know.base)))
     told = [m for m in content if not known.isdisjoint(m.concepts)]

@@ -163,6 +163,7 @@ class Binder:
             return False
         return any(
             s.end <= group.start
+            and s.start not in self.used
             and all(w in BEFORE and w not in _JOINING for w in self.words[s.end : group.start])
             and self.conditions(group, s)
             for s in self.states

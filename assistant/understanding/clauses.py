@@ -28,6 +28,7 @@ _STRONG = frozenset(("do", "does", "did", "can", "could", "will", "would", "may"
 _DENIED = frozenset(("not", "never", "no", "still", "dark", "without"))
 TAGS = frozenset(("right", "correct", "true", "yes", "no", "innit", "surely"))
 """Last words that want to be agreed with."""
+_COURTESY = frozenset(("thanks", "thank", "cheers", "please", "ta"))
 _FOLLOWING = frozenset({
     "means", "mean", "meaning", "gives", "give", "puts", "put", "leads", "lead", "makes", "make", "causes", "cause",
     "costs", "cost", "leaves", "leave", "brings", "bring", "takes", "becomes", "become",
@@ -35,14 +36,14 @@ _FOLLOWING = frozenset({
 """Words before what is said to follow from something."""
 
 
-def asking(words: Sequence[str]) -> frozenset[int]:
-    """Return the indices of the words that ask."""
+def asking(words: Sequence[str], marks: bool = True) -> frozenset[int]:
+    """Return the indices of the words that ask; marks: those that only a question mark makes a question as well."""
     found: set[int] = set()
     asks, begins, start, asked_here = False, True, 0, False
     for i, word in enumerate(words):
         following = words[i + 1] if i + 1 < len(words) else ""
         if word in STOPS:
-            if word == "?" and not asked_here:
+            if word == "?" and not asked_here and marks:
                 found.update(range(start, i))  # "hyd 1 gone, autobrake?": only the mark says that it is asked
             asked_here = asked_here and word not in _SENTENCE
             asks, begins, start = False, True, i + 1
@@ -77,6 +78,8 @@ def _asks(word: str, following: str, begins: bool) -> bool:
 def believed(words: Sequence[str]) -> bool:
     """Return whether a text ends in a tag that wants to be agreed with: "…, right?"."""
     said = [w for w in words if w[0].isalnum()]
+    while said and said[-1] in _COURTESY:
+        said.pop()
     tag = bool(said) and said[-1] in TAGS and said[-2:] not in (["all", "right"], ["to", "right"])
     return len(said) > 3 and (tag or said[-2:] == ["not", "it"])
 

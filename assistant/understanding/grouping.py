@@ -34,6 +34,7 @@ _NOR = frozenset(("nor", "or"))
 _HAVING = frozenset(("have", "has", "got", "keep"))
 _MOST_BETWEEN = 4
 _READ_WITHIN = 6
+_LISTED = 8
 _PARTING = frozenset((",", ".", "?", ";", ":", "-", "and", "but", "with"))
 
 
@@ -101,7 +102,8 @@ def _state_follows(words: Sequence[str], at: int, states: Sequence[Mention]) -> 
 def _joined(reading: Reading, last: Group, mention: Mention, names: tuple[str, ...], known: StateWords) -> bool:
     between = reading.words[last.end : mention.start]
     if not between:
-        return _alike(last, names, known)
+        listed = _all_said(reading.words, mention.end) and _alike_in_words(last, names, known)
+        return listed or _alike(last, names, known)
     if len(between) > _MOST_BETWEEN or not all(w in JOINS for w in between):
         return False
     if any(w in between and not set(leads).intersection(between) for w, leads in _ONLY_TOGETHER.items()):
@@ -116,6 +118,12 @@ def _joined(reading: Reading, last: Group, mention: Mention, names: tuple[str, .
     # "Loss of hyd 2, anti-skid?" asks for the one and gives the other.
     asked = mixed and ("," in between or reading.words[mention.end : mention.end + 1] == ("?",))
     return not asked
+
+
+def _all_said(words: Sequence[str], at: int) -> bool:
+    """Return whether things listed without a word between are all said to be in a state: "sys 1 accu all gone"."""
+    end = next((i for i in range(at, len(words)) if words[i] in _ENDS), len(words))
+    return "all" in words[at : min(end, at + _LISTED)]
 
 
 def _alike(last: Group, names: tuple[str, ...], known: StateWords) -> bool:
