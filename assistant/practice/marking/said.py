@@ -7,7 +7,7 @@ The words are read with the reader that reads questions, so that every name, mis
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from assistant.practice.marking import wording
@@ -204,10 +204,19 @@ def amounts_of(reading: Reading, know: Knowledge) -> tuple[Amount, ...]:
         if m.end - m.start > 1 and reading.words[m.start] in _COUNTS and reading.words[m.start + 1].endswith("s")
         and taken.isdisjoint(m.taken)
     ]  # fmt: skip
-    more = (*inside, *counts)
+    taken |= {a.start for a in counts}
+    more = (*inside, *counts, *(a for a in _of_them(reading.words) if a.start not in taken))
     return tuple(sorted((*reading.amounts, *more), key=lambda a: a.start)) if more else reading.amounts
 
 
+def _of_them(words: Sequence[str]) -> Iterator[Amount]:
+    """Yield the counts of "six of them", which a question says of people."""
+    for i, word in enumerate(words[:-2]):
+        if words[i + 1 : i + 3] == ("of", "them") and word in _SMALL:
+            yield Amount(i, i + 1, float(_SMALL[word]), None, word, True, False)
+
+
+_SMALL = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10}
 _COUNTS = {"two": 2, "three": 3, "four": 4}
 """Numbers that a name may begin with: "three pins"."""
 
