@@ -111,6 +111,9 @@ def _steps(text: str, know: Knowledge) -> Asked | None:
     question = question_of(text.partition(" from ")[0] if through else text, know, "")
     if not (_STEPS_ASKED.search(text) or question.reading.has("steps", "order_of", "memory_items")):
         return None
+    titled = _titled(text, question, know) if _STEPS_ASKED.search(text) else None
+    if titled:
+        return titled
     for candidate in candidates(question, know)[: None if through else 3]:
         result = candidate.result
         least = _TOLD_THROUGH if through else _STEPS
@@ -120,6 +123,21 @@ def _steps(text: str, know: Knowledge) -> Asked | None:
         if named and (through or not candidate.match.barred):
             return as_asked(text, question, result._replace(step=None) if through else result, know)
     return None
+
+
+def _titled(text: str, question: Question, know: Knowledge) -> Asked | None:
+    """Return the procedure that a question for steps calls by its title, and by the longest of those that it holds."""
+    named = know.phrase(text).concepts | question.reading.concepts
+    found: list[tuple[int, str]] = []
+    for name in know.base.ids("procedures"):
+        told = [m for m in know.phrase(know.base.records[name].title).mentions if not m.weak]
+        if told and all(m.concepts & named for m in told):
+            found.append((len({i for m in told for i in m.taken}), name))
+    longest = [name for size, name in found if size == max(found)[0]]
+    if len(longest) != 1:
+        return None
+    procedure = know.record(longest[0], question.variant)
+    return as_asked(text, question, r.ProcedureResult(procedure), know)
 
 
 def _is_beside(one: Asked, text: str, know: Knowledge) -> bool:
