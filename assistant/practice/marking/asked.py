@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from typing import Any, NamedTuple
 
 from assistant.answering.answer import Answer
@@ -72,3 +73,15 @@ def _named(result: Any, know: Knowledge) -> frozenset[str]:
     """Return the concepts that the name of a result's record holds."""
     record = record_of(result)
     return know.phrase(getattr(record, "of", "") or getattr(record, "says", "")).concepts
+
+
+def bare_names(know: Knowledge, wanted: Collection[str]) -> dict[str, str]:
+    """Return the family of results of state tables by their bare name: "emergency" is a braking mode too."""
+    tables = [know.base.records[name] for name in know.base.ids("tables")]
+    found = {}
+    for table, output in ((t, o) for t in tables for o in t.outputs):
+        names = [c for v, _, _ in output.values for c in (f"={table.id}.{output.id}.{v}", f"{v}_{output.id}")]
+        families = [know.lexicon.families.get(c) for c in names]
+        family = next((f for f in families if f in wanted), "")
+        found.update({value: family for value, _, _ in output.values if family})
+    return found

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from assistant.conversation.completing import question_of
-from assistant.practice.marking.asked import Asked, as_asked, ask, record_of, things
+from assistant.practice.marking.asked import Asked, as_asked, ask, bare_names, record_of, things
 from assistant.practice.marking.parts import FORM, head_of
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
@@ -209,7 +209,7 @@ _FAMILIES = ("autobrake-setting", "braking-mode")
 def _members(text: str, know: Knowledge) -> list[str]:
     """Return the settings or modes that a text names, as it names them."""
     reading = know.reader.read(text)
-    families = know.lexicon.families
+    families = {**bare_names(know, _FAMILIES), **know.lexicon.families}
     return [m.text for m in reading.mentions if any(families.get(c) in _FAMILIES for c in m.concepts)]
 
 

@@ -103,7 +103,8 @@ def _limit_points(limit: Limit, text: str, know: Knowledge) -> list[Point]:
     for value, bound in ((limit.minimum, "min"), (limit.maximum, "max"), (limit.value, ""), (limit.second, "max")):
         if value:
             paired = limit.minimum and limit.maximum
-            figures.append(Figure(value.value, value.unit, 0.0, "" if paired else sense or bound))
+            other = "" if threshold else bound
+            figures.append(Figure(value.value, value.unit, 0.0, "" if paired else sense or other))
     shown = " and ".join(_shown(f.value, f.unit, know) for f in figures)
     elements = named_elements(limit.of, know)
     return [Point(f"{shown} ({limit.of})", tuple(figures), elements, figures_suffice=True)]
@@ -142,9 +143,10 @@ def _bands(one: Asked, text: str, know: Knowledge) -> list[Point]:
     result: Any = one.result
     record, rule = result.bands, result.rule
     if result.given != result.given:
-        return [
-            point(clause, know) for clause in re.split(r";\s+|,\s+(?=at |below |over |above )", record.says.rstrip("."))
-        ]
+        clauses = re.split(r";\s+|,\s+(?=at |below |over |above )", record.says.rstrip("."))
+        made = [point(clause, know) for clause in clauses]
+        bounded = _THRESHOLD.search(one.answer.question) is not None
+        return [p._replace(figures_suffice=bounded and bool(p.figures)) for p in made]
     if asks_rule(record, know.reader.read(text).amounts):
         return [point(clause, know) for clause in re.split(r";\s+", record.says.rstrip("."))]
     polar = bool(POLAR.search(text))

@@ -179,13 +179,15 @@ def _part(part: str, head: str, subject: str, before: list[Asked], variant: str,
     used = {one.answer.text for one in before}
     about = things(question_of(subject, know, ""), know) if subject else frozenset()
     own = things(question_of(part, know, ""), know) - about
-    best: tuple[tuple[int, float, int], Asked] | None = None
+    best: tuple[tuple[int, float, int, int], Asked] | None = None
     for text in texts:
         question = question_of(text, know, variant)
         for exact, candidate in _chosen(question, part, (about, own), _on_type(before, know), know):
             made = as_asked(part, question, candidate.result, know)
             stated = exact and isinstance(candidate.result, (r.LimitResult, r.ScheduleResult))
-            rank = (exact + stated, round(candidate.score, 2), -len(_text_of(candidate.result)))
+            told = _text_of(candidate.result).lower().split() if "where" in part.lower().split() else []
+            on_it = sum(word in told for word in subject.lower().split())
+            rank = (exact + stated, round(candidate.score, 2), on_it, -len(_text_of(candidate.result)))
             if made.answer.text not in used and (best is None or rank > best[0]):
                 best = rank, made
     return best[1] if best else None

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from assistant.practice.marking import wording
+from assistant.practice.marking.asked import bare_names
 from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.found import Held
 from assistant.practice.marking.points import Need, Point
@@ -22,9 +23,12 @@ _SELECTED = (
 )
 
 
+_NAMED_BARE = tuple(family for family in _SELECTED if family != "colour")
+
+
 def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return the members of a family that an answer names in place of, or beside, the one asked for."""
-    bares = _by_bare_name(know)
+    bares = bare_names(know, _NAMED_BARE)
     families = {**bares, **know.lexicon.families, **dict.fromkeys(_PERSONS, "person")}
     asked = frozenset(c for m in need.question.mentions for c in m.concepts)
     wanted = {c for p in need.points for e in p.elements for c in e.concepts}
@@ -49,21 +53,6 @@ def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
             if any(c in members for c in said.concepts[place]):
                 continue
             found.append(" ".join(said.reading.words[place : place + 1]))
-    return found
-
-
-def _by_bare_name(know: Knowledge) -> dict[str, str]:
-    """Return the family of results of state tables by their bare name: "emergency" is a braking mode too."""
-    tables = [know.base.records[name] for name in know.base.ids("tables")]
-    found = {}
-    for table, output in ((t, o) for t in tables for o in t.outputs):
-        named = [
-            know.lexicon.families.get(c)
-            for v, _, _ in output.values
-            for c in (f"={table.id}.{output.id}.{v}", f"{v}_{output.id}")
-        ]
-        family = next((f for f in named if f in _SELECTED and f != "colour"), "")
-        found.update({value: family for value, _, _ in output.values if family})
     return found
 
 
