@@ -25,7 +25,7 @@ from assistant.practice.marking.found import (
     words_said,
 )
 from assistant.practice.marking.misplaced import beside_it, elsewhere, one_of_both, other_kind, out_of_order, turned_out
-from assistant.practice.marking.mixed import both_for_either, inner_order, mixed_up, shared_with
+from assistant.practice.marking.mixed import apart, both_for_either, inner_order, mixed_up, shared_with
 from assistant.practice.marking.numbers import Numbers, judge_numbers
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.polarity import affirmed_falsely, contradicted, denied
@@ -42,7 +42,7 @@ from assistant.practice.marking.rivals import (
 )
 from assistant.practice.marking.rows import beside_row
 from assistant.practice.marking.said import Said, plain
-from assistant.practice.marking.states import state_said
+from assistant.practice.marking.states import bare_said, state_said
 from assistant.practice.marking.strangers import foreign, only_other, other_measure
 from assistant.practice.marking.supplies import not_supplied
 from assistant.practice.marking.surplus import in_place_of
@@ -116,6 +116,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *mixed_up(held, need, said),
         *inner_order(held, said),
         *both_for_either(held, said),
+        *apart(held, need, said),
         *too_soon(held, need, said),
         *absolute(need, said),
         *nothing_does(need, said, know),
@@ -250,6 +251,9 @@ def _states_wrong(need: Need, said: Said, know: Knowledge) -> list[str]:
     for point in need.points:
         if point.state:
             given = state_said(point.state, need, said, know)
+            bare = bare_said(need, said) if need.polar else None
+            if point.state.there is not (point.state.there if bare is None else bare):
+                found.append(f"{'yes' if bare else 'no'}: {point.text}")
             if given is not None and given is not point.state.there:
                 found.append(f"the contrary of: {point.text}")
     return found

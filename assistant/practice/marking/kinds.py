@@ -98,6 +98,8 @@ def _shown(value: float, unit: str, know: Knowledge) -> str:
 
 def _limit_points(limit: Limit, text: str, know: Knowledge) -> list[Point]:
     threshold = _THRESHOLD.search(text) or _THRESHOLD.search(limit.of)
+    if threshold and threshold.group(1).lower() == "from":
+        threshold = _THRESHOLD.search(limit.of) or threshold
     sense = _THRESHOLDS[threshold.group(1).lower()] if threshold else ""
     figures = []
     for value, bound in ((limit.minimum, "min"), (limit.maximum, "max"), (limit.value, ""), (limit.second, "max")):

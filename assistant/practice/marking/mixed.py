@@ -89,6 +89,18 @@ def both_for_either(held: Sequence[Held], said: Said) -> list[str]:
     return []
 
 
+def apart(held: Sequence[Held], need: Need, said: Said) -> list[str]:
+    """Return that two conditions which hold only together are said to do so each: "the lever set or the thrust up"."""
+    if "together" not in need.question.words or "or" not in said.reading.words:
+        return []
+    spots = [h.places for h in held if h.share and h.places and not h.point.text.startswith("or ")]
+    for one, other in pairwise(spots):
+        between = said.reading.words[max(one) + 1 : min(other)]
+        if "or" in between:
+            return ["or"]
+    return []
+
+
 def inner_order(held: Sequence[Held], said: Said) -> list[str]:
     """Return the points whose two contraries are said the other way round: "ON, then OFF"."""
     found = []

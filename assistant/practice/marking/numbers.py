@@ -12,8 +12,9 @@ from assistant.practice.marking.explained import is_known
 from assistant.practice.marking.found import words_said
 from assistant.practice.marking.pairing import labels_of, stretches
 from assistant.practice.marking.points import Figure, Need, Point
-from assistant.practice.marking.said import Claim, Said
+from assistant.practice.marking.said import Claim, Said, side_of
 from assistant.practice.marking.senses import false_counts, turned
+from assistant.practice.marking.wording import NEGATORS
 from assistant.resolving.knowing import Knowledge
 
 _TIMES = {"double": 2.0, "doubled": 2.0, "twice": 2.0, "triple": 3.0, "treble": 3.0, "halve": 0.5, "halved": 0.5}
@@ -53,6 +54,8 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
             figures = [need.points[i].figures[k] for i, k in spots]
             wrong += reversed_bound(claim, figures, need, said)
             wrong += [] if need.change else turned(claim, figures, need, said)
+        elif need.within is None and not any(p.verdict for p in need.points) and _on_other_side(claim, need, said, know):
+            wrong.append(f"{claim.amount.raw} on the other side")
         elif _counts_now(claim, need, know) and not is_known(claim, need, missing, said, know):
             wrong.append(f"{claim.amount.raw}")
     wrong += [claim.amount.raw for claim in said.claims if claim.former and _is_denied(claim, wanted, said, know)]
@@ -98,6 +101,18 @@ def _is_for_a_missing_one(
 _NEAR = 5
 _TELLING = 0.7
 _MOST = 0.4
+
+
+def _on_other_side(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether a number that the full answer gives as a bound is said from its other side: "under 15 s"."""
+    stands = {"higher": "up", "lower": "down"}.get(claim.sense, "")
+    clause = said.clauses[claim.amount.start]
+    words = {w for w, c in zip(said.reading.words, said.clauses, strict=True) if c == clause}
+    if not stands or not words.isdisjoint(NEGATORS | {"unless", "until", "only"}):
+        return False
+    full = know.phrase(need.expected)
+    sides = {side_of(a, full) for a in full.amounts if equals(claim.amount, Figure(a.value, a.unit or ""), know.units)}
+    return bool(sides) and stands not in sides and "" not in sides
 
 
 def _covered(point: Point, index: int, found: dict[tuple[int, int], int]) -> bool:

@@ -23,6 +23,8 @@ _SELECTED = (
 )
 
 
+_LED_TO = (("in",), ("into",), ("to",))
+"""Words before a mode that one is left in, and does not lose."""
 _NAMED_BARE = tuple(family for family in _SELECTED if family != "colour")
 
 
@@ -46,7 +48,8 @@ def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
                 break
             if concept in wanted or concept in asked or (not members & turned and _is_put_off(place, said, need)):
                 continue
-            if need.loss and family == "braking-mode":
+            led_to = said.concepts[place].isdisjoint(need.said) and said.reading.words[place - 1 : place] in _LED_TO
+            if need.loss and family == "braking-mode" and not led_to:
                 continue
             if concept in need.said and any(c in members for _, c in named) and not _as_choice(place, members, said):
                 continue

@@ -40,6 +40,7 @@ def state_said(state: State, need: Need, said: Said, know: Knowledge) -> bool | 
 
 _OF_THE_NEXT = wording.word_set("keep keeps keeping lose loses losing")
 """Verbs that say of the thing behind them whether it is there."""
+_SAYING_SO = frozenset(("with", "yes", "have", "has", "got", "keep", "keeps"))
 _WITH = wording.word_set("got has have keep keeps still with")
 
 
@@ -80,6 +81,14 @@ def _said_of_it(said: Said) -> bool | None:
 
 _VERDICTS = (("yes",), ("no",), ("yep",), ("nope",), ("negative",), ("affirmative",), ("affirm",))
 _OPENING = frozenset(("it", "that", "this", "they", "not", "still", "no", "is", "does", "will", "gone", "lost"))
+
+
+def bare_said(need: Need, said: Said) -> bool | None:
+    """Return the one yes or no that stands alone at the end of an answer, where one thing is asked about."""
+    states = [p.state for p in need.points if p.state]
+    bare = _bare(need, said, 1) if len(states) == 1 and not any(p.verdict for p in need.points) else []
+    last = [w for w in said.reading.words if w not in wording.STOPS][-1:]
+    return bare[0] if len(bare) == 1 and last and last[0] in _ALONE else None
 
 
 def _bare(need: Need, said: Said, wanted: int) -> list[bool]:
@@ -165,7 +174,7 @@ def _no_after(i: int, place: int, subjects: set[int], said: Said) -> bool | None
     if i + 1 not in subjects and i > place + 1:
         return False  # "have no effect"
     first = min(subjects)
-    leads = words[first - 1] in _NOT if first else False
+    leads = words[first - 1] in _NOT | _SAYING_SO if first else False
     return None if leads or i != place + 1 or i + 1 not in subjects else False
 
 
