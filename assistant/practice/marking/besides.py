@@ -42,6 +42,19 @@ def denials(one: Asked, know: Knowledge) -> Iterable[Point]:
             yield point(fact.says[: denies.end()] + _rest(fact.says), know)
 
 
+def standing_of(result: Any) -> tuple[Figure, ...]:
+    """Return where a judged reading stands: itself, and the share by which it is off its reference."""
+    if isinstance(result, r.BothResult):
+        result = result.first
+    if isinstance(result, r.CheckResult) and len(result.checks) == 1:
+        return (Figure(result.checks[0].given, result.checks[0].unit),)
+    if not isinstance(result, r.BandResult) or result.given != result.given:
+        return ()
+    own = Figure(result.given, result.bands.unit)
+    reference = result.reference
+    return (own, Figure(100 * abs(reference - result.given) / reference, "percent")) if reference else (own,)
+
+
 def _rest(says: str) -> str:
     """Return what a sentence denies, to its end or to what explains it."""
     return re.split(r"[,;:.]|\b(?:because|as|until|unless|with|without|if)\b", _DENIES.split(says, maxsplit=1)[1])[0]

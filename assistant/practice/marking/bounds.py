@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
-from assistant.practice.marking.equal import says
+from assistant.practice.marking.equal import in_unit, says
 from assistant.practice.marking.points import Figure, Need
-from assistant.practice.marking.said import Claim, Said
-from assistant.practice.marking.wording import DENIED, GREATER_OF, HEDGES, NEEDS
+from assistant.practice.marking.said import Claim, Said, side_of
+from assistant.practice.marking.wording import DENIED, GREATER_OF, HEDGES, NEEDS, NEGATORS
 from assistant.resolving.knowing import Knowledge
 
 _UP = ("min", "higher")
@@ -23,6 +24,8 @@ def reversed_bound(claim: Claim, figures: list[Figure], need: Need, said: Said) 
     """Return that a bound was turned round: "not below 800 psi" of a maximum, "yes, over 250" within it."""
     if len(figures) > 1 and any(claim.sense == f.sense or not f.sense for f in figures):
         return []  # of two cases that one number parts it is said of the one that it suits
+    if need.within is None and figures and all(_forbids_the_right_side(claim, f, said) for f in figures):
+        return [f"{claim.amount.raw} as the other bound"]
     for figure in figures:
         for one, other in ((_UP, _DOWN), (_DOWN, _UP)):
             if figure.sense not in one:
@@ -34,6 +37,57 @@ def reversed_bound(claim: Claim, figures: list[Figure], need: Need, said: Said) 
             elif claim.sense in other and not (weak and figure.sense in ("min", "max") and _forbids(claim, said)):
                 return [f"{claim.amount.raw} as the other bound"]
     return []
+
+
+def misjudged(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether a reading is said to be on the side of a number where it is not: "it's less than 10 % low"."""
+    before = " ".join(said.reading.words[max(0, claim.amount.start - _BACK) : claim.amount.start])
+    if not _STANDS.search(before) or claim.sense not in ("higher", "lower"):
+        return False
+    for figure in need.standing:
+        stands = figure.value
+        value = in_unit(claim.amount, figure.unit, know.units)
+        if value is not None and abs(value - stands) > _DUST:
+            return (stands > value) is not (claim.sense == "higher")
+    return False
+
+
+def condition_turned(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether what is forbidden for more than a time is said to be so for less: "not for less than 5 min"."""
+    around = " ".join(said.reading.words[max(0, claim.amount.start - _BACK) : claim.amount.end + 3])
+    least = _LEAST.search(around) is not None
+    if need.within is None or not (least or claim.sense == "lower") or claim.amount.unit is None:
+        return False
+    full = know.phrase(need.expected)
+    own = {f.value for p in need.points for f in p.figures}
+    same = [a for a in full.amounts if a.unit == claim.amount.unit and a.value == claim.amount.value not in own]
+    if not same or any(side_of(a, full) != "up" for a in same):
+        return False
+    clause = said.clauses[claim.amount.start]
+    words = {w for w, c in zip(said.reading.words, said.clauses, strict=True) if c == clause}
+    return least or not words.isdisjoint(NEGATORS | {"limit", "limits"})
+
+
+_LEAST = re.compile(r"\b(?:at least|not (?:for )?less than|no less than|or more)\b")
+_BACK = 6
+_DUST = 1e-6
+_STANDS = re.compile(
+    r"\b(?:is|are|was|it s|that s)(?: (?:still|only|well|just|now|already|a bit))* "
+    r"(?:above|over|under|below|past|beyond|inside|(?:less|more|higher|lower) than)(?: the| a)?$"
+)
+"""Words that say of a reading where it is."""
+
+
+def _forbids_the_right_side(claim: Claim, figure: Figure, said: Said) -> bool:
+    """Return whether what is allowed is forbidden: "you mustn't be doing less than 230 knots" of a maximum."""
+    clause = said.clauses[claim.amount.start]
+    before = [w for i, w in enumerate(said.reading.words[: claim.amount.start]) if said.clauses[i] == clause]
+    turned = {"max": "lower", "min": "higher"}.get(figure.sense, "none")
+    return claim.sense == turned and not _NOT.isdisjoint(before) and _SAVE.isdisjoint(before)
+
+
+_NOT = frozenset(("not", "cannot", "never"))
+_SAVE = frozenset(("unless", "until", "till", "if", "only", "but", "because", "it", "so"))
 
 
 def _on_wrong_side(claim: Claim, bound: tuple[str, str], within: bool) -> bool:

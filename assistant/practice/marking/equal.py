@@ -92,6 +92,15 @@ def _converted(value: float, unit: str, target: str, units: Units) -> float | No
     return units.convert(value, unit, target)
 
 
+def in_unit(amount: Amount, unit: str, units: Units) -> float | None:
+    """Return an amount in a unit; a bare one as it is, None where it measures something else."""
+    if amount.unit in (None, unit):
+        return amount.value if amount.unit == unit else None
+    if "percent" in (amount.unit, unit) or not unit:
+        return None
+    return _converted(amount.value, str(amount.unit), unit, units)
+
+
 def rounded(amount: Amount, figure: Figure, units: Units) -> bool:
     """Return whether an amount says a figure but for its rounding."""
     return equals(amount, figure._replace(tolerance=max(figure.tolerance, _ROUNDED)), units)

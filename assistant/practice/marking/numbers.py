@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from assistant.practice.marking.bounds import false_former, greater_of, hedged, reversed_bound
+from assistant.practice.marking.bounds import condition_turned, false_former, greater_of, hedged, misjudged, reversed_bound
 from assistant.practice.marking.equal import equals, same_kind, says
 from assistant.practice.marking.exchanges import alike_points, swapped
 from assistant.practice.marking.explained import is_known
@@ -49,6 +49,8 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
     found.update(_on_the_other_side(wanted, found, said))
     missing = [f for i, k, f in wanted if (i, k) not in found and not _covered(need.points[i], i, found)]
     wrong += [c.amount.raw for c in again if _is_for_a_missing_one(c, need, found, said, know)]
+    wrong += [c.amount.raw for c in said.claims if need.standing and misjudged(c, need, said, know)]
+    wrong += [c.amount.raw for c in said.claims if condition_turned(c, need, said, know)]
     for claim, spots in zip(said.claims, fits, strict=True):
         if spots:
             figures = [need.points[i].figures[k] for i, k in spots]

@@ -98,6 +98,8 @@ class Need(NamedTuple):
     change: bool = False
     within: bool | None = None
     """Where a reading is judged: whether it is within its limit."""
+    standing: tuple[Figure, ...] = ()
+    """Where a reading that is judged stands: itself, and as a share of what it is measured by."""
     unanswered: bool = False
     """Whether a part of the question is answered by nothing, so that no answer can be seen to be whole."""
     loss: bool = False

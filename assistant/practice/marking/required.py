@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from assistant.practice.marking.asked import Asked, as_asked, the_one_asked
-from assistant.practice.marking.besides import denials, extras, formers, of_variants, others_of
+from assistant.practice.marking.besides import denials, extras, formers, of_variants, others_of, standing_of
 from assistant.practice.marking.causes import asks_one
 from assistant.practice.marking.kinds import MAKERS
 from assistant.practice.marking.narrowing import (
@@ -98,6 +98,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         change=any(isinstance(one.result, r.ChangeResult) for one in found),
         unanswered=_has_open_part(text, found),
         within=_is_within(found[0].result),
+        standing=standing_of(found[0].result),
         loss=any(isinstance(one.result, r.LossResult) for one in found) or reading.asks_loss,
         polar=bool(POLAR.search(text)),
         cause=next((one.result for one in found if isinstance(one.result, r.CauseResult)), None),
