@@ -43,6 +43,9 @@ def headed(parts: Sequence[str], text: str, steps: bool, know: Knowledge) -> tup
     if not head or not things(question_of(head, know, ""), know):
         return ()
     found: list[Asked] = []
+    of_all = _of_all(parts, head, know)
+    if of_all:
+        return (of_all,)
     subject = things(question_of(head, know, ""), know)
     for part in parts:
         one = _best(f"{head}: {part}", part, _SURE, know)
@@ -79,6 +82,26 @@ def _is_on(one: Asked, subject: frozenset[str], know: Knowledge) -> bool:
     says = getattr(record, "says", "") or getattr(record, "of", "") or getattr(record, "title", "")
     asks = " / ".join(getattr(record, "asks", ()))
     return not subject.isdisjoint(know.phrase(f"{says} / {asks}").concepts)
+
+
+def _of_all(parts: Sequence[str], head: str, know: Knowledge) -> Asked | None:
+    """Return the one statement that tells something on each of at least three parts: what goes with System 1."""
+    if len(parts) < _SEVERAL:
+        return None
+    told: list[dict[str, Candidate]] = []
+    for part in parts:
+        near = candidates(question_of(f"{head}: {part}", know, ""), know)[:_NEAR_BY]
+        facts = [c for c in near if isinstance(c.result, r.FactResult) and c.score >= _TOLD_BY_ALL and _plainly(c)]
+        told.append({c.result.fact.id: c for c in facts if isinstance(c.result, r.FactResult)})
+    for name, candidate in told[0].items():
+        if all(name in each for each in told) and len(know.base.records[name].points) >= len(parts):
+            return as_asked(head, question_of(head, know, ""), candidate.result, know)
+    return None
+
+
+_SEVERAL = 3
+_TOLD_BY_ALL = 0.75
+"""Score from which a statement tells something on a part of a question."""
 
 
 def _plainly(candidate: Candidate) -> bool:

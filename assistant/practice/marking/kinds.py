@@ -138,7 +138,8 @@ def _check(one: Asked, text: str, know: Knowledge) -> list[Point]:
 
 
 def _unsourced(text: str) -> str:
-    return re.sub(r"\s*\([A-Z]{2,4} [^)]*\)", "", text).rstrip(".")
+    plainly = re.sub(r"^If it was exceeded, ", "", text)
+    return re.sub(r"\s*\([A-Z]{2,4} [^)]*\)", "", plainly).rstrip(".")
 
 
 def _bands(one: Asked, text: str, know: Knowledge) -> list[Point]:

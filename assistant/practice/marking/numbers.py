@@ -5,7 +5,14 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from assistant.practice.marking.bounds import condition_turned, false_former, greater_of, hedged, misjudged, reversed_bound
+from assistant.practice.marking.bounds import (
+    condition_turned,
+    false_former,
+    greater_of,
+    hedged,
+    misjudged,
+    reversed_bound,
+)
 from assistant.practice.marking.equal import equals, same_kind, says
 from assistant.practice.marking.exchanges import alike_points, swapped
 from assistant.practice.marking.explained import is_known
@@ -14,7 +21,7 @@ from assistant.practice.marking.pairing import labels_of, stretches
 from assistant.practice.marking.points import Figure, Need, Point
 from assistant.practice.marking.said import Claim, Said, side_of
 from assistant.practice.marking.senses import false_counts, turned
-from assistant.practice.marking.wording import NEGATORS
+from assistant.practice.marking.wording import ALIKE, NEGATORS
 from assistant.resolving.knowing import Knowledge
 
 _TIMES = {"double": 2.0, "doubled": 2.0, "twice": 2.0, "triple": 3.0, "treble": 3.0, "halve": 0.5, "halved": 0.5}
@@ -41,7 +48,7 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
     wrong = [*swapped(need, said, fits, labels, named)]
     again: list[Claim] = []
     for claim, spots in zip(said.claims, fits, strict=True):
-        taken = _taken(spots, claim, found, need, named)
+        taken = _taken(spots, claim, found, need, named, said)
         again += [claim] if spots and not taken and need.ordered else []
         found.update(dict.fromkeys(taken, claim.amount.start))
     if _WHOLE.search(" ".join(said.reading.words)):
@@ -56,7 +63,9 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
             figures = [need.points[i].figures[k] for i, k in spots]
             wrong += reversed_bound(claim, figures, need, said)
             wrong += [] if need.change else turned(claim, figures, need, said)
-        elif need.within is None and not any(p.verdict for p in need.points) and _on_other_side(claim, need, said, know):
+        elif (
+            need.within is None and not any(p.verdict for p in need.points) and _on_other_side(claim, need, said, know)
+        ):
             wrong.append(f"{claim.amount.raw} on the other side")
         elif _counts_now(claim, need, know) and not is_known(claim, need, missing, said, know):
             wrong.append(f"{claim.amount.raw}")
@@ -127,12 +136,21 @@ def _taken(
     found: dict[tuple[int, int], int],
     need: Need,
     named: dict[int, set[int]],
+    said: Said,
 ) -> list[tuple[int, int]]:
     """Return which figures a number says: of steps the next one, else all that are alike, or those it is said of."""
     free = [spot for spot in spots if spot not in found]
     if need.ordered:
         return free[:1]
     here = {p for p, places in named.items() if claim.amount.start in places}
+    alike = len(spots) > 1 and all(need.points[i].figures_suffice for i, _ in spots)
+    if (
+        here
+        and alike
+        and len({need.points[i].figures for i, _ in spots}) == 1
+        and not ALIKE.search(" ".join(said.reading.words))
+    ):
+        return [spot for spot in free if spot[0] in here]
     return [spot for spot in free if spot[0] in here or not here or spot[0] not in named]
 
 

@@ -33,6 +33,7 @@ _PLAINER = {
     r"(?:write|writes|wrote) (?:it|this|that|them) up": "write it in the technical log",
     r"(?:it is |is |are |it's )?unlocked": "is not locked",
     r"(?:put|putting|move|moving|bring|pull|push|select) it (?:back )?(up|down)": r"put the lever \1",
+    r"(?:ignore|ignores|ignoring) (?:it|them|this|that|you|the tillers?)": "do not respond",
     r"us(?:e|es|ing) up": "spends",
     r"looks after": "runs",
     r"(?:it )?wins": "prevails",
