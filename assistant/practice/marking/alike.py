@@ -92,7 +92,7 @@ def parts_exchanged(need: Need, held: Sequence[Held], said: Said) -> list[str]:
     """Return the answers to two parts that are each given with the other part's own word: shown to, stowed behind."""
     named = []
     for h in held:
-        at = sorted({i for e in h.point.labels if e.weight > _NAME for i in element_said(e, said)[1]})
+        at = sorted({i for e in h.point.labels if e.weight > _ASKED for i in element_said(e, said)[1]})
         heaviest = max((e.weight for e in h.point.elements if not e.given), default=0.0)
         heavy = [i for e in h.point.elements if e.weight == heaviest for i in element_said(e, said)[1]]
         if at and heavy and h.share and not h.point.figures:
@@ -103,6 +103,10 @@ def parts_exchanged(need: Need, held: Sequence[Held], said: Said) -> list[str]:
         if a < b < min(mine) and a < min(theirs) and max(theirs) < b:
             found.append(f"another's: {one.text}")
     return found
+
+
+_ASKED = 0.35
+"""Weight of the words of a part of a question beyond "what" and "where"."""
 
 
 def _claims_there(need: Need, places: Sequence[int], said: Said) -> bool:

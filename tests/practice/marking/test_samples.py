@@ -1,8 +1,9 @@
 """Every sample answer is marked, and the marks are held against an instructor's.
 
-`tuned` samples are looked at one by one while marking is improved. `unseen` ones are measured only: do not read their
-failures one by one. A sample that has been looked at moves to `tuned`. Numbers of the answers that are marked right are
-changed, one at a time: what comes of it must never be marked right again.
+`tuned` samples are looked at one by one while marking is improved. `unseen` and `closed` ones are measured only: do not
+read their failures one by one. Those of `closed` ask more at once, and in other words than marking was tuned on. A
+sample that has been looked at moves to `tuned`. Numbers of the answers that are marked right are changed, one at a
+time: what comes of it must never be marked right again.
 """
 
 from __future__ import annotations
@@ -35,7 +36,11 @@ class Reached(NamedTuple):
 
 
 # Raise these with what is reached; never lower them to pass.
-REACHED = {"tuned": Reached(agreed=95.5, passed=0.3), "unseen": Reached(agreed=95.0, passed=0.0)}
+REACHED = {
+    "tuned": Reached(agreed=95.5, passed=0.3),
+    "unseen": Reached(agreed=96.0, passed=0.0),
+    "closed": Reached(agreed=76.0, passed=6.5),
+}
 CHANGED_PASSED = 2.0
 """Percentage of answers with one number changed that may still be marked right: numbers that nobody asked for."""
 
@@ -45,7 +50,7 @@ def samples(name: str) -> list[dict[str, Any]]:
 
 
 def test_the_samples_are_enough_and_of_every_kind() -> None:
-    tuned, unseen = samples("tuned"), samples("unseen")
+    tuned, unseen = samples("tuned"), [*samples("unseen"), *samples("closed")]
 
     assert len(tuned) + len(unseen) >= 300
     assert len(unseen) >= 80
@@ -86,7 +91,7 @@ def changed(answer: str) -> Iterator[str]:
 
 def test_no_answer_with_a_changed_number_stays_right(marker: Marker) -> None:
     tried, stayed = 0, []
-    for sample in (*samples("tuned"), *samples("unseen")):
+    for sample in (s for name in REACHED for s in samples(name)):
         if sample["mark"] != RIGHT or marker.mark(sample["question"], sample["answer"]).mark != RIGHT:
             continue
         for answer in changed(sample["answer"]):
