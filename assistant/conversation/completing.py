@@ -9,6 +9,7 @@ from assistant.conversation.calculations import other_calculation, supplies, wit
 from assistant.conversation.chatter import without_chatter
 from assistant.conversation.context import Context
 from assistant.conversation.controls import corrected, follows
+from assistant.conversation.held_against import held_against
 from assistant.conversation.in_scenario import clearly_carried, in_scenario
 from assistant.conversation.picking import picked
 from assistant.conversation.preferring import (
@@ -128,6 +129,10 @@ def _merged_or_carried(
     found = in_scenario(alone, first, context, knowledge) or with_its_amounts(alone, first, context, knowledge)
     if found or asks_itself:
         return found
+    if again or isinstance(second.result, OPEN):
+        checked = held_against(alone, context, knowledge)
+        if checked:
+            return checked
     if again:
         return _told_of_it(turn, context, knowledge) or (whole, second.result)
     leans = is_fragment(turn.text, alone, first, knowledge)

@@ -140,10 +140,8 @@ def _replace_amounts(
 
 def _replace_numbers(before: Question, reading: Reading, know: Knowledge, places: _Places) -> None:
     """Put a bare number in the place of the one in a name, where that is a name too: "and 2?", after code 5."""
-    if len(reading.amounts) != 1 or reading.amounts[0].unit not in (None, "count") or before.reading.amounts:
-        return
-    amount = reading.amounts[0]
-    if amount.start in places.used:
+    amount = _figure(reading)
+    if amount is None or before.reading.amounts or amount.start in places.used:
         return
     for old in before.reading.mentions:
         at = [k for k in old.taken if before.reading.words[k].isdigit()]
@@ -153,6 +151,14 @@ def _replace_numbers(before: Question, reading: Reading, know: Knowledge, places
         other = know.phrase(name)
         if len(other.mentions) == 1 and not other.amounts and other.mentions[0].concepts.isdisjoint(old.concepts):
             places.replace(at, (f"{amount.value:g}",), range(amount.start, amount.end))
+
+
+def _figure(reading: Reading) -> Amount | None:
+    """Return the one bare number of a turn; a short one may say "zero"."""
+    if not reading.amounts and "zero" in reading.words and len(reading.words) <= _FEW:
+        at = reading.words.index("zero")
+        return Amount(at, at + 1, 0.0, None, "zero", True, False)
+    return reading.amounts[0] if len(reading.amounts) == 1 and reading.amounts[0].unit in (None, "count") else None
 
 
 def _replace_in_names(before: Question, reading: Reading, know: Knowledge, places: _Places) -> None:

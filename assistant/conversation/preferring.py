@@ -53,7 +53,8 @@ def prefers_carried(
     as well. usual: the turn is a question of its own, or states were given; else only a clear win counts.
     """
     if not usual:
-        asks = bool(alone.reading.asked & QUANTITIES) or begins_asking(alone)
+        kinds = (knowledge.lexicon.kinds.get(c) for m in alone.reading.mentions for c in m.concepts)
+        asks = bool(alone.reading.asked & QUANTITIES) or begins_asking(alone) or "ask!" in kinds
         sure = _CLEARLY if asks else FAR_BETTER
         answers = not isinstance(third.result, OPEN) and (asks or names_thing(alone, knowledge))
         return answers and third.score >= max(second.score, first.score) + sure

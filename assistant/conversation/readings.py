@@ -69,6 +69,7 @@ def carried(alone: Question, context: Context, given: tuple[Condition, ...], kno
     pointed = not _POINTING_AT.isdisjoint(before.reading.words) or len(before.reading.words) <= _BRIEF
     if before.background and (pointed or not _names_own(before, knowledge)):
         background |= before.background  # it leant on what was spoken of before, which is still spoken of
+    background |= {knowledge.base.inputs[c.input].term for c in (*kept, *context.scenario) if not c.is_result}
     if answer and isinstance(context.result, _TELLING) and _POINTING.intersection(alone.reading.words):
         # "What deceleration is that?": what was answered is spoken of as well as what was asked.
         background |= knowledge.phrase(answer.text.partition(". ")[0]).concepts
