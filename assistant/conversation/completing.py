@@ -70,6 +70,9 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     placed = step_by_place(alone, context)
     if placed:
         return placed
+    other = _on_another_variant(alone, context, knowledge)
+    if other:
+        return other
     turn = _Turn(bare, alone, resolve_scored(alone, knowledge), rest is not None)
     if isinstance(turn.first.result, Declined):
         bare = without_chatter(alone, knowledge)
@@ -78,6 +81,18 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     lost = alone.reading.too_long or strange(alone.reading, knowledge.matcher)
     found = None if context.asked is None or lost else _completed(turn, context, knowledge)
     return found or (alone, turn.first.result)
+
+
+def _on_another_variant(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the question that was answered last for the variant that a turn names, where it says nothing else."""
+    before, reading = context.asked, alone.reading
+    if before is None or not before.background or before.reading.variants or isinstance(context.result, OPEN):
+        return None
+    if len(set(reading.variants)) != 1 or reading.mentions or reading.amounts:
+        return None
+    words = before.reading._replace(text=reading.text)
+    question = before._replace(reading=words, variant=alone.variant, named_variant=True)
+    return question, resolve_scored(question, knowledge).result
 
 
 def _answering(turn: _Turn, bare: str, context: Context, knowledge: Knowledge) -> _Turn:

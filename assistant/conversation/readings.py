@@ -4,6 +4,8 @@ one's subject and states carry on to.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from assistant.conversation.context import Context
 from assistant.conversation.following import Merged, merged_words
 from assistant.conversation.settings import other_setting
@@ -69,7 +71,8 @@ def carried(alone: Question, context: Context, given: tuple[Condition, ...], kno
     pointed = not _POINTING_AT.isdisjoint(before.reading.words) or len(before.reading.words) <= _BRIEF
     if before.background and (pointed or not _names_own(before, knowledge)):
         background |= before.background  # it leant on what was spoken of before, which is still spoken of
-    background |= {knowledge.base.inputs[c.input].term for c in (*kept, *context.scenario) if not c.is_result}
+    if not _asks(alone, knowledge):
+        background |= _of_states((*kept, *context.scenario), knowledge)
     if answer and isinstance(context.result, _TELLING) and _POINTING.intersection(alone.reading.words):
         # "What deceleration is that?": what was answered is spoken of as well as what was asked.
         background |= knowledge.phrase(answer.text.partition(". ")[0]).concepts
@@ -104,6 +107,13 @@ def _wanted(alone: Question, context: Context, knowledge: Knowledge) -> str:
     if told is None or isinstance(told, (Needed, Choices)) or _asks(alone, knowledge):
         return ""
     return quantity_of(told, knowledge)
+
+
+def _of_states(given: Iterable[Condition], knowledge: Knowledge) -> frozenset[str]:
+    """Return the concepts of the things whose states were given."""
+    terms = (knowledge.base.inputs[c.input].term for c in given if not c.is_result)
+    names = (knowledge.base.terms[term].names[0] for term in terms if term in knowledge.base.terms)
+    return frozenset().union(*(knowledge.phrase(name).concepts for name in names))
 
 
 def pointed_at(alone: Question, context: Context, knowledge: Knowledge) -> frozenset[str]:
