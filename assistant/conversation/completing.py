@@ -24,7 +24,7 @@ from assistant.conversation.preferring import (
 )
 from assistant.conversation.readings import carried, merged, pointed_at
 from assistant.conversation.readings import question_of as question_of
-from assistant.conversation.scenario import added, without_states
+from assistant.conversation.scenario import added, all_else_normal, without_states
 from assistant.conversation.steps import step_asked, step_by_place, step_named
 from assistant.conversation.traits import (
     FEW,
@@ -113,7 +113,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
         found = step_named(alone, first.score, context, knowledge)
         if found and not _another_asked(alone, context, knowledge):
             return found
-        found = added(alone, context, knowledge)
+        found = all_else_normal(alone, context, knowledge) or added(alone, context, knowledge)
         if found is None and alone.conditions:
             found = in_scenario(alone, first, context, knowledge)
         long = asks_itself and len(alone.reading.words) > FEW

@@ -5,6 +5,7 @@ from __future__ import annotations
 from assistant.conversation.context import Context
 from assistant.conversation.readings import carried, merged, question_of
 from assistant.resolving import tables as state_tables
+from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result, TableResult, TablesResult
 from assistant.understanding.binding import value_meant
@@ -52,6 +53,17 @@ def without_states(alone: Question, context: Context, knowledge: Knowledge) -> C
 def says_all_normal(reading: Reading) -> bool:
     """Return whether a text says that everything is normal, and not only everything else."""
     return any(m.holds("all_normal") and _BESIDES.isdisjoint(m.text.split()) for m in reading.mentions)
+
+
+def all_else_normal(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return a turn under the states given before, where it says that everything else is normal."""
+    before = context.asked
+    given = (before.conditions if before else ()) or context.scenario
+    if not given or alone.conditions or says_all_normal(alone.reading) or not alone.reading.has("all_normal"):
+        return None
+    question = carried(alone, context, given, knowledge)
+    result = resolve_scored(question, knowledge).result
+    return (question, result) if isinstance(result, (TableResult, TablesResult)) else None
 
 
 def _with_failures(alone: Question, context: Context, knowledge: Knowledge) -> Question:
