@@ -133,3 +133,25 @@ def test_what_both_pilots_do_is_done_twice(ask: Ask) -> None:
     answer = ask("At 40 kt both pilots wind on 30° to the left. What does the tiller side of the order come to?")
 
     assert answer.values[0].value == pytest.approx(min(60, tiller_limit(40)))
+
+
+@pytest.mark.parametrize(
+    ("question", "says"),
+    [
+        ("system 1 lost, full left tiller at 8 kt and full left pedal, what angle do the nosewheels take", "castor"),
+        ("bypass pin in, tiller 40 left and pedals full right at 10 kt: total steering order?", "castor"),
+        ("in the air, full right tiller and full right pedals at 120 kt, how far do the nosewheels turn", "centred"),
+    ],
+)
+def test_controls_that_have_no_effect_order_nothing(ask: Ask, question: str, says: str) -> None:
+    answer = ask(question)
+
+    assert says in answer.text
+    assert not answer.values
+
+
+def test_the_pedals_are_left_out_while_their_button_is_held(ask: Ask) -> None:
+    answer = ask("pedal button held, tiller 20 right, pedals full right, 10 kt: total order?")
+
+    assert answer.values[0].value == pytest.approx(20.0)
+    assert "the pedals do not steer" in answer.text
