@@ -118,6 +118,7 @@ TABLE: dict[str, Function] = {
     "delay_distance": Function(lambda i: braking.delay_distance(i["speed"], i["delay"]), "v × delay"),
     "landing_distance_factor": Function(lambda i: i["distance"] * i["factor"], "distance × factor"),
     "required_landing_length": Function(lambda i: i["distance"] * i["factor"], "distance × factor"),
+    "share": Function(lambda i: i["part"] / i["whole"], "part / whole"),
     "turn_radius": Function(
         lambda i: turning.radii(i["wheelbase"], i.get("track", 0.0), i["angle"]).nose,
         "nose: wheelbase / sin δ; outer main: wheelbase / tan δ + half the track", _radii_extra,

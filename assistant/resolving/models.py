@@ -16,6 +16,7 @@ from assistant.resolving.amounts_for import Part, assign, cued, fits, part
 from assistant.resolving.functions import Function, function
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ModelResult, ModelValue, Needed
+from assistant.understanding.clauses import STOPS
 from assistant.understanding.reading import STATE, Mention
 from assistant.understanding.words import stem
 
@@ -29,6 +30,8 @@ _SEEKING = frozenset({
 _BOUNDING = frozenset({"exceed", "exceeds"})
 _EITHER = frozenset(("and", "or", "against", "versus", "vs", "compared", "/"))
 _NEAR_BY = 4
+_ENDING = 3
+"""Words and marks in which a question may end."""
 _TONNES = 200.0
 """A mass of an aeroplane said without a unit and below this is in tonnes."""
 _ISA = "isa"
@@ -212,13 +215,18 @@ def _asked_by_name(model: Model, item: ModelInput, question: Question) -> bool:
         return False
     own = {stem(w) for w in item.cues.lower().split()} - {stem(w) for w in model.of.lower().split()}
     words = question.reading.words
-    amounts = {a.start for a in question.reading.amounts}
+    amounts = {a.start for a in question.reading.amounts if words[a.start] != "one"}  # "what was the normal one?"
     for k, word in enumerate(words):
         before = words[max(0, k - 4) : k]
-        sought = _SEEKING.intersection(before) or _BOUNDING.intersection(words[k + 1 : k + 5])
+        sought = _SEEKING.intersection(before) or _BOUNDING.intersection(words[k + 1 : k + 5]) or _ends_asking(words, k)
         if stem(word) in own and sought and k + 1 not in amounts:
             return True
     return False
+
+
+def _ends_asking(words: tuple[str, ...], at: int) -> bool:
+    """Return whether a question ends, after a mark, in what stands at a place: "2,400 m: normal distance?"."""
+    return len(words) - at <= _ENDING and at > 1 and words[at - 1] in STOPS
 
 
 def _restates(amount: Amount, chosen: Mapping[str, list[Bound]], model: Model, know: Knowledge) -> bool:
