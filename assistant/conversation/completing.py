@@ -21,6 +21,7 @@ from assistant.conversation.preferring import (
     told,
     told_anew,
     told_in_all,
+    told_lately,
 )
 from assistant.conversation.readings import carried, merged, pointed_at
 from assistant.conversation.readings import question_of as question_of
@@ -197,11 +198,20 @@ def _told_of_it(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Qu
         return (question, same.result) if same.result != context.result else None  # what was told says that too
     answers = not isinstance(third.result, OPEN) and third.result != context.result
     least = _EXPLAINED if not leaves_out(turn.alone, third, knowledge) else _LEANING
-    if answers and third.score >= max(least, turn.first.score):
+    first = _first_of(turn, third, context, knowledge)
+    if answers and third.score >= max(least, first.score):
         return question, third.result
-    if not isinstance(turn.first.result, OPEN):
-        return turn.alone, turn.first.result
+    if not isinstance(first.result, OPEN):
+        return turn.alone, first.result
     return None
+
+
+def _first_of(turn: _Turn, third: Scored, context: Context, knowledge: Knowledge) -> Scored:
+    """Return what a turn gives by itself, worth less where it points at a thing that this does not speak of."""
+    spoken = pointed_at(turn.alone, context, knowledge)
+    if not spoken or third.score < _LEANING:
+        return turn.first
+    return turn.first._replace(score=turn.first.score * of_spoken(turn.first.record, spoken, knowledge))
 
 
 def _carried_on(
@@ -214,15 +224,15 @@ def _carried_on(
     given = context.asked.conditions or (context.scenario if turn.alone.conditions else ())
     question = carried(turn.alone, context, given, knowledge)
     third = resolve_scored(question, knowledge)
-    if third.result == context.result and third.record in told(context):
+    if third.record and third.result in told_lately(context):
         more = asks_other(turn.alone)
-        past = told_in_all(context, knowledge) if more else told(context)
+        past = (told_in_all(context, knowledge) if more else told(context)) | {third.record}
         other = resolve_scored(question, knowledge, avoid=past)
-        as_well = more or other.score >= third.score - _AHEAD
+        behind = _AHEAD if third.result == context.result else 2 * _AHEAD
+        as_well = more or other.score >= third.score - behind
         third = other if as_well and not isinstance(other.result, OPEN) else third
-    first, spoken = turn.first, pointed_at(turn.alone, context, knowledge)
-    if spoken and third.score >= _LEANING:
-        first = first._replace(score=first.score * of_spoken(first.record, spoken, knowledge))
+    spoken = pointed_at(turn.alone, context, knowledge)
+    first = _first_of(turn, third, context, knowledge)
     if not prefers_carried(turn.alone, first, second, third, bool(given or spoken) or own, knowledge):
         return None
     # What answers the merged question as well is remembered by it: what follows goes on from the whole.

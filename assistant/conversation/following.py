@@ -21,6 +21,7 @@ _LEAD = frozenset({
 })  # fmt: skip
 _SPEEDS = ("kt", "m/s", "mph")
 _FEW = 4
+_OTHER_READING = "other_reading"
 _NOTHING = frozenset({"none", "nothing", "without"})
 _NONE = _NOTHING | {"at", "all", "any", "with", "of", "them", "whatsoever"}
 _LEADING = frozenset({"at", "from", "to", "with", "by", "of", "down", "up"})
@@ -71,6 +72,8 @@ def merged_words(
     places = _Places()
     _replace_numbers(before, reading, know, places)
     _replace_amounts(before, reading, know, places, parts or {}, only_parts)
+    if places.used:  # "another's 169": another reading has taken the place of the first
+        places.used.update(k for m in reading.mentions if m.holds(_OTHER_READING) for k in m.taken)
     _replace_families(before, reading, know, places, corrects or "instead" in reading.words)
     _replace_in_names(before, reading, know, places)
     _replace_by_none(before, reading, know, places)

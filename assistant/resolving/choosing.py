@@ -43,6 +43,9 @@ _AHEAD = 0.08
 _MUCH, _CLOSE = 0.75, 0.06
 """Share of a way of asking below which a record leaves as open what is meant as one that fits nearly as well."""
 _WANTED = 1.1
+_NO_BOUND = 0.6
+_BOUND_WORDS = frozenset({"least", "most", "minimum", "maximum", "min", "max", "lowest", "highest"})
+_WHAT_IS_THE = ("what", "is", "the")
 _NO_ORDER = 1.5
 """Where nothing steers, that is said whatever quantity is asked for."""
 _JUDGING = frozenset(("within", "inside", "exactly"))
@@ -225,6 +228,8 @@ def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, k
         if isinstance(candidate.result, TableResult) and _is_its_own(candidate.result, asked, know):
             return candidate
         return candidate._replace(score=candidate.score * (0.9 if "count" in asked else 0.7))
+    if isinstance(candidate.result, TableResult) and _asks_bound(question):
+        return candidate._replace(score=candidate.score * _NO_BOUND)
     mine = quantity_of(candidate.result, know)
     if question.wanted and mine == question.wanted:
         return candidate._replace(score=candidate.score * _WANTED)
@@ -233,6 +238,13 @@ def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, k
     if not asked or not mine:
         return candidate
     return candidate._replace(score=candidate.score * (1.04 if is_asked(mine, asked) else 0.66))
+
+
+def _asks_bound(question: Question) -> bool:
+    """Return whether a question asks outright for a least or a most: "what's the least for parking?"."""
+    words = question.reading.words
+    bounds = (m for m in question.reading.mentions if m.text in _BOUND_WORDS)
+    return any(words[max(0, m.start - 3) : m.start] == _WHAT_IS_THE for m in bounds)
 
 
 def _is_its_own(result: TableResult, asked: frozenset[str], know: Knowledge) -> bool:
