@@ -205,7 +205,8 @@ _BELIEF = (
     r"|understood|recall(?:ed)?|say|said|know)"
     r"|my (?:notes?|book|instructor|captain|card|old notes?) (?:says?|said|has|have)"
     r"|(?:i|we) (?:had|have|'ve got) .{1,30} (?:in my head|in mind|written down|noted|on my card)"
-    r"|used to be|isn.?t (?:it|that)|wasn.?t (?:it|that)|surely|someone (?:said|told)"
+    r"|used to be|it was .{1,14} (?:once|before|previously|at one time)"
+    r"|isn.?t (?:it|that)|wasn.?t (?:it|that)|surely|someone (?:said|told)"
     r"|the old (?:book|manual) (?:says|said)"
     r")\b"
 )

@@ -67,6 +67,7 @@ def _since(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
         return None
     told = (*(last.values[:1] and (last.entry,)), *_limits_told(context))
     changes = tuple(c for name in dict.fromkeys(told) for c in changes_of(name, knowledge))
+    changes = changes or _changes_of_figures(last, knowledge)
     if not changes:
         return None
     asked = context.asked or question_of(text, knowledge, "")
@@ -80,6 +81,18 @@ def _when(text: str, context: Context) -> Answer | None:
         return None
     fact = context.result.fact
     return last._replace(question=text) if not _TIMES.isdisjoint(fact.says.lower().split()) else None
+
+
+def _changes_of_figures(last: Answer, knowledge: Knowledge) -> tuple[Change, ...]:
+    """Return the changes to the figures of an answer, which it tells of from the same paragraph as they stand in."""
+    paragraphs = {(s.document, s.paragraph) for s in last.sources}
+    told = {value.value for value in last.values}
+    return tuple(
+        change
+        for change in knowledge.base.changes.values()
+        if any((s.document, s.paragraph) in paragraphs for s in change.sources)
+        and any(amount.value in told for amount in knowledge.phrase(change.now).amounts)
+    )
 
 
 def _limits_told(context: Context) -> tuple[str, ...]:
@@ -121,7 +134,8 @@ def _formerly(said: Amount, context: Context, knowledge: Knowledge) -> Change | 
     """Return the change whose former figure a turn gives, of what was answered last or went into it."""
     last = context.answer
     inputs = getattr(getattr(context.result, "model", None), "inputs", ())
-    used = {last.entry if last else "", *(part.default for part in inputs)}
+    figures = _changes_of_figures(last, knowledge) if last else ()
+    used = {last.entry if last else "", *(part.default for part in inputs), *(change.record for change in figures)}
     for change in knowledge.base.changes.values():
         if change.record in used and any(a.value == said.value for a in knowledge.phrase(change.formerly).amounts):
             return change

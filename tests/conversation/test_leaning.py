@@ -45,6 +45,7 @@ CHANGES = [
     ("maximum speed for retracting", "hm, I had 200 in my head", "no longer holds"),
     ("maximum speed for retracting", "since when?", "changed with LIM 7"),
     ("taxi speed in a sharp turn", "when did that change", "changed with SOP 12"),
+    ("what does ON TARGET mean", "it was 90 once, no?", "no longer holds"),
     ("does a free fall cost me the brakes", "where is all that written", r"^AOM 32\.30\.6"),
 ]
 NORMAL = [
