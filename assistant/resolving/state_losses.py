@@ -32,7 +32,7 @@ def loss_candidates(
     known = frozenset().union(*(know.matcher.vocabulary(t.id) for t in state_tables.tables(know.base)))
     barred = [m for m in content if known.isdisjoint(m.concepts)]
     score = 1.01 if losing else 0.84
-    if any(m.covered > 0.99 and m.share > 0.5 for m in matches) or _asks_of_others(inputs, matches, know):
+    if any(m.covered > 0.99 and m.share > 0.5 for m in matches) or _asks_of_others(inputs, matches, question, know):
         score = 0.7
     if question.reading.has("cause"):
         score *= 0.9  # it asks what leads to the state that it names
@@ -42,9 +42,12 @@ def loss_candidates(
     yield score * barring(barred, know), 2.0, found
 
 
-def _asks_of_others(inputs: tuple[Condition, ...], matches: list[Match], know: Knowledge) -> bool:
+def _asks_of_others(
+    inputs: tuple[Condition, ...], matches: list[Match], question: Question, know: Knowledge
+) -> bool:
     """Return whether results are asked for that the states given do not touch: "autobrake after a free fall"."""
     asked = {m.record for m in matches if m.covered > 0.99}
+    asked |= {c.input.split(".")[0] for c in question.conditions if c.is_result and c.asked}
     return bool(asked) and not any(c.input in know.base.records[name].inputs for name in asked for c in inputs)
 
 

@@ -27,6 +27,7 @@ from assistant.understanding.states import Condition
 
 _ASKING_BACK = 1.04
 _UNTOUCHED = 0.72
+_ALL_WELL = 0.75
 
 
 def row_candidates(
@@ -52,18 +53,12 @@ def row_candidates(
     if relevant and not (asked or named):
         score -= 0.1 if content and not explained else 0.0
     elif not relevant and not unsaid:
-        score = 0.93 if normal else _UNTOUCHED if asked else 0.4
+        doubted = any(c.asked and c.is_result for c in question.conditions) and bool(named)
+        score = 0.93 if normal else _UNTOUCHED if asked or doubted else 0.4
     if not (asked or named) and any(_of_another(m, table, inputs, know) for m in barred):
         score *= UNEXPLAINED
     score *= barring(barred, know) * unused_amounts(question)
-    if question.reading.says("steps") and all(c.implied for c in inputs):
-        score *= UNEXPLAINED  # a label is named with what is to be done about it
-    well = all(is_well(c, know) for c in relevant)
-    asks_when = "when" in question.reading.words or question.reading.has("cause")
-    if named and well and asks_when and not _results_in(table, relevant, named, know):
-        score *= UNEXPLAINED  # when that comes about is asked, and these states do not bring it
-    elif well and question.reading.says("cause") and not named and not asks_whether(question.reading.words):
-        score *= UNEXPLAINED  # what has gone wrong is asked, and nothing has
+    score *= _told_otherwise(table, relevant, inputs, bool(asked), named, bool(content), question, know)
     if asked and not named and _meant_elsewhere(table, relevant, explained, inputs, know):
         score *= UNEXPLAINED
     if unsaid:
@@ -71,6 +66,25 @@ def row_candidates(
         yield score, weight, _state_needed(table, unsaid, know)
         return
     yield score, weight, _table_result(table, inputs, leading, question, know)
+
+
+def _told_otherwise(
+    table: StateTable, relevant: tuple[Condition, ...], inputs: tuple[Condition, ...], asked: bool,
+    named: list[tuple[str, str]], content: bool, question: Question, know: Knowledge,
+) -> float:  # fmt: skip
+    """Return how far it speaks against a row that something else than what follows from the states is asked."""
+    reading, share = question.reading, 1.0
+    if reading.says("steps") and all(c.implied for c in inputs):
+        share *= UNEXPLAINED  # a label is named with what is to be done about it
+    if not all(is_well(c, know) for c in relevant):
+        return share
+    if named and ("when" in reading.words or reading.has("cause")) and not _results_in(table, relevant, named, know):
+        share *= UNEXPLAINED  # when that comes about is asked, and these states do not bring it
+    elif not named and reading.says("cause") and not asks_whether(reading.words):
+        share *= UNEXPLAINED  # what has gone wrong is asked, and nothing has
+    if relevant and content and not (asked or named):
+        share *= _ALL_WELL  # that a thing is well is no reason to tell what rests on it
+    return share
 
 
 def _meant_elsewhere(

@@ -84,7 +84,8 @@ def _corrections(base: Base, surface: set[str]) -> dict[str, str]:
 
 def _shown(base: Base) -> dict[str, str]:
     """Return the labels of one word that are shown in capitals and are common words otherwise, with a full name."""
-    names = {name for term in base.terms.values() for name in term.names}
+    # What only tells how a thing is asked for is no other thing of that name: "EMERGENCY" in capitals is the mode.
+    names = {name for term in base.terms.values() if term.kind != "ask!" for name in term.names}
     return {
         term.show.lower(): term.names[0]
         for term in base.terms.values()

@@ -15,7 +15,7 @@ from assistant.quantities.tokens import Token, tokenize
 from assistant.quantities.units import Units
 from assistant.understanding.asked_units import AskedUnit, narrowing_nothing, unit_asked
 from assistant.understanding.clauses import STOPS
-from assistant.understanding.lexicon import Lexicon
+from assistant.understanding.lexicon import Found, Lexicon
 from assistant.understanding.meant import (
     counted_at,
     designators,
@@ -54,6 +54,8 @@ _MEASURED = {
 }  # fmt: skip
 """What an amount with a unit measures, as questions name it."""
 _WHICH = frozenset(("what", "which", "whats", "many"))
+_WHETHER = (["is"], ["are"], ["be"], ["get"], ["gets"])
+_HOW_LOST = (["with"], ["when"], ["if"], ["by"], ["after"], ["without"])
 _LOSING = frozenset({"lose", "loses", "losing", "cost", "costs", "rob", "robs", "take", "takes"})
 """Words that ask what goes, inside the names of results: "lose the tiller"."""
 _BEFORE_VERB = frozenset({"i", "we", "you", "they", "to", "not", "cannot", "must", "should", "would", "will", "shall"})
@@ -290,11 +292,17 @@ class Reader:
         for i, token in enumerate(tokens):
             name = shown.get(token.text, "").split() if token.raw.isupper() else []
             around = {t.text for t in tokens[max(0, i - 1) : i + 2]}
-            if not name or around & (set(name) - {token.text}):
+            if not name or around & (set(name) - {token.text}) or self._goes_on(tokens, i):
                 result.append(token)
             else:
                 result.extend(Token(word, token.raw, token.start, token.end) for word in name)
         return result
+
+    def _goes_on(self, tokens: list[Token], at: int) -> bool:
+        """Return whether a label and the word after it are the name of a result already: "EMERGENCY braking"."""
+        pair = [stem(token.text) for token in tokens[at : at + 2]]
+        found = self.lexicon.at(pair, 0, (True, True)) if len(pair) == 2 else None
+        return found is not None and len(found.taken) == 2 and any(c[0] == "=" for c in found.concepts)
 
     def _without_counts(self, mentions: list[Mention], unit: int) -> list[Mention]:
         """Drop the "how many" of "how many minutes", which asks for the quantity and counts nothing."""
@@ -348,6 +356,8 @@ class Reader:
             if not free[i]:
                 continue
             name = self.lexicon.before_thing(stems, i, free)
+            if name is not None and self._asks_whether_lost(words, name):
+                name = self.lexicon.at(stems, i, [k < name.end - 1 and is_free for k, is_free in enumerate(free)])
             if name is not None:
                 for k in name.taken:
                     free[k] = False
@@ -372,6 +382,13 @@ class Reader:
             return True
         clause = words[:i]
         return following in STOPS and not _DOING.isdisjoint(clause[-_CLAUSE:]) and before not in _BEFORE_NOUN
+
+    def _asks_whether_lost(self, words: list[str], name: Found) -> bool:
+        """Return whether a label's name is a thing and its state: "is anti-skid lost with System 1?"."""
+        if words[name.end - 1] != "lost" or self.lexicon.shows.keys().isdisjoint(name.concepts):
+            return False
+        before = [word for word in words[max(0, name.start - 2) : name.start] if word != "the"]
+        return before[-1:] in _WHETHER and words[name.end : name.end + 1] in _HOW_LOST
 
     def _is_weak(self, word: str, known: bool) -> bool:
         return word in self.lexicon.weak or len(word) < 2 or (len(word) < 3 and not known)

@@ -124,10 +124,23 @@ def _bound(
         [c._replace(where=(*c.where, *said)) for c in read]
         or _had(binder, group)
         or _elliptical(binder, group)
+        or _goes_with(binder, group)
         or _in_use(reading, group, known)
         or shared(reading, group, last, binder.asking, known)
     )
     return Bound(group, tuple(found)) if found else None
+
+
+def _goes_with(binder: Binder, group: Group) -> list[Condition]:
+    """A thing that something else is asked to be lost with: "is anti-skid lost | with System 1?"."""
+    before = group.start - 1
+    while before > 0 and binder.words[before] in ("the", "my", "our"):
+        before -= 1
+    said = (m for m in binder.states if m.end in (before, before - 1) and m.start in binder.asking)
+    lost = any("@lost" in m.concepts for m in said)
+    if not lost or binder.words[before] != "with" or not binder.known.failures.issuperset(group.inputs):
+        return []
+    return failing([group], binder.known, set())
 
 
 def _apart(binder: Binder, bound: Bound, read: list[Condition]) -> bool:
