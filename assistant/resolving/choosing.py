@@ -35,6 +35,7 @@ from assistant.resolving.results import (
 from assistant.resolving.state_questions import state_candidates
 from assistant.resolving.steering_order import deflections, leaves_centred, names_side, resolve_order
 from assistant.resolving.variants import variant_result
+from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match, strange
 from assistant.understanding.reading import ELSEWHERE, OUTSIDE, Mention
 
@@ -162,9 +163,19 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
     asked = asked_of(question.reading)
     found = [_by_asked(c, asked, question, know) for c in found]
     found = by_what_it_leans_on(found, question, know)
-    found = _verdict_first(found, question, know)
+    found = _result_first(_verdict_first(found, question, know), question)
     found.sort(key=lambda c: (-round(c.score, 3), -c.weight))
     return found
+
+
+def _result_first(found: list[Candidate], question: Question) -> list[Candidate]:
+    """Put a result that is asked for with yes or no, under states, before a figure: "accu flat, does it hold?"."""
+    rows = [c.score for c in found if isinstance(c.result, TableResult) and c.result.asked and c.score >= ANSWERING]
+    given = any(not c.implied and not c.is_result for c in question.conditions)
+    if not rows or not given or question.reading.amounts or not asks_whether(question.reading.words):
+        return found
+    most = max(rows) - 0.01
+    return [c._replace(score=min(c.score, most)) if isinstance(c.result, LimitResult) else c for c in found]
 
 
 def _verdict_first(found: list[Candidate], question: Question, know: Knowledge) -> list[Candidate]:

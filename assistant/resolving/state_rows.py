@@ -58,7 +58,7 @@ def row_candidates(
     if not (asked or named) and any(_of_another(m, table, inputs, know) for m in barred):
         score *= UNEXPLAINED
     score *= barring(barred, know) * unused_amounts(question)
-    score *= _told_otherwise(table, relevant, inputs, bool(asked), named, bool(content), question, know)
+    score *= _told_otherwise(table, relevant, inputs, bool(asked), named, bool(barred), question, know)
     if asked and not named and _meant_elsewhere(table, relevant, explained, inputs, know):
         score *= UNEXPLAINED
     if unsaid:
@@ -70,7 +70,7 @@ def row_candidates(
 
 def _told_otherwise(
     table: StateTable, relevant: tuple[Condition, ...], inputs: tuple[Condition, ...], asked: bool,
-    named: list[tuple[str, str]], content: bool, question: Question, know: Knowledge,
+    named: list[tuple[str, str]], barred: bool, question: Question, know: Knowledge,
 ) -> float:  # fmt: skip
     """Return how far it speaks against a row that something else than what follows from the states is asked."""
     reading, share = question.reading, 1.0
@@ -82,7 +82,7 @@ def _told_otherwise(
         share *= UNEXPLAINED  # when that comes about is asked, and these states do not bring it
     elif not named and reading.says("cause") and not asks_whether(reading.words):
         share *= UNEXPLAINED  # what has gone wrong is asked, and nothing has
-    if relevant and content and not (asked or named):
+    if relevant and barred and not (asked or named):
         share *= _ALL_WELL  # that a thing is well is no reason to tell what rests on it
     return share
 

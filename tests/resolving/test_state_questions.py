@@ -115,3 +115,17 @@ def test_a_result_asked_is_told_first(ask: Ask, question: str, says: str) -> Non
 )
 def test_a_stated_time_says_whether_its_label_shows(ask: Ask, question: str, says: str) -> None:
     assert ask(question).text.startswith(says)
+
+
+@pytest.mark.parametrize(
+    ("question", "says"),
+    [
+        ("Is anti-skid lost with System 1?", "Anti-skid works"),
+        ("Do we go to EMERGENCY when both systems go?", "EMERGENCY braking"),
+        ("Accu empty. Does the parking brake hold?", "The parking brake holds"),
+        ("Does a dead brake controller cost me the parking brake?", "Still so, not affected"),
+        ("System 1 already gone: what one more failure takes NORMAL?", "NORMAL braking is lost (given System 1 lost)"),
+    ],
+)
+def test_one_thing_that_goes_with_another(ask: Ask, question: str, says: str) -> None:
+    assert ask(question).text.startswith(says)
