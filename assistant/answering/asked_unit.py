@@ -47,7 +47,9 @@ def in_asked_unit(parts: Parts, result: r.Result, question: Question, know: Know
 
 def _asked(question: Question, own: Unit, know: Knowledge) -> Unit | None:
     """Return a unit of the same kind that stands alone in the question, after a word that asks for it or at its end."""
-    words = question.reading.words
+    words, wanted = question.reading.words, question.reading.unit
+    if wanted and wanted.symbol != own.symbol and know.units.get(wanted.symbol).dimension == own.dimension:
+        return know.units.get(wanted.symbol)
     inside = {k for a in question.reading.amounts for k in range(a.start, a.end)}
     for i, before in enumerate(("", *words[:-1])):
         found = None if i in inside else know.units.match(words, i, glued=before in _ASKING)

@@ -39,7 +39,7 @@ def unit_asked(words: Sequence[str], amounts: Sequence[Amount], units: Units) ->
     """Return the unit that a question wants its answer in, or None: "in feet", "how many pounds", or at its end."""
     inside = {k for a in amounts for k in range(a.start, a.end)}
     for i, before in enumerate(("", *words[:-1])):
-        asks = before in _IN or before == _COUNTED
+        asks = before in _IN or before == _COUNTED or (before == "," and words[-1] == "please" and i + 2 == len(words))
         if i in inside or not (asks or (len(words) <= _SHORT and i)):
             continue
         found = units.match(words, i, glued=before in _IN)

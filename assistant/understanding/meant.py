@@ -79,9 +79,11 @@ def words_meant(tokens: list[Token]) -> list[Token]:
 def designators(amounts: list[Amount], words: list[str]) -> set[int]:
     """Return where bare numbers begin that are names of places and flights: "runway 27", "stand 14", "flight 402".
 
-    So do those that count people: "three of us argued".
+    So do those that count people, and those that only say how many are asked for: "three of us argued", "between
+    which two points".
     """
     people = {a.start for a in amounts if " ".join(words[a.end : a.end + 2]) in _PEOPLE}
+    people |= {a.start for a in amounts if a.start and words[a.start - 1] == "which" and words[a.start] in _SMALL}
     return people | {
         a.start
         for a in amounts

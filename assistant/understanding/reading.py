@@ -205,7 +205,7 @@ class Reader:
         for amount in amounts:
             free[amount.start : amount.end] = [False] * (amount.end - amount.start)
         unit = unit_asked(words, amounts, self.units)
-        if unit and unit.outright:
+        if unit and unit.outright and words[unit.start - 1] == "in":
             free[unit.start - 1] = False  # "the gear in metres" is not the gear in
         typed = {new: old for old, new in mended}
         mentions = [*numbered, *self._names(words, stems, free, typed)]
