@@ -51,15 +51,15 @@ _SINGLE = ("maximum", "minimum", "value", "second")
 class Lazy(Mapping[str, RecordT], Generic[RecordT]):
     """Records by id, each built when first asked for."""
 
-    def __init__(self, plain: dict[str, tuple[Any, list[Any]]]) -> None:
+    def __init__(self, plain: dict[str, tuple[Any, Mapping[str, list[Any]]]]) -> None:
         self._plain = plain
         self._built: dict[str, RecordT] = {}
 
     def __getitem__(self, name: str) -> RecordT:
         found = self._built.get(name)
         if found is None:
-            record, values = self._plain[name]
-            found = self._built[name] = build(record, values)
+            record, kept = self._plain[name]
+            found = self._built[name] = build(record, kept[name])
         return found
 
     def __contains__(self, name: object) -> bool:
@@ -178,9 +178,7 @@ class Base:
 
     def _lazy(self, *names: str) -> Lazy[Any]:
         found = self.compiled["records"]
-        return Lazy(
-            {name: (RECORDS[kind], values) for kind in names for name, values in found.get(kind, {}).items()}
-        )
+        return Lazy({name: (RECORDS[kind], found[kind]) for kind in names for name in found.get(kind, ())})
 
     def _override(self, values: list[Any]) -> kinds.Override:
         variant, record, fields, *rest = values

@@ -6,20 +6,20 @@ unexpected means no cache: a start may be slower for it, never wrong.
 
 from __future__ import annotations
 
-import json
 import os
 import sys
 from collections.abc import Iterable
 from typing import Any
 
 import assistant
+from assistant.knowledge.shelf import read, written
 
 try:
     from _blake2 import blake2b  # a tenth of the time that hashlib takes to import
 except ImportError:  # pragma: no cover - another Python
     from hashlib import blake2b
 
-FORMAT = "4"
+FORMAT = "5"
 """Changed whenever the compiled form changes."""
 CACHE_VARIABLE = "DOWNLOCK_CACHE"
 
@@ -72,19 +72,20 @@ def user_cache_folder() -> str:
 def read_cache(path: str, key: str) -> dict[str, Any] | None:
     """What was kept under this key, or None when it is absent, damaged or of other content."""
     try:
-        with open(path, "rb") as file:
-            head, _, body = file.read().partition(b"\n")
-        if head.decode("ascii").split() != [key, _digest(body)]:
+        with open(path, "rb", buffering=0) as file:
+            raw = file.read()
+        end = raw.index(b"\n") + 1
+        if raw[:end].decode("ascii").split() != [key, _digest(memoryview(raw)[end:])]:
             return None
-        found = json.loads(body)
-    except (OSError, ValueError, RecursionError):
+        found = read(raw, end)
+    except (OSError, ValueError, TypeError, RecursionError):
         return None
     return found if isinstance(found, dict) else None
 
 
 def write_cache(path: str, key: str, content: dict[str, Any]) -> bool:
     """Keep the content whole or not at all; False when this place cannot be written."""
-    body = json.dumps(content, ensure_ascii=False, separators=(",", ":")).encode("utf-8", "surrogatepass")
+    body = written(content)
     beside = f"{path}.{os.getpid()}"
     try:
         os.makedirs(os.path.dirname(path), exist_ok=True)
@@ -97,7 +98,7 @@ def write_cache(path: str, key: str, content: dict[str, Any]) -> bool:
     return True
 
 
-def _digest(body: bytes) -> str:
+def _digest(body: bytes | memoryview) -> str:
     return blake2b(body, digest_size=20).hexdigest()
 
 

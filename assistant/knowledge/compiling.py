@@ -10,6 +10,7 @@ from assistant.knowledge.fields import Shape, id_of, in_order, read_fields, read
 from assistant.knowledge.problems import Problem, suggestion
 from assistant.knowledge.readers import CANONICAL_UNITS, Reading
 from assistant.knowledge.shapes import SHAPES, TYPE, WORD_GROUPS
+from assistant.knowledge.shelf import Shelved
 from assistant.knowledge.yaml_lines import Items, Node, Pairs, Text, plain
 
 _OTHER_KEYS = ("type", "words", "units", "settings")
@@ -23,8 +24,8 @@ def compile_base(trees: Sequence[Node], unread: bool = False) -> tuple[Compiled,
     unread = unread or not all(isinstance(tree, Pairs) for tree in trees)
     reading = Reading(CANONICAL_UNITS | _unit_symbols(trees), [], unread)
     compiled: Compiled = {
-        "records": {key: {} for key in SHAPES},
-        "places": {key: {} for key in SHAPES},
+        "records": {key: Shelved() for key in SHAPES},
+        "places": Shelved({key: {} for key in SHAPES}),
         "order": [],
         "type": [],
         "words": {},
@@ -124,7 +125,7 @@ def _read_overrides(compiled: Compiled, reading: Reading) -> None:
         found = read_fields(node, fields, f"override '{name}'", reading, partial=True)
         if found is not None:
             kept[name] = [*values[:2], [[key, value] for key, value in found.items()], *values[3:]]
-    compiled["records"]["overrides"] = kept
+    compiled["records"]["overrides"] = Shelved(kept)
 
 
 def _read_type(key: Text, value: Node, compiled: Compiled, reading: Reading) -> None:

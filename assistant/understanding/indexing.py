@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
+from itertools import chain
 from json import dumps
 from math import log
 from typing import Any
@@ -20,11 +21,12 @@ from assistant.knowledge.records import (
     Procedure,
     StateTable,
 )  # fmt: skip
+from assistant.knowledge.shelf import Shelved
 from assistant.quantities.tokens import tokenize
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.naming import compile_lexicon, phrases
-from assistant.understanding.packing import SEPARATOR, pack_ask, pack_names
+from assistant.understanding.packing import by_beginning, pack_ask, pack_names
 from assistant.understanding.reading import PLAIN, Mention, Reader
 
 SOFT = 0.35
@@ -35,8 +37,7 @@ QUANTITY = 0.8
 def derive(base: Base) -> dict[str, Any]:
     """Return everything that understanding needs of a base, as plain JSON values.
 
-    What a question needs little of (names, ways of asking, vocabularies) is kept as text and read when wanted:
-    a start then parses a few long strings, and not tens of thousands of short ones.
+    What a question needs little of (names, ways of asking, vocabularies) is shelved, and read when wanted.
     """
     lexicon = compile_lexicon(base)
     units = Units({"units": base.units_data})
@@ -44,16 +45,28 @@ def derive(base: Base) -> dict[str, Any]:
     kinds = lexicon["kinds"]
     asks = [ask for name in base.order for ask in _asks(reader, base, name) if _tells(ask, kinds)]
     vocabulary = {name: sorted(_vocabulary(reader, base, name)) for name in base.order}
-    lexicon["surface"] = " ".join(sorted({*lexicon["surface"].split(), *_asking_words(base)}))
-    lexicon["words"] = " ".join(sorted({*lexicon["words"].split(), *_plain_words(asks, vocabulary)}))
+    surface = sorted({*lexicon["lists"]["surface"], *_asking_words(base)})
+    words = sorted({*chain(*lexicon["words"].values()), *_plain_words(asks, vocabulary)})
     _weigh(asks, lexicon["kinds"])
+    packed: dict[str, list[str]] = {}
+    for name, *ask in asks:
+        packed.setdefault(name, []).append(pack_ask(ask))
     return {
-        "lexicon": {**lexicon, "names": {first: pack_names(found) for first, found in lexicon["names"].items()}},
-        "asks": SEPARATOR.join(map(pack_ask, asks)),
-        "of": SEPARATOR.join(ask[0] for ask in asks),
-        "vocabulary": {name: SEPARATOR.join(concepts) for name, concepts in vocabulary.items()},
-        "postings": {concept: " ".join(map(str, found)) for concept, found in _postings(asks).items()},
+        "lexicon": {
+            **lexicon,
+            "names": Shelved({begin: _packed_names(found) for begin, found in lexicon["names"].items()}),
+            "words": Shelved(by_beginning(words)),
+            "lists": Shelved({"surface": surface}),
+        },
+        "asks": Shelved(packed),
+        "numbers": [len(found) for found in packed.values()],
+        "vocabulary": Shelved(vocabulary),
+        "postings": Shelved(_postings(asks)),
     }
+
+
+def _packed_names(found: dict[str, list[list[list[str]]]]) -> dict[str, str]:
+    return {first: pack_names(names) for first, names in found.items()}
 
 
 def _asks(reader: Reader, base: Base, name: str) -> Iterator[list[Any]]:

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from itertools import pairwise
 from typing import Any, NamedTuple
 
-from assistant.understanding.packing import unpack_names
+from assistant.understanding.packing import BEGINNING, unpack_names
 from assistant.understanding.words import expand, stem
 
 GAP = "…"
@@ -35,11 +35,27 @@ class Found(NamedTuple):
     concepts: tuple[str, ...]
 
 
+class Words:
+    """Words by how they begin, those that begin alike read when one of them is looked for."""
+
+    def __init__(self, kept: Mapping[str, list[str]]) -> None:
+        self._kept = kept
+        self._read: dict[str, frozenset[str]] = {}
+
+    def __contains__(self, word: str) -> bool:
+        beginning = word[:BEGINNING]
+        found = self._read.get(beginning)
+        if found is None:
+            found = self._read[beginning] = frozenset(self._kept.get(beginning, ()))
+        return word in found
+
+
 class Lexicon:
     """Names by their first stem, longest first; kinds and companions of concepts."""
 
     def __init__(self, plain: Mapping[str, Any]) -> None:
-        self._names: dict[str, str | list[list[list[str]]]] = plain["names"]
+        self._names: Mapping[str, dict[str, str | list[list[list[str]]]]] = plain["names"]
+        self._near: dict[str, dict[str, str | list[list[list[str]]]]] = {}
         self._begun: dict[str, _Beginning] = {}
         self.kinds: dict[str, str] = plain["kinds"]
         self.implied: dict[str, list[str]] = plain["implied"]
@@ -47,8 +63,10 @@ class Lexicon:
         self.wants: dict[str, str] = plain["wants"]
         self.sets: dict[str, list[list[str]]] = plain["sets"]
         self.shows: dict[str, tuple[str, list[list[str]]]] = plain["shows"]
-        self.words = frozenset(plain["words"].split())
-        self.surface = frozenset(plain["surface"].split())
+        self.words = Words(plain["words"])
+        """Stems of the words of names and of the knowledge's own text."""
+        self._lists: Mapping[str, list[str]] = plain["lists"]
+        self._surface: frozenset[str] | None = None
         self.neutral = frozenset(plain["neutral"].split())
         self.weak = frozenset(plain["weak"].split())
         self.whole = frozenset(plain["whole"].split())
@@ -124,7 +142,7 @@ class Lexicon:
         """Return the names with a first stem: by their second, and those of one word or with a gap after it."""
         found = self._begun.get(first)
         if found is None:
-            names = self._names.get(first, [])
+            names = self._beginning_alike(first[:BEGINNING]).get(first, [])
             by_second: dict[str, list[_Ranked]] = {}
             loose: list[_Ranked] = []
             for rank, (parts, concepts) in enumerate(unpack_names(names) if isinstance(names, str) else names):
@@ -132,6 +150,19 @@ class Lexicon:
                 known.append((rank, parts, concepts, GAP in parts))
             found = self._begun[first] = by_second, loose
         return found
+
+    def _beginning_alike(self, beginning: str) -> dict[str, str | list[list[list[str]]]]:
+        found = self._near.get(beginning)
+        if found is None:
+            found = self._near[beginning] = self._names.get(beginning, {})
+        return found
+
+    @property
+    def surface(self) -> frozenset[str]:
+        """The words of all names and ways of asking, as they are written."""
+        if self._surface is None:
+            self._surface = frozenset(self._lists["surface"])
+        return self._surface
 
     def correction(self, word: str) -> str | None:
         """Return the proper word of a listed misspelling, or None."""

@@ -7,12 +7,15 @@ record: it is kept only to say what is known nearby.
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Collection, Iterable, Mapping
+from itertools import accumulate
 from math import log
+from sys import intern
 from typing import Any, NamedTuple
 
 from assistant.understanding.evidence import Content, Fit, Fits, Worth
-from assistant.understanding.packing import SEPARATOR, unpack_ask
+from assistant.understanding.packing import unpack_ask
 from assistant.understanding.reading import OUTSIDE, PLAIN, STATE, Mention, Reading
 
 STRANGE = 5.0
@@ -84,10 +87,13 @@ class Matcher:
     """Ranks the records of one base for a reading."""
 
     def __init__(self, derived: Mapping[str, Any]) -> None:
-        self._asks: list[str] = derived["asks"].split(SEPARATOR)
-        self._of: list[str] = derived["of"].split(SEPARATOR)
-        self._postings: dict[str, str] = derived["postings"]
-        self._vocabulary: dict[str, str] = derived["vocabulary"]
+        self._asks: Mapping[str, list[str]] = derived["asks"]
+        self._askable = list(self._asks)
+        self._ends = list(accumulate(derived["numbers"]))
+        """Ways of asking are numbered, those of a record in a row: where each record's end."""
+        self._packed: dict[str, list[str]] = {}
+        self._postings: Mapping[str, list[int]] = derived["postings"]
+        self._vocabulary: Mapping[str, list[str]] = derived["vocabulary"]
         self._read_asks: dict[int, _Ask] = {}
         self._read_postings: dict[str, list[int]] = {}
         self._own: dict[frozenset[str], list[int]] = {}
@@ -99,7 +105,12 @@ class Matcher:
     def _ask(self, index: int) -> _Ask:
         found = self._read_asks.get(index)
         if found is None:
-            record, tag, required, optional = unpack_ask(self._asks[index])
+            place = bisect_right(self._ends, index)
+            record = self._askable[place]
+            if record not in self._packed:
+                self._packed[record] = self._asks[record]
+            packed = self._packed[record]
+            tag, required, optional = unpack_ask(packed[index - self._ends[place]])  # counted from their end
             concepts = frozenset().union(*(part for part, _ in (*required, *optional)))
             whole = sum(weight for _, weight in required)
             found = self._read_asks[index] = _Ask((record, tag), required, optional, whole, concepts)
@@ -108,14 +119,14 @@ class Matcher:
     def _holders(self, concept: str) -> list[int]:
         found = self._read_postings.get(concept)
         if found is None:
-            found = self._read_postings[concept] = [int(n) for n in self._postings.get(concept, "").split()]
+            found = self._read_postings[concept] = self._postings.get(concept, [])
         return found
 
     def vocabulary(self, record: str) -> frozenset[str]:
         """Return every concept that a record explains."""
         found = self._sets.get(record)
         if found is None:
-            found = self._sets[record] = frozenset(filter(None, self._vocabulary.get(record, "").split(SEPARATOR)))
+            found = self._sets[record] = frozenset(map(intern, self._vocabulary.get(record, ())))
         return found
 
     def weight(self, concept: str) -> float:
@@ -204,7 +215,9 @@ class Matcher:
         """Return the ways of asking of some records."""
         found = self._own.get(records)
         if found is None:
-            found = self._own[records] = [index for index, record in enumerate(self._of) if record in records]
+            places = zip(self._askable, (0, *self._ends), self._ends, strict=False)
+            found = [index for record, start, end in places if record in records for index in range(start, end)]
+            self._own[records] = found
         return found
 
     def _candidates(self, reading: Reading, given: Collection[str]) -> list[int]:

@@ -13,6 +13,7 @@ from assistant.knowledge.base import Base
 from assistant.knowledge.records import StateTable
 from assistant.quantities.tokens import tokenize
 from assistant.understanding.lexicon import GAP, joined_names, name_stems
+from assistant.understanding.packing import by_beginning
 from assistant.understanding.reading import ELSEWHERE, OUTSIDE, STATE
 from assistant.understanding.spelling import allowed_distance, apart
 from assistant.understanding.words import expand, stem
@@ -45,15 +46,15 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
     stated = {item.term for item in base.inputs.values()}
     neutral = _list(base, "neutral_words") | set(str(settings.get("neutral", "")).split())
     return {
-        "names": dict(by_first),
+        "names": {begin: {word: by_first[word] for word in words} for begin, words in by_beginning(by_first).items()},
         "kinds": {t.id: t.kind for t in terms if t.kind != "thing"},
         "implied": {**{t.id: list(t.implies) for t in terms if t.implies}, **_inside(names)},
         "families": {t.id: t.family for t in terms if t.family},
         "wants": {t.id: t.wants for t in terms if t.wants},
         "sets": {t.id: [list(pair) for pair in t.sets] for t in terms if t.sets},
         "shows": {t.id: [t.show, [list(pair) for pair in t.shows]] for t in terms if t.shows},
-        "words": " ".join(sorted(known | {s for stems in names for s in stems})),
-        "surface": " ".join(sorted(surface)),
+        "words": by_beginning(sorted(known | {s for stems in names for s in stems})),
+        "lists": {"surface": sorted(surface)},
         "corrections": "".join(f"\n{wrong} {right}" for wrong, right in sorted(corrections.items())) + "\n",
         "neutral": " ".join(sorted(neutral | {stem(word) for word in neutral})),
         "weak": str(settings.get("weak", "")),

@@ -13,22 +13,22 @@ from typing import Any
 _FIELD, _PART, _ONE, _WEIGHT = "{", "}", "|", "^"
 _MARKS = frozenset((_FIELD, _PART, _ONE, _WEIGHT))
 
-SEPARATOR = "\x7f"
-"""Between the ways of asking of a whole base: a sign that JSON writes as it is."""
+BEGINNING = 2
+"""Letters by which names and words are kept together."""
 
 Parts = tuple[tuple[frozenset[str], float], ...]
 
 
 def pack_ask(ask: Sequence[Any]) -> str:
-    """Return [record, tag, required, optional] as text. Raises ValueError for a concept that holds a mark."""
-    record, tag, required, optional = ask
-    return _FIELD.join((record, tag, _pack_parts(required), _pack_parts(optional)))
+    """Return [tag, required, optional] as text. Raises ValueError for a concept that holds a mark."""
+    tag, required, optional = ask
+    return _FIELD.join((tag, _pack_parts(required), _pack_parts(optional)))
 
 
-def unpack_ask(text: str) -> tuple[str, str, Parts, Parts]:
-    """Return the record, the tag, and the required and optional parts with their weights."""
-    record, tag, required, optional = text.split(_FIELD)
-    return record, tag, _unpack_parts(required), _unpack_parts(optional)
+def unpack_ask(text: str) -> tuple[str, Parts, Parts]:
+    """Return the tag, and the required and optional parts with their weights."""
+    tag, required, optional = text.split(_FIELD)
+    return tag, _unpack_parts(required), _unpack_parts(optional)
 
 
 def pack_names(found: Iterable[Sequence[Sequence[str]]]) -> str:
@@ -40,6 +40,14 @@ def unpack_names(text: str) -> list[tuple[list[str], list[str]]]:
     """Return the stems and the concepts of each name."""
     pairs = (entry.split(_PART) for entry in text.split(_FIELD))
     return [(stems.split(_ONE), concepts.split(_ONE)) for stems, concepts in pairs]
+
+
+def by_beginning(words: Iterable[str]) -> dict[str, list[str]]:
+    """Return words by how they begin, so that those near one can be read without the others."""
+    found: dict[str, list[str]] = {}
+    for word in words:
+        found.setdefault(word[:BEGINNING], []).append(word)
+    return found
 
 
 def _pack_parts(parts: Iterable[Sequence[Any]]) -> str:

@@ -12,12 +12,12 @@ WORDS = st.text(st.characters(codec="utf-8", exclude_characters="{}|^"), min_siz
 PARTS = st.lists(st.tuples(st.lists(WORDS, min_size=1, max_size=3, unique=True), st.sampled_from((0.35, 1.0, 4.125))))
 
 
-@given(WORDS, WORDS, PARTS, PARTS)
-def test_a_way_of_asking_comes_out_as_it_went_in(record: str, tag: str, required: list, optional: list) -> None:
-    found = unpack_ask(pack_ask([record, tag, required, optional]))
+@given(WORDS, PARTS, PARTS)
+def test_a_way_of_asking_comes_out_as_it_went_in(tag: str, required: list, optional: list) -> None:
+    found = unpack_ask(pack_ask([tag, required, optional]))
 
-    assert found[:2] == (record, tag)
-    for was, now in ((required, found[2]), (optional, found[3])):
+    assert found[0] == tag
+    for was, now in ((required, found[1]), (optional, found[2])):
         assert [(frozenset(concepts), weight) for concepts, weight in was] == list(now)
 
 
@@ -33,4 +33,4 @@ def test_names_come_out_as_they_went_in(names: list) -> None:
 @pytest.mark.parametrize("concept", ["a{b", "a}b", "a^b"])
 def test_a_concept_that_holds_a_mark_is_refused(concept: str) -> None:
     with pytest.raises(ValueError, match="holds a mark"):
-        pack_ask(["record", "", [[[concept], 1.0]], []])
+        pack_ask(["", [[[concept], 1.0]], []])
