@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any, NamedTuple
+from typing import Any
+
+from assistant.frozen import NamedTuple
 
 ANSWER = "answer"
 CLARIFY = "clarify"

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
+from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Limit, Source, Value
 from assistant.quantities.show import exact_shown, given_shown, round_shown
 from assistant.resolving.knowing import Knowledge, Question

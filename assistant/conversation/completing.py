@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import NamedTuple
 
 from assistant.conversation.calculations import other_calculation, supplies, with_its_amounts
 from assistant.conversation.chatter import without_chatter
@@ -37,6 +36,7 @@ from assistant.conversation.traits import (
     only_states,
     stands_alone,
 )  # fmt: skip
+from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Source
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question

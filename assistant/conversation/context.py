@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from assistant.answering.answer import Answer
+from assistant.frozen import NamedTuple
 from assistant.resolving.knowing import Question
 from assistant.resolving.results import Result
 from assistant.understanding.states import Condition

@@ -6,9 +6,9 @@ The merged question is words again, read anew: so that everything that holds for
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from typing import NamedTuple
 
 from assistant.conversation.settings import Setting
+from assistant.frozen import NamedTuple
 from assistant.quantities.amounts import Amount
 from assistant.quantities.numbers import STARTERS
 from assistant.resolving.amounts_for import fits

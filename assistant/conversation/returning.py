@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
 
 from assistant.conversation.context import Context, Earlier
 from assistant.conversation.readings import question_of
+from assistant.frozen import NamedTuple
 from assistant.resolving.knowing import Knowledge
 
 _BACK = (

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Any, NamedTuple
+from typing import Any
 
 from assistant.conversation.context import Context
+from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Model
 from assistant.resolving.knowing import Knowledge, Question
 

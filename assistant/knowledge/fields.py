@@ -7,8 +7,9 @@ written and read without building anything.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any, NamedTuple
+from typing import Any
 
+from assistant.frozen import NamedTuple
 from assistant.knowledge.problems import suggestion
 from assistant.knowledge.readers import BAD, Reader, Reading
 from assistant.knowledge.yaml_lines import Node, Pairs, Text

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Sequence
-from typing import Any, NamedTuple
+from typing import Any
 
+from assistant.frozen import NamedTuple
 from assistant.knowledge.base import Base
 from assistant.knowledge.cache import cache_path, code_stamps, content_key, read_cache, write_cache
 from assistant.knowledge.problems import Problem

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from typing import Any, NamedTuple
+from typing import Any
 
+from assistant.frozen import NamedTuple
 from assistant.knowledge.base import RECORDS, Base
 from assistant.knowledge.problems import Problem, suggestion
 from assistant.knowledge.shapes import SHAPES

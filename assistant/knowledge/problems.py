@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import NamedTuple
+
+from assistant.frozen import NamedTuple
 
 SHORTEST = 4
 """Letters that a name must have to be taken for a misspelling of another."""

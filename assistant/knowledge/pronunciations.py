@@ -7,9 +7,10 @@ depth and size. Its problems are values, found in one pass, as those of the YAML
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any, NamedTuple
+from typing import Any
 from xml.parsers import expat
 
+from assistant.frozen import NamedTuple
 from assistant.knowledge.problems import Problem, suggestion
 
 NAMESPACE = "http://www.w3.org/2005/01/pronunciation-lexicon"

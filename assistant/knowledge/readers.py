@@ -7,8 +7,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from typing import Any, NamedTuple
+from typing import Any
 
+from assistant.frozen import NamedTuple
 from assistant.knowledge.problems import Problem, suggestion
 from assistant.knowledge.yaml_lines import Items, Node, Pairs, Text
 

@@ -6,7 +6,9 @@ as JSON. Numbers stay in the unit of the document they come from; SI happens whe
 
 from __future__ import annotations
 
-from typing import Any, NamedTuple
+from typing import Any
+
+from assistant.frozen import NamedTuple
 
 
 class Value(NamedTuple):

@@ -8,10 +8,11 @@ nesting is bounded before anything recurses. This is the only module that knows 
 
 from __future__ import annotations
 
-from typing import Any, NamedTuple, TypeAlias
+from typing import Any, TypeAlias
 
 import yaml
 
+from assistant.frozen import NamedTuple
 from assistant.knowledge.problems import Problem
 
 LARGEST = 2_000_000

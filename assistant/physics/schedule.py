@@ -3,11 +3,13 @@
 Breakpoints come out exactly as given, because steering limits are quoted at them.
 """
 
+from __future__ import annotations
+
 from bisect import bisect_left
 from collections.abc import Sequence
 from itertools import pairwise
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.physics.errors import OutOfRange
 
 Point = tuple[float, float]

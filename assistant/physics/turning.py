@@ -4,9 +4,11 @@ Source: plane geometry of a tricycle gear turning about a point in line with the
 of the nose wheels; tyre scrub makes a real turn wider.
 """
 
-from math import atan2, pi, sin, tan
-from typing import NamedTuple
+from __future__ import annotations
 
+from math import atan2, pi, sin, tan
+
+from assistant.frozen import NamedTuple
 from assistant.physics.errors import OutOfRange
 from assistant.physics.solve import solve_monotonic
 

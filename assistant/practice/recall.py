@@ -9,7 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import UTC, datetime, timedelta
 from functools import cache
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
+
+from assistant.frozen import NamedTuple
 
 if TYPE_CHECKING:
     from fsrs import Rating, Scheduler

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from typing import Any, NamedTuple
+from typing import Any
 
+from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Limit, Value
 from assistant.practice.making.question import Question
 from assistant.quantities.amounts import Amount, read_amounts

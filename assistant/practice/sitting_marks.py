@@ -9,9 +9,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from typing import NamedTuple
 
 from assistant.answering.answer import Citation
+from assistant.frozen import NamedTuple
 from assistant.practice.making.question import Question
 from assistant.practice.marking.mark import NOTHING, UNMARKED, Mark, Marker
 from assistant.practice.recall import MISSED, PARTLY, RIGHT, WRONG

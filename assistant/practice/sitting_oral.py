@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.asking.pool import Item
 from assistant.practice.marking.mark import UNMARKED
 from assistant.practice.recall import MARKS, MISSED, PARTLY, RIGHT, WRONG

@@ -10,8 +10,8 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator
 from itertools import islice
 from random import Random
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.knowledge.records import StateTable, TableOutput
 from assistant.practice.making import Question, make_questions
 from assistant.practice.making.drafting import Desk

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import NamedTuple
 
 from assistant.answering.answer import Answer
+from assistant.frozen import NamedTuple
 from assistant.practice.asking.pool import Item
 from assistant.practice.asking.standing import Was
 from assistant.practice.making.question import Question

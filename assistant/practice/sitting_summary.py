@@ -6,8 +6,8 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from datetime import date
 from math import ceil
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.asking.choosing import CHANGED, FADING, NEW, Choice, Pace
 from assistant.practice.recall import MARKS, MISSED, PARTLY, RIGHT, WRONG
 from assistant.practice.sitting_marks import MARK, NOTE, Line

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.recall import MARKS, MISSED, PARTLY, RIGHT, WRONG
 
 AGAIN, STANDBY, UNABLE, PASS, DISREGARD, HINT = "again", "standby", "unable", "pass", "disregard", "hint"

@@ -4,9 +4,11 @@ Forms that need more than "number, then unit" (Mach, flight levels, "an hour and
 plain one in the list `_READERS`; adding a form is one function and one line.
 """
 
-from collections.abc import Callable
-from typing import NamedTuple
+from __future__ import annotations
 
+from collections.abc import Callable
+
+from assistant.frozen import NamedTuple
 from assistant.quantities.numbers import STARTERS, is_typed, read_number, typed_value
 from assistant.quantities.tokens import Token
 from assistant.quantities.units import Unit, Units

@@ -4,8 +4,9 @@ An amount keeps the unit as it was given ("48 t" stays tonnes): what a number wi
 whether "degrees" is an angle or a temperature, is for the caller, who knows the concept asked about.
 """
 
-from typing import NamedTuple
+from __future__ import annotations
 
+from assistant.frozen import NamedTuple
 from assistant.quantities.amount_forms import Found, Reading, read_form
 from assistant.quantities.numbers import is_typed
 from assistant.quantities.tokens import Token

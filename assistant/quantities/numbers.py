@@ -8,8 +8,9 @@ and add the digits of the second, hence these readers of our own.
 Every private reader takes the words and an index, and returns the value and the index after it, or None.
 """
 
-from typing import NamedTuple
+from __future__ import annotations
 
+from assistant.frozen import NamedTuple
 from assistant.quantities.tokens import Token
 
 _DIGITS = {

@@ -5,8 +5,11 @@ in microseconds. It never fails: what it cannot use (control characters, emoji, 
 separates tokens. Letters of other scripts stay words, so that a word nobody explained is still noticed.
 """
 
+from __future__ import annotations
+
 import re
-from typing import NamedTuple
+
+from assistant.frozen import NamedTuple
 
 
 class Token(NamedTuple):

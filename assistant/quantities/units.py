@@ -5,9 +5,12 @@ that this module needs no YAML reader. Factors are kept as the quotient they are
 last keeps round conversions (60 min to 1 h) exact.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
-from typing import Any, NamedTuple
+from __future__ import annotations
 
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+from assistant.frozen import NamedTuple
 from assistant.quantities.tokens import words_of
 
 

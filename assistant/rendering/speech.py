@@ -9,8 +9,8 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from functools import lru_cache
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.quantities.show import number_words
 from assistant.quantities.show import spoken as spoken_amount
 from assistant.quantities.units import Units

@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import lru_cache
 from itertools import pairwise
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.quantities.amounts import Amount
 from assistant.quantities.units import Units
 from assistant.understanding.words import stem

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from typing import Any, NamedTuple
+from typing import Any
 
+from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Bands, Fact, Limit, Model, Procedure, Schedule
 from assistant.quantities.amounts import Amount
 from assistant.resolving import limits as limit_rules

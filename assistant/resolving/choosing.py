@@ -6,8 +6,8 @@ An answer is given above a threshold; below it two or three choices are offered;
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Fact, Limit
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.asked_quantity import asked_of, given_concepts, is_asked, quantity_of

@@ -6,8 +6,7 @@ A model's `extra` names the output of a state table for a control, and the value
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
+from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Model, StateTable
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import TableResult

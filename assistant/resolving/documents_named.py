@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections import Counter
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.resolving.knowing import Knowledge, Question
 
 _SHORTEST = 5

@@ -7,8 +7,8 @@ inputs to a type's figures or to the question. A new calculation is one function
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.physics import airspeed, atmosphere, braking, cooling, gas, hydroplaning, turning
 
 Inputs = Mapping[str, float]

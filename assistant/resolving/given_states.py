@@ -7,8 +7,8 @@ something is told that nothing explains, has failed. Where nothing at all is tol
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.clauses import STOPS
 from assistant.understanding.grouping import Group

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any, NamedTuple
+from typing import Any
 
+from assistant.frozen import NamedTuple
 from assistant.knowledge.base import Base
 from assistant.knowledge.records import Limit, Source, Value
 from assistant.quantities.units import Units

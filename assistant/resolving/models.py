@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from itertools import product
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Limit, Model, ModelInput, Source
 from assistant.physics.atmosphere import temperature
 from assistant.physics.errors import OutOfRange

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import pairwise
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Procedure, Step
 from assistant.resolving.asked_quantity import asked_of
 from assistant.resolving.knowing import Knowledge, Question

@@ -7,8 +7,8 @@ once. "Full" is the limit at the speed given.
 from __future__ import annotations
 
 from itertools import pairwise
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Model, Schedule
 from assistant.physics.schedule import value_at
 from assistant.quantities.amounts import Amount

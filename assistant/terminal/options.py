@@ -7,8 +7,8 @@ and because a mistyped option is to be answered with the one that was meant.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.rendering.text import NARROWEST, clean
 
 PROGRAM = "downlock"

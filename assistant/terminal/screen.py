@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import os
 import sys
-from typing import NamedTuple, TextIO
+from typing import TextIO
 
+from assistant.frozen import NamedTuple
 from assistant.rendering.text import NARROWEST
 from assistant.terminal.options import Parsed
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import os
 import sys
-from typing import NamedTuple
 
 from assistant.conversation.opening import Knowledge
+from assistant.frozen import NamedTuple
 from assistant.practice.making import Question, UnknownTopic, make_questions
 from assistant.practice.making.own import read_own
 from assistant.practice.papers.page import SIZES, key_page, questions_page

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from datetime import date
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.asking.pool import Pool
 from assistant.practice.keeping.record import Record
 from assistant.practice.keeping.rows import Learner

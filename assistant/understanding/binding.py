@@ -6,8 +6,8 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.understanding.condition import Condition, StateWords
 from assistant.understanding.grouping import BEFORE, LINKS, Group
 from assistant.understanding.reading import Mention, Reading

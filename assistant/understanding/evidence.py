@@ -7,8 +7,8 @@ question, and what a way of asking leaves unexplained, is worked out when it fir
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.understanding.reading import Mention
 
 _BY_THE_WAY = 0.8

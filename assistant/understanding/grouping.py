@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.understanding.condition import StateWords, is_result
 from assistant.understanding.reading import Mention, Reading
 

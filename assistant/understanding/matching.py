@@ -12,8 +12,9 @@ from collections.abc import Collection, Iterable, Mapping
 from itertools import accumulate
 from math import log
 from sys import intern
-from typing import Any, NamedTuple
+from typing import Any
 
+from assistant.frozen import NamedTuple
 from assistant.understanding.evidence import Content, Fit, Fits, Worth
 from assistant.understanding.packing import unpack_ask
 from assistant.understanding.reading import OUTSIDE, PLAIN, STATE, Mention, Reading

@@ -7,7 +7,8 @@ where one letter makes another word.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
+
+from assistant.frozen import NamedTuple
 
 _TURNING = frozenset(("de", "un", "in", "im", "dis", "non", "mis", "re", "over", "under"))
 

@@ -7,8 +7,8 @@ next to, before ("loss of System 1") or after ("Systems 1 and 2 both out"), and 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.quantities.units import Units
 from assistant.understanding.binding import Binder, Bound
 from assistant.understanding.clauses import asking, believed, doubted

@@ -5,8 +5,7 @@ What an answer is worth is not decided here: its likeliest readings are handed b
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
+from assistant.frozen import NamedTuple
 from assistant.voice import control_words as words
 from assistant.voice import tones
 from assistant.voice.hearing.ear import Ear

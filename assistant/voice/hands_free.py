@@ -7,12 +7,12 @@ most; and whoever begins to speak is let speak. Everything outside is handed in:
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import NamedTuple
 
 from assistant.answering.answer import ANSWER, DECLINE, Answer
 from assistant.conversation.context import Context
 from assistant.conversation.controls import control as turn_control
 from assistant.conversation.turn import answer_turn
+from assistant.frozen import NamedTuple
 from assistant.resolving.knowing import Knowledge
 from assistant.voice import control_words as words
 from assistant.voice import hands_free_said as said

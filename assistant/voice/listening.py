@@ -6,8 +6,8 @@ Time is counted in blocks of sound, not by a clock, so that a fake microphone ru
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.voice.hearing.endpoint import Endpointer
 from assistant.voice.sound import BLOCK_S, Microphone, Speaker
 

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from assistant.conversation.context import Context
 from assistant.conversation.controls import control as turn_control
+from assistant.frozen import NamedTuple
 from assistant.voice.hearing.ear import Heard
 
 _OF_THE_ANSWER = frozenset({"why", "source", "again"})

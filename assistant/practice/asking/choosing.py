@@ -13,8 +13,8 @@ from datetime import date, datetime, timedelta
 from itertools import islice
 from math import ceil
 from random import Random
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.asking.pool import GENERAL
 from assistant.practice.asking.standing import Standing
 from assistant.practice.recall import AIM

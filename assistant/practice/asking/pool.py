@@ -10,8 +10,9 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Iterable
 from datetime import date
-from typing import Any, NamedTuple
+from typing import Any
 
+from assistant.frozen import NamedTuple
 from assistant.knowledge.base import ANSWERING, Base
 from assistant.knowledge.records import Change, Document, Override
 from assistant.practice.asking.wording import content_of, statement, title

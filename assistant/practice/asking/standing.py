@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from datetime import datetime
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.asking.pool import Item, Pool
 from assistant.practice.keeping.answers import word_of
 from assistant.practice.keeping.record import Record

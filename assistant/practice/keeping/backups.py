@@ -13,8 +13,8 @@ import shutil
 import sqlite3
 from datetime import datetime
 from itertools import pairwise
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.keeping.connecting import is_sound, read_only
 
 FOLDER = "practice-backups"

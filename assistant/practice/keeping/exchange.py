@@ -13,8 +13,9 @@ from __future__ import annotations
 import json
 import sqlite3
 from datetime import UTC, date, datetime
-from typing import Any, NamedTuple
+from typing import Any
 
+from assistant.frozen import NamedTuple
 from assistant.practice.keeping import answers, learners
 from assistant.practice.keeping.exchange_fields import (
     ANSWER,

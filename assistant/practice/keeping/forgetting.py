@@ -5,8 +5,8 @@ from __future__ import annotations
 import os
 import sqlite3
 import unicodedata
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.keeping import backups
 from assistant.practice.keeping.connecting import reason
 from assistant.practice.keeping.keeper import Keeper

@@ -13,8 +13,8 @@ import tempfile
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.keeping import backups, schema
 from assistant.practice.keeping.connecting import (
     PATIENCE,

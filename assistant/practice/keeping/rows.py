@@ -6,7 +6,9 @@ Times are aware and in UTC. Names of documents and records are those of the know
 from __future__ import annotations
 
 from datetime import date, datetime
-from typing import Any, NamedTuple
+from typing import Any
+
+from assistant.frozen import NamedTuple
 
 TYPED, HEARD, ORAL, CLASS = "typed", "heard", "oral", "class"
 WAYS = (TYPED, HEARD, ORAL, CLASS)

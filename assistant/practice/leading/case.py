@@ -7,12 +7,13 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
 from random import Random
-from typing import Any, NamedTuple
+from typing import Any
 
 from assistant.answering.answer import ANSWER, Answer
 from assistant.answering.parts import conditions_words
 from assistant.conversation.context import Context
 from assistant.conversation.turn import answer_turn
+from assistant.frozen import NamedTuple
 from assistant.knowledge.records import StateTable
 from assistant.practice.making.drafting import Desk
 from assistant.practice.making.make import prove

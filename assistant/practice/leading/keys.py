@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.leading.standing import ANSWERING, BETWEEN, BREAK, THINKING
 from assistant.practice.recall import MISSED, PARTLY, RIGHT, WRONG
 from assistant.practice.sitting_words import (

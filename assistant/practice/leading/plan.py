@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from typing import Any, NamedTuple
+from typing import Any
 
+from assistant.frozen import NamedTuple
 from assistant.practice.making.question import Question
 from assistant.practice.papers.sets import NoSet, QuestionSet, read_set, written
 from assistant.practice.sitting_marks import Taken

@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from datetime import datetime
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.asking.pool import GENERAL, OWN_SECTION, Pool, section_name
 from assistant.practice.keeping.rows import MARKED, Seat, Turn
 from assistant.practice.leading.standing import Standing

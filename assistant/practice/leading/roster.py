@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.keeping.learners import NameProblem, name_key, tidy_name
 from assistant.practice.keeping.rows import Seated
 

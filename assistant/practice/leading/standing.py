@@ -5,8 +5,7 @@ What the instructor does becomes acts; whoever holds the record carries them out
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
+from assistant.frozen import NamedTuple
 from assistant.practice.keeping.rows import ASKED, ENDED, MARKED, PAUSED, REVEALED, Asking, Seat, Sitting, Turn
 from assistant.practice.leading.plan import Aims, Plan, Suggested
 from assistant.practice.making.question import Question

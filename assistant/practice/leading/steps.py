@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from random import Random
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.asking.pool import section_name
 from assistant.practice.keeping.rows import Asking, Turn
 from assistant.practice.leading.case import Further

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import NamedTuple
 
 from assistant.answering.parts import inside
+from assistant.frozen import NamedTuple
 from assistant.practice.asking.wording import statement
 from assistant.resolving.knowing import Knowledge
 

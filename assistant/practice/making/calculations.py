@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Model, ModelInput
 from assistant.physics.errors import OutOfRange
 from assistant.practice.making.drafting import COMPUTED, Desk, asked_wordings, bare

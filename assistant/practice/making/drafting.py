@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from random import Random
-from typing import Any, NamedTuple
+from typing import Any
 
 from assistant.answering.parts import upper
+from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Source, Value
 from assistant.practice.making.question import Expected
 from assistant.practice.making.wording import GOOD, Wording

@@ -9,7 +9,9 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Collection, Mapping, Sequence
 from itertools import pairwise
-from typing import Any, NamedTuple
+from typing import Any
+
+from assistant.frozen import NamedTuple
 
 _NOUNS = r"(?P<np>[nadp]*n)"
 """A name in classes: nouns with what may stand before them."""

@@ -15,9 +15,10 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from typing import Any, NamedTuple
+from typing import Any
 
 from assistant.answering.answer import Citation
+from assistant.frozen import NamedTuple
 from assistant.knowledge.problems import Problem, suggestion
 from assistant.knowledge.yaml_lines import Items, Node, Pairs, Text, read_yaml
 from assistant.practice.asking.pool import section_of

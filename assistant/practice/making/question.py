@@ -5,9 +5,8 @@ Plain values only, so that a set of questions is written to a file and read back
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from assistant.answering.answer import ANSWER, Citation
+from assistant.frozen import NamedTuple
 
 FIGURE, FACT, PLACE, REASON, MEANING, SHOWN, WHO = "figure", "fact", "place", "reason", "meaning", "shown", "who"
 CHECK, BAND, READING, INVERSE, CALCULATION = "check", "band", "reading", "inverse", "calculation"

@@ -10,9 +10,10 @@ from __future__ import annotations
 import os
 import re
 from collections.abc import Iterable, Mapping
-from typing import Any, NamedTuple
+from typing import Any
 
 from assistant.answering.parts import joined, upper
+from assistant.frozen import NamedTuple
 from assistant.knowledge.base import Base
 from assistant.practice.making.grammar import Grammar
 from assistant.practice.making.prose import Prose

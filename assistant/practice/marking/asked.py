@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Collection
-from typing import Any, NamedTuple
+from typing import Any
 
 from assistant.answering.answer import Answer
 from assistant.conversation.completing import question_of
 from assistant.conversation.composing import composed, finished
+from assistant.frozen import NamedTuple
 from assistant.resolving import results as r
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question

@@ -10,8 +10,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.marking.said import Said
 from assistant.practice.marking.told import Member, Told, Way, told_of
 from assistant.resolving import tables

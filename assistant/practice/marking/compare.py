@@ -8,8 +8,8 @@ one, steps out of order.
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.marking.absolutes import absolute, nothing_does, other_manner, same_as_other, too_soon
 from assistant.practice.marking.alike import crossed, paired, parts_exchanged
 from assistant.practice.marking.causes import judge_ways

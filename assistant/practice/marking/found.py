@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.marking.points import Element, Point
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import LOST, NEGATORS, word_set

@@ -7,9 +7,9 @@ Begin here: `required` finds what the question asks for and turns it into points
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
 
 from assistant.answering.answer import Citation
+from assistant.frozen import NamedTuple
 from assistant.practice.marking.compare import Compared, compare
 from assistant.practice.marking.found import Held
 from assistant.practice.marking.points import Need

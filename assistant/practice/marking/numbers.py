@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.marking.bounds import (
     condition_turned,
     false_former,

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable, Mapping
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import JOINS

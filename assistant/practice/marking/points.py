@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from assistant.answering.answer import Citation
+from assistant.frozen import NamedTuple
 from assistant.quantities.amounts import Amount
 from assistant.resolving.results import CauseResult
 from assistant.understanding.reading import Reading

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.marking import wording
 from assistant.practice.marking.spoken import written
 from assistant.practice.marking.synonyms import fellows

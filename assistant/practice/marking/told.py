@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.marking.elements import point
 from assistant.practice.marking.found import all_groups, enough_of, ways_said, words_said
 from assistant.practice.marking.points import Point

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import NamedTuple
 
 from assistant.answering.answer import Citation
+from assistant.frozen import NamedTuple
 from assistant.practice.making.question import MEMORY, STEPS, Question
 from assistant.rendering.text import NARROWEST, sources_line, wrap
 

@@ -6,9 +6,10 @@ each question is held against the knowledge of now: what is answered otherwise s
 
 from __future__ import annotations
 
-from typing import Any, NamedTuple
+from typing import Any
 
 from assistant.answering.answer import Citation
+from assistant.frozen import NamedTuple
 from assistant.practice.making.proving import answer_to, differences
 from assistant.practice.making.question import CHANGE, FORMS, LOSS, OWN, Expected, Key, Question
 from assistant.resolving.knowing import Knowledge

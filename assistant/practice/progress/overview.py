@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from datetime import date, datetime, timedelta
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.practice.asking.choosing import Pace, pace
 from assistant.practice.asking.pool import GENERAL, LeftOut, Pool, section_name
 from assistant.practice.asking.standing import KNOWN, SHAKY, UNKNOWN, Standing, standings

@@ -7,9 +7,10 @@ its units. The less of these there is, the less may be left unexplained. Nothing
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from assistant.answering.answer import CLARIFY, DECLINE, Answer
+from assistant.frozen import NamedTuple
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.reading import OUTSIDE, PLAIN, Mention, Reading
 

@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from math import exp
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer, Number
 from assistant.conversation.context import Context
+from assistant.frozen import NamedTuple
 from assistant.quantities.amounts import Amount
 from assistant.quantities.show import exact_shown, number_words, spoken
 from assistant.rendering.speech import spoken as said_aloud

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Callable
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
+from assistant.frozen import NamedTuple
 from assistant.voice.hearing.recognising import HearingProblem
 from assistant.voice.hearing.samples import HOW_TO_INSTALL, to_pcm
 from assistant.voice.sound import BLOCK, BLOCK_S, RATE

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple, Protocol
+from typing import TYPE_CHECKING, Protocol
+
+from assistant.frozen import NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -7,8 +7,9 @@ knowledge take their place; and no number is ever made or changed. Whether a rep
 from __future__ import annotations
 
 from functools import cached_property
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
+from assistant.frozen import NamedTuple
 from assistant.quantities.numbers import STARTERS, is_typed
 from assistant.quantities.tokens import tokenize, words_of
 from assistant.resolving.knowing import Knowledge

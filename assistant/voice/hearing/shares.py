@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from math import exp
-from typing import NamedTuple
 
 from assistant.answering.answer import ANSWER, DECLINE, Answer
 from assistant.conversation.context import Context
+from assistant.frozen import NamedTuple
 from assistant.quantities.amounts import Amount
 
 COST_OF_MENDING = 1.0

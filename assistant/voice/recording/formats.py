@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from assistant.frozen import NamedTuple
 
 
 class FileFormat(NamedTuple):

@@ -9,8 +9,9 @@ import os
 import wave
 from collections.abc import Callable, Iterator, Sequence
 from hashlib import blake2b
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
+from assistant.frozen import NamedTuple
 from assistant.voice.recording.formats import FileFormat, format_of
 from assistant.voice.recording.levelling import CEILING_DB, TARGET_LUFS, faded, levelled, resampled, trimmed
 from assistant.voice.recording.loudness import Meter, true_peak_db

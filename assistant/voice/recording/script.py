@@ -7,8 +7,8 @@ fact comes later, when it has sunk in a little.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.voice.speaking.phrases import phrases
 
 USUAL_RATE = 160

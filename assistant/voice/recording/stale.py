@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.voice.recording.tags import Origin
 
 

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import json
 from collections.abc import Sequence
-from typing import Any, NamedTuple
+from typing import Any
 
+from assistant.frozen import NamedTuple
 from assistant.voice.recording.formats import format_of
 
 MADE_FROM = "DOWNLOCK"

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from typing import NamedTuple
 
 from assistant.answering.answer import ANSWER, Answer
 from assistant.answering.parts import upper
 from assistant.conversation.opening import Knowledge
+from assistant.frozen import NamedTuple
 from assistant.rendering.by_ear import text_by_ear
 from assistant.rendering.speech import spoken
 from assistant.voice.speaking.settings import VoiceSettings

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import json
-from typing import Any, NamedTuple
+from typing import Any
+
+from assistant.frozen import NamedTuple
 
 SLOWEST, FASTEST, STEP = 80, 320, 20
 """Words a minute, and by how many "slower" and "faster" change them."""

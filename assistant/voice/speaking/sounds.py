@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import sys
 from array import array
-from typing import NamedTuple
 
+from assistant.frozen import NamedTuple
 from assistant.voice.speaking.problem import VoiceProblem
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 import os
 import tempfile
 from collections.abc import Mapping
-from typing import Any, NamedTuple, Protocol
+from typing import Any, Protocol
 
+from assistant.frozen import NamedTuple
 from assistant.voice.speaking.child import Child
 from assistant.voice.speaking.phrases import for_engine
 from assistant.voice.speaking.problem import VoiceProblem
