@@ -18,7 +18,7 @@ else:
         """Makes a kind of record of the body of a class: its fields, their defaults, and its methods."""
 
         def __new__(cls, name, bases, body):
-            fields = body["__annotations__"]
+            fields = body.get("__annotations__", {})
             defaults = [body[field] for field in fields if field in body]
             kind = namedtuple(name, fields, defaults=defaults, module=body["__module__"])
             kind.__annotations__ = fields

@@ -26,7 +26,7 @@ from assistant.quantities.tokens import tokenize
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.naming import compile_lexicon, phrases
-from assistant.understanding.packing import by_beginning, pack_ask, pack_names
+from assistant.understanding.packing import by_beginning, pack_ask
 from assistant.understanding.reading import PLAIN, Mention, Reader
 
 SOFT = 0.35
@@ -54,7 +54,7 @@ def derive(base: Base) -> dict[str, Any]:
     return {
         "lexicon": {
             **lexicon,
-            "names": Shelved({begin: _packed_names(found) for begin, found in lexicon["names"].items()}),
+            "names": Shelved(lexicon["names"]),
             "words": Shelved(by_beginning(words)),
             "lists": Shelved({"surface": surface}),
         },
@@ -63,10 +63,6 @@ def derive(base: Base) -> dict[str, Any]:
         "vocabulary": Shelved(vocabulary),
         "postings": Shelved(_postings(asks)),
     }
-
-
-def _packed_names(found: dict[str, list[list[list[str]]]]) -> dict[str, str]:
-    return {first: pack_names(names) for first, names in found.items()}
 
 
 def _asks(reader: Reader, base: Base, name: str) -> Iterator[list[Any]]:

@@ -12,19 +12,15 @@ from typing import Any
 
 from assistant.frozen import NamedTuple
 from assistant.understanding.packing import BEGINNING, unpack_names
+from assistant.understanding.packing import GAP as GAP
 from assistant.understanding.words import expand, stem
 
-GAP = "…"
 _WIDEST_GAP = 3
 _STOPS = frozenset((",", ".", ";", ":", "?", "!"))
 """A name with a gap crosses none of these."""
 
-Names = dict[str, list[tuple[tuple[str, ...], tuple[str, ...]]]]
-
-
 _Ranked = tuple[int, list[str], list[str], bool]
 """A name's place among those with its first stem, the longest first; its stems; its concepts; whether it has a gap."""
-_Beginning = tuple[dict[str, list[_Ranked]], list[_Ranked]]
 
 
 class Found(NamedTuple):
@@ -55,9 +51,9 @@ class Lexicon:
     """Names by their first stem, longest first; kinds and companions of concepts."""
 
     def __init__(self, plain: Mapping[str, Any]) -> None:
-        self._names: Mapping[str, dict[str, str | list[list[list[str]]]]] = plain["names"]
-        self._near: dict[str, dict[str, str | list[list[list[str]]]]] = {}
-        self._begun: dict[str, _Beginning] = {}
+        self._names: Mapping[str, dict[str, dict[str, str]]] = plain["names"]
+        self._packed: dict[str, dict[str, str]] = {}
+        self._begun: dict[tuple[str, str], list[_Ranked]] = {}
         self.kinds: dict[str, str] = plain["kinds"]
         self.implied: dict[str, list[str]] = plain["implied"]
         self.families: dict[str, str] = plain["families"]
@@ -83,10 +79,10 @@ class Lexicon:
 
     def at(self, stems: list[str], start: int, free: Sequence[bool]) -> Found | None:
         """Return the longest name that begins at a place, or None."""
-        by_second, loose = self._beginning(stems[start])
+        first = stems[start]
         following = stems[start + 1] if start + 1 < len(stems) else ""
         best: tuple[int, tuple[int, ...], list[str]] | None = None
-        for listed in (by_second.get(following, ()), loose):
+        for listed in (self._after(first, following) if following else (), self._after(first, "")):
             for rank, parts, concepts, has_gap in listed:
                 if best is not None and rank > best[0]:
                     break
@@ -125,8 +121,8 @@ class Lexicon:
         if not gaps:
             return False
         begin, end = taken[gaps[-1]], taken[-1]
-        by_second, _ = self._beginning(stems[begin])
-        for _, parts, concepts, has_gap in by_second.get(stems[begin + 1] if begin + 1 < len(stems) else "", ()):
+        following = self._after(stems[begin], stems[begin + 1]) if begin + 1 < len(stems) else ()
+        for _, parts, concepts, has_gap in following:
             states = {c for c in concepts if c[0] in "@="}
             longer = _match(parts, stems, begin, free) if states and not has_gap else ()
             if longer and longer[-1] > end and not states & self._named(parts[1:]):
@@ -135,27 +131,25 @@ class Lexicon:
 
     def _named(self, stems: Sequence[str]) -> frozenset[str]:
         """Return the concepts that are named by just these stems."""
-        by_second, loose = self._beginning(stems[0])
-        listed = by_second.get(stems[1], ()) if len(stems) > 1 else loose
+        listed = self._after(stems[0], stems[1] if len(stems) > 1 else "")
         return frozenset(c for _, parts, concepts, _ in listed if parts == stems for c in concepts)
 
-    def _beginning(self, first: str) -> _Beginning:
-        """Return the names with a first stem: by their second, and those of one word or with a gap after it."""
-        found = self._begun.get(first)
+    def _after(self, first: str, second: str) -> Sequence[_Ranked]:
+        """Return the names with two first stems; for "", those of one word and with a gap after the first."""
+        packed = self._beginning(first).get(second)
+        if packed is None:
+            return ()
+        found = self._begun.get((first, second))
         if found is None:
-            names = self._beginning_alike(first[:BEGINNING]).get(first, [])
-            by_second: dict[str, list[_Ranked]] = {}
-            loose: list[_Ranked] = []
-            for rank, (parts, concepts) in enumerate(unpack_names(names) if isinstance(names, str) else names):
-                known = loose if len(parts) == 1 or parts[1] == GAP else by_second.setdefault(parts[1], [])
-                known.append((rank, parts, concepts, GAP in parts))
-            found = self._begun[first] = by_second, loose
+            names = unpack_names(packed)
+            found = self._begun[first, second] = [(*name, GAP in name[1]) for name in names]
         return found
 
-    def _beginning_alike(self, beginning: str) -> dict[str, str | list[list[list[str]]]]:
-        found = self._near.get(beginning)
+    def _beginning(self, first: str) -> dict[str, str]:
+        """Return the names with a first stem as texts by their second one."""
+        found = self._packed.get(first)
         if found is None:
-            found = self._near[beginning] = self._names.get(beginning, {})
+            found = self._packed[first] = self._names.get(first[:BEGINNING], {}).get(first, {})
         return found
 
     @property

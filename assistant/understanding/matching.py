@@ -96,6 +96,7 @@ class Matcher:
         self._postings: Mapping[str, list[int]] = derived["postings"]
         self._vocabulary: Mapping[str, list[str]] = derived["vocabulary"]
         self._read_asks: dict[int, _Ask] = {}
+        self._alike: dict[frozenset[str], frozenset[str]] = {}
         self._read_postings: dict[str, list[int]] = {}
         self._own: dict[frozenset[str], list[int]] = {}
         self._sets: dict[str, frozenset[str]] = {}
@@ -113,6 +114,7 @@ class Matcher:
             packed = self._packed[record]
             tag, required, optional = unpack_ask(packed[index - self._ends[place]])  # counted from their end
             concepts = frozenset().union(*(part for part, _ in (*required, *optional)))
+            concepts = self._alike.setdefault(concepts, concepts)  # those of many ways of asking are the same
             whole = sum(weight for _, weight in required)
             found = self._read_asks[index] = _Ask((record, tag), required, optional, whole, concepts)
         return found

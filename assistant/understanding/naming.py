@@ -13,7 +13,7 @@ from assistant.knowledge.base import Base
 from assistant.knowledge.records import StateTable
 from assistant.quantities.tokens import tokenize
 from assistant.understanding.lexicon import GAP, joined_names, name_stems
-from assistant.understanding.packing import by_beginning
+from assistant.understanding.packing import by_beginning, pack_names
 from assistant.understanding.reading import ELSEWHERE, OUTSIDE, STATE
 from assistant.understanding.spelling import allowed_distance, apart
 from assistant.understanding.words import expand, stem
@@ -46,7 +46,10 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
     stated = {item.term for item in base.inputs.values()}
     neutral = _list(base, "neutral_words") | set(str(settings.get("neutral", "")).split())
     return {
-        "names": {begin: {word: by_first[word] for word in words} for begin, words in by_beginning(by_first).items()},
+        "names": {
+            begin: {first: pack_names(by_first[first]) for first in listed}
+            for begin, listed in by_beginning(by_first).items()
+        },
         "kinds": {t.id: t.kind for t in terms if t.kind != "thing"},
         "implied": {**{t.id: list(t.implies) for t in terms if t.implies}, **_inside(names)},
         "families": {t.id: t.family for t in terms if t.family},

@@ -13,7 +13,9 @@ from typing import Any
 _FIELD, _PART, _ONE, _WEIGHT = "{", "}", "|", "^"
 _MARKS = frozenset((_FIELD, _PART, _ONE, _WEIGHT))
 
-BEGINNING = 2
+GAP = "…"
+"""Stands in a name where other words may."""
+BEGINNING = 3
 """Letters by which names and words are kept together."""
 
 Parts = tuple[tuple[frozenset[str], float], ...]
@@ -31,15 +33,22 @@ def unpack_ask(text: str) -> tuple[str, Parts, Parts]:
     return tag, _unpack_parts(required), _unpack_parts(optional)
 
 
-def pack_names(found: Iterable[Sequence[Sequence[str]]]) -> str:
-    """Return [stems, concepts] of names that begin alike as text."""
-    return _FIELD.join(f"{_joined(stems)}{_PART}{_joined(concepts)}" for stems, concepts in found)
+def pack_names(found: Sequence[Sequence[Sequence[str]]]) -> dict[str, str]:
+    """Return [stems, concepts] of names that begin alike as texts by their second stem, with the place of each.
+
+    Names of one word, and those with a gap after the first, stand under "".
+    """
+    by_second: dict[str, list[str]] = {}
+    for place, (stems, concepts) in enumerate(found):
+        second = "" if len(stems) == 1 or stems[1] == GAP else stems[1]
+        by_second.setdefault(second, []).append(f"{place}{_PART}{_joined(stems)}{_PART}{_joined(concepts)}")
+    return {second: _FIELD.join(names) for second, names in by_second.items()}
 
 
-def unpack_names(text: str) -> list[tuple[list[str], list[str]]]:
-    """Return the stems and the concepts of each name."""
-    pairs = (entry.split(_PART) for entry in text.split(_FIELD))
-    return [(stems.split(_ONE), concepts.split(_ONE)) for stems, concepts in pairs]
+def unpack_names(text: str) -> list[tuple[int, list[str], list[str]]]:
+    """Return the place, the stems and the concepts of each name in one of the texts."""
+    found = (entry.split(_PART) for entry in text.split(_FIELD))
+    return [(int(place), stems.split(_ONE), concepts.split(_ONE)) for place, stems, concepts in found]
 
 
 def by_beginning(words: Iterable[str]) -> dict[str, list[str]]:
