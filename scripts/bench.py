@@ -328,6 +328,7 @@ def rows(entries: int, model: str, folder: str) -> Iterator[Row]:
     """Yield everything measured, in the order of the table."""
     environment = {**os.environ, "DOWNLOCK_CACHE": f"{folder}/cache", "DOWNLOCK_HOME": f"{folder}/home"}
     environment["TERM"] = environment.get("TERM", "xterm")
+    environment.pop("PYTHONDONTWRITEBYTECODE", None)  # an installed program is compiled once, not at every start
     texts = [one_line(key["q"]) for key in singles("tuned")]
     small = opened()
     yield process_row(environment)

@@ -48,8 +48,11 @@ class Worth(dict[frozenset[str], float]):
         self._concepts = concepts
 
     def __missing__(self, part: frozenset[str]) -> float:
-        by_the_way = 0.0 if part.isdisjoint(self._concepts) else _BY_THE_WAY
-        found = self[part] = by_the_way if part.isdisjoint(self._primary) else 1.0
+        if part.isdisjoint(self._concepts):
+            found = 0.0
+        else:
+            found = _BY_THE_WAY if part.isdisjoint(self._primary) else 1.0
+        self[part] = found
         return found
 
 

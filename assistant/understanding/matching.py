@@ -8,6 +8,7 @@ record: it is kept only to say what is known nearby.
 from __future__ import annotations
 
 from bisect import bisect_right
+from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping
 from itertools import accumulate
 from math import log
@@ -93,6 +94,8 @@ class Matcher:
         self._ends = list(accumulate(derived["numbers"]))
         """Ways of asking are numbered, those of a record in a row: where each record's end."""
         self._packed: dict[str, list[str]] = {}
+        self._numbers = list(range(self._ends[-1] if self._ends else 0))
+        """Each number once: a concept's ways of asking are lists of them."""
         self._postings: Mapping[str, list[int]] = derived["postings"]
         self._vocabulary: Mapping[str, list[str]] = derived["vocabulary"]
         self._read_asks: dict[int, _Ask] = {}
@@ -122,7 +125,8 @@ class Matcher:
     def _holders(self, concept: str) -> list[int]:
         found = self._read_postings.get(concept)
         if found is None:
-            found = self._read_postings[concept] = self._postings.get(concept, [])
+            found = [self._numbers[number] for number in self._postings.get(concept, ())]
+            self._read_postings[concept] = found
         return found
 
     def vocabulary(self, record: str) -> frozenset[str]:
@@ -244,7 +248,7 @@ class Matcher:
         shares = ((1.0 if c in telling else _BROUGHT_ALONG) * (_SAID if c in own else 1.0) for c in concepts)
         gains = [self.weight(c) * share for c, share in zip(concepts, shares, strict=True)]
         whole = rest = sum(gains)
-        gathered: dict[int, float] = {}
+        gathered: dict[int, float] = defaultdict(float)
         closed = False
         for concept, gain in zip(concepts, gains, strict=True):
             holders = self._holders(concept)
@@ -253,7 +257,7 @@ class Matcher:
             if not closed and whole > 2 * rest and len(gathered) >= _MOST < len(holders):
                 closed = _nth(gathered, _MOST) > rest + _DUST
             for index in gathered.keys() & holders if closed else holders:
-                gathered[index] = gathered.get(index, 0.0) + gain
+                gathered[index] += gain
             rest -= gain
         return gathered
 
