@@ -48,12 +48,13 @@ class Worth(dict[frozenset[str], float]):
         self._concepts = concepts
 
     def __missing__(self, part: frozenset[str]) -> float:
-        if part.isdisjoint(self._concepts):
-            found = 0.0
-        else:
-            found = _BY_THE_WAY if part.isdisjoint(self._primary) else 1.0
-        self[part] = found
+        self[part] = found = self._of(part)
         return found
+
+    def _of(self, part: frozenset[str]) -> float:
+        if part.isdisjoint(self._concepts):
+            return 0.0
+        return _BY_THE_WAY if part.isdisjoint(self._primary) else 1.0
 
 
 class Fits(dict[tuple[frozenset[str], str], Fit]):

@@ -116,7 +116,7 @@ class Reading(NamedTuple):
 
     def has(self, *concepts: str) -> bool:
         """Return whether any of the concepts is mentioned."""
-        for mention in self.mentions:  # noqa: SIM110  loops are quicker: this is asked dozens of times of a question
+        for mention in self.mentions:  # loops are quicker: this is asked dozens of times of a question
             for concept in concepts:
                 if concept in mention.concepts or concept in mention.implied:
                     return True
