@@ -98,6 +98,9 @@ def _has_concepts(output: Any, has: set[str | None], know: Knowledge) -> frozens
 def extras(one: Asked, know: Knowledge) -> Iterable[Figure]:
     """Yield the true figures of the full answer and its working, but for the former ones."""
     past = {(f.value, f.unit) for f in formers(one, know)}
+    for check in getattr(one.result, "checks", ()):
+        if check.limit.second:
+            yield Figure(check.limit.second.value, check.limit.second.unit)
     for number in one.answer.values:
         if (number.value, number.unit) not in past:
             yield Figure(number.value, number.unit)

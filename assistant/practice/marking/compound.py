@@ -80,8 +80,7 @@ def _is_on(one: Asked, subject: frozenset[str], know: Knowledge) -> bool:
     """Return whether a statement speaks of a subject by its name."""
     record = record_of(one.result)
     says = getattr(record, "says", "") or getattr(record, "of", "") or getattr(record, "title", "")
-    asks = " / ".join(getattr(record, "asks", ()))
-    return not subject.isdisjoint(know.phrase(f"{says} / {asks}").concepts)
+    return not subject.isdisjoint(know.phrase(says).concepts)
 
 
 def _of_all(parts: Sequence[str], head: str, know: Knowledge) -> Asked | None:

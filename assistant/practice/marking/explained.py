@@ -26,7 +26,7 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
     given = amount._replace(value=abs(amount.value)) if amount.raw.startswith("minus") else amount
     if any(equals(given, Figure(a.value, a.unit or "", 0.0), know.units) for a in need.allowed):
         return not (_in_place_of(amount, missing, need) or _as_the_limit(claim, need, said, know))
-    if _in_working(claim, said):
+    if _in_working(claim, said) or (amount.raw.lower() == "half" and not missing):
         return True
     judged = any(p.verdict for p in need.points) and claim.sense not in ("max", "min")
     amiss = any(same_kind(amount, figure, know.units) for figure in missing)
@@ -66,7 +66,7 @@ def _is_supported(amount: Amount, need: Need, said: Said, know: Knowledge) -> bo
     named = need.question.concepts | frozenset(c for here in (*said.concepts, *said.inner) for c in here)
     for name in know.base.ids("limits"):
         limit = know.base.records[name]
-        figures = [v for v in (limit.value, limit.maximum, limit.minimum) if v]
+        figures = [v for v in (limit.value, limit.maximum, limit.minimum, limit.second) if v]
         if any(equals(amount, Figure(v.value, v.unit), know.units) for v in figures):
             things = [m for m in know.phrase(limit.of).mentions if not know.matcher.is_soft(m)]
             held = sum(1 for m in things if not m.concepts.isdisjoint(named))

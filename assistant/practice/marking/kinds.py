@@ -29,9 +29,10 @@ _THRESHOLDS = {
 }  # fmt: skip
 
 _RULE = re.compile(r"\b(?:limit|limits|rule|maximum|minimum|why|figure|how much|how far|what temperature|what pressure|"
-                   r"what speed|reason|value)\b", re.IGNORECASE)  # fmt: skip
+                   r"what speed|reason|value|share)\b", re.IGNORECASE)  # fmt: skip
 
 _DUTY = re.compile(
+    r"\b(?:does|do|would) (?:the |your )?(?:\w+ ){1,2}(?:demand|require|call for|ask for)\b|"
     r"(?:^|[.?!;:,]\s*)(?:and )?(?:must|need|should|have to|do (?:you|we|i) (?:need|have))\b", re.IGNORECASE
 )
 """A yes-or-no question after a duty: what is outside its limit calls for it."""

@@ -38,7 +38,7 @@ _CONDITION = re.compile(
     r"^when (?!(?:is|are|does|do|may|can|must|did|will|should|and|to)\b).*\b(?:is|are|has|have)\b", re.IGNORECASE
 )
 """A clause that tells when, and does not ask it: "when the pin is in"."""
-_LISTED = re.compile(r"(?!(?:and|or|but|with|without|in|on|at|to|for)\b)[\w-]+(?: [\w-]+)? and [\w-]+ \w+")
+_LISTED = re.compile(r"(?!(?:and|or|but|with|without|in|on|at|to|for)\b)[\w-]+(?: [\w-]+)? and [\w-]+(?: \w+)?")
 """The rest of a list at which a comma broke a question: "What deceleration do STEADY, FIRM and FULL aim at"."""
 _BARE = re.compile(
     r"\b(?:and|with|of|in|on|then|also|to|by|at|from|for|where|when|why|whom|who|how|what|which)\b", re.IGNORECASE

@@ -43,6 +43,11 @@ _STEPS = 0.65
 """Score from which a procedure is meant where steps are asked for."""
 
 
+_CHANGE = re.compile(
+    r"what did (?:the )?(?:last |latest |new )?revision (?:change|do) (?:about|to|with) (?:the )?(?:maximum |minimum )?",
+    re.IGNORECASE,
+)
+"""Asking what changed, with the bound of it named besides."""
 BOTH = re.compile(r"\b(?:with (?:and|or) without|without (?:and|or) with|normally and)\b", re.IGNORECASE)
 """Two cases of one figure asked for at once."""
 _NOTHING = re.compile(
@@ -52,6 +57,7 @@ _NOTHING = re.compile(
 
 def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers a question, in the order of its parts; nothing where nothing loaded does."""
+    text = _CHANGE.sub("what changed about ", text)
     parts = parts_of(text)
     whole = (_steps(text, know) if len(parts) < 2 else None) or _whole(text, know)
     if whole and _is_beside(whole, text, know):
@@ -76,7 +82,7 @@ def _several(parts: list[str], text: str, whole: Asked | None, know: Knowledge) 
     """Return what answers each of several things that a question asks for at once; nothing where it asks for one."""
     steps = whole is not None and isinstance(whole.result, r.ProcedureResult)
     found = tuple(coordinated(text, know)) or headed(parts, text, steps, know)
-    found = found or _steps_and_time(text, know) or of_each(parts, text, know)
+    found = found or _was_and_is(parts, text, know) or _steps_and_time(text, know) or of_each(parts, text, know)
     if found:
         return found
     figures = _figures(parts, know) if whole and not POLAR.search(text) else ()
@@ -189,6 +195,17 @@ def _steps_and_time(text: str, know: Knowledge) -> tuple[Asked, ...]:
 
 
 _WITH_TIME = re.compile(r"(?:and |with )+(?:the |its )?(?:time|duration)|(?:and )?how long", re.IGNORECASE)
+
+
+def _was_and_is(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return the change of a figure where it is asked what it was and what it is now."""
+    one = ask(parts[0], know) if len(parts) == 2 and _WAS_AND_IS.search(text) else None
+    changes = [know.base.changes[name] for name in know.base.changes]
+    made = tuple(c for c in changes if one and c.record == one[1].answer.entry)
+    return (as_asked(text, one[1].question, r.ChangeResult(made), know),) if one and made else ()
+
+
+_WAS_AND_IS = re.compile(r"\b(?:was|were|formerly)\b.*\band what (?:is|are) (?:it|they)(?: now)?\b", re.IGNORECASE)
 
 
 def _without_nothing(text: str, one: Asked, know: Knowledge) -> Asked:

@@ -96,9 +96,15 @@ def left_open(need: Need, said: Said) -> list[str]:
             continue
         after = [m for m in said.reading.mentions if i < m.start <= i + 4 and not (m.weak or m.passing)]
         first = after[0] if after else None
-        if first and first.concepts.isdisjoint(known) and not told.issuperset(plain(w) for w in first.text.split()):
+        words = [plain(w) for w in first.text.split()] if first else []
+        if first and first.concepts.isdisjoint(known) and not all(_is_told(w, told) for w in words):
             found.append(f"or {first.text}")
     return found
+
+
+def _is_told(word: str, told: set[str]) -> bool:
+    """Return whether a word, or a form of it, is among some: "losing" for the loss."""
+    return word in told or (len(word) > 2 and any(each[:3] == word[:3] and abs(len(each) - len(word)) < 2 for each in told))
 
 
 def _is_bound(place: int, said: Said) -> bool:
@@ -209,7 +215,20 @@ def _accounted(other: str, points: Sequence[Point], places: Sequence[tuple[int, 
     holders = sum(
         1 for p, here in zip(points, places, strict=True) if here and any(other in e.words for e in p.elements)
     )
-    return bool(holders) and said.words.count(other) <= holders
+    return bool(holders) and _times(other, said) <= holders
+
+
+def _times(word: str, said: Said) -> int:
+    """Return how often a word is said; "on" counts only where it stands alone: not "taxi on the brakes"."""
+    spots = [i for i, each in enumerate(said.words) if each == word]
+    if word != "on":
+        return len(spots)
+    after = [said.reading.words[i + 1] if i + 1 < len(said.words) else "." for i in spots]
+    return sum(w in wording.STOPS or w in _ALONE_AFTER for w in after)
+
+
+_ALONE_AFTER = frozenset(("again", "and", "at", "below", "if", "just", "once", "one", "only", "then", "under"))
+"""Words behind an "on" that is a switch's."""
 
 
 def _is_beside(other: str, word: str, point: Point, said: Said) -> bool:

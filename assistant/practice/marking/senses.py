@@ -33,6 +33,8 @@ def turned(claim: Claim, figures: Iterable[Figure], need: Need, said: Said) -> l
         return [f"outside {claim.amount.raw}"]
     if need.within is None and _inside_out(claim, wanted, need):
         return [f"{claim.amount.raw} on the other side"]
+    if claim.sense == "lower" and _not_within(claim, said):
+        return []
     counted = wanted and all(_is_count(f) for f in wanted) and claim.sense
     strict = wanted and all(_is_exact(f) for f in wanted) and claim.sense in ("lower", "higher")
     if (counted or (strict and need.within is None)) and not _is_bounded(need):
@@ -41,6 +43,15 @@ def turned(claim: Claim, figures: Iterable[Figure], need: Need, said: Said) -> l
     if open_ended and _INCLUDED.search(_around(claim, said)):
         return [f"{claim.amount.raw} included"]
     return []
+
+
+def _not_within(claim: Claim, said: Said) -> bool:
+    """Return whether a thing is said not to have come about within a time: "hasn't reached it within 15 s"."""
+    before = said.reading.words[max(0, claim.amount.start - _CLAUSE) : claim.amount.start]
+    return before[-1:] == ("within",) and "not" in before
+
+
+_CLAUSE = 12
 
 
 def _inside_out(claim: Claim, wanted: list[Figure], need: Need) -> bool:

@@ -36,6 +36,10 @@ _KEPT_OR_LOST = re.compile(
 )  # fmt: skip
 """Where what is kept ends and what is lost begins: "keep anti-skid lose autobrake"."""
 _INCHES = re.compile(r"(?<=\d) in(?=\s*(?:[,.;)]|$| on\b| for\b))")
+_THE_NUMBER = re.compile(
+    r"\bthe (?=(?:one|two|three) (?:oh|hundred|thousand|ten|eleven|twelve|\w+teen|\w+ty)\b)", re.IGNORECASE
+)
+"""The article of a number said in two halves: "over the two fifty five"."""
 _ARROW = re.compile(r"\s*(?:->|=>|→|➔)\s*")
 _CORRECTED = re.compile(r"\b(?:no,? |sorry,? )*correction\b[:,]?\s*", re.IGNORECASE)
 _SYSTEMS = re.compile(
@@ -47,6 +51,7 @@ _SYSTEMS = re.compile(
 def written(text: str) -> str:
     """Return an answer as one would write it: without what was taken back, its spoken digits as numbers."""
     text = _INCHES.sub(" inches", text)
+    text = _THE_NUMBER.sub("", text)
     text = _NO_NUMBER.sub("no, ", text)
     text = _BEFORE_POINT.sub(r"\1, ", _KEPT_OR_LOST.sub(r"\1, \2 ", text))
     text = _THREE_LISTED.sub(r"\1, \2 and \3", text)

@@ -27,6 +27,10 @@ def says_no(fact: Fact, text: str, know: Knowledge) -> bool:
         return False
     if _BEFORE_FLIGHT.search(fact.says) and _LEAVES.search(text):
         return True
+    saved = re.search(r"\bunless (.+)", fact.says)
+    kept = [m for m in know.phrase(saved[1]).mentions if not (m.weak or m.passing)] if saved else []
+    if kept and all(m.concepts & asked.concepts for m in kept):
+        return True
     first = know.phrase(re.split(r"[.;]\s", fact.says)[0])
     if re.search(r"\b(?:is|are) lost\b", " ".join(first.words)):
         return True

@@ -35,7 +35,7 @@ UNKNOWING = re.compile(
     r"^(?:uh|um|er|erm) i do not$|"
     r"\bi only (?:know|look|remember|learnt?|learned)\b|\bi guess$|\bhandles? (?:that|those|it|them)$|"
     r"\b(?:sorry|foggiest|faintest|no notion|not the slightest)\b|"
-    r"\bneed (?:a|one|some|another) (?:minute|moment|second|while)\b|"
+    r"^i (?:would|will) wait\b|\bneed (?:a|one|some|another) (?:minute|moment|second|while)\b|"
     r"(?:i )?(?:really |honestly |just |simply |still )?(?:do not|did not|can not|"
     r"cannot|could not|have not|has not|would not|never|not) (?:even |really |"
     r"quite |actually |ever |yet )?(?:know|remember|recall|sure|tell|say|think of|"
@@ -85,7 +85,7 @@ FORMER_BEFORE = re.compile(
 FORMER_AFTER = re.compile(
     r"^(?:(?:is|was) )?(?:before(?:$| (?:that|this|it|now|(?:the )?(?:last |latest )?(?:revision|rev|change))\b)|"
     r"previously|formerly|in the old|under the old|"
-    r"until the|in the past|originally|is the old|was the old|no longer|used to|"
+    r"until the|in the past|originally|is the old|was the old|no longer|used to(?! be$)|"
     r"is (?:out|superseded|history))\b"
 )
 NOW = re.compile(r"\b(?:now|currently|today|present|present day|new|nowadays|these days|since)\b")
