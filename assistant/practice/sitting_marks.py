@@ -1,8 +1,8 @@
 """An answer taken and marked in a sitting, and the lines that tell of it: alone or before a class, typed or heard.
 
-    taken = take(question, "280, correction 255", marker, knowledge)
-    for line in mark_lines(taken): show it
-    record.note_answer(learner, type_id, note_on(item, question.text, taken.answer, taken.mark, taken.share, …))
+taken = take(question, "280, correction 255", marker, knowledge)
+for line in mark_lines(taken): show it
+record.note_answer(learner, type_id, note_on(item, question.text, taken.answer, taken.mark, taken.share, …))
 """
 
 from __future__ import annotations

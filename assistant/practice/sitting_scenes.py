@@ -186,7 +186,9 @@ class Examiner:
             (self._share(question, scene, new), question)
             for section in sorted(sections)
             for question in self._following(section)
-            if question.form in forms and question.text not in self._asked and _follows_well(question)
+            if question.form in forms
+            and question.text not in self._asked
+            and _follows_well(question)
             and (of is None or of & self._concepts(question.text))
         ]
         share, question = max(found, key=lambda each: each[0], default=(0.0, None))

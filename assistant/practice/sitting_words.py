@@ -74,9 +74,7 @@ def plain(text: str) -> str:
     return " ".join(kept.split())
 
 
-def control_of(
-    text: str, among: tuple[str, ...] = (), said: Mapping[str, tuple[str, ...]] = SAID
-) -> Control | None:
+def control_of(text: str, among: tuple[str, ...] = (), said: Mapping[str, tuple[str, ...]] = SAID) -> Control | None:
     """Return the control that a text is as a whole, or None: then it is an answer.
 
     among: the controls that have a meaning now, the first ones win where two are said alike; by default all.

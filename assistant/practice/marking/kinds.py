@@ -33,7 +33,8 @@ _RULE = re.compile(r"\b(?:limit|limits|rule|maximum|minimum|why|figure|how much|
 
 _DUTY = re.compile(
     r"\b(?:does|do|would) (?:the |your )?(?:\w+ ){1,2}(?:demand|require|call for|ask for)\b|"
-    r"(?:^|[.?!;:,]\s*)(?:and )?(?:must|need|should|have to|do (?:you|we|i) (?:need|have))\b", re.IGNORECASE
+    r"(?:^|[.?!;:,]\s*)(?:and )?(?:must|need|should|have to|do (?:you|we|i) (?:need|have))\b",
+    re.IGNORECASE,
 )
 """A yes-or-no question after a duty: what is outside its limit calls for it."""
 

@@ -104,7 +104,9 @@ def left_open(need: Need, said: Said) -> list[str]:
 
 def _is_told(word: str, told: set[str]) -> bool:
     """Return whether a word, or a form of it, is among some: "losing" for the loss."""
-    return word in told or (len(word) > 2 and any(each[:3] == word[:3] and abs(len(each) - len(word)) < 2 for each in told))
+    return word in told or (
+        len(word) > 2 and any(each[:3] == word[:3] and abs(len(each) - len(word)) < 2 for each in told)
+    )
 
 
 def _is_bound(place: int, said: Said) -> bool:
