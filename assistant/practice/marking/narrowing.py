@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 
 from assistant.practice.marking.asked import Asked
 from assistant.practice.marking.elements import DIRECTIONS, named_elements
@@ -45,7 +45,15 @@ def distinct(points: Iterable[Point]) -> list[Point]:
     """Return points each once."""
     found = list({(p.text, p.verdict, p.figures): p for p in points}.values())
     plainly = [p.text for p in found if not p.figures and len(p.text.split()) > 1]
-    return [p for p in found if p.figures or not any(p.text.endswith(f": {text}") for text in plainly)]
+    stated = {tuple((f.value, f.unit) for f in p.figures) for p in found if p.figures_suffice}
+    return [p for p in found if not _again(p, plainly, stated)]
+
+
+def _again(point: Point, plainly: Iterable[str], stated: Collection[tuple[tuple[float, str], ...]]) -> bool:
+    """Return whether a point says what another one says already: a figure that is stated by itself, an action."""
+    if point.figures:
+        return not point.figures_suffice and tuple((f.value, f.unit) for f in point.figures) in stated
+    return any(point.text.endswith(f": {text}") for text in plainly)
 
 
 def named_only(points: list[Point], reading: Reading, know: Knowledge) -> list[Point]:
@@ -78,17 +86,24 @@ def _result_names(know: Knowledge) -> frozenset[str]:
 
 def without_given(points: list[Point], reading: Reading, in_part: bool) -> list[Point]:
     """Mark what the question itself says, and leave out the points that say nothing else."""
-    made = _asked_by_name([_with_given(p, reading) for p in points], 1 if in_part else 2)
+    made = _asked_by_name([_with_given(p, reading) for p in points], 1 if in_part else 2, _acts(reading))
     told = [p for p in made if p.figures or p.verdict or p.state or p.kept or any(not e.given for e in p.elements)]
     return told or [p._replace(elements=tuple(e._replace(given=False) for e in p.elements)) for p in made]
 
 
-def _asked_by_name(points: list[Point], least: int) -> list[Point]:
+def _acts(reading: Reading) -> bool:
+    """Return whether it is asked what to do, of which every action is part."""
+    return re.search(r"\bwhat (?:do|should|must|would) (?:you|we|i|they) do\b", " ".join(reading.words)) is not None
+
+
+def _asked_by_name(points: list[Point], least: int, acts: bool) -> list[Point]:
     """Drop the points that a question passes over where it names others: "for a wet runway and a contaminated one"."""
     counts: dict[tuple[str, ...], int] = {}
     for p in points:
         for words in {e.words for e in p.elements}:
             counts[words] = counts.get(words, 0) + 1
+    if acts:
+        return points
     named = [p for p in points if any(e.given and e.weight > 0.7 and counts[e.words] == 1 for e in p.elements)]
     passed = [p for p in points if not p.way and not any(e.given for e in p.elements)]
     units = {f.unit for p in points for f in p.figures}
@@ -143,10 +158,12 @@ def spared(points: list[Point], reading: Reading, asks_more: bool) -> list[Point
 
 
 def without_checks(points: list[Point], reading: Reading) -> list[Point]:
-    """Let a check that a statement adds be left out, where nothing is asked of checking."""
+    """Let a check, or how long it lasts, that a statement adds be left out, where it is not asked for."""
     if "check" in reading.words or reading.has("steps", "order_of", "list_all"):
         return points
-    made = [p._replace(optional=p.optional or (p.text.startswith("check ") and not p.figures)) for p in points]
+    lasting = not {"long", "until"}.isdisjoint(reading.words)
+    spare = ("check ",) if lasting else ("check ", "until ")
+    made = [p._replace(optional=p.optional or (p.text.startswith(spare) and not p.figures)) for p in points]
     return made if any(not p.optional for p in made) else points
 
 

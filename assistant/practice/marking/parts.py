@@ -226,7 +226,7 @@ def _has_aspect(result: r.Result, part: str, know: Knowledge) -> bool:
 
 def _aspects(fact: Fact, know: Knowledge) -> Iterable[str]:
     """Return what a statement answers: as it says itself, else as one of its ways of asking has it."""
-    return fact.answers or {a for text in fact.asks for c, a in _ASPECTS.items() if c in know.phrase(text).concepts}
+    return fact.answers or ("where",) * any("where" in know.phrase(text).concepts for text in fact.asks)
 
 
 _ASPECTS = {"where": "where", "who": "who", "why": "why", "when": "when", "when_word": "when", "color": "colour"}

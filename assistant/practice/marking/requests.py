@@ -44,7 +44,8 @@ _STEPS = 0.65
 
 
 _CHANGE = re.compile(
-    r"what did (?:the )?(?:last |latest |new )?revision (?:change|do) (?:about|to|with) (?:the )?(?:maximum |minimum )?",
+    r"what did (?:the )?(?:last |latest |new )?revision (?:change|do) (?:about|to|with) "
+    r"(?:the )?(?:maximum |minimum )?",
     re.IGNORECASE,
 )
 """Asking what changed, with the bound of it named besides."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 
 from assistant.practice.marking import wording
 from assistant.practice.marking.asked import bare_names
@@ -102,7 +102,7 @@ def left_open(need: Need, said: Said) -> list[str]:
     return found
 
 
-def _is_told(word: str, told: set[str]) -> bool:
+def _is_told(word: str, told: Collection[str]) -> bool:
     """Return whether a word, or a form of it, is among some: "losing" for the loss."""
     return word in told or (
         len(word) > 2 and any(each[:3] == word[:3] and abs(len(each) - len(word)) < 2 for each in told)

@@ -42,7 +42,17 @@ def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge)
         if m.concepts.isdisjoint(known) and said.numbered.isdisjoint(m.taken) and not m.mended
         and not any(plain(w) in own or w in passed for w in m.text.split()) and not _stands_for(m, held, said)
         and not all(know.lexicon.kinds.get(c, "thing") in _NO_THINGS for c in m.concepts)
+        and not (m.start and _is_beside(m, said) and not need.question.has("where"))
     )  # fmt: skip
+
+
+_BY = frozenset(("by", "beside", "near"))
+
+
+def _is_beside(mention: Mention, said: Said) -> bool:
+    """Return whether a thing only tells where another one is, which nobody asks: "the button by the lever"."""
+    before = [w for w in said.reading.words[max(0, mention.start - 2) : mention.start] if w not in ("the", "a")]
+    return before[-1:] != [] and before[-1] in _BY
 
 
 def _stands_for(mention: Mention, held: Sequence[Held], said: Said) -> bool:
