@@ -168,6 +168,13 @@ def test_tyre_ground_speed(ask: Ask, wind: str, knots: float) -> None:
     assert first(answer, "kt") == pytest.approx(knots, abs=0.1)
 
 
+@pytest.mark.parametrize("said", ["190 kias, 10 kt tailwind", "190 ias 10 kt tail", "190, 10 kt tail wind"])
+def test_the_name_of_the_result_before_the_amounts_makes_none_of_them_the_result(ask: Ask, said: str) -> None:
+    answer = ask(f"tyre ground speed {said}, sea level, 15 degrees")
+
+    assert first(answer, "kt") == pytest.approx(200, abs=0.1)  # at sea level in the standard day IAS is TAS
+
+
 @pytest.mark.parametrize(("tyre", "pressure"), [("main", 190), ("nose", 140)])
 def test_hydroplaning_speed_says_its_basis(ask: Ask, tyre: str, pressure: float) -> None:
     answer = ask(f"{tyre} tyre hydroplaning speed")
