@@ -1,6 +1,8 @@
 """Says the spoken development set, hears it again and counts right answers: `python3 scripts/hear_bench.py`.
 
-    --voice neural|low|high|formant   who speaks; "low" and "high" are the neural voice at another pitch and pace
+    --voice neural|low|high|formant|varied
+                                      who speaks; "low" and "high" are the neural voice at another pitch and pace,
+                                      "varied" is it with all that it varies by chance, at a pace of its own each time
     --noise 20|10|5                   decibels that a car's noise is under the speech; clean when left out
     --number N                        so many questions of the set, chosen evenly; all when left out
     --questions FOLDER                files of questions with keys; those of the tests when left out
@@ -88,6 +90,8 @@ def sound_of(text: str, voice: str, noise: float | None) -> synthesis.Samples:
     seed = zlib.crc32(text.encode())
     if voice == "formant":
         said = synthesis.formant(text, synthesis.FORMANT_VOICES[seed % len(synthesis.FORMANT_VOICES)])
+    elif voice == "varied":
+        said = synthesis.neural(text, varied=True, pace=0.85 + 0.3 * (seed % 100) / 100)
     else:
         said = synthesis.neural(text)
     if voice in PITCHES:
@@ -166,7 +170,7 @@ def hear_nothing(options: argparse.Namespace, ear: Ear) -> None:
 def main(arguments: Sequence[str]) -> None:
     """Do what the arguments ask."""
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0] if __doc__ else "")
-    parser.add_argument("--voice", default="neural", choices=["neural", "low", "high", "formant"])
+    parser.add_argument("--voice", default="neural", choices=["neural", "low", "high", "formant", "varied"])
     parser.add_argument("--noise", type=float)
     parser.add_argument("--number", type=int, default=0)
     parser.add_argument("--seed", type=int, default=1)

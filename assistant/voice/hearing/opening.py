@@ -6,6 +6,7 @@ from time import perf_counter
 
 from assistant.resolving.knowing import Knowledge
 from assistant.voice.hearing.ear import Ear
+from assistant.voice.hearing.homophones import Homophones
 from assistant.voice.hearing.prompting import terms_expected
 from assistant.voice.hearing.recognising import HearingProblem, Recogniser
 from assistant.voice.hearing.repairing import Repairer
@@ -22,7 +23,8 @@ def open_ear(knowledge: Knowledge) -> tuple[Ear, str]:
     sounding = _sounding()
     recogniser, lacks = _recogniser(knowledge, sounding)
     repairer = Repairer(knowledge, sounding) if sounding else None
-    return Ear(recogniser, Weigher(knowledge, repairer), knowledge, perf_counter, sounding), lacks
+    homophones = Homophones(knowledge, sounding) if sounding else None
+    return Ear(recogniser, Weigher(knowledge, repairer, homophones), knowledge, perf_counter, sounding), lacks
 
 
 def _sounding() -> Sounding | None:

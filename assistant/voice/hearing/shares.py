@@ -11,9 +11,13 @@ from assistant.quantities.amounts import Amount
 
 COST_OF_MENDING = 1.0
 """What each unit of sound that is another takes from what a mended reading is worth, as a share of being explained."""
-_MENDING = 0.3
-"""What mending costs, in the recogniser's own score a part, for each unit of sound that is another."""
-_EXPLAINED = 3.0
+_TRUST = 0.3
+"""What a unit of logarithm of fitting the sound counts: a recogniser is surer of itself than it is right."""
+_FARTHEST = 16.0
+"""How much worse than the best a text may fit: what fits worse is only held to be as bad."""
+_MENDING = 3.0
+"""What mending costs beyond its fit, for each unit of sound that is another: names are put where none was heard."""
+_EXPLAINED = 4.0
 """How many units of logarithm of fitting the sound the whole of being explained weighs."""
 
 
@@ -27,15 +31,20 @@ class Reading(NamedTuple):
     answer: Answer
     after: Context
     amounts: tuple[Amount, ...]
+    fit: float = 0.0
+    """How well the text fits the sound, beside which that of others counts: a natural logarithm of probability."""
 
     @property
     def leads_to(self) -> tuple[object, ...]:
-        """What readings that come to the same share: the record, its first number, and the amounts given."""
+        """What readings that come to the same share: the answer's number; or its record, and amounts given."""
         answer = self.answer
         if answer.outcome == DECLINE:
             return (DECLINE,)
-        first = tuple((v.value, v.unit) for v in answer.values[:1])
-        return (answer.outcome, answer.entry or answer.text, first, tuple(amount.value for amount in self.amounts))
+        given = tuple((value.value, value.unit) for value in answer.values[:1])
+        amounts = tuple(amount.value for amount in self.amounts)
+        if given and not amounts and answer.outcome == ANSWER:
+            return (ANSWER, given[0])  # a number is the same answer, whichever record tells it
+        return (answer.outcome, answer.entry or answer.text, given, amounts)
 
 
 class Weighed(NamedTuple):
@@ -52,32 +61,34 @@ class Weighed(NamedTuple):
     """The share by the sound alone, whatever the knowledge explains."""
 
 
-def by_fit(readings: list[Reading], size: int) -> Weighed:
-    """Weigh readings by how well they fit the sound and how well they are explained.
-
-    size: parts of the likeliest. The score a part is taken for so many: in sum, a left-out word would be a gain.
-    """
-    fits = [size * (reading.score - _MENDING * reading.cost) for reading in readings]
+def by_fit(readings: list[Reading]) -> Weighed:
+    """Weigh readings by how well they fit the sound and how well they are explained."""
+    fits = [reading.fit - _MENDING * reading.cost for reading in readings]
     top = max(fits)
-    by_sound = [exp(fit - top) for fit in fits]
+    by_sound = [exp(_TRUST * max(fit - top, -_FARTHEST)) for fit in fits]
     weights = [
         weight * exp(_EXPLAINED * (reading.explained - 1)) for weight, reading in zip(by_sound, readings, strict=True)
     ]
     chosen, sureness = _most(readings, weights)
-    same = sum(w for r, w in zip(readings, by_sound, strict=True) if r.leads_to == chosen.leads_to)
-    return Weighed(chosen, sureness, 1.0, _rivals(chosen, readings, weights), same / sum(by_sound))
+    heard = _share_of(chosen.leads_to, readings, by_sound)
+    return Weighed(chosen, sureness, 1.0, _rivals(chosen, readings, weights), heard)
 
 
 def _most(short: list[Reading], weights: list[float]) -> tuple[Reading, float]:
-    """Return the best reading of the answer that all readings together speak for most, and its share."""
-    shares: dict[tuple[object, ...], float] = {}
+    """Return the best reading, and the share of its answer."""
+    chosen = max(zip(short, weights, strict=True), key=lambda pair: pair[1])[0]
+    return chosen, _share_of(chosen.leads_to, short, weights)
+
+
+def _share_of(lead: tuple[object, ...], short: list[Reading], weights: list[float]) -> float:
+    """Return the share of one answer among all.
+
+    Of each answer its best reading counts: readings that differ in little words are many, and no more is known by them.
+    """
+    best: dict[tuple[object, ...], float] = {}
     for reading, weight in zip(short, weights, strict=True):
-        shares[reading.leads_to] = shares.get(reading.leads_to, 0.0) + weight
-    best = max(shares, key=lambda key: shares[key])
-    chosen = max(
-        (pair for pair in zip(short, weights, strict=True) if pair[0].leads_to == best), key=lambda pair: pair[1]
-    )[0]
-    return chosen, shares[best] / sum(shares.values())
+        best[reading.leads_to] = max(weight, best.get(reading.leads_to, 0.0))
+    return best[lead] / sum(best.values())
 
 
 def _rivals(chosen: Reading, short: list[Reading], weights: list[float]) -> tuple[Reading, ...]:

@@ -38,6 +38,8 @@ _NEAR = (
 )
 _LOST = {"HH": 0.35, "T": 0.5, "D": 0.5, "R": 0.6, "L": 0.6, "S": 0.6, "Z": 0.6, "AH": 0.5, "IH": 0.5, "ER": 0.6}
 _LOST_CONSONANT, _LOST_VOWEL = 0.8, 0.7
+_MOST_LETTERS = 4
+_VOWEL_LETTERS = frozenset("aeiouy")
 
 
 @cache
@@ -80,24 +82,31 @@ class Sounding:
         """Return the sounds of one word in lower case."""
         found = self._known.get(word)
         if found is None:
-            found = self._known[word] = self._listed(word) or self._derived(word) or _spelt(word)
+            found = self._known[word] = self.listed(word) or self._derived(word) or self._lettered(word) or _spelt(word)
         return found
 
     def has(self, word: str) -> bool:
         """Return whether a word is in the dictionary."""
         return word in self._lines
 
-    def _listed(self, word: str) -> Sounds:
+    def listed(self, word: str) -> Sounds:
+        """Return the sounds of a word as the dictionary gives them; () for what it has not."""
         return tuple(self._lines.get(word, "").split())
+
+    def _lettered(self, word: str) -> Sounds:
+        """Return the sounds of a few letters without a vowel, which are said by their names."""
+        if len(word) > _MOST_LETTERS or not _VOWEL_LETTERS.isdisjoint(word):
+            return ()
+        return tuple(sound for letter in word for sound in self.listed(letter))
 
     def _derived(self, word: str) -> Sounds:
         """Return the sounds of an inflected or a compound word from those of its parts."""
         for ending, sounds in (("s", ("Z",)), ("ed", ("D",)), ("ing", ("IH", "NG")), ("er", ("ER",))):
-            stem = self._listed(word.removesuffix(ending)) if word.endswith(ending) else ()
+            stem = self.listed(word.removesuffix(ending)) if word.endswith(ending) else ()
             if stem:
                 return (*stem, *sounds)
         for i in range(3, len(word) - 2):
-            one, two = self._listed(word[:i]), self._listed(word[i:])
+            one, two = self.listed(word[:i]), self.listed(word[i:])
             if one and two:
                 return one + two
         return ()

@@ -17,16 +17,19 @@ from assistant.conversation.controls import control
 from assistant.conversation.turn import answer_turn, question_of
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge
+from assistant.understanding.reading import OUTSIDE
 from assistant.voice.hearing.addressed import goes_on, is_addressed
+from assistant.voice.hearing.crossing import crossed
+from assistant.voice.hearing.homophones import Homophones
 from assistant.voice.hearing.numbers import number_places, numbered, other_numbers
 from assistant.voice.hearing.prompting import questions_near
 from assistant.voice.hearing.recognising import Judged, Recognised, Recogniser
-from assistant.voice.hearing.repairing import Repairer
+from assistant.voice.hearing.repairing import Repair, Repairer
 from assistant.voice.hearing.shares import COST_OF_MENDING, Reading, Weighed, by_fit, by_score
 from assistant.voice.hearing.wording import goes_round, plainly
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Iterable, Mapping, Sequence
 
     from assistant.voice.hearing.recognising import Floats
 
@@ -34,6 +37,8 @@ _MOST_HEARD = 8
 _MENDED = 3
 """Readings that are mended by sound, and how often each."""
 _TIMES = 10
+_MOST_MENDED = 8
+"""Mended readings that are held against the sound."""
 _SHORT_LIST = 5
 _FEWEST_WORDS = 3
 """Words of what is mended: a single word is like too many names."""
@@ -41,9 +46,15 @@ _SURE_WORD = 0.6
 """Probability of a word from which on it is taken as it was heard."""
 _WORD = re.compile(r"[^\W\d_][\w']*")
 _WELL_EXPLAINED, _ENOUGH = 0.85, 3
+_NEAR = 0.15
+"""How much less likely a reading may be, a part, to be as good as the likeliest before it is looked at more closely."""
 _ASKS_BACK = 0.55
 """What a reading that the knowledge asks back on is worth beside one that it answers."""
-_LEAST_MENDED = 0.8
+_ELSEWHERE = 0.85
+"""What a reading is worth that names something known to be of another subject: declined, but no chance sounds."""
+_STRANGE = 0.2
+"""What a word that the knowledge does not know takes from a reading: it is likelier to be misheard than meant."""
+_LEAST_MENDED = 0.6
 """A mended reading counts only if the knowledge explains it at least so well."""
 _PICKING = 4
 """Words of a turn that picks what was offered."""
@@ -53,22 +64,25 @@ OTHER_TALK = "What was heard does not sound like a question on what is loaded."
 class Weigher:
     """Weighs what a recogniser made of a sound, for one knowledge base."""
 
-    def __init__(self, knowledge: Knowledge, repairer: Repairer | None) -> None:
+    def __init__(
+        self, knowledge: Knowledge, repairer: Repairer | None, homophones: Homophones | None = None
+    ) -> None:
         self._knowledge = knowledge
         self._repairer = repairer
+        self._homophones = homophones
 
     def weigh(
         self, recognised: Recognised, recogniser: Recogniser, samples: Floats, context: Context
     ) -> Weighed | None:
         """Return what was meant, or None where nothing was made out."""
-        heard = _distinct(recognised)
+        heard = self._distinct(recognised)
         if not heard:
             return None
-        short = self._short(heard, context)
-        if _is_settled(short):
-            weighed = Weighed(max(short, key=lambda reading: reading.score), 1.0)
+        readings = self._readings(heard, context)
+        if _is_settled(readings):
+            weighed = Weighed(max(readings, key=_by_meaning), 1.0)
         else:
-            weighed = self._thought_over(heard, short, recogniser, samples, context)
+            weighed = self._thought_over(heard, _short_list(readings, heard[0][0]), recogniser, samples, context)
         if not weighed.reading.amounts:
             return weighed
         return weighed._replace(number=_number_chance(weighed.reading.text, recogniser, samples))
@@ -79,14 +93,34 @@ class Weigher:
     ) -> Weighed:  # fmt: skip
         """Hear the sound again after the questions near, mend what is in doubt, and weigh all readings."""
         expecting = questions_near((text for text, _ in heard[:_MENDED]), self._knowledge)
-        again = _distinct(recogniser.recognise(samples, expecting)) if expecting else []
+        again = self._distinct(recogniser.recognise(samples, expecting)) if expecting else []
         scores = dict(again)
         short = [reading._replace(score=max(reading.score, scores.get(reading.text, -9.0))) for reading in short]
         known = {reading.text for reading in short}
-        short += [reading for reading in self._short(again, context) if reading.text not in known]
-        judged = _judged(short[:_MENDED], recogniser, samples)
-        readings = self._levelled([*short, *self._mended(short[:_MENDED], judged, context)])
-        return by_fit(readings, size=len(judged[short[0].text].parts)) if judged else by_score(readings)
+        if again:
+            more = _short_list(self._readings(again, context), again[0][0])
+            short += [reading for reading in more if reading.text not in known]
+        judged = _judged(short, recogniser, samples)
+        if judged:
+            short.sort(key=lambda reading: -judged[reading.text].total)
+        readings = _each_once([*short, *self._mended(short, judged, context)])
+        if not judged:
+            return by_score(self._levelled(readings))
+        judged |= _judged([reading for reading in readings if reading.text not in judged], recogniser, samples)
+        return by_fit(self._levelled([r._replace(fit=judged[r.text].total) for r in readings]))
+
+    def _distinct(self, recognised: Recognised) -> list[tuple[str, float]]:
+        """Return the texts in plain writing, each once, the likeliest first."""
+        found: dict[str, tuple[str, float]] = {}
+        heard = [(self._written(plainly(each.text)), each.score) for each in recognised.hypotheses]
+        for text, score in [pair for pair in heard if not goes_round(pair[0])] or heard:
+            key = " ".join(text.lower().replace(",", " ").rstrip(".?! ").split())
+            if key and key not in found:
+                found[key] = text, score
+        return list(found.values())[:_MOST_HEARD]
+
+    def _written(self, text: str) -> str:
+        return self._homophones.written(text) if self._homophones is not None else text
 
     def _levelled(self, readings: list[Reading]) -> list[Reading]:
         """Return readings without those that sound as another does and lead elsewhere, where that is explained better.
@@ -102,29 +136,32 @@ class Weigher:
         kept = zip(sounds, readings, strict=True)
         return [reading for said, reading in kept if reading.leads_to == best[said].leads_to]
 
-    def _short(self, heard: Sequence[tuple[str, float]], context: Context) -> list[Reading]:
-        """Return the readings of one hearing that are worth more thought, the most promising first."""
-        if not heard:
-            return []
+    def _readings(self, heard: Sequence[tuple[str, float]], context: Context) -> list[Reading]:
+        """Return the readings of one hearing, the most promising first."""
         texts = dict(pair for text, score in heard for pair in ((text, score), (numbered(text), score)))
         readings = [self._read(text, score, 0.0, context) for text, score in texts.items()]
-        readings.sort(key=lambda reading: -_worth(reading, heard[0][1]))
-        return _short_list(readings, heard[0][0])
+        return sorted(readings, key=lambda reading: -_worth(reading, heard[0][1]))
 
     def warm(self) -> None:
         """Do once what only the first sound would have to wait for."""
         self._explains("what", Context())
         if self._repairer is not None:
             self._repairer.warm()
+        if self._homophones is not None:
+            self._homophones.warm()
 
     def _read(self, text: str, score: float, cost: float, context: Context) -> Reading:
         answer, after = answer_turn(text, context, self._knowledge)
         if not self._is_meant(text, answer, after, context, lent=cost > 0):
             answer, after = answer._replace(outcome=DECLINE, understood={}, text=OTHER_TALK, said=""), context
         asked = question_of(text, self._knowledge, context.variant)
-        return Reading(
-            text, score, cost, self._explained(text, answer, after, context), answer, after, asked.reading.amounts
-        )
+        explained = self._explained(text, answer, after, context) - _STRANGE * self._strange(asked.reading.words)
+        return Reading(text, score, cost, max(0.0, explained), answer, after, asked.reading.amounts)
+
+    def _strange(self, words: Sequence[str]) -> int:
+        """Return how many words are neither names nor the words that stand between them."""
+        lexicon = self._knowledge.lexicon
+        return sum(w.isalpha() and not lexicon.knows(w) and w not in lexicon.neutral for w in set(words))
 
     def _is_meant(self, text: str, answer: Answer, after: Context, before: Context, lent: bool) -> bool:
         """Return whether a turn was said to this listener: it steers, picks, goes on, or asks by itself.
@@ -141,9 +178,9 @@ class Weigher:
         return is_addressed(text, answer, self._knowledge, lent)
 
     def _explained(self, text: str, answer: Answer, after: Context, before: Context) -> float:
-        """Return how well the knowledge explains a turn, from 0 for a decline to about 1."""
+        """Return how well the knowledge explains a turn, from 0 for what it makes nothing of to about 1."""
         if answer.outcome == DECLINE:
-            return 0.0
+            return _ELSEWHERE if _names_what_is_elsewhere(answer) else 0.0
         if control(text):
             return 1.0
         if after.asked is None or after.asked is before.asked:
@@ -154,21 +191,25 @@ class Weigher:
         return min(score, 1.0)
 
     def _mended(self, readings: Sequence[Reading], judged: Mapping[str, Judged], context: Context) -> list[Reading]:
-        """Return readings mended by sound where the recogniser was in doubt, or where it cannot say, anywhere."""
+        """Return readings that were not heard as they stand: put together of several, or mended by sound.
+
+        They count only where the knowledge explains them well; whether they fit the sound is looked at afterwards.
+        """
+        known = {reading.text for reading in readings}
+        found = dict.fromkeys(crossed([reading.text for reading in readings]), (readings[0].score, 0.0))
+        for reading in [r for r in readings if len(r.text.split()) >= _FEWEST_WORDS][:_MENDED]:
+            for repair in self._repairs(reading.text, judged):
+                found.setdefault(self._written(repair.text), (reading.score, repair.cost))
+        made = [(text, *how, self._explains(text, context)) for text, how in found.items() if text not in known]
+        made = [each for each in made if each[3] >= _LEAST_MENDED]
+        made.sort(key=lambda each: each[2] * COST_OF_MENDING - each[3] - each[1])
+        return [self._read(text, score, cost, context) for text, score, cost, _ in made[:_MOST_MENDED]]
+
+    def _repairs(self, text: str, judged: Mapping[str, Judged]) -> list[Repair]:
+        """Return a text mended where the recogniser was in doubt, or where it cannot say, anywhere."""
         if self._repairer is None:
             return []
-        found: dict[str, tuple[float, float, float]] = {}
-        known = {reading.text for reading in readings}
-        for text, score in [(r.text, r.score) for r in readings if len(r.text.split()) >= _FEWEST_WORDS]:
-            doubtful = _doubtful(text, judged[text]) if judged else None
-            for repair in self._repairer.repairs(text, doubtful)[:_TIMES]:
-                if repair.text in found or repair.text in known:
-                    continue
-                explained = self._explains(repair.text, context)
-                if explained >= _LEAST_MENDED:
-                    found[repair.text] = (score, repair.cost, explained)
-        ordered = sorted(found.items(), key=lambda pair: pair[1][1] * COST_OF_MENDING - pair[1][2] - pair[1][0])
-        return [self._read(text, score, cost, context) for text, (score, cost, _) in ordered[:_SHORT_LIST]]
+        return self._repairer.repairs(text, _doubtful(text, judged[text]) if judged else None)[:_TIMES]
 
     def _explains(self, text: str, context: Context) -> float:
         """Return how well a text is explained by itself: quicker than a whole turn."""
@@ -180,15 +221,37 @@ def _by_meaning(reading: Reading) -> tuple[bool, float, float]:
 
 
 def _judged(readings: Sequence[Reading], recogniser: Recogniser, samples: Floats) -> dict[str, Judged]:
+    """Return how each text fits the sound, all written in one way: how a recogniser set stops tells nothing."""
     texts = list(dict.fromkeys(reading.text for reading in readings))
-    return dict(zip(texts, recogniser.judge(samples, texts) if texts else (), strict=False))
+    written = list(dict.fromkeys(_as_a_question(text) for text in texts))
+    judged = dict(zip(written, recogniser.judge(samples, written) if written else (), strict=False))
+    return {text: judged[_as_a_question(text)] for text in texts} if judged else {}
 
 
-def _is_settled(short: list[Reading]) -> bool:
-    """Return whether all readings of a sound are well explained and lead to one answer: nothing is left to think."""
-    leads = {reading.leads_to for reading in short}
-    well = all(r.answer.outcome == ANSWER and r.explained >= _WELL_EXPLAINED for r in short)
-    return len(leads) == 1 and well and len(short) >= _ENOUGH
+def _each_once(readings: Iterable[Reading]) -> list[Reading]:
+    """Return readings without those that another is but for stops and capitals, which would count twice."""
+    found: dict[str, Reading] = {}
+    for reading in readings:
+        found.setdefault(_as_a_question(reading.text).lower(), reading)
+    return list(found.values())
+
+
+def _as_a_question(text: str) -> str:
+    bare = text.rstrip(".?! ")
+    return f"{bare[:1].upper()}{bare[1:]}?"
+
+
+def _names_what_is_elsewhere(answer: Answer) -> bool:
+    named = answer.understood.get("concepts", ())
+    return any(concept.startswith(OUTSIDE) for each in named for concept in each["concepts"])
+
+
+def _is_settled(readings: list[Reading]) -> bool:
+    """Return whether all that a sound may well be leads to one well explained answer: no more thought is needed."""
+    likeliest = max(reading.score for reading in readings)
+    near = [reading for reading in readings if reading.score >= likeliest - _NEAR]
+    well = all(r.answer.outcome == ANSWER and r.explained >= _WELL_EXPLAINED for r in near)
+    return well and len(readings) >= _ENOUGH and len({reading.leads_to for reading in near}) == 1
 
 
 def _doubtful(text: str, judged: Judged) -> list[tuple[int, int]]:
@@ -202,17 +265,6 @@ def _doubtful(text: str, judged: Judged) -> list[tuple[int, int]]:
         if chance < _SURE_WORD:
             found.append(word.span())
     return found
-
-
-def _distinct(recognised: Recognised) -> list[tuple[str, float]]:
-    """Return the texts in plain writing, each once, the likeliest first."""
-    found: dict[str, tuple[str, float]] = {}
-    heard = [(plainly(each.text), each.score) for each in recognised.hypotheses]
-    for text, score in [pair for pair in heard if not goes_round(pair[0])] or heard:
-        key = " ".join(text.lower().replace(",", " ").rstrip(".?! ").split())
-        if key and key not in found:
-            found[key] = text, score
-    return list(found.values())[:_MOST_HEARD]
 
 
 def _worth(reading: Reading, best: float) -> float:
