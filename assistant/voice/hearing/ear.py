@@ -141,7 +141,8 @@ class Ear:
         sure = TEEN_SURE if other_numbers(reading.text) else NUMBER_SURE
         unsure = _is_unsure(weighed)
         if answer.outcome == ANSWER and reading.amounts and (unsure or weighed.number < sure):
-            answer, after, pending = _confirming(reading, self._knowledge, unsure), context, reading.text
+            whole = weighed.number >= sure  # a doubtful number is asked for by itself, as on the radio
+            answer, after, pending = _confirming(reading, self._knowledge, whole), context, reading.text
         elif answer.outcome == ANSWER and unsure:
             answer, after, pending = _asking_back(weighed, self._knowledge), context, reading.text
         made_out = min(1.0, exp(reading.score + _USUAL))
