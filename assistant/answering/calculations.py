@@ -7,7 +7,7 @@ from math import isinf, isnan
 
 from assistant.answering.parts import Parts, alike, as_given, joined, rounded, stop, upper
 from assistant.answering.statements import is_counted
-from assistant.knowledge.records import Schedule, Source
+from assistant.knowledge.records import Limit, Schedule, Source
 from assistant.quantities.show import exact_shown, given_shown
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge, Question
@@ -125,7 +125,7 @@ def model(result: r.ModelResult, question: Question, know: Knowledge) -> Parts:
     counted = name.removeprefix("how many ")
     if result.solved and first.unit == "count" and is_counted(counted):
         text = f"{upper(joined(numbers, 'or'))} {counted}."
-    text += _compared(result, know) + _held(result, know)
+    text += _compared(result, know) + _held(result, know) + _over(result, know)
     aloud = []
     if first.extra:
         listed = "; ".join(f"{label} {rounded(value, unit, know)}" for label, value, unit in first.extra)
@@ -156,10 +156,23 @@ def _held(result: r.ModelResult, know: Knowledge) -> str:
     figure = result.limit.maximum if result.limit else None
     if result.limit is None or figure is None or len(result.values) != 1 or result.values[0].unit != figure.unit:
         return ""
-    source = result.limit.sources[0]
     side = "within" if result.values[0].value <= figure.value else "outside"
-    bound = exact_shown(figure.value, figure.unit, know.units)
-    return f" That is {side} {source.document} {source.paragraph}, {bound}."
+    return f" That is {side} {_bound(result.limit, know)}."
+
+
+def _over(result: r.ModelResult, know: Knowledge) -> str:
+    """Return which amounts given are beyond what is allowed: "75° is outside LIM 3.2, 68°." """
+    return "".join(
+        f" {given_shown(value, limit.maximum.unit, know.units)} is outside {_bound(limit, know)}."
+        for limit, value in result.over
+        if limit.maximum
+    )
+
+
+def _bound(limit: Limit, know: Knowledge) -> str:
+    figure, source = limit.maximum, limit.sources[0]
+    shown = exact_shown(figure.value, figure.unit, know.units) if figure else ""
+    return f"{source.document} {source.paragraph}, {shown}"
 
 
 def _apart(value: float, given: float, unit: str, know: Knowledge) -> str:

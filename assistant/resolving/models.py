@@ -341,7 +341,8 @@ def resolve_model(
         return Needed(model, tuple(i.ask or i.id for i in missing), tuple(i.id for i in missing))
     result = _run(model, runs, binding, question, know)
     against = binding.output if any(_of_its_size(binding, v.value, question) for v in result.values) else None
-    return result._replace(against=against, limit=_limit_of(model, question, know))
+    over = tuple(_over(model, binding, question, know))
+    return result._replace(against=against, limit=_limit_of(model, question, know), over=over)
 
 
 def _of_its_size(binding: Binding, value: float, question: Question) -> bool:
@@ -358,6 +359,21 @@ def _limit_of(model: Model, question: Question, know: Knowledge) -> Limit | None
     name = dict(model.extra).get("limit", "")
     found = know.record(name, question.variant) if name in know.base.records else None
     return found if isinstance(found, Limit) and found.maximum else None
+
+
+def _ceiling(item: ModelInput, question: Question, know: Knowledge) -> Limit | None:
+    """Return the maximum that an input is taken at where it is not given: it may be no greater."""
+    found = know.record(item.default, question.variant) if item.default in know.base.records else None
+    return found if isinstance(found, Limit) and found.maximum else None
+
+
+def _over(model: Model, binding: Binding, question: Question, know: Knowledge) -> Iterator[tuple[Limit, float]]:
+    """Yield the limits that an input given is above, with it: "pavement for a turn at 75° of steering"."""
+    for item in model.inputs:
+        limit = _ceiling(item, question, know) if item.id in binding.by_amount else None
+        value = binding.given[item.id][0].value if limit else 0.0
+        if limit and limit.maximum and limit.maximum.unit == item.unit and value > limit.maximum.value:
+            yield limit, value
 
 
 def _is_open(item: ModelInput, question: Question, know: Knowledge) -> bool:
@@ -419,12 +435,13 @@ def _solve(
         value = know.units.from_si(found, item.unit)
         under = ", ".join(b.says for b in bound.values() if b.says)
         working = (
-            _working(model, runs, bound, know)
+            _working(model, runs, {name: b for name, b in bound.items() if name != item.id}, know)
             + f"; {model.of} {round_shown(binding.output, model.output_unit, know.units)}"
         )
         values.append(ModelValue(value, item.unit, item.quantity, under, working))
     assumed = tuple(a for a in _assumed(model, binding) if a != item.assumed)
-    return ModelResult(model, tuple(values), assumed, item.id, _sources(model, binding), note)
+    held = _ceiling(item, question, know)
+    return ModelResult(model, tuple(values), assumed, item.id, _sources(model, binding), note, limit=held)
 
 
 _RANGES = {

@@ -171,6 +171,8 @@ class ModelResult(NamedTuple):
     """A result that the question gives besides all inputs: it is compared with what is calculated."""
     limit: Limit | None = None
     """The limit that the result is held to."""
+    over: tuple[tuple[Limit, float], ...] = ()
+    """Limits that an amount given is beyond, each with the amount in the limit's unit."""
 
 
 class BothResult(NamedTuple):

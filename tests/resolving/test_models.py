@@ -309,3 +309,18 @@ def test_what_words_have_chosen_is_not_solved_for(ask: Ask, question: str) -> No
 @pytest.mark.parametrize("asking", ["mins", "minutes", "time", "cooling time"])
 def test_the_quantity_asked_for_is_none_of_the_number_after_it(ask: Ask, asking: str) -> None:
     assert first(ask(f"{asking} 450 to 250, fans, OAT 20"), "min") == pytest.approx(12 * log(430 / 230))
+
+
+@pytest.mark.parametrize(
+    ("question", "said"),
+    [
+        ("what steering angle to turn round on 30 m", "That is within LIM 3.2, 68°."),
+        ("what steering angle to turn round on 30 m in the 120L", "That is outside AOM 32.01.3, 72°."),
+        ("pavement width at 75 degrees of steering", "75° is outside LIM 3.2, 68°."),
+    ],
+)
+def test_an_angle_beyond_the_tiller_is_said_to_be(ask: Ask, question: str, said: str) -> None:
+    answer = ask(question)
+
+    assert said in answer.text
+    assert "angle 68°" not in answer.working or "75" in question
