@@ -95,7 +95,7 @@ class Ear:
         weighed, faint = None, _is_nothing(recognised)
         if not faint or _may_be_waited_for(recognised, samples, context):
             weighed = self._weigher.weigh(recognised, self.recogniser, samples, context)
-        heard = self.nothing(context) if weighed is None else self._settled(weighed, context)
+        heard = self.nothing(context) if weighed is None else self._settled(weighed, context, faint)
         if faint and weighed is not None:
             heard = self._if_waited_for(heard, weighed, context)
         others = () if recognised.no_speech > NO_SPEECH else _texts(recognised)
@@ -135,11 +135,12 @@ class Ear:
         answer = Answer("", DECLINE, NOTHING, NOTHING)
         return Heard("", 0.0, self.recogniser.name, 0.0, answer, context)
 
-    def _settled(self, weighed: Weighed, context: Context) -> Heard:
+    def _settled(self, weighed: Weighed, context: Context, faint: bool) -> Heard:
         reading = weighed.reading
         answer, after, pending = reading.answer, reading.after, ""
         sure = TEEN_SURE if other_numbers(reading.text) else NUMBER_SURE
-        unsure = _is_unsure(weighed)
+        guessed = reading.score < MUMBLED and not faint  # a piece of what was said, with the rest left out
+        unsure = guessed or _is_unsure(weighed)
         if answer.outcome == ANSWER and reading.amounts and (unsure or weighed.number < sure):
             whole = weighed.number >= sure  # a doubtful number is asked for by itself, as on the radio
             answer, after, pending = _confirming(reading, self._knowledge, whole), context, reading.text

@@ -140,6 +140,15 @@ def test_what_may_be_of_another_subject_is_not_answered(hear: object) -> None:
     assert heard.answer.outcome != ANSWER
 
 
+def test_a_guess_that_the_rest_is_left_out_of_is_not_answered(hear: object) -> None:
+    class Short(Fake):
+        def recognise(self, samples: object, expecting: str = "") -> Recognised:
+            texts = (Hypothesis("brave temper a tour rye slanting", -0.8), Hypothesis("What is VLE?", -1.9))
+            return Recognised(() if expecting else texts)
+
+    assert hear(Short("brave temper a tour rye slanting")).answer.outcome != ANSWER  # type: ignore[operator]
+
+
 def test_readings_that_differ_in_little_words_count_once(hear: object) -> None:
     alike = ("What is the maximum landing weight?", "What's the maximum landing weight?", "maximum landing weight")
     heard = hear(Fake(*alike, "What is the maximum take-off weight?"))  # type: ignore[operator]
