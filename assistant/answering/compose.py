@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Iterator
+from math import isnan
 from typing import Any
 
 from assistant.answering import calculations, statements, states
@@ -54,7 +55,7 @@ def compose(result: r.Result, question: Question, know: Knowledge) -> Answer:
     """Return the answer record of a result; `said` and `understood` are filled by those who know them."""
     parts = _COMPOSERS[type(result)](result, question, know)
     parts = in_asked_unit(parts, result, question, know)
-    if isinstance(result, _STATEMENTS):
+    if isinstance(result, _STATEMENTS) or (isinstance(result, r.BandResult) and isnan(result.given)):
         parts = parts._replace(values=(*parts.values, *_told(parts, know)))
     outcome = parts.outcome or _OUTCOMES.get(type(result), ANSWER)
     return Answer(

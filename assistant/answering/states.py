@@ -41,6 +41,8 @@ def table(result: r.TableResult, question: Question, know: Knowledge) -> Parts:
     elif len(result.rows) == 1 and result.rows[0].conditions:
         words = _all_within(result.rows[0].conditions, know)
         sentences.append(f"That is with {words}, and everything not named normal.")
+    sentences += [stop(fact.says) for fact in result.labels]
+    sources += [source for fact in result.labels for source in fact.sources]
     remarks = [c.remark for row in result.rows for c in row.conditions if c.remark]
     remarks += _remarks(result.table, (c for row in result.rows for c in row.conditions))
     sentences += [stop(upper(x)) for x in dict.fromkeys(remarks)]

@@ -16,7 +16,7 @@ from assistant.conversation.returning import returned, with_topic
 from assistant.conversation.scenario import says_all_normal
 from assistant.conversation.switching import only_switches, variant_named
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import Choices, Result, TableResult
+from assistant.resolving.results import Choices, Result, TableResult, TablesResult
 
 _KEPT = "From here on: the {}."
 
@@ -43,6 +43,8 @@ def _answered(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer
     answer = composed(text, question, result, knowledge)
     if answer.outcome != ANSWER and not question.unsaid:
         answer = _in_parts(said, before, knowledge) or answer
+    elif answer.outcome == ANSWER and said.count("?") > 1 and not isinstance(result, TablesResult):
+        answer = _both_sentences(said, before, answer, knowledge)
     return answer, _remembered(before, question, result, answer)
 
 
@@ -66,6 +68,22 @@ def _in_parts(text: str, context: Context, knowledge: Knowledge) -> Answer | Non
         if len(answers) == 2:
             return _joined(text, answers[0], answers[1])
     return None
+
+
+def _both_sentences(text: str, context: Context, whole: Answer, knowledge: Knowledge) -> Answer:
+    """Return the answers to two sentences that ask, where the whole answers one of them alone."""
+    first, _, second = text.partition("?")
+    question, result = understood(f"{first}?", context, knowledge)
+    one = composed(first, question, result, knowledge)
+    if one.outcome != ANSWER or not any(c.isalpha() for c in second):
+        return whole
+    question, result = understood(second, _remembered(context, question, result, one), knowledge)
+    two = composed(second, question, result, knowledge)
+    missing = two if one.entry == whole.entry else one
+    if two.outcome != ANSWER or one.entry == two.entry or whole.entry not in (one.entry, two.entry):
+        return whole
+    told = missing.text in whole.text
+    return whole if told else _joined(text, *((whole, two) if missing is two else (one, whole)))
 
 
 def _joined(text: str, one: Answer, two: Answer) -> Answer:

@@ -55,6 +55,9 @@ _PAIRED = re.compile(r"\[(\w+)\](.*?)\[/\1\]", re.DOTALL)
 _QUOTED = re.compile(r"^(?:\s*>)+\s*(?=[^\W\d_])", re.MULTILINE)
 """Marks at the beginning of a line that was quoted in a mail; before a number the sign says more than."""
 
+_NUMBERED = re.compile(r"#(?=[0-9])")
+"""The sign that stands for the word "number": "#1 system" is a name, "1 system" counts."""
+
 _TOKEN = re.compile(
     r"""
       [0-9]+(?:\.[0-9]+){2,}                                       # paragraph reference: 32.50.2
@@ -85,6 +88,8 @@ def clean(text: str) -> str:
         text = _ESCAPES.sub(" ", text)
     if not _MARKUP_SIGNS.isdisjoint(text):
         text = _without_markup(text)
+    if "#" in text:
+        text = _NUMBERED.sub("number ", text)
     if text.isascii():
         return text.replace("`", "'") if "`" in text else text
     from unicodedata import normalize  # only needed off the common path

@@ -263,6 +263,8 @@ def _model(model: Model, match: Match, question: Question, know: Knowledge) -> I
     if model.function == "total_order":
         yield from _order(model, match, question, know)
         return
+    if model.function == "remaining" and not question.reading.amounts:
+        return  # the whole number is asked for, and nothing has been used
     if model.needs and not all(any(question.reading.has(c) for c in _concepts(know, n)) for n in model.needs):
         return
     binding = bind(model, question, know)

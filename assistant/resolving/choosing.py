@@ -14,8 +14,10 @@ from assistant.resolving.asked_quantity import asked_of, given_concepts, is_aske
 from assistant.resolving.candidates import Candidate, from_match
 from assistant.resolving.changes import change_result
 from assistant.resolving.conversions import conversion
+from assistant.resolving.counts_left import count_left
 from assistant.resolving.joining import joined
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.labels_told import with_labels
 from assistant.resolving.leaning import ANSWERING as ANSWERING
 from assistant.resolving.leaning import by_what_it_leans_on
 from assistant.resolving.next_step import next_step
@@ -49,6 +51,7 @@ _BOUND_WORDS = frozenset({"least", "most", "minimum", "maximum", "min", "max", "
 _WHAT_IS_THE = ("what", "is", "the")
 _NO_ORDER = 1.5
 """Where nothing steers, that is said whatever quantity is asked for."""
+_COUNT_LEFT = 1.1
 _JUDGING = frozenset(("within", "inside", "exactly"))
 """Words by which an amount that is given wants to be judged."""
 
@@ -82,7 +85,8 @@ def resolve_scored(question: Question, know: Knowledge, avoid: Collection[str] =
         return Scored(Declined(tuple(m.text for m in strange(reading, know.matcher))), 0.0)
     best = found[0]
     if _sure(found, question):
-        return Scored(joined(found, question) or best.result, best.score, best.match.record if best.match else "")
+        whole = with_labels(joined(found, question) or best.result, question, know)
+        return Scored(whole, best.score, best.match.record if best.match else "")
     return Scored(_outside_all(found) or _which(question, know) or unsure(found, question, know), 0.0)
 
 
@@ -238,7 +242,8 @@ def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, k
     if asked and isinstance(candidate.result, (TableResult, TablesResult)):
         if isinstance(candidate.result, TableResult) and _is_its_own(candidate.result, asked, know):
             return candidate
-        return candidate._replace(score=candidate.score * (0.9 if "count" in asked else 0.7))
+        bound = _NO_BOUND if _asks_bound(question) else 1.0
+        return candidate._replace(score=candidate.score * (0.9 if "count" in asked else 0.7) * bound)
     if isinstance(candidate.result, TableResult) and _asks_bound(question):
         return candidate._replace(score=candidate.score * _NO_BOUND)
     mine = quantity_of(candidate.result, know)
@@ -254,8 +259,8 @@ def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, k
 def _asks_bound(question: Question) -> bool:
     """Return whether a question asks outright for a least or a most: "what's the least for parking?"."""
     words = question.reading.words
-    bounds = (m for m in question.reading.mentions if m.text in _BOUND_WORDS)
-    return any(words[max(0, m.start - 3) : m.start] == _WHAT_IS_THE for m in bounds)
+    bounds = (m for m in question.reading.mentions if m.text.removeprefix("the ") in _BOUND_WORDS)
+    return any(words[max(0, m.end - 4) : m.end - 1] == _WHAT_IS_THE for m in bounds)
 
 
 def _is_its_own(result: TableResult, asked: frozenset[str], know: Knowledge) -> bool:
@@ -270,6 +275,9 @@ def _specials(question: Question, know: Knowledge, ranked: list[Match]) -> Itera
     if converted:
         yield Candidate(0.97, 1.0, converted)
     yield from _orders(question, know)
+    left = count_left(question, know)
+    if left:
+        yield Candidate(_COUNT_LEFT, 6.0, left)
     following = next_step(question, know, ranked)
     if following:
         yield Candidate(following[0], 3.0, following[1])

@@ -143,6 +143,7 @@ TABLE: dict[str, Function] = {
         _parking_pressure,
         "quarters × pressure a quarter, at most what the source holds",
     ),
+    "remaining": Function(lambda i: max(i["full"] - i["used"], 0.0), "full number − number used"),
     "on_target_threshold": Function(lambda i: i["target"] * i["share"], "share × target"),
     "locked_wheel_speed": Function(_locked_wheel, "share × speed of the axle mate"),
     "hydroplaning_speed": Function(_hydroplaning, "9.0 × √(pressure in psi)", _hydroplaning_extra),

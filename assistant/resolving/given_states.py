@@ -13,7 +13,7 @@ from assistant.resolving.knowing import Knowledge
 from assistant.understanding.clauses import STOPS
 from assistant.understanding.grouping import Group
 from assistant.understanding.reading import Reading
-from assistant.understanding.states import Condition, failing, stated
+from assistant.understanding.states import Condition, failing, is_forgotten, stated
 
 _DENYING = frozenset(("not", "never", "no", "cannot", "without"))
 _STATES_FAILED = frozenset(("@lost", "@off", "@out", "@empty"))
@@ -41,6 +41,7 @@ def given_states(reading: Reading, know: Knowledge) -> GivenStates:
     failed = [group for group in found.bare if group not in there and _tells_failure(reading, group)]
     told = [*there, *failed]
     left = [group for group in found.bare if group not in told and not _is_named(reading, group)]
+    forgotten = {name for group in left if is_forgotten(reading.words, group) for name in group.inputs}
     rest = [name for group in left for name in group.inputs]
     named = {c.input for c in found.conditions}
     more = [
@@ -49,7 +50,7 @@ def given_states(reading: Reading, know: Knowledge) -> GivenStates:
         for name in group.inputs
         if name not in named
     ]
-    unsaid = tuple(dict.fromkeys(n for n in rest if n in know.states.failures))
+    unsaid = tuple(dict.fromkeys(n for n in rest if n in know.states.failures or n in forgotten))
     return GivenStates((*found.conditions, *more, *failing(failed, know.states, named)), unsaid)
 
 

@@ -96,6 +96,8 @@ class TableResult(NamedTuple):
     rows: tuple[Row, ...]
     asked: tuple[str, ...]
     unaffected: tuple[Condition, ...] = ()
+    labels: tuple[Fact, ...] = ()
+    """What is known of the labels that show with it, where these are asked for."""
 
 
 class Row(NamedTuple):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Mapping
 
 from assistant.knowledge.records import Fact, Source, StateTable
 from assistant.resolving import tables as state_tables
@@ -73,6 +73,21 @@ def _asks_what_goes(
     return not any(all(know.matcher.vocabulary(t) & m.concepts for m in told) for t in whole)
 
 
+def _overtaken(fact: Fact, state: Mapping[str, str], know: Knowledge) -> bool:
+    """Return whether more has failed than a statement speaks of, and a result that it names is no longer so."""
+    failures = {name for name, value in state.items() if value != know.states.normal(name)}
+    if failures <= {name for name, _ in fact.when}:
+        return False
+    named = (c[1:].rsplit(".", 1) for c in know.matcher.vocabulary(fact.id) if c.startswith("="))
+    for result, value in named:
+        table, output = result.split(".", 1)
+        record = know.base.records[table]
+        known = (state_tables.outputs(record, each, know.base).get(output) for each in ({}, state))
+        if value not in known:
+            return True
+    return False
+
+
 def loss(inputs: tuple[Condition, ...], know: Knowledge) -> LossResult:
     """Return everything that differs from normal under some conditions, across all tables."""
     lost: list[tuple[StateTable, str, str]] = []
@@ -94,6 +109,7 @@ def loss(inputs: tuple[Condition, ...], know: Knowledge) -> LossResult:
         and fact.when
         and any(k in state for k, _ in fact.when)
         and all(state.get(k, know.states.normal(k)) == v for k, v in fact.when)
+        and not _overtaken(fact, state, know)
     )
     sources.extend(s for fact in facts for s in fact.sources)
     return LossResult(inputs, tuple(lost), tuple(kept), facts, tuple(dict.fromkeys(sources)))

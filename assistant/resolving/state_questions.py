@@ -4,14 +4,35 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator
 
+from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.state_asked import Scored, left_open, only_told, output_matches, outputs_named
 from assistant.resolving.state_causes import cause_candidates
 from assistant.resolving.state_losses import loss_candidates
 from assistant.resolving.state_rows import result_candidates, row_candidates
+from assistant.understanding.clauses import asking
+from assistant.understanding.matching import Match
 
 _OTHER_TABLE = 0.75
+
+
+def _asked_outright(matches: list[Match], question: Question, excused: Collection[int]) -> list[Match]:
+    """Return the ways of asking of which more is said than what tells a state.
+
+    "Anti-skid is off, | can I still set the parking brake" asks for no anti-skid.
+    """
+    asks = asking(question.reading.words) if matches else frozenset()
+    if not asks:
+        return []
+    said = [m for m in question.reading.mentions if m.start in asks or m.start not in excused]
+    named = frozenset().union(*(m.concepts | m.implied for m in said))
+    return [m for m in matches if m.covered > 0.99 and not named.isdisjoint(m.concepts)]
+
+
+def _only_told(table: StateTable, question: Question) -> bool:
+    """Return whether a question names results of a table only in what it tells."""
+    return not any(c.is_result and c.asked and c.input.startswith(table.id + ".") for c in question.conditions)
 
 
 def state_candidates(question: Question, know: Knowledge, excused: Collection[int]) -> Iterator[Scored]:
@@ -21,8 +42,13 @@ def state_candidates(question: Question, know: Knowledge, excused: Collection[in
     undecided = left_open(question, know)
     settled = tuple(c for c in inputs if not undecided.intersection(c.where))
     matches = [m for m in matches if not only_told(m.record, question, know, excused)]
+    outright = _asked_outright(matches, question, excused)
+    if outright:
+        matches = [m for m in matches if m in outright or m.covered <= 0.99]
     meant = {m.record for m in matches if m.covered > 0.99}
-    meant |= {table.id for table in state_tables.tables(know.base) if outputs_named(table, question)}
+    for table in state_tables.tables(know.base):
+        if outputs_named(table, question) and not (outright and _only_told(table, question)):
+            meant.add(table.id)
     for table in state_tables.tables(know.base):
         own = [m for m in matches if m.record == table.id]
         for score, weight, result in row_candidates(table, inputs, own, question, know, excused):

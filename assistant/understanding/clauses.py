@@ -39,19 +39,20 @@ _FOLLOWING = frozenset({
 def asking(words: Sequence[str], marks: bool = True) -> frozenset[int]:
     """Return the indices of the words that ask; marks: those that only a question mark makes a question as well."""
     found: set[int] = set()
-    asks, begins, start, asked_here = False, True, 0, False
+    asks, begins, start, asked_here, told = False, True, 0, False, 0
     for i, word in enumerate(words):
         following = words[i + 1] if i + 1 < len(words) else ""
         if word in STOPS:
             if word == "?" and not asked_here and marks:
-                found.update(range(start, i))  # "hyd 1 gone, autobrake?": only the mark says that it is asked
+                # "hyd 1 gone, autobrake?", "autobrake | with hyd 1 gone?": only the mark says that it is asked
+                found.update(range(start, told or i))
             asked_here = asked_here and word not in _SENTENCE
-            asks, begins, start = False, True, i + 1
+            asks, begins, start, told = False, True, i + 1, 0
             continue
         if _asks(word, following, begins) and not _likewise(words, i):
             asks = asked_here = True
         elif word in _TELLING and not (word == "when" and begins and following in _HELPING):
-            asks, start = False, i + 1
+            asks, start, told = False, start if i > start else i + 1, told or (i if i > start else 0)
         begins = begins and word in _NOT_YET
         if asks:
             found.add(i)

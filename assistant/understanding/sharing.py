@@ -52,6 +52,25 @@ def shared(
     return same
 
 
+def against_name(reading: Reading, group: Group, asking: Collection[int], known: StateWords) -> list[Condition]:
+    """Return the states of a thing that is said to be otherwise than a name before it tells of others.
+
+    "Neither system is lost but the controller is".
+    """
+    named = [m for m in reading.mentions if m.end <= group.start and not known.sets.keys().isdisjoint(m.concepts)]
+    if not named or group.start in asking:
+        return []
+    mention = named[-1]
+    pairs = [pair for c in sorted(mention.concepts) for pair in known.sets.get(c, ())]
+    found = tuple(Condition(name, value, where=mention.taken) for name, value in pairs)
+    well = all(c.value == known.normal(c.input) for c in found)
+    told = Bound(Group(mention.start, mention.end, tuple(c.input for c in found)), found, denied=well)
+    if not _contrasts(reading.words, group, reading.words[mention.end : group.start], told):
+        return []
+    where = tuple(range(group.start, group.end))
+    return list(_same(group, told._replace(found=contrary(found, known)), where, known))
+
+
 def _contrasts(words: Sequence[str], group: Group, between: Sequence[str], last: Bound) -> bool:
     """Return whether a thing is in the other state: "System 1 has not failed, but System 2 has", "but both …"."""
     if not all(w in _BETWEEN or w in ("we", "i", "still") for w in between) or not {"but", "it"}.intersection(between):

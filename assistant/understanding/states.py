@@ -6,7 +6,7 @@ next to, before ("loss of System 1") or after ("Systems 1 and 2 both out"), and 
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from assistant.frozen import NamedTuple
 from assistant.quantities.units import Units
@@ -16,10 +16,10 @@ from assistant.understanding.condition import Condition as Condition
 from assistant.understanding.condition import StateWords as StateWords
 from assistant.understanding.condition import is_result
 from assistant.understanding.condition import state_words as state_words
-from assistant.understanding.grouping import Group, input_groups
+from assistant.understanding.grouping import LINKS, Group, input_groups
 from assistant.understanding.labels import labels_shown
 from assistant.understanding.reading import STATE, Mention, Reading
-from assistant.understanding.sharing import shared
+from assistant.understanding.sharing import against_name, shared
 from assistant.understanding.state_numbers import by_number as by_number
 from assistant.understanding.state_numbers import numbered, reads
 from assistant.understanding.state_numbers import passes as passes
@@ -27,6 +27,7 @@ from assistant.understanding.state_numbers import passes as passes
 _WITH = frozenset(("with", "using", "plus", "use"))
 _USED = frozenset(("@on", "@in", "@pulled", "@held"))
 _OPENINGS = frozenset(("ok", "okay", "alright", "all right"))
+_FORGOT = frozenset(("forgot", "forgotten", "forget", "forgets"))
 _SAYS = frozenset({"does", "do", "did", "is", "has", "will"})
 _HAVING = frozenset({"have", "has", "got", "get", "any", "the", "my", "our", "with", "longer", "still", "keep"})
 
@@ -54,7 +55,8 @@ def stated(
     reading: Reading, known: StateWords, units: Units, losing: bool = False, asks_mode: bool = False
 ) -> Stated:
     """Return the states that a question gives, and the things in what it tells that are given none."""
-    states = [m for m in reading.mentions if any(c.startswith(STATE) for c in m.concepts) and not _opens(m, reading)]
+    states = [m for m in reading.mentions if any(c.startswith(STATE) for c in m.concepts)]
+    states = [m for m in states if not _opens(m, reading, known)]
     groups = input_groups(reading, known, states)
     named = any(c.startswith("=") for m in reading.mentions for c in m.concepts)
     named = named or any(c in known.shows for m in reading.mentions for c in m.concepts)
@@ -75,16 +77,23 @@ def stated(
         if left and not group.aside:
             bare.append(group._replace(inputs=left))
     if losing or (asks_mode and not found and not _implied(reading, known, found)):
-        found.extend(failing(bare, known, {c.input for c in found}))
+        failed = [group for group in bare if not _worked_with(reading, group)]
+        found.extend(failing(failed, known, {c.input for c in found}))
     found.extend(_alone(states, binder.used, known, found))
     found.extend(_implied(reading, known, found))
     found.extend(labels_shown(reading, known, asks, found))
     found.extend(_results_named(reading, found))
     settled = _settled([_if_asked(c, reading, asks) for c in found])
-    return Stated(tuple(settled), tuple(_left_bare(bare, settled, asks, known)))
+    return Stated(tuple(settled), tuple(_left_bare(bare, settled, asks, known, reading.words)))
 
 
-def _opens(state: Mention, reading: Reading) -> bool:
+def _follows_verb(state: Mention, reading: Reading, known: StateWords) -> bool:
+    """Return whether right before a word stands another that is neither a thing nor a state."""
+    before = [m for m in reading.mentions if m.end == state.start]
+    return bool(before) and not any(c in known.by_term or c[0] in "@=" for m in before for c in m.concepts)
+
+
+def _opens(state: Mention, reading: Reading, known: StateWords) -> bool:
     """Return whether a word only opens what is said, and says no state: "okay, both systems have failed", "how low
     can it get", "before I stop trusting it".
     """
@@ -93,6 +102,8 @@ def _opens(state: Mention, reading: Reading) -> bool:
     if state.text == "stop" and reading.words[state.end : state.end + 1] and reading.words[state.end].endswith("ing"):
         return True
     before = reading.words[max(0, state.start - 1) : state.start]
+    if state.text == "up" and before and before[0] not in LINKS and _follows_verb(state, reading, known):
+        return True  # "System 2 is playing up", "has seized up"
     return state.text in _OPENINGS and before in ((), (".",), ("?",), ("!",)) and len(reading.words) > state.end + 1
 
 
@@ -127,6 +138,7 @@ def _bound(
         or _goes_with(binder, group)
         or _in_use(reading, group, known)
         or shared(reading, group, last, binder.asking, known)
+        or against_name(reading, group, binder.asking, known)
     )
     return Bound(group, tuple(found)) if found else None
 
@@ -183,6 +195,12 @@ def _had(binder: Binder, group: Group) -> list[Condition]:
     return [Condition(name, binder.known.normal(name), where=where) for name in group.inputs]
 
 
+def _worked_with(reading: Reading, group: Group) -> bool:
+    """Return whether a thing is what something is done on: "two applications made on the accumulator, how many …"."""
+    before = [w for w in reading.words[max(0, group.start - 3) : group.start] if w not in ("the", "my", "our")]
+    return before[-1:] == ["on"]
+
+
 def failing(groups: Iterable[Group], known: StateWords, named: set[str]) -> list[Condition]:
     """Return the things that can fail, and whose state was not said, as failed."""
     return [
@@ -194,14 +212,19 @@ def failing(groups: Iterable[Group], known: StateWords, named: set[str]) -> list
 
 
 def _left_bare(
-    groups: Iterable[Group], found: Iterable[Condition], asks: frozenset[int], known: StateWords
+    groups: Iterable[Group], found: Iterable[Condition], asks: frozenset[int], known: StateWords, words: Sequence[str]
 ) -> Iterable[Group]:
-    """Yield the groups that can fail, that the telling part names, and of which nothing is known in the end."""
+    """Yield the groups that can fail or were forgotten, that the telling part names, and of which nothing is known."""
     named = {c.input for c in found}
     for group in groups:
         told = group.start not in asks and not named.intersection(group.inputs)
-        if told and known.failures.intersection(group.inputs):
+        if told and (known.failures.intersection(group.inputs) or is_forgotten(words, group)):
             yield group
+
+
+def is_forgotten(words: Sequence[str], group: Group) -> bool:
+    """Return whether a thing was forgotten, and it is not told to do what with it: "they forgot the bypass pin"."""
+    return not _FORGOT.isdisjoint(words[max(0, group.start - 2) : group.start])
 
 
 def _results_named(reading: Reading, found: list[Condition]) -> list[Condition]:

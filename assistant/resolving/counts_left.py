@@ -1,0 +1,61 @@
+"""What is left of a stated number after some of it has been used: "three applications made, how many left?"."""
+
+from __future__ import annotations
+
+from assistant.knowledge.records import Model
+from assistant.quantities.amounts import Amount
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.models import bind, resolve_model
+from assistant.resolving.results import ModelResult
+
+_FUNCTION = "remaining"
+_LEFT = frozenset(("left", "remain", "remains", "remaining", "more", "still", "now"))
+_OPEN = frozenset(("how", "what", "whats"))
+_ONE = frozenset(("one", "single"))
+_BESIDE = 2
+
+
+def count_left(question: Question, know: Knowledge) -> ModelResult | None:
+    """Return what is left, where a question tells how many have been used and asks for the rest."""
+    words = question.reading.words
+    if _LEFT.isdisjoint(words) or _OPEN.isdisjoint(words):
+        return None
+    for name in know.base.ids("models"):
+        if know.base.records[name].function == _FUNCTION:
+            model = know.record(name, question.variant)
+            result = _rest(model, question, know)
+            if result is not None:
+                return result
+    return None
+
+
+def _rest(model: Model, question: Question, know: Knowledge) -> ModelResult | None:
+    subject = frozenset(c for m in know.phrase(model.of).mentions for c in m.concepts)
+    if not any(not subject.isdisjoint(m.concepts) for m in question.reading.mentions):
+        return None
+    question = _with_ones(subject, question)
+    binding = bind(model, question, know)
+    if not question.reading.amounts or binding.missing or binding.left or not _counts_subject(subject, question):
+        return None
+    result = resolve_model(model, binding, question, know)
+    return result if isinstance(result, ModelResult) and result.values else None
+
+
+def _with_ones(subject: frozenset[str], question: Question) -> Question:
+    """Return a question with a lone "one" that counts its subject as the number that it is: "one full press"."""
+    words, reading = question.reading.words, question.reading
+    read = {k for a in reading.amounts for k in range(a.start, a.end)}
+    ones = [
+        Amount(k, k + 1, 1.0, "count", words[k], True, False)
+        for m in reading.mentions
+        if not subject.isdisjoint(m.concepts)
+        for k in range(max(0, m.start - _BESIDE), m.start)
+        if words[k] in _ONE and k not in read
+    ]
+    return question._replace(reading=reading._replace(amounts=(*reading.amounts, *ones))) if ones else question
+
+
+def _counts_subject(subject: frozenset[str], question: Question) -> bool:
+    """Return whether each number given counts what the rest is asked of."""
+    starts = [m.start for m in question.reading.mentions if not subject.isdisjoint(m.concepts)]
+    return all(any(a.end <= at <= a.end + _BESIDE for at in starts) for a in question.reading.amounts)

@@ -1,0 +1,59 @@
+"""The labels that show with a state, where a question asks which memo or caution comes with it as well."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from assistant.knowledge.records import Fact
+from assistant.resolving import tables as state_tables
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import Result, TableResult, TablesResult
+from assistant.understanding.clauses import asking
+from assistant.understanding.condition import is_result
+
+_ASKED = "warning"
+"""The concept of what a label is: a memo, a caution, a message."""
+
+
+def with_labels(result: Result, question: Question, know: Knowledge) -> Result:
+    """Return a result with the labels that show in its state, where the question asks for such."""
+    if not isinstance(result, (TableResult, TablesResult)) or not _asks_label(question):
+        return result
+    told = tuple(_labels(question, know))
+    if isinstance(result, TableResult):
+        return result._replace(labels=told) if len(result.rows) == 1 else result
+    if any(len(one.rows) > 1 for one in result.results):
+        return result
+    return TablesResult((*result.results[:-1], result.results[-1]._replace(labels=told)))
+
+
+def _asks_label(question: Question) -> bool:
+    reading = question.reading
+    places = [m.start for m in reading.mentions if _ASKED in m.concepts]
+    return bool(places) and not asking(reading.words).isdisjoint(places)
+
+
+def _labels(question: Question, know: Knowledge) -> Iterator[Fact]:
+    """Yield what is known of each label that shows in the state given."""
+    state = {c.input: c.value for c in question.conditions if not c.is_result}
+    for concept, (label, pairs) in know.states.shows.items():
+        if all(_holds(name, value, state, know) for name, value in pairs):
+            fact = _about(concept, label, know)
+            if fact is not None:
+                yield fact
+
+
+def _holds(name: str, value: str, state: dict[str, str], know: Knowledge) -> bool:
+    if not is_result(name):
+        return state.get(name, know.states.normal(name)) == value
+    table, output = name.split(".", 1)
+    return state_tables.outputs(know.base.records[table], state, know.base).get(output) == value
+
+
+def _about(concept: str, label: str, know: Knowledge) -> Fact | None:
+    """Return the statement that tells when a label shows."""
+    for match in know.matcher.rank(know.phrase(f"{label} meaning")):
+        fact = know.base.records[match.record]
+        if concept in match.concepts and isinstance(fact, Fact):
+            return fact
+    return None

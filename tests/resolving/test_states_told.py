@@ -1,0 +1,96 @@
+"""States told in other words, counts of what is left, labels asked with a mode, and what is asked back."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from assistant.answering.answer import ANSWER, CLARIFY, Answer
+
+Ask = Callable[[str], Answer]
+
+
+@pytest.mark.parametrize(
+    ("question", "left"),
+    [
+        ("I've pressed twice and made two full applications on the accumulator, how many remain?", 4),
+        ("RESERVE BRAKE is up and we've used one full application. How many are left?", 5),
+        ("five full applications gone, how many more have I got", 1),
+    ],
+)
+def test_what_is_left_of_the_applications(ask: Ask, question: str, left: int) -> None:
+    answer = ask(question)
+
+    assert answer.entry == "applications-left"
+    assert next((n.value, n.unit) for n in answer.values) == (left, "count")
+
+
+def test_all_of_them_are_left_where_none_is_used(ask: Ask) -> None:
+    assert ask("how many applications are left on a full accumulator").text.startswith("6")
+
+
+@pytest.mark.parametrize("question", ["1 hyd sys lost, autobrake?", "we lost 1 of the hydraulic systems, which mode"])
+def test_one_system_is_either_of_them(ask: Ask, question: str) -> None:
+    text = ask(question).text
+
+    assert "With System 1 lost" in text
+    assert "With System 2 lost" in text
+
+
+@pytest.mark.parametrize("question", ["#2 hyd lost, mode?", "no. 2 system lost, mode?", "number 2 hyd gone, mode?"])
+def test_a_system_with_its_number_is_that_one(ask: Ask, question: str) -> None:
+    assert ask(question).text.startswith("ALTERNATE braking. Anti-skid works")
+
+
+def test_the_parking_brake_sends_no_more_than_its_source_holds(ask: Ask) -> None:
+    low = ask("System 1 gone, accumulator 1,700 psi: what is the most the parking brake lever can send?")
+    full = ask("System 1 gone, accumulator 2,900 psi: what is the most the parking brake lever can send?")
+
+    assert low.text.startswith("1,700 psi")
+    assert full.text.startswith("2,400 psi")
+
+
+@pytest.mark.parametrize(
+    ("question", "says"),
+    [
+        ("Neither system has failed but the brake controller has. Bars?", "The brake pressure bars are amber"),
+        ("bars with ANTI-SKID LOST showing?", "The brake pressure bars are amber"),
+        ("free-fall lever pulled. Bars?", "Still so, not affected by the free-fall lever pulled: The brake pressure"),
+        ("hydraulics sweet, brake controller belly up: mode?", "ALTERNATE braking. No anti-skid"),
+        ("system 2 is playing up, braking mode", "ALTERNATE braking"),
+        ("the controller is dead and anti-skid is off, can I set the parking brake", "Still so, not affected"),
+    ],
+)
+def test_a_state_is_understood(ask: Ask, question: str, says: str) -> None:
+    assert ask(question).text.startswith(says)
+
+
+@pytest.mark.parametrize(
+    "question",
+    ["System 1 is locked solid. Steering?", "they forgot the bypass pin, does the tiller steer"],
+)
+def test_what_is_not_understood_of_a_thing_is_asked_back(ask: Ask, question: str) -> None:
+    assert ask(question).outcome == CLARIFY
+
+
+def test_the_label_that_shows_is_told_with_the_bars(ask: Ask) -> None:
+    answer = ask("Brake controller failed: what colour are the bars and which caution comes up?")
+
+    assert "amber" in answer.text
+    assert "ANTI-SKID LOST" in answer.text
+
+
+def test_a_statement_on_one_failure_is_not_told_where_more_has_failed(ask: Ask) -> None:
+    answer = ask("brake controller dead and system one gone too, accumulator charged, what have I got left")
+
+    assert "EMERGENCY braking" in answer.text
+    assert "ALTERNATE" not in answer.text
+
+
+def test_two_sentences_that_ask_are_both_answered(ask: Ask) -> None:
+    answer = ask("What does a free-fall extension cost me besides time? Do the brakes suffer?")
+
+    assert answer.outcome == ANSWER
+    assert "retracted in flight" in answer.text
+    assert "brakes are not affected" in answer.text
