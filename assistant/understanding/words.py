@@ -31,7 +31,7 @@ _IRREGULAR = {
     "blown": "blow", "blew": "blow", "given": "give", "gave": "give", "taken": "take", "took": "take",
     "came": "come", "said": "say", "lit": "light", "sent": "send", "driven": "drive", "drove": "drive",
     "bled": "bleed", "ran": "run", "spun": "spin", "does": "do", "did": "do", "done": "do", "using": "use",
-    "uses": "use", "used": "use", "has": "have", "had": "have", "tires": "tyre", "centre": "center",
+    "uses": "use", "used": "use", "has": "have", "had": "have", "tires": "tyre", "tire": "tyre", "centre": "center",
     "centred": "center", "centring": "center", "centres": "center",
 }  # fmt: skip
 
