@@ -16,6 +16,7 @@ from assistant.understanding.states import Condition
 _OPEN = frozenset({
     "any", "anything", "something", "failure", "failures", "fault", "what", "which", "else", "how", "why",
 })  # fmt: skip
+_KEEPING = frozenset(("keep", "keeps", "keeping", "leaves", "leaving", "spares", "retains", "retaining", "still"))
 _DOING = (("i",), ("we",), ("you",), ("one",), ("a",))
 """After "how can": what somebody does is asked for, and not what leads to a state."""
 
@@ -40,7 +41,9 @@ def cause_candidates(
         named = [(o, "!" + v) for o, v in everything]
     if not named and (reading.asks_loss or reading.has("cause", "single")):
         outputs = [o.id for o in table.outputs if reading.has(o.id)]
-        named = [pair for output in outputs for pair in _lost_value(table, output, know)]
+        kept = [output for output in outputs if len(outputs) > 1 and _is_kept(output, question)]
+        everything = [(output, state_tables.outputs(table, {}, know.base)[output]) for output in kept]
+        named = [pair for output in outputs if output not in kept for pair in _lost_value(table, output, know)]
     if not named and matches and matches[0].covered > 0.99 and (reading.asks_loss or reading.has("cause")):
         named = _lost_value(table, matches[0].tag.split(".", 1)[1], know)
     if not named:
@@ -56,6 +59,13 @@ def cause_candidates(
     narrowed = _narrowed(found, extra, know)
     if narrowed is not None:
         yield score, 3.0, narrowed
+
+
+def _is_kept(output: str, question: Question) -> bool:
+    """Return whether a result is to stay: "takes the autobrake but keeps anti-skid"."""
+    words = question.reading.words
+    places = [m.start for m in question.reading.mentions if output in m.concepts]
+    return any(not _KEEPING.isdisjoint(words[max(0, at - 2) : at]) for at in places)
 
 
 def _asks_when(question: Question) -> bool:

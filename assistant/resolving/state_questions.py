@@ -10,7 +10,8 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.state_asked import Scored, left_open, only_told, output_matches, outputs_named
 from assistant.resolving.state_causes import cause_candidates
 from assistant.resolving.state_losses import loss_candidates
-from assistant.resolving.state_rows import result_candidates, row_candidates
+from assistant.resolving.state_results import result_candidates
+from assistant.resolving.state_rows import row_candidates
 from assistant.understanding.clauses import asking
 from assistant.understanding.matching import Match
 

@@ -224,28 +224,3 @@ def alternatives(conditions: tuple[Condition, ...], question: Question, know: Kn
     open_ones = sorted((c for c in conditions if places.intersection(c.where)), key=lambda c: c.input)
     fixed = tuple(c for c in conditions if c not in open_ones)
     return [(*fixed, c) for c in open_ones] or [conditions]
-
-
-def result_candidates(
-    table: StateTable, matches: list[Match], question: Question, know: Knowledge, excused: Collection[int]
-) -> Iterator[Scored]:
-    """Yield what always goes with a result that is told of: "RESERVE BRAKE shows; does anti-skid work?"."""
-    prefix = table.id + "."
-    told = tuple(c for c in question.conditions if c.input.startswith(prefix) and not c.asked)
-    given = {c.input.removeprefix(prefix): c.value for c in told}
-    asked = tuple(o for m in matches if m.covered > 0.99 and (o := m.tag.split(".", 1)[1]) not in given)
-    if not asked or all(is_normal(table, o, v, know) for o, v in given.items()):
-        return
-    if any(c.input in table.inputs for c in question.conditions):
-        return
-    if question.reading.says("cause", "single", "why", "when"):
-        return
-    outputs = [(o.id, state_tables.results_with(table, {}, given, o.id, know.base)) for o in table.outputs]
-    sure = tuple((name, values.pop()) for name, values in outputs if len(values) == 1)
-    if not set(asked) <= {name for name, _ in sure}:
-        return
-    vocabulary = know.matcher.vocabulary(table.id)
-    barred = [m for m in content_of(question, know, excused) if vocabulary.isdisjoint(m.concepts)]
-    row = Row(told, tuple(pair for pair in sure if pair[0] not in given), table.sources)
-    score = ASKED * barring(barred, know) * unused_amounts(question)
-    yield score, 4.0, TableResult(table, (row,), asked)

@@ -18,6 +18,11 @@ _JOINING = frozenset({"with", "if", "when", "and", "but"})
 _PLACES = frozenset({"in", "on", "off", "out", "up", "down", "at"})
 """State words that are oftener prepositions: where they say nothing of a thing, the word beyond them may."""
 _SUBJECTS = frozenset({"we", "i", "they", "you", "he", "she", "somebody", "someone", "nobody", "who"})
+_BUT = frozenset(("but", "then"))
+_SINCE = _BUT | {
+    "is", "it", "has", "now", "been", "since", "again", "came", "come", "was", ",", "and", "later", "got", "had",
+}  # fmt: skip
+"""Words of which alone what stands between a thing's former state and its present one may consist."""
 _NEAR = 2
 _FAR = 6
 _NOT = frozenset({"not", "never", "nor", "nobody", "nothing", "hardly", "forgot", "forgotten", "forgets", "neither"})
@@ -70,7 +75,20 @@ class Binder:
         for bound in (self._around(group), self._before(group, earlier, following), self._after(group, following)):
             if bound:
                 self.used.add(bound.state.start if bound.state else -1)
-                return bound
+                return self._since(bound, following) or bound
+        return None
+
+    def _since(self, bound: Bound, following: int) -> Bound | None:
+        """Return what a thing has become since: "System 1 was lost but is back"."""
+        for state in self.states:
+            if bound.end < state.start < following and state.start not in self.used:
+                between = self.words[bound.end : state.start]
+                if not _SINCE.issuperset(between) or _BUT.isdisjoint(between) or state.start in self.asking:
+                    return None
+                now = self.conditions(bound.group, state)
+                if now:
+                    self.used.add(state.start)
+                return now
         return None
 
     # --- a word around the thing: "took the pin out"

@@ -22,6 +22,12 @@ _CARRYING = frozenset({
     "even", "and", "or", "plus", "&", "+", "/", "well", "besides", "addition", "along", "together", "as",
 })  # fmt: skip
 """At least one of these must be there: a comma alone joins nothing."""
+_ALL_WELL = "all_normal"
+_EXCEPTING = frozenset({
+    "but", "except", "excepting", "for", "apart", "from", "other", "than", "bar", "barring", "save", "the", "my", "our",
+    "a", ",", "besides", "only", "just", "not",
+})  # fmt: skip
+"""Words of which alone what stands between "everything works" and the one thing that does not may consist."""
 _NEW_SENTENCE = frozenset(("so", "same", "ditto", "likewise", "similarly", "nor", "also"))
 _AFTER = frozenset(("too", "also", "likewise", "ditto", "either", "similarly"))
 _AIDS = frozenset({"has", "have", "is", "are", "was", "did", "does", "do", "had", "as", "well", "been", "gone", "will"})
@@ -57,8 +63,13 @@ def against_name(reading: Reading, group: Group, asking: Collection[int], known:
 
     "Neither system is lost but the controller is".
     """
+    if group.start in asking:
+        return []
+    if _excepted(reading, group):
+        found = tuple(Condition(name, known.failed(name)) for name in group.inputs if name in known.failures)
+        return [c._replace(where=tuple(range(group.start, group.end))) for c in found]
     named = [m for m in reading.mentions if m.end <= group.start and not known.sets.keys().isdisjoint(m.concepts)]
-    if not named or group.start in asking:
+    if not named:
         return []
     mention = named[-1]
     pairs = [pair for c in sorted(mention.concepts) for pair in known.sets.get(c, ())]
@@ -71,9 +82,18 @@ def against_name(reading: Reading, group: Group, asking: Collection[int], known:
     return list(_same(group, told._replace(found=contrary(found, known)), where, known))
 
 
+def _excepted(reading: Reading, group: Group) -> bool:
+    """Return whether a thing is the one that is not well: "everything works but the steering controller"."""
+    well = [m.end for m in reading.mentions if _ALL_WELL in m.concepts and m.end <= group.start]
+    between = reading.words[max(well) : group.start] if well else ()
+    return bool(between) and not _EXCEPTING.isdisjoint(between) and _EXCEPTING.issuperset(between)
+
+
 def _contrasts(words: Sequence[str], group: Group, between: Sequence[str], last: Bound) -> bool:
     """Return whether a thing is in the other state: "System 1 has not failed, but System 2 has", "but both …"."""
-    if not all(w in _BETWEEN or w in ("we", "i", "still") for w in between) or not {"but", "it"}.intersection(between):
+    if not all(w in _BETWEEN or w in ("we", "i", "still", ";") for w in between):
+        return False
+    if not {"but", "it", ";"}.intersection(between):
         return False
     if "also" in between or "so" in between or "not" in between or "took" in between:
         return False

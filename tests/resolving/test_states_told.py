@@ -94,3 +94,31 @@ def test_two_sentences_that_ask_are_both_answered(ask: Ask) -> None:
     assert answer.outcome == ANSWER
     assert "retracted in flight" in answer.text
     assert "brakes are not affected" in answer.text
+
+
+@pytest.mark.parametrize(
+    ("question", "says"),
+    [
+        ("everything works but the steering controller. tillers?", "The nose wheels castor"),
+        ("all is well except System 2. Mode?", "ALTERNATE braking"),
+        ("System 1 was lost but is back. Steering?", "The tillers and the pedals steer"),
+        ("sys 2 failed, then came back: autobrake?", "Autobrake works"),
+        ("Neither the controller nor system 2 has failed; system 1 has. Steering?", "The nose wheels castor"),
+        ("what single failure takes the autobrake but keeps anti-skid", "With System 2 lost: no autobrake"),
+        ("controller failed, how do I get to EMERGENCY from here", "With System 1 lost"),
+    ],
+)
+def test_an_exception_and_a_change_are_understood(ask: Ask, question: str, says: str) -> None:
+    assert ask(question).text.startswith(says)
+
+
+@pytest.mark.parametrize(
+    ("question", "says"),
+    [
+        ("RESERVE BRAKE showing, does the parking brake hold", "The parking brake holds"),
+        ("the bars are blank: does the parking brake hold", "The parking brake does not hold"),
+        ("on EMERGENCY braking, can I retract the gear?", "The gear cannot be retracted"),
+    ],
+)
+def test_a_result_of_another_table_tells(ask: Ask, question: str, says: str) -> None:
+    assert ask(question).text.startswith(says)

@@ -1,0 +1,69 @@
+"""What always goes with a result of a state table that is told of: "RESERVE BRAKE shows; does anti-skid work?"."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+from itertools import product
+
+from assistant.knowledge.records import StateTable
+from assistant.resolving import tables as state_tables
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import Row, TableResult
+from assistant.resolving.state_asked import ASKED, Scored, barring, content_of, is_normal, unused_amounts
+from assistant.understanding.matching import Match
+from assistant.understanding.states import Condition
+
+_MOST_INPUTS = 11
+
+
+def result_candidates(
+    table: StateTable, matches: list[Match], question: Question, know: Knowledge, excused: Collection[int]
+) -> Iterator[Scored]:
+    """Yield what always goes with a result that is told of: "RESERVE BRAKE shows; does anti-skid work?"."""
+    prefix = table.id + "."
+    results = tuple(c for c in question.conditions if c.is_result and not c.asked)
+    told = tuple(c for c in results if c.input.startswith(prefix))
+    given = {c.input.removeprefix(prefix): c.value for c in told}
+    asked = tuple(o for m in matches if m.covered > 0.99 and (o := m.tag.split(".", 1)[1]) not in given)
+    if asked and results and not told:
+        told = () if "how" in question.reading.words else results
+    elif not asked or all(is_normal(table, o, v, know) for o, v in given.items()):
+        return
+    if not told or any(c.input in table.inputs for c in question.conditions):
+        return
+    if question.reading.says("cause", "single", "why", "when"):
+        return
+    if given:
+        outputs = [(o.id, state_tables.results_with(table, {}, given, o.id, know.base)) for o in table.outputs]
+    else:
+        outputs = _by_other_results(table, told, know)
+    sure = tuple((name, values.pop()) for name, values in outputs if len(values) == 1)
+    if not set(asked) <= {name for name, _ in sure}:
+        return
+    vocabulary = know.matcher.vocabulary(table.id)
+    barred = [m for m in content_of(question, know, excused) if vocabulary.isdisjoint(m.concepts)]
+    row = Row(told, tuple(pair for pair in sure if pair[0] not in given), table.sources)
+    score = ASKED * barring(barred, know) * unused_amounts(question)
+    yield score, 4.0, TableResult(table, (row,), asked)
+
+
+def _by_other_results(
+    table: StateTable, told: tuple[Condition, ...], know: Knowledge
+) -> list[tuple[str, set[str]]]:
+    """Return each output's values in whatever state leads to results of other tables: none if all is well with these.
+
+    "RESERVE BRAKE shows, does the parking brake hold?": what it rests on is in both tables.
+    """
+    base = know.base
+    tables = {c.input.split(".")[0]: base.records[c.input.split(".")[0]] for c in told}
+    wanted = [(c.input.split(".")[0], c.input.split(".")[1], c.value) for c in told]
+    names = sorted({name for each in (table, *tables.values()) for name in each.inputs})
+    if all(is_normal(tables[t], output, value, know) for t, output, value in wanted) or len(names) > _MOST_INPUTS:
+        return []
+    found: dict[str, set[str]] = {}
+    for combination in product(*([v for v, _, _ in base.inputs[name].values] for name in names)):
+        state = dict(zip(names, combination, strict=True))
+        if all(state_tables.outputs(tables[t], state, base).get(output) == value for t, output, value in wanted):
+            for output, value in state_tables.outputs(table, state, base).items():
+                found.setdefault(output, set()).add(value)
+    return list(found.items())
