@@ -21,6 +21,9 @@ _EMPTY = frozenset(("the", "a", "an", "do", "does", "is", "are", "and", "or", "f
 def table(result: r.TableResult, question: Question, know: Knowledge) -> Parts:
     """The results asked for first, then the others, then the conditions they hold under."""
     sentences: list[str] = []
+    if result.label:
+        name, shows = result.label
+        sentences.append(f"Yes: {name} shows." if shows else f"No: {name} does not show.")
     aloud: list[tuple[str, str]] = []
     sources: list[Source] = []
     for row in result.rows:

@@ -17,7 +17,7 @@ from assistant.resolving.conversions import conversion
 from assistant.resolving.counts_left import count_left
 from assistant.resolving.joining import joined
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.labels_told import with_labels
+from assistant.resolving.labels_told import label_shown, with_labels
 from assistant.resolving.leaning import ANSWERING as ANSWERING
 from assistant.resolving.leaning import by_what_it_leans_on
 from assistant.resolving.next_step import next_step
@@ -52,6 +52,7 @@ _WHAT_IS_THE = ("what", "is", "the")
 _NO_ORDER = 1.5
 """Where nothing steers, that is said whatever quantity is asked for."""
 _COUNT_LEFT = 1.1
+_LABEL = 1.0
 _JUDGING = frozenset(("within", "inside", "exactly"))
 """Words by which an amount that is given wants to be judged."""
 
@@ -275,6 +276,9 @@ def _specials(question: Question, know: Knowledge, ranked: list[Match]) -> Itera
     if converted:
         yield Candidate(0.97, 1.0, converted)
     yield from _orders(question, know)
+    label = label_shown(question, know)
+    if label:
+        yield Candidate(_LABEL, 6.0, label)
     left = count_left(question, know)
     if left:
         yield Candidate(_COUNT_LEFT, 6.0, left)

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from assistant.knowledge.records import Fact
+from assistant.knowledge.records import Fact, StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result, TableResult, TablesResult
 from assistant.understanding.clauses import asking
-from assistant.understanding.condition import is_result
+from assistant.understanding.condition import Condition, is_result
 
+_WITH_LABEL = frozenset(("show", "warning", "amber", "white", "red", "can"))
+"""Concepts that may stand beside a label of which it is asked whether it shows."""
+_OPEN = frozenset({"what", "which", "how", "why", "where", "when", "who"})
 _ASKED = "warning"
 """The concept of what a label is: a memo, a caution, a message."""
 
@@ -31,6 +34,39 @@ def _asks_label(question: Question) -> bool:
     reading = question.reading
     places = [m.start for m in reading.mentions if _ASKED in m.concepts]
     return bool(places) and not asking(reading.words).isdisjoint(places)
+
+
+def label_shown(question: Question, know: Knowledge) -> TableResult | None:
+    """Return whether a label shows in the state given, where just that is asked: "hyd 2 lost: RESERVE BRAKE?"."""
+    reading = question.reading
+    asks = asking(reading.words) if question.conditions else frozenset()
+    shows = know.states.shows.keys()
+    named = [m for m in reading.mentions if m.start in asks and not shows.isdisjoint(m.concepts)]
+    given = tuple(c for c in question.conditions if not c.is_result)
+    if len(named) != 1 or not given or any(not {*named[0].taken}.isdisjoint(c.where) for c in given):
+        return None
+    told = {k for c in given for k in c.where}
+    rest = [m for m in reading.mentions if m is not named[0] and not m.weak and m.start not in told]
+    alone = all(not _WITH_LABEL.isdisjoint(m.concepts) or any(c in know.states.sets for c in m.concepts) for m in rest)
+    if not alone or not _OPEN.isdisjoint(reading.words):
+        return None
+    label, pairs = next(know.states.shows[c] for c in named[0].concepts if c in know.states.shows)
+    table = _table_of([name for name, _ in pairs], given, know)
+    if table is None:
+        return None
+    state = {c.input: c.value for c in given}
+    holds = all(_holds(name, value, state, know) for name, value in pairs)
+    row = state_tables.row(table, given, know.base)
+    return TableResult(table, (row,), (), label=(label, holds)) if row.conditions else None
+
+
+def _table_of(names: list[str], given: tuple[Condition, ...], know: Knowledge) -> StateTable | None:
+    """Return the table that a label rests on, where a state given bears on it."""
+    for table in state_tables.tables(know.base):
+        mine = any(n.startswith(table.id + ".") if is_result(n) else n in table.inputs for n in names)
+        if mine and any(c.input in table.inputs for c in given):
+            return table
+    return None
 
 
 def _labels(question: Question, know: Knowledge) -> Iterator[Fact]:

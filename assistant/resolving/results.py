@@ -98,6 +98,8 @@ class TableResult(NamedTuple):
     unaffected: tuple[Condition, ...] = ()
     labels: tuple[Fact, ...] = ()
     """What is known of the labels that show with it, where these are asked for."""
+    label: tuple[str, bool] | None = None
+    """A label of which it is asked whether it shows, and whether it does."""
 
 
 class Row(NamedTuple):

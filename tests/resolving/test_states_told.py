@@ -122,3 +122,16 @@ def test_an_exception_and_a_change_are_understood(ask: Ask, question: str, says:
 )
 def test_a_result_of_another_table_tells(ask: Ask, question: str, says: str) -> None:
     assert ask(question).text.startswith(says)
+
+
+@pytest.mark.parametrize(
+    ("question", "says"),
+    [
+        ("hyd 2 lost: RESERVE BRAKE?", "No: RESERVE BRAKE does not show. ALTERNATE"),
+        ("will RESERVE BRAKE show with both systems lost and the accumulator full?", "Yes: RESERVE BRAKE shows"),
+        ("does the amber STEER LOST come up if System 1 fails", "No: STEER LOST does not show"),
+        ("nothing left but system 2: mode", "NORMAL braking"),
+    ],
+)
+def test_whether_a_label_shows_in_a_state(ask: Ask, question: str, says: str) -> None:
+    assert ask(question).text.startswith(says)
