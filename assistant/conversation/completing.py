@@ -8,6 +8,7 @@ from assistant.conversation.calculations import other_calculation, supplies, wit
 from assistant.conversation.chatter import without_chatter
 from assistant.conversation.context import Context
 from assistant.conversation.controls import corrected, follows
+from assistant.conversation.going_through import step_leant_on
 from assistant.conversation.held_against import held_against
 from assistant.conversation.in_scenario import clearly_carried, in_scenario
 from assistant.conversation.picking import picked
@@ -112,6 +113,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     asks_itself = not turn.corrects and not follows(turn.text) and not incomplete(alone, first, knowledge)
     if not turn.corrects:
         found = step_named(alone, first.score, context, knowledge)
+        found = found or step_leant_on(alone, first.score, context, knowledge)
         if found and not _another_asked(alone, context, knowledge):
             return found
         found = all_else_normal(alone, context, knowledge) or added(alone, context, knowledge)

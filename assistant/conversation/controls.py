@@ -9,6 +9,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from assistant.conversation.controls_by_words import control_by_words
+
 _FLAGS = re.IGNORECASE | re.DOTALL
 _LEAD = (
     r"^(?:ok(?:ay)?|right|fine|sorry|please|and|so|um+|er+|uh+|well|hang on|wait|no wait|hm+|but|yeah|yes|hold on)?"
@@ -140,50 +142,6 @@ _CONTROLS = (
 )  # fmt: skip
 """(control, alternatives, pieces): every text that an alternative fits holds a piece; the first that fits counts."""
 
-_POLITE = frozenset({
-    "please", "sorry", "ok", "okay", "right", "and", "so", "now", "then", "just", "well", "um", "er", "uh",
-    "mate", "captain", "thanks", "but", "exactly", "actually",
-})  # fmt: skip
-_POINTING = frozenset({
-    "it", "that", "this", "these", "those", "the", "a", "an", "one", "is", "was", "are", "be", "s", "i", "me",
-    "my", "you", "your", "we",
-})  # fmt: skip
-_DOCUMENTS = frozenset({
-    "document", "doc", "manual", "book", "paragraph", "para", "page", "section", "chapter", "source",
-    "reference", "ref", "publication",
-})  # fmt: skip
-_RULES = frozenset({"rule", "limit", "figure", "number", "value", "policy", "fact", "answer", "bit", "item"})
-_TELLING = frozenset({
-    "say", "says", "said", "saying", "tell", "tells", "give", "gives", "show", "quote", "cite", "name", "read",
-    "find", "found", "look",
-})  # fmt: skip
-_WHICH = frozenset({"which", "what", "where", "whose", "who", "name", "quote", "cite", "show", "says", "say"})
-_WHOSE = frozenset({"who", "whose"})
-_MADE = frozenset({"made", "makes", "make", "wrote", "set", "sets", "says", "said", "invented", "decided", "is"})
-_BESIDES = frozenset({
-    "from", "in", "of", "do", "does", "did", "come", "comes", "written", "stated", "get", "got", "can", "could",
-    "would", "should", "for", "to", "up", "at", "under", "called", "have", "has", "there", "using", "based",
-    "on",
-})  # fmt: skip
-_ANY = frozenset({"which", "what", "list", "show", "any", "anything", "all", "name", "how", "many"})
-_UNHEARD = frozenset({
-    "last", "time", "part", "back", "can", "could", "would", "will", "did", "not", "t", "what", "catch", "get",
-    "hear", "missed", "all",
-})  # fmt: skip
-_DISPUTED = frozenset({"disputed", "disputes", "dispute", "aside"})
-_BY_WORDS = (
-    ("disputes", (_DISPUTED, _ANY), frozenset({
-        "record", "records", "answers", "limits", "facts", "set", "in", "as", "far", "there", "do", "have", "been",
-        "has", "being", "of",
-    })),
-    ("source", (_DOCUMENTS, _WHICH), _RULES | _BESIDES),
-    ("source", (_WHOSE, _MADE, _RULES), frozenset({"up", "for"})),
-    ("source", (frozenset({"where"}), frozenset({"from"}), _RULES), _BESIDES),
-    ("source", (frozenset({"where"}), frozenset({"show", "point", "written", "says", "say"})), _RULES | _BESIDES),
-    ("again", (frozenset({"again", "repeat", "once"}), frozenset({"again", "repeat", "more"})), _UNHEARD),
-)
-"""(control, sets of words of each of which the turn holds one, words that it may hold besides)."""
-_MOST_WORDS = 10
 _LONGEST = 300
 """Characters of a control; only what is said of a dispute may be longer."""
 
@@ -245,25 +203,13 @@ def control(text: str) -> str:
     for name, alternatives, pieces in _CONTROLS:
         if _may_hold(text, pieces) and re.match(f"{_LEAD}(?:{'|'.join(alternatives)}){_TAIL}", text, _FLAGS):
             return name
-    return _control_by_words(text)
+    return control_by_words(text)
 
 
 def dispute_note(text: str) -> str:
     """Return what a turn says of what it disputes: all that follows the words by which it does so."""
     rest = re.sub(f"{_LEAD}{_DISPUTING}", "", text.strip(), count=1, flags=_FLAGS).strip(" ,.:;-\u2013\u2014\n\t")
     return "" if re.fullmatch(_TAIL, f" {rest}".rstrip(), _FLAGS) else rest
-
-
-def _control_by_words(text: str) -> str:
-    """Return the control that a short turn is by its words alone, in whatever order: it says nothing else."""
-    words = set(re.findall(r"[^\W\d_]+", text.lower())) if len(text) < 100 else set()
-    if not words or len(words) > _MOST_WORDS:
-        return ""
-    for name, needed, besides in _BY_WORDS:
-        spoken = besides.union(_POLITE, _POINTING, _TELLING, *needed)
-        if not re.search(r"\d", text) and words <= spoken and not any(words.isdisjoint(part) for part in needed):
-            return name
-    return ""
 
 
 def _may_hold(text: str, pieces: tuple[str, ...]) -> bool:

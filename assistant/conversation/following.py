@@ -12,6 +12,7 @@ from assistant.frozen import NamedTuple
 from assistant.quantities.amounts import Amount
 from assistant.quantities.numbers import STARTERS
 from assistant.resolving.amounts_for import fits
+from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.reading import Mention, Reading
 
@@ -259,6 +260,8 @@ def _replace_inside(before: Question, reading: Reading, know: Knowledge, places:
         mine = know.lexicon.families_of(mention.concepts)
         if not mine or places.used.issuperset(mention.taken) or _can_fail(mention, know):
             continue
+        if mention.concepts & QUANTITIES:
+            continue  # the heat in the name of a message is none that is asked for
         longer = [k for old in before.reading.mentions if len(old.taken) > 1 for k in old.taken]
         for k in (k for k in longer if k not in places.drop):
             inner = know.phrase(before.reading.words[k]).concepts

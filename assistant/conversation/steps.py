@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from assistant.conversation.context import Context
-from assistant.knowledge.records import Step
+from assistant.conversation.going_through import Gone, gone_through, quantities
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ProcedureResult, Result
@@ -24,38 +24,31 @@ _ON = frozenset({
 _BACK = frozenset({"previous", "before", "back", "step", "item", "one", "go"})
 _FILLING = frozenset({
     "and", "ok", "okay", "so", "the", "is", "do", "i", "we", "that", "now", "please", "?", ".", ",", "right", "a", "to",
-    "s", "just", "me", "give", "tell", "read", "what", "whats", "was", "of", "it",
+    "s", "just", "me", "give", "tell", "read", "what", "whats", "was", "of", "it", "done", "yes", "yep", "check",
+    "checked", "got", "fine", "good", "great", "lovely", "complete", "completed", "thanks", "been", "has", "its", "had",
 })  # fmt: skip
 _POINTING = frozenset({"that", "it", "this"})
 _IN_VAIN = frozenset({"still", "nothing", "unchanged", "joy"})
 _COMMON = frozenset({
     "if", "it", "the", "a", "is", "still", "does", "do", "not", "and", "then", "no", "in", "on", ",", "?",
 })  # fmt: skip
-_SAME = {"time": "duration", "acceleration": "deceleration", "temperature_difference": "temperature"}
 
 
 def step_by_place(alone: Question, context: Context) -> tuple[Question, Result] | None:
     """Return the step of the procedure just told that a turn names by its place: "step 3", "what next?"."""
-    told = context.result
+    gone = gone_through(context)
     words = [w for w in alone.reading.words if w not in _FILLING]
-    if not isinstance(told, ProcedureResult) or not words or len(words) > _FEW:
+    if gone is None or not words or len(words) > _FEW:
         return None
-    last = len(told.procedure.steps)
+    last = len(gone.told.procedure.steps)
     place = _numbered(words, alone, last)
     if place is None and _ON.issuperset(words):
-        place = _told(told, context) + 1
-    elif place is None and _BACK.issuperset(words) and told.step:
-        place = told.step - 1
+        place = gone.step + 1
+    elif place is None and _BACK.issuperset(words) and gone.told.step:
+        place = gone.told.step - 1
     if place is None or place < 0:
         return None
-    return _of_the_procedure(alone, context), told._replace(step=min(place, last), alone=True)
-
-
-def _told(told: ProcedureResult, context: Context) -> int:
-    """Return the index of the step told last, or -1 where the procedure was told as a whole."""
-    if told.step is not None:
-        return told.step
-    return 0 if context.asked is not None and "first" in context.asked.reading.words else -1
+    return gone.asked_by(alone), gone.told._replace(step=min(place, last), alone=True)
 
 
 def _numbered(words: list[str], alone: Question, last: int) -> int | None:
@@ -79,7 +72,7 @@ def step_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     if not isinstance(told, ProcedureResult) or len(words) > _LONG or alone.reading.amounts:
         return None
     asked = alone.reading.asked & QUANTITIES or {c for m in alone.reading.mentions for c in m.concepts & QUANTITIES}
-    giving = [i for i, step in enumerate(told.procedure.steps) if asked & _quantities(step, knowledge)]
+    giving = [i for i, step in enumerate(told.procedure.steps) if asked & quantities(step, knowledge)]
     things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m) and not m.concepts & QUANTITIES]
     if not asked:
         giving = (
@@ -94,7 +87,7 @@ def step_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple
         giving = speaking if speaking or not _POINTING.intersection(alone.reading.words) else giving
     if len(giving) != 1:
         return None
-    return _of_the_procedure(alone, context), told._replace(step=giving[0])
+    return _of_the_procedure(alone, told, context), told._replace(step=giving[0])
 
 
 def step_named(
@@ -112,17 +105,11 @@ def step_named(
     if alone.reading.asked & QUANTITIES or not (only or (len(things) > 1 and score < _CLEAR)):
         return None
     steps = _naming(told, things, alone, knowledge)
-    return (_of_the_procedure(alone, context), told._replace(step=steps[0])) if len(steps) == 1 else None
+    return (_of_the_procedure(alone, told, context), told._replace(step=steps[0])) if len(steps) == 1 else None
 
 
-def _of_the_procedure(alone: Question, context: Context) -> Question:
-    """Return the question that the procedure answered, with the text of a turn on one of its steps: what follows
-    goes on from the procedure.
-    """
-    before = context.asked
-    if before is None:
-        return alone
-    return before._replace(reading=before.reading._replace(text=alone.reading.text))
+def _of_the_procedure(alone: Question, told: ProcedureResult, context: Context) -> Question:
+    return Gone(told, context.asked, True).asked_by(alone) if context.asked else alone
 
 
 def _begun_by(
@@ -161,15 +148,6 @@ def _says_all(texts: Iterable[str], things: list[Mention], knowledge: Knowledge)
     """Return whether some texts hold all of some things between them."""
     said = frozenset().union(*(knowledge.phrase(text).concepts for text in texts))
     return all(not thing.concepts.isdisjoint(said) for thing in things)
-
-
-def _quantities(step: Step, knowledge: Knowledge) -> set[str]:
-    """Return the quantities whose amounts a step gives."""
-    found = {value.quantity for value in step.values}
-    for amount in knowledge.phrase(step.do).amounts:
-        dimension = knowledge.units.get(amount.unit).dimension if amount.unit else "count"
-        found.add(_SAME.get(dimension, dimension))
-    return found
 
 
 def _speaks_of(told: ProcedureResult, index: int, things: list[Mention], knowledge: Knowledge) -> bool:

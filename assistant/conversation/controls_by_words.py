@@ -1,0 +1,75 @@
+"""A short turn that steers by its words alone, in whatever order: "is that the manual or the airline?"."""
+
+from __future__ import annotations
+
+import re
+
+_POLITE = frozenset({
+    "please", "sorry", "ok", "okay", "right", "and", "so", "now", "then", "just", "well", "um", "er", "uh",
+    "mate", "captain", "thanks", "lovely", "good", "hm", "but", "exactly", "actually",
+})  # fmt: skip
+_POINTING = frozenset({
+    "it", "that", "this", "these", "those", "the", "a", "an", "one", "is", "was", "are", "be", "s", "i", "me",
+    "my", "you", "your", "we",
+})  # fmt: skip
+_DOCUMENTS = frozenset({
+    "document", "doc", "manual", "book", "paragraph", "para", "page", "section", "chapter", "source",
+    "reference", "ref", "publication",
+})  # fmt: skip
+_RULES = frozenset({
+    "rule", "limit", "figure", "number", "value", "policy", "fact", "answer", "bit", "item", "procedure", "requirement",
+    "instruction", "restriction", "word", "idea", "guidance", "last",
+})  # fmt: skip
+_TELLING = frozenset({
+    "say", "says", "said", "saying", "tell", "tells", "give", "gives", "show", "quote", "cite", "name", "read",
+    "find", "found", "look",
+})  # fmt: skip
+_WHICH = frozenset({"which", "what", "where", "whose", "who", "name", "quote", "cite", "show", "says", "say"})
+_WHOSE = frozenset({"who", "whose"})
+_MADE = frozenset({"made", "makes", "make", "wrote", "set", "sets", "says", "said", "invented", "decided", "is"})
+_PARTIES = frozenset({
+    "airline", "company", "operator", "maker", "makers", "manufacturer", "manufacturers", "factory", "book", "manual",
+    "ours", "checklist",
+})  # fmt: skip
+_SPEAKING = frozenset({"talking", "speaking", "telling", "or", "only", "own", "really", "just", "not", "t", "isn"})
+_BESIDES = frozenset({
+    "from", "in", "of", "do", "does", "did", "come", "comes", "written", "stated", "get", "got", "can", "could",
+    "would", "should", "for", "to", "up", "at", "under", "called", "have", "has", "there", "using", "based",
+    "on", "down", "printed", "published",
+})  # fmt: skip
+_THIS = frozenset({"it", "that", "this"})
+_ANY = frozenset({"which", "what", "list", "show", "any", "anything", "all", "name", "how", "many"})
+_UNHEARD = frozenset({
+    "last", "time", "part", "back", "can", "could", "would", "will", "did", "not", "t", "what", "catch", "get",
+    "hear", "missed", "all",
+})  # fmt: skip
+_SHOWN = frozenset({"show", "point", "written", "printed", "says", "say"})
+_DISPUTED = frozenset({"disputed", "disputes", "dispute", "aside"})
+_BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = (
+    ("disputes", (_DISPUTED, _ANY), frozenset({
+        "record", "records", "answers", "limits", "facts", "set", "in", "as", "far", "there", "do", "have", "been",
+        "has", "being", "of",
+    })),
+    ("source", (_DOCUMENTS, _WHICH), _RULES | _BESIDES),
+    ("source", (_WHOSE, _MADE, _RULES), frozenset({"up", "for"})),
+    ("source", (frozenset({"whose"}), _RULES), frozenset()),
+    ("source", (_PARTIES, _THIS), _SPEAKING | _RULES | {"from", "in", "by", "of"}),
+    ("source", (_PARTIES, frozenset({"or"}), _PARTIES), _SPEAKING | _RULES),
+    ("source", (frozenset({"where"}), frozenset({"from"}), _RULES), _BESIDES),
+    ("source", (frozenset({"where"}), _SHOWN), _RULES | _BESIDES),
+    ("again", (frozenset({"again", "repeat", "once"}), frozenset({"again", "repeat", "more"})), _UNHEARD),
+)
+"""(control, sets of words of each of which the turn holds one, words that it may hold besides)."""
+_MOST_WORDS = 10
+
+
+def control_by_words(text: str) -> str:
+    """Return the control that a short turn is by its words alone, or "": it says nothing else."""
+    words = set(re.findall(r"[^\W\d_]+", text.lower())) if len(text) < 100 else set()
+    if not words or len(words) > _MOST_WORDS:
+        return ""
+    for name, needed, besides in _BY_WORDS:
+        spoken = besides.union(_POLITE, _POINTING, _TELLING, *needed)
+        if not re.search(r"\d", text) and words <= spoken and not any(words.isdisjoint(part) for part in needed):
+            return name
+    return ""
