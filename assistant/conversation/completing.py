@@ -10,7 +10,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.controls import corrected, follows
 from assistant.conversation.going_through import step_leant_on
 from assistant.conversation.held_against import held_against
-from assistant.conversation.in_scenario import clearly_carried, in_scenario
+from assistant.conversation.in_scenario import clearly_carried, in_scenario, result_named
 from assistant.conversation.picking import picked
 from assistant.conversation.preferring import (
     asks_other,
@@ -116,7 +116,8 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
         found = found or step_leant_on(alone, first.score, context, knowledge)
         if found and not _another_asked(alone, context, knowledge):
             return found
-        found = all_else_normal(alone, context, knowledge) or added(alone, context, knowledge)
+        found = result_named(alone, context, knowledge) or all_else_normal(alone, context, knowledge)
+        found = found or added(alone, context, knowledge)
         if found is None and alone.conditions:
             found = in_scenario(alone, first, context, knowledge)
         long = asks_itself and len(alone.reading.words) > FEW

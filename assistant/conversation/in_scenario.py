@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from assistant.conversation.context import Context
 from assistant.conversation.readings import carried
-from assistant.conversation.traits import FAR_BETTER, FEW, GOOD, LONG, OPEN
+from assistant.conversation.traits import FAR_BETTER, FEW, GOOD, LONG, OPEN, names_thing
+from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored, resolve_scored
@@ -32,6 +33,15 @@ def _speaks_of_states(scored: Scored, given: tuple[Condition, ...], knowledge: K
     return any(knowledge.base.inputs[c.input].term in said for c in given if not c.is_result and not c.implied)
 
 
+_NAMING = frozenset({
+    "and", "so", "ok", "okay", "then", "now", "well", "the", "a", "my", "any", "what", "about", "how", "is", "are", "of",
+    "still", "there", "with", "that", "do", "i", "have", "got", "working", "available", "for", "s",
+})  # fmt: skip
+"""Words beside the name of a result that ask no more than what it is."""
+LATELY = 2
+"""How many turns back what was told is still the subject."""
+
+
 def in_scenario(
     alone: Question, first: Scored, context: Context, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
@@ -52,12 +62,57 @@ def in_scenario(
         return (question, third.result) if said else None
     if not isinstance(third.result, TableResult) or third.result == context.result:
         return None
+    subject = told_table(context)
+    if subject and subject.id != third.result.table.id and not alone.conditions and not names_thing(alone, knowledge):
+        row = state_tables.row(subject, question.conditions, knowledge.base)
+        return question, TableResult(subject, (row,), ())  # "so what do I use instead?" stays with what was asked about
     if third.result.asked and third.score >= first.score:
         return question, third.result
     # What the states change is not told as if they were normal: "how do I extend?", with a system lost.
     plain = not alone.reading.amounts and not alone.reading.asked & QUANTITIES
     changed = plain and third.score >= GOOD and _changes(third.result, question.conditions, knowledge)
     return (question, third.result) if changed else None
+
+
+def result_named(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the one result under the states given that a turn of few words only names: "bars?", "the mode then"."""
+    given = tuple(c for c in (*context.scenario,) if not c.is_result)
+    reading = alone.reading
+    if context.asked is None or not given or alone.conditions or reading.amounts or len(reading.words) > FEW + 2:
+        return None
+    if not _NAMING.issuperset(w for w in reading.words if w[0].isalpha() and not _in_thing(w, alone, knowledge)):
+        return None
+    kinds = {knowledge.lexicon.kinds.get(c, "") for m in reading.mentions for c in m.concepts}
+    named = [m for m in reading.mentions if not knowledge.matcher.is_soft(m)]
+    if len(named) != 1 or not kinds.isdisjoint(("ask", "ask!", "quantity")):
+        return None
+    for table in _tables(context, given, knowledge):
+        labels = {o.id: knowledge.phrase(o.label) for o in table.outputs}
+        outputs = [o for o, label in labels.items() if label.concepts & named[0].concepts]
+        outputs = [o for o in outputs if labels[o].words == tuple(named[0].text.split())] or outputs
+        if len(outputs) == 1:
+            question = carried(alone, context, given, knowledge)
+            return question, TableResult(table, (state_tables.row(table, given, knowledge.base),), tuple(outputs))
+    return None
+
+
+def _in_thing(word: str, alone: Question, knowledge: Knowledge) -> bool:
+    """Return whether a word is one by which a turn names a thing."""
+    return any(word in m.text.split() for m in alone.reading.mentions if not knowledge.matcher.is_soft(m))
+
+
+def _tables(context: Context, given: tuple[Condition, ...], knowledge: Knowledge) -> list[StateTable]:
+    """Return the state tables, the one told last first, then those that some states bear on."""
+    last = told_table(context)
+    names = {c.input for c in given}
+    found = state_tables.tables(knowledge.base)
+    return sorted(found, key=lambda t: (last is None or t.id != last.id, not names.intersection(t.inputs)))
+
+
+def told_table(context: Context) -> StateTable | None:
+    """Return the state table whose results were told last, or lately."""
+    past = (context.result, *(turn.result for turn in context.earlier[:LATELY]))
+    return next((result.table for result in past if isinstance(result, TableResult)), None)
 
 
 def _all_well(alone: Question, context: Context, knowledge: Knowledge) -> bool:

@@ -13,6 +13,7 @@ from assistant.understanding.reading import STATE, Reading
 from assistant.understanding.states import Condition, conditions
 
 _ADDING = frozenset({"too", "also", "well", "another", "now", "then", "plus", "and", "next", "later", "additionally"})
+_FURTHER = _ADDING - {"and"}
 _POINTING = frozenset({"it", "that", "they", "its"})
 _BESIDES = frozenset({"else", "rest", "other", "otherwise"})
 _REPLACING = frozenset({"instead", "only", "rather", "just"})
@@ -29,14 +30,23 @@ def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Ques
         return None
     alone = _with_failures(alone, context, knowledge)
     new = [c for c in alone.conditions if not c.is_result and not c.implied]
-    if not new or {(c.input, c.value) for c in new} <= known or _asks_more(alone, knowledge):
+    if not new or {(c.input, c.value) for c in new} <= known:
         return None
+    if _asks_more(alone, knowledge):
+        return _asked_with(alone, context, knowledge) if _FURTHER & words else None
     given = carried(alone, context, context.scenario, knowledge).conditions
     question = merged(alone, context, knowledge, False)[0]._replace(conditions=given)
     results = _changed(context, question.conditions, knowledge)
     if not results:
         return None
     return question, results[0] if len(results) == 1 else TablesResult(tuple(results))
+
+
+def _asked_with(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the result that a turn itself asks for with its failure added: "next the switch is put OFF. Mode?"."""
+    question = carried(alone, context, context.scenario, knowledge)
+    result = resolve_scored(question, knowledge).result
+    return (question, result) if isinstance(result, TableResult) and result.asked else None
 
 
 def without_states(alone: Question, context: Context, knowledge: Knowledge) -> Context:
@@ -91,7 +101,9 @@ def _of_the_last(alone: Question, context: Context, knowledge: Knowledge) -> tup
 
 
 def _asks_more(alone: Question, knowledge: Knowledge) -> bool:
+    """Return whether a turn names more than its states, and the words in between: "down to 1,300"."""
     said = {k for c in alone.conditions for k in c.where}
+    said |= {k for c in alone.conditions if c.where for k in range(min(c.where), max(c.where)) if alone.reading.amounts}
     return any(not knowledge.matcher.is_soft(m) and not said.issuperset(m.taken) for m in alone.reading.mentions)
 
 
