@@ -7,11 +7,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
+from assistant.conversation.like_amounts import FEW, figure, like_of, unit_word
 from assistant.conversation.settings import Setting
+from assistant.conversation.turned_round import replace_orders, replace_with
 from assistant.frozen import NamedTuple
-from assistant.quantities.amounts import Amount
 from assistant.quantities.numbers import STARTERS
-from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.reading import Mention, Reading
@@ -20,8 +20,7 @@ _LEAD = frozenset({
     "and", "what", "about", "how", "ok", "okay", "so", "then", "now", "but", "right", "well", "if", "or", "also",
     "plus", "instead", "same", "again", "that", "it", "the", "in", "fine", "um", "er",
 })  # fmt: skip
-_SPEEDS = ("kt", "m/s", "mph")
-_FEW = 4
+_POSITION = "position"
 _OTHER_READING = "other_reading"
 _NOTHING = frozenset({"none", "nothing", "without"})
 _NONE = _NOTHING | {"at", "all", "any", "with", "of", "them", "whatsoever"}
@@ -46,12 +45,22 @@ class _Places:
         self.put: dict[int, list[str]] = {}
         self.drop: set[int] = set()
         self.used: set[int] = set()
+        self.behind: list[str] = []
 
     def replace(self, old: Sequence[int], new: Sequence[str], used: Iterable[int]) -> None:
         """Put words in the place of some of the question before; used: the turn's own that they stand for."""
         self.put.setdefault(old[0], []).extend(new)
         self.drop.update(old)
         self.used.update(used)
+
+
+    def set(self, old: Sequence[int], new: Sequence[str], used: Iterable[int]) -> None:
+        """Put words in the place of some, or behind all where the question before holds none of their like."""
+        if old:
+            self.replace(old, new, used)
+        else:
+            self.behind += new
+            self.used.update(used)
 
 
 def merged_words(
@@ -62,25 +71,33 @@ def merged_words(
     parts: Mapping[int, int] | None = None,
     only_parts: bool = False,
     setting: Setting | None = None,
+    judged: bool = False,
 ) -> Merged:
     """Return the words of the question before, with the turn's own parts in the place of their like.
 
     parts: the start of the old amount that a new one, by its start, stands for, where a calculation tells.
     setting: what the turn chooses otherwise than the question before.
+    judged: the question before was a verdict on a reading, which is none of another wheel or leg: "nose then?".
     only_parts: no other amount takes an old one's place: the turn gives what was asked back for.
     """
     reading = turn.reading
     places = _Places()
+    replace_orders(before, reading, places)
     _replace_numbers(before, reading, know, places)
     _replace_amounts(before, reading, know, places, parts or {}, only_parts)
     if places.used:  # "another's 169": another reading has taken the place of the first
         places.used.update(k for m in reading.mentions if m.holds(_OTHER_READING) for k in m.taken)
     _replace_families(before, reading, know, places, corrects or "instead" in reading.words)
+    kinds = (know.lexicon.families_of(m.concepts) for m in reading.mentions)
+    if judged and not reading.amounts and any(_POSITION in families for families in kinds):
+        places.drop.update(k for a in before.reading.amounts for k in range(a.start, a.end))
     _replace_in_names(before, reading, know, places)
     _replace_by_none(before, reading, know, places)
     _replace_inside(before, reading, know, places)
+    if not places.used:
+        replace_with(before, reading, places)
     if setting and places.used.isdisjoint(setting.used) and places.drop.isdisjoint(setting.old):
-        places.replace(setting.old, setting.words, setting.used)
+        places.set(setting.old, setting.words, setting.used)
     _drop_conditions(before, {c.input for c in turn.conditions}, places)
     if reading.variants:
         places.drop.update(before.reading.variant_places)
@@ -103,7 +120,7 @@ def _put_together(before: Question, places: _Places) -> list[str]:
             words.append(",")
         touched = (touched and not new) or i in places.drop or i in places.put
         words += new
-    return words
+    return [*words, ",", *places.behind] if places.behind else words
 
 
 def _is_number(word: str) -> bool:
@@ -121,16 +138,17 @@ def _replace_amounts(
 ) -> None:
     taken: set[int] = set()
     olds = {a.start: a for a in before.reading.amounts}
-    for amount in reading.amounts:
+    zero = () if reading.amounts else (figure(reading),)  # "at zero?"
+    for amount in (*reading.amounts, *(a for a in zero if a)):
         if amount.start in places.used:
             continue
         like = olds.get(parts.get(amount.start, -1))
         if like is None and not only_parts:
-            like = _like(amount, before, reading, know, taken)
+            like = like_of(amount, before, reading, know, taken)
         if like is None or like.start in taken:
             continue
         taken.add(like.start)
-        words = list(reading.words[amount.start : amount.end])
+        words = list(reading.words[amount.start : amount.end]) if amount.value else ["0"]  # "zero" may say empty
         if amount.unit is None and like.unit:
             words.append(unit_word(like.unit))
         places.put[like.start] = words
@@ -144,7 +162,7 @@ def _replace_amounts(
 
 def _replace_numbers(before: Question, reading: Reading, know: Knowledge, places: _Places) -> None:
     """Put a bare number in the place of the one in a name, where that is a name too: "and 2?", after code 5."""
-    amount = _figure(reading)
+    amount = figure(reading)
     if amount is None or before.reading.amounts or amount.start in places.used:
         return
     for old in before.reading.mentions:
@@ -157,19 +175,11 @@ def _replace_numbers(before: Question, reading: Reading, know: Knowledge, places
             places.replace(at, (f"{amount.value:g}",), range(amount.start, amount.end))
 
 
-def _figure(reading: Reading) -> Amount | None:
-    """Return the one bare number of a turn; a short one may say "zero"."""
-    if not reading.amounts and "zero" in reading.words and len(reading.words) <= _FEW:
-        at = reading.words.index("zero")
-        return Amount(at, at + 1, 0.0, None, "zero", True, False)
-    return reading.amounts[0] if len(reading.amounts) == 1 and reading.amounts[0].unit in (None, "count") else None
-
-
 def _replace_in_names(before: Question, reading: Reading, know: Knowledge, places: _Places) -> None:
     """Put a word in the place of one in a longer name, where that is a name of its family: "idle?", after full
     reverse.
     """
-    if len(reading.words) > _FEW:
+    if len(reading.words) > FEW:
         return
     for mention in reading.mentions:
         if len(mention.taken) != 1 or places.used.issuperset(mention.taken):
@@ -187,41 +197,6 @@ def _replace_in_names(before: Question, reading: Reading, know: Knowledge, place
                 if of_one and mine & know.lexicon.families_of(other[0].concepts):
                     places.replace((k,), (word,), mention.taken)
                     break
-
-
-def unit_word(unit: str) -> str:
-    """Return a unit as it is written behind a number in a question."""
-    return {"deg": "degrees", "degC": "degrees celsius", "m/s2": "m/s2"}.get(unit, unit)
-
-
-def _like(amount: Amount, before: Question, reading: Reading, know: Knowledge, taken: set[int]) -> Amount | None:
-    """Return the amount of the question before that a new one stands for."""
-    same = [a for a in before.reading.amounts if a.start not in taken and _alike(amount, a, know)]
-    if len(same) < 2:
-        return same[0] if same else None
-    speeds = [a for a in same if a.unit in _SPEEDS]
-    if amount.unit is None and reading.words[max(0, amount.start - 1)] == "at" and len(speeds) == 1:
-        return speeds[0]
-    cue = reading.words[amount.start - 1] if amount.start else ""
-    after = reading.words[amount.end] if amount.end < len(reading.words) else ""
-    words = before.reading.words
-    for old in same:
-        if cue and old.start and words[old.start - 1] == cue and cue not in ("the", "is", "of"):
-            return old
-        if after and old.end < len(words) and words[old.end] == after:
-            return old
-    if amount.unit is None:
-        return (speeds or same)[0]
-    return same[0]
-
-
-def _alike(new: Amount, old: Amount, know: Knowledge) -> bool:
-    if "count" in (new.unit, old.unit):
-        return new.unit == old.unit
-    if new.unit is None or old.unit is None:
-        # A bare number seldom stands for a time: "from 400", after "in ten minutes".
-        return old.unit not in ("min", "s", "h")
-    return fits(new, old.unit, know.units) is not None
 
 
 def _replace_families(

@@ -34,8 +34,8 @@ def _speaks_of_states(scored: Scored, given: tuple[Condition, ...], knowledge: K
 
 
 _NAMING = frozenset({
-    "and", "so", "ok", "okay", "then", "now", "well", "the", "a", "my", "any", "what", "about", "how", "is", "are", "of",
-    "still", "there", "with", "that", "do", "i", "have", "got", "working", "available", "for", "s",
+    "and", "so", "ok", "okay", "then", "now", "well", "the", "a", "my", "any", "what", "about", "how", "is", "are",
+    "of", "still", "there", "with", "that", "do", "i", "have", "got", "working", "available", "for", "s",
 })  # fmt: skip
 """Words beside the name of a result that ask no more than what it is."""
 LATELY = 2

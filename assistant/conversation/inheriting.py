@@ -7,7 +7,7 @@ cooled to; "how long with 15 outside?", asked after a verdict on a temperature, 
 from __future__ import annotations
 
 from assistant.conversation.context import Context
-from assistant.conversation.following import unit_word
+from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.readings import question_of
 from assistant.knowledge.records import Model, ModelInput
 from assistant.resolving.knowing import Knowledge, Question

@@ -14,7 +14,7 @@ from assistant.resolving.asked_quantity import quantity_of
 from assistant.resolving.given_states import given_states
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.models import bind, cued_parts
-from assistant.resolving.results import Choices, Elsewhere, FactResult, Needed, TableResult
+from assistant.resolving.results import BandResult, CheckResult, Choices, Elsewhere, FactResult, Needed, TableResult
 from assistant.resolving.steering_order import Deflection, deflections
 from assistant.understanding.reading import ELSEWHERE, Reading
 from assistant.understanding.states import Condition
@@ -160,7 +160,8 @@ def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bo
     else:
         setting = other_setting(alone, context, knowledge)
         parts = _parts(alone, context, knowledge)
-        found = merged_words(before, alone, knowledge, corrects, parts, asked_back, setting)
+        judged = isinstance(context.result, (CheckResult, BandResult))
+        found = merged_words(before, alone, knowledge, corrects, parts, asked_back, setting, judged)
     whole = question_of(found.words, knowledge, alone.variant if alone.named_variant else before.variant)
     if alone.named_variant:
         whole = whole._replace(variant=alone.variant, named_variant=True)

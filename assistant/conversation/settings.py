@@ -7,11 +7,15 @@ from typing import Any
 
 from assistant.conversation.context import Context
 from assistant.frozen import NamedTuple
-from assistant.knowledge.records import Model
+from assistant.knowledge.records import Model, ModelInput
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import ModelResult, Needed
+from assistant.understanding.reading import PLAIN, Reading
 
 _NEUTRAL = "neutral_control"
 _PARTING = frozenset({",", "and", "?", ".", "at", "total", "what", "with", "plus"})
+_LEADING = frozenset({"and", "so", "ok", "then", "now", "what", "about", "with", "at", "the", "if"})
+_EACH = frozenset({"each", "every", "per", "a"})
 _SMALL = frozenset({"the", "a", "with", "and", "in", "on", "of"})
 
 
@@ -30,18 +34,37 @@ def other_setting(alone: Question, context: Context, knowledge: Knowledge) -> Se
         return None
     if alone.reading.has(_NEUTRAL):
         return _neutral(alone, before)
+    one = tuple("one" if w in _EACH else w for w in before.reading.words)  # "each quarter"
     for model in _models(context, knowledge):
         for item in model.inputs:
             phrases = {p.strip(): value for words, value, _ in item.choices for p in words.split(";")}
-            old = _said({p: p for p in phrases}, before.reading.words)
+            old = _said({p: p for p in phrases}, before.reading.words) or _said({p: p for p in phrases}, one)
             others = [p for p in phrases if old and phrases[p] != phrases[old[0]]]
             new = _said({p: p for p in others}, alone.reading.words) if old else None
             if old and new is None:  # "idle", after full reverse
                 short = {p: " ".join(w for w in p.split() if w not in old[0].split()) for p in others}
                 new = _said({s: p for p, s in short.items() if s not in ("", p)}, alone.reading.words)
-            if old and new:
-                return Setting(old[1], tuple(new[0].split()), new[1])
+            if not old and phrases and not isinstance(context.result, (ModelResult, Needed)):
+                new = _said({p: p for p in phrases}, alone.reading.words)
+                new = new if new and _says_no_more(new[1], alone) else None
+            if new:
+                return Setting(old[1] if old else (), tuple(_put(new[0], item, knowledge).split()), new[1])
     return None
+
+
+def _says_no_more(places: tuple[int, ...], alone: Question) -> bool:
+    """Return whether a turn is no more than what it chooses: "and the lot"."""
+    rest = {w for k, w in enumerate(alone.reading.words) if k not in places and w[0].isalpha()}
+    return _LEADING.issuperset(rest)
+
+
+def _put(phrase: str, item: ModelInput, knowledge: Knowledge) -> str:
+    """Return the words for a choice: as it is told where what was said would be read as a number ("half"), or names
+    nothing by itself ("the lot").
+    """
+    reading = knowledge.phrase(phrase)
+    told = (says for words, _, says in item.choices if phrase in (p.strip() for p in words.split(";")))
+    return next(told, phrase) if reading.amounts or not _names_a_thing(reading) else phrase
 
 
 def _neutral(alone: Question, before: Question) -> Setting | None:
@@ -79,3 +102,7 @@ def _said(phrases: dict[str, str], words: Sequence[str]) -> tuple[str, tuple[int
             if parts and tuple(words[k : k + len(parts)]) == parts:
                 return phrases[phrase], tuple(range(k, k + len(parts)))
     return None
+
+
+def _names_a_thing(reading: Reading) -> bool:
+    return any(not c.startswith(PLAIN) for m in reading.mentions for c in m.concepts)
