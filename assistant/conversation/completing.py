@@ -9,7 +9,7 @@ from assistant.conversation.chatter import without_chatter
 from assistant.conversation.context import Context
 from assistant.conversation.controls import corrected, follows
 from assistant.conversation.going_through import step_leant_on
-from assistant.conversation.held_against import held_against
+from assistant.conversation.held_against import held_against, whether_within
 from assistant.conversation.in_scenario import clearly_carried, in_scenario, result_named
 from assistant.conversation.picking import picked
 from assistant.conversation.preferring import (
@@ -25,6 +25,7 @@ from assistant.conversation.preferring import (
 )
 from assistant.conversation.readings import carried, merged, pointed_at
 from assistant.conversation.readings import question_of as question_of
+from assistant.conversation.said_in_full import of_the_subject, under_states
 from assistant.conversation.scenario import added, all_else_normal, without_states
 from assistant.conversation.steps import step_asked, step_by_place, step_named
 from assistant.conversation.traits import (
@@ -118,6 +119,8 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
             return found
         found = result_named(alone, context, knowledge) or all_else_normal(alone, context, knowledge)
         found = found or added(alone, context, knowledge)
+        found = found or under_states(alone, first, context, knowledge)
+        found = found or of_the_subject(alone, first, context, knowledge)
         if found is None and alone.conditions:
             found = in_scenario(alone, first, context, knowledge)
         long = asks_itself and len(alone.reading.words) > FEW
@@ -141,6 +144,8 @@ def _merged_or_carried(
     if step:
         return step
     judged = _verdict_again(alone, context, knowledge)
+    if judged is None and not isinstance(first.result, CheckResult):
+        judged = whether_within(alone, context, knowledge)
     if judged:
         return judged
     if takes or supplies(context.result, second.result, alone) or of_another(turn.alone, second, context, knowledge):

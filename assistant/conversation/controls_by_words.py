@@ -53,6 +53,7 @@ _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = 
     ("source", (_DOCUMENTS, _WHICH), _RULES | _BESIDES),
     ("source", (_WHOSE, _MADE, _RULES), frozenset({"up", "for"})),
     ("source", (frozenset({"whose"}), _RULES), frozenset()),
+    ("source", (frozenset({"reference", "ref", "source", "paragraph", "para"}),), frozenset({"for", "to"})),
     ("source", (_PARTIES, _THIS), _SPEAKING | _RULES | {"from", "in", "by", "of"}),
     ("source", (_PARTIES, frozenset({"or"}), _PARTIES), _SPEAKING | _RULES),
     ("source", (frozenset({"where"}), frozenset({"from"}), _RULES), _BESIDES),

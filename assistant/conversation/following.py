@@ -89,7 +89,7 @@ def merged_words(
         places.used.update(k for m in reading.mentions if m.holds(_OTHER_READING) for k in m.taken)
     _replace_families(before, reading, know, places, corrects or "instead" in reading.words)
     kinds = (know.lexicon.families_of(m.concepts) for m in reading.mentions)
-    if judged and not reading.amounts and any(_POSITION in families for families in kinds):
+    if judged and not reading.amounts and (reading.unit or any(_POSITION in families for families in kinds)):
         places.drop.update(k for a in before.reading.amounts for k in range(a.start, a.end))
     _replace_in_names(before, reading, know, places)
     _replace_by_none(before, reading, know, places)

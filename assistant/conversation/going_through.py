@@ -5,9 +5,8 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from assistant.conversation.context import Context
+from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Step
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question

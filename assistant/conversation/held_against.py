@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from assistant.conversation.context import Context
 from assistant.conversation.controls import believes
-from assistant.conversation.traits import names_thing
+from assistant.conversation.traits import LONG, names_thing
 from assistant.quantities.amounts import Amount
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.asked_quantity import QUANTITIES
@@ -12,6 +12,8 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CheckResult, LimitResult, Result
 
 _MOST_WORDS = 6
+_WHETHER = frozenset({"do", "can", "may", "is", "ok", "okay", "alright", "fine", "allowed", "still", "enough"})
+_POINTING = frozenset({"those", "these", "the", "other", "of"})
 _TIMES = 3.0
 """How many times larger or smaller than a limit a bare figure may be that is held against it."""
 _TONNE = 1000.0
@@ -19,14 +21,37 @@ _TONNE = 1000.0
 
 def held_against(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the check of a turn's one amount against the limit told last, where the turn says nothing else."""
-    told, amounts = context.result, alone.reading.amounts
-    if not isinstance(told, LimitResult) or len(told.limits) != 1 or len(amounts) != 1 or context.asked is None:
+    told = context.result
+    if not isinstance(told, LimitResult) or len(alone.reading.words) > _MOST_WORDS or names_thing(alone, knowledge):
         return None
-    long = len(alone.reading.words) > _MOST_WORDS
-    if long or alone.conditions or believes(alone.reading.text) or alone.reading.asked & QUANTITIES:
+    return _checked(alone, told, context, knowledge)
+
+
+def whether_within(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the check of a reading against the limit told last, where a longer turn asks whether that may be and
+    names nothing else: "we're parking for fourteen hours, do I leave it on?", after how long the brake holds.
+    """
+    told, words = context.result, alone.reading.words
+    if not isinstance(told, LimitResult) or len(words) > LONG or _WHETHER.isdisjoint(words):
         return None
-    if names_thing(alone, knowledge):
+    known = knowledge.matcher.vocabulary(told.limits[0].id)
+    things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m)]
+    if any(known.isdisjoint(m.concepts | m.implied) for m in things):
         return None
+    return _checked(alone, told, context, knowledge) if any(a.unit for a in alone.reading.amounts) else None
+
+
+def _checked(
+    alone: Question, told: LimitResult, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    amounts = alone.reading.amounts
+    if len(told.limits) != 1 or len(amounts) != 1 or context.asked is None:
+        return None
+    if alone.conditions or believes(alone.reading.text) or alone.reading.asked & QUANTITIES:
+        return None
+    at = amounts[0].start
+    if amounts[0].unit is None and at and alone.reading.words[at - 1] in _POINTING:
+        return None  # "of those two"
     limit = told.limits[0]
     amount = _in_unit(amounts[0], limit_rules.bound_value(limit), limit.maximum is None and limit.minimum is None)
     found = limit_rules.check(limit, amount, alone, knowledge) if amount else None

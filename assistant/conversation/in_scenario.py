@@ -64,8 +64,8 @@ def in_scenario(
         return None
     subject = told_table(context)
     if subject and subject.id != third.result.table.id and not alone.conditions and not names_thing(alone, knowledge):
-        row = state_tables.row(subject, question.conditions, knowledge.base)
-        return question, TableResult(subject, (row,), ())  # "so what do I use instead?" stays with what was asked about
+        # "So what do I use instead?" stays with what was asked about.
+        return question, _row(subject, question.conditions, (), knowledge)
     if third.result.asked and third.score >= first.score:
         return question, third.result
     # What the states change is not told as if they were normal: "how do I extend?", with a system lost.
@@ -76,7 +76,7 @@ def in_scenario(
 
 def result_named(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the one result under the states given that a turn of few words only names: "bars?", "the mode then"."""
-    given = tuple(c for c in (*context.scenario,) if not c.is_result)
+    given = states_given(context)
     reading = alone.reading
     if context.asked is None or not given or alone.conditions or reading.amounts or len(reading.words) > FEW + 2:
         return None
@@ -91,9 +91,16 @@ def result_named(alone: Question, context: Context, knowledge: Knowledge) -> tup
         outputs = [o for o, label in labels.items() if label.concepts & named[0].concepts]
         outputs = [o for o in outputs if labels[o].words == tuple(named[0].text.split())] or outputs
         if len(outputs) == 1:
-            question = carried(alone, context, given, knowledge)
-            return question, TableResult(table, (state_tables.row(table, given, knowledge.base),), tuple(outputs))
+            return carried(alone, context, given, knowledge), _row(table, given, tuple(outputs), knowledge)
     return None
+
+
+def _row(
+    table: StateTable, given: tuple[Condition, ...], asked: tuple[str, ...], knowledge: Knowledge
+) -> TableResult:
+    """Return what a table tells under some states, and which of them it does not depend on."""
+    unaffected = tuple(c for c in given if c.input not in table.inputs and not c.is_result)
+    return TableResult(table, (state_tables.row(table, given, knowledge.base),), asked, unaffected)
 
 
 def _in_thing(word: str, alone: Question, knowledge: Knowledge) -> bool:
@@ -107,6 +114,12 @@ def _tables(context: Context, given: tuple[Condition, ...], knowledge: Knowledge
     names = {c.input for c in given}
     found = state_tables.tables(knowledge.base)
     return sorted(found, key=lambda t: (last is None or t.id != last.id, not names.intersection(t.inputs)))
+
+
+def states_given(context: Context) -> tuple[Condition, ...]:
+    """Return the states of the scenario, or those that the question before gave by the way ("airborne")."""
+    given = context.scenario or (context.asked.conditions if context.asked else ())
+    return tuple(c for c in given if not c.is_result)
 
 
 def told_table(context: Context) -> StateTable | None:

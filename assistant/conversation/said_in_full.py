@@ -1,0 +1,138 @@
+"""A short turn with what it leaves unsaid in its words: the states given, the result told, the thing spoken of.
+
+What a record knows of both is meant, before what answers the turn alone: "doors?", with the free-fall lever pulled,
+"max pressure?", in a mode, "biggest angle?", of a tow.
+"""
+
+from __future__ import annotations
+
+from assistant.answering.parts import condition_words
+from assistant.answering.states import output_words
+from assistant.conversation.context import Context
+from assistant.conversation.in_scenario import states_given, told_table
+from assistant.conversation.readings import carried, is_quantity, question_of
+from assistant.conversation.traits import OPEN
+from assistant.knowledge.records import StateTable
+from assistant.resolving import tables as state_tables
+from assistant.resolving.asked_quantity import QUANTITIES
+from assistant.resolving.choosing import Scored, resolve_scored
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import FactResult, LimitResult, Result, TableResult
+from assistant.understanding.states import Condition
+
+_LONG = 9
+_SURE = 0.85
+_SHORT = 5
+_STRANGE = frozenset({"why", "else", "when", "normally", "usually"})
+"""Words of turns that ask of what was told itself, or leave the states given."""
+
+
+def under_states(
+    alone: Question, first: Scored, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return what a record that knows of the states given says to a short turn under them."""
+    words, given = alone.reading.words, list(states_given(context))
+    if context.asked is None or not context.asked.conditions or not given or alone.conditions or alone.reading.amounts:
+        return None
+    table = told_table(context)
+    if table is None or len(words) > _LONG or not _STRANGE.isdisjoint(words):
+        return None
+    if all(knowledge.matcher.is_soft(m) for m in alone.reading.mentions):
+        return None
+    mores = [_states(given, knowledge)]
+    if not _applies(alone, context, knowledge):
+        mores.append(_result(table, given, knowledge))
+    found = [scored for more, known in mores for scored in _with(more, known, alone, first, context, knowledge)]
+    best = max(found, key=lambda pair: pair[1].score, default=None)
+    return (best[0], best[1].result) if best else None
+
+
+def _states(given: list[Condition], knowledge: Knowledge) -> tuple[str, frozenset[str]]:
+    """Return states in words, with the things that they are of; a name that says one by itself goes before others."""
+    says = {tuple(states[0]): name for name, states in knowledge.states.sets.items() if len(states) == 1}
+    failures = knowledge.states.failures
+    names = ["" if c.input in failures else says.get((c.input, c.value), "") for c in given]
+    words = [
+        knowledge.base.terms[name].names[0] if name in knowledge.base.terms else condition_words(c, knowledge)
+        for c, name in zip(given, names, strict=True)
+    ]
+    things = {knowledge.base.inputs[c.input].term for c in given}
+    return " and ".join(words), frozenset(things.union(filter(None, names)))
+
+
+def _with(
+    more: str, known: frozenset[str], alone: Question, first: Scored, context: Context, knowledge: Knowledge
+) -> list[tuple[Question, Scored]]:
+    """Return what a turn gives with more words, from a record that knows of what they name and of its own things."""
+    words = " ".join(alone.reading.words).rstrip("?. ")
+    question = question_of(f"{words} , {more}", knowledge, context.asked.variant if context.asked else "")
+    scored = resolve_scored(question, knowledge)
+    if scored.score < max(_SURE, first.score) or scored.result == context.result:
+        return []
+    figure = isinstance(first.result, LimitResult) and bool(alone.reading.asked & QUANTITIES)
+    stated = (LimitResult,) if figure else (FactResult, LimitResult)
+    told = isinstance(scored.result, stated) and _knows(scored.record, known, knowledge)
+    follows = isinstance(scored.result, TableResult) and bool(scored.result.asked) and first.score < _SURE
+    meant = follows or (told and _knows_all(scored.record, alone, knowledge))
+    return [(_as_said(question, alone), scored)] if meant else []
+
+
+def _applies(alone: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn asks, of what was spoken of, for a limit that holds under the states given."""
+    result = resolve_scored(carried(alone, context, context.scenario, knowledge), knowledge).result
+    return isinstance(result, LimitResult) and bool(result.limits[0].when)
+
+
+def _result(table: StateTable, given: list[Condition], knowledge: Knowledge) -> tuple[str, frozenset[str]]:
+    """Return the first result of a table under some states, in words, with what it names."""
+    now = state_tables.outputs(table, {c.input: c.value for c in given}, knowledge.base)
+    said = output_words(table, table.outputs[0].id, now[table.outputs[0].id])
+    own = (m for m in knowledge.phrase(said).mentions if not knowledge.matcher.is_soft(m))
+    return said, frozenset(c for m in own for c in m.concepts if c[0].isalpha())
+
+
+def _knows(record: str, things: frozenset[str], knowledge: Knowledge) -> bool:
+    return bool(record) and not knowledge.matcher.vocabulary(record).isdisjoint(things)
+
+
+def _knows_all(record: str, alone: Question, knowledge: Knowledge) -> bool:
+    """Return whether a record knows of every thing that a turn names itself."""
+    said = knowledge.matcher.vocabulary(record)
+    things = (m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m))
+    return all(not said.isdisjoint(m.concepts) for m in things)
+
+
+def _as_said(question: Question, alone: Question) -> Question:
+    return question._replace(reading=question.reading._replace(text=alone.reading.text), context=True)
+
+
+def of_the_subject(
+    alone: Question, first: Scored, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return the figure of the thing spoken of before that a few words ask for, where what answers them by themselves
+    knows nothing of it.
+    """
+    before = context.asked
+    if before is None or not isinstance(first.result, LimitResult) or len(alone.reading.words) > _SHORT:
+        return None
+    if alone.conditions or alone.reading.amounts or not isinstance(context.result, (LimitResult, FactResult)):
+        return None
+    families = knowledge.lexicon.families_of
+    mine = families(alone.reading.concepts)
+    things = [
+        m
+        for m in before.reading.mentions
+        if not (knowledge.matcher.is_soft(m) or is_quantity(m.concepts, knowledge) or mine & families(m.concepts))
+    ]
+    if not things or any(_knows(first.record, m.concepts, knowledge) for m in things):
+        return None
+    words = " ".join(alone.reading.words).rstrip("?. ")
+    for thing in things:
+        question = question_of(f"{words} , {thing.text}", knowledge, before.variant)
+        scored = resolve_scored(question, knowledge)
+        if isinstance(scored.result, OPEN) or scored.score < first.score or scored.result == context.result:
+            continue
+        known = _knows(scored.record, thing.concepts, knowledge) and _knows_all(scored.record, alone, knowledge)
+        if known and isinstance(scored.result, LimitResult):
+            return _as_said(question, alone), scored.result
+    return None
