@@ -43,7 +43,17 @@ from assistant.knowledge.records import Source
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.leaning import of_spoken
-from assistant.resolving.results import BandResult, BothResult, CheckResult, Declined, Needed, ProcedureResult, Result
+from assistant.resolving.results import (
+    BandResult,
+    BothResult,
+    CheckResult,
+    Declined,
+    FactResult,
+    Needed,
+    ProcedureResult,
+    Result,
+    TableResult,
+)  # fmt: skip
 from assistant.understanding.matching import strange
 
 _SURE, _AHEAD = 0.9, 0.05
@@ -119,7 +129,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
             return found
         found = result_named(alone, context, knowledge) or all_else_normal(alone, context, knowledge)
         found = found or added(alone, context, knowledge)
-        found = found or under_states(alone, first, context, knowledge)
+        found = found or _told_of_states(alone, first, context, knowledge)
         found = found or of_the_subject(alone, first, context, knowledge)
         if found is None and alone.conditions:
             found = in_scenario(alone, first, context, knowledge)
@@ -128,6 +138,17 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
             return found or clearly_carried(alone, first, context, knowledge)
     found = other_calculation(alone, first, context, knowledge)
     return found or _merged_or_carried(turn, asks_itself, context, knowledge)
+
+
+def _told_of_states(
+    alone: Question, first: Scored, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return what is told of a short turn under the states given; what follows from them goes before a statement."""
+    said = under_states(alone, first, context, knowledge)
+    if said is None or not isinstance(said[1], FactResult):
+        return said
+    follows_from = in_scenario(alone, first, context, knowledge)
+    return follows_from if follows_from and isinstance(follows_from[1], TableResult) else said
 
 
 def _merged_or_carried(

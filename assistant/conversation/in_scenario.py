@@ -80,6 +80,8 @@ def result_named(alone: Question, context: Context, knowledge: Knowledge) -> tup
     reading = alone.reading
     if context.asked is None or not given or alone.conditions or reading.amounts or len(reading.words) > FEW + 2:
         return None
+    if not context.scenario and told_table(context) is None:
+        return None
     if not _NAMING.issuperset(w for w in reading.words if w[0].isalpha() and not _in_thing(w, alone, knowledge)):
         return None
     kinds = {knowledge.lexicon.kinds.get(c, "") for m in reading.mentions for c in m.concepts}
