@@ -119,9 +119,9 @@ def _tables(context: Context, given: tuple[Condition, ...], knowledge: Knowledge
 
 
 def states_given(context: Context) -> tuple[Condition, ...]:
-    """Return the states of the scenario, or those that the question before gave by the way ("airborne")."""
-    given = context.scenario or (context.asked.conditions if context.asked else ())
-    return tuple(c for c in given if not c.is_result)
+    """Return the states of the question before, or else of the scenario."""
+    last = tuple(c for c in context.asked.conditions if not c.is_result) if context.asked else ()
+    return last or tuple(c for c in context.scenario if not c.is_result)
 
 
 def told_table(context: Context) -> StateTable | None:

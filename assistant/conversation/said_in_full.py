@@ -9,10 +9,11 @@ from __future__ import annotations
 from assistant.answering.parts import condition_words
 from assistant.answering.states import output_words
 from assistant.conversation.context import Context
-from assistant.conversation.in_scenario import states_given, told_table
+from assistant.conversation.in_scenario import LATELY, states_given, told_table
 from assistant.conversation.readings import carried, is_quantity, question_of
 from assistant.conversation.traits import OPEN
 from assistant.knowledge.records import StateTable
+from assistant.resolving import limits as limit_rules
 from assistant.resolving import tables as state_tables
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored, resolve_scored
@@ -34,17 +35,44 @@ def under_states(
     words, given = alone.reading.words, list(states_given(context))
     if context.asked is None or not context.asked.conditions or not given or alone.conditions or alone.reading.amounts:
         return None
-    table = told_table(context)
-    if table is None or len(words) > _LONG or not _STRANGE.isdisjoint(words):
+    table, told = told_table(context), _state_told(context, knowledge)
+    if not (table or told) or len(words) > _LONG or not _STRANGE.isdisjoint(words):
         return None
     if all(knowledge.matcher.is_soft(m) for m in alone.reading.mentions):
         return None
-    mores = [_states(given, knowledge)]
-    if not _applies(alone, context, knowledge):
-        mores.append(_result(table, given, knowledge))
+    mores = [_states(given, knowledge), *told]
+    if table and not _applies(alone, context, knowledge):
+        mores += _results(table, given, knowledge)
     found = [scored for more, known in mores for scored in _with(more, known, alone, first, context, knowledge)]
     best = max(found, key=lambda pair: pair[1].score, default=None)
-    return (best[0], best[1].result) if best else None
+    kept = tuple(c._replace(where=()) for c in given)  # what was only told stays no state that was given
+    if best is None:
+        return None
+    question = best[0]._replace(conditions=kept)
+    return question, _strictest(best[1].result, question, alone, knowledge)
+
+
+def _strictest(result: Result, question: Question, alone: Question, knowledge: Knowledge) -> Result:
+    """Return the limit that a mode brings, or a lower one of what a turn names that holds under the states as well."""
+    if not isinstance(result, LimitResult) or not result.limits[0].when or not result.limits[0].maximum:
+        return result
+    best = result.limits[0]
+    for name in knowledge.base.ids("limits"):
+        other = knowledge.record(name, question.variant)
+        if not other.when or other.maximum is None or other.maximum.unit != best.maximum.unit:
+            continue
+        lower = other.maximum.value < best.maximum.value and _knows_all(name, alone, knowledge)
+        if lower and limit_rules.holds(other, question, knowledge):
+            best = other
+    return result if best is result.limits[0] else LimitResult((best,), question.conditions)
+
+
+def _state_told(context: Context, knowledge: Knowledge) -> list[tuple[str, frozenset[str]]]:
+    """Return the name of a state that a statement told lately says follows: "is extended by free fall"."""
+    past = (context.result, *(turn.result for turn in context.earlier[:LATELY]))
+    facts = (result.fact for result in past if isinstance(result, FactResult))
+    said = frozenset(c for f in facts for c in knowledge.phrase(f.says).concepts) & knowledge.states.sets.keys()
+    return [(knowledge.base.terms[name].names[0], frozenset({name})) for name in sorted(said)]
 
 
 def _states(given: list[Condition], knowledge: Knowledge) -> tuple[str, frozenset[str]]:
@@ -83,12 +111,20 @@ def _applies(alone: Question, context: Context, knowledge: Knowledge) -> bool:
     return isinstance(result, LimitResult) and bool(result.limits[0].when)
 
 
-def _result(table: StateTable, given: list[Condition], knowledge: Knowledge) -> tuple[str, frozenset[str]]:
-    """Return the first result of a table under some states, in words, with what it names."""
-    now = state_tables.outputs(table, {c.input: c.value for c in given}, knowledge.base)
-    said = output_words(table, table.outputs[0].id, now[table.outputs[0].id])
-    own = (m for m in knowledge.phrase(said).mentions if not knowledge.matcher.is_soft(m))
-    return said, frozenset(c for m in own for c in m.concepts if c[0].isalpha())
+def _results(table: StateTable, given: list[Condition], knowledge: Knowledge) -> list[tuple[str, frozenset[str]]]:
+    """Return the first result of a table under some states, in its words and by the name of what it is, each with what
+    it names.
+    """
+    output = table.outputs[0].id
+    value = state_tables.outputs(table, {c.input: c.value for c in given}, knowledge.base)[output]
+    said = [output_words(table, output, value)]
+    said += knowledge.base.terms[value].names[:1] if value in knowledge.base.terms else []
+    return [(words, _things(words, knowledge)) for words in said]
+
+
+def _things(words: str, knowledge: Knowledge) -> frozenset[str]:
+    own = (m for m in knowledge.phrase(words).mentions if not knowledge.matcher.is_soft(m))
+    return frozenset(c for m in own for c in m.concepts if c[0].isalpha())
 
 
 def _knows(record: str, things: frozenset[str], knowledge: Knowledge) -> bool:

@@ -106,7 +106,8 @@ def _remembered(context: Context, question: Question, result: Result, answer: An
     variant = context.variant
     if question.named_variant and not question.reading.mentions and not question.reading.amounts:
         variant = question.variant
-    given = tuple(c for c in question.conditions if not c.is_result and not c.implied)
+    told = isinstance(result, (TableResult, TablesResult))  # what follows from them was told: they were meant
+    given = tuple(c for c in question.conditions if not c.is_result and (told or not c.implied))
     return context._replace(
         variant=variant, asked=question, result=result, answer=answer, offered=offered,
         scenario=given or (() if says_all_normal(question.reading) else context.scenario), earlier=with_topic(context),
