@@ -12,7 +12,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.in_scenario import LATELY, states_given, told_table
 from assistant.conversation.readings import carried, is_quantity, question_of
 from assistant.conversation.traits import OPEN
-from assistant.knowledge.records import StateTable
+from assistant.knowledge.records import StateTable, Value
 from assistant.resolving import limits as limit_rules
 from assistant.resolving import tables as state_tables
 from assistant.resolving.asked_quantity import QUANTITIES
@@ -54,17 +54,18 @@ def under_states(
 
 def _strictest(result: Result, question: Question, alone: Question, knowledge: Knowledge) -> Result:
     """Return the limit that a mode brings, or a lower one of what a turn names that holds under the states as well."""
-    if not isinstance(result, LimitResult) or not result.limits[0].when or not result.limits[0].maximum:
+    if not isinstance(result, LimitResult) or not result.limits[0].when:
         return result
     best = result.limits[0]
     for name in knowledge.base.ids("limits"):
         other = knowledge.record(name, question.variant)
-        if not other.when or other.maximum is None or other.maximum.unit != best.maximum.unit:
-            continue
-        lower = other.maximum.value < best.maximum.value and _knows_all(name, alone, knowledge)
-        if lower and limit_rules.holds(other, question, knowledge):
-            best = other
+        if other.when and _lower(other.maximum, best.maximum) and _knows_all(name, alone, knowledge):
+            best = other if limit_rules.holds(other, question, knowledge) else best
     return result if best is result.limits[0] else LimitResult((best,), question.conditions)
+
+
+def _lower(one: Value | None, other: Value | None) -> bool:
+    return one is not None and other is not None and one.unit == other.unit and one.value < other.value
 
 
 def _state_told(context: Context, knowledge: Knowledge) -> list[tuple[str, frozenset[str]]]:
