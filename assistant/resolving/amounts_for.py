@@ -27,8 +27,10 @@ _BESIDE = 0.4
 """A word of an input this near to an amount says which it is."""
 _UNASKED = 2.0
 """An input that may be left out is seldom given without a word that names it."""
+_BASES = frozenset(stem(word) for word in ("ias", "kias", "cas", "kcas", "tas", "ktas"))
+"""Words in a unit of speed that say which speed it is."""
 _AS_RESULT = 0.5
-"""What is calculated is seldom given: its name leads what it is calculated from as well."""
+"""Where inputs are alike, what is calculated is seldom given: its name leads what it is calculated from as well."""
 _SENSIBLE = {
     "kt": 400.0, "degC": 1500.0, "deg": 360.0, "psi": 10_000.0, "percent": 200.0, "count": 20.0, "m/s2": 20.0,
     "ft": 70_000.0, "min": 1000.0,
@@ -157,7 +159,7 @@ def _cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequen
         cost = _BARE if wanted.unit in _OFTEN_BARE else _BARE_SELDOM
     if wanted.optional:
         cost += 1.0
-    if wanted.result:
+    if wanted.result and wanted.cues:
         cost += _AS_RESULT
     cue = _cue_cost(amount, wanted, amounts, stems)
     if wanted.optional and wanted.cues and cue >= _NO_CUE and not wanted.result:
@@ -166,7 +168,7 @@ def _cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequen
 
 
 def _cue_cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequence[str]) -> float:
-    if not wanted.cues.isdisjoint(stems[amount.start + 1 : amount.end]):
+    if not wanted.cues.isdisjoint(_BASES.intersection(stems[amount.start + 1 : amount.end])):
         return 0.0  # "190 KIAS": its own unit says which it is
     nearest = _NO_CUE
     for k in range(max(0, amount.start - _WINDOW), min(len(stems), amount.end + _WINDOW)):

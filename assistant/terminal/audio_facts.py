@@ -47,7 +47,7 @@ def facts(
         if question.entry in fit:
             groups.setdefault(_fact_of(question), []).append(question)
     _in_other_words(groups, knowledge, seed, variant)
-    return _apart([_fact(group, knowledge, settings) for group in _told_once(groups.values())])
+    return [_fact(group, knowledge, settings) for group in _told_once(groups.values())]
 
 
 def _in_other_words(
@@ -68,15 +68,6 @@ def _in_other_words(
 def _told_once(groups: Iterable[list[Question]]) -> list[list[Question]]:
     """Return the groups without those whose answer another group has already."""
     return list({_easiest(group).key.says: group for group in groups}.values())
-
-
-def _apart(found: list[Fact]) -> list[Fact]:
-    """Return facts in their order, but that no paragraph is asked about twice in a row where it can be helped."""
-    left, ordered = list(found), list[Fact]()
-    while left:
-        last = ordered[-1].source if ordered else ""
-        ordered.append(left.pop(next((k for k, fact in enumerate(left) if fact.source != last), 0)))
-    return ordered
 
 
 def in_order_due(found: Sequence[Fact], name: str, knowledge: Knowledge, seed: str, variant: str) -> list[Fact]:

@@ -71,11 +71,17 @@ def make_script(
     for text in opening:
         writer.say(text, _OPENING_S, "Opening" if text == opening[0] else "")
     end = sum(said_seconds(text, rate) + _AFTER_S for text in closing)
-    for fact in facts:
-        fits = writer.seconds + writer.owed + writer.cost(fact) + end <= seconds
-        if fits and fact.asks and fact.name not in writer.names:
-            writer.ask_first(fact)
-            writer.ask_again_when_due()
+    waiting, source = [(fact, writer.cost(fact)) for fact in facts if fact.asks], ""
+    while True:
+        room = seconds - writer.seconds - writer.owed - end
+        waiting = [(fact, cost) for fact, cost in waiting if cost <= room and fact.name not in writer.names]
+        if not waiting:
+            break
+        # No paragraph twice in a row, where there is another.
+        fact = next((fact for fact, _ in waiting if fact.source != source), waiting[0][0])
+        source = fact.source
+        writer.ask_first(fact)
+        writer.ask_again_when_due()
     writer.ask_again_all()
     for text in closing:
         writer.say(text, _AFTER_S, "End" if text == closing[0] else "")
