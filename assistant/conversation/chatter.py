@@ -12,7 +12,7 @@ from itertools import pairwise
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.clauses import asking
 from assistant.understanding.matching import strange
-from assistant.understanding.reading import OUTSIDE, Mention
+from assistant.understanding.mentions import OUTSIDE, Mention
 
 _ENDS = frozenset((".", "!", "?", ";"))
 _SPEAKERS = frozenset({"i", "we", "my", "our", "me", "us", "im", "ive", "you", "your"})

@@ -7,7 +7,7 @@ from assistant.answering.compose import compose, deference
 from assistant.rendering.by_ear import text_by_ear
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result
-from assistant.understanding.reading import plain_reading
+from assistant.understanding.mentions import plain_reading
 
 
 def _said(text: str, knowledge: Knowledge) -> str:

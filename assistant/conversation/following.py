@@ -14,7 +14,7 @@ from assistant.frozen import NamedTuple
 from assistant.quantities.numbers import STARTERS
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.understanding.reading import Mention, Reading
+from assistant.understanding.mentions import Mention, Reading
 
 _LEAD = frozenset({
     "and", "what", "about", "how", "ok", "okay", "so", "then", "now", "but", "right", "well", "if", "or", "also",

@@ -11,7 +11,7 @@ from assistant.knowledge.records import Step
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ProcedureResult, Result
-from assistant.understanding.reading import Mention
+from assistant.understanding.mentions import Mention
 from assistant.understanding.words import stem
 
 _LATELY = 2

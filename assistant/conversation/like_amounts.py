@@ -5,7 +5,7 @@ from __future__ import annotations
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.understanding.reading import Reading
+from assistant.understanding.mentions import Reading
 
 FEW = 4
 """Words of a turn that may be no more than a figure."""

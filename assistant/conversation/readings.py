@@ -16,7 +16,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.models import bind, cued_parts
 from assistant.resolving.results import BandResult, CheckResult, Choices, Elsewhere, FactResult, Needed, TableResult
 from assistant.resolving.steering_order import Deflection, deflections
-from assistant.understanding.reading import ELSEWHERE, Reading
+from assistant.understanding.mentions import ELSEWHERE, Reading
 from assistant.understanding.states import Condition
 
 _POINTING = frozenset({"that", "it", "this", "those", "its"})

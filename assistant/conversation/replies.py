@@ -18,7 +18,7 @@ from assistant.resolving.changes import changes_of
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ChangeResult, FactResult, LimitResult, Needed, Result
-from assistant.understanding.reading import Mention
+from assistant.understanding.mentions import Mention
 
 _DISPUTING = {"dispute": set_aside, "undispute": cleared, "disputes": listed}
 _NO_LONGER = "That was the former figure, and it no longer holds."

@@ -9,7 +9,7 @@ from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result, TableResult, TablesResult
 from assistant.understanding.binding import value_meant
-from assistant.understanding.reading import STATE, Reading
+from assistant.understanding.mentions import STATE, Reading
 from assistant.understanding.states import Condition, conditions
 
 _ADDING = frozenset({"too", "also", "well", "another", "now", "then", "plus", "and", "next", "later", "additionally"})

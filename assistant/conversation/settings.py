@@ -10,7 +10,7 @@ from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Model, ModelInput
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ModelResult, Needed
-from assistant.understanding.reading import PLAIN, Reading
+from assistant.understanding.mentions import PLAIN, Reading
 
 _NEUTRAL = "neutral_control"
 _PARTING = frozenset({",", "and", "?", ".", "at", "total", "what", "with", "plus"})

@@ -9,7 +9,7 @@ from assistant.conversation.going_through import Gone, gone_through, quantities
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ProcedureResult, Result
-from assistant.understanding.reading import Mention
+from assistant.understanding.mentions import Mention
 
 _LONG = 8
 _CLEAR = 0.9

@@ -7,7 +7,7 @@ from typing import Protocol
 
 from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Question
-from assistant.understanding.reading import Reading
+from assistant.understanding.mentions import Reading
 
 _WITH = {"with": "with", "without": "without", "w/o": "without"}
 _BESIDE_WITH = frozenset({

@@ -6,7 +6,7 @@ from assistant.knowledge.records import Model
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CheckResult, LimitResult, ModelResult, Needed, Result, ScheduleResult
-from assistant.understanding.reading import Reading
+from assistant.understanding.mentions import Reading
 
 QUANTITIES = frozenset({
     "speed", "duration", "temperature", "pressure", "angle", "mass", "length", "altitude", "energy", "deceleration",

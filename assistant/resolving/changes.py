@@ -6,7 +6,7 @@ from assistant.knowledge.records import Change
 from assistant.resolving.documents_named import DocumentNamed, documents_named
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ChangeResult
-from assistant.understanding.reading import Mention
+from assistant.understanding.mentions import Mention
 
 Scored = tuple[float, float, ChangeResult]
 _STRANGE = 0.62

@@ -39,7 +39,7 @@ from assistant.resolving.steering_order import deflections, leaves_centred, name
 from assistant.resolving.variants import variant_result
 from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match, strange
-from assistant.understanding.reading import ELSEWHERE, OUTSIDE, Mention
+from assistant.understanding.mentions import ELSEWHERE, OUTSIDE, Mention
 
 _LEAST = 0.4
 _AHEAD = 0.08

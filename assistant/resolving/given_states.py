@@ -12,7 +12,7 @@ from assistant.frozen import NamedTuple
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.clauses import STOPS
 from assistant.understanding.grouping import Group
-from assistant.understanding.reading import Reading
+from assistant.understanding.mentions import Reading
 from assistant.understanding.states import Condition, failing, is_forgotten, stated
 
 _DENYING = frozenset(("not", "never", "no", "cannot", "without"))

@@ -11,7 +11,8 @@ from assistant.knowledge.records import Limit, Source, Value
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.matching import Matcher
-from assistant.understanding.reading import Reader, Reading
+from assistant.understanding.mentions import Reading
+from assistant.understanding.reading import Reader
 from assistant.understanding.states import Condition, StateWords, conditions, state_words
 
 

@@ -11,7 +11,7 @@ from assistant.resolving.results import Result, TableResult, TablesResult
 from assistant.understanding.clauses import asking
 from assistant.understanding.condition import Condition, is_result
 
-_WITH_LABEL = frozenset(("show", "warning", "amber", "white", "red", "can"))
+_WITH_LABEL = frozenset(("show", "shown_to", "warning", "amber", "white", "red", "can"))
 """Concepts that may stand beside a label of which it is asked whether it shows."""
 _OPEN = frozenset({"what", "which", "how", "why", "where", "when", "who"})
 _ASKED = "warning"

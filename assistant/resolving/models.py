@@ -17,7 +17,7 @@ from assistant.resolving.functions import Function, function
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ModelResult, ModelValue, Needed
 from assistant.understanding.clauses import STOPS
-from assistant.understanding.reading import STATE, Mention
+from assistant.understanding.mentions import STATE, Mention
 from assistant.understanding.words import stem
 
 _OUTPUT = "(output)"

@@ -11,7 +11,7 @@ from assistant.resolving.asked_quantity import asked_of
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ProcedureResult
 from assistant.understanding.matching import Match
-from assistant.understanding.reading import Mention, Reading
+from assistant.understanding.mentions import Mention, Reading
 
 _AFTER_NEXT = frozenset({
     "memory", "recall", "item", "step", "action", "move", "thing", "please", "do", "and", "is", "then", "now", "?", "!",

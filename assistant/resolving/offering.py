@@ -6,7 +6,7 @@ from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Choices, Declined, Result
 from assistant.understanding.matching import strange
-from assistant.understanding.reading import Mention
+from assistant.understanding.mentions import Mention
 
 OFFERING = 0.34
 ALONE = 0.5

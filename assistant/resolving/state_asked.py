@@ -10,7 +10,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result
 from assistant.understanding.clauses import asking
 from assistant.understanding.matching import Match
-from assistant.understanding.reading import Mention
+from assistant.understanding.mentions import Mention
 from assistant.understanding.states import Condition
 
 Scored = tuple[float, float, Result]

@@ -22,7 +22,7 @@ from assistant.resolving.state_asked import (
 )
 from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
-from assistant.understanding.reading import Mention
+from assistant.understanding.mentions import Mention
 from assistant.understanding.states import Condition
 
 _ASKING_BACK = 1.04

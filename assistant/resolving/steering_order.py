@@ -17,7 +17,7 @@ from assistant.resolving.amounts_for import fits
 from assistant.resolving.controls_in_use import OutOfUse, out_of_use
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ModelResult, ModelValue, Needed, TableResult
-from assistant.understanding.reading import Mention
+from assistant.understanding.mentions import Mention
 
 _SIDES = {
     "r": 1,

@@ -6,7 +6,7 @@ from assistant.knowledge.records import Limit, Override, Schedule
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CompareResult, VariantResult
 from assistant.understanding.matching import Match
-from assistant.understanding.reading import Mention
+from assistant.understanding.mentions import Mention
 
 Scored = tuple[float, float, CompareResult | VariantResult]
 _SAME = frozenset(("same", "identical", "equal", "alike"))

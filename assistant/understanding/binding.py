@@ -10,7 +10,7 @@ from collections.abc import Collection, Sequence
 from assistant.frozen import NamedTuple
 from assistant.understanding.condition import Condition, StateWords
 from assistant.understanding.grouping import BEFORE, LINKS, Group
-from assistant.understanding.reading import Mention, Reading
+from assistant.understanding.mentions import Mention, Reading
 
 _STOPS = frozenset({".", ";", "?"})
 _ANDS = frozenset({"and", "but", ",", "with", "plus"})

@@ -7,7 +7,7 @@ from typing import Any
 
 from assistant.frozen import NamedTuple
 from assistant.knowledge.base import Base
-from assistant.understanding.reading import STATE
+from assistant.understanding.mentions import STATE
 
 
 class Condition(NamedTuple):

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from assistant.frozen import NamedTuple
-from assistant.understanding.reading import Mention
+from assistant.understanding.mentions import Mention
 
 _BY_THE_WAY = 0.8
 """Share of a concept that another one only brings along."""

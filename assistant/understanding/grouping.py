@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from assistant.frozen import NamedTuple
 from assistant.understanding.condition import StateWords, is_result
-from assistant.understanding.reading import Mention, Reading
+from assistant.understanding.mentions import Mention, Reading
 
 JOINS = frozenset({
     "and", "or", "both", "the", "my", "our", "&", "+", ",", "plus", "as", "well", "also", "either", "together", "nor",

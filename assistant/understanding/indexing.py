@@ -25,9 +25,10 @@ from assistant.knowledge.shelf import Shelved
 from assistant.quantities.tokens import tokenize
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
+from assistant.understanding.mentions import PLAIN, Mention
 from assistant.understanding.naming import compile_lexicon, phrases
 from assistant.understanding.packing import by_beginning, pack_ask
-from assistant.understanding.reading import PLAIN, Mention, Reader
+from assistant.understanding.reading import Reader
 
 SOFT = 0.35
 BOUND = 0.45

@@ -9,7 +9,7 @@ from collections.abc import Collection
 
 from assistant.understanding.clauses import STOPS, believed
 from assistant.understanding.condition import Condition, StateWords, is_result
-from assistant.understanding.reading import Mention, Reading
+from assistant.understanding.mentions import Mention, Reading
 
 _DENYING = frozenset({"no", "not", "never", "without", "nor", "neither", "cannot"})
 _DARK = frozenset({

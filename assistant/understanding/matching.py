@@ -17,8 +17,8 @@ from typing import Any
 
 from assistant.frozen import NamedTuple
 from assistant.understanding.evidence import Content, Fit, Fits, Worth
+from assistant.understanding.mentions import OUTSIDE, PLAIN, STATE, Mention, Reading
 from assistant.understanding.packing import unpack_ask
-from assistant.understanding.reading import OUTSIDE, PLAIN, STATE, Mention, Reading
 
 STRANGE = 5.0
 """Weight of a word that no record knows."""

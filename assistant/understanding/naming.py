@@ -13,8 +13,8 @@ from assistant.knowledge.base import Base
 from assistant.knowledge.records import StateTable
 from assistant.quantities.tokens import tokenize
 from assistant.understanding.lexicon import GAP, joined_names, name_stems
+from assistant.understanding.mentions import ELSEWHERE, OUTSIDE, STATE
 from assistant.understanding.packing import by_beginning, pack_names
-from assistant.understanding.reading import ELSEWHERE, OUTSIDE, STATE
 from assistant.understanding.spelling import allowed_distance, apart
 from assistant.understanding.words import expand, stem
 

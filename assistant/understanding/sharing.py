@@ -7,7 +7,7 @@ from collections.abc import Collection, Sequence
 from assistant.understanding.binding import Bound, conditions_of, contrary, other_value
 from assistant.understanding.condition import Condition, StateWords, is_result
 from assistant.understanding.grouping import Group
-from assistant.understanding.reading import Reading
+from assistant.understanding.mentions import Reading
 
 _BETWEEN = frozenset({
     "and", "or", "nor", "plus", "as", "well", "also", "along", "together", "with", ",", "/", "&", "+", "the", "my",

@@ -8,7 +8,7 @@ from assistant.quantities.amounts import Amount
 from assistant.quantities.units import Units
 from assistant.understanding.condition import Condition, StateWords
 from assistant.understanding.grouping import Group
-from assistant.understanding.reading import Reading
+from assistant.understanding.mentions import Reading
 
 _FAR = 6
 _BELOW = frozenset(("below", "under", "beneath", "<"))

@@ -18,7 +18,7 @@ from assistant.understanding.condition import is_result
 from assistant.understanding.condition import state_words as state_words
 from assistant.understanding.grouping import LINKS, Group, input_groups
 from assistant.understanding.labels import labels_shown
-from assistant.understanding.reading import STATE, Mention, Reading
+from assistant.understanding.mentions import STATE, Mention, Reading
 from assistant.understanding.sharing import against_name, shared
 from assistant.understanding.state_numbers import by_number as by_number
 from assistant.understanding.state_numbers import numbered, reads

@@ -6,7 +6,7 @@ import pytest
 
 from assistant.conversation.opening import Knowledge
 from assistant.conversation.readings import question_of
-from assistant.understanding.reading import Reading
+from assistant.understanding.mentions import Reading
 
 
 def read(text: str, knowledge: Knowledge) -> Reading:

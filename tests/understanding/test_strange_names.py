@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from assistant.conversation.opening import Knowledge
-from assistant.understanding.reading import OUTSIDE, Reading
+from assistant.understanding.mentions import OUTSIDE, Reading
 
 
 def outside(reading: Reading) -> list[str]:

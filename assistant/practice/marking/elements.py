@@ -12,7 +12,7 @@ from assistant.practice.marking.said import amounts_of, plain, plain_words, sens
 from assistant.practice.marking.wording import NEGATORS
 from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Knowledge
-from assistant.understanding.reading import Mention, Reading
+from assistant.understanding.mentions import Mention, Reading
 
 _WAYS = """
     up down on off left right behind front open closed above below before after set inboard rearward forward outboard

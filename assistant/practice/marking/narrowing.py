@@ -10,7 +10,7 @@ from assistant.practice.marking.elements import DIRECTIONS, named_elements
 from assistant.practice.marking.points import Element, Point
 from assistant.practice.marking.said import plain
 from assistant.resolving.knowing import Knowledge
-from assistant.understanding.reading import Reading
+from assistant.understanding.mentions import Reading
 
 _MODES = ("braking-mode", "autobrake-setting")
 _COMMON = frozenset(("in", "mod", "brak", "mode", "to", "into"))

@@ -6,7 +6,7 @@ from assistant.answering.answer import Citation
 from assistant.frozen import NamedTuple
 from assistant.quantities.amounts import Amount
 from assistant.resolving.results import CauseResult
-from assistant.understanding.reading import Reading
+from assistant.understanding.mentions import Reading
 
 
 class Figure(NamedTuple):

@@ -14,7 +14,7 @@ from assistant.practice.marking.found import Held, element_said
 from assistant.practice.marking.points import Element, Need, Point
 from assistant.practice.marking.said import Said
 from assistant.practice.marking.wording import CONTRASTS, LOST, STOPS, word_set
-from assistant.understanding.reading import Reading
+from assistant.understanding.mentions import Reading
 
 _DENYING = word_set("cannot isnt never neither no nobody none nor not nothing nowhere without")
 _ALONE = frozenset(("nobody", "none", "nothing"))

@@ -21,7 +21,7 @@ from assistant.practice.marking.said import amounts_of, side_of
 from assistant.resolving import results as r
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.understanding.reading import Reading
+from assistant.understanding.mentions import Reading
 
 _STRUCTURED = (
     r.CheckResult, r.BandResult, r.TableResult, r.TablesResult, r.ModelResult, r.ProcedureResult, r.LossResult,

@@ -16,7 +16,7 @@ from assistant.practice.marking.synonyms import fellows
 from assistant.quantities.amounts import Amount, read_amounts
 from assistant.quantities.tokens import tokenize
 from assistant.resolving.knowing import Knowledge
-from assistant.understanding.reading import Mention, Reading
+from assistant.understanding.mentions import Mention, Reading
 from assistant.understanding.words import stem
 
 _LISTED = re.compile(r"(^|[.;,:)]\s|\n)\s*\(?\d{1,2}[.)]\s+(?=[A-Za-z\d(])")

@@ -14,7 +14,7 @@ from assistant.practice.marking.points import Need
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import word_set
 from assistant.resolving.knowing import Knowledge
-from assistant.understanding.reading import Mention
+from assistant.understanding.mentions import Mention
 
 _NO_THINGS = ("quantity", "ask", "ask!", "filler")
 _COMMON = word_set(

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from assistant.answering.answer import CLARIFY, DECLINE, Answer
 from assistant.frozen import NamedTuple
 from assistant.resolving.knowing import Knowledge
-from assistant.understanding.reading import OUTSIDE, PLAIN, Mention, Reading
+from assistant.understanding.mentions import OUTSIDE, PLAIN, Mention, Reading
 
 if TYPE_CHECKING:
     from collections.abc import Iterable

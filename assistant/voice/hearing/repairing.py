@@ -14,7 +14,7 @@ from assistant.quantities.numbers import STARTERS, is_typed
 from assistant.quantities.tokens import tokenize, words_of
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.lexicon import GAP
-from assistant.understanding.reading import Reading
+from assistant.understanding.mentions import Reading
 from assistant.voice.hearing import sounds
 from assistant.voice.hearing.sounds import Sounding
 

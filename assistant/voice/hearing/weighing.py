@@ -17,7 +17,7 @@ from assistant.conversation.controls import control
 from assistant.conversation.turn import answer_turn, question_of
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge
-from assistant.understanding.reading import OUTSIDE
+from assistant.understanding.mentions import OUTSIDE
 from assistant.voice.hearing.addressed import goes_on, is_addressed
 from assistant.voice.hearing.crossing import crossed
 from assistant.voice.hearing.homophones import Homophones

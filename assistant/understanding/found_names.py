@@ -1,0 +1,123 @@
+"""The names in a question, and the words between them that no term names."""
+
+from __future__ import annotations
+
+from assistant.quantities.numbers import STARTERS, is_typed
+from assistant.quantities.units import Units
+from assistant.understanding.clauses import STOPS
+from assistant.understanding.lexicon import Found, Lexicon
+from assistant.understanding.meant import hearsay, set_aside, speaker
+from assistant.understanding.mentions import OUTSIDE, PLAIN, Mention
+from assistant.understanding.word_lists import WordLists
+
+_TELLING = ("ask", "ask!", "quantity")
+"""Kinds whose names tell what is asked, however common their words."""
+_WHETHER = (["is"], ["are"], ["be"], ["get"], ["gets"])
+_HOW_LOST = (["with"], ["when"], ["if"], ["by"], ["after"], ["without"])
+_BEFORE_VERB = frozenset({"i", "we", "you", "they", "to", "not", "cannot", "must", "should", "would", "will", "shall"})
+_DOING = frozenset({"do", "does", "did"})
+_ARTICLES = frozenset({"the", "a", "an", "my", "our", "your"})
+_BEFORE_NOUN = frozenset({"the", "a", "an", "this", "that", "these", "those", "of", "my", "our", "your", "its", "no"})
+_CLAUSE = 8
+"""Words of a clause, at most, between its helping verb and its verb."""
+
+
+class Names:
+    """Finds names with one lexicon."""
+
+    def __init__(self, lexicon: Lexicon, units: Units, lists: WordLists) -> None:
+        self._lexicon = lexicon
+        self._units = units
+        self._lists = lists
+
+    def numbered(
+        self, words: list[str], stems: list[str], free: list[bool], spans: list[tuple[int, int]]
+    ) -> list[Mention]:
+        """Return the names with a number in them, which come before amounts: the 2 of System 2 counts nothing."""
+        found: list[Mention] = []
+        for i in range(len(words)):
+            name = self._lexicon.at(stems, i, free) if free[i] else None
+            if name is None or not any(may_count(words[k]) for k in name.taken):
+                continue
+            if self._counts(words, name.taken, name.end):
+                continue
+            if any(s <= name.start < e and (s < name.start or name.end < e) for s, e in spans):
+                continue  # a longer amount begins there: "quarter of an hour", "two oh one knots"
+            for k in name.taken:
+                free[k] = False
+            found.append(self._mention(words, name.start, name.end, name.taken, name.concepts, {}))
+        return found
+
+    def _counts(self, words: list[str], taken: tuple[int, ...], end: int) -> bool:
+        """Return whether the last number of a name is rather an amount: "the 120 kt" is no aeroplane."""
+        if not may_count(words[taken[-1]]):
+            return False
+        if end >= len(words) or words[end] in ("s", "l", "m", "a", "in", "is", "i"):
+            return False
+        return self._units.match(words, end) is not None
+
+    def named(self, words: list[str], stems: list[str], free: list[bool], typed: dict[str, str]) -> list[Mention]:
+        """Return the names in what is free, and the words that no term names."""
+        found: list[Mention] = []
+        free = list(free)
+        told, own = hearsay(words), speaker(words)
+        for i, word in enumerate(words):
+            if not free[i]:
+                continue
+            name = self._lexicon.before_thing(stems, i, free)
+            if name is not None and self._asks_whether_lost(words, name):
+                name = self._lexicon.at(stems, i, [k < name.end - 1 and is_free for k, is_free in enumerate(free)])
+            if name is not None:
+                for k in name.taken:
+                    free[k] = False
+                mention = self._mention(words, name.start, name.end, name.taken, name.concepts, typed)
+                found.append(mention._replace(weak=mention.weak or i == own or set_aside(words, i)))
+            elif word[0].isalpha() and stems[i] not in self._lexicon.neutral and word not in self._lexicon.neutral:
+                known = stems[i] in self._lexicon.words
+                concepts = frozenset((PLAIN + stems[i],))
+                found.append(
+                    Mention(i, i + 1, (i,), concepts, frozenset(), self._is_weak(word, known), word, word in typed,
+                            known, i < told or self._lists.holds(word, "passing_words") or self._as_verb(words, i))
+                )  # fmt: skip
+        return found
+
+    def _as_verb(self, words: list[str], i: int) -> bool:
+        """Return whether a word that may be a noun stands where a verb does: "when does it act", "if i kick"."""
+        word, before = words[i], words[i - 1] if i else ""
+        if not any(self._lists.holds(word + ending, "passing_words") for ending in ("s", "es")):
+            return False
+        following = words[i + 1] if i + 1 < len(words) else "."
+        if before in _BEFORE_VERB or (following in _ARTICLES and before not in _BEFORE_NOUN):
+            return True
+        clause = words[:i]
+        return following in STOPS and not _DOING.isdisjoint(clause[-_CLAUSE:]) and before not in _BEFORE_NOUN
+
+    def _asks_whether_lost(self, words: list[str], name: Found) -> bool:
+        """Return whether a label's name is a thing and its state: "is anti-skid lost with System 1?"."""
+        if words[name.end - 1] != "lost" or self._lexicon.shows.keys().isdisjoint(name.concepts):
+            return False
+        before = [word for word in words[max(0, name.start - 2) : name.start] if word != "the"]
+        return before[-1:] in _WHETHER and words[name.end : name.end + 1] in _HOW_LOST
+
+    def _is_weak(self, word: str, known: bool) -> bool:
+        return word in self._lexicon.weak or len(word) < 2 or (len(word) < 3 and not known)
+
+    def _mention(
+        self, words: list[str], start: int, end: int, taken: tuple[int, ...], concepts: tuple[str, ...],
+        typed: dict[str, str],
+    ) -> Mention:  # fmt: skip
+        implied = frozenset(c for name in concepts for c in self._lexicon.implied.get(name, ()))
+        inner = [words[k] for k in taken]
+        weak = len(inner) == 1 and (inner[0] in self._lexicon.weak or inner[0] in self._lexicon.neutral)
+        weak = weak and not any(self._lexicon.kinds.get(c) in _TELLING for c in concepts)
+        weak = weak or all(self._lexicon.kinds.get(c) == "filler" for c in concepts)
+        weak = weak and not any(c.startswith(OUTSIDE) for c in concepts)
+        return Mention(
+            start, end, taken, frozenset(concepts), implied, weak, " ".join(inner),
+            any(word in typed for word in inner),
+        )  # fmt: skip
+
+
+def may_count(word: str) -> bool:
+    """Return whether a word may be, or begin, a number."""
+    return word in STARTERS or is_typed(word) or word[0].isdigit() or word in ("an", "a")

@@ -1,0 +1,92 @@
+"""Which known word is meant by one that is neither the knowledge's nor ordinary English."""
+
+from __future__ import annotations
+
+from assistant.quantities.numbers import STARTERS
+from assistant.quantities.tokens import Token
+from assistant.quantities.units import Units
+from assistant.understanding.lexicon import Lexicon
+from assistant.understanding.spelling import mend
+from assistant.understanding.word_lists import MOST_KEPT, WordLists
+from assistant.understanding.words import stem
+
+
+class Mender:
+    """Mends the words of questions with one lexicon, the units and the lists of ordinary words."""
+
+    def __init__(self, lexicon: Lexicon, units: Units, lists: WordLists) -> None:
+        self._lexicon = lexicon
+        self._lists = lists
+        self._known_units = frozenset(w for unit in units for name in unit.names for w in name)
+        self._spellings: tuple[list[str], list[str]] | None = None
+        self._mended: dict[str, str | None] = {}
+
+    def mend_all(self, tokens: list[Token], mended: list[tuple[str, str]]) -> list[Token]:
+        """Return the tokens with unknown words mended; the pairs (as typed, as read) are added to `mended`."""
+        result: list[Token] = []
+        for token in tokens:
+            better = self._lexicon.correction(token.text) or (
+                None if self._is_known(token.text) else self._mend(token.text)
+            )
+            if better is None:
+                result.append(token)
+                continue
+            mended.append((token.text, better))
+            result.extend(Token(word, token.raw, token.start, token.end) for word in better.split())
+        return result
+
+    def _is_known(self, word: str) -> bool:
+        lexicon = self._lexicon
+        return (
+            not word[0].isalpha()
+            or len(word) < 3
+            or word in lexicon.neutral
+            or word in lexicon.weak
+            or stem(word) in lexicon.words
+            or word in STARTERS
+            or word in self._known_units
+        )
+
+    def _mend(self, word: str) -> str | None:
+        if word not in self._mended:
+            if len(self._mended) > MOST_KEPT:
+                self._mended.clear()
+            self._mended[word] = None if self.is_ordinary(word) else self.nearest(word)
+        return self._mended[word]
+
+    def is_ordinary(self, word: str) -> bool:
+        """Return whether a word is ordinary English, which is not to be mended into the trade's."""
+        return self._lists.holds(word, "common_words")
+
+    def nearest(self, word: str, most: int | None = None) -> str | None:
+        """Return the known word or two words that a misspelling is nearest to."""
+        if self._spellings is None:
+            ours = sorted({w for w in self._lexicon.surface if len(w) > 2})
+            plain = sorted(
+                {*(w for w in self._lexicon.neutral if len(w) > 2), *STARTERS, *self._known_units} - set(ours)
+            )
+            self._spellings = ours, plain
+        found = mend(word, self._spellings[0], self._spellings[1] if most is None else (), most)
+        if found and found[0].distance <= 1:
+            return found[0].word
+        two = self._split(word)
+        if two:
+            return two
+        return self._ordinary_meant(word) or (found[0].word if found else None)
+
+    def _ordinary_meant(self, word: str) -> str | None:
+        """Return the ordinary word that a long one is one letter off: not the trade's, it blocks nothing."""
+        if len(word) < 5:
+            return None
+        found = mend(word, self._lists.text("passing_words").split(), (), 1)
+        return found[0].word if found else None
+
+    def _split(self, word: str) -> str | None:
+        """Return two known words written as one."""
+        if len(word) < 6:
+            return None
+        known = self._lexicon.surface
+        for i in range(3, len(word) - 2):
+            if word[:i] in known and word[i:] in known:
+                return f"{word[:i]} {word[i:]}"
+        return None

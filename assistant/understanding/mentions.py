@@ -1,0 +1,139 @@
+"""What a question was read as: names and content words with every concept that each may stand for.
+
+A concept is a term's id, or begins with one of the letters below.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from assistant.frozen import NamedTuple
+from assistant.quantities.amounts import Amount
+from assistant.understanding.asked_units import AskedUnit
+
+OUTSIDE = "!"
+"""Begins the concept of a name that belongs to other subjects: each stands for itself alone."""
+ELSEWHERE = "elsewhere:"
+"""Begins the concept of a label of another fleet, before the record that answers it."""
+PLAIN = "~"
+"""Begins the concept of a word that no term names: the word itself."""
+STATE = "@"
+"""Begins the concept of a group of state words ("@lost")."""
+BOUNDS = frozenset(("maximum", "minimum"))
+_HENCE = (("to",), ("until",), ("till",), ("before",))
+_COUNTED = frozenset(("minutes", "minute", "mins", "min", "seconds", "secs", "hours", "metres", "meters", "knots"))
+_MEASURED = {
+    "deg": ("angle", "temperature"), "kt": ("speed",), "degC": ("temperature",), "degF": ("temperature",),
+    "psi": ("pressure",), "bar": ("pressure",), "t": ("mass",), "kg": ("mass",),
+}  # fmt: skip
+"""What an amount with a unit measures, as questions name it."""
+_WHICH = frozenset(("what", "which", "whats", "many"))
+_LOSING = frozenset({"lose", "loses", "losing", "cost", "costs", "rob", "robs", "take", "takes"})
+"""Words that ask what goes, inside the names of results: "lose the tiller"."""
+
+
+class Mention(NamedTuple):
+    """A name or a content word in the question, with every concept it may stand for."""
+
+    start: int
+    end: int
+    taken: tuple[int, ...]
+    concepts: frozenset[str]
+    implied: frozenset[str]
+    weak: bool
+    text: str
+    mended: bool = False
+    known: bool = True
+    passing: bool = False
+    """An ordinary word that narrows nothing: it may help a match, and is not missed."""
+
+    def holds(self, concept: str) -> bool:
+        """Return whether the mention may stand for a concept, or brings it along."""
+        return concept in self.concepts or concept in self.implied
+
+    @property
+    def is_plain(self) -> bool:
+        """Whether it is a word that no term names."""
+        return all(concept.startswith(PLAIN) for concept in self.concepts)
+
+
+class Reading(NamedTuple):
+    """A question as read. `words` are the tokens' texts after mending; `mended` pairs (as typed, as read)."""
+
+    text: str
+    words: tuple[str, ...]
+    mentions: tuple[Mention, ...]
+    amounts: tuple[Amount, ...]
+    mended: tuple[tuple[str, str], ...]
+    variants: tuple[str, ...]
+    too_long: bool = False
+    variant_places: tuple[int, ...] = ()
+    unit: AskedUnit | None = None
+    """The unit that the answer is wanted in, where the question names one."""
+
+    @property
+    def concepts(self) -> frozenset[str]:
+        """All concepts that any mention may stand for or brings along."""
+        return frozenset().union(*(m.concepts | m.implied for m in self.mentions))
+
+    def has(self, *concepts: str) -> bool:
+        """Return whether any of the concepts is mentioned."""
+        for mention in self.mentions:  # loops are quicker: this is asked dozens of times of a question
+            for concept in concepts:
+                if concept in mention.concepts or concept in mention.implied:
+                    return True
+        return False
+
+    def says(self, *concepts: str) -> bool:
+        """Return whether any of the concepts is named outright, and not only brought along by another name."""
+        return any(c in m.concepts for m in self.mentions for c in concepts)
+
+    @property
+    def asked(self) -> frozenset[str]:
+        """Return the quantities that are asked for outright: "how long", "what speed"."""
+        found: set[str] = set()
+        first = self.mentions[0] if self.mentions else None
+        if first and first.start == 0 and self.words[first.end : first.end + 1] in _HENCE and first.text in _COUNTED:
+            return first.concepts  # "minutes to cool the brakes"
+        bounded = any(m.concepts & BOUNDS for m in self.mentions) and not self.amounts
+        for mention in self.mentions:
+            before = self.words[max(0, mention.start - 2) : mention.start]
+            if (
+                mention.text.startswith("how ")
+                or (before and before[-1] in _WHICH)
+                or (before[:1] and before[0] == "how")
+            ) or bounded or (mention.concepts & BOUNDS and not self.amounts):
+                # "Min accumulator pressure" asks for a bound, and for no minutes.
+                found |= mention.concepts & BOUNDS or mention.concepts
+        if self.mentions and self.mentions[-1].end >= len(self.words) - 1:
+            last = self.mentions[-1]
+            beside = [a for a in self.amounts if last.start - 1 <= a.end <= last.start and self.words[a.end].isalpha()]
+            named = {q for a in beside for q in _MEASURED.get(a.unit or "", ())}
+            # "At 67° steering angle": what only names the amount beside it is not asked for.
+            found |= last.concepts if named.isdisjoint(last.concepts) else frozenset()
+        return frozenset(found)
+
+    @property
+    def asks_loss(self) -> bool:
+        """Return whether a question asks what goes with something, and does not only say that it is lost."""
+        return any(
+            m.holds("lose")
+            and m.text not in ("lost", "loss", "loss of")
+            and ("lose" in m.concepts or not _LOSING.isdisjoint(m.text.split()))
+            for m in self.mentions
+        )
+
+    @property
+    def empty(self) -> bool:
+        """Return whether nothing at all was said that could be asked about."""
+        return not self.mentions and not self.amounts and not self.variants
+
+
+def plain_reading(reading: Reading) -> dict[str, Any]:
+    """Return a reading as plain values, for `understood` and --explain."""
+    return {
+        "words": " ".join(reading.words),
+        "concepts": [{"text": m.text, "concepts": sorted(m.concepts)} for m in reading.mentions if not m.weak],
+        "amounts": [{"value": a.value, "unit": a.unit, "text": a.raw} for a in reading.amounts],
+        "mended": [{"typed": old, "read": new} for old, new in reading.mended],
+    }
