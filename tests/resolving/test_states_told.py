@@ -135,3 +135,16 @@ def test_a_result_of_another_table_tells(ask: Ask, question: str, says: str) -> 
 )
 def test_whether_a_label_shows_in_a_state(ask: Ask, question: str, says: str) -> None:
     assert ask(question).text.startswith(says)
+
+
+@pytest.mark.parametrize(
+    ("question", "says"),
+    [
+        ("Is System 1 enough for autobrake?", "No autobrake"),
+        ("Is System 2 enough for steering?", "The nose wheels castor"),
+        ("is 1,600 psi in system 2 enough for autobrake", "Autobrake works"),
+        ("1,450 psi on system 1 enough to steer?", "The nose wheels castor"),
+    ],
+)
+def test_one_system_or_one_pressure_that_is_enough(ask: Ask, question: str, says: str) -> None:
+    assert ask(question).text.startswith(says)
