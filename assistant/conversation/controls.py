@@ -158,7 +158,7 @@ _FOLLOWS = (
 )
 _BELIEF = (
     r"\b(?:"
-    r"(?:i|we) (?:was|were|had|have|'ve|ve)? ?(?:always |once )?"
+    r"(?!we read\b)(?:i|we) (?:was|were|had|have|'ve|ve)? ?(?:always |once )?"
     r"(?:learn(?:ed|t)|taught|thought|told|remember(?:ed)?|believed?|heard|read|been told|been taught|assumed"
     r"|understood|recall(?:ed)?|say|said|know)"
     r"|my (?:notes?|book|instructor|captain|card|old notes?) (?:says?|said|has|have)"

@@ -106,8 +106,11 @@ def merged_words(
     rest = [w for i, w in enumerate(reading.words) if i not in places.used and i not in named]
     while rest and rest[0] in _LEAD and not (len(rest) == 2 and know.units.match(rest, 1)):
         rest.pop(0)
+    whole = bool(places.used) and _all_used(turn, places, know)
+    if whole:  # what is said once more says nothing more: "book says 1,550 actually"
+        rest = [w for w in rest if w not in before.reading.words]
     text = " ".join(words).rstrip("?!. ") + (" , " + " ".join(rest) if rest else "")
-    return Merged(text, bool(places.used) and _all_used(turn, places, know))
+    return Merged(text, whole)
 
 
 def _put_together(before: Question, places: _Places) -> list[str]:

@@ -8,7 +8,7 @@ from assistant.conversation.readings import is_quantity
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import Choices, Declined, ModelResult, Needed
+from assistant.resolving.results import BothResult, Choices, Declined, FactResult, ModelResult, Needed
 
 GOOD = 0.8
 CLEAR, FULL = 0.9, 0.97
@@ -22,8 +22,12 @@ _PRONOUNS = frozenset({"it", "that", "one", "they", "them", "same"})
 
 
 def stands_alone(alone: Question, first: Scored, knowledge: Knowledge) -> bool:
-    """Return whether a turn is a long question that answers fully by itself, though it opens as a continuation."""
+    """Return whether a turn is a long question that answers fully by itself, though it opens as a continuation; or
+    one that asks outright, of a thing and a state of it: "and when is a hydraulic system lost".
+    """
     full = first.score >= FULL and not isinstance(first.result, OPEN)
+    if full and begins_asking(alone) and not alone.reading.amounts and alone.conditions:
+        return len(alone.reading.words) > FEW and isinstance(first.result, (FactResult, BothResult))
     return full and len(alone.reading.words) > 2 * FEW and not alone.reading.amounts and names_thing(alone, knowledge)
 
 

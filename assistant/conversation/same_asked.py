@@ -1,0 +1,101 @@
+"""The same asked of another thing, or of one that was told: "and the brake dial", after where a lever is."""
+
+from __future__ import annotations
+
+from assistant.conversation.context import Context
+from assistant.conversation.readings import is_quantity, question_of
+from assistant.conversation.traits import OPEN
+from assistant.resolving.choosing import resolve_scored
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import FactResult, LimitResult, Result
+from assistant.understanding.reading import STATE, Mention
+
+_SURE = 0.95
+_FEW, _LONG = 6, 12
+_LEADING = frozenset({
+    "and", "so", "ok", "okay", "then", "now", "what", "about", "how", "the", "a", "for", "of", "on", "well", "right",
+})  # fmt: skip
+_POINTING = ("it", "that", "this", "they", "those")
+_FOLLOWING = frozenset({"thing", "one", "happens"})
+_ARTICLES = frozenset({"that", "this", "the", "those"})
+_CLEAR = 0.85
+_MOST = 4
+
+
+def same_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return where, who, how many or what colour, asked last of one thing, for another that a turn only names."""
+    before = context.asked
+    if before is None or alone.conditions or alone.reading.amounts or not isinstance(context.result, FactResult):
+        return None
+    aspect = [m for m in before.reading.mentions if _asks_strictly(m, knowledge)]
+    things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m)]
+    if len(aspect) != 1 or len(things) != 1 or len(alone.reading.words) > _FEW or _asks_strictly(things[0], knowledge):
+        return None
+    rest = {w for w in alone.reading.words if w[0].isalpha() and w not in things[0].text.split()}
+    if is_quantity(things[0].concepts, knowledge) or not _LEADING.issuperset(rest):
+        return None
+    question = question_of(f"{aspect[0].text} the {things[0].text}", knowledge, before.variant)
+    scored = resolve_scored(question, knowledge)
+    told = isinstance(scored.result, (FactResult, LimitResult)) and scored.result != context.result
+    if not told or scored.score < _SURE or knowledge.matcher.vocabulary(scored.record).isdisjoint(aspect[0].concepts):
+        return None
+    return _as_said(question, alone), scored.result
+
+
+def _asks_strictly(mention: Mention, knowledge: Knowledge) -> bool:
+    return any(knowledge.lexicon.kinds.get(c) == "ask!" for c in mention.concepts)
+
+
+def state_of_it(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return what a turn asks with the thing told last in the place of "it", where it says in what state that is:
+    "say it fails", "and if that sticks".
+    """
+    words = list(alone.reading.words)
+    at = next((k for k, w in enumerate(words) if w in _POINTING), None)
+    if context.asked is None or at is None or alone.conditions or alone.reading.amounts or len(words) > _LONG:
+        return None
+    if not isinstance(context.result, FactResult) or not any(_says_state(m) for m in alone.reading.mentions):
+        return None
+    end = at + 2 if words[at + 1 : at + 2] and words[at + 1] in _FOLLOWING else at + 1
+    for thing in _things_told(context, knowledge):
+        text = " ".join((*words[:at], "the", thing, *words[end:]))
+        question = question_of(text, knowledge, context.asked.variant)
+        scored = resolve_scored(question, knowledge)
+        if scored.score >= _SURE and not isinstance(scored.result, OPEN) and scored.result != context.result:
+            return _as_said(question, alone), scored.result
+    return None
+
+
+def thing_told(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return what a turn asks of a thing told last, which it names in short: "where's that button?"."""
+    words = list(alone.reading.words)
+    if context.asked is None or context.answer is None or alone.reading.amounts or len(words) > _LONG:
+        return None
+    told = [m.text.split() for m in knowledge.phrase(context.answer.text).mentions if " " in m.text]
+    for k in (k for k, word in enumerate(words[1:], 1) if words[k - 1] in _ARTICLES):
+        for name in (name for name in told if name[-1] == words[k] and knowledge.phrase(" ".join(name)).mentions):
+            text = " ".join((*words[:k], *name, *words[k + 1 :]))
+            question = question_of(text, knowledge, context.asked.variant)
+            scored = resolve_scored(question, knowledge)
+            if scored.score >= _CLEAR and isinstance(scored.result, (FactResult, LimitResult)):
+                return _as_said(question, alone), scored.result
+    return None
+
+
+def _says_state(mention: Mention) -> bool:
+    """Return whether a word says in what state a thing is, and is not too common to be taken for that."""
+    return not mention.weak and ("stuck" in mention.concepts or any(c.startswith(STATE) for c in mention.concepts))
+
+
+def _things_told(context: Context, knowledge: Knowledge) -> list[str]:
+    """Return the things that the statement told last names, those first that the question before did not."""
+    assert isinstance(context.result, FactResult) and context.asked is not None
+    known = context.asked.reading.concepts
+    told = [m for m in knowledge.phrase(context.result.fact.says).mentions if not knowledge.matcher.is_soft(m)]
+    things = [m for m in told if not is_quantity(m.concepts, knowledge) and not _says_state(m)]
+    things.sort(key=lambda m: not m.concepts.isdisjoint(known))
+    return [m.text for m in things][:_MOST]
+
+
+def _as_said(question: Question, alone: Question) -> Question:
+    return question._replace(reading=question.reading._replace(text=alone.reading.text), context=True)
