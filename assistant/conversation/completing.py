@@ -10,7 +10,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.controls import corrected, follows
 from assistant.conversation.going_through import step_leant_on
 from assistant.conversation.held_against import held_against, whether_within
-from assistant.conversation.in_scenario import clearly_carried, in_scenario, result_named
+from assistant.conversation.in_scenario import clearly_carried, in_scenario, result_named, told_table
 from assistant.conversation.picking import picked
 from assistant.conversation.preferring import (
     asks_other,
@@ -152,7 +152,11 @@ def _told_of_states(
     if said is None or not isinstance(said[1], FactResult):
         return said
     follows_from = in_scenario(alone, first, context, knowledge)
-    return follows_from if follows_from and isinstance(follows_from[1], TableResult) else said
+    if follows_from is None or not isinstance(follows_from[1], TableResult):
+        return said
+    told = told_table(context)
+    manner = "how" in alone.reading.words[:3] and told is not None and told.id == follows_from[1].table.id
+    return said if manner else follows_from  # "how do I steer, then?", once it is told that the wheels castor
 
 
 def _merged_or_carried(

@@ -84,6 +84,8 @@ def result_named(alone: Question, context: Context, knowledge: Knowledge) -> tup
         return None
     if not _NAMING.issuperset(w for w in reading.words if w[0].isalpha() and not _in_thing(w, alone, knowledge)):
         return None
+    if "how" in reading.words and "do" in reading.words:
+        return None  # how it is done is asked
     kinds = {knowledge.lexicon.kinds.get(c, "") for m in reading.mentions for c in m.concepts}
     named = [m for m in reading.mentions if not knowledge.matcher.is_soft(m)]
     if len(named) != 1 or not kinds.isdisjoint(("ask", "ask!", "quantity")):

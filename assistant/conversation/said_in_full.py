@@ -44,7 +44,8 @@ def under_states(
     if table and not _applies(alone, context, knowledge):
         mores += _results(table, given, knowledge)
     found = [scored for more, known in mores for scored in _with(more, known, alone, first, context, knowledge)]
-    best = max(found, key=lambda pair: pair[1].score, default=None)
+    manner = "how" in words[:3]  # how it is done is no result of the states
+    best = max(found, key=lambda pair: (manner and isinstance(pair[1].result, FactResult), pair[1].score), default=None)
     kept = tuple(c._replace(where=()) for c in given)  # what was only told stays no state that was given
     if best is None:
         return None
