@@ -8,7 +8,7 @@ from assistant.conversation.traits import OPEN
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import FactResult, LimitResult, Result
-from assistant.understanding.reading import STATE, Mention
+from assistant.understanding.mentions import STATE, Mention
 
 _SURE = 0.95
 _FEW, _LONG = 6, 12
