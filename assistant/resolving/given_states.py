@@ -13,12 +13,13 @@ from assistant.resolving.knowing import Knowledge
 from assistant.understanding.clauses import STOPS
 from assistant.understanding.grouping import Group
 from assistant.understanding.mentions import Reading
-from assistant.understanding.states import Condition, failing, is_forgotten, stated
+from assistant.understanding.states import Condition, failing, in_doubt, is_forgotten, stated
 
 _DENYING = frozenset(("not", "never", "no", "cannot", "without"))
 _STATES_FAILED = frozenset(("@lost", "@off", "@out", "@empty"))
 _DETERMINERS = frozenset(("the", "my", "our", "a", "an"))
 _NAMING = frozenset(("is", "are", "only", "just", "on", "by", "from", "of", "but"))
+_UNSURE = frozenset(("unknown", "unclear", "uncertain", "unsure", "doubtful", "suspect", "questionable"))
 _BEING = frozenset(("is", "are", "still", "both", "all"))
 _CUTS = STOPS | {"and", "but", "with", "while", "so", "if"}
 """Where what is told of a thing ends."""
@@ -72,6 +73,9 @@ def _tells_failure(reading: Reading, group: Group) -> bool:
     words = reading.words
     end = next((i for i in range(group.end, len(words)) if words[i] in _CUTS), len(words))
     begin = next((i + 1 for i in range(group.start - 1, -1, -1) if words[i] in _CUTS), 0)
+    rest = words[group.end : end]
+    if in_doubt(words, group) or not _UNSURE.isdisjoint(rest):
+        return False
     after = [m for m in reading.mentions if group.end <= m.start < end]
     if _DENYING.intersection(words[group.end : end]):
         return True

@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
+from itertools import pairwise
 
 from assistant.frozen import NamedTuple
 from assistant.understanding.condition import Condition, StateWords
@@ -20,12 +21,16 @@ _PLACES = frozenset({"in", "on", "off", "out", "up", "down", "at"})
 _SUBJECTS = frozenset({"we", "i", "they", "you", "he", "she", "somebody", "someone", "nobody", "who"})
 _BUT = frozenset(("but", "then"))
 _SINCE = _BUT | {
-    "is", "it", "has", "now", "been", "since", "again", "came", "come", "was", ",", "and", "later", "got", "had",
+    "is", "it", "has", "now", "been", "since", "again", "came", "come", "was", ",", "and", "later", "got", "had", "i",
+    "we", "he", "she", "they", "put", "set", "switched", "turned", "moved", "selected", "back", "have",
 }  # fmt: skip
 """Words of which alone what stands between a thing's former state and its present one may consist."""
 _NEAR = 2
 _FAR = 6
-_NOT = frozenset({"not", "never", "nor", "nobody", "nothing", "hardly", "forgot", "forgotten", "forgets", "neither"})
+_NOT = frozenset({
+    "not", "never", "nor", "nobody", "nothing", "hardly", "barely", "scarcely", "forgot", "forgotten", "forgets",
+    "neither",
+})  # fmt: skip
 _NO_TAILS = frozenset(("longer", "one"))
 _BESIDE = frozenset({
     "been", "yet", "even", "ever", "quite", "really", "still", "has", "have", "had", "being", "be", "any", "to", "at",
@@ -212,6 +217,8 @@ class Binder:
 
     def conditions(self, group: Group, state: Mention) -> Bound | None:
         """Return what a state word says of a group, or None where it says nothing of it."""
+        if ("not", "both") in pairwise(self.words[group.end : state.end]):
+            return None  # "they are not both lost" leaves open which
         denied = self._denied(group, state)
         where = (*range(group.start, group.end), *state.taken)
         found = conditions_of(group.inputs, state, denied, where, self.known)

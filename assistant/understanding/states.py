@@ -7,6 +7,7 @@ next to, before ("loss of System 1") or after ("Systems 1 and 2 both out"), and 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 
 from assistant.frozen import NamedTuple
 from assistant.quantities.units import Units
@@ -28,6 +29,7 @@ _WITH = frozenset(("with", "using", "plus", "use"))
 _USED = frozenset(("@on", "@in", "@pulled", "@held"))
 _OPENINGS = frozenset(("ok", "okay", "alright", "all right"))
 _FORGOT = frozenset(("forgot", "forgotten", "forget", "forgets"))
+_KNOWING = frozenset({"tell", "know", "sure", "idea", "say", "clear", "certain", "unsure", "unclear", "uncertain"})
 _SAYS = frozenset({"does", "do", "did", "is", "has", "will"})
 _HAVING = frozenset({"have", "has", "got", "get", "any", "the", "my", "our", "with", "longer", "still", "keep"})
 
@@ -68,7 +70,7 @@ def stated(
     for index, group in enumerate(groups):
         following = groups[index + 1].start if index + 1 < len(groups) else len(reading.words)
         bound = _bound(binder, group, groups[index - 1].end if index else 0, following, units, last)
-        if bound is None:
+        if bound is None or in_doubt(reading.words, group):
             bare.extend(() if group.aside else (group,))
             continue
         last = None if is_result(group.inputs[0]) else bound
@@ -77,7 +79,7 @@ def stated(
         if left and not group.aside:
             bare.append(group._replace(inputs=left))
     if losing or (asks_mode and not found and not _implied(reading, known, found)):
-        failed = [group for group in bare if not _worked_with(reading, group)]
+        failed = [g for g in bare if not (_worked_with(reading, g) or in_doubt(reading.words, g))]
         found.extend(failing(failed, known, {c.input for c in found}))
     found.extend(_alone(states, binder.used, known, found))
     found.extend(_implied(reading, known, found))
@@ -220,6 +222,15 @@ def _left_bare(
         told = group.start not in asks and not named.intersection(group.inputs)
         if told and (known.failures.intersection(group.inputs) or is_forgotten(words, group)):
             yield group
+
+
+def in_doubt(words: Sequence[str], group: Group) -> bool:
+    """Return whether somebody says not to know how it is with a thing: "I can't tell whether System 2 is alive"."""
+    if ("not", "both") in pairwise(words[group.end : group.end + 4]):
+        return True  # "they are not both lost" leaves open which
+    before = words[max(0, group.start - 4) : group.start]
+    doubts = {word for word, following in pairwise(before) if following in ("whether", "if")}
+    return not _KNOWING.isdisjoint(doubts)
 
 
 def is_forgotten(words: Sequence[str], group: Group) -> bool:

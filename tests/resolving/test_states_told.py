@@ -68,7 +68,14 @@ def test_a_state_is_understood(ask: Ask, question: str, says: str) -> None:
 
 @pytest.mark.parametrize(
     "question",
-    ["System 1 is locked solid. Steering?", "they forgot the bypass pin, does the tiller steer"],
+    [
+        "System 1 is locked solid. Steering?",
+        "they forgot the bypass pin, does the tiller steer",
+        "system 1 unknown, system 2 lost: mode?",
+        "I can't tell whether system 2 is alive. autobrake?",
+        "not sure if system 1 has failed, can I steer",
+        "systems 1 and 2 are not both lost, mode?",
+    ],
 )
 def test_what_is_not_understood_of_a_thing_is_asked_back(ask: Ask, question: str) -> None:
     assert ask(question).outcome == CLARIFY
@@ -103,6 +110,7 @@ def test_two_sentences_that_ask_are_both_answered(ask: Ask) -> None:
         ("all is well except System 2. Mode?", "ALTERNATE braking"),
         ("System 1 was lost but is back. Steering?", "The tillers and the pedals steer"),
         ("sys 2 failed, then came back: autobrake?", "Autobrake works"),
+        ("ANTI-SKID switch was OFF but I put it back ON, autobrake?", "Autobrake works"),
         ("Neither the controller nor system 2 has failed; system 1 has. Steering?", "The nose wheels castor"),
         ("what single failure takes the autobrake but keeps anti-skid", "With System 2 lost: no autobrake"),
         ("controller failed, how do I get to EMERGENCY from here", "With System 1 lost"),
