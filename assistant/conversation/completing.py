@@ -27,7 +27,7 @@ from assistant.conversation.readings import carried, merged, pointed_at
 from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.said_in_full import of_the_subject, under_states
 from assistant.conversation.same_asked import same_asked, state_of_it, thing_told
-from assistant.conversation.scenario import added, all_else_normal, without_states
+from assistant.conversation.scenario import added, all_else_normal, changed_back, without_states
 from assistant.conversation.steps import step_asked, step_by_place, step_named
 from assistant.conversation.traits import (
     FEW,
@@ -130,6 +130,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
             return found
         found = result_named(alone, context, knowledge) or all_else_normal(alone, context, knowledge)
         found = found or added(alone, context, knowledge)
+        found = found or changed_back(alone, context, knowledge)
         found = found or state_of_it(alone, context, knowledge) or same_asked(alone, context, knowledge)
         if found is None and isinstance(first.result, OPEN):
             found = thing_told(alone, context, knowledge)

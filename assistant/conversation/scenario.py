@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from assistant.conversation.context import Context
+from assistant.conversation.in_scenario import states_given, told_table
 from assistant.conversation.readings import carried, merged, question_of
 from assistant.resolving import tables as state_tables
 from assistant.resolving.choosing import resolve_scored
@@ -16,6 +17,11 @@ _ADDING = frozenset({"too", "also", "well", "another", "now", "then", "plus", "a
 _FURTHER = _ADDING - {"and"}
 _POINTING = frozenset({"it", "that", "they", "its"})
 _BESIDES = frozenset({"else", "rest", "other", "otherwise"})
+_BESIDE = _ADDING | _POINTING | frozenset({
+    "is", "are", "s", "if", "what", "about", "ok", "so", "again", "once", "when", "with", "been", "has", "was", "comes",
+    "come", "came", "gets", "but", "how", "the", "suppose", "say", "still",
+})  # fmt: skip
+_BRIEF = 6
 _REPLACING = frozenset({"instead", "only", "rather", "just"})
 
 
@@ -87,6 +93,28 @@ def _with_failures(alone: Question, context: Context, knowledge: Knowledge) -> Q
     if alone.conditions or not after_failure or alone.reading.amounts:
         return alone
     return alone._replace(conditions=tuple(conditions(alone.reading, knowledge.states, knowledge.units, True)))
+
+
+def changed_back(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return what holds once the thing spoken of last is in the other state that a turn says, and no more: "pulled out
+    again", "it comes back".
+    """
+    words, given = alone.reading.words, states_given(context) if context.scenario or told_table(context) else ()
+    if not given or alone.conditions or alone.reading.amounts or len(words) > _BRIEF:
+        return None
+    said = [m for m in alone.reading.mentions if any(c.startswith(STATE) for c in m.concepts)]
+    spoken = {k for m in said for k in m.taken}
+    if not said or not _BESIDE.issuperset(w for k, w in enumerate(words) if k not in spoken and w[0].isalpha()):
+        return None
+    new = tuple(c for one in given for c in _of_the_last(alone, context._replace(scenario=(one,)), knowledge))
+    if len(new) != 1 or (all(m.weak for m in said) and _POINTING.isdisjoint(words)):
+        return None
+    now = (*(c._replace(where=()) for c in given if c.input != new[0].input), *new)
+    results = _changed(context._replace(scenario=given), now, knowledge)
+    if not results:
+        return None
+    question = carried(alone, context, now, knowledge)._replace(conditions=now)
+    return question, results[0] if len(results) == 1 else TablesResult(tuple(results))
 
 
 def _of_the_last(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Condition, ...]:

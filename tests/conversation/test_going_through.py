@@ -40,6 +40,12 @@ FAILURES = [
     ("which hydraulic system runs the steering?", "say it fails, what do the nose wheels do?", "castor"),
     ("what stops me moving the gear lever up on the ground", "and if that sticks", "override button"),
 ]
+UNDONE = [
+    ("system 1 lost, steering?", "it comes back", "^The tillers and the pedals steer"),
+    ("bypass pin in, steering?", "pulled out again", "^The tillers and the pedals steer"),
+    ("free-fall lever pulled, steering?", "and stowed?", "pedals?", "^The pedals steer"),
+    ("BRAKE HEAT comes on at what temperature", "what do I do about it in flight", "and on the ground", "[Ff]ans"),
+]
 SOURCES = [
     ("taxi speed in a 90 degree turn", "whose rule", r"^SOP B\.2"),
     ("taxi speed straight", "is that the manual or the airline?", r"^SOP B\.2"),
@@ -67,7 +73,7 @@ OTHERS = [
 
 @pytest.mark.parametrize(
     "turns",
-    [*PROCEDURES, *RESULTS, *FAILURES, *SOURCES, *TURNED_ROUND, *OTHERS],
+    [*PROCEDURES, *RESULTS, *FAILURES, *UNDONE, *SOURCES, *TURNED_ROUND, *OTHERS],
     ids=lambda turns: " / ".join(turns[:-1]),
 )
 def test_a_turn_without_its_subject(talk: Talk, turns: tuple[str, ...]) -> None:
