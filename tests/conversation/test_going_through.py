@@ -58,6 +58,7 @@ TURNED_ROUND = [
     ("pre-charge at 30 degrees", "at zero?", "^1,117 psi"),
     ("captain's tiller 20 right, first officer 30 left, 10 kt, total?", "make the first officer 30 right", r"^50\.0°"),
     ("left tiller 40 right, right tiller 15 left, 10 knots. total?", "both to the left", r"^55\.0°, left"),
+    ("time for a normal retraction", "ok and to come down?", "^9 s"),
     ("parking brake, one quarter pressure?", "and the lot", "^2,400 psi"),
     ("time for a free-fall extension", "and the ordinary way", "^9 s"),
     ("main strut chrome 57 mm ok?", "nose then", "^90 mm to 160 mm"),
