@@ -15,6 +15,8 @@ _SHORT = 6
 """In a question of a few words a unit at the end asks for it; in a sentence it may be any word."""
 _ROUNDED = 0.01
 """Share by which a figure that is given in two units may differ, being rounded in one."""
+_PAIR = 2
+"""Figures of a statement that are all said in another unit; of more, the first alone."""
 _COARSE = 100
 """Size from which display may round to tens."""
 _FIGURES = (r.LimitResult, r.FactResult, r.ScheduleResult, r.ModelResult)
@@ -33,16 +35,29 @@ def in_asked_unit(parts: Parts, result: r.Result, question: Question, know: Know
     stated = _stated(parts, unit, know)
     if stated is not None:  # the figure stands in the text already
         return parts._replace(values=((name, stated, unit.symbol), *parts.values))
-    converted = know.units.convert(value, symbol, unit.symbol)
-    said = rounded(converted, unit.symbol, know)
-    if not isinstance(result, r.ModelResult) and abs(converted) >= _COARSE:
-        said = exact_shown(round(converted), unit.symbol, know.units)  # a figure of a document is no estimate
-    working = f"{value:g} {symbol} = {converted:.6g} {unit.symbol}"
+    stated_ones = [(name, value) for name, value, own in parts.values if own == symbol] if _tells_all(result) else []
+    figures = [(n, v, know.units.convert(v, symbol, unit.symbol)) for n, v in stated_ones or [(name, value)]]
+    said = " and ".join(_said(c, unit.symbol, isinstance(result, r.ModelResult), know) for _, _, c in figures)
+    working = "; ".join(f"{v:g} {symbol} = {c:.6g} {unit.symbol}" for _, v, c in figures)
     return parts._replace(
         text=f"{said}. {parts.text}",
-        values=((name, converted, unit.symbol), *parts.values),
+        values=(*((n, c, unit.symbol) for n, _, c in figures), *parts.values),
         working="; ".join(w for w in (parts.working, working) if w),
     )
+
+
+def _tells_all(result: r.Result) -> bool:
+    """Return whether several figures are told of equal standing: two limits, or a statement of two."""
+    if isinstance(result, r.LimitResult):
+        return len(result.limits) > 1 and all(x.second is None for x in result.limits)
+    return isinstance(result, r.FactResult) and len(result.fact.values) == _PAIR
+
+
+def _said(value: float, unit: str, estimated: bool, know: Knowledge) -> str:
+    """Return a converted figure as it is shown; one of a document is no estimate."""
+    if not estimated and abs(value) >= _COARSE:
+        return exact_shown(round(value), unit, know.units)
+    return rounded(value, unit, know)
 
 
 def _asked(question: Question, own: Unit, know: Knowledge) -> Unit | None:

@@ -137,10 +137,15 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
         yield Candidate(score * 1.05, match.matched, LimitResult((limit,), question.conditions), match)
         return
     found = limit_rules.check(limit, amount, question, know)
-    if found is not None and limit_rules.names_it(found, question, know):
+    if found is not None and (limit_rules.names_it(found, question, know) or _misnames(found, amount, question)):
         yield Candidate(score * 1.05, match.matched + 0.5, LimitResult((limit,), question.conditions), match)
     elif found is not None:
         yield _checked(found, amount, score, match, question)
+
+
+def _misnames(found: Check, amount: Amount, question: Question) -> bool:
+    """Return whether a figure that is within a limit is believed to be that limit, which is told instead."""
+    return found.within and limit_rules.is_claimed(found, amount, question, _believed(question))
 
 
 def _asks_for_verdict(limit: Limit, question: Question) -> bool:

@@ -11,6 +11,7 @@ from assistant.understanding.mentions import Mention
 Scored = tuple[float, float, ChangeResult]
 _STRANGE = 0.62
 """Share left for each amount of a question that is neither the former figure nor the present one."""
+_REVISION = frozenset(("revision", "rev", "issue", "edition", "number"))
 
 
 def changes_of(record: str, know: Knowledge) -> tuple[Change, ...]:
@@ -32,7 +33,8 @@ def change_result(question: Question, know: Knowledge) -> Scored | None:
     if best and best[0] > 0.55:
         tied = tuple(c for s, c in scored if s > best[0] - 0.05)
         told = {a.value for c in tied for text in (c.now, c.formerly) for a in know.phrase(text).amounts}
-        strange = sum(1 for a in question.reading.amounts if a.value not in told)
+        numbers = _revisions_named(named, question)
+        strange = sum(1 for a in question.reading.amounts if a.value not in told and a.start not in numbers)
         return (0.7 + 0.3 * best[0]) * _STRANGE**strange, 2.0, ChangeResult(tied)
     return None
 
@@ -52,13 +54,16 @@ def _of_documents(changes: list[Change], named: list[DocumentNamed], question: Q
     """Return the changes that came with the documents named, and with the revision whose number is given."""
     if named:
         changes = [c for c in changes if c.since.split()[0] in {d.id for d in named}]
-    bare = [a for a in question.reading.amounts if a.unit is None]
-    given = {f"{a.value:g}" for a in bare if _numbers_a_revision(a.start, question)}
+    numbers = _revisions_named(named, question)
+    given = {f"{a.value:g}" for a in question.reading.amounts if a.start in numbers}
     return [c for c in changes if not given or c.since.split()[-1] in given]
 
 
-def _numbers_a_revision(at: int, question: Question) -> bool:
-    return bool(at) and question.reading.words[at - 1] in ("revision", "rev", "issue", "edition", "number")
+def _revisions_named(named: list[DocumentNamed], question: Question) -> set[int]:
+    """Return where bare numbers begin that are those of a revision: "revision 7", "did ABN 5 alter"."""
+    behind = {max(document.places) + 1 for document in named if document.places}
+    bare = [a.start for a in question.reading.amounts if a.unit is None]
+    return {at for at in bare if at in behind or (at and question.reading.words[at - 1] in _REVISION)}
 
 
 def _fit(question: Question, know: Knowledge, change: Change) -> float:

@@ -27,6 +27,7 @@ from assistant.resolving.results import (
     Choices,
     Declined,
     Elsewhere,
+    FactResult,
     LimitResult,
     ModelResult,
     NotApplicable,
@@ -45,6 +46,8 @@ _LEAST = 0.4
 _AHEAD = 0.08
 _MUCH, _CLOSE = 0.75, 0.06
 """Share of a way of asking below which a record leaves as open what is meant as one that fits nearly as well."""
+_ACTION = 0.9
+"""Share of its way of asking that a verdict must have, to be given together with another on the same action."""
 _WANTED = 1.1
 _NO_BOUND = 0.6
 _BOUND_WORDS = frozenset({"least", "most", "minimum", "maximum", "min", "max", "lowest", "highest"})
@@ -117,11 +120,27 @@ def _sure(found: list[Candidate], question: Question) -> bool:
     best = found[0]
     if best.match and best.match.barred:
         return False
-    if best.score >= ANSWERING:
+    if best.score >= ANSWERING or _held_at_once(found):
         return bool(question.reading.amounts) or not _undecided(best, found)
+    if isinstance(best.result, FactResult) and question.reading.amounts and question.reading.has("can"):
+        return False  # a statement without its amount is no verdict on it
     others = [c.score for c in found[1:] if not _same_place(best, c)]
     ahead = best.score - max(others, default=0.0)
     return bool(best.match and best.score >= _LEAST and best.match.covered >= COVER and ahead >= _AHEAD)
+
+
+def _held_at_once(found: list[Candidate]) -> bool:
+    """Return whether the best two are verdicts on two amounts of one action: "extend at 20,000 ft with 220 kt"."""
+    best = found[0]
+    if not isinstance(best.result, CheckResult) or not best.match or best.score < _LEAST:
+        return False
+    one = best.result.checks[0]
+    for c in found[1:4]:
+        if isinstance(c.result, CheckResult) and c.match and c.match.open and c.score >= best.score - 0.01:
+            other = c.result.checks[0]
+            if other.unit != one.unit and other.given != one.given:
+                return best.match.covered > _ACTION and c.match.covered > _ACTION
+    return False
 
 
 def _undecided(best: Candidate, found: list[Candidate]) -> bool:

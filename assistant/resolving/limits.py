@@ -13,9 +13,15 @@ from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import BandResult, Check
 from assistant.resolving.tables import outputs, results_with
+from assistant.understanding.clauses import STOPS
 from assistant.understanding.states import passes
 
-_MORE = frozenset({"than", "above", "over", "beyond", "past", "exceeding"})
+_MORE = frozenset({
+    "than", "above", "over", "beyond", "past", "exceeding", "exceeded", "busted", "bust", "overshot",
+})  # fmt: skip
+_BEING = frozenset(("is", "are", "still", "now", "was", "at", "of", "as", "being", "remains", "stays", "just", "only"))
+_COPULA = frozenset(("is", "are", "remains", "stays"))
+_BOUNDS = frozenset(("maximum", "minimum"))
 _LESS = frozenset({"below", "under", "less", "fewer"})
 _LISTING = frozenset({"and", ",", "&", "/", "plus", "the", "other", "others"})
 _THROUGH_AIR = ("ias", "cas", "tas")
@@ -160,6 +166,20 @@ def names_it(check: Check, question: Question, know: Knowledge) -> bool:
     return same and check.given == check.bound
 
 
+def is_claimed(check: Check, amount: Amount, question: Question, believed: bool) -> bool:
+    """Return whether an amount is said to be a limit that is another: "the retraction limit is still 200, right?"."""
+    if check.given == check.bound or len(question.reading.amounts) > 1:
+        return False
+    words, k = question.reading.words, amount.start
+    while k and words[k - 1] in _BEING:
+        k -= 1
+    bounds = [m for m in question.reading.mentions if m.concepts & _BOUNDS and m.end <= k]
+    if k == amount.start or not bounds:
+        return False
+    named = words[bounds[-1].end : k]
+    return not named or (believed and not _COPULA.isdisjoint(words[k : amount.start]) and STOPS.isdisjoint(named))
+
+
 def is_far(check: Check, amount: Amount) -> bool:
     """Return whether an amount with its unit is of another order of magnitude than the limit: seconds for hours."""
     if amount.unit is None or not amount.value or not check.bound or check.unit in ("degC", "degF"):
@@ -226,9 +246,10 @@ def check(limit: Limit, amount: Amount, question: Question, know: Knowledge) -> 
     if limit.maximum:
         within = given + step <= bound + _DUST
     if limit.minimum and within:
-        within = given + step >= limit.minimum.value - _DUST
-        if not within or not limit.maximum:
-            bound = limit.minimum.value
+        least = limit.minimum.value
+        within = given + step >= least - _DUST
+        if not within or not limit.maximum or abs(given - least) < _DUST:
+            bound = least
     return Check(limit, given, figure.unit, bound, within, source, _side(step, given, bound))
 
 

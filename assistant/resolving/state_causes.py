@@ -17,6 +17,7 @@ _OPEN = frozenset({
     "any", "anything", "something", "failure", "failures", "fault", "what", "which", "else", "how", "why",
 })  # fmt: skip
 _KEEPING = frozenset(("keep", "keeps", "keeping", "leaves", "leaving", "spares", "retains", "retaining", "still"))
+_CAPTION = ("red", "amber", "warning")
 _DOING = (("i",), ("we",), ("you",), ("one",), ("a",))
 """After "how can": what somebody does is asked for, and not what leads to a state."""
 
@@ -39,6 +40,8 @@ def cause_candidates(
     if not named and everything:
         # "What costs me NORMAL braking": the normal value is named as the one that goes.
         named = [(o, "!" + v) for o, v in everything]
+    if not named and reading.has(*_CAPTION):
+        return  # "what two things cause the red one": a caption is asked about, and no state is named
     if not named and (reading.asks_loss or reading.has("cause", "single")):
         outputs = [o.id for o in table.outputs if reading.has(o.id)]
         kept = [output for output in outputs if len(outputs) > 1 and _is_kept(output, question)]

@@ -231,6 +231,8 @@ def _both_pilots(words: tuple[str, ...]) -> bool:
 
 
 def _side_near(words: tuple[str, ...], start: int, end: int) -> int:
+    if words[end : end + 1] == ("of",) and words[end + 1 : end + 2] and words[end + 1] in _SIDES:
+        return _SIDES[words[end + 1]]  # "4° of right tiller" is an order, and no seat
     for k in range(end, min(len(words), end + 4)):
         if words[k] in _SIDES and not (k + 1 < len(words) and words[k + 1] in _SEATED and k > end):
             return _SIDES[words[k]]

@@ -71,5 +71,5 @@ def narrowing_nothing(mentions: list[Any], unit: AskedUnit, kinds: Mapping[str, 
         if not unit.start <= mention.start < unit.end:
             result.append(mention)
         elif mention.is_plain or (measures and not part):
-            result.append(mention._replace(passing=True))
+            result.append(mention._replace(passing=True, weak=mention.weak or (unit.outright and mention.is_plain)))
     return result

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from assistant.quantities.numbers import STARTERS, is_typed
 from assistant.quantities.units import Units
+from assistant.understanding.asides import gives_reading, left_out, role, scolds, set_aside, speaker
 from assistant.understanding.clauses import STOPS
 from assistant.understanding.lexicon import Found, Lexicon
-from assistant.understanding.meant import hearsay, set_aside, speaker
+from assistant.understanding.meant import hearsay
 from assistant.understanding.mentions import OUTSIDE, PLAIN, Mention
 from assistant.understanding.word_lists import WordLists
 
@@ -60,7 +61,7 @@ class Names:
         """Return the names in what is free, and the words that no term names."""
         found: list[Mention] = []
         free = list(free)
-        told, own = hearsay(words), speaker(words)
+        told, own, who, out = hearsay(words), speaker(words), role(words), left_out(words)
         for i, word in enumerate(words):
             if not free[i]:
                 continue
@@ -71,12 +72,16 @@ class Names:
                 for k in name.taken:
                     free[k] = False
                 mention = self._mention(words, name.start, name.end, name.taken, name.concepts, typed)
-                found.append(mention._replace(weak=mention.weak or i == own or set_aside(words, i)))
+                aside = i == own or i in who or set_aside(words, i) or gives_reading(words, i, free)
+                barring = any(c.startswith(OUTSIDE) for c in mention.concepts)
+                aside = aside or (barring and (i in out or scolds(words, i)))
+                found.append(mention._replace(weak=mention.weak or aside))
             elif word[0].isalpha() and stems[i] not in self._lexicon.neutral and word not in self._lexicon.neutral:
                 known = stems[i] in self._lexicon.words
+                weak = i in who or i in out or gives_reading(words, i, free) or self._is_weak(word, known)
                 concepts = frozenset((PLAIN + stems[i],))
                 found.append(
-                    Mention(i, i + 1, (i,), concepts, frozenset(), self._is_weak(word, known), word, word in typed,
+                    Mention(i, i + 1, (i,), concepts, frozenset(), weak, word, word in typed,
                             known, i < told or self._lists.holds(word, "passing_words") or self._as_verb(words, i))
                 )  # fmt: skip
         return found

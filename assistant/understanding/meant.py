@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
-
 from assistant.quantities.amounts import Amount
 from assistant.quantities.numbers import STARTERS
 from assistant.quantities.tokens import Token
@@ -28,10 +26,10 @@ _MOVING = frozenset(("rolling", "taxiing", "taxying", "moving", "travelling", "t
 _NUMBER = frozenset(("no", "nr", "nbr", "num"))
 _LEFT = frozenset(("working", "left", "remain"))
 _SMALL = frozenset(("one", "two", "three", "four"))
+_ASKED_FOR = frozenset(("what", "the", "name", "those", "any", "give", "tell", "me", "state"))
 
 
 _PEOPLE = frozenset(("of us", "of them", "of you"))
-_ARTICLES = frozenset(("the", "my", "our", "a", "an", "any"))
 
 
 def hearsay(words: list[str]) -> int:
@@ -40,20 +38,6 @@ def hearsay(words: list[str]) -> int:
         if word in _SAYING and i:
             return i
     return 0
-
-
-def speaker(words: list[str]) -> int:
-    """Return where what a speaker is begins, who says it before asking: "I am the | fleet manager and …"; else -1."""
-    for i, pair in enumerate(pairwise(words[:6])):
-        if pair == ("i", "am") and words[i + 2 : i + 3] and words[i + 2] in _ARTICLES:
-            return i + 3
-    return -1
-
-
-def set_aside(words: list[str], at: int) -> bool:
-    """Return whether what stands at a place is named as not asked for: "what does it cost me besides | time"."""
-    before = [word for word in words[max(0, at - 3) : at] if word not in _ARTICLES]
-    return before[-1:] == ["besides"] or before[-2:] in (["apart", "from"], ["aside", "from"], ["other", "than"])
 
 
 def words_meant(tokens: list[Token]) -> list[Token]:
@@ -83,13 +67,21 @@ def designators(amounts: list[Amount], words: list[str]) -> set[int]:
     which two points".
     """
     people = {a.start for a in amounts if " ".join(words[a.end : a.end + 2]) in _PEOPLE}
-    people |= {a.start for a in amounts if a.start and words[a.start - 1] == "which" and words[a.start] in _SMALL}
+    people |= {a.start for a in amounts if a.start and _is_sought(a, words)}
     return people | {
         a.start
         for a in amounts
         if a.unit is None and a.start and not a.value % 1 and 0 <= a.value <= _NUMBERED.get(words[a.start - 1], -1)
         if _SIZES.isdisjoint(words[a.end : a.end + 2])
     }
+
+
+def _is_sought(amount: Amount, words: list[str]) -> bool:
+    """Return whether a number only says how many are asked for: "which two", "what two things"."""
+    if words[amount.start] not in _SMALL:
+        return False
+    things = words[amount.end : amount.end + 1] in (["things"], ["conditions"], ["reasons"], ["causes"])
+    return words[amount.start - 1] == "which" or (things and words[amount.start - 1] in _ASKED_FOR)
 
 
 def speeds_moved_at(amounts: list[Amount], words: list[str]) -> set[int]:

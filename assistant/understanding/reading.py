@@ -11,7 +11,9 @@ from collections.abc import Callable
 from assistant.quantities.amounts import Amount, read_amounts
 from assistant.quantities.tokens import Token, tokenize
 from assistant.quantities.units import Units
+from assistant.understanding.asides import left_out
 from assistant.understanding.asked_units import narrowing_nothing, unit_asked
+from assistant.understanding.clauses import STOPS
 from assistant.understanding.found_names import Names, may_count
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.meant import (
@@ -89,7 +91,8 @@ class Reader:
         places = tuple(k for m in mentions for k in m.taken if any(c.startswith("variant:") for c in m.concepts))
         mentions = [m for m in mentions if not any(c.startswith(("variant:", "type:")) for c in m.concepts)]
         amounts, variants = self._named_by_number(amounts, variants, words)
-        amounts = _moved(_counted(amounts, mentions, words), words)
+        out = left_out(words) if amounts else ()
+        amounts = _moved(_counted([a for a in amounts if a.start not in out], mentions, words), words)
         return Reading(
             text, tuple(words), tuple(mentions), tuple(amounts), tuple(mended), variants, too_long, places, unit
         )  # fmt: skip
@@ -131,6 +134,8 @@ class Reader:
             beside = [a for a in amounts if self._is_beside(a, variants, words)]
             return [a for a in amounts if a not in beside], (*variants, *(f"{a.value:g}" for a in beside))
         for amount in amounts:
+            if self._is_qualified(amount, amounts, words):
+                return [a for a in amounts if a is not amount], (f"{amount.value:g}",)
             apart = amount.end == len(words) or words[amount.end] in (",", ":", "?", ".", "again", "then", "instead")
             named = amount.start > 0 and words[amount.start - 1] == "the"
             if len(amounts) == 2 and is_called(amount, words, self.lexicon.variant_numbers):
@@ -141,6 +146,13 @@ class Reader:
             if amount.unit is None and apart and name in self.lexicon.variant_numbers:
                 return [a for a in amounts if a is not amount], (name,)
         return amounts, variants
+
+    def _is_qualified(self, amount: Amount, amounts: list[Amount], words: list[str]) -> bool:
+        """Return whether a bare number is a variant that a mass is said of: "a 48,000 kg 120 stops"."""
+        if amount.unit is not None or f"{amount.value:g}" not in self.lexicon.variant_numbers:
+            return False
+        after = amount.end == len(words) or words[amount.end].isalpha() or words[amount.end] in STOPS
+        return after and any(a.end == amount.start and a.unit in ("kg", "t", "lb") for a in amounts)
 
     def _is_beside(self, amount: Amount, variants: tuple[str, ...], words: list[str]) -> bool:
         """Return whether a bare number is a variant that is named beside another: a name, "and", the number."""

@@ -1,0 +1,107 @@
+"""What a question says besides what it asks: who asks, from where a reading comes, what is not to be counted.
+
+Such words narrow nothing. A name of another subject or a word that is not known bars no answer where it only says
+that an old hand asks, that a display gave the reading, or what is left out of account.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.understanding.clauses import STOPS
+
+_ARTICLES = frozenset(("the", "my", "our", "your", "a", "an", "any", "this", "that"))
+_PERSONS = frozenset({
+    "pilot", "pilots", "captain", "skipper", "officer", "engineer", "mechanic", "wrench", "cadet", "trainee", "student",
+    "instructor", "examiner", "manager", "passenger", "driver", "dispatcher", "controller", "candidate", "fitter",
+    "technician", "newcomer", "beginner", "novice", "veteran", "learner", "man", "woman", "guy", "expert", "inspector",
+    "auditor", "lawyer", "journalist", "director", "hand", "fan", "member", "boss", "chief", "head", "trainer",
+    "teacher", "professor", "marshaller", "loader", "attendant", "operator", "owner", "regulator", "starter", "rookie",
+    "retiree", "spotter", "joiner", "commander", "assistant", "designer", "fireman", "firefighter", "person",
+})  # fmt: skip
+"""What somebody may be who asks, or is told to answer as one."""
+_OPENINGS = (("as",), ("i", "am"), ("you", "are"), ("you", "act", "as"), ("act", "as"))
+_NOT_A_ROLE = frozenset(("now", "just", "both", "still", "only", "also"))
+_FURTHEST, _LONGEST = 9, 6
+"""Words before a role is named, and words of one."""
+
+_DISPLAYS = frozenset(("fms", "mcdu", "hud", "gps", "ecam", "eicas", "pfd", "efis", "papi", "simulator", "tablet"))
+_SHOWING = frozenset({
+    "has", "shows", "says", "reads", "gives", "puts", "showing", "saying", "reading", "indicates", "tells", "me", "us",
+    "you", "at", "is", "now", "currently", "indicating", "got", "about", "exactly",
+})  # fmt: skip
+_BEFORE_SOURCE = frozenset(("on", "by", "per", "from", "to"))
+_LEAVING_OUT = frozenset(("ignore", "ignoring", "excluding", "neglecting", "neglect", "discounting"))
+_COURTESY = frozenset(("please", "and", "but", "so", "just", "also"))
+
+
+def speaker(words: list[str]) -> int:
+    """Return where what a speaker is begins, who says it before asking: "I am the | fleet manager and …"; else -1."""
+    for i in range(min(5, len(words) - 3)):
+        if words[i] == "i" and words[i + 1] == "am" and words[i + 2] in _ARTICLES:
+            return i + 3
+    return -1
+
+
+def role(words: list[str]) -> range:
+    """Return the words of what somebody is who asks or shall answer: "as | an old hand |, …"."""
+    for i in range(min(_FURTHEST, len(words))):
+        opening = next((o for o in _OPENINGS if tuple(words[i : i + len(o)]) == o), ())
+        start = i + len(opening)
+        while opening and start < len(words) and words[start] in _NOT_A_ROLE:
+            start += 1
+        if not opening or words[start : start + 1] == [] or words[start] not in _ARTICLES:
+            continue
+        last = start
+        for k in range(start + 1, min(len(words), start + _LONGEST)):
+            if words[k] in STOPS or words[k] in ("i", "we", "you"):
+                break
+            last = k if words[k] in _PERSONS else last
+        if last > start:
+            return range(start, last + 1)
+    return range(0)
+
+
+def left_out(words: list[str]) -> frozenset[int]:
+    """Return the words of what a question leaves out of account: "ignore | the two minute pause |"."""
+    found: list[int] = []
+    for i, word in enumerate(words):
+        start = i - 1 if word == "counting" and words[i - 1 : i] == ["not"] else i
+        if word not in _LEAVING_OUT and start == i:
+            continue
+        before = next((w for w in reversed(words[:start]) if w not in _COURTESY), "")
+        if before[:1].isalnum():
+            continue  # "may we ignore the caution" asks for just that
+        for k in range(i + 1, len(words)):
+            if words[k] in STOPS or words[k] in ("and", "but"):
+                break
+            found.append(k)
+    return frozenset(found)
+
+
+def scolds(words: list[str], at: int) -> bool:
+    """Return whether a clause of its own speaks to who answers: "…, or | you are useless |"."""
+    ends = at > 0 and (words[at - 1] in STOPS or words[at - 1] in ("or", "and", "else", "so"))
+    return ends and words[at : at + 2] == ["you", "are"]
+
+
+def set_aside(words: list[str], at: int) -> bool:
+    """Return whether what stands at a place is named as not asked for: "what does it cost me besides | time"."""
+    before = [word for word in words[max(0, at - 3) : at] if word not in _ARTICLES]
+    return before[-1:] == ["besides"] or before[-2:] in (["apart", "from"], ["aside", "from"], ["other", "than"])
+
+
+def gives_reading(words: list[str], at: int, free: Sequence[bool]) -> bool:
+    """Return whether the word at a place is a display that a reading comes from: "the | FMS | has me at Mach 0.61".
+
+    free: which words belong to no amount.
+    """
+    if words[at] not in _DISPLAYS:
+        return False
+    before = [w for w in words[max(0, at - 2) : at] if w not in _ARTICLES]
+    if before[-1:] and before[-1] in _BEFORE_SOURCE and not all(free[:at]):
+        return True
+    k = at + 1
+    while k < len(words) and words[k] in _SHOWING and free[k]:
+        k += 1
+    return at + 1 < k < len(words) and not free[k]
