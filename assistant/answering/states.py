@@ -154,6 +154,8 @@ def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
         lead = (
             f"No single failure{given}. It takes at least {_count(len(sets[0]))}: {'; or '.join(words)}. Then: {says}."
         )
+    elif result.single and len(singles) > 1:
+        lead = f"{says}{given}, with any one of these alone: {'; '.join(singles)}."
     elif len(words) == 1:
         lead, heard = under(f"{words[0]}{given}", f"{inside(says)}.")
         aloud = (heard,)

@@ -219,9 +219,17 @@ def _asked_by_name(model: Model, item: ModelInput, question: Question) -> bool:
     for k, word in enumerate(words):
         before = words[max(0, k - 4) : k]
         sought = _SEEKING.intersection(before) or _BOUNDING.intersection(words[k + 1 : k + 5]) or _ends_asking(words, k)
-        if stem(word) in own and sought and k + 1 not in amounts:
+        if stem(word) in own and sought and _led(words, k + 1, model) not in amounts:
             return True
     return False
+
+
+def _led(words: tuple[str, ...], at: int, model: Model) -> int:
+    """Return where the name of an amount ends that begins before a place: "normal landing distance of | 1,600 m"."""
+    name = {"of", "is"}.union(model.of.lower().split())
+    while at < len(words) and words[at] in name:
+        at += 1
+    return at
 
 
 def _ends_asking(words: tuple[str, ...], at: int) -> bool:

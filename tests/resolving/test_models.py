@@ -324,3 +324,16 @@ def test_an_angle_beyond_the_tiller_is_said_to_be(ask: Ask, question: str, said:
 
     assert said in answer.text
     assert "angle 68°" not in answer.working or "75" in question
+
+
+def test_an_input_with_its_amount_is_given_and_not_sought(ask: Ask) -> None:
+    answer = ask("with ANTI-SKID OFF, what does a normal landing distance of 1,500 m become?")
+
+    assert first(answer, "m") == pytest.approx(1.6 * 1500)
+    assert first(ask("without anti-skid we would need 2,400 m: what normal distance is that from?"), "m") == pytest.approx(1500)
+
+
+def test_at_this_speed_asks_for_the_speed(ask: Ask) -> None:
+    answer = ask("how much pedal steering do I have at this speed?")
+
+    assert (answer.outcome, answer.entry) == (CLARIFY, "pedal-limit")
