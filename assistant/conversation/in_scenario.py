@@ -22,9 +22,18 @@ def clearly_carried(
         return None
     question = carried(alone, context, context.asked.conditions or context.scenario, knowledge)
     third = resolve_scored(question, knowledge)
-    ahead = 0.0 if _speaks_of_states(third, context.asked.conditions, knowledge) else FAR_BETTER
+    ahead = _BESIDE if _stands_beside(third, context, knowledge) else FAR_BETTER
+    if _speaks_of_states(third, context.asked.conditions, knowledge):
+        ahead = 0.0
     better = third.score >= first.score + ahead and not isinstance(third.result, OPEN)
     return (question, third.result) if better else None
+
+
+def _stands_beside(scored: Scored, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a record stands in the paragraph that the last answer rests on: "do I raise the gear then?"."""
+    told = knowledge.base.records.get(context.answer.entry) if context.answer else None
+    found = knowledge.base.records.get(scored.record)
+    return bool(set(getattr(told, "sources", ())) & set(getattr(found, "sources", ())))
 
 
 def _speaks_of_states(scored: Scored, given: tuple[Condition, ...], knowledge: Knowledge) -> bool:
@@ -33,6 +42,8 @@ def _speaks_of_states(scored: Scored, given: tuple[Condition, ...], knowledge: K
     return any(knowledge.base.inputs[c.input].term in said for c in given if not c.is_result and not c.implied)
 
 
+_BESIDE = 0.05
+"""How far ahead of a reading by itself a record of the paragraph just told must be."""
 _NAMING = frozenset({
     "and", "so", "ok", "okay", "then", "now", "well", "the", "a", "my", "any", "what", "about", "how", "is", "are",
     "of", "still", "there", "with", "that", "do", "i", "have", "got", "working", "available", "for", "s",

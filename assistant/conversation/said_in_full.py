@@ -41,7 +41,8 @@ def under_states(
     if all(knowledge.matcher.is_soft(m) for m in alone.reading.mentions):
         return None
     mores = [_states(given, knowledge), *told]
-    if table and not _applies(alone, context, knowledge):
+    applies = _applying(alone, context, knowledge)
+    if table and not applies:
         mores += _results(table, given, knowledge)
     found = [scored for more, known in mores for scored in _with(more, known, alone, first, context, knowledge)]
     manner = "how" in words[:3]  # how it is done is no result of the states
@@ -49,6 +50,8 @@ def under_states(
     kept = tuple(c._replace(where=()) for c in given)  # what was only told stays no state that was given
     if best is None:
         return None
+    if applies and applies[1].score >= best[1].score and applies[1].result != context.result:
+        return applies[0], applies[1].result  # "what pressure?", and not the one below which a system is lost
     question = best[0]._replace(conditions=kept)
     return question, _strictest(best[1].result, question, alone, knowledge)
 
@@ -107,10 +110,12 @@ def _with(
     return [(_as_said(question, alone), scored)] if meant else []
 
 
-def _applies(alone: Question, context: Context, knowledge: Knowledge) -> bool:
-    """Return whether a turn asks, of what was spoken of, for a limit that holds under the states given."""
-    result = resolve_scored(carried(alone, context, context.scenario, knowledge), knowledge).result
-    return isinstance(result, LimitResult) and bool(result.limits[0].when)
+def _applying(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Scored] | None:
+    """Return the limit that holds under the states given which a turn asks for, of what was spoken of."""
+    question = carried(alone, context, context.scenario, knowledge)
+    scored = resolve_scored(question, knowledge)
+    found = isinstance(scored.result, LimitResult) and bool(scored.result.limits[0].when)
+    return (question, scored) if found else None
 
 
 def _results(table: StateTable, given: list[Condition], knowledge: Knowledge) -> list[tuple[str, frozenset[str]]]:
