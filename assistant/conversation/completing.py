@@ -10,7 +10,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.controls import corrected, follows
 from assistant.conversation.going_through import step_leant_on
 from assistant.conversation.held_against import held_against, whether_within
-from assistant.conversation.in_scenario import clearly_carried, in_scenario, result_named, told_table
+from assistant.conversation.in_scenario import clearly_carried, in_scenario, loss_asked, result_named, told_table
 from assistant.conversation.picking import picked
 from assistant.conversation.preferring import (
     asks_other,
@@ -128,7 +128,8 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
         found = found or step_leant_on(alone, first.score, context, knowledge)
         if found and not _another_asked(alone, context, knowledge):
             return found
-        found = result_named(alone, context, knowledge) or all_else_normal(alone, context, knowledge)
+        found = loss_asked(alone, context, knowledge) or result_named(alone, context, knowledge)
+        found = found or all_else_normal(alone, context, knowledge)
         found = found or added(alone, context, knowledge)
         found = found or changed_back(alone, context, knowledge)
         found = found or state_of_it(alone, context, knowledge) or same_asked(alone, context, knowledge)
@@ -206,7 +207,9 @@ def _another_asked(alone: Question, context: Context, knowledge: Knowledge) -> b
 def _verdict_again(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the verdict given last to a turn that only asks what is to be done, as it says so."""
     told, asked = context.result, context.asked
-    if not isinstance(told, (CheckResult, BandResult, BothResult)) or asked is None or alone.reading.amounts:
+    verdicts = told if isinstance(told, BothResult) else (told,)
+    judged = any(isinstance(each, (CheckResult, BandResult)) for each in verdicts)
+    if not judged or asked is None or told is None or alone.reading.amounts:
         return None
     if not alone.reading.has("steps") or names_thing(alone, knowledge):
         return None

@@ -8,9 +8,9 @@ from assistant.conversation.traits import FAR_BETTER, FEW, GOOD, LONG, OPEN, nam
 from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.asked_quantity import QUANTITIES
-from assistant.resolving.choosing import Scored, resolve_scored
+from assistant.resolving.choosing import Scored, candidates, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import FactResult, LimitResult, Result, TableResult
+from assistant.resolving.results import FactResult, LimitResult, LossResult, Result, TableResult
 from assistant.understanding.states import Condition
 
 
@@ -27,6 +27,16 @@ def clearly_carried(
         ahead = 0.0
     better = third.score >= first.score + ahead and not isinstance(third.result, OPEN)
     return (question, third.result) if better else None
+
+
+def loss_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return all that goes with the states given, to a turn that asks only what is lost: "what do I lose?"."""
+    if context.asked is None or not alone.reading.asks_loss or alone.conditions or names_thing(alone, knowledge):
+        return None
+    question = carried(alone, context, context.asked.conditions or context.scenario, knowledge)
+    found = (c.result for c in candidates(question, knowledge) if isinstance(c.result, LossResult))
+    result = next(found, None)
+    return (question, result) if result and result != context.result else None
 
 
 def _stands_beside(scored: Scored, context: Context, knowledge: Knowledge) -> bool:

@@ -125,7 +125,7 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
         yield Candidate(score * 0.6, match.matched, NotApplicable(limit, "", question.conditions), match)
         return
     if limit.when:
-        score *= 1.1 if holds else 0.97
+        score *= 0.97 if not holds else 1.1 if _names_more(question) else 1.0
     if amount is None:
         yield _stated(limit, score, match, question, know)
         if _asks_for_verdict(limit, question):
@@ -141,6 +141,12 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
         yield Candidate(score * 1.05, match.matched + 0.5, LimitResult((limit,), question.conditions), match)
     elif found is not None:
         yield _checked(found, amount, score, match, question)
+
+
+def _names_more(question: Question) -> bool:
+    """Return whether a question names more than the states a limit holds under: "emergency mode" asks what it is."""
+    told = {k for c in question.conditions for k in c.where}
+    return any(not m.weak and told.isdisjoint(m.taken) for m in question.reading.mentions)
 
 
 def _misnames(found: Check, amount: Amount, question: Question) -> bool:

@@ -370,3 +370,18 @@ def test_a_question_that_two_figures_fit_alike_asks_back_and_goes_on_from_what_i
     assert (first.outcome, len(first.choices)) == ("clarify", 2)
     assert second.values[0].value == 50000
     assert third.values[0].value == 54000
+
+
+def test_what_is_lost_is_told_whole_after_a_statement_on_a_failure(talk: Callable[..., list[Answer]]) -> None:
+    _, lost = talk("system 1 down", "what do I lose")
+    assert "free fall" in lost.text and "no steering" in lost.text
+
+
+def test_what_to_do_after_a_burst_tyre_is_said_of_the_burst(talk: Callable[..., list[Answer]]) -> None:
+    assert "Do not retract" in talk("a tyre bursts at 110 kt on the roll", "do I raise the gear then")[-1].text
+
+
+def test_a_mode_named_alone_asks_what_it_is_and_then_how_hard(talk: Callable[..., list[Answer]]) -> None:
+    mode, hard = talk("emergency brakes", "how hard")
+    assert mode.entry == "emergency-mode"
+    assert "800 psi" in hard.text
