@@ -29,8 +29,8 @@ class Reached(NamedTuple):
 
 # Raise these with what is reached; never lower them to pass.
 REACHED = {
-    "tuned": Reached(right=97.4, wrong=1.6),
-    "unseen": Reached(right=93.0, wrong=4.2),
+    "tuned": Reached(right=98.0, wrong=1.2),
+    "unseen": Reached(right=94.0, wrong=3.2),
 }
 FILES = [path for name in REACHED for path in sorted((HERE / name).glob("*.jsonl"))]
 OUTCOMES = {"answer", "clarify", "decline"}
