@@ -36,6 +36,9 @@ MOST_TOKENS = 160
 _EITHER = frozenset({"and", "or", "vs", "versus", "/", ",", "&"})
 
 
+_ZEROS = frozenset(("zero", "oh", "o", "nought", "naught"))
+
+
 class Reader:
     """Turns text into readings with one lexicon, the units and the list of ordinary words."""
 
@@ -66,7 +69,8 @@ class Reader:
         free = [True] * len(words)
         counts = any(map(may_count, words))
         whole = read_amounts(tokens, self.units) if counts else []
-        spans = [(a.start, a.end) for a in whole if a.unit]
+        # "Two three zero" is one number without a unit too: its zero is no name of a state.
+        spans = [(a.start, a.end) for a in whole if a.unit or _ZEROS.intersection(words[a.start + 1 : a.end])]
         numbered = self._names.numbered(words, stems, free, spans) if counts else []
         for mention in numbered:
             for i in mention.taken:

@@ -79,3 +79,11 @@ def test_a_word_where_a_verb_stands_narrows_nothing(knowledge: Knowledge) -> Non
 
 def test_the_same_word_where_a_noun_stands_is_missed(knowledge: Knowledge) -> None:
     assert not passing("which act governs the brakes", "act", knowledge)
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [("lower the gear at two three zero?", 230), ("pedal limit at nine zero", 90), ("gear up at two oh five", 205)],
+)
+def test_digits_said_one_by_one_keep_their_zero(text: str, value: float, knowledge: Knowledge) -> None:
+    assert [a.value for a in read(text, knowledge).amounts] == [value]
