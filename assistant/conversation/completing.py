@@ -21,7 +21,6 @@ from assistant.conversation.preferring import (
     told,
     told_anew,
     told_in_all,
-    told_lately,
 )
 from assistant.conversation.readings import carried, merged, pointed_at
 from assistant.conversation.readings import question_of as question_of
@@ -89,9 +88,8 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
         return other
     turn = _Turn(bare, alone, resolve_scored(alone, knowledge), rest is not None)
     if isinstance(turn.first.result, Declined):
-        bare = without_chatter(alone, knowledge)
-        heard = _answering(turn, bare, context, knowledge) if bare else turn
-        turn, alone = heard, heard.alone
+        turn = _without_chatter(turn, context, knowledge)
+        alone = turn.alone
     lost = alone.reading.too_long or strange(alone.reading, knowledge.matcher)
     found = None if context.asked is None or lost else _completed(turn, context, knowledge)
     return found or (alone, turn.first.result)
@@ -104,19 +102,20 @@ def _on_another_variant(alone: Question, context: Context, knowledge: Knowledge)
         return None
     if len(set(reading.variants)) != 1 or reading.mentions or reading.amounts:
         return None
-    words = before.reading._replace(text=reading.text)
-    question = before._replace(reading=words, variant=alone.variant, named_variant=True)
+    question = before.with_text(reading.text)._replace(variant=alone.variant, named_variant=True)
     return question, resolve_scored(question, knowledge).result
 
 
-def _answering(turn: _Turn, bare: str, context: Context, knowledge: Knowledge) -> _Turn:
+def _without_chatter(turn: _Turn, context: Context, knowledge: Knowledge) -> _Turn:
     """Return a turn without its chatter, where that is answered; else as it was."""
+    bare = without_chatter(turn.alone, knowledge)
+    if not bare:
+        return turn
     alone = question_of(bare, knowledge, context.variant)
     first = resolve_scored(alone, knowledge)
     if isinstance(first.result, OPEN):
         return turn
-    reading = alone.reading._replace(text=turn.alone.reading.text)
-    return turn._replace(text=bare, alone=alone._replace(reading=reading), first=first)
+    return turn._replace(text=bare, alone=alone.with_text(turn.alone.reading.text), first=first)
 
 
 def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
@@ -218,7 +217,7 @@ def _verdict_again(alone: Question, context: Context, knowledge: Knowledge) -> t
     said = context.answer.text if context.answer else ""
     if isinstance(further, ProcedureResult) and _names_one(said, further.procedure.sources):
         return question, further
-    return asked._replace(reading=asked.reading._replace(text=alone.reading.text)), told
+    return asked.with_text(alone.reading.text), told
 
 
 def _names_one(text: str, sources: Iterable[Source]) -> bool:
@@ -265,7 +264,7 @@ def _carried_on(
     given = context.asked.conditions or (context.scenario if turn.alone.conditions else ())
     question = carried(turn.alone, context, given, knowledge)
     third = resolve_scored(question, knowledge)
-    if third.record and third.result in told_lately(context):
+    if third.record and third.result in context.told_lately:
         more = asks_other(turn.alone)
         past = (told_in_all(context, knowledge) if more else told(context)) | {third.record}
         other = resolve_scored(question, knowledge, avoid=past)

@@ -8,6 +8,9 @@ from assistant.resolving.knowing import Question
 from assistant.resolving.results import Result
 from assistant.understanding.states import Condition
 
+LATELY = 2
+"""How many turns back what was told is still the subject."""
+
 
 class Earlier(NamedTuple):
     """A turn that was answered, or that asked back, before the last: its topic may be come back to."""
@@ -34,3 +37,8 @@ class Context(NamedTuple):
     disputed: tuple[tuple[str, str], ...] = ()
     scenario: tuple[Condition, ...] = ()
     earlier: tuple[Earlier, ...] = ()
+
+    @property
+    def told_lately(self) -> tuple[Result | None, ...]:
+        """The results of the last turns, of which something may still be asked, the latest first."""
+        return (self.result, *(turn.result for turn in self.earlier[:LATELY]))

@@ -5,21 +5,18 @@
 
 from __future__ import annotations
 
-from assistant.conversation.context import Context
+from assistant.conversation.context import LATELY, Context
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Step
-from assistant.resolving.asked_quantity import QUANTITIES
+from assistant.resolving.asked_quantity import AS_ASKED, QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ProcedureResult, Result
 from assistant.understanding.mentions import Mention
 from assistant.understanding.words import stem
 
-_LATELY = 2
-"""How many turns may lie between a procedure and one that goes on with it."""
 _LONG = 12
 _CLEAR = 0.97
 _GOING_ON = frozenset({"then", "next", "now", "after", "afterwards"})
-_SAME = {"time": "duration", "acceleration": "deceleration", "temperature_difference": "temperature"}
 _SMALL = frozenset({
     "a", "an", "the", "and", "or", "so", "ok", "okay", "right", "but", "well", "um", "er", "please", "just", "again",
     "i", "me", "my", "we", "us", "you", "it", "its", "that", "this", "them", "they", "one", "ones", "each", "every",
@@ -50,12 +47,12 @@ class Gone(NamedTuple):
         """Return the question that the procedure answered, with the text of a turn on one of its steps: what follows
         goes on from the procedure.
         """
-        return self.asked._replace(reading=self.asked.reading._replace(text=alone.reading.text))
+        return self.asked.with_text(alone.reading.text)
 
 
 def gone_through(context: Context) -> Gone | None:
     """Return the procedure told last, or lately with no more than side questions since."""
-    past = [(context.result, context.asked), *((turn.result, turn.asked) for turn in context.earlier[:_LATELY])]
+    past = [(context.result, context.asked), *((turn.result, turn.asked) for turn in context.earlier[:LATELY])]
     for turns, (result, asked) in enumerate(past):
         if isinstance(result, ProcedureResult) and asked is not None:
             return Gone(result, asked, not turns)
@@ -176,5 +173,5 @@ def quantities(step: Step, knowledge: Knowledge) -> set[str]:
     found = {value.quantity for value in step.values}
     for amount in knowledge.phrase(step.do).amounts:
         dimension = knowledge.units.get(amount.unit).dimension if amount.unit else "count"
-        found.add(_SAME.get(dimension, dimension))
+        found.add(AS_ASKED.get(dimension, dimension))
     return found

@@ -57,9 +57,8 @@ def _checked(
     found = limit_rules.check(limit, amount, alone, knowledge) if amount else None
     if found is None:
         return None
-    before = context.asked
-    reading = before.reading._replace(text=alone.reading.text)
-    return before._replace(reading=reading, variant=alone.variant), CheckResult((found,))
+    question = context.asked.with_text(alone.reading.text)._replace(variant=alone.variant)
+    return question, CheckResult((found,))
 
 
 def _in_unit(amount: Amount, figure: object, stated: bool) -> Amount | None:

@@ -13,6 +13,14 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import FactResult, LimitResult, LossResult, Result, TableResult
 from assistant.understanding.states import Condition
 
+_BESIDE = 0.05
+"""How far ahead of a reading by itself a record of the paragraph just told must be."""
+_NAMING = frozenset({
+    "and", "so", "ok", "okay", "then", "now", "well", "the", "a", "my", "any", "what", "about", "how", "is", "are",
+    "of", "still", "there", "with", "that", "do", "i", "have", "got", "working", "available", "for", "s",
+})  # fmt: skip
+"""Words beside the name of a result that ask no more than what it is."""
+
 
 def clearly_carried(
     alone: Question, first: Scored, context: Context, knowledge: Knowledge
@@ -50,17 +58,6 @@ def _speaks_of_states(scored: Scored, given: tuple[Condition, ...], knowledge: K
     """Return whether a record speaks of a thing whose state was given before."""
     said = knowledge.matcher.vocabulary(scored.record) if scored.record else frozenset()
     return any(knowledge.base.inputs[c.input].term in said for c in given if not c.is_result and not c.implied)
-
-
-_BESIDE = 0.05
-"""How far ahead of a reading by itself a record of the paragraph just told must be."""
-_NAMING = frozenset({
-    "and", "so", "ok", "okay", "then", "now", "well", "the", "a", "my", "any", "what", "about", "how", "is", "are",
-    "of", "still", "there", "with", "that", "do", "i", "have", "got", "working", "available", "for", "s",
-})  # fmt: skip
-"""Words beside the name of a result that ask no more than what it is."""
-LATELY = 2
-"""How many turns back what was told is still the subject."""
 
 
 def in_scenario(
@@ -149,8 +146,7 @@ def states_given(context: Context) -> tuple[Condition, ...]:
 
 def told_table(context: Context) -> StateTable | None:
     """Return the state table whose results were told last, or lately."""
-    past = (context.result, *(turn.result for turn in context.earlier[:LATELY]))
-    return next((result.table for result in past if isinstance(result, TableResult)), None)
+    return next((result.table for result in context.told_lately if isinstance(result, TableResult)), None)
 
 
 def _all_well(alone: Question, context: Context, knowledge: Knowledge) -> bool:

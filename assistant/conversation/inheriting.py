@@ -31,8 +31,7 @@ def with_amounts(alone: Question, needed: Needed, context: Context, knowledge: K
     own = " ".join(alone.reading.words).rstrip("?.! ")
     question = question_of(" , ".join((own, *parts)), knowledge, before.variant)
     variant = alone.variant if alone.named_variant else before.variant
-    reading = question.reading._replace(text=alone.reading.text)
-    return question._replace(reading=reading, variant=variant, context=True)
+    return question.with_text(alone.reading.text)._replace(variant=variant, context=True)
 
 
 def _parts(model: Model, alone: Question, context: Context, knowledge: Knowledge) -> list[str]:

@@ -36,7 +36,7 @@ from assistant.resolving.results import (
 _LEANING = 0.66
 _CLEARLY = 0.08
 _OTHER = frozenset({"else", "otherwise"})
-_SHORT, _LATELY = 6, 2
+_SHORT = 6
 _DUST = 1e-9
 _BOUNDS = frozenset({"maximum", "minimum"})
 _TOLD = (FactResult, LimitResult, ProcedureResult, CheckResult, BandResult, BothResult)
@@ -109,11 +109,6 @@ def told(context: Context) -> frozenset[str]:
     elif isinstance(result, LimitResult):
         entry.update(limit.id for limit in result.limits)
     return frozenset(entry)
-
-
-def told_lately(context: Context) -> list[Result | None]:
-    """Return what the last answers told, the last first."""
-    return [context.result, *(past.result for past in context.earlier[:_LATELY])]
 
 
 def told_in_all(context: Context, knowledge: Knowledge) -> frozenset[str]:

@@ -171,7 +171,7 @@ def _why(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Con
     if result is None:
         words = f"The reason is not stated in what is loaded. {last.working or last.text}"
         return last._replace(question=text, text=words), context
-    answer = composed(text, asked._replace(reading=asked.reading._replace(text=text)), result, knowledge)
+    answer = composed(text, asked.with_text(text), result, knowledge)
     return answer, context._replace(answer=answer)
 
 
@@ -189,8 +189,7 @@ def _whereabouts(text: str, context: Context, knowledge: Knowledge) -> tuple[Ans
         told = scored.result.fact.id if isinstance(scored.result, FactResult) else ""
         if scored.score < _SURE or not told or "where" not in knowledge.matcher.vocabulary(told):
             continue
-        question = question._replace(reading=question.reading._replace(text=text))
-        answer = composed(text, question, scored.result, knowledge)
+        answer = composed(text, question.with_text(text), scored.result, knowledge)
         return answer, context._replace(answer=answer)
     return None
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from assistant.answering.parts import condition_words
 from assistant.answering.states import output_words
 from assistant.conversation.context import Context
-from assistant.conversation.in_scenario import LATELY, states_given, told_table
+from assistant.conversation.in_scenario import states_given, told_table
 from assistant.conversation.readings import carried, is_quantity, question_of
 from assistant.conversation.traits import OPEN
 from assistant.knowledge.records import StateTable, Value
@@ -74,8 +74,7 @@ def _lower(one: Value | None, other: Value | None) -> bool:
 
 def _state_told(context: Context, knowledge: Knowledge) -> list[tuple[str, frozenset[str]]]:
     """Return the name of a state that a statement told lately says follows: "is extended by free fall"."""
-    past = (context.result, *(turn.result for turn in context.earlier[:LATELY]))
-    facts = (result.fact for result in past if isinstance(result, FactResult))
+    facts = (result.fact for result in context.told_lately if isinstance(result, FactResult))
     said = frozenset(c for f in facts for c in knowledge.phrase(f.says).concepts) & knowledge.states.sets.keys()
     return [(knowledge.base.terms[name].names[0], frozenset({name})) for name in sorted(said)]
 
@@ -107,7 +106,7 @@ def _with(
     told = isinstance(scored.result, stated) and _knows(scored.record, known, knowledge)
     follows = isinstance(scored.result, TableResult) and bool(scored.result.asked) and first.score < _SURE
     meant = follows or (told and _knows_all(scored.record, alone, knowledge))
-    return [(_as_said(question, alone), scored)] if meant else []
+    return [(question.with_text(alone.reading.text)._replace(context=True), scored)] if meant else []
 
 
 def _applying(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Scored] | None:
@@ -145,10 +144,6 @@ def _knows_all(record: str, alone: Question, knowledge: Knowledge) -> bool:
     return all(not said.isdisjoint(m.concepts) for m in things)
 
 
-def _as_said(question: Question, alone: Question) -> Question:
-    return question._replace(reading=question.reading._replace(text=alone.reading.text), context=True)
-
-
 def of_the_subject(
     alone: Question, first: Scored, context: Context, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
@@ -177,5 +172,5 @@ def of_the_subject(
             continue
         known = _knows(scored.record, thing.concepts, knowledge) and _knows_all(scored.record, alone, knowledge)
         if known and isinstance(scored.result, LimitResult):
-            return _as_said(question, alone), scored.result
+            return question.with_text(alone.reading.text)._replace(context=True), scored.result
     return None

@@ -39,7 +39,7 @@ def same_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     told = isinstance(scored.result, (FactResult, LimitResult)) and scored.result != context.result
     if not told or scored.score < _SURE or knowledge.matcher.vocabulary(scored.record).isdisjoint(aspect[0].concepts):
         return None
-    return _as_said(question, alone), scored.result
+    return question.with_text(alone.reading.text)._replace(context=True), scored.result
 
 
 def _asks_strictly(mention: Mention, knowledge: Knowledge) -> bool:
@@ -62,7 +62,7 @@ def state_of_it(alone: Question, context: Context, knowledge: Knowledge) -> tupl
         question = question_of(text, knowledge, context.asked.variant)
         scored = resolve_scored(question, knowledge)
         if scored.score >= _SURE and not isinstance(scored.result, OPEN) and scored.result != context.result:
-            return _as_said(question, alone), scored.result
+            return question.with_text(alone.reading.text)._replace(context=True), scored.result
     return None
 
 
@@ -78,7 +78,7 @@ def thing_told(alone: Question, context: Context, knowledge: Knowledge) -> tuple
             question = question_of(text, knowledge, context.asked.variant)
             scored = resolve_scored(question, knowledge)
             if scored.score >= _CLEAR and isinstance(scored.result, (FactResult, LimitResult)):
-                return _as_said(question, alone), scored.result
+                return question.with_text(alone.reading.text)._replace(context=True), scored.result
     return None
 
 
@@ -95,7 +95,3 @@ def _things_told(context: Context, knowledge: Knowledge) -> list[str]:
     things = [m for m in told if not is_quantity(m.concepts, knowledge) and not _says_state(m)]
     things.sort(key=lambda m: not m.concepts.isdisjoint(known))
     return [m.text for m in things][:_MOST]
-
-
-def _as_said(question: Question, alone: Question) -> Question:
-    return question._replace(reading=question.reading._replace(text=alone.reading.text), context=True)

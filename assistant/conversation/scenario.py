@@ -43,9 +43,11 @@ def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Ques
     given = carried(alone, context, context.scenario, knowledge).conditions
     question = merged(alone, context, knowledge, False)[0]._replace(conditions=given)
     results = _changed(context, question.conditions, knowledge)
-    if not results:
-        return None
-    return question, results[0] if len(results) == 1 else TablesResult(tuple(results))
+    return (question, _together(results)) if results else None
+
+
+def _together(results: list[TableResult]) -> Result:
+    return results[0] if len(results) == 1 else TablesResult(tuple(results))
 
 
 def _asked_with(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
@@ -113,8 +115,7 @@ def changed_back(alone: Question, context: Context, knowledge: Knowledge) -> tup
     results = _changed(context._replace(scenario=given), now, knowledge)
     if not results:
         return None
-    question = carried(alone, context, now, knowledge)._replace(conditions=now)
-    return question, results[0] if len(results) == 1 else TablesResult(tuple(results))
+    return carried(alone, context, now, knowledge)._replace(conditions=now), _together(results)
 
 
 def _of_the_last(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Condition, ...]:

@@ -12,7 +12,7 @@ QUANTITIES = frozenset({
     "speed", "duration", "temperature", "pressure", "angle", "mass", "length", "altitude", "energy", "deceleration",
     "count", "ratio", "factor",
 })  # fmt: skip
-_AS_ASKED = {"time": "duration", "acceleration": "deceleration", "temperature_difference": "temperature"}
+AS_ASKED = {"time": "duration", "acceleration": "deceleration", "temperature_difference": "temperature"}
 _LEVELS = (5_000, 50_000)
 """Bare numbers that are altitudes in feet, where no mass is spoken of: "VLE at 30,000"."""
 _AS_GIVEN = {"time": "duration", "acceleration": "deceleration"}
@@ -37,7 +37,7 @@ def quantity_of(result: Result, know: Knowledge) -> str:
     dimension = know.units.get(unit).dimension
     if unit == "ft":
         return "altitude"
-    return _AS_ASKED.get(dimension, dimension)
+    return AS_ASKED.get(dimension, dimension)
 
 
 def asked_of(reading: Reading) -> frozenset[str]:

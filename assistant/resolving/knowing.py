@@ -85,3 +85,7 @@ class Question(NamedTuple):
     """What the question before named, which a turn that leans on it still means: the senses of each."""
     unsaid: tuple[str, ...] = ()
     """Inputs that were told of without a state that is understood."""
+
+    def with_text(self, text: str) -> Question:
+        """Return the question with the text of a turn that it was completed from, or that it answers."""
+        return self._replace(reading=self.reading._replace(text=text))
