@@ -25,7 +25,7 @@ from assistant.knowledge.shelf import Shelved
 from assistant.quantities.tokens import tokenize
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
-from assistant.understanding.mentions import PLAIN, Mention
+from assistant.understanding.mentions import Mention
 from assistant.understanding.naming import compile_lexicon, phrases
 from assistant.understanding.packing import by_beginning, pack_ask
 from assistant.understanding.reading import Reader
@@ -122,8 +122,7 @@ def _parts(reader: Reader, text: str) -> Iterator[list[str]]:
     reading = reader.read(text, mending=False)
     for mention in reading.mentions:
         filler = all(reader.lexicon.kinds.get(c) == "filler" for c in mention.concepts)
-        plain = all(c.startswith(PLAIN) for c in mention.concepts)
-        if not (mention.weak and (filler or plain)):
+        if not (mention.weak and (filler or mention.is_plain)):
             yield sorted(mention.concepts)
     for amount in reading.amounts:
         yield [f"#{amount.value:g}"]

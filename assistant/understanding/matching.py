@@ -288,7 +288,7 @@ def strange(reading: Reading, matcher: Matcher) -> list[Mention]:
         for m in reading.mentions
         if not m.weak
         and (
-            (not m.known and not m.passing and all(c.startswith(PLAIN) for c in m.concepts))
+            (not m.known and not m.passing and m.is_plain)
             or all(c.startswith(OUTSIDE) for c in m.concepts)
         )
     ]

@@ -27,8 +27,6 @@ _NUMBER = frozenset(("no", "nr", "nbr", "num"))
 _LEFT = frozenset(("working", "left", "remain"))
 _SMALL = frozenset(("one", "two", "three", "four"))
 _ASKED_FOR = frozenset(("what", "the", "name", "those", "any", "give", "tell", "me", "state"))
-
-
 _PEOPLE = frozenset(("of us", "of them", "of you"))
 
 

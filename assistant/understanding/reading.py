@@ -25,8 +25,8 @@ from assistant.understanding.meant import (
     words_meant,
 )  # fmt: skip
 from assistant.understanding.mending import Mender
-from assistant.understanding.mentions import BOUNDS, OUTSIDE, PLAIN, Mention, Reading
-from assistant.understanding.strange_names import is_called, misread_names, numbered_names
+from assistant.understanding.mentions import BOUNDS, OUTSIDE, Mention, Reading
+from assistant.understanding.strange_names import is_number_of, misread_names, numbered_names, opens_clause
 from assistant.understanding.word_lists import WordLists
 from assistant.understanding.words import stem
 
@@ -34,8 +34,6 @@ MOST_CHARACTERS = 2000
 MOST_TOKENS = 160
 """A question is shorter; what is longer is cut here, so that no text can keep the reader busy."""
 _EITHER = frozenset({"and", "or", "vs", "versus", "/", ",", "&"})
-
-
 _ZEROS = frozenset(("zero", "oh", "o", "nought", "naught"))
 
 
@@ -111,11 +109,10 @@ class Reader:
         typed = {old for old, _ in mended}
 
         def is_strange(k: int) -> bool:
-            plain = k in at and all(c.startswith(PLAIN) for c in at[k].concepts)
-            return (plain and not at[k].known) or (k > 0 and tokens[k].raw.lower() in typed)
+            return (k in at and at[k].is_plain and not at[k].known) or (k > 0 and tokens[k].raw.lower() in typed)
 
         def passes(k: int) -> bool:
-            return k not in at or (at[k].passing and all(c.startswith(PLAIN) for c in at[k].concepts))
+            return k not in at or (at[k].passing and at[k].is_plain)
 
         names = numbered_names(tokens, amounts, self.lexicon.variant_numbers, own, is_strange) if amounts else []
         names += [(k, k + 1) for k in (misread_names(tokens, mended, passes) if mended else ())]
@@ -134,37 +131,26 @@ class Reader:
         self, amounts: list[Amount], variants: tuple[str, ...], words: list[str]
     ) -> tuple[list[Amount], tuple[str, ...]]:
         """Read a bare number apart from the rest as the variant of that name: "tiller limit 44 kt, 120"."""
+        numbers = [a for a in amounts if is_number_of(a, self.lexicon.variant_numbers)]
         if variants:
-            beside = [a for a in amounts if self._is_beside(a, variants, words)]
-            return [a for a in amounts if a not in beside], (*variants, *(f"{a.value:g}" for a in beside))
-        for amount in amounts:
-            if self._is_qualified(amount, amounts, words):
-                return [a for a in amounts if a is not amount], (f"{amount.value:g}",)
-            apart = amount.end == len(words) or words[amount.end] in (",", ":", "?", ".", "again", "then", "instead")
-            named = amount.start > 0 and words[amount.start - 1] == "the"
-            if len(amounts) == 2 and is_called(amount, words, self.lexicon.variant_numbers):
-                return [a for a in amounts if a is not amount], (f"{amount.value:g}",)
-            if not (named or any(a.unit for a in amounts)):
-                continue
-            name = f"{amount.value:g}" if amount.end - amount.start == 1 else ""
-            if amount.unit is None and apart and name in self.lexicon.variant_numbers:
-                return [a for a in amounts if a is not amount], (name,)
-        return amounts, variants
+            named = [a for a in numbers if _is_beside(a, variants, words)]
+        else:
+            named = [a for a in numbers if self._names_variant(a, amounts, words)][:1]
+        return [a for a in amounts if a not in named], (*variants, *(f"{a.value:g}" for a in named))
+
+    def _names_variant(self, amount: Amount, amounts: list[Amount], words: list[str]) -> bool:
+        """Return whether a number that may be a variant's names it, where no other name does."""
+        if self._is_qualified(amount, amounts, words) or (len(amounts) == 2 and opens_clause(amount, words)):
+            return True
+        apart = amount.end == len(words) or words[amount.end] in (",", ":", "?", ".", "again", "then", "instead")
+        the = amount.start > 0 and words[amount.start - 1] == "the"
+        return apart and amount.end - amount.start == 1 and (the or any(a.unit for a in amounts))
 
     def _is_qualified(self, amount: Amount, amounts: list[Amount], words: list[str]) -> bool:
-        """Return whether a bare number is a variant that a mass is said of: "a 48,000 kg 120 stops"."""
-        if amount.unit is not None or f"{amount.value:g}" not in self.lexicon.variant_numbers:
-            return False
+        """Return whether a mass is said of a number: "a 48,000 kg 120 stops"."""
         after = amount.end == len(words) or words[amount.end].isalpha() or words[amount.end] in STOPS
-        return after and any(a.end == amount.start and a.unit in ("kg", "t", "lb") for a in amounts)
-
-    def _is_beside(self, amount: Amount, variants: tuple[str, ...], words: list[str]) -> bool:
-        """Return whether a bare number is a variant that is named beside another: a name, "and", the number."""
-        if amount.unit is not None or f"{amount.value:g}" not in self.lexicon.variant_numbers:
-            return False
-        names = {v.lower() for v in variants}
-        around = words[max(0, amount.start - 2) : amount.start], words[amount.end : amount.end + 2]
-        return any(names.intersection(pair) and _EITHER.intersection(pair) for pair in around)
+        before = [a.unit for a in amounts if a.end == amount.start and a.unit]
+        return after and any(self.units.get(unit).dimension == "mass" for unit in before)
 
     def _as_shown(self, tokens: list[Token]) -> list[Token]:
         """Read a label written in capitals, as it is shown, by its full name: "with FULL" is the setting."""
@@ -212,6 +198,13 @@ class Reader:
     def nearest(self, word: str, most: int | None = None) -> str | None:
         """Return the known word or two words that a misspelling is nearest to."""
         return self._mender.nearest(word, most)
+
+
+def _is_beside(amount: Amount, variants: tuple[str, ...], words: list[str]) -> bool:
+    """Return whether a number stands beside the name of a variant: the name, "and", the number."""
+    names = {v.lower() for v in variants}
+    around = words[max(0, amount.start - 2) : amount.start], words[amount.end : amount.end + 2]
+    return any(names.intersection(pair) and _EITHER.intersection(pair) for pair in around)
 
 
 def _counted(amounts: list[Amount], mentions: list[Mention], words: list[str]) -> list[Amount]:

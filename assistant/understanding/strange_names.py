@@ -74,10 +74,13 @@ def _is_model(tokens: list[Token], amount: Amount) -> bool:
     return k >= 0 and words[k] in _BEFORE and after in _AFTER
 
 
-def is_called(amount: Amount, words: list[str], known: Collection[str]) -> bool:
+def is_number_of(amount: Amount, known: Collection[str]) -> bool:
+    """Return whether a number counts nothing, and is one of those that are names here."""
+    return amount.unit is None and f"{amount.value:g}" in known
+
+
+def opens_clause(amount: Amount, words: list[str]) -> bool:
     """Return whether a number opens a clause before a thing, as the name of an aeroplane does: "120 brakes at 300"."""
-    if amount.unit is not None or f"{amount.value:g}" not in known:
-        return False
     opens = amount.start == 0 or not words[amount.start - 1][0].isalnum()
     after = words[amount.end] if amount.end < len(words) else ""
     return opens and after.isalpha() and after not in _PLACING
