@@ -181,8 +181,7 @@ def _dates_in_words(text: str) -> str:
         name = MONTHS[month - 1]
         return f"{number_words(day)} {name} {number_words(year // 100)} {number_words(year % 100)}"
 
-    if re.search(_NAMED_DATE, text):
-        text = re.sub(_NAMED_DATE, lambda m: f"{m[3]}_{MONTHS.index(m[2]) + 1:02}_{int(m[1]):02}", text)
+    text = re.sub(_NAMED_DATE, lambda m: f"{m[3]}_{MONTHS.index(m[2]) + 1:02}_{int(m[1]):02}", text)
     return re.sub(r"\b(\d{4})_(\d\d)_(\d\d)\b", said, text) if "_" in text else text
 
 

@@ -220,7 +220,7 @@ class Binder:
         if ("not", "both") in pairwise(self.words[group.end : state.end]):
             return None  # "they are not both lost" leaves open which
         denied = self._denied(group, state)
-        where = (*range(group.start, group.end), *state.taken)
+        where = (*group.places, *state.taken)
         found = conditions_of(group.inputs, state, denied, where, self.known)
         return Bound(group, tuple(found), state, denied) if found else None
 

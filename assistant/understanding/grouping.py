@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from assistant.frozen import NamedTuple
-from assistant.understanding.condition import StateWords, is_result
+from assistant.understanding.condition import Condition, StateWords, is_result
 from assistant.understanding.mentions import Mention, Reading
 
 JOINS = frozenset({
@@ -48,6 +48,11 @@ class Group(NamedTuple):
     end: int
     inputs: tuple[str, ...]
     aside: bool = False
+
+    @property
+    def places(self) -> tuple[int, ...]:
+        """Where its words stand."""
+        return tuple(range(self.start, self.end))
 
 
 def input_groups(reading: Reading, known: StateWords, states: Sequence[Mention]) -> list[Group]:
@@ -167,3 +172,13 @@ def _have_own(
         mention.end <= start <= mention.end + 2 and all(w in LINKS or w == "at" for w in words[mention.end : start])
         for start in starts
     )
+
+
+def failing(groups: Iterable[Group], known: StateWords, named: set[str]) -> list[Condition]:
+    """Return the things that can fail, and whose state was not said, as failed."""
+    return [
+        Condition(name, known.failed(name), where=group.places)
+        for group in groups
+        for name in group.inputs
+        if name in known.failures and name not in named
+    ]

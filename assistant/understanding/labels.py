@@ -19,11 +19,8 @@ _DARK = frozenset({
 _SHOWING = frozenset({
     "on", "lit", "up", "showing", "shows", "show", "shown", "showed", "shining", "comes", "came", "come", "appears",
     "appeared", "appear", "burning", "illuminated", "lights", "glowing", "flashes", "caption", "caution", "memo",
-    "message", "light", "warning", "amber", "white", "red", "see", "have", "got", "get", "there", "displayed", "pops",
+    "message", "light", "warning", "amber", "white", "red", "see", "got", "get", "there", "displayed", "pops",
     "popped", "visible", "stays", "remains", "persists", "sits",
-})  # fmt: skip
-_AUXILIARY = frozenset({
-    "does", "do", "did", "is", "are", "was", "has", "have", "will", "would", "still", "the", "a", "an",
 })  # fmt: skip
 _NEAR = 4
 
@@ -55,11 +52,10 @@ def _shows(reading: Reading, mention: Mention, label: str) -> bool | None:
     words = reading.words
     before = _until_stop(words[max(0, mention.start - _NEAR) : mention.start][::-1])
     after = _until_stop(words[mention.end : mention.end + _NEAR])
-    beside = {*before, *after}
     denied = bool(_DENYING.intersection(before[:2]) or _DENYING.intersection(after[:3]))
-    if _DARK.intersection(after[:4]):
+    if _DARK.intersection(after):
         return denied  # "does not go out" shows
-    told = bool(_SHOWING.intersection(beside - _AUXILIARY)) or label in reading.text
+    told = not _SHOWING.isdisjoint((*before, *after)) or label in reading.text
     return not denied if told else None
 
 

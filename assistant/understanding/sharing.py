@@ -6,7 +6,7 @@ from collections.abc import Collection, Sequence
 
 from assistant.understanding.binding import Bound, conditions_of, contrary, other_value
 from assistant.understanding.condition import Condition, StateWords, is_result
-from assistant.understanding.grouping import Group
+from assistant.understanding.grouping import Group, failing
 from assistant.understanding.mentions import Reading
 
 _BETWEEN = frozenset({
@@ -47,12 +47,11 @@ def shared(
     between = reading.words[last.end : group.start]
     if _contrasts(reading.words, group, between, last):
         opposite = last._replace(denied=not last.denied, found=contrary(last.found, known))
-        return list(_same(group, opposite, tuple(range(group.start, group.end)), known))
+        return _same(group, opposite, known)
     denied = _denied(reading.words, group, between)
     if denied is None and not _follows(between) and not _says_too(reading.words, group):
         return []
-    where = tuple(range(group.start, group.end))
-    same = list(_same(group, last, where, known))
+    same = _same(group, last, known)
     if denied:
         return [c._replace(value=v) for c in same if (v := other_value(c.input, c.value, known)) is not None]
     return same
@@ -66,8 +65,7 @@ def against_name(reading: Reading, group: Group, asking: Collection[int], known:
     if group.start in asking:
         return []
     if _excepted(reading, group):
-        found = tuple(Condition(name, known.failed(name)) for name in group.inputs if name in known.failures)
-        return [c._replace(where=tuple(range(group.start, group.end))) for c in found]
+        return failing([group], known, set())
     named = [m for m in reading.mentions if m.end <= group.start and not known.sets.keys().isdisjoint(m.concepts)]
     if not named:
         return []
@@ -78,8 +76,7 @@ def against_name(reading: Reading, group: Group, asking: Collection[int], known:
     told = Bound(Group(mention.start, mention.end, tuple(c.input for c in found)), found, denied=well)
     if not _contrasts(reading.words, group, reading.words[mention.end : group.start], told):
         return []
-    where = tuple(range(group.start, group.end))
-    return list(_same(group, told._replace(found=contrary(found, known)), where, known))
+    return _same(group, told._replace(found=contrary(found, known)), known)
 
 
 def _excepted(reading: Reading, group: Group) -> bool:
@@ -134,16 +131,16 @@ def _denied(words: Sequence[str], group: Group, between: Sequence[str]) -> bool 
     return True if denies and words[group.end] in _AIDS else None
 
 
-def _same(group: Group, last: Bound, where: tuple[int, ...], known: StateWords) -> list[Condition]:
+def _same(group: Group, last: Bound, known: StateWords) -> list[Condition]:
     """Return a group's states by the word that said the last one's, else failed or normal as that is."""
-    by_word = conditions_of(group.inputs, last.state, last.denied, where, known) if last.state else []
+    by_word = conditions_of(group.inputs, last.state, last.denied, group.places, known) if last.state else []
     said = {c.input for c in by_word}
     before = last.found[0]
     if by_word == [] and last.state and before.input not in known.failures:
         return []  # "the bypass pin is in, and System 1 …": a pin's word says nothing of what can fail
     normal = before.value == known.normal(before.input)
     rest = [
-        Condition(name, known.normal(name) if normal else known.failed(name), where=where)
+        Condition(name, known.normal(name) if normal else known.failed(name), where=group.places)
         for name in group.inputs
         if name not in said and name in known.failures
     ]

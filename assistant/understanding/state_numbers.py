@@ -33,8 +33,7 @@ def numbered(
         side = _bound_said(reading, amount)
         bound = [c for name in group.inputs if (c := by_number(name, amount, known, units, side))]
         if bound:
-            things = tuple(range(group.start, group.end))
-            return [c._replace(where=(*c.where, *things)) for c in bound]
+            return [c._replace(where=(*c.where, *group.places)) for c in bound]
     return []
 
 

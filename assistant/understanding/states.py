@@ -18,6 +18,7 @@ from assistant.understanding.condition import StateWords as StateWords
 from assistant.understanding.condition import is_result
 from assistant.understanding.condition import state_words as state_words
 from assistant.understanding.grouping import LINKS, Group, input_groups
+from assistant.understanding.grouping import failing as failing
 from assistant.understanding.labels import labels_shown
 from assistant.understanding.mentions import STATE, Mention, Reading
 from assistant.understanding.sharing import against_name, shared
@@ -31,6 +32,7 @@ _OPENINGS = frozenset(("ok", "okay", "alright", "all right"))
 _FORGOT = frozenset(("forgot", "forgotten", "forget", "forgets"))
 _KNOWING = frozenset({"tell", "know", "sure", "idea", "say", "clear", "certain", "unsure", "unclear", "uncertain"})
 _SAYS = frozenset({"does", "do", "did", "is", "has", "will"})
+_DETERMINERS = frozenset(("the", "my", "our"))
 _HAVING = frozenset({"have", "has", "got", "get", "any", "the", "my", "our", "with", "longer", "still", "keep"})
 
 
@@ -148,7 +150,7 @@ def _bound(
 def _goes_with(binder: Binder, group: Group) -> list[Condition]:
     """A thing that something else is asked to be lost with: "is anti-skid lost | with System 1?"."""
     before = group.start - 1
-    while before > 0 and binder.words[before] in ("the", "my", "our"):
+    while before > 0 and binder.words[before] in _DETERMINERS:
         before -= 1
     said = (m for m in binder.states if m.end in (before, before - 1) and m.start in binder.asking)
     lost = any("@lost" in m.concepts for m in said)
@@ -174,7 +176,7 @@ def _elliptical(binder: Binder, group: Group) -> list[Condition]:
     ends = len(after) == 2 or (len(after) == 3 and not after[2][0].isalnum())
     if group.start in binder.asking or not ends or after[1] != "not" or after[0] not in _SAYS:
         return []
-    where = tuple(range(group.start, group.end))
+    where = group.places
     return [Condition(name, "no", where=where) for name in group.inputs if is_result(name)]
 
 
@@ -193,24 +195,14 @@ def _had(binder: Binder, group: Group) -> list[Condition]:
     likewise = before >= 0 and words[before] in ("so", "nor")
     if not had or likewise or not ends or not binder.known.failures.issuperset(group.inputs):
         return []
-    where = tuple(range(group.start, group.end))
+    where = group.places
     return [Condition(name, binder.known.normal(name), where=where) for name in group.inputs]
 
 
 def _worked_with(reading: Reading, group: Group) -> bool:
     """Return whether a thing is what something is done on: "two applications made on the accumulator, how many …"."""
-    before = [w for w in reading.words[max(0, group.start - 3) : group.start] if w not in ("the", "my", "our")]
+    before = [w for w in reading.words[max(0, group.start - 3) : group.start] if w not in _DETERMINERS]
     return before[-1:] == ["on"]
-
-
-def failing(groups: Iterable[Group], known: StateWords, named: set[str]) -> list[Condition]:
-    """Return the things that can fail, and whose state was not said, as failed."""
-    return [
-        Condition(name, known.failed(name), where=tuple(range(group.start, group.end)))
-        for group in groups
-        for name in group.inputs
-        if name in known.failures and name not in named
-    ]
 
 
 def _left_bare(
@@ -256,12 +248,12 @@ def _in_use(reading: Reading, group: Group, known: StateWords) -> list[Condition
     before = [
         w
         for w in reading.words[max(0, group.start - 3) : group.start]
-        if w not in ("the", "my", "our", "brake", "all", "a")
+        if w not in _DETERMINERS and w not in ("brake", "all", "a")
     ]
     if not before or before[-1] not in _WITH:
         return []
     results = [name for name in group.inputs if is_result(name)]
-    where = tuple(range(group.start, group.end))
+    where = group.places
     if results:
         return [Condition(name, "yes", where=where) for name in results]
     return [
