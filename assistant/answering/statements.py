@@ -16,13 +16,14 @@ from assistant.answering.parts import (
     stop,
     upper,
 )  # fmt: skip
+from assistant.knowledge.base import stated
 from assistant.knowledge.records import Change, Limit, Procedure, Source, Value
 from assistant.quantities.show import exact_shown, given_shown
 from assistant.resolving import results as r
 from assistant.resolving import tables
 from assistant.resolving.changes import changes_of
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.limits import rule_value
+from assistant.resolving.limits import bound_value, rule_value
 from assistant.resolving.variants import asks_whether_same
 from assistant.understanding.clauses import asks_whether
 
@@ -83,7 +84,7 @@ def both(one: Parts, two: Parts) -> Parts:
 def figure_words(record: Limit, know: Knowledge) -> str:
     """Return a figure with what it is of: "230 kt IAS: maximum speed for …", "2 tillers, one at each side window"."""
     figure = upper(_figure(record, know))
-    main = record.maximum or record.minimum or record.value
+    main = bound_value(record)
     if main and main.unit == "count" and is_counted(record.of):
         return f"{figure} {record.of}"
     if main and main.unit == "factor" and record.of.startswith("share "):
@@ -105,7 +106,7 @@ def _figure(record: Limit, know: Knowledge) -> str:
     basis = f" {record.basis}" if record.basis and _is_speed(record) else ""
     if record.maximum and record.minimum:
         return f"{shown(record.minimum, know)} to {shown(record.maximum, know)}{basis}, ends included"
-    main = record.maximum or record.minimum or record.value
+    main = bound_value(record)
     text = shown(main, know) + basis if main else ""
     if record.second:
         text += f" or {shown(record.second, know)}, whichever is lower"
@@ -113,7 +114,7 @@ def _figure(record: Limit, know: Knowledge) -> str:
 
 
 def _is_speed(record: Limit) -> bool:
-    main = record.maximum or record.minimum or record.value
+    main = bound_value(record)
     return bool(main and main.unit in ("kt", "m/s", "mph"))
 
 
@@ -351,7 +352,7 @@ def compare(result: r.CompareResult, question: Question, know: Knowledge) -> Par
         return Parts(f"{verdict}{figure if verdict else upper(figure)} on both: {first.of}.", sources, first.id, values)
     text = "; ".join(f"{name}: {_figure(record, know)}" for name, record in records)
     text = f"{verdict}{text} ({first.of})."
-    figures = [record.value or record.maximum or record.minimum for _, record in records]
+    figures = [stated(record) for _, record in records]
     if len(figures) == 2 and all(isinstance(f, Value) for f in figures) and figures[0] and figures[1]:
         gap = abs(figures[0].value - figures[1].value)
         text += f" The difference is {exact_shown(round(gap, 6), difference_unit(figures[0].unit), know.units)}."

@@ -18,8 +18,7 @@ from assistant.resolving.counts_left import count_left
 from assistant.resolving.joining import joined
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.labels_told import label_shown, with_labels
-from assistant.resolving.leaning import ANSWERING as ANSWERING
-from assistant.resolving.leaning import by_what_it_leans_on
+from assistant.resolving.leaning import ANSWERING, by_what_it_leans_on
 from assistant.resolving.next_step import next_step
 from assistant.resolving.offering import COVER, unsure
 from assistant.resolving.results import (

@@ -77,7 +77,7 @@ def _tells_failure(reading: Reading, group: Group) -> bool:
     if in_doubt(words, group) or not _UNSURE.isdisjoint(rest):
         return False
     after = [m for m in reading.mentions if group.end <= m.start < end]
-    if _DENYING.intersection(words[group.end : end]):
+    if _DENYING.intersection(rest):
         return True
     if after and after[0].start <= group.end + 1 and _STATES_FAILED.intersection(after[0].concepts):
         return True

@@ -6,8 +6,8 @@ from collections.abc import Callable
 from typing import Any
 
 from assistant.frozen import NamedTuple
-from assistant.knowledge.base import Base
-from assistant.knowledge.records import Limit, Source, Value
+from assistant.knowledge.base import Base, stated
+from assistant.knowledge.records import Source, Value
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.matching import Matcher
@@ -57,10 +57,7 @@ class Knowledge:
 
     def figure(self, name: str, variant: str) -> Value | None:
         """Return the stated figure of a limit."""
-        record = self.record(name, variant) if name in self.base.records else None
-        if not isinstance(record, Limit):
-            return None
-        return record.value or record.maximum or record.minimum
+        return stated(self.record(name, variant)) if name in self.base.records else None
 
 
 class Question(NamedTuple):

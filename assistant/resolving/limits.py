@@ -14,6 +14,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import BandResult, Check
 from assistant.resolving.tables import outputs, results_with
 from assistant.understanding.clauses import STOPS
+from assistant.understanding.mentions import BOUNDS
 from assistant.understanding.states import passes
 
 _MORE = frozenset({
@@ -21,7 +22,6 @@ _MORE = frozenset({
 })  # fmt: skip
 _BEING = frozenset(("is", "are", "still", "now", "was", "at", "of", "as", "being", "remains", "stays", "just", "only"))
 _COPULA = frozenset(("is", "are", "remains", "stays"))
-_BOUNDS = frozenset(("maximum", "minimum"))
 _LESS = frozenset({"below", "under", "less", "fewer"})
 _LISTING = frozenset({"and", ",", "&", "/", "plus", "the", "other", "others"})
 _THROUGH_AIR = ("ias", "cas", "tas")
@@ -173,7 +173,7 @@ def is_claimed(check: Check, amount: Amount, question: Question, believed: bool)
     words, k = question.reading.words, amount.start
     while k and words[k - 1] in _BEING:
         k -= 1
-    bounds = [m for m in question.reading.mentions if m.concepts & _BOUNDS and m.end <= k]
+    bounds = [m for m in question.reading.mentions if m.concepts & BOUNDS and m.end <= k]
     if k == amount.start or not bounds:
         return False
     named = words[bounds[-1].end : k]

@@ -32,6 +32,8 @@ _EITHER = frozenset(("and", "or", "against", "versus", "vs", "compared", "/"))
 _NEAR_BY = 4
 _ENDING = 3
 """Words and marks in which a question may end."""
+_SMALL = 3
+"""Letters of words that name nothing: "of a"."""
 _TONNES = 200.0
 """A mass of an aeroplane said without a unit and below this is in tonnes."""
 _ISA = "isa"
@@ -60,10 +62,6 @@ class Binding(NamedTuple):
     """How forced the parts of the amounts are: nothing beside them may say so."""
     places: Mapping[str, int] = {}
     """Where in the question the amount of an input begins."""
-
-
-_SMALL = 3
-"""Letters of words that name nothing: "of a"."""
 
 
 def bind(model: Model, question: Question, know: Knowledge) -> Binding:
@@ -364,14 +362,17 @@ def _of_its_size(binding: Binding, value: float, question: Question) -> bool:
 
 def _limit_of(model: Model, question: Question, know: Knowledge) -> Limit | None:
     """Return the limit that a model's result is held to, if it names one."""
-    name = dict(model.extra).get("limit", "")
-    found = know.record(name, question.variant) if name in know.base.records else None
-    return found if isinstance(found, Limit) and found.maximum else None
+    return _maximum_named(dict(model.extra).get("limit", ""), question, know)
 
 
 def _ceiling(item: ModelInput, question: Question, know: Knowledge) -> Limit | None:
     """Return the maximum that an input is taken at where it is not given: it may be no greater."""
-    found = know.record(item.default, question.variant) if item.default in know.base.records else None
+    return _maximum_named(item.default, question, know)
+
+
+def _maximum_named(name: str, question: Question, know: Knowledge) -> Limit | None:
+    """Return the limit of a name, where it is one with a maximum."""
+    found = know.record(name, question.variant) if name in know.base.records else None
     return found if isinstance(found, Limit) and found.maximum else None
 
 

@@ -11,7 +11,7 @@ from assistant.resolving.asked_quantity import asked_of
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ProcedureResult
 from assistant.understanding.matching import Match
-from assistant.understanding.mentions import Mention, Reading
+from assistant.understanding.mentions import BOUNDS, Mention, Reading
 
 _AFTER_NEXT = frozenset({
     "memory", "recall", "item", "step", "action", "move", "thing", "please", "do", "and", "is", "then", "now", "?", "!",
@@ -24,7 +24,6 @@ _PAIRS = frozenset({
     ("what", "follows"), ("what", "remains"),
 })  # fmt: skip
 _BEFORE_NEXT = frozenset(("what", "whats", "is", "comes", "come"))
-_BOUNDS = frozenset(("maximum", "minimum"))
 _NEAR = 0.9
 _LOOKED_AT = 24
 _BASE, _EACH, _MOST = 0.3, 0.2, 1.1
@@ -45,7 +44,7 @@ def next_step(question: Question, know: Knowledge, ranked: Sequence[Match]) -> t
     if not _asks_next(question.reading.words):
         return None
     meant = _procedures(ranked, know)
-    titles = {m.record: know.phrase(know.base.records[m.record].title).concepts - _BOUNDS for m in meant}
+    titles = {m.record: know.phrase(know.base.records[m.record].title).concepts - BOUNDS for m in meant}
     known = frozenset().union(*titles.values())
     best: tuple[float, float, ProcedureResult] | None = None
     for match in meant:

@@ -29,7 +29,7 @@ def loss_candidates(
     if not losing and not question.reading.has("happens") and any(c.implied for c in inputs):
         return
     content = content_of(question, know, excused)
-    known = frozenset().union(*(know.matcher.vocabulary(t.id) for t in state_tables.tables(know.base)))
+    known = _told_by_tables(know)
     barred = [m for m in content if known.isdisjoint(m.concepts)]
     score = 1.01 if losing else 0.84
     if any(m.covered > 0.99 and m.share > 0.5 for m in matches) or _asks_of_others(inputs, matches, question, know):
@@ -66,11 +66,16 @@ def _asks_what_goes(
     asks = asking(reading.words, marks=False)
     content = [m for m in content_of(question, know, excused) if not asks or m.start in asks]
     whole = [m.record for m in matches if m.covered > 0.99]
-    known = frozenset().union(*(know.matcher.vocabulary(t.id) for t in state_tables.tables(know.base)))
+    known = _told_by_tables(know)
     told = [m for m in content if not known.isdisjoint(m.concepts)]
     if not told:
         return not content  # "I lose the controller: how do I keep straight": no table tells
     return not any(all(know.matcher.vocabulary(t) & m.concepts for m in told) for t in whole)
+
+
+def _told_by_tables(know: Knowledge) -> frozenset[str]:
+    """Return the concepts that any state table explains."""
+    return frozenset().union(*(know.matcher.vocabulary(t.id) for t in state_tables.tables(know.base)))
 
 
 def _overtaken(fact: Fact, state: Mapping[str, str], know: Knowledge) -> bool:

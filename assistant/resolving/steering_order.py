@@ -252,8 +252,9 @@ def resolve_order(model: Model, question: Question, know: Knowledge) -> ModelRes
     if not found or (len(found) == 1 and not found[0].side and found[0].number == 1):
         return None
     idle = out_of_use(model, question, know)
-    if any(one.control == "tiller" for one in idle):
-        return next(one.state for one in idle if one.control == "tiller")  # nothing orders: the state answers
+    without_tiller = next((one.state for one in idle if one.control == "tiller"), None)
+    if without_tiller:
+        return without_tiller  # nothing orders: the state answers
     extra = dict(model.extra)
     tiller: Schedule = know.record(extra["tiller_schedule"], question.variant)
     pedal: Schedule = know.record(extra["pedal_schedule"], question.variant)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from assistant.knowledge.records import Limit, Override, Schedule
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.limits import bound_value
 from assistant.resolving.results import CompareResult, VariantResult
 from assistant.understanding.matching import Match
 from assistant.understanding.mentions import Mention
@@ -84,7 +85,7 @@ def _of_figure(question: Question, know: Knowledge) -> Scored | None:
     amount = question.reading.amounts[0]
     for name in know.base.ids("limits"):
         limit = know.base.records[name]
-        figure = limit.maximum or limit.minimum or limit.value
+        figure = bound_value(limit)
         if figure and amount.unit and figure.unit == amount.unit and figure.value == amount.value:
             return 0.9, 1.0, CompareResult(tuple((v, know.record(name, v)) for v in know.variants))
     return None
