@@ -249,7 +249,7 @@ def bands(result: r.BandResult, question: Question, know: Knowledge) -> Parts:
         side = "below" if percent >= 0 else "above"
         text += f" That is {abs(percent):.1f}% {side} {exact_shown(result.reference, record.unit, know.units)}."
         values = [("reference", result.reference, record.unit), *values, ("difference", percent, "percent")]
-        edges = [rule_value(record, rule, result.reference) for rule in record.rules if rule.test != "otherwise"]
+        edges = [rule_value(rule, result.reference) for rule in record.rules if rule.test != "otherwise"]
         working = "bands begin at " + ", ".join(given_shown(e, record.unit, know.units) for e in edges)
         values += [("edge", e, record.unit) for e in edges]
     else:

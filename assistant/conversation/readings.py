@@ -204,7 +204,7 @@ def _adds_order(alone: Question, context: Context, knowledge: Knowledge) -> bool
     model = getattr(context.result, "model", None)
     if not isinstance(model, Model) or model.function != "total_order" or context.asked is None:
         return False
-    before, more = (deflections(model, question, knowledge) for question in (context.asked, alone))
+    before, more = (deflections(question, knowledge) for question in (context.asked, alone))
     adds = bool({"and", "plus", "with"}.intersection(alone.reading.words))
     return adds and bool(more) and not {_control(d) for d in more} & {_control(d) for d in before}
 

@@ -318,7 +318,7 @@ def _orders(question: Question, know: Knowledge) -> Iterable[Candidate]:
         if know.base.records[name].function != "total_order":
             continue
         model = know.record(name, question.variant)
-        orders = deflections(model, question, know)
+        orders = deflections(question, know)
         several = len(orders) > 1 or (orders and (orders[0].number > 1 or leaves_centred(question.reading.words)))
         result = resolve_order(model, question, know) if several else None
         if result is not None:

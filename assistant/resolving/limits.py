@@ -324,7 +324,7 @@ def _band_value(amount: Amount, bands: Bands, question: Question, know: Knowledg
     return amount.value if not scale or 0.05 <= abs(amount.value) / scale <= 10 or amount.value == 0 else None
 
 
-def rule_value(bands: Bands, rule: BandRule, reference: float | None) -> float:
+def rule_value(rule: BandRule, reference: float | None) -> float:
     """Return the figure of a band's test in the bands' unit."""
     if rule.unit == "percent" and reference is not None:
         return reference * rule.value / 100

@@ -345,7 +345,7 @@ def resolve_model(
             return _solve(model, runs, binding, wanted[0], question, know)
     if missing:
         return Needed(model, tuple(i.ask or i.id for i in missing), tuple(i.id for i in missing))
-    result = _run(model, runs, binding, question, know)
+    result = _run(model, runs, binding, know)
     against = binding.output if any(_of_its_size(binding, v.value, question) for v in result.values) else None
     over = tuple(_over(model, binding, question, know))
     return result._replace(against=against, limit=_limit_of(model, question, know), over=over)
@@ -404,7 +404,7 @@ def _si(model: Model, bound: Mapping[str, Bound], know: Knowledge) -> dict[str, 
     return found
 
 
-def _run(model: Model, runs: Function, binding: Binding, question: Question, know: Knowledge) -> ModelResult:
+def _run(model: Model, runs: Function, binding: Binding, know: Knowledge) -> ModelResult:
     values: list[ModelValue] = []
     note = ""
     for bound in _combinations(binding):

@@ -79,7 +79,7 @@ def names_side(words: tuple[str, ...]) -> bool:
     return not _SIDES.keys().isdisjoint(words) or not _OPPOSITE.isdisjoint(words) or _same_way(words)
 
 
-def deflections(model: Model, question: Question, know: Knowledge) -> list[Deflection]:
+def deflections(question: Question, know: Knowledge) -> list[Deflection]:
     """Return the orders of the controls that a question names."""
     found: list[Deflection] = []
     words = question.reading.words
@@ -98,7 +98,7 @@ def deflections(model: Model, question: Question, know: Knowledge) -> list[Defle
             control = _following(controls, orders, i + 1, words) or _nearest(controls, i, words)
             if control and (side or control[0] == "pedals" or len(controls) == 1 or related):
                 found.append(Deflection(control[0], None, side, control[1], i))
-    return _distinct(_likewise(_shared(found, controls, words), controls, words), words)
+    return _distinct(_likewise(_shared(found, controls, words), controls, words))
 
 
 def _first_order(question: Question) -> int:
@@ -175,7 +175,7 @@ def _likewise(
     return [*found, *(found[-1]._replace(control=c, place=k, number=1) for c, k in bare.items() if k > found[-1].place)]
 
 
-def _distinct(found: list[Deflection], words: tuple[str, ...]) -> list[Deflection]:
+def _distinct(found: list[Deflection]) -> list[Deflection]:
     """Pedals count once, however many pilots press them the same way."""
     kept: list[Deflection] = []
     for item in sorted(found, key=lambda d: d.place):
@@ -248,7 +248,7 @@ def _side_near(words: tuple[str, ...], start: int, end: int) -> int:
 
 def resolve_order(model: Model, question: Question, know: Knowledge) -> ModelResult | Needed | TableResult | None:
     """Return the total order at the speed given, what is missing for it, or the state in which nothing orders."""
-    found = deflections(model, question, know)
+    found = deflections(question, know)
     if not found or (len(found) == 1 and not found[0].side and found[0].number == 1):
         return None
     idle = out_of_use(model, question, know)

@@ -19,7 +19,7 @@ def band_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     """Yield a draft for each band, with a reading that falls into it."""
     record: Bands = desk.record(name)
     figure = desk.know.figure(record.reference, desk.variant) if record.reference else None
-    edges = [(rule, rule_value(record, rule, figure.value if figure else None)) for rule in record.rules]
+    edges = [(rule, rule_value(rule, figure.value if figure else None)) for rule in record.rules]
     readings = _readings([edge for rule, edge in edges if rule.test != "otherwise"], record.unit, desk)
     for rule, _ in edges:
         fitting = [reading for reading in readings if _decided(edges, reading) is rule]
