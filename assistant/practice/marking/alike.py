@@ -88,14 +88,14 @@ def crossed(need: Need, said: Said, numbers: Numbers) -> list[str]:
     return found
 
 
-def parts_exchanged(need: Need, held: Sequence[Held], said: Said) -> list[str]:
+def parts_exchanged(held: Sequence[Held], said: Said) -> list[str]:
     """Return the answers to two parts that are each given with the other part's own word: shown to, stowed behind."""
     named = []
-    for h in held:
+    for h in (h for h in held if h.share and not h.point.figures):
         at = sorted({i for e in h.point.labels if e.weight > _ASKED for i in element_said(e, said)[1]})
         heaviest = max((e.weight for e in h.point.elements if not e.given), default=0.0)
         heavy = [i for e in h.point.elements if e.weight == heaviest for i in element_said(e, said)[1]]
-        if at and heavy and h.share and not h.point.figures:
+        if at and heavy:
             named.append((at[0], heavy, h.point))
     named.sort(key=lambda each: each[0])
     found = []

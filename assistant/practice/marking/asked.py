@@ -10,6 +10,7 @@ from assistant.conversation.completing import question_of
 from assistant.conversation.composing import composed, finished
 from assistant.frozen import NamedTuple
 from assistant.resolving import results as r
+from assistant.resolving import tables
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 
@@ -78,9 +79,8 @@ def _named(result: Any, know: Knowledge) -> frozenset[str]:
 
 def bare_names(know: Knowledge, wanted: Collection[str]) -> dict[str, str]:
     """Return the family of results of state tables by their bare name: "emergency" is a braking mode too."""
-    tables = [know.base.records[name] for name in know.base.ids("tables")]
     found = {}
-    for table, output in ((t, o) for t in tables for o in t.outputs):
+    for table, output in ((t, o) for t in tables.tables(know.base) for o in t.outputs):
         names = [c for v, _, _ in output.values for c in (f"={table.id}.{output.id}.{v}", f"{v}_{output.id}")]
         families = [know.lexicon.families.get(c) for c in names]
         family = next((f for f in families if f in wanted), "")

@@ -45,10 +45,9 @@ def misjudged(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
     if not _STANDS.search(before) or claim.sense not in ("higher", "lower"):
         return False
     for figure in need.standing:
-        stands = figure.value
         value = in_unit(claim.amount, figure.unit, know.units)
-        if value is not None and abs(value - stands) > _DUST:
-            return (stands > value) is not (claim.sense == "higher")
+        if value is not None and abs(value - figure.value) > _DUST:
+            return (figure.value > value) is not (claim.sense == "higher")
     return False
 
 
@@ -63,9 +62,7 @@ def condition_turned(claim: Claim, need: Need, said: Said, know: Knowledge) -> b
     same = [a for a in full.amounts if a.unit == claim.amount.unit and a.value == claim.amount.value not in own]
     if not same or any(side_of(a, full) != "up" for a in same):
         return False
-    clause = said.clauses[claim.amount.start]
-    words = {w for w, c in zip(said.reading.words, said.clauses, strict=True) if c == clause}
-    return least or not words.isdisjoint(NEGATORS | {"limit", "limits"})
+    return least or not said.beside([claim.amount.start]).isdisjoint(NEGATORS | {"limit", "limits"})
 
 
 _LEAST = re.compile(r"\b(?:at least|not (?:for )?less than|no less than|or more)\b")

@@ -91,7 +91,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *(ways.wrong if ways else ()),
         *exchanged,
         *crossed(need, said, numbers),
-        *parts_exchanged(need, held, said),
+        *parts_exchanged(held, said),
         *numbers.wrong,
         *_verdict_wrong(need, said),
         *_states_wrong(need, said, know),
@@ -186,8 +186,7 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge)
     got = len(places) / len(figures) if figures else 0.0
     if point.any_figure:
         got = float(bool(places))
-    telling = [e for e in point.elements if not e.given and e.weight > 0.7]
-    telling = [e for e in telling if e.words not in _SIDES]
+    telling = [e for e in point.elements if not e.given and e.weight > 0.7 and e.words not in _SIDES]
     single = need.ordered and len(telling) == 1 and len(point.figures) == 1 and len(point.elements) == 1
     if point.figures_suffice or single or sum(e.weight for e in telling) < _SLIGHT:
         return Held(point, got, places)
@@ -248,11 +247,11 @@ def _stand_wrong(need: Need, said: Said) -> list[str]:
 
 def _states_wrong(need: Need, said: Said, know: Knowledge) -> list[str]:
     found = []
+    bare = bare_said(need, said) if need.polar else None
     for point in need.points:
         if point.state:
             given = state_said(point.state, need, said, know)
-            bare = bare_said(need, said) if need.polar else None
-            if point.state.there is not (point.state.there if bare is None else bare):
+            if bare is not None and bare is not point.state.there:
                 found.append(f"{'yes' if bare else 'no'}: {point.text}")
             if given is not None and given is not point.state.there:
                 found.append(f"the contrary of: {point.text}")

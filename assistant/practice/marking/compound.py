@@ -12,6 +12,7 @@ from typing import Any
 
 from assistant.conversation.completing import question_of
 from assistant.practice.marking.asked import Asked, as_asked, ask, bare_names, record_of, things
+from assistant.practice.marking.narrowing import MODES
 from assistant.practice.marking.parts import FORM, head_of
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
@@ -39,14 +40,14 @@ def headed(parts: Sequence[str], text: str, steps: bool, know: Knowledge) -> tup
 
     steps: whether the question as a whole is answered by a procedure, of which the parts ask for figures.
     """
-    head = head_of(text, list(parts)) if len(parts) > 1 else ""
-    if not head or not things(question_of(head, know, ""), know):
+    head = head_of(text, parts) if len(parts) > 1 else ""
+    subject = things(question_of(head, know, ""), know) if head else frozenset()
+    if not subject:
         return ()
-    found: list[Asked] = []
     of_all = _of_all(parts, head, know)
     if of_all:
         return (of_all,)
-    subject = things(question_of(head, know, ""), know)
+    found: list[Asked] = []
     for part in parts:
         one = _best(f"{head}: {part}", part, _SURE, know)
         if one is None or not _is_on(one, subject, know):
@@ -54,7 +55,7 @@ def headed(parts: Sequence[str], text: str, steps: bool, know: Knowledge) -> tup
         if not any(_same(one, other) for other in found):
             found.append(one)
     stated = all(isinstance(one.result, r.LimitResult) for one in found) and not steps
-    whole = len(found) > 1 or (len(found) == 1 and _tells(found[0]) >= len(parts))
+    whole = len(found) > 1 or _tells(found[0]) >= len(parts)
     return tuple(found) if whole and not stated else ()
 
 
@@ -67,10 +68,7 @@ def _best(text: str, shown: str, least: float, know: Knowledge) -> Asked | None:
     if not near:
         return None
     near = [c for c in near if c.score >= near[0].score - _AS_NEAR and type(c.result) is type(near[0].result)]
-    first: Candidate | None = min(near, key=lambda c: _length(c.result), default=None)
-    if first is None:
-        return None
-    result: Any = first.result
+    result: Any = min(near, key=lambda c: _length(c.result)).result
     if isinstance(result, r.ProcedureResult):
         result = result._replace(step=None)
     return as_asked(shown, question, result, know)
@@ -217,7 +215,8 @@ def of_each(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ..
         if own and len(own) < len(named):
             return ()
         for member in named:
-            one = _best(f"{member} {_without(part, own)}", f"{member} {_without(part, own)}", _ITEM, know)
+            asking = f"{member} {_without(part, own)}"
+            one = _best(asking, asking, _ITEM, know)
             if one is None or not isinstance(one.result, r.LimitResult) or any(_same(one, o) for o in found):
                 return ()
             found.append(one)
@@ -225,14 +224,13 @@ def of_each(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ..
 
 
 _SOME = 2
-_FAMILIES = ("autobrake-setting", "braking-mode")
 
 
 def _members(text: str, know: Knowledge) -> list[str]:
     """Return the settings or modes that a text names, as it names them."""
     reading = know.reader.read(text)
-    families = {**bare_names(know, _FAMILIES), **know.lexicon.families}
-    return [m.text for m in reading.mentions if any(families.get(c) in _FAMILIES for c in m.concepts)]
+    families = {**bare_names(know, MODES), **know.lexicon.families}
+    return [m.text for m in reading.mentions if any(families.get(c) in MODES for c in m.concepts)]
 
 
 def _without(part: str, names: Sequence[str]) -> str:

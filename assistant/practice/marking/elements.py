@@ -8,7 +8,7 @@ from typing import Any
 
 from assistant.practice.marking.points import Element, Figure, Point, State
 from assistant.practice.marking.polarity import denied
-from assistant.practice.marking.said import amounts_of, plain, plain_words, sense_of
+from assistant.practice.marking.said import amounts_of, plain, plain_words, sense_at
 from assistant.practice.marking.wording import NEGATORS
 from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Knowledge
@@ -62,9 +62,7 @@ def told_concepts(reading: Reading) -> frozenset[str]:
 
 
 def _figure(amount: Amount, reading: Reading, tolerance: float) -> Figure:
-    before = " ".join(reading.words[max(0, amount.start - 4) : amount.start])
-    after = " ".join(reading.words[amount.end : amount.end + 3])
-    return Figure(amount.value, amount.unit or "", tolerance, sense_of(before, after))
+    return Figure(amount.value, amount.unit or "", tolerance, sense_at(amount, reading))
 
 
 def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> Iterable[Element]:

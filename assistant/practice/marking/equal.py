@@ -93,12 +93,12 @@ def _converted(value: float, unit: str, target: str, units: Units) -> float | No
 
 
 def in_unit(amount: Amount, unit: str, units: Units) -> float | None:
-    """Return an amount in a unit; a bare one as it is, None where it measures something else."""
-    if amount.unit in (None, unit):
-        return amount.value if amount.unit == unit else None
-    if "percent" in (amount.unit, unit) or not unit:
+    """Return an amount in a unit, None where it has none or measures something else."""
+    if amount.unit == unit:
+        return amount.value
+    if amount.unit is None or not unit or "percent" in (amount.unit, unit):
         return None
-    return _converted(amount.value, str(amount.unit), unit, units)
+    return _converted(amount.value, amount.unit, unit, units)
 
 
 def rounded(amount: Amount, figure: Figure, units: Units) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from assistant.frozen import NamedTuple
 from assistant.practice.marking.points import Element, Point
-from assistant.practice.marking.said import Said, plain
+from assistant.practice.marking.said import NO_FELLOWS, Said, plain
 from assistant.practice.marking.wording import LOST, NEGATORS, word_set
 
 ENOUGH = 0.55
@@ -123,7 +123,7 @@ def _credit(element: Element, said: Said, place: int) -> float:
 
 def _fellow_credit(element: Element, said: Said, place: int) -> float:
     """Return how far an everyday word says an element in place of its own: "solid" for filled."""
-    words, concepts = said.fellows.get(place, _NO_FELLOWS)
+    words, concepts = said.fellows.get(place, NO_FELLOWS)
     if element.denied or not (concepts & element.concepts or (len(element.words) == 1 and element.words[0] in words)):
         return 0.0
     return _FELLOW
@@ -131,7 +131,6 @@ def _fellow_credit(element: Element, said: Said, place: int) -> float:
 
 _FELLOW = 0.85
 """How far a fellow of a word says what the word would."""
-_NO_FELLOWS: tuple[frozenset[str], frozenset[str]] = (frozenset(), frozenset())
 
 
 def _own_credit(element: Element, said: Said, place: int) -> float:

@@ -12,7 +12,8 @@ from assistant.practice.marking.said import plain
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.mentions import Reading
 
-_MODES = ("braking-mode", "autobrake-setting")
+MODES = ("braking-mode", "autobrake-setting")
+"""The families of what is chosen of several, each with figures of its own."""
 _COMMON = frozenset(("in", "mod", "brak", "mode", "to", "into"))
 
 
@@ -72,7 +73,7 @@ def _family(point: Point, know: Knowledge) -> frozenset[str]:
     """Return the words that name modes and settings in a point."""
     families, results = know.lexicon.families, _result_names(know)
     names = [
-        e for e in point.elements if any(families.get(c) in _MODES or c in results or c[0] == "=" for c in e.concepts)
+        e for e in point.elements if any(families.get(c) in MODES or c in results or c[0] == "=" for c in e.concepts)
     ]
     return frozenset(w for e in names for w in e.words if w not in _COMMON)
 

@@ -63,9 +63,7 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
             figures = [need.points[i].figures[k] for i, k in spots]
             wrong += reversed_bound(claim, figures, need, said)
             wrong += [] if need.change else turned(claim, figures, need, said)
-        elif (
-            need.within is None and not any(p.verdict for p in need.points) and _on_other_side(claim, need, said, know)
-        ):
+        elif _on_other_side(claim, need, said, know):
             wrong.append(f"{claim.amount.raw} on the other side")
         elif _counts_now(claim, need, know) and not is_known(claim, need, missing, said, know):
             wrong.append(f"{claim.amount.raw}")
@@ -117,9 +115,10 @@ _MOST = 0.4
 def _on_other_side(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
     """Return whether a number that the full answer gives as a bound is said from its other side: "under 15 s"."""
     stands = {"higher": "up", "lower": "down"}.get(claim.sense, "")
-    clause = said.clauses[claim.amount.start]
-    words = {w for w, c in zip(said.reading.words, said.clauses, strict=True) if c == clause}
-    if not stands or not words.isdisjoint(NEGATORS | {"unless", "until", "only"}):
+    judged = need.within is not None or any(p.verdict for p in need.points)
+    if judged or not stands:
+        return False
+    if not said.beside([claim.amount.start]).isdisjoint(NEGATORS | {"unless", "until", "only"}):
         return False
     full = know.phrase(need.expected)
     sides = {side_of(a, full) for a in full.amounts if equals(claim.amount, Figure(a.value, a.unit or ""), know.units)}
@@ -168,8 +167,7 @@ def _leads_on(claim: Claim, said: Said) -> bool:
     """Return whether a number is the first of two of a change: "1,800 to 2,000", "280, now 250"."""
     after = said.reading.words[claim.amount.end : claim.amount.end + 3]
     following = [c for c in said.claims if c.amount.start >= claim.amount.end]
-    leads = "to" in after[:2]
-    return bool(following) and (leads or "now" in after or "before" in after)
+    return bool(following) and ("to" in after[:2] or "now" in after or "before" in after)
 
 
 def _counts_now(claim: Claim, need: Need, know: Knowledge) -> bool:

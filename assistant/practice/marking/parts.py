@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import Any
 
 from assistant.conversation.completing import question_of
@@ -98,7 +98,7 @@ def measured_parts(parts: list[str], text: str, whole: Asked, know: Knowledge) -
 _MEASURES = frozenset(("speed", "pressure", "temperature", "duration", "angle", "altitude", "mass"))
 
 
-def head_of(text: str, parts: list[str]) -> str:
+def head_of(text: str, parts: Sequence[str]) -> str:
     """Return what stands before the first question: "Gear ground-lock pins:"."""
     return text[: text.lower().find(parts[0].lower())].strip(" ,:;.")
 
@@ -243,9 +243,9 @@ def _wanted(question: Question, part: str, know: Knowledge) -> frozenset[str]:
 
 
 def _says(record: Any, part: str) -> bool:
-    """Return whether a statement tells the aspect that a part asks for, and has the last word of the part."""
-    says, last = getattr(record, "says", ""), re.findall(r"[a-z]+", part.lower())[-1:]
-    return bool(last) and isinstance(record, Fact) and last[0] in says.lower().split()
+    """Return whether a record is a statement that has the last word of a part of a question."""
+    last = re.findall(r"[a-z]+", part.lower())[-1:]
+    return isinstance(record, Fact) and bool(last) and last[0] in record.says.lower().split()
 
 
 def _serves(

@@ -19,6 +19,7 @@ from assistant.practice.marking.lessened import by_share, nearest, offered, shor
 from assistant.practice.marking.parts import POLAR, by_parts, coordinated, measured_parts, parts_of, pieces
 from assistant.practice.marking.said import amounts_of, side_of
 from assistant.resolving import results as r
+from assistant.resolving.changes import changes_of
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.mentions import Reading
@@ -86,8 +87,9 @@ def _several(parts: list[str], text: str, whole: Asked | None, know: Knowledge) 
     found = found or _was_and_is(parts, text, know) or _steps_and_time(text, know) or of_each(parts, text, know)
     if found:
         return found
-    figures = _figures(parts, know) if whole and not POLAR.search(text) else ()
-    if whole and figures and isinstance(whole.result, (r.TableResult, r.TablesResult)):
+    tabled = whole is not None and isinstance(whole.result, (r.TableResult, r.TablesResult))
+    figures = _figures(parts, know) if tabled and not POLAR.search(text) else ()
+    if figures:
         return figures
     two = listed(whole, text, know) or (joined(whole, text, know) if whole and len(parts) < 2 else ())
     return tuple(each for one in two for each in with_reason(one, text, know))
@@ -116,9 +118,10 @@ def _steps(text: str, know: Knowledge) -> Asked | None:
     """Return the procedure of which a question asks the steps, though a statement on its subject comes first."""
     through = _THROUGH.search(text) is not None  # it names where to begin and end, which no record need know
     question = question_of(text.partition(" from ")[0] if through else text, know, "")
-    if not (_STEPS_ASKED.search(text) or question.reading.has("steps", "order_of", "memory_items")):
+    by_name = _STEPS_ASKED.search(text) is not None
+    if not (by_name or question.reading.has("steps", "order_of", "memory_items")):
         return None
-    titled = _titled(text, question, know) if _STEPS_ASKED.search(text) else None
+    titled = _titled(text, question, know) if by_name else None
     if titled:
         return titled
     for candidate in candidates(question, know)[: None if through else 3]:
@@ -140,7 +143,8 @@ def _titled(text: str, question: Question, know: Knowledge) -> Asked | None:
         told = [m for m in know.phrase(know.base.records[name].title).mentions if not m.weak]
         if told and all(m.concepts & named for m in told):
             found.append((len({i for m in told for i in m.taken}), name))
-    longest = [name for size, name in found if size == max(found)[0]]
+    most = max((size for size, _ in found), default=0)
+    longest = [name for size, name in found if size == most]
     if len(longest) != 1:
         return None
     procedure = know.record(longest[0], question.variant)
@@ -185,8 +189,11 @@ def _in_order(text: str, one: Asked, know: Knowledge) -> Asked:
 
 def _steps_and_time(text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return a sequence and the time it takes, where both are asked for: "in order, with the time it takes"."""
-    kept = [piece for piece in pieces(text) if not _WITH_TIME.match(piece)]
-    if not _ORDER_ASKED.search(text) or len(kept) == len(pieces(text)):
+    if not _ORDER_ASKED.search(text):
+        return ()
+    said = pieces(text)
+    kept = [piece for piece in said if not _WITH_TIME.match(piece)]
+    if len(kept) == len(said):
         return ()
     steps, time = ask(", ".join(kept), know), ask(text, know)
     if not steps or not time or not isinstance(time[1].result, r.LimitResult):
@@ -201,8 +208,7 @@ _WITH_TIME = re.compile(r"(?:and |with )+(?:the |its )?(?:time|duration)|(?:and 
 def _was_and_is(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return the change of a figure where it is asked what it was and what it is now."""
     one = ask(parts[0], know) if len(parts) == 2 and _WAS_AND_IS.search(text) else None
-    changes = [know.base.changes[name] for name in know.base.changes]
-    made = tuple(c for c in changes if one and c.record == one[1].answer.entry)
+    made = changes_of(one[1].answer.entry, know) if one else ()
     return (as_asked(text, one[1].question, r.ChangeResult(made), know),) if one and made else ()
 
 
@@ -239,11 +245,11 @@ def _with_siblings(one: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
             result = one.result._replace(limits=(result.limit,))
         if candidate.score < 0.45 or not isinstance(result, r.LimitResult) or _unit(result) != unit:
             continue
-        words = know.phrase(result.limits[0].of).concepts
-        if _is_other_band(question.reading, know.phrase(result.limits[0].of), know):
+        of = know.phrase(result.limits[0].of)
+        if _is_other_band(question.reading, of, know):
             continue
         if _is_counterpart(one.result.limits[0].of, result.limits[0].of, question) or any(
-            not words.isdisjoint(m.concepts) for m in left
+            not of.concepts.isdisjoint(m.concepts) for m in left
         ):
             found.append(as_asked(text, question, result, know))
     return tuple(found)

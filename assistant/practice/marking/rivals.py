@@ -34,7 +34,7 @@ def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
     families = {**bares, **know.lexicon.families, **dict.fromkeys(_PERSONS, "person")}
     asked = frozenset(c for m in need.question.mentions for c in m.concepts)
     wanted = {c for p in need.points for e in p.elements for c in e.concepts}
-    wanted |= {c for c in families for bare in bares if bare in wanted and c.split(".")[-1].startswith(bare)}
+    wanted |= {c for bare in wanted & bares.keys() for c in families if c.split(".")[-1].startswith(bare)}
     turned = {c for p in need.points for e in p.elements if e.off for c in e.concepts}
     found = []
     for family in _SELECTED:

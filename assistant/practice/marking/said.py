@@ -7,7 +7,7 @@ The words are read with the reader that reads questions, so that every name, mis
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from assistant.frozen import NamedTuple
 from assistant.practice.marking import wording
@@ -57,7 +57,7 @@ class Said(NamedTuple):
     claims: tuple[Claim, ...]
     numbered: frozenset[int]
     """Places that amounts take."""
-    fellows: dict[int, tuple[frozenset[str], frozenset[str]]] = {}  # noqa: RUF012
+    fellows: Mapping[int, tuple[frozenset[str], frozenset[str]]]
     """For a word that others may stand for: their plainest forms, and what they name."""
 
     @property
@@ -87,6 +87,10 @@ class Said(NamedTuple):
         """Return the words of the clauses in which some places stand."""
         here = {self.clauses[i] for i in places}
         return {w for w, c in zip(self.reading.words, self.clauses, strict=True) if c in here}
+
+
+NO_FELLOWS: tuple[frozenset[str], frozenset[str]] = (frozenset(), frozenset())
+"""What a word that stands for no other has in place of its fellows."""
 
 
 def plain(word: str) -> str:
@@ -259,9 +263,13 @@ def _within(words: tuple[str, ...], said: Said, place: int, back: bool) -> str:
 
 def side_of(amount: Amount, reading: Reading) -> str:
     """Return on which side of a number a reading speaks: "up" for "more than 60°", "down" for "up to 60°", or ""."""
+    return {"min": "up", "higher": "up", "max": "down", "lower": "down"}.get(sense_at(amount, reading), "")
+
+
+def sense_at(amount: Amount, reading: Reading) -> str:
+    """Return which bound a reading makes of one of its numbers, from the words beside it, as `sense_of` does."""
     before = " ".join(reading.words[max(0, amount.start - _NEAR) : amount.start])
-    sense = sense_of(before, " ".join(reading.words[amount.end : amount.end + 3]))
-    return {"min": "up", "higher": "up", "max": "down", "lower": "down"}.get(sense, "")
+    return sense_of(before, " ".join(reading.words[amount.end : amount.end + 3]))
 
 
 _NEAR = 4

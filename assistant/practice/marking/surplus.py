@@ -11,7 +11,7 @@ from collections.abc import Sequence
 
 from assistant.practice.marking.found import Held
 from assistant.practice.marking.points import Need
-from assistant.practice.marking.said import Said, plain
+from assistant.practice.marking.said import NO_FELLOWS, Said, plain
 from assistant.practice.marking.wording import word_set
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.mentions import Mention
@@ -57,6 +57,6 @@ def _is_beside(mention: Mention, said: Said) -> bool:
 
 def _stands_for(mention: Mention, held: Sequence[Held], said: Said) -> bool:
     """Return whether an everyday word stands for one of a point that is said: "the engines" for the thrust."""
-    words, concepts = said.fellows.get(mention.start, (frozenset(), frozenset()))
+    words, concepts = said.fellows.get(mention.start, NO_FELLOWS)
     elements = [e for h in held if h.share >= 1 for e in h.point.elements]
     return any(concepts & e.concepts or words.intersection(e.words) for e in elements)
