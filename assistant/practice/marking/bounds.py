@@ -137,7 +137,7 @@ def _pasts(need: Need, know: Knowledge) -> Iterable[Figure]:
                     yield Figure(value.value, value.unit)
 
 
-def hedged(need: Need, said: Said, fits: list[list[tuple[int, int]]]) -> list[str]:
+def hedged(said: Said, fits: list[list[tuple[int, int]]]) -> list[str]:
     """Return the numbers between which an answer leaves the choice: "250 or maybe 280"."""
     found = []
     words = said.reading.words

@@ -82,7 +82,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
     if ways and all(point.way for point in need.points):
         return ways._replace(wrong=(*ways.wrong, *systems(said)))
     numbers = judge_numbers(need, said, know)
-    held = tuple(_held(i, need, said, numbers, know) for i in range(len(need.points)))
+    held = tuple(_held(i, need, said, numbers) for i in range(len(need.points)))
     held = _each_its_own(held) if need.ordered else held
     held, exchanged = paired(held, need, said, know)
     held = _with_ways(held, ways)
@@ -94,7 +94,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *parts_exchanged(held, said),
         *numbers.wrong,
         *_verdict_wrong(need, said),
-        *_states_wrong(need, said, know),
+        *_states_wrong(need, said),
         *rivals(need, said, know),
         *opposed([h.point for h in held], [h.places for h in held], need, said),
         *others_said(need, said),
@@ -125,7 +125,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *foreign(held, said),
         *_stand_wrong(need, said),
         *shared_with(held, need, said, put_off),
-        *beside_row(need, said, know, put_off),
+        *beside_row(need, said, put_off),
         *not_supplied(need, said, know, put_off),
     ]
     if need.ordered and not wrong:
@@ -165,13 +165,13 @@ def _with_ways(held: tuple[Held, ...], ways: Compared | None) -> tuple[Held, ...
     return (*(each for each in held if not each.point.way), *ways.held)
 
 
-def _held(index: int, need: Need, said: Said, numbers: Numbers, know: Knowledge) -> Held:
+def _held(index: int, need: Need, said: Said, numbers: Numbers) -> Held:
     point = need.points[index]
     if point.verdict:
-        given = verdict_said(need, said)
+        given = verdict_said(said)
         return Held(point, float(given == point.verdict or (not given and _acted(need, said))), ())
     if point.state:
-        stands = state_said(point.state, need, said, know) is point.state.there
+        stands = state_said(point.state, need, said) is point.state.there
         return Held(point, float(stands), tuple(said.where(point.state.subject)))
     figures = numbers.found.get(index, ())
     places = tuple(place for place in figures if place is not None)
@@ -210,7 +210,7 @@ def _both(got: float, words: float, least: float) -> float:
     return min(0.6, 0.5 * got + (0.4 if words >= ENOUGH else 0.0))
 
 
-def verdict_said(need: Need, said: Said) -> str:
+def verdict_said(said: Said) -> str:
     """Return the verdict that an answer begins with: "yes", "no" or ""."""
     words = list(said.reading.words)
     first = [
@@ -229,7 +229,7 @@ def verdict_said(need: Need, said: Said) -> str:
 
 def _verdict_wrong(need: Need, said: Said) -> list[str]:
     wanted = next((p.verdict for p in need.points if p.verdict), "")
-    given = verdict_said(need, said) if wanted else ""
+    given = verdict_said(said) if wanted else ""
     return [f"{given}: it is {wanted}"] if wanted and given and given != wanted else []
 
 
@@ -245,12 +245,12 @@ def _stand_wrong(need: Need, said: Said) -> list[str]:
     return [first[0]] if given is not None and given is not need.within else []
 
 
-def _states_wrong(need: Need, said: Said, know: Knowledge) -> list[str]:
+def _states_wrong(need: Need, said: Said) -> list[str]:
     found = []
     bare = bare_said(need, said) if need.polar else None
     for point in need.points:
         if point.state:
-            given = state_said(point.state, need, said, know)
+            given = state_said(point.state, need, said)
             if bare is not None and bare is not point.state.there:
                 found.append(f"{'yes' if bare else 'no'}: {point.text}")
             if given is not None and given is not point.state.there:

@@ -55,7 +55,7 @@ def _fact_points(fact: Fact, text: str, know: Knowledge) -> list[Point]:
         return points + made
     if fact.values:
         return points + [_value_point(v, fact.says, know) for v in fact.values]
-    return points + _from_sentence(fact.says, verdict, text, know)
+    return points + _from_sentence(fact.says, text, know)
 
 
 def _all_asked(points: list[Point], text: str, know: Knowledge) -> bool:
@@ -79,7 +79,7 @@ def _value_point(value: Value, says: str, know: Knowledge) -> Point:
                  figures_suffice=True)  # fmt: skip
 
 
-def _from_sentence(says: str, verdict: str, text: str, know: Knowledge) -> list[Point]:
+def _from_sentence(says: str, text: str, know: Knowledge) -> list[Point]:
     """Return the points of a statement that lists none: the clauses of its first sentence."""
     body = re.sub(r"^(?:No|Yes)[:,]\s*", "", says)
     first = re.split(r"(?<=[a-z0-9)])\.\s+(?=[A-Z])", body)[0].rstrip(".")

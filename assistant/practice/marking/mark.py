@@ -79,7 +79,7 @@ def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     said = read_said(_named(answer, need), knowledge)
     compared = compare(need, said, knowledge)
     share = sum(h.share for h in compared.held) / len(compared.held) if compared.held else 0.0
-    mark = _mark(need, said, compared, share, knowledge)
+    mark = _mark(need, said, compared, knowledge)
     missing = tuple(h.point.text for h in compared.held if h.share < 1)
     wrong = compared.wrong if mark == WRONG else ()
     return Mark(mark, round(share, 2), missing, wrong or _beside(mark, answer), need.expected, need.sources)
@@ -97,7 +97,7 @@ def _beside(mark: str, answer: str) -> tuple[str, ...]:
     return (answer.strip(),) if mark == WRONG else ()
 
 
-def _mark(need: Need, said: Said, compared: Compared, share: float, know: Knowledge) -> str:
+def _mark(need: Need, said: Said, compared: Compared, know: Knowledge) -> str:
     unknowing = UNKNOWING.search(" ".join(said.reading.words)) is not None
     told = any(h.share > 0 for h in compared.held)
     if unknowing and not _numbers(said) and not _tells(compared.held):

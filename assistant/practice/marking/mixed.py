@@ -47,13 +47,13 @@ def _exchanged(piece: range, points: Sequence[Point], said: Said) -> str:
     if len(piece) > _SHORT or any(words_said(p, said, piece)[0] >= 0.99 for p in points):
         return ""
     for one, other in combinations(points, 2):
-        mine, theirs = _own(one, other, points, piece, said), _own(other, one, points, piece, said)
+        mine, theirs = _own(one, points, piece, said), _own(other, points, piece, said)
         if mine and theirs and not set(mine) & set(theirs):
             return f"mixed up: {one.text}, {other.text}"
     return ""
 
 
-def _own(point: Point, other: Point, points: Sequence[Point], piece: range, said: Said) -> list[int]:
+def _own(point: Point, points: Sequence[Point], piece: range, said: Said) -> list[int]:
     """Return where a piece says telling words of a point that no other point holds."""
     shared = {w for p in points if p is not point for e in p.elements for w in e.words}
     own = [e for e in _telling(point) if shared.isdisjoint(e.words)]

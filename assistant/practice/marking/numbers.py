@@ -69,7 +69,7 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
             wrong.append(f"{claim.amount.raw}")
     wrong += [claim.amount.raw for claim in said.claims if claim.former and _is_denied(claim, wanted, said, know)]
     wrong += [word for word in said.reading.words if word in _TIMES and any(f.unit in ("factor", "") for f in missing)]
-    wrong += hedged(need, said, fits)
+    wrong += hedged(said, fits)
     wrong += greater_of(need, said)
     wrong += false_former(need, said, know)
     wrong += false_counts(need, said, know)

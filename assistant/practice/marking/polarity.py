@@ -120,7 +120,7 @@ def contradicted(held: Sequence[Held], need: Need, said: Said, put_off: frozense
             if point.figures or element.weight < heaviest:
                 spots = [i for i in spots if _is_it(element, i, said)]
             if element.off:
-                affirmed = _affirmed(spots, element, point, said, asked_so)
+                affirmed = _affirmed(spots, point, said, asked_so)
                 turned_round = affirmed or _contrary_denied(element, said, put_off)
             else:
                 turned_round = bool(spots) and (put_off.issuperset(spots) or _word_denied(element, said, put_off))
@@ -178,7 +178,7 @@ def affirmed_falsely(need: Need, said: Said) -> list[str]:
 
 def _stands(element: Element, point: Point, said: Said) -> bool:
     spots = [i for i in element_said(element, said)[1] if _is_it(element, i, said)]
-    return _affirmed(spots, element, point, said, False)
+    return _affirmed(spots, point, said, False)
 
 
 def _there_is(element: Element, said: Said) -> bool:
@@ -190,7 +190,7 @@ def _there_is(element: Element, said: Said) -> bool:
     return bool(at) and said.beside(at).isdisjoint(_DENYING | LOST | {"unless", "until", "otherwise"})
 
 
-def _affirmed(spots: Sequence[int], element: Element, point: Point, said: Said, asked_so: bool) -> bool:
+def _affirmed(spots: Sequence[int], point: Point, said: Said, asked_so: bool) -> bool:
     """Return whether what does not hold is said to hold: in clauses that neither deny nor hinder anything."""
     others = {i for e in point.elements if not e.off for i in element_said(e, said)[1]}
     words = said.beside(spots)

@@ -50,7 +50,7 @@ def _others(part: Any, output: Any, has: set[str | None], know: Knowledge) -> It
             yield Point(says, (), (Element(concept, words, 3.0),), labels=(Element(label, (), 1.0),))
 
 
-def beside_row(need: Need, said: Said, know: Knowledge, put_off: frozenset[int]) -> list[str]:
+def beside_row(need: Need, said: Said, put_off: frozenset[int]) -> list[str]:
     """Return what an answer says of the state that is not so, beside what was asked for."""
     found = []
     named = frozenset(c for here in said.concepts for c in here)

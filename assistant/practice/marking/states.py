@@ -5,14 +5,13 @@ from __future__ import annotations
 from assistant.practice.marking import wording
 from assistant.practice.marking.points import Need, State
 from assistant.practice.marking.said import Said, plain
-from assistant.resolving.knowing import Knowledge
 
 _NOT = frozenset(
     {"no", "not", "without", "neither", "never", "nor", "cannot", "lose", "lost", "losing", "loses", "nothing"}
 )
 
 
-def state_said(state: State, need: Need, said: Said, know: Knowledge) -> bool | None:
+def state_said(state: State, need: Need, said: Said) -> bool | None:
     """Return whether an answer says that the thing is there, None where it says nothing of it."""
     named = next((concept for here in said.concepts for concept in here if concept and concept in state.names), "")
     if named:
