@@ -43,11 +43,6 @@ def keep_disputes(type_id: str, disputed: Disputes) -> bool:
     return write_private(_path(), body)
 
 
-def damage_told() -> str:
-    """Return a line on what of the file cannot be read, or nothing."""
-    return disputes_told("")[1]
-
-
 def _path() -> str:
     return os.path.join(data_folder(), FILE)
 

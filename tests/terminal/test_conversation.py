@@ -203,10 +203,10 @@ def test_a_damaged_file_counts_as_nothing_kept(own_places: Path, content: str) -
     (own_places / disputes.FILE).write_text(content, "utf-8")
 
     assert disputes.kept_disputes("aldermere_120") == ()
-    assert disputes.damage_told().startswith(str(own_places / disputes.FILE))
+    assert disputes.disputes_told("aldermere_120")[1].startswith(str(own_places / disputes.FILE))
     assert disputes.keep_disputes("aldermere_120", (("vle", "note"),))
     assert (own_places / f"{disputes.FILE}.damaged").read_text("utf-8") == content
-    assert disputes.damage_told() == ""
+    assert disputes.disputes_told("aldermere_120")[1] == ""
     assert json.loads((own_places / disputes.FILE).read_text("utf-8")) == {"aldermere_120": [["vle", "note"]]}
 
 

@@ -8,6 +8,8 @@ from __future__ import annotations
 from difflib import SequenceMatcher
 from typing import TYPE_CHECKING
 
+from assistant.voice.hearing.wording import bare_words
+
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
@@ -37,4 +39,4 @@ def _with_pieces(base: list[str], others: Iterable[list[str]]) -> Iterator[list[
 
 
 def _key(words: Sequence[str]) -> tuple[str, ...]:
-    return tuple(word.lower().strip(".,?!") for word in words)
+    return tuple(bare_words(words))

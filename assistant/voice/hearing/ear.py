@@ -159,8 +159,8 @@ def _may_be_waited_for(recognised: Recognised, samples: Floats, context: Context
 
 
 def _is_unsure(weighed: Weighed) -> bool:
-    explained = max(0.0, weighed.reading.explained)
-    return bool(weighed.sureness * weighed.heard**_BY_SOUND * explained**_BY_MEANING < SURE)
+    sure = weighed.sureness * weighed.heard**_BY_SOUND * weighed.reading.explained**_BY_MEANING
+    return bool(sure < SURE)
 
 
 def _texts(recognised: Recognised) -> tuple[str, ...]:

@@ -12,6 +12,7 @@ from math import exp
 from typing import TYPE_CHECKING
 
 from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer
+from assistant.answering.parts import upper
 from assistant.conversation.context import Context
 from assistant.conversation.controls import control
 from assistant.conversation.turn import answer_turn, question_of
@@ -222,10 +223,10 @@ def _by_meaning(reading: Reading) -> tuple[bool, float, float]:
 
 def _judged(readings: Sequence[Reading], recogniser: Recogniser, samples: Floats) -> dict[str, Judged]:
     """Return how each text fits the sound, all written in one way: how a recogniser set stops tells nothing."""
-    texts = list(dict.fromkeys(reading.text for reading in readings))
-    written = list(dict.fromkeys(_as_a_question(text) for text in texts))
-    judged = dict(zip(written, recogniser.judge(samples, written) if written else (), strict=False))
-    return {text: judged[_as_a_question(text)] for text in texts} if judged else {}
+    written = {reading.text: _as_a_question(reading.text) for reading in readings}
+    questions = list(dict.fromkeys(written.values()))
+    judged = dict(zip(questions, recogniser.judge(samples, questions) if questions else (), strict=False))
+    return {text: judged[question] for text, question in written.items()} if judged else {}
 
 
 def _each_once(readings: Iterable[Reading]) -> list[Reading]:
@@ -237,8 +238,7 @@ def _each_once(readings: Iterable[Reading]) -> list[Reading]:
 
 
 def _as_a_question(text: str) -> str:
-    bare = text.rstrip(".?! ")
-    return f"{bare[:1].upper()}{bare[1:]}?"
+    return f"{upper(text.rstrip('.?! '))}?"
 
 
 def _names_what_is_elsewhere(answer: Answer) -> bool:

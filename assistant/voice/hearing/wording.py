@@ -6,6 +6,7 @@ Only the writing is changed here, never what was heard: which word was meant is 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 from assistant.quantities.show import number_words
 from assistant.quantities.tokens import words_of
@@ -34,7 +35,7 @@ def plainly(text: str) -> str:
 def once(text: str) -> str:
     """Return a text without its repetition: a recogniser that has sound left at the end says it all again."""
     words = text.split()
-    plain = _bare_words(text)
+    plain = bare_words(words)
     for size in range(1, len(words) // 2 + 1):
         rest = plain[size:]
         again = all(word == plain[i % size] for i, word in enumerate(rest[:-1]))
@@ -45,7 +46,7 @@ def once(text: str) -> str:
 
 def goes_round(text: str) -> bool:
     """Return whether a recogniser has lost its way in a text: it says several words three times in a row."""
-    words = _bare_words(text)
+    words = bare_words(text.split())
     for size in range(2, len(words) // 3 + 1):
         for start in range(len(words) - 3 * size + 1):
             piece = words[start : start + size]
@@ -66,5 +67,6 @@ def said_words(text: str) -> list[str]:
     return found
 
 
-def _bare_words(text: str) -> list[str]:
-    return [word.strip(".,?!").lower() for word in text.split()]
+def bare_words(words: Iterable[str]) -> list[str]:
+    """Return words in lower case without the stops around them."""
+    return [word.strip(".,?!").lower() for word in words]
