@@ -15,6 +15,7 @@ from assistant.conversation.replies import controlled, with_disputes
 from assistant.conversation.returning import returned, with_topic
 from assistant.conversation.scenario import says_all_normal
 from assistant.conversation.switching import only_switches, variant_named
+from assistant.conversation.two_things import two_things
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Choices, Result, TableResult, TablesResult
 
@@ -41,7 +42,10 @@ def _answered(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer
     before, said = (back.context, back.text) if back else (context, text)
     question, result = understood(said, before, knowledge)
     answer = composed(text, question, result, knowledge)
-    if answer.outcome != ANSWER and not question.unsaid:
+    both = two_things(question, result, knowledge)
+    if both:
+        answer = _joined(text, *(composed(text, half.question, half.result, knowledge) for half in both))
+    elif answer.outcome != ANSWER and not question.unsaid:
         answer = _in_parts(said, before, knowledge) or answer
     elif answer.outcome == ANSWER and said.count("?") > 1 and not isinstance(result, TablesResult):
         answer = _both_sentences(said, before, answer, knowledge)
