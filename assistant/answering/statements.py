@@ -29,6 +29,8 @@ from assistant.understanding.clauses import asks_whether
 
 _NOTHING = 1e-9
 """A margin of which nothing is left."""
+_WHETHER = frozenset(("is", "are", "does", "do"))
+"""Words that begin a question whether a figure is the one said."""
 _BY_EAR = 2
 """Choices that a listener keeps in mind; the eye may have more."""
 _BY_SPEED = ", by speed"
@@ -66,7 +68,17 @@ def limit(result: r.LimitResult, question: Question, know: Knowledge) -> Parts:
     if here and first.when and not set(here.split()) - {"braking"} <= set(first.of.split()):
         sentences.append(f"It applies here: {inside(here)}.")
     text = " ".join(s for s in sentences if s)
-    return Parts(text, tuple(sources), first.id, tuple(values))
+    return Parts(_whether_it_is(result, question) + text, tuple(sources), first.id, tuple(values))
+
+
+def _whether_it_is(result: r.LimitResult, question: Question) -> str:
+    """Return what opens the answer to whether an amount is the figure: "is VLE 260?", "I learned 280: still right?"."""
+    words, first = question.reading.words, result.limits[0]
+    if result.claimed is None or (words[0] not in _WHETHER and "still" not in words):
+        return ""
+    figures = (first.maximum, first.minimum, first.value)
+    true = any(v is not None and abs(v.value - result.claimed) < _NOTHING for v in figures)
+    return "Yes: " if true else "No, it is "
 
 
 def both(one: Parts, two: Parts) -> Parts:

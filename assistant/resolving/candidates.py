@@ -8,6 +8,7 @@ from typing import Any
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Bands, Fact, Limit, Model, Procedure, Schedule
 from assistant.quantities.amounts import Amount
+from assistant.resolving import claims
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
@@ -30,7 +31,6 @@ from assistant.resolving.results import (
 )  # fmt: skip
 from assistant.resolving.schedules import leftover, resolve_schedule
 from assistant.resolving.steering_order import resolve_order
-from assistant.understanding.clauses import TAGS
 from assistant.understanding.matching import Match
 
 _NOW = frozenset({"at", "now", "current", "currently", "present", "doing"})
@@ -76,7 +76,7 @@ def from_match(match: Match, question: Question, know: Knowledge) -> Iterable[Ca
 def _fact(fact: Fact, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
     against = _amount_penalty(match, question.reading.amounts, know)
     # A figure that is only believed ("the gear speed is 300, right?") is there to be corrected.
-    score = match.score * (against**0.3 if against < 1 and _believed(question) else against)
+    score = match.score * (against**0.3 if against < 1 and claims.believed(question) else against)
     score *= _state_penalty(match, question, know) * (_OTHER_STATE if _speaks_of_another(fact, question) else 1.0)
     yield Candidate(score, match.matched, FactResult(fact), match)
 
@@ -85,13 +85,6 @@ def _speaks_of_another(fact: Fact, question: Question) -> bool:
     """Return whether a statement holds in a state of a thing that the question says it is not in."""
     given = {c.input: c.value for c in question.conditions if not c.implied}
     return any(given.get(name, value) != value for name, value in fact.when)
-
-
-def _believed(question: Question) -> bool:
-    """Return whether a question ends in a tag that wants to be agreed with."""
-    words = [w for w in question.reading.words if w[0].isalnum()]
-    tag = bool(words) and words[-1] in TAGS and words[-2:] != ["all", "right"]
-    return tag or words[-2:] == ["not", "it"] or "surely" in words
 
 
 def _amount_penalty(match: Match, amounts: Iterable[Amount], know: Knowledge) -> float:
@@ -132,13 +125,15 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
             kind = know.units.get((limit.maximum or limit.minimum).unit).dimension.replace("_", " ")  # type: ignore[union-attr]
             yield Candidate(score * 1.05, match.matched, Needed(limit, (f"the {kind}",), (kind,)), match)
         return
-    if limit_rules.is_bound(amount, question) and _believed(question):
+    if limit_rules.is_bound(amount, question) and claims.believed(question):
         # "It counts as lost below 2,000, right?" believes a bound, and reads nothing: the bound itself is told.
         yield Candidate(score * 1.05, match.matched, LimitResult((limit,), question.conditions), match)
         return
     found = limit_rules.check(limit, amount, question, know)
-    if found is not None and (limit_rules.names_it(found, question, know) or _misnames(found, amount, question)):
-        yield Candidate(score * 1.05, match.matched + 0.5, LimitResult((limit,), question.conditions), match)
+    claimed = found.given if found is not None and claims.is_claimed(found, amount, question) else None
+    if found is not None and (claims.names_it(found, question, know) or claimed is not None):
+        told = LimitResult((limit,), question.conditions, claimed=claimed)
+        yield Candidate(score * 1.05, match.matched + 0.5, told, match)
     elif found is not None:
         yield _checked(found, amount, score, match, question)
 
@@ -147,11 +142,6 @@ def _names_more(question: Question) -> bool:
     """Return whether a question names more than the states a limit holds under: "emergency mode" asks what it is."""
     told = {k for c in question.conditions for k in c.where}
     return any(not m.weak and told.isdisjoint(m.taken) for m in question.reading.mentions)
-
-
-def _misnames(found: Check, amount: Amount, question: Question) -> bool:
-    """Return whether a figure that is within a limit is believed to be that limit, which is told instead."""
-    return found.within and limit_rules.is_claimed(found, amount, question, _believed(question))
 
 
 def _asks_for_verdict(limit: Limit, question: Question) -> bool:
@@ -206,7 +196,7 @@ def _checked(found: Check, amount: Amount, score: float, match: Match, question:
 
 def _bands(bands: Bands, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
     amounts = question.reading.amounts
-    held_true = any(limit_rules.is_bound(a, question) for a in amounts) and _believed(question)
+    held_true = any(limit_rules.is_bound(a, question) for a in amounts) and claims.believed(question)
     mine = limit_rules.own_amounts(bands.id, question, know)
     judged = None if held_true else limit_rules.judge(bands, question, know, mine)
     if judged:
@@ -312,7 +302,7 @@ def _compares(question: Question) -> bool:
     """Return whether a result that is given is to be held against the one calculated: "would 1,200 m do?"."""
     reading = question.reading
     whether = "is" in reading.words and _OPEN.isdisjoint(reading.words)
-    return whether or reading.has("can") or _believed(question) or not _COMPARING.isdisjoint(reading.words)
+    return whether or reading.has("can") or claims.believed(question) or not _COMPARING.isdisjoint(reading.words)
 
 
 def _order(model: Model, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:

@@ -9,6 +9,7 @@ from collections.abc import Collection, Iterable
 
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Fact, Limit
+from assistant.resolving import claims
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.asked_quantity import asked_of, given_concepts, is_asked, quantity_of
 from assistant.resolving.candidates import Candidate, from_match
@@ -245,7 +246,7 @@ def _in_state(limit: Limit, question: Question, know: Knowledge) -> Iterable[Can
     holds = limit_rules.holds(limit, question, know)
     amount = limit_rules.amount_for(limit, question, know)
     found = limit_rules.check(limit, amount, question, know) if amount else None
-    named = found is not None and limit_rules.names_it(found, question, know)
+    named = found is not None and claims.names_it(found, question, know)
     if holds is not False and named:
         yield Candidate(0.99, 3.0, LimitResult((limit,), question.conditions))
     elif holds and found and (question.reading.has("can") or not _JUDGING.isdisjoint(question.reading.words)):

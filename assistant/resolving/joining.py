@@ -107,7 +107,7 @@ def _joined_limits(found: list[Candidate], first: LimitResult, question: Questio
     chosen = list(dict.fromkeys(limits))[:3]
     if all(x.when and x.maximum for x in chosen):
         chosen.sort(key=lambda x: x.maximum.value if x.maximum else 0.0)
-    return LimitResult(tuple(chosen), question.conditions)
+    return LimitResult(tuple(chosen), question.conditions, claimed=first.claimed)
 
 
 def _joined_tables(found: list[Candidate], score: float) -> Result | None:

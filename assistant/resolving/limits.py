@@ -13,15 +13,11 @@ from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import BandResult, Check
 from assistant.resolving.tables import outputs, results_with
-from assistant.understanding.clauses import STOPS
-from assistant.understanding.mentions import BOUNDS
 from assistant.understanding.states import passes
 
 _MORE = frozenset({
     "than", "above", "over", "beyond", "past", "exceeding", "exceeded", "busted", "bust", "overshot",
 })  # fmt: skip
-_BEING = frozenset(("is", "are", "still", "now", "was", "at", "of", "as", "being", "remains", "stays", "just", "only"))
-_COPULA = frozenset(("is", "are", "remains", "stays"))
 _LESS = frozenset({"below", "under", "less", "fewer"})
 _LISTING = frozenset({"and", ",", "&", "/", "plus", "the", "other", "others"})
 _THROUGH_AIR = ("ias", "cas", "tas")
@@ -52,6 +48,8 @@ def amount_for(limit: Limit, question: Question, know: Knowledge) -> Amount | No
     found = measured or bare
     if figure.unit == "K" and len(found) > 1:
         return None  # two readings are for the bands, which take their difference
+    if figure.unit == "K":
+        found = [a for a in found if is_difference(a, question)]
     if len(found) > 1 and _listed(found, question.reading.words):
         # Several readings of one thing: the one nearest to the limit, or farthest beyond it, decides.
         return (max if limit.maximum else min)(found, key=lambda a: a.value)
@@ -157,29 +155,6 @@ def applies(limit: Limit, question: Question, know: Knowledge) -> bool | None:
     return True
 
 
-def names_it(check: Check, question: Question, know: Knowledge) -> bool:
-    """Return whether an amount only names a limit by its figure, which is wanted in another unit: "the 195 kt tyre
-    limit in miles per hour".
-    """
-    unit = question.reading.unit
-    same = unit is not None and know.units.get(unit.symbol).dimension == know.units.get(check.unit).dimension
-    return same and check.given == check.bound
-
-
-def is_claimed(check: Check, amount: Amount, question: Question, believed: bool) -> bool:
-    """Return whether an amount is said to be a limit that is another: "the retraction limit is still 200, right?"."""
-    if check.given == check.bound or len(question.reading.amounts) > 1:
-        return False
-    words, k = question.reading.words, amount.start
-    while k and words[k - 1] in _BEING:
-        k -= 1
-    bounds = [m for m in question.reading.mentions if m.concepts & BOUNDS and m.end <= k]
-    if k == amount.start or not bounds:
-        return False
-    named = words[bounds[-1].end : k]
-    return not named or (believed and not _COPULA.isdisjoint(words[k : amount.start]) and STOPS.isdisjoint(named))
-
-
 def is_far(check: Check, amount: Amount) -> bool:
     """Return whether an amount with its unit is of another order of magnitude than the limit: seconds for hours."""
     if amount.unit is None or not amount.value or not check.bound or check.unit in ("degC", "degF"):
@@ -276,6 +251,11 @@ def _lower(limit: Limit, question: Question, know: Knowledge) -> tuple[float, st
     return None
 
 
+def is_difference(amount: Amount, question: Question) -> bool:
+    """Return whether a temperature may be a difference: its unit says so, or one is spoken of."""
+    return amount.unit == "K" or question.reading.has("uneven")
+
+
 def judge(bands: Bands, question: Question, know: Knowledge, amounts: Sequence[Amount]) -> BandResult | None:
     """Return the band that the reading among a record's own amounts falls in, or None when none is given."""
     fitting = [(a, v) for a in amounts if (v := _band_value(a, bands, question, know)) is not None]
@@ -285,7 +265,7 @@ def judge(bands: Bands, question: Question, know: Knowledge, amounts: Sequence[A
     if not measured:
         return None
     given = measured[-1][1]
-    if bands.unit == "K" and len(measured) == 1 and measured[0][0].unit != "K" and not question.reading.has("uneven"):
+    if bands.unit == "K" and len(measured) == 1 and not is_difference(measured[0][0], question):
         return None  # one reading is no difference, unless it is said to be one
     if bands.unit == "K" and len(measured) > 1:
         # Two readings, and a rule on how far apart they may be: their difference is meant.

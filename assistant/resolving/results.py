@@ -34,6 +34,8 @@ class LimitResult(NamedTuple):
     conditions: tuple[Condition, ...] = ()
     other: tuple[Limit | None, ...] = ()
     """The same figures on the other variants, where they differ."""
+    claimed: float | None = None
+    """An amount that was said to be the first figure, in its unit."""
 
 
 class Check(NamedTuple):

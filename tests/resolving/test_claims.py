@@ -1,0 +1,46 @@
+"""An amount that is said to be the figure itself is answered with the figure, yes or no first; a reading is judged."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from assistant.answering.answer import Answer
+
+Ask = Callable[[str], Answer]
+
+
+@pytest.mark.parametrize(
+    ("question", "opening"),
+    [
+        ("is the retraction speed still 200", "No, it is 205 kt"),
+        ("is the retraction speed 205?", "Yes: 205 kt"),
+        ("is 280 still the brake limit for takeoff", "No, it is 250 °C"),
+        ("is vle 260", "No, it is 255 kt"),
+        ("is the landing distance factor without anti skid still one point five", "No, it is 1.6"),
+        ("I was taught 280 for the brakes before take-off. Is that still right?", "No, it is 250 °C"),
+        ("is the tyre speed limit 195 knots", "Yes: 195 kt"),
+        ("was the retraction speed 200", "205 kt"),
+    ],
+)
+def test_a_figure_that_is_claimed_is_told(ask: Ask, question: str, opening: str) -> None:
+    assert ask(question).text.startswith(opening)
+
+
+@pytest.mark.parametrize(
+    ("question", "opening"),
+    [
+        ("retract at 200 ok?", "Within LIM 3.1"),
+        ("is the speed 240 too fast to extend", "Outside LIM 3.1"),
+        ("is the brake temperature 240 a problem", "Within LIM 3.2"),
+        ("is a brake at 240 too hot for take-off", "Within LIM 3.2"),
+        ("is the main tyre at 190 ok", "Within"),
+    ],
+)
+def test_a_reading_is_judged(ask: Ask, question: str, opening: str) -> None:
+    assert ask(question).text.startswith(opening)
+
+
+def test_a_temperature_is_no_difference(ask: Ask) -> None:
+    assert "difference between" not in ask("are the brakes at 260 still too hot").text.split("Also")[0]
