@@ -357,7 +357,7 @@ def compare(result: r.CompareResult, question: Question, know: Knowledge) -> Par
     first = records[0][1]
     values = tuple(v for _, record in records for v in _figures(record))
     sources = tuple(s for _, record in records for s in record.sources)
-    asked = asks_whether_same(question.reading.words)
+    asked = None if question.reading.words[0] == "difference" else asks_whether_same(question.reading.words)
     verdict = "" if asked is None else "Yes: " if asked == same else "No: "
     if same:
         figure = _figure(first, know)

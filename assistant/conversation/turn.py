@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 from assistant.answering.answer import ANSWER, DECLINE, Answer
+from assistant.conversation.comparing import compared_things, compares, difference
 from assistant.conversation.completing import understood
 from assistant.conversation.composing import composed, finished, replied
 from assistant.conversation.context import Context
@@ -42,14 +43,28 @@ def _answered(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer
     before, said = (back.context, back.text) if back else (context, text)
     question, result = understood(said, before, knowledge)
     answer = composed(text, question, result, knowledge)
-    both = two_things(question, result, knowledge)
+    both = _of_two(text, question, result, knowledge)
     if both:
-        answer = _joined(text, *(composed(text, half.question, half.result, knowledge) for half in both))
+        answer = both
     elif answer.outcome != ANSWER and not question.unsaid:
         answer = _in_parts(said, before, knowledge) or answer
     elif answer.outcome == ANSWER and said.count("?") > 1 and not isinstance(result, TablesResult):
         answer = _both_sentences(said, before, answer, knowledge)
     return answer, _remembered(before, question, result, answer)
+
+
+def _of_two(text: str, question: Question, result: Result, knowledge: Knowledge) -> Answer | None:
+    """Return the answer about two things that a question names together, or holds against each other."""
+    compared = compared_things(question, knowledge)
+    both = compared or two_things(question, result, knowledge)
+    if both is None:
+        return None
+    one, two = (composed(text, half.question, half.result, knowledge) for half in both)
+    how = difference(one, two, knowledge) if compares(question) else ""
+    if compared and not how:
+        return None
+    answer = _joined(text, one, two)
+    return answer._replace(text=f"{answer.text} {how}") if how else answer
 
 
 def _kept(text: str, variant: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:

@@ -16,7 +16,8 @@ from assistant.resolving.tables import outputs, results_with
 from assistant.understanding.states import passes
 
 _MORE = frozenset({
-    "than", "above", "over", "beyond", "past", "exceeding", "exceeded", "busted", "bust", "overshot",
+    "than", "above", "over", "beyond", "past", "exceed", "exceeds", "exceeding", "exceeded", "busted", "bust",
+    "overshot",
 })  # fmt: skip
 _LESS = frozenset({"below", "under", "less", "fewer"})
 _LISTING = frozenset({"and", ",", "&", "/", "plus", "the", "other", "others"})

@@ -39,3 +39,18 @@ def test_what_belongs_together_is_not_parted(question: str, told: str, knowledge
     answer, _ = answer_turn(question, Context(), knowledge)
     assert told in answer.text
     assert " / " not in answer.working
+
+
+@pytest.mark.parametrize(
+    ("question", "told"),
+    [
+        ("which is higher, VLE or VLO for extension", "25 kt higher"),
+        ("how much lower is the retraction speed than the extension speed", "25 kt lower"),
+        ("what's the gap between max takeoff mass and max landing mass", "6,000 kg higher"),
+        ("which is lower, the brake limit for take-off or for the parking brake", "150 °C lower"),
+        ("is max pressure in alternate less than in normal", "400 psi lower"),
+    ],
+)
+def test_figures_held_against_each_other(question: str, told: str, knowledge: Knowledge) -> None:
+    answer, _ = answer_turn(question, Context(), knowledge)
+    assert told in answer.text
