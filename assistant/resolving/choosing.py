@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable
 
 from assistant.frozen import NamedTuple
-from assistant.knowledge.records import Fact, Limit
+from assistant.knowledge.records import Fact, Limit, Source
 from assistant.resolving import claims
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.asked_quantity import asked_of, given_concepts, is_asked, quantity_of
@@ -16,6 +16,7 @@ from assistant.resolving.candidates import Candidate, from_match
 from assistant.resolving.changes import change_result
 from assistant.resolving.conversions import conversion
 from assistant.resolving.counts_left import count_left
+from assistant.resolving.going_first import in_their_order
 from assistant.resolving.joining import joined
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.labels_told import label_shown, with_labels
@@ -38,7 +39,6 @@ from assistant.resolving.results import (
 from assistant.resolving.state_questions import state_candidates
 from assistant.resolving.steering_order import deflections, leaves_centred, names_side, resolve_order
 from assistant.resolving.variants import variant_result
-from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match, strange
 from assistant.understanding.mentions import ELSEWHERE, OUTSIDE, Mention
 
@@ -89,7 +89,7 @@ def resolve_scored(question: Question, know: Knowledge, avoid: Collection[str] =
         return Scored(Declined(tuple(m.text for m in strange(reading, know.matcher))), 0.0)
     best = found[0]
     if _sure(found, question):
-        whole = with_labels(joined(found, question) or best.result, question, know)
+        whole = with_labels(joined(found, question, know) or best.result, question, know)
         return Scored(whole, best.score, best.match.record if best.match else "")
     return Scored(_outside_all(found) or _which(question, know) or unsure(found, question, know), 0.0)
 
@@ -136,7 +136,7 @@ def _held_at_once(found: list[Candidate]) -> bool:
         return False
     one = best.result.checks[0]
     for c in found[1:4]:
-        if isinstance(c.result, CheckResult) and c.match and c.match.open and c.score >= best.score - 0.01:
+        if isinstance(c.result, CheckResult) and c.match and c.match.open and c.score >= best.score - _AHEAD:
             other = c.result.checks[0]
             if other.unit != one.unit and other.given != one.given:
                 return best.match.covered > _ACTION and c.match.covered > _ACTION
@@ -156,12 +156,20 @@ def _undecided(best: Candidate, found: list[Candidate]) -> bool:
 
 
 def _same_place(one: Candidate, other: Candidate) -> bool:
-    """Return whether two candidates say the same: one record, or statements of one paragraph."""
+    """Return whether a candidate says what another does: one record, or a statement of what stands in one paragraph."""
     if not one.match or not other.match:
         return False
-    first, second = (getattr(c.result, "fact", None) or getattr(c.result, "limits", (None,))[0] for c in (one, other))
-    same = bool(first and second and set(first.sources[:1]) & set(second.sources[:1]))
-    return one.match.record == other.match.record or same
+    states = isinstance(one.result, (FactResult, LimitResult))
+    same = states and set(_sources(one.result)[:1]) & set(_sources(other.result)[:1])
+    return one.match.record == other.match.record or bool(same)
+
+
+def _sources(result: Result) -> tuple[Source, ...]:
+    """Return the paragraphs of the statement, figure or procedure that a result tells."""
+    if isinstance(result, LimitResult):
+        return result.limits[0].sources
+    told = getattr(result, "fact", None) or getattr(result, "procedure", None) or getattr(result, "bands", None)
+    return told.sources if told else ()
 
 
 def chosen_record(name: str, question: Question, know: Knowledge) -> Result | None:
@@ -173,7 +181,7 @@ def chosen_record(name: str, question: Question, know: Knowledge) -> Result | No
 
 def candidates(question: Question, know: Knowledge) -> list[Candidate]:
     """Return everything that might answer, best first."""
-    given = given_concepts(question, know) | question.background
+    given = given_concepts(question, know) | question.background | _states_named(question, know)
     excused = {k for c in question.conditions for k in c.where}
     ranked = know.matcher.rank(question.reading, given)
     found: list[Candidate] = []
@@ -187,46 +195,15 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
     asked = asked_of(question.reading)
     found = [_by_asked(c, asked, question, know) for c in found]
     found = by_what_it_leans_on(found, question, know)
-    found = _result_first(_verdict_first(found, question, know), question)
+    found = in_their_order(found, question, know)
     found.sort(key=lambda c: (-round(c.score, 3), -c.weight))
     return found
 
 
-def _result_first(found: list[Candidate], question: Question) -> list[Candidate]:
-    """Put a result that is asked for with yes or no, under states, before a figure: "accu flat, does it hold?"."""
-    rows = [c.score for c in found if isinstance(c.result, TableResult) and c.result.asked and c.score >= ANSWERING]
-    given = any(not c.implied and not c.is_result for c in question.conditions)
-    if not rows or not given or question.reading.amounts or not asks_whether(question.reading.words):
-        return found
-    most = max(rows) - 0.01
-    return [c._replace(score=min(c.score, most)) if isinstance(c.result, LimitResult) else c for c in found]
-
-
-def _verdict_first(found: list[Candidate], question: Question, know: Knowledge) -> list[Candidate]:
-    """Put a limit on the very reading that says a state before the state: "accumulator 1,700 psi, park on it?"."""
-    verdicts = [
-        c.score
-        for c in found
-        if isinstance(c.result, CheckResult) and c.score >= ANSWERING and c.match and c.match.open
-        if limit_rules.limits_a_reading(c.result.checks[0], question, know)
-    ]
-    if not verdicts:
-        return found
-    most = max(verdicts) - 0.01
-    return [
-        c._replace(score=min(c.score, most))
-        if isinstance(c.result, (TableResult, TablesResult)) and not _tells_more(c.result, question)
-        else c
-        for c in found
-    ]
-
-
-def _tells_more(result: TableResult | TablesResult, question: Question) -> bool:
-    """Return whether a state is asked for that rests on more than a reading: "System 1 lost, accumulator 1,700"."""
-    if not isinstance(result, TableResult) or not result.asked or question.reading.has("rely"):
-        return False
-    read = {a.start for a in question.reading.amounts}
-    return any(read.isdisjoint(c.where) for row in result.rows for c in row.conditions)
+def _states_named(question: Question, know: Knowledge) -> set[str]:
+    """Return the names of the states given: who says that the free-fall lever is pulled speaks of a free fall."""
+    named = know.states.named
+    return {named[c.input, c.value] for c in question.conditions if (c.input, c.value) in named}
 
 
 def _by_figure(question: Question, know: Knowledge) -> Iterable[Candidate]:

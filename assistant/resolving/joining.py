@@ -7,7 +7,7 @@ from typing import TypeVar
 
 from assistant.knowledge.records import Source
 from assistant.resolving.candidates import Candidate
-from assistant.resolving.knowing import Question
+from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
     BandResult,
     BothResult,
@@ -25,6 +25,8 @@ _ASKED = 0.75
 """Share of its way of asking that another check must have, to be held against its amount as well."""
 _NAMED = 0.9
 """Share of its way of asking that another schedule must have, to be told as well."""
+_NEEDED = 0.5
+"""Share of its way of asking that a check must have, to be given with one whose verdict needs it to hold."""
 _NEAR = 0.08
 _EQUAL = 0.03
 _SAME = 0.02
@@ -33,11 +35,11 @@ _SAME = 0.02
 _R = TypeVar("_R")
 
 
-def joined(found: list[Candidate], question: Question) -> Result | None:
+def joined(found: list[Candidate], question: Question, know: Knowledge) -> Result | None:
     """Return the best result with those that belong to it, or None when it stands alone."""
     best = found[0]
     if isinstance(best.result, CheckResult):
-        return _joined_checks(found, best.result)
+        return _joined_checks(found, best.result, know)
     if isinstance(best.result, TableResult):
         return _joined_tables(found, best.score)
     if isinstance(best.result, BandResult):
@@ -119,7 +121,7 @@ def _joined_tables(found: list[Candidate], score: float) -> Result | None:
     return TablesResult(tuple(reversed(distinct.values()))) if len(distinct) > 1 else None
 
 
-def _joined_checks(found: list[Candidate], first: CheckResult) -> Result:
+def _joined_checks(found: list[Candidate], first: CheckResult, know: Knowledge) -> Result:
     """Join the checks of an action's other amounts; one that is not within leads."""
     checks: list[Check] = [first.checks[0]]
     units = {first.checks[0].unit}
@@ -132,8 +134,28 @@ def _joined_checks(found: list[Candidate], first: CheckResult) -> Result:
         elif other and other.unit not in units and not (first.checks[0].limit.second and other.unit == "ft"):
             units.add(other.unit)
             checks.append(other)
+    checks.extend(_broken_needs(found, checks, know))
     checks.sort(key=lambda c: c.within)
     return CheckResult(tuple(checks))
+
+
+def _broken_needs(found: list[Candidate], checks: list[Check], know: Knowledge) -> Iterator[Check]:
+    """Yield the checks of what must hold besides, where the question gives an amount at which it does not.
+
+    "Within" with "also needed: at or below 20,000 ft" would mislead who has said that it is 21,000 ft.
+    """
+    units = {check.unit for check in checks}
+    needs = [n for check in checks if check.within for need in check.limit.needed for n in know.phrase(need).amounts]
+    for candidate in found if needs else ():
+        match = candidate.match
+        if not isinstance(candidate.result, CheckResult) or not match or match.barred or match.covered < _NEEDED:
+            continue
+        other = candidate.result.checks[0]
+        if other.within or other.unit in units or _is_same_number(other, checks):
+            continue
+        if any(n.unit == other.unit and n.value == other.bound for n in needs):
+            units.add(other.unit)
+            yield other
 
 
 def _is_same_number(other: Check, checks: list[Check]) -> bool:

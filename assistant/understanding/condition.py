@@ -40,6 +40,8 @@ class StateWords(NamedTuple):
     """Terms of the things that a bare number may stand for: "1" where there is one System 1."""
     shows: Mapping[str, tuple[str, Sequence[Sequence[str]]]] = {}
     """Labels, as they are written, with what holds where they are told to show."""
+    named: Mapping[tuple[str, str], str] = {}
+    """Terms that name one state that is chosen, by themselves: "free fall" is the free-fall lever pulled."""
 
     def normal(self, name: str) -> str:
         """Return the value that a thing has where nothing is said; a result's is the one that works."""
@@ -81,7 +83,9 @@ def state_words(
                     ("yes", ["@working", "@on"], False),
                 ]
     here = {term: [pair for pair in pairs if pair[0] in values] for term, pairs in sets.items()}
-    return StateWords(by_term, values, numbers, frozenset(failures), here, _counted(base), shows or {})
+    chosen = {term: pairs[0] for term, pairs in here.items() if len(pairs) == 1 and pairs[0][0] not in failures}
+    names = {(name, value): term for term, (name, value) in chosen.items()}
+    return StateWords(by_term, values, numbers, frozenset(failures), here, _counted(base), shows or {}, names)
 
 
 def _counted(base: Base) -> dict[int, str]:

@@ -28,6 +28,7 @@ _MEASURED = {
 }  # fmt: skip
 """What an amount with a unit measures, as questions name it."""
 _POINTING = frozenset(("this", "that", "my", "our", "present", "current"))
+_COMPARING = frozenset(("faster", "quicker", "slower", "sooner", "hotter", "warmer", "cooler", "longer", "shorter"))
 _WHICH = frozenset(("what", "which", "whats", "many"))
 _LOSING = frozenset({"lose", "loses", "losing", "cost", "costs", "rob", "robs", "take", "takes"})
 """Words that ask what goes, inside the names of results: "lose the tiller"."""
@@ -111,7 +112,8 @@ class Reading(NamedTuple):
             beside = [a for a in self.amounts if last.start - 1 <= a.end <= last.start and self.words[a.end].isalpha()]
             named = {q for a in beside for q in _MEASURED.get(a.unit or "", ())}
             # "At 67° steering angle", "at this speed": what only names the amount is not asked for.
-            own = self.words[last.start - 1] in _POINTING if last.start else False
+            # And "to get down faster" only compares.
+            own = (self.words[last.start - 1] in _POINTING if last.start else False) or last.text in _COMPARING
             found |= last.concepts if named.isdisjoint(last.concepts) and not own else frozenset()
         return frozenset(found)
 

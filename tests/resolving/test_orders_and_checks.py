@@ -145,3 +145,19 @@ def test_minutes_of_a_turn_are_spent_at_the_stand(ask: Ask) -> None:
 
 def test_a_distance_asked_for_is_no_verdict_on_a_speed(ask: Ask) -> None:
     assert ask("RTO stopping distance from 120 kt").outcome == CLARIFY
+
+
+@pytest.mark.parametrize(
+    ("question", "said"),
+    [
+        ("flight level two two zero at 200 knots can I drop the gear to get down quicker", "Outside LIM 3.1: 22,000"),
+        ("FL250, 180 kt: free fall the gear?", "Outside LIM 3.1: 25,000 ft"),
+        ("18,000 ft 240 kt gear out to slow down sooner, allowed?", "Outside LIM 3.1: 240 kt"),
+    ],
+)  # fmt: skip
+def test_what_must_hold_besides_is_held_against_what_is_given(ask: Ask, question: str, said: str) -> None:
+    assert ask(question).text.startswith(said)
+
+
+def test_a_tyre_that_goes_is_no_tyre_speed(ask: Ask) -> None:
+    assert "reject" in ask("at 70 knots on the take-off roll I think a tyre is coming apart").text

@@ -156,3 +156,16 @@ def test_whether_a_label_shows_in_a_state(ask: Ask, question: str, says: str) ->
 )
 def test_one_system_or_one_pressure_that_is_enough(ask: Ask, question: str, says: str) -> None:
     assert ask(question).text.startswith(says)
+
+
+@pytest.mark.parametrize(
+    ("question", "entry"),
+    [
+        ("free fall lever's been pulled, what keeps the gear down?", "free-fall-locks"),
+        ("with the free-fall lever pulled, what moves the legs", "free-fall-force"),
+        ("after pulling the free fall lever what pushes the nose leg out", "nose-gas-spring"),
+        ("free-fall lever pulled: steering?", "steering"),
+    ],
+)
+def test_a_statement_asked_for_goes_before_what_follows_from_a_state(ask: Ask, question: str, entry: str) -> None:
+    assert ask(question).entry == entry

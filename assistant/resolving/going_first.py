@@ -1,0 +1,79 @@
+"""Which of two kinds of result goes before the other where both answer: a statement, a result, a verdict, a state."""
+
+from __future__ import annotations
+
+from assistant.resolving import limits as limit_rules
+from assistant.resolving.candidates import Candidate
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.leaning import ANSWERING
+from assistant.resolving.results import CheckResult, FactResult, LimitResult, TableResult, TablesResult
+from assistant.understanding.clauses import asks_whether
+
+_LEAST = 0.4
+_WHAT = frozenset(("what", "whats", "which", "who", "how", "why", "where"))
+_WHOLE = 0.99
+_TOLD = 0.6
+"""Least score of a statement that goes before what follows from a state that is only told of."""
+_TELLS = 2.0
+"""How much more of a question than such a state that statement must explain."""
+
+
+def in_their_order(found: list[Candidate], question: Question, know: Knowledge) -> list[Candidate]:
+    """Return the candidates with those put back that answer less to the point than one of another kind."""
+    return _statement_first(_result_first(_verdict_first(found, question, know), question), question)
+
+
+def _statement_first(found: list[Candidate], question: Question) -> list[Candidate]:
+    """Put a statement that a question asks for whole before what follows from a state that it only tells of.
+
+    "The free-fall lever is pulled, what pushes the nose leg out?" asks for no consequence.
+    """
+    rows = [c for c in found if isinstance(c.result, TableResult) and not c.result.asked and c.score > _LEAST]
+    if not rows or not _WHAT.intersection(question.reading.words):
+        return found
+    least = min(c.weight for c in rows)
+    facts = [
+        c.score
+        for c in found
+        if isinstance(c.result, FactResult) and c.match and c.match.open and c.match.covered >= _WHOLE
+        if c.score >= _TOLD and c.weight > least + _TELLS
+    ]
+    most = max(facts, default=1.0) - 0.01
+    return [c._replace(score=min(c.score, most)) if c in rows else c for c in found]
+
+
+def _result_first(found: list[Candidate], question: Question) -> list[Candidate]:
+    """Put a result that is asked for with yes or no, under states, before a figure: "accu flat, does it hold?"."""
+    rows = [c.score for c in found if isinstance(c.result, TableResult) and c.result.asked and c.score >= ANSWERING]
+    given = any(not c.implied and not c.is_result for c in question.conditions)
+    if not rows or not given or question.reading.amounts or not asks_whether(question.reading.words):
+        return found
+    most = max(rows) - 0.01
+    return [c._replace(score=min(c.score, most)) if isinstance(c.result, LimitResult) else c for c in found]
+
+
+def _verdict_first(found: list[Candidate], question: Question, know: Knowledge) -> list[Candidate]:
+    """Put a limit on the very reading that says a state before the state: "accumulator 1,700 psi, park on it?"."""
+    verdicts = [
+        c.score
+        for c in found
+        if isinstance(c.result, CheckResult) and c.score >= ANSWERING and c.match and c.match.open
+        if limit_rules.limits_a_reading(c.result.checks[0], question, know)
+    ]
+    if not verdicts:
+        return found
+    most = max(verdicts) - 0.01
+    return [
+        c._replace(score=min(c.score, most))
+        if isinstance(c.result, (TableResult, TablesResult)) and not _tells_more(c.result, question)
+        else c
+        for c in found
+    ]
+
+
+def _tells_more(result: TableResult | TablesResult, question: Question) -> bool:
+    """Return whether a state is asked for that rests on more than a reading: "System 1 lost, accumulator 1,700"."""
+    if not isinstance(result, TableResult) or not result.asked or question.reading.has("rely"):
+        return False
+    read = {a.start for a in question.reading.amounts}
+    return any(read.isdisjoint(c.where) for row in result.rows for c in row.conditions)
