@@ -24,6 +24,7 @@ from assistant.conversation.preferring import (
 )
 from assistant.conversation.readings import carried, merged, pointed_at
 from assistant.conversation.readings import question_of as question_of
+from assistant.conversation.recalculating import recalculated
 from assistant.conversation.said_in_full import of_the_subject, under_states
 from assistant.conversation.same_asked import same_asked, state_of_it, thing_told
 from assistant.conversation.scenario import added, all_else_normal, changed_back, without_states
@@ -122,6 +123,9 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     """Return the question that the one before makes of a turn, or None where it stands by itself."""
     alone, first = turn.alone, turn.first
     asks_itself = not turn.corrects and not follows(turn.text) and not incomplete(alone, first, knowledge)
+    again = recalculated(alone, first, context, knowledge)
+    if again:
+        return again
     if not turn.corrects:
         found = step_named(alone, first.score, context, knowledge)
         found = found or step_leant_on(alone, first.score, context, knowledge)

@@ -1,0 +1,164 @@
+"""A turn that changes what the last calculation was made from: "and with three brakes", "twenty minutes, no fans".
+
+What a turn gives is laid into the inputs of the calculation before, and the rest stays as it was. Nothing is taken
+for such a turn that names another thing, asks another quantity, or gives an amount that is no input of it.
+"""
+
+from __future__ import annotations
+
+from math import log
+
+from assistant.conversation.context import Context
+from assistant.conversation.like_amounts import unit_word
+from assistant.conversation.readings import question_of
+from assistant.frozen import NamedTuple
+from assistant.knowledge.records import Model, ModelInput
+from assistant.quantities.amounts import Amount
+from assistant.resolving.amounts_for import fits
+from assistant.resolving.asked_quantity import QUANTITIES
+from assistant.resolving.choosing import Scored
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.models import bind, cued_parts, resolve_model, said
+from assistant.resolving.results import ModelResult, Result
+from assistant.understanding.mentions import Mention
+
+_MOST_WORDS = 12
+_SURE = 0.9
+_POINTING = frozenset({"them", "it", "those", "these"})
+_SWITCHING = frozenset({"with", "without", "on", "off", "no"})
+
+
+class _Given(NamedTuple):
+    """What a question gives of a calculation's inputs: the amounts, and the phrase that makes each choice."""
+
+    amounts: dict[str, Amount]
+    choices: dict[str, str]
+
+
+def recalculated(
+    alone: Question, first: Scored, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return the last calculation with what a turn changes of it, or None where the turn is about something else."""
+    before, told = context.asked, context.result
+    if before is None or not isinstance(told, ModelResult) or told.solved or len(alone.reading.words) > _MOST_WORDS:
+        return None
+    model = told.model
+    alone = _with_the_thing(alone, model, context, knowledge)
+    if not _is_about(alone, model, knowledge) or _stands_by_itself(first, model):
+        return None
+    old = _given_before(model, before, knowledge)
+    amounts = _amounts(model, alone, old, knowledge)
+    new = _Given(amounts or {}, _choices(model, alone, knowledge))
+    if amounts is None or not (amounts or new.choices or alone.named_variant):
+        return None
+    variant = alone.variant if alone.named_variant else before.variant
+    question = question_of(" , ".join((model.of, *_parts(model, new, old))), knowledge, variant)
+    named = {c.input for c in question.conditions}
+    kept = tuple(c._replace(where=()) for c in before.conditions if c.input not in named)
+    question = question._replace(conditions=(*kept, *question.conditions), variant=variant, context=True)
+    model = knowledge.record(model.id, variant)
+    result = resolve_model(model, bind(model, question, knowledge), question, knowledge)
+    if not isinstance(result, ModelResult) or not result.values or result == told:
+        return None
+    return question.with_text(alone.reading.text), result
+
+
+def _stands_by_itself(first: Scored, model: Model) -> bool:
+    """Return whether a turn is answered well by another calculation, or a verdict, without the one before."""
+    other = getattr(first.result, "model", None)
+    return first.score >= _SURE and isinstance(other, Model) and other.id != model.id
+
+
+def _is_about(alone: Question, model: Model, knowledge: Knowledge) -> bool:
+    """Return whether a turn names and asks nothing that the calculation does not speak of."""
+    known = knowledge.matcher.vocabulary(model.id)
+    asked = alone.reading.asked & QUANTITIES
+    return asked <= {model.output} and all(
+        m.weak or m.passing or not known.isdisjoint(m.concepts | m.implied) for m in alone.reading.mentions
+    )
+
+
+def _given_before(model: Model, before: Question, knowledge: Knowledge) -> _Given:
+    places = bind(model, before, knowledge).places
+    amounts = {a.start: a for a in before.reading.amounts}
+    given = {name: amounts[start] for name, start in places.items() if start in amounts}
+    return _Given(given, _choices(model, before, knowledge))
+
+
+def _choices(model: Model, question: Question, knowledge: Knowledge) -> dict[str, str]:
+    return {i.id: phrase for i in model.inputs if (phrase := _chosen(i, question, knowledge))}
+
+
+def _amounts(model: Model, alone: Question, old: _Given, knowledge: Knowledge) -> dict[str, Amount] | None:
+    """Return the amounts of a turn by input, or None where one is none of them.
+
+    The words beside an amount say which it is; else it takes the place of the amount that it is nearest to.
+    """
+    cued = {start: name for name, start in cued_parts(model, alone, knowledge).items()}
+    found: dict[str, Amount] = {}
+    for amount in alone.reading.amounts:
+        fitting = [i for i in model.inputs if fits(amount, i.unit, knowledge.units) is not None]
+        like = sorted((_apart(amount, old.amounts[i.id]), i.id) for i in fitting if i.id in old.amounts)
+        name = cued.get(amount.start) or (like[0][1] if like else "")
+        if not name and len(fitting) == 1 and amount.unit is not None:
+            name = fitting[0].id
+        if not name:
+            return None
+        unit = old.amounts[name].unit if amount.unit is None and name in old.amounts else amount.unit
+        found[name] = amount._replace(unit=unit)
+    return found
+
+
+def _apart(amount: Amount, old: Amount) -> float:
+    """Return how far an amount is from one before, as a ratio; amounts in one unit are alike whatever their size."""
+    if amount.unit is not None:
+        return 0.0 if amount.unit == old.unit else 1.0
+    if amount.value <= 0 or old.value <= 0:
+        return abs(amount.value - old.value)
+    return abs(log(amount.value / old.value))
+
+
+def _chosen(item: ModelInput, question: Question, knowledge: Knowledge) -> str:
+    phrases = (phrase.strip() for words, _, _ in item.choices for phrase in words.split(";"))
+    return next((phrase for phrase in phrases if said(phrase, question, knowledge)), "")
+
+
+def _parts(model: Model, new: _Given, old: _Given) -> list[str]:
+    """Return each input in words, as the turn gives it or else as it was."""
+    found = []
+    for item in model.inputs:
+        for given in (new, old):
+            if item.id in given.amounts:
+                found.append(_in_words(given.amounts[item.id], item))
+                break
+            if item.id in given.choices:
+                found.append(given.choices[item.id])
+                break
+    return found
+
+
+def _in_words(amount: Amount, item: ModelInput) -> str:
+    return " ".join((*item.cues.split()[:1], f"{amount.value:.10g}", unit_word(amount.unit or item.unit)))
+
+
+def _with_the_thing(alone: Question, model: Model, context: Context, knowledge: Knowledge) -> Question:
+    """Return a turn with what it points at named, where that is what the calculation chooses by: "with them on"."""
+    words = alone.reading.words
+    if _POINTING.isdisjoint(words) or _SWITCHING.isdisjoint(words):
+        return alone
+    for item in model.inputs:
+        for phrase in (p.strip() for chosen, _, _ in item.choices for p in chosen.split(";")):
+            thing = _thing(phrase, knowledge)
+            if thing:
+                text = " ".join(thing.text if w in _POINTING else w for w in words)
+                named = question_of(text, knowledge, alone.variant)
+                if _chosen(item, named, knowledge):
+                    return named.with_text(alone.reading.text)
+    return alone
+
+
+def _thing(phrase: str, knowledge: Knowledge) -> Mention | None:
+    """Return the thing that a phrase switches: the fans of "fans on"."""
+    mentions = [m for m in knowledge.phrase(phrase).mentions if not m.weak and not m.is_plain]
+    named = [m for m in mentions if not all(c.startswith("@") for c in m.concepts)]
+    return named[0] if len(named) == 1 and len(phrase.split()) > 1 else None
