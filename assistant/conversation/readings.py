@@ -24,6 +24,8 @@ _POINTING_AT = frozenset({"it", "its", "them", "they", "their"})
 _WHETHER = frozenset({"is", "are", "do", "does", "can", "will", "may", "must", "should"})
 _OPEN_WORDS = frozenset({"what", "which", "who", "how", "when", "where", "why"})
 _BRIEF = 5
+_TIMES = 10
+"""How many times larger an amount may be than the one that it takes the place of."""
 _WEIGHT = 3
 """How many things a quantity that was asked for counts as."""
 _LIKENING = frozenset({"as", "like", "than", "unlike"})
@@ -150,7 +152,9 @@ def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bo
     """Return the question before with the turn in it, and whether the turn only takes the place of its parts."""
     before = context.asked
     assert before is not None
-    asked_back = isinstance(context.result, (Needed, Choices))
+    asked_back = isinstance(context.result, Needed) or (
+        isinstance(context.result, Choices) and not _of_one_size(alone, before)
+    )
     if isinstance(context.result, Elsewhere):
         before = _without_label(before)
     first = _asked_first(alone, context, knowledge)
@@ -174,6 +178,12 @@ def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bo
     whole = whole._replace(conditions=(*kept, *whole.conditions))
     reading = whole.reading._replace(text=text)
     return whole._replace(reading=reading, context=True, background=before.background), found.whole
+
+
+def _of_one_size(alone: Question, before: Question) -> bool:
+    """Return whether a turn's one amount may stand for the one before: "at plus 40", after "at minus 20"."""
+    sizes = [abs(a.value) for a in (*alone.reading.amounts, *before.reading.amounts)]
+    return len(alone.reading.amounts) == 1 == len(sizes) - 1 and max(sizes) < _TIMES * min(sizes)
 
 
 def _asked_first(alone: Question, context: Context, knowledge: Knowledge) -> tuple[str, ...]:

@@ -24,6 +24,7 @@ from assistant.understanding.mentions import Mention
 
 _MOST_WORDS = 12
 _SURE = 0.9
+_SAME = "same"
 _POINTING = frozenset({"them", "it", "those", "these"})
 _SWITCHING = frozenset({"with", "without", "on", "off", "no"})
 
@@ -49,8 +50,12 @@ def recalculated(
     old = _given_before(model, before, knowledge)
     amounts = _amounts(model, alone, old, knowledge)
     new = _Given(amounts or {}, _choices(model, alone, knowledge))
-    if amounts is None or not (amounts or new.choices or alone.named_variant):
+    if amounts is None:
         return None
+    if not (amounts or new.choices or alone.named_variant):
+        new, old = _turned(model, alone, old)
+        if not new.amounts:
+            return None
     variant = alone.variant if alone.named_variant else before.variant
     question = question_of(" , ".join((model.of, *_parts(model, new, old))), knowledge, variant)
     named = {c.input for c in question.conditions}
@@ -71,10 +76,13 @@ def _stands_by_itself(first: Scored, model: Model) -> bool:
 
 def _is_about(alone: Question, model: Model, knowledge: Knowledge) -> bool:
     """Return whether a turn names and asks nothing that the calculation does not speak of."""
-    known = knowledge.matcher.vocabulary(model.id)
+    known = knowledge.matcher.vocabulary(model.id) | {i.quantity for i in model.inputs}
+    same = _SAME in alone.reading.words
     asked = alone.reading.asked & QUANTITIES
-    return asked <= {model.output} and all(
-        m.weak or m.passing or not known.isdisjoint(m.concepts | m.implied) for m in alone.reading.mentions
+    about = asked <= {model.output} or (same and asked <= {i.quantity for i in model.inputs})
+    return about and all(
+        m.weak or m.passing or not known.isdisjoint(m.concepts | m.implied) or (same and m.text == _SAME)
+        for m in alone.reading.mentions
     )
 
 
@@ -107,6 +115,19 @@ def _amounts(model: Model, alone: Question, old: _Given, knowledge: Knowledge) -
         unit = old.amounts[name].unit if amount.unit is None and name in old.amounts else amount.unit
         found[name] = amount._replace(unit=unit)
     return found
+
+
+def _turned(model: Model, alone: Question, old: _Given) -> tuple[_Given, _Given]:
+    """Return an amount as another input of its kind, which a turn names without one: "make that a headwind"."""
+    words = set(alone.reading.words)
+    optional = [i for i in model.inputs if i.default and i.cues]
+    for item in (i for i in optional if i.id not in old.amounts and not words.isdisjoint(i.cues.split())):
+        for other in optional:
+            alike = other.unit == item.unit and other.id in old.amounts and words.isdisjoint(other.cues.split())
+            if alike:
+                rest = {name: amount for name, amount in old.amounts.items() if name != other.id}
+                return _Given({item.id: old.amounts[other.id]}, {}), old._replace(amounts=rest)
+    return _Given({}, {}), old
 
 
 def _apart(amount: Amount, old: Amount) -> float:

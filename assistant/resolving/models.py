@@ -476,7 +476,9 @@ def _working(model: Model, runs: Function, bound: Mapping[str, Bound], know: Kno
 
 
 def _assumed(model: Model, binding: Binding) -> tuple[str, ...]:
-    assumed = [b.assumed for bounds in binding.given.values() for b in bounds if b.assumed]
+    given = {(i.unit, i.default) for i in model.inputs if i.id in binding.by_amount}  # "no wind", with a headwind
+    open_inputs = (i for i in model.inputs if (i.unit, i.default) not in given)
+    assumed = [b.assumed for i in open_inputs for b in binding.given.get(i.id, ()) if b.assumed]
     return tuple(dict.fromkeys((*assumed, *model.assumes)))
 
 

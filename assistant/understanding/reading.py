@@ -34,6 +34,11 @@ MOST_CHARACTERS = 2000
 MOST_TOKENS = 160
 """A question is shorter; what is longer is cut here, so that no text can keep the reader busy."""
 _EITHER = frozenset({"and", "or", "vs", "versus", "/", ",", "&"})
+_LEADS_AMOUNT = frozenset({
+    "at", "from", "to", "than", "above", "below", "over", "under", "starting", "start", "starts", "reads", "reading",
+    "shows", "showing", "minus",
+})  # fmt: skip
+"""Words that lead a reading, and no name of a variant."""
 _ZEROS = frozenset(("zero", "oh", "o", "nought", "naught"))
 
 
@@ -143,7 +148,10 @@ class Reader:
         if self._is_qualified(amount, amounts, words) or (len(amounts) == 2 and opens_clause(amount, words)):
             return True
         apart = amount.end == len(words) or words[amount.end] in (",", ":", "?", ".", "again", "then", "instead")
-        the = amount.start > 0 and words[amount.start - 1] == "the"
+        before = words[amount.start - 1] if amount.start else ""
+        if before in _LEADS_AMOUNT:
+            return False  # "starting at 120"
+        the = before == "the"
         return apart and amount.end - amount.start == 1 and (the or any(a.unit for a in amounts))
 
     def _is_qualified(self, amount: Amount, amounts: list[Amount], words: list[str]) -> bool:
