@@ -140,8 +140,17 @@ def _apart(amount: Amount, old: Amount) -> float:
 
 
 def _chosen(item: ModelInput, question: Question, knowledge: Knowledge) -> str:
-    phrases = (phrase.strip() for words, _, _ in item.choices for phrase in words.split(";"))
-    return next((phrase for phrase in phrases if said(phrase, question, knowledge)), "")
+    """Return the phrase by which a question chooses an input, in whatever words, or by the word that sets it apart."""
+    choices = [[phrase.strip() for phrase in words.split(";")] for words, _, _ in item.choices]
+    named = next((phrase for phrases in choices for phrase in phrases if said(phrase, question, knowledge)), "")
+    return named or next((phrases[0] for phrases in choices if _sets_apart(phrases, choices, question)), "")
+
+
+def _sets_apart(phrases: list[str], choices: list[list[str]], question: Question) -> bool:
+    """Return whether a question holds what a choice says and no other does: "full", of "FULL; autobrake full"."""
+    others = {word for other in choices if other is not phrases for p in other for word in p.lower().split()}
+    own = (set(phrase.lower().split()) - others for phrase in phrases)
+    return any(words and words <= set(question.reading.words) for words in own)
 
 
 def _parts(model: Model, new: _Given, old: _Given) -> list[str]:
