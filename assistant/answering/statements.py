@@ -383,7 +383,10 @@ def needed(result: r.Needed, question: Question, know: Knowledge) -> Parts:
     """A question back, for what is missing."""
     what, whose = joined(list(result.missing)), named(result.record.of)
     single = len(result.missing) == 1
-    text = f"Give {what}: {whose} depends on it." if single else f"Give {what}. {upper(whose)} depends on them."
+    if isinstance(result.record, Limit):
+        text = f"Give {what}, to be held against the limit: {result.record.of}."
+    else:
+        text = f"Give {what}: {whose} depends on it." if single else f"Give {what}. {upper(whose)} depends on them."
     aloud = ((text, _asked_aloud(result.missing[0])),) if result.missing else ()
     if result.hint:
         text += " " + stop(result.hint)

@@ -40,6 +40,10 @@ _NOW = frozenset({"at", "now", "current", "currently", "present", "doing"})
 _PRESENT = frozenset({"now", "currently", "presently"})
 _HERE = _PRESENT | {"this", "these"}
 """Words by which a question means an amount that it does not give."""
+_IS = frozenset({"is", "are", "am"})
+_OURS = frozenset({"i", "we", "my", "our", "it", "this", "that", "these", "they", "the"})
+"""Words by which a question asks for a verdict on what is so here: "am I slow enough to …", "is my brake too hot"."""
+_NO_VERDICT = 0.8
 _OTHER_STATE = 0.6
 _UNCOMPARED = 0.8
 _FAR_OFF = 0.6
@@ -120,9 +124,10 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
     if limit.when:
         score *= 0.97 if not holds else 1.1 if _names_more(question) else 1.0
     if amount is None:
-        yield _stated(limit, score, match, question, know)
-        if _asks_for_verdict(limit, question):
-            kind = know.units.get((limit.maximum or limit.minimum).unit).dimension.replace("_", " ")  # type: ignore[union-attr]
+        enough = _asks_whether_enough(limit, question, know)
+        yield _stated(limit, score * (_NO_VERDICT if enough else 1.0), match, question, know)
+        if enough or _asks_for_verdict(limit, question):
+            kind = enough or know.units.get((limit.maximum or limit.minimum).unit).dimension.replace("_", " ")  # type: ignore[union-attr]
             yield Candidate(score * 1.05, match.matched, Needed(limit, (f"the {kind}",), (kind,)), match)
         return
     if limit_rules.is_bound(amount, question) and claims.believed(question):
@@ -145,10 +150,29 @@ def _names_more(question: Question) -> bool:
 
 
 def _asks_for_verdict(limit: Limit, question: Question) -> bool:
-    """Return whether a question wants a verdict on a reading that it does not give: "am I slow enough now?"."""
+    """Return whether a question wants a verdict on a reading that it does not give: "can I extend at this speed?"."""
     reading = question.reading
     pressing = _HERE.intersection(reading.words) and not reading.asked & QUANTITIES
     return bool((limit.maximum or limit.minimum) and reading.has("can") and not reading.amounts and pressing)
+
+
+def _asks_whether_enough(limit: Limit, question: Question, know: Knowledge) -> str:
+    """Return what is to be read for a question if what is so here is enough, or too much, of what a limit bounds:
+    "am I slow enough to drop the gear", "are we too heavy to land"; nothing for any other.
+    """
+    words = question.reading.words
+    bound = limit.maximum or limit.minimum
+    if words[0] not in _IS or _OURS.isdisjoint(words) or question.reading.amounts or bound is None:
+        return ""
+    manner = next((words[i + 1] for i, w in enumerate(words[:-1]) if w == "too"), "")
+    manner = manner or next((words[i - 1] for i, w in enumerate(words) if w == "enough"), "")
+    if not manner:
+        return ""
+    measured = know.phrase(f"how {manner}").concepts & QUANTITIES
+    bounded = measured & know.matcher.vocabulary(limit.id)
+    if measured:
+        return min(bounded, default="")
+    return know.units.get(bound.unit).dimension.replace("_", " ")
 
 
 def _where_it_applies(score: float, limit: Limit, question: Question, know: Knowledge) -> float:

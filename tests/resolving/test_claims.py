@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 import pytest
 
-from assistant.answering.answer import Answer
+from assistant.answering.answer import CLARIFY, Answer
 
 Ask = Callable[[str], Answer]
 
@@ -44,3 +44,18 @@ def test_a_reading_is_judged(ask: Ask, question: str, opening: str) -> None:
 
 def test_a_temperature_is_no_difference(ask: Ask) -> None:
     assert "difference between" not in ask("are the brakes at 260 still too hot").text.split("Also")[0]
+
+
+@pytest.mark.parametrize(
+    ("question", "needed"),
+    [
+        ("am i slow enough to drop the gear", "the speed"),
+        ("is my hottest brake cool enough to go?", "the temperature"),
+        ("are we too high to put the gear down", "the altitude"),
+        ("is the accumulator full enough to tow", "the pressure"),
+    ],
+)
+def test_what_is_so_here_is_asked_back(ask: Ask, question: str, needed: str) -> None:
+    answer = ask(question)
+    assert answer.outcome == CLARIFY
+    assert answer.text.startswith(f"Give {needed}, to be held against the limit")
