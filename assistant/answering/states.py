@@ -15,6 +15,7 @@ from assistant.understanding.states import Condition
 from assistant.understanding.words import stem
 
 _NEGATIONS = {"no": "not", "not": "not", "neither": "not", "none": "not", "cannot": "not", "without": "not"}
+_MOST_SETS = 8
 _EMPTY = frozenset(("the", "a", "an", "do", "does", "is", "are", "and", "or", "from", "to", "of"))
 
 
@@ -137,7 +138,7 @@ def loss(result: r.LossResult, question: Question, know: Knowledge) -> Parts:
 
 def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
     """The minimal sets that lead to a result, the smallest first."""
-    says = _says(result).rstrip(".")
+    says = _all_said(result)
     given = f" (given {conditions_words(result.given, know)})" if result.given else ""
     sets = sorted(result.sets, key=len)
     if not sets:
@@ -147,9 +148,9 @@ def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
         return Parts(lead, result.table.sources, result.table.id)
     if sets == [()]:
         return Parts(f"That is so with everything normal: {says}.", result.table.sources, result.table.id)
-    words = [_set_words(s, know) for s in sets]
+    words = _listed([_set_words(s, know) for s in sets])
     aloud: tuple[tuple[str, str], ...] = ()
-    singles = [w for w, s in zip(words, sets, strict=True) if len(s) == 1]
+    singles = [w for w, s in zip(words, sets, strict=False) if len(s) == 1]
     if result.single and not singles:
         lead = (
             f"No single failure{given}. It takes at least {_count(len(sets[0]))}: {'; or '.join(words)}. Then: {says}."
@@ -161,7 +162,8 @@ def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
         aloud = (heard,)
     else:
         lead = f"{says}{given}, with any of these: {'; '.join(words)}."
-    if len(words) == 1 or result.single:
+    lead += _common(sets, know) + _of_other_kinds(result, know)
+    if (len(words) == 1 and not result.also) or result.single:
         lead += _rest_of_row(result, sets[0], says, know, named=len(words) > 1)
     sources = [*result.table.sources]
     for chosen in sets:
@@ -171,16 +173,40 @@ def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
     return Parts(upper(lead), tuple(sources), result.table.id, values, aloud=aloud)
 
 
-def _says(result: r.CauseResult) -> str:
+def _listed(words: list[str]) -> list[str]:
+    """Return the first of many sets, with how many more there are."""
+    if len(words) <= _MOST_SETS:
+        return words
+    return [*words[:_MOST_SETS], f"{len(words) - _MOST_SETS} more sets"]
+
+
+def _common(sets: list[tuple[tuple[str, str], ...]], know: Knowledge) -> str:
+    """Return what several sets have in common: that has failed in any case."""
+    shared = tuple(pair for pair in sets[0] if all(pair in each for each in sets))
+    return f" In each of them: {_set_words(shared, know)}." if shared and len(sets) > 1 else ""
+
+
+def _of_other_kinds(result: r.CauseResult, know: Knowledge) -> str:
+    words = _listed([_set_words(s, know) for s in sorted(result.others, key=len)])
+    return f" It may also be another kind of thing: {'; '.join(words)}." if words else ""
+
+
+def _all_said(result: r.CauseResult) -> str:
+    """Return the sentences of all results that the sets lead to, as one."""
+    first = _says(result.table, result.output, result.value).rstrip(".")
+    return "; ".join([first, *(inside(_says(*each)).rstrip(".") for each in result.also)])
+
+
+def _says(table: StateTable, output: str, value: str) -> str:
     """Return the sentence of a result; of one that is lost, the sentence of what is then so."""
-    if not result.value.startswith("!"):
-        return output_words(result.table, result.output, result.value)
-    lost = result.value.lstrip("!")
-    values = next(o.values for o in result.table.outputs if o.id == result.output)
-    others = [says for value, says, _ in values if value != lost]
+    if not value.startswith("!"):
+        return output_words(table, output, value)
+    lost = value.lstrip("!")
+    values = next(o.values for o in table.outputs if o.id == output)
+    others = [says for known, says, _ in values if known != lost]
     if len(others) == 1:
         return others[0]
-    says = output_words(result.table, result.output, lost)
+    says = output_words(table, output, lost)
     return f"It is no longer so that {inside(says)}" if says.startswith(("The ", "A ")) else f"{says} is lost"
 
 

@@ -129,7 +129,7 @@ class LossResult(NamedTuple):
 
 
 class CauseResult(NamedTuple):
-    """The minimal sets of states that lead to a result of a table."""
+    """The minimal sets of states that lead to a result of a table, and to other results with it."""
 
     table: StateTable
     output: str
@@ -137,6 +137,10 @@ class CauseResult(NamedTuple):
     sets: tuple[tuple[tuple[str, str], ...], ...]
     single: bool
     given: tuple[Condition, ...] = ()
+    also: tuple[tuple[StateTable, str, str], ...] = ()
+    """Other results (table, output, value) that the sets lead to as well: what several indications have in common."""
+    others: tuple[tuple[tuple[str, str], ...], ...] = ()
+    """Sets that lead there too, but are of another kind than is asked for."""
 
 
 class ProcedureResult(NamedTuple):

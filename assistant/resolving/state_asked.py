@@ -22,6 +22,22 @@ _WHERE = frozenset(("kt", "ft"))
 _FAILURES = frozenset(("failures", "things", "faults", "losses"))
 _COUNTING = frozenset((None, "count"))
 _SIDES = frozenset(("left", "right"))
+_WHICH = frozenset(("which", "what", "whats"))
+_WRONG = frozenset({"wrong", "matter", "problem", "culprit", "suspect", "blame", "faulty", "diagnose", "diagnosis"})
+_FAILED = frozenset(("@lost", "@off", "@empty"))
+_KINDS = frozenset({
+    "system", "systems", "hydraulic", "hydraulics", "hyd", "hyds", "sys", "component", "components", "thing", "things",
+    "item", "part", "unit", "side", "one", "ones", "circuit", "controller", "controllers", "switch", "switches",
+    "computer", "box", "two", "single", "supply", "else", "failure", "fault",
+})  # fmt: skip
+"""What may be asked for by kind where it has failed."""
+_LINKING = frozenset({
+    "has", "have", "is", "are", "of", "the", "my", "our", "must", "may", "might", "could", "can", "will", "would", "be",
+    "been", "do", "does", "did", "i", "we", "you", "to", "then", "likely", "probably", "apparently", "both", "it",
+    "actually", "now", "just", "evidently", "presumably", "that", "a", "us", "on", "here", "there", "s", "with",
+})  # fmt: skip
+_MOST_NAMED = 9
+"""Words from "which" to what has failed: "which of the two hydraulic systems must have failed"."""
 
 
 def output_matches(question: Question, know: Knowledge, excused: Collection[int]) -> list[Match]:
@@ -83,6 +99,37 @@ def outputs_named(table: StateTable, question: Question) -> list[tuple[str, str]
     given = [c for c in question.conditions if c.input.startswith(table.id + ".")]
     found.extend((c.input.split(".", 1)[1], c.value) for c in given)
     return sorted(set(found))
+
+
+def asks_what_failed(question: Question) -> tuple[str, ...] | None:
+    """Return the words by which a question asks what has failed ("which | hydraulic system | is out"), else None.
+
+    A thing or a result that is named there is asked about itself: "which brakes are lost" asks for no failure.
+    """
+    words = question.reading.words
+    asks = asking(words)
+    for at in (k for k in sorted(asks) if words[k] in _WHICH):
+        end = next((k for k in range(at + 1, len(words)) if k not in asks or k - at > _MOST_NAMED), len(words))
+        said = _said_failed(question, at, end)
+        if said is None:
+            continue
+        named = words[at + 1 : said[0]]
+        rest = (m for m in question.reading.mentions if said[1] <= m.start < end and not (m.weak or m.passing))
+        if all(w in _KINDS or w in _LINKING for w in named) and not any(rest):
+            return tuple(w for w in named if w in _KINDS)
+    return None
+
+
+def _said_failed(question: Question, at: int, end: int) -> tuple[int, int] | None:
+    """Return where the word for having failed stands that is asked about: "which system | has gone |"."""
+    reading = question.reading
+    for mention in reading.mentions:
+        if at < mention.start < end and not _FAILED.isdisjoint(mention.concepts):
+            only = reading.words[at] == "which" or not ("lose" in mention.concepts or "work" in mention.text)
+            kind = set(reading.words[mention.start : mention.end]) <= _KINDS
+            if only and not kind:
+                return mention.start, mention.end
+    return next(((k, k + 1) for k in range(at, end) if reading.words[k] in _WRONG), None)
 
 
 def left_open(question: Question, know: Knowledge) -> set[int]:

@@ -8,7 +8,15 @@ from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CauseResult
-from assistant.resolving.state_asked import Scored, barring, content_of, is_normal, outputs_named, unused_amounts
+from assistant.resolving.state_asked import (
+    Scored,
+    barring,
+    content_of,
+    is_normal,
+    is_well,
+    outputs_named,
+    unused_amounts,
+)
 from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
 from assistant.understanding.states import Condition
@@ -18,8 +26,12 @@ _OPEN = frozenset({
 })  # fmt: skip
 _KEEPING = frozenset(("keep", "keeps", "keeping", "leaves", "leaving", "spares", "retains", "retaining", "still"))
 _CAPTION = ("red", "amber", "warning")
-_DOING = (("i",), ("we",), ("you",), ("one",), ("a",))
+_DOING = frozenset(("i", "we", "you", "one", "a"))
 """After "how can": what somebody does is asked for, and not what leads to a state."""
+_COMING_TO = frozenset({
+    "be", "end", "find", "have", "get", "come", "wind", "finish", "land", "still", "possibly", "ever",
+})  # fmt: skip
+"""After that: somebody comes to be in a state, and does nothing: "how could I be on …"."""
 
 
 def cause_candidates(
@@ -28,7 +40,8 @@ def cause_candidates(
 ) -> Iterator[Scored]:  # fmt: skip
     """Yield what leads to the result that a question names, or takes away what it names."""
     reading = question.reading
-    if not reading.has("cause", "single", "when") and not _asks_when(question):
+    whence = _asks_why(table, inputs, question, know)
+    if not reading.has("cause", "single", "when") and not _asks_when(question) and not whence:
         return
     if not reading.has("single") and any(c.asked for c in question.conditions) and any(not c.implied for c in inputs):
         return  # "losing System 1 puts us in ALTERNATE, right?": what the states lead to is asked
@@ -53,8 +66,9 @@ def cause_candidates(
         return
     vocabulary = know.matcher.vocabulary(table.id)
     barred = [m for m in content_of(question, know, excused) if vocabulary.isdisjoint(m.concepts)]
+    barred = [m for m in barred if not (whence and "why" in m.concepts)]
     output, value = _principal(table, named)
-    clear = reading.has("cause", "single") or (_asks_when(question) and bool(everything))
+    clear = whence or reading.has("cause", "single") or (_asks_when(question) and bool(everything))
     plain = any({"cause", "single"} <= m.concepts for m in reading.mentions)  # "single failures giving …"
     score = (1.04 if plain else 0.98 if clear else 0.9) * unused_amounts(question) * barring(barred, know)
     found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
@@ -62,6 +76,14 @@ def cause_candidates(
     narrowed = _narrowed(found, extra, know)
     if narrowed is not None:
         yield score, 3.0, narrowed
+
+
+def _asks_why(
+    table: StateTable, inputs: tuple[Condition, ...], question: Question, know: Knowledge
+) -> bool:
+    """Return whether it is asked why a result is so though a thing that it rests on is well."""
+    well = [c for c in inputs if c.input in table.inputs]
+    return bool(well) and question.reading.has("why") and all(is_well(c, know) for c in well)
 
 
 def _is_kept(output: str, question: Question) -> bool:
@@ -74,8 +96,10 @@ def _is_kept(output: str, question: Question) -> bool:
 def _asks_when(question: Question) -> bool:
     words = question.reading.words
     return "when" in words[:3] or any(
-        word == "how" and words[i + 1 : i + 2] in (("can",), ("could",)) and words[i + 2 : i + 3] not in _DOING
-        for i, word in enumerate(words)
+        word == "how"
+        and words[i + 1 : i + 2] in (("can",), ("could",), ("might",), ("would",))
+        and (words[i + 2] not in _DOING or not _COMING_TO.isdisjoint(words[i + 3 : i + 4]))
+        for i, word in enumerate(words[:-2])
     )
 
 

@@ -13,6 +13,10 @@ from assistant.understanding.clauses import asking
 from assistant.understanding.matching import Match
 from assistant.understanding.states import Condition
 
+_ALL = frozenset(("what", "everything", "whatever", "all"))
+_JOINS = frozenset(("and", "also", "plus", ",", "&"))
+_NEAR = 3
+
 
 def loss_candidates(
     inputs: tuple[Condition, ...], matches: list[Match], question: Question, know: Knowledge,
@@ -32,7 +36,8 @@ def loss_candidates(
     known = _told_by_tables(know)
     barred = [m for m in content if known.isdisjoint(m.concepts)]
     score = 1.01 if losing else 0.84
-    if any(m.covered > 0.99 and m.share > 0.5 for m in matches) or _asks_of_others(inputs, matches, question, know):
+    asked = any(m.covered > 0.99 and m.share > 0.5 for m in matches) and not _asks_all(question)
+    if asked or _asks_of_others(inputs, matches, question, know):
         score = 0.7
     if question.reading.has("cause"):
         score *= 0.9  # it asks what leads to the state that it names
@@ -40,6 +45,17 @@ def loss_candidates(
     if not found.lost and not found.facts:
         score *= 0.8  # nothing follows from it, so that something else is asked
     yield score * barring(barred, know), 2.0, found
+
+
+def _asks_all(question: Question) -> bool:
+    """Return whether all that is lost is asked for, beside a result: "what have I lost, and which mode am I in"."""
+    words = question.reading.words
+    lost = [m for m in question.reading.mentions if "lose" in m.concepts]
+    return any(
+        not _ALL.isdisjoint(words[max(0, m.start - _NEAR) : m.end])
+        and not _JOINS.isdisjoint(words[m.end : m.end + _NEAR])
+        for m in lost
+    )
 
 
 def _asks_of_others(

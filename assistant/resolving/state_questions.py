@@ -9,6 +9,7 @@ from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.state_asked import Scored, left_open, only_told, output_matches, outputs_named
 from assistant.resolving.state_causes import cause_candidates
+from assistant.resolving.state_indications import indication_candidates
 from assistant.resolving.state_losses import loss_candidates
 from assistant.resolving.state_results import result_candidates
 from assistant.resolving.state_rows import row_candidates
@@ -57,4 +58,5 @@ def state_candidates(question: Question, know: Knowledge, excused: Collection[in
             yield score * (1.0 if not meant or table.id in meant else _OTHER_TABLE), weight, result
         yield from result_candidates(table, own, question, know, excused)
         yield from cause_candidates(table, settled, own, question, know, excused)
+    yield from indication_candidates(question, know, excused)
     yield from loss_candidates(inputs, matches, question, know, excused)

@@ -6,7 +6,7 @@ does not name are normal, and the answer says so.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import combinations, product
 
 from assistant.knowledge.base import Base
@@ -16,6 +16,8 @@ from assistant.resolving.results import CauseResult, Row
 from assistant.understanding.states import Condition
 
 State = Mapping[str, str]
+_MOST_TOGETHER = 6
+"""Things that may have failed together: more than any table needs, and few enough to try all sets."""
 
 
 def decide(table: StateTable, state: State, base: Base) -> TableRule:
@@ -83,14 +85,23 @@ def minimal_sets(
 
     A set is minimal when none of its subsets leads there. Inputs of `given` hold throughout and are not listed.
     """
+    return joint_sets(((table, output, value),), base, given)
+
+
+def joint_sets(
+    wanted: Sequence[tuple[StateTable, str, str]], base: Base, given: State | None = None
+) -> list[tuple[tuple[str, str], ...]]:
+    """Return the smallest sets of inputs that lead to several results (table, output, value) at once."""
     fixed = dict(given or {})
-    abnormal = [(name, v) for name in table.inputs if name not in fixed for v, _, _ in base.inputs[name].values[1:]]
+    names = [name for name in dict.fromkeys(n for t, _, _ in wanted for n in t.inputs) if name not in fixed]
+    abnormal = [(name, v) for name in names for v, _, _ in base.inputs[name].values[1:]]
     found: list[tuple[tuple[str, str], ...]] = []
-    for size in range(len(table.inputs) + 1):
+    for size in range(min(len(names), _MOST_TOGETHER) + 1):
         for chosen in combinations(abnormal, size):
             if len({name for name, _ in chosen}) < size or any(set(f) <= set(chosen) for f in found):
                 continue
-            if _is(outputs(table, {**fixed, **dict(chosen)}, base)[output], value):
+            state = {**fixed, **dict(chosen)}
+            if all(_is(outputs(table, state, base)[output], value) for table, output, value in wanted):
                 found.append(chosen)
     return found
 

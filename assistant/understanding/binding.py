@@ -43,6 +43,8 @@ _ACTING = _BESIDE | {
 }  # fmt: skip
 """Words that may stand between "forgot" and the thing, where its state follows: "forgot to switch the … on"."""
 _VERBS = frozenset({"is", "are", "was", "were", "has", "have", "had", "be", "been", "stays", "remains", "does", "did"})
+HEDGES = frozenset({"exactly", "strictly", "entirely", "totally", "wholly", "altogether", "technically", "properly"})
+"""Words after "not" that leave open how it is: "not exactly lost"."""
 _DENIED_NOUNS = frozenset({"failure", "failures", "loss", "losses", "fault", "faults", "leak", "leaks", "failure of",
                            "loss of", "fault in", "fault on", "loss of pressure", "leak in"})  # fmt: skip
 _MOST_BESIDE = 4
@@ -219,6 +221,8 @@ class Binder:
         """Return what a state word says of a group, or None where it says nothing of it."""
         if ("not", "both") in pairwise(self.words[group.end : state.end]):
             return None  # "they are not both lost" leaves open which
+        if is_hedged(self.words[group.end : state.start]):
+            return None
         denied = self._denied(group, state)
         where = (*group.places, *state.taken)
         found = conditions_of(group.inputs, state, denied, where, self.known)
@@ -247,6 +251,11 @@ class Binder:
         at = group.start - len(before) + before.index("neither") if "neither" in before else 0
         had = at > 0 and self.words[at - 1] in ("have", "has", "got", "with", "having")
         return had and self.known.failures.issuperset(group.inputs) and group.start not in self.asking
+
+
+def is_hedged(between: Sequence[str]) -> bool:
+    """Return whether words between a thing and its state leave open how it is: "System 1 is | not exactly | lost"."""
+    return any(word == "not" and following in HEDGES for word, following in pairwise(between))
 
 
 def denied_before(words: Sequence[str], at: int, beside: Collection[str]) -> bool:

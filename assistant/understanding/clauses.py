@@ -23,8 +23,13 @@ _QUESTION = frozenset(("what", "which", "how", "why", "where", "who", "whose", "
 _NOT_YET = frozenset({"and", "but", "so", "then", "ok", "okay", "now", "well", "please", "hi", "hey", "or"})
 _SPEAKERS = frozenset(("i", "we", "you", "there"))
 _SUBJECTS = _SPEAKERS | {"it", "they", "the", "my", "our", "this", "that"}
+_PREDICATES = frozenset({"working", "available", "usable", "ok", "okay", "functional", "serviceable", "alive", "there"})
+"""Last words of a question that no mark parts from what is told before it: "hyd 1 gone | is the tiller working"."""
+_ONLY = frozenset(("only", "one", "last", "same", "thing"))
 _STRONG = frozenset(("do", "does", "did", "can", "could", "will", "would", "may", "should", "shall"))
 
+_NAMED = frozenset(("the", "my", "our", "any"))
+_LONGEST_LAST = 5
 _DENIED = frozenset(("not", "never", "no", "still", "dark", "without"))
 TAGS = frozenset(("right", "correct", "true", "yes", "no", "innit", "surely"))
 """Last words that want to be agreed with."""
@@ -49,7 +54,7 @@ def asking(words: Sequence[str], marks: bool = True) -> frozenset[int]:
             asked_here = asked_here and word not in _SENTENCE
             asks, begins, start, told = False, True, i + 1, 0
             continue
-        if _asks(word, following, begins) and not _likewise(words, i):
+        if (_asks(word, following, begins) or _asks_last(words, i)) and not _likewise(words, i):
             asks = asked_here = True
         elif word in _TELLING and not (word == "when" and begins and following in _HELPING):
             asks, start, told = False, start if i > start else i + 1, told or (i if i > start else 0)
@@ -64,6 +69,15 @@ def _likewise(words: Sequence[str], at: int) -> bool:
     if at == 0 or words[at - 1] not in ("so", "nor") or words[at] not in _HELPING:
         return False
     return next((w for w in words[at:] if w in _SENTENCE), ".") != "?"
+
+
+def _asks_last(words: Sequence[str], at: int) -> bool:
+    """Return whether a text ends in a question that begins here: "… on the display | is the anti-skid working"."""
+    if words[at] not in ("is", "are") or not at or at + 1 >= len(words) or words[at + 1] not in _NAMED:
+        return False
+    rest = [w for w in words[at + 2 :] if w not in ("?", ".", "still")]
+    said = rest[-1:] != [] and rest[-1] in _PREDICATES and len(rest) <= _LONGEST_LAST
+    return said and _ONLY.isdisjoint(rest) and _HELPING.isdisjoint(rest) and STOPS.isdisjoint(rest)
 
 
 def _asks(word: str, following: str, begins: bool) -> bool:

@@ -16,6 +16,7 @@ _TELLING = ("ask", "ask!", "quantity")
 _WHETHER = (["is"], ["are"], ["be"], ["get"], ["gets"])
 _HOW_LOST = (["with"], ["when"], ["if"], ["by"], ["after"], ["without"])
 _BEFORE_VERB = frozenset({"i", "we", "you", "they", "to", "not", "cannot", "must", "should", "would", "will", "shall"})
+_INTO = frozenset({"in", "into", "on", "to"})
 _DOING = frozenset({"do", "does", "did"})
 _ARTICLES = frozenset({"the", "a", "an", "my", "our", "your"})
 _BEFORE_NOUN = frozenset({"the", "a", "an", "this", "that", "these", "those", "of", "my", "our", "your", "its", "no"})
@@ -68,6 +69,8 @@ class Names:
             name = self._lexicon.before_thing(stems, i, free)
             if name is not None and self._asks_whether_lost(words, name):
                 name = self._lexicon.at(stems, i, [k < name.end - 1 and is_free for k, is_free in enumerate(free)])
+            elif name is not None and words[name.end - 1] in _INTO:
+                name = self._without_last(name, stems, free)
             if name is not None:
                 for k in name.taken:
                     free[k] = False
@@ -103,6 +106,14 @@ class Names:
             return False
         before = [word for word in words[max(0, name.start - 2) : name.start] if word != "the"]
         return before[-1:] in _WHETHER and words[name.end : name.end + 1] in _HOW_LOST
+
+    def _without_last(self, name: Found, stems: list[str], free: list[bool]) -> Found:
+        """Return a name without the "in" that begins a result's name after it: "puts me | in EMERGENCY"."""
+        last = name.end - 1
+        result = self._lexicon.at(stems, last, free)
+        if result is None or result.end - last < 2 or not any(c[0] == "=" for c in result.concepts):
+            return name
+        return self._lexicon.at(stems, name.start, [k < last and is_free for k, is_free in enumerate(free)]) or name
 
     def _is_weak(self, word: str, known: bool) -> bool:
         return word in self._lexicon.weak or len(word) < 2 or (len(word) < 3 and not known)

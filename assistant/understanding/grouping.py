@@ -30,6 +30,9 @@ _LEADING = ("lost", "lose", "losing", "on", "for", "without", "is", "has", "numb
 _WHEN = frozenset(("in", "on", "at", "after", "before", "during"))
 _ONLY_TOGETHER = {"with": ("along", "together", "well"), "but": ("also",)}
 """Words that join after another one alone: "along with", "but also"."""
+_INSTEAD = (("instead", "of"), ("rather", "than"))
+_DETERMINERS = frozenset(("the", "my", "our"))
+_BEFORE_NOT = frozenset((",", "and", "but", "-", "(", "was", "is", "it", ";", ":"))
 _NOR = frozenset(("nor", "or"))
 _HAVING = frozenset(("have", "has", "got", "keep"))
 _MOST_BETWEEN = 4
@@ -69,14 +72,31 @@ def input_groups(reading: Reading, known: StateWords, states: Sequence[Mention])
         last = groups[-1] if groups else None
         if last and mention.start < last.end:
             continue
-        if last and _joined(reading, last, mention, names, known) and not _have_own(
-            reading, last, mention, states, names, known
+        if last and _joined(reading, last, mention, names, known) and not (
+            _set_apart(reading.words, last, mention) or _have_own(reading, last, mention, states, names, known)
         ):
             groups[-1] = Group(last.start, mention.end, (*last.inputs, *names))
         else:
             own = len(names) > 1 or any(c in known.by_term for c in mention.concepts)
             groups.append(Group(mention.start, mention.end, names, not own))
     return groups
+
+
+def names_another(words: Sequence[str], at: int) -> bool:
+    """Return whether what is named at a place is what something is not: "System 2 instead of | System 1"."""
+    before = at
+    while before and words[before - 1] in _DETERMINERS:
+        before -= 1
+    if tuple(words[max(0, before - 2) : before]) in _INSTEAD:
+        return True
+    return before > 0 and words[before - 1] == "not" and (before == 1 or words[before - 2] in _BEFORE_NOT)
+
+
+def _set_apart(words: Sequence[str], last: Group, mention: Mention) -> bool:
+    """Return whether one of two things is what the other is not: "instead of System 1, | System 2 has failed"."""
+    between = words[last.end : mention.start]
+    apart = "," in between or "but" in between
+    return names_another(words, mention.start) or between == ("not",) or (apart and names_another(words, last.start))
 
 
 def _by_number(reading: Reading, known: StateWords, states: Sequence[Mention]) -> list[Mention]:

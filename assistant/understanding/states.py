@@ -11,7 +11,7 @@ from itertools import pairwise
 
 from assistant.frozen import NamedTuple
 from assistant.quantities.units import Units
-from assistant.understanding.binding import Binder, Bound
+from assistant.understanding.binding import Binder, Bound, is_hedged
 from assistant.understanding.clauses import asking, believed, doubted
 from assistant.understanding.condition import Condition as Condition
 from assistant.understanding.condition import StateWords as StateWords
@@ -19,6 +19,7 @@ from assistant.understanding.condition import is_result
 from assistant.understanding.condition import state_words as state_words
 from assistant.understanding.grouping import LINKS, Group, input_groups
 from assistant.understanding.grouping import failing as failing
+from assistant.understanding.instead import contrasted, set_against
 from assistant.understanding.labels import labels_shown
 from assistant.understanding.mentions import STATE, Mention, Reading
 from assistant.understanding.sharing import against_name, shared
@@ -29,6 +30,8 @@ from assistant.understanding.state_numbers import passes as passes
 _WITH = frozenset(("with", "using", "plus", "use"))
 _USED = frozenset(("@on", "@in", "@pulled", "@held"))
 _OPENINGS = frozenset(("ok", "okay", "alright", "all right"))
+_NONE = frozenset(("no", "nothing", "none", "without"))
+_OF_THE = frozenset(("of", "the", "my", "our", "these", "those"))
 _FORGOT = frozenset(("forgot", "forgotten", "forget", "forgets"))
 _KNOWING = frozenset({"tell", "know", "sure", "idea", "say", "clear", "certain", "unsure", "unclear", "uncertain"})
 _SAYS = frozenset({"does", "do", "did", "is", "has", "will"})
@@ -62,6 +65,7 @@ def stated(
     states = [m for m in reading.mentions if any(c.startswith(STATE) for c in m.concepts)]
     states = [m for m in states if not _opens(m, reading, known)]
     groups = input_groups(reading, known, states)
+    groups, against = set_against(reading.words, groups, known)
     named = any(c.startswith("=") for m in reading.mentions for c in m.concepts)
     named = named or any(c in known.shows for m in reading.mentions for c in m.concepts)
     asks = asking(reading.words) if groups or named else frozenset()
@@ -87,6 +91,7 @@ def stated(
     found.extend(_implied(reading, known, found))
     found.extend(labels_shown(reading, known, asks, found))
     found.extend(_results_named(reading, found))
+    found.extend(contrasted(against, found, known))
     settled = _settled([_if_asked(c, reading, asks) for c in found])
     return Stated(tuple(settled), tuple(_left_bare(bare, settled, asks, known, reading.words)))
 
@@ -220,6 +225,8 @@ def in_doubt(words: Sequence[str], group: Group) -> bool:
     """Return whether somebody says not to know how it is with a thing: "I can't tell whether System 2 is alive"."""
     if ("not", "both") in pairwise(words[group.end : group.end + 4]):
         return True  # "they are not both lost" leaves open which
+    if is_hedged(words[group.end : group.end + 4]):
+        return True
     before = words[max(0, group.start - 4) : group.start]
     doubts = {word for word, following in pairwise(before) if following in ("whether", "if")}
     return not _KNOWING.isdisjoint(doubts)
@@ -284,12 +291,23 @@ def _alone(states: Iterable[Mention], used: set[int], known: StateWords, found: 
 def _implied(reading: Reading, known: StateWords, found: list[Condition]) -> list[Condition]:
     taken = {c.input for c in found}
     return [
-        Condition(name, value, implied=True, where=mention.taken)
+        Condition(name, known.normal(name) if well else value, implied=True, where=mention.taken)
         for mention in reading.mentions
         for concept in sorted(mention.concepts)
+        for well in (_denies_failure(mention, reading),)
         for name, value in known.sets.get(concept, ())
         if name not in taken
     ]
+
+
+def _denies_failure(mention: Mention, reading: Reading) -> bool:
+    """Return whether a name that says that things are gone only denies a failure: "no hydraulics | failure"."""
+    before = [word for word in reading.words[max(0, mention.start - 3) : mention.start] if word not in _OF_THE]
+    if before[-1:] == ["none"] or before[-1:] == ["neither"]:
+        return True  # "none of the | hydraulics has failed"
+    if mention.text.split()[0] not in _NONE:
+        return False
+    return any(s.start == mention.end and "@lost" in s.concepts for s in reading.mentions)
 
 
 def _settled(found: list[Condition]) -> list[Condition]:

@@ -1,0 +1,113 @@
+"""What has failed, where several indications are told: the smallest sets that give all of them.
+
+"White bars and autobrake, but the nose wheels castor: which system has failed?" What is told may be of several
+tables; a label that shows tells of its own cause.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+
+from assistant.knowledge.records import StateTable
+from assistant.resolving import tables as state_tables
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import CauseResult
+from assistant.resolving.state_asked import Scored, asks_what_failed, barring, content_of, is_normal, unused_amounts
+from assistant.understanding.clauses import asking
+from assistant.understanding.mentions import Mention
+from assistant.understanding.states import Condition
+
+Wanted = tuple[StateTable, str, str]
+"""A table with an output and the value that it is told to have; "!value" for any other."""
+_SCORE = 1.05
+_WELL, _GONE = frozenset(("@working", "@on")), frozenset(("@lost", "@off"))
+_BESIDE = 2
+"""Words that may stand between a result and what is said of it: "the steering is still fine"."""
+
+
+def indication_candidates(question: Question, know: Knowledge, excused: Collection[int]) -> Iterator[Scored]:
+    """Yield what gives all the indications that a question tells, where it asks what has failed."""
+    reading = question.reading
+    named = asks_what_failed(question)
+    if named is None and not reading.has("cause", "single"):
+        return
+    wanted = tuple(_told(question, know))
+    shown = tuple(c for c in question.conditions if c.implied and _is_label(c, question, know))
+    tables = tuple(dict.fromkeys(t.id for t, _, _ in wanted))
+    if not wanted or (named is None and len(tables) < 2):
+        return
+    if all(is_normal(t, o, v, know) for t, o, v in wanted) and not shown:
+        return
+    given = tuple(c for c in question.conditions if not c.is_result)
+    told = tuple(pair for c in shown if (pair := (c.input, c.value))[1] != know.states.normal(c.input))
+    found = state_tables.joint_sets(wanted, know.base, {c.input: c.value for c in given})
+    if given and not found:
+        return  # what was told held before: "on ALTERNATE, and now System 1 goes"
+    sets = tuple((*told, *chosen) for chosen in found)
+    fixed = tuple(c for c in given if (c.input, c.value) not in told)
+    score = _SCORE * barring(_barred(tables, question, know, excused), know) * unused_amounts(question)
+    yield score, 6.0, _cause(wanted, sets, fixed, named or (), question, know)
+
+
+def _cause(
+    wanted: tuple[Wanted, ...], sets: tuple[tuple[tuple[str, str], ...], ...], given: tuple[Condition, ...],
+    kinds: Collection[str], question: Question, know: Knowledge,
+) -> CauseResult:  # fmt: skip
+    """Return the sets with what they lead to: those of the kind asked for before the others."""
+    leading = sorted(wanted, key=lambda each: is_normal(each[0], each[1], each[2], know))
+    (table, output, value), *also = leading
+    inside = [s for s in sets if s and all(_is_of_kind(name, kinds, know) for name, _ in s)]
+    chosen = tuple(inside) if kinds and inside else sets
+    others = tuple(s for s in sets if s not in chosen)
+    return CauseResult(table, output, value, chosen, question.reading.has("single"), given, tuple(also), others)
+
+
+def _is_of_kind(name: str, kinds: Collection[str], know: Knowledge) -> bool:
+    """Return whether an input is called by one of some words: "which system" means none of the switches."""
+    term = know.base.terms[know.base.inputs[name].term]
+    return any(not set(called.lower().split()).isdisjoint(kinds) for called in term.names)
+
+
+def _told(question: Question, know: Knowledge) -> Iterator[Wanted]:
+    """Yield the results that a question tells, or whose loss it asks for."""
+    told = [c for c in question.conditions if c.is_result and not c.asked]
+    for table in state_tables.tables(know.base):
+        outputs = {c.input.split(".", 1)[1]: c.value for c in told if c.input.startswith(table.id + ".")}
+        for output in table.outputs:
+            value = outputs.get(output.id) or _said_of(table, output.id, question, know)
+            if value:
+                yield table, output.id, value
+
+
+def _said_of(table: StateTable, output: str, question: Question, know: Knowledge) -> str | None:
+    """Return what is said of a result by a state word beside it ("steering fine"), or by asking what takes it."""
+    named = [m for m in question.reading.mentions if output in m.concepts]
+    if not named or any(f"{table.id}.{output}" == c.input for c in question.conditions):
+        return None
+    normal = state_tables.outputs(table, {}, know.base)[output]
+    state = next((s for m in named for s in question.reading.mentions if 0 <= s.start - m.end <= _BESIDE), None)
+    if state and not _WELL.isdisjoint(state.concepts):
+        return normal
+    lost = question.reading.asks_loss or bool(state and not _GONE.isdisjoint(state.concepts))
+    return "!" + normal if lost else None
+
+
+def _is_label(condition: Condition, question: Question, know: Knowledge) -> bool:
+    """Return whether a state is told by a label that shows, or is out."""
+    shows = know.states.shows.keys()
+    named = (m for m in question.reading.mentions if set(m.taken) & set(condition.where))
+    return not condition.is_result and any(not shows.isdisjoint(m.concepts) for m in named)
+
+
+def _barred(
+    tables: Collection[str], question: Question, know: Knowledge, excused: Collection[int]
+) -> list[Mention]:
+    """Return what none of the tables explains; what only asks is explained."""
+    known = frozenset().union(*(know.matcher.vocabulary(name) for name in tables))
+    asks = asking(question.reading.words)
+    shows = know.states.shows.keys()
+    return [
+        m
+        for m in content_of(question, know, excused)
+        if known.isdisjoint(m.concepts) and shows.isdisjoint(m.concepts) and m.start not in asks
+    ]

@@ -1,0 +1,43 @@
+"""What has failed, where several indications are told: sets that give all of them, of several tables."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from assistant.answering.answer import Answer
+
+Ask = Callable[[str], Answer]
+
+CASES = [
+    ("Amber bars, anti-skid still works, steering fine: which system has gone?", "System 2 lost", "System 1 lost"),
+    ("the bars are white yet the nosewheel trails. Which hydraulic system is out?", "System 1 lost", "System 2"),
+    ("STEER LOST shows and the bars are white. What has failed?", "the steering controller failed", "System 1 lost"),
+    ("RESERVE BRAKE is on, which system must have gone", "In each of them: System 1 lost", "Nothing leads"),
+]
+
+
+@pytest.mark.parametrize(("text", "within", "without"), CASES)
+def test_what_is_told_is_worked_back_to_what_has_failed(ask: Ask, text: str, within: str, without: str) -> None:
+    answer = ask(text)
+    assert within.lower() in answer.text.lower() and without not in answer.text
+
+
+def test_a_thing_that_is_lost_instead_of_another_leaves_that_one_well(ask: Ask) -> None:
+    for text in ("instead of System 1, System 2 has gone: braking mode?", "hyd 2 not hyd 1 is gone, which mode"):
+        assert ask(text).text.startswith("ALTERNATE")
+
+
+def test_what_is_not_exactly_lost_is_asked_back(ask: Ask) -> None:
+    assert ask("System 1 isn't exactly lost, which mode?").outcome == "clarify"
+
+
+def test_no_hydraulic_failure_leaves_the_systems_well(ask: Ask) -> None:
+    answer = ask("How can I be on ALTERNATE with no hydraulic failure?")
+    assert "the brake controller failed; the ANTI-SKID switch OFF" in answer.text and "System 2 lost" not in answer.text
+
+
+def test_why_a_result_is_so_beside_a_thing_that_is_well_asks_for_its_causes(ask: Ask) -> None:
+    answer = ask("why do the nose wheels castor with System 1 working?")
+    assert "the bypass pin inserted" in answer.text and "System 1 lost" not in answer.text
