@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from itertools import pairwise
 from typing import Any
 
 from assistant.frozen import NamedTuple
@@ -47,6 +48,7 @@ _NO_VERDICT = 0.8
 _OTHER_STATE = 0.6
 _UNCOMPARED = 0.8
 _FAR_OFF = 0.6
+_OF_ANOTHER_ACT = 0.6
 _SELDOM_BARE = {"min": ("duration",), "s": ("duration",), "h": ("duration",), "m": ("length", "distance")}
 """Units that a bare number seldom has, with what names the quantity."""
 _COMPARING = frozenset({
@@ -140,7 +142,7 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
         told = LimitResult((limit,), question.conditions, claimed=claimed)
         yield Candidate(score * 1.05, match.matched + 0.5, told, match)
     elif found is not None:
-        yield _checked(found, amount, score, match, question)
+        yield _checked(found, amount, score, match, question, know)
 
 
 def _names_more(question: Question) -> bool:
@@ -199,11 +201,22 @@ def _stated(limit: Limit, score: float, match: Match, question: Question, know: 
     return Candidate(score * penalty, match.matched, LimitResult((limit,), question.conditions), match)
 
 
-def _checked(found: Check, amount: Amount, score: float, match: Match, question: Question) -> Candidate:
+def _asks_for_another_act(match: Match, question: Question, know: Knowledge) -> bool:
+    """Return whether what a question asks to be allowed is nothing that a record speaks of: "can I silence it?"."""
+    said = know.matcher.vocabulary(match.record)
+    mentions = question.reading.mentions
+    after = (m for one, m in pairwise(mentions) if one.holds("can") and m.start == one.end and m.text != "be")
+    return any(not know.matcher.is_soft(m) and said.isdisjoint(m.concepts | m.implied) for m in after)
+
+
+def _checked(
+    found: Check, amount: Amount, score: float, match: Match, question: Question, know: Knowledge
+) -> Candidate:
     """Return the verdict on an amount; amounts that the limit has no use for speak against it."""
     limit, reading = found.limit, question.reading
     if not (limit.maximum or limit.minimum):
         score *= 0.85 if reading.has("can") or "is" in reading.words else 0.75
+        score *= _OF_ANOTHER_ACT if _asks_for_another_act(match, question, know) else 1.0
     if limit_rules.is_far(found, amount):
         score *= _FAR_OFF
     if amount.unit is None and found.unit in _SELDOM_BARE and not reading.has(*_SELDOM_BARE[found.unit]):

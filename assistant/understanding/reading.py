@@ -92,7 +92,7 @@ class Reader:
             unit = None
         if unit:
             mentions = narrowing_nothing(mentions, unit, self.lexicon.kinds)
-        mentions = self._without_counts(mentions, unit.start if unit else -1)
+        mentions = self._without_counts(mentions, unit.start if unit else -1, words)
         mentions, amounts = self._strange(tokens, mentions, amounts, mended)
         variants = tuple(c[8:] for m in mentions for c in m.concepts if c.startswith("variant:"))
         places = tuple(k for m in mentions for k in m.taken if any(c.startswith("variant:") for c in m.concepts))
@@ -183,15 +183,21 @@ class Reader:
         found = self.lexicon.at(pair, 0, (True, True)) if len(pair) == 2 else None
         return found is not None and len(found.taken) == 2 and any(c[0] == "=" for c in found.concepts)
 
-    def _without_counts(self, mentions: list[Mention], unit: int) -> list[Mention]:
-        """Drop the "how many" of "how many minutes", which asks for the quantity and counts nothing."""
+    def _without_counts(self, mentions: list[Mention], unit: int, words: list[str]) -> list[Mention]:
+        """Drop the "how many" of "how many minutes" and of "how many metres to a stop": it counts nothing."""
         kept = []
         for i, mention in enumerate(mentions):
             following = mentions[i + 1] if i + 1 < len(mentions) else None
-            counts = following and following.start == mention.end and self._is_quantity(following)
+            at_once = following is not None and following.start == mention.end
+            counts = at_once and following and (self._is_quantity(following) or self._measures(following, words))
             if "count" not in mention.concepts or not (counts or mention.end == unit):
                 kept.append(mention)
         return kept
+
+    def _measures(self, mention: Mention, words: list[str]) -> bool:
+        """Return whether a name begins with a unit that what it names is measured in: "metres to a stop"."""
+        found = self.units.match(words, mention.start) if len(mention.taken) > 1 else None
+        return found is not None and found[0].dimension in ("length", "time", "speed")
 
     def _is_thing(self, mention: Mention) -> bool:
         return not mention.is_plain and not self._is_quantity(mention)
