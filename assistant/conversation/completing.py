@@ -4,17 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from assistant.conversation.calculated_lately import calculated_lately
 from assistant.conversation.calculations import other_calculation, supplies, with_its_amounts
 from assistant.conversation.chatter import without_chatter
 from assistant.conversation.context import Context
 from assistant.conversation.controls import corrected, follows
+from assistant.conversation.counted import counted
 from assistant.conversation.going_through import step_leant_on
 from assistant.conversation.held_against import held_against, whether_within
 from assistant.conversation.in_scenario import clearly_carried, in_scenario, loss_asked, result_named, told_table
 from assistant.conversation.picking import picked
+from assistant.conversation.pointed_names import with_names
 from assistant.conversation.preferring import (
+    asks_manner,
     asks_other,
     of_another,
+    of_the_quantity,
     prefers_carried,
     prefers_merged,
     tells_again,
@@ -22,11 +27,12 @@ from assistant.conversation.preferring import (
     told_anew,
     told_in_all,
 )
+from assistant.conversation.ranked import ranked
 from assistant.conversation.readings import carried, merged, pointed_at
 from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.recalculating import recalculated
 from assistant.conversation.said_in_full import of_the_subject, under_states
-from assistant.conversation.same_asked import same_asked, state_of_it, thing_told
+from assistant.conversation.same_asked import colour_again, same_asked, state_of_it, thing_told
 from assistant.conversation.scenario import added, all_else_normal, changed_back, without_states
 from assistant.conversation.steps import step_asked, step_by_place, step_named
 from assistant.conversation.traits import (
@@ -39,6 +45,7 @@ from assistant.conversation.traits import (
     only_states,
     stands_alone,
 )  # fmt: skip
+from assistant.conversation.unchanged import not_taken_in
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Source
 from assistant.resolving.choosing import Scored, resolve_scored
@@ -50,6 +57,7 @@ from assistant.resolving.results import (
     CheckResult,
     Declined,
     FactResult,
+    LimitResult,
     Needed,
     ProcedureResult,
     Result,
@@ -79,9 +87,10 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     # A turn is completed from the last; what it names itself always counts.
     rest = corrected(text) if context.asked else None
     bare = text if rest is None else rest
-    alone = question_of(bare, knowledge, context.variant)
+    alone = with_names(question_of(bare, knowledge, context.variant), context, knowledge)
     context = without_states(alone, context, knowledge)
-    placed = step_by_place(alone, context)
+    placed = step_by_place(alone, context) or counted(alone, context, knowledge)
+    placed = placed or ranked(alone, context, knowledge)
     if placed:
         return placed
     other = _on_another_variant(alone, context, knowledge)
@@ -93,7 +102,8 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
         alone = turn.alone
     lost = alone.reading.too_long or strange(alone.reading, knowledge.matcher)
     found = None if context.asked is None or lost else _completed(turn, context, knowledge)
-    return found or (alone, turn.first.result)
+    question, result = found or (alone, turn.first.result)
+    return question, not_taken_in(alone, result, context, knowledge) or result
 
 
 def _on_another_variant(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
@@ -135,9 +145,11 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
         found = found or all_else_normal(alone, context, knowledge)
         found = found or added(alone, context, knowledge)
         found = found or changed_back(alone, context, knowledge)
+        found = found or colour_again(alone, context, knowledge)
         found = found or state_of_it(alone, context, knowledge) or same_asked(alone, context, knowledge)
         if found is None and isinstance(first.result, OPEN):
             found = thing_told(alone, context, knowledge)
+        found = found or calculated_lately(alone, first, context, knowledge)
         found = found or _told_of_states(alone, first, context, knowledge)
         found = found or of_the_subject(alone, first, context, knowledge)
         if found is None and alone.conditions:
@@ -234,13 +246,15 @@ def _told_of_it(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Qu
     given = context.asked.conditions or (context.scenario if turn.alone.conditions else ())
     question = carried(turn.alone, context, given, knowledge)
     past = told_in_all(context, knowledge) if asks_other(turn.alone) else told(context)
-    third = resolve_scored(question, knowledge, avoid=past)
+    third = of_the_quantity(question, resolve_scored(question, knowledge, avoid=past), knowledge)
     same = resolve_scored(question, knowledge)
     if isinstance(same.result, Needed) and same.result.record.id in past:
         return question, same.result
-    if not asks_other(turn.alone) and same.record in past and same.score >= max(_SURE, third.score + _AHEAD):
-        return (question, same.result) if same.result != context.result else None  # what was told says that too
     answers = not isinstance(third.result, OPEN) and third.result != context.result
+    if not asks_other(turn.alone) and same.record in past and same.score >= max(_SURE, third.score + _AHEAD):
+        if same.result != context.result:
+            return question, same.result  # what was told says that too
+        return (question, third.result) if answers and third.score >= _SURE else None
     least = _EXPLAINED if not leaves_out(turn.alone, third, knowledge) else _LEANING
     first = _first_of(turn, third, context, knowledge)
     if answers and third.score >= max(least, first.score):
@@ -267,9 +281,9 @@ def _carried_on(
         return None
     given = context.asked.conditions or (context.scenario if turn.alone.conditions else ())
     question = carried(turn.alone, context, given, knowledge)
-    third = resolve_scored(question, knowledge)
+    third = of_the_quantity(question, resolve_scored(question, knowledge), knowledge)
     if third.record and third.result in context.told_lately:
-        more = asks_other(turn.alone)
+        more = asks_other(turn.alone) or (isinstance(third.result, LimitResult) and asks_manner(turn.alone))
         past = (told_in_all(context, knowledge) if more else told(context)) | {third.record}
         other = resolve_scored(question, knowledge, avoid=past)
         behind = _AHEAD if third.result == context.result else 2 * _AHEAD

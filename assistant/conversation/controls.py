@@ -195,15 +195,15 @@ _ORDINALS = {
 }  # fmt: skip
 
 
-def control(text: str) -> str:
-    """Return the control that a turn is, or ""."""
+def control(text: str, told: frozenset[str] = frozenset()) -> str:
+    """Return the control that a turn is, or ""; told: words for what was told last."""
     text = text.strip()
     if len(text) > _LONGEST:
         return "dispute" if re.match(rf"{_LEAD}{_DISPUTING}\b", text, _FLAGS) else ""
     for name, alternatives, pieces in _CONTROLS:
         if _may_hold(text, pieces) and re.match(f"{_LEAD}(?:{'|'.join(alternatives)}){_TAIL}", text, _FLAGS):
             return name
-    return control_by_words(text)
+    return control_by_words(text, told)
 
 
 def dispute_note(text: str) -> str:

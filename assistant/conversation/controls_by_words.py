@@ -38,6 +38,12 @@ _BESIDES = frozenset({
     "on", "down", "printed", "published",
 })  # fmt: skip
 _THIS = frozenset({"it", "that", "this"})
+_ITEMS = frozenset({"item", "number", "rule", "page", "paragraph", "reference", "section", "entry"})
+_STANDING = frozenset({
+    "limitation", "policy", "recommendation", "requirement", "regulation", "guidance", "law", "rule",
+})  # fmt: skip
+_COMES = frozenset({"from", "come", "comes"})
+_WRITTEN = frozenset({"stated", "written", "printed", "published", "laid"})
 _ANY = frozenset({"which", "what", "list", "show", "any", "anything", "all", "name", "how", "many"})
 _UNHEARD = frozenset({
     "last", "time", "part", "back", "can", "could", "would", "will", "did", "not", "t", "what", "catch", "get",
@@ -46,31 +52,81 @@ _UNHEARD = frozenset({
 _SHOWN = frozenset({"show", "point", "written", "printed", "says", "say"})
 _DISPUTED = frozenset({"disputed", "disputes", "dispute", "aside"})
 _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = (
-    ("disputes", (_DISPUTED, _ANY), frozenset({
-        "record", "records", "answers", "limits", "facts", "set", "in", "as", "far", "there", "do", "have", "been",
-        "has", "being", "of",
-    })),
+    (
+        "disputes",
+        (_DISPUTED, _ANY),
+        frozenset(
+            {
+                "record",
+                "records",
+                "answers",
+                "limits",
+                "facts",
+                "set",
+                "in",
+                "as",
+                "far",
+                "there",
+                "do",
+                "have",
+                "been",
+                "has",
+                "being",
+                "of",
+            }
+        ),
+    ),
     ("source", (_DOCUMENTS, _WHICH), _RULES | _BESIDES),
     ("source", (_WHOSE, _MADE, _RULES), frozenset({"up", "for"})),
     ("source", (frozenset({"whose"}), _RULES), frozenset()),
     ("source", (frozenset({"reference", "ref", "source", "paragraph", "para"}),), frozenset({"for", "to"})),
     ("source", (_PARTIES, _THIS), _SPEAKING | _RULES | {"from", "in", "by", "of"}),
     ("source", (_PARTIES, frozenset({"or"}), _PARTIES), _SPEAKING | _RULES),
-    ("source", (frozenset({"where"}), frozenset({"from"}), _RULES), _BESIDES),
-    ("source", (frozenset({"where"}), _SHOWN), _RULES | _BESIDES),
+    ("source", (frozenset({"where"}), _RULES), _BESIDES),
+    ("source", (frozenset({"where"}), _SHOWN | _COMES | _WRITTEN), _RULES | _BESIDES),
+    ("source", (_PARTIES | _DOCUMENTS, _ITEMS), frozenset()),
+    (
+        "source",
+        (_STANDING, _THIS, frozenset({"is", "was", "s"})),
+        _PARTIES
+        | {
+            "or",
+            "only",
+            "hard",
+            "official",
+            "legal",
+            "really",
+            "limit",
+            "sort",
+            "kind",
+            "of",
+            "from",
+            "by",
+            "even",
+        },
+    ),
     ("again", (frozenset({"again", "repeat", "once"}), frozenset({"again", "repeat", "more"})), _UNHEARD),
 )
 """(control, sets of words of each of which the turn holds one, words that it may hold besides)."""
 _MOST_WORDS = 10
 
 
-def control_by_words(text: str) -> str:
-    """Return the control that a short turn is by its words alone, or "": it says nothing else."""
-    words = set(re.findall(r"[^\W\d_]+", text.lower())) if len(text) < 100 else set()
+def control_by_words(text: str, told: frozenset[str] = frozenset()) -> str:
+    """Return the control that a short turn is by its words alone, or "": it says nothing else.
+
+    told: words for what was told last, of which a source may be asked: "where's the factor written".
+    """
+    words = {_singular(w) for w in re.findall(r"[^\W\d_]+", text.lower())} if len(text) < 100 else set()
     if not words or len(words) > _MOST_WORDS:
         return ""
+    told = told if _WRITTEN & words and "where" in words else frozenset()
     for name, needed, besides in _BY_WORDS:
-        spoken = besides.union(_POLITE, _POINTING, _TELLING, *needed)
+        spoken = besides.union(_POLITE, _POINTING, _TELLING, told, *needed)
         if not re.search(r"\d", text) and words <= spoken and not any(words.isdisjoint(part) for part in needed):
             return name
     return ""
+
+
+def _singular(word: str) -> str:
+    """Return the one of several rules or figures."""
+    return word[:-1] if word[:-1] in _RULES else word

@@ -8,8 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from assistant.conversation.like_amounts import FEW, figure, like_of, unit_word
+from assistant.conversation.other_orders import replace_orders
 from assistant.conversation.settings import Setting
-from assistant.conversation.turned_round import replace_orders, replace_with
+from assistant.conversation.turned_round import replace_with
 from assistant.frozen import NamedTuple
 from assistant.quantities.numbers import STARTERS
 from assistant.resolving.asked_quantity import QUANTITIES
@@ -20,10 +21,14 @@ _LEAD = frozenset({
     "and", "what", "about", "how", "ok", "okay", "so", "then", "now", "but", "right", "well", "if", "or", "also",
     "plus", "instead", "same", "again", "that", "it", "the", "in", "fine", "um", "er",
 })  # fmt: skip
+NEW = -1
+"""In the place of an old amount: a new one is given besides all others, as the words beside it say."""
 _POSITION = "position"
 _OTHER_READING = "other_reading"
 _NOTHING = frozenset({"none", "nothing", "without"})
 _NONE = _NOTHING | {"at", "all", "any", "with", "of", "them", "whatsoever"}
+_BEFORE_NAMES = frozenset({"on", "in", "with", "for", "under", "using"})
+"""Words that only join a name to what was asked before, where a turn opens with them: "on FIRM instead"."""
 _LEADING = frozenset({"at", "from", "to", "with", "by", "of", "down", "up"})
 """Words that lead an amount and go where it goes: "and down to 200"."""
 
@@ -52,7 +57,6 @@ class _Places:
         self.put.setdefault(old[0], []).extend(new)
         self.drop.update(old)
         self.used.update(used)
-
 
     def set(self, old: Sequence[int], new: Sequence[str], used: Iterable[int]) -> None:
         """Put words in the place of some, or behind all where the question before holds none of their like."""
@@ -92,6 +96,7 @@ def merged_words(
     if judged and not reading.amounts and (reading.unit or any(_POSITION in families for families in kinds)):
         places.drop.update(k for a in before.reading.amounts for k in range(a.start, a.end))
     _replace_in_names(before, reading, know, places)
+    _use_joining(reading, places)
     _replace_by_none(before, reading, know, places)
     _replace_inside(before, reading, know, places)
     if not places.used:
@@ -104,13 +109,18 @@ def merged_words(
     words = _put_together(before, places)
     named = {*reading.variant_places, *(i for i, w in enumerate(reading.words) if w in reading.variants)}
     rest = [w for i, w in enumerate(reading.words) if i not in places.used and i not in named]
-    while rest and rest[0] in _LEAD and not (len(rest) == 2 and know.units.match(rest, 1)):
+    while rest and rest[0] in _LEAD and not (len(rest) == 2 and know.units.match(rest, 1)) and not _asks_how(rest):
         rest.pop(0)
     whole = bool(places.used) and _all_used(turn, places, know)
     if whole:  # what is said once more says nothing more: "book says 1,550 actually"
         rest = [w for w in rest if w not in before.reading.words]
     text = " ".join(words).rstrip("?!. ") + (" , " + " ".join(rest) if rest else "")
     return Merged(text, whole)
+
+
+def _asks_how(words: Sequence[str]) -> bool:
+    """Return whether words begin with a "how" that asks for a time, and does not lead on: "how about"."""
+    return words[0] == "how" and words[1:2] == ["long"]
 
 
 def _put_together(before: Question, places: _Places) -> list[str]:
@@ -143,9 +153,9 @@ def _replace_amounts(
     olds = {a.start: a for a in before.reading.amounts}
     zero = () if reading.amounts else (figure(reading),)  # "at zero?"
     for amount in (*reading.amounts, *(a for a in zero if a)):
-        if amount.start in places.used:
+        if amount.start in places.used or parts.get(amount.start) == NEW:
             continue
-        like = olds.get(parts.get(amount.start, -1))
+        like = olds.get(parts.get(amount.start, NEW))
         if like is None and not only_parts:
             like = like_of(amount, before, reading, know, taken)
         if like is None or like.start in taken:
@@ -202,9 +212,7 @@ def _replace_in_names(before: Question, reading: Reading, know: Knowledge, place
                     break
 
 
-def _replace_families(
-    before: Question, reading: Reading, know: Knowledge, places: _Places, takes_place: bool
-) -> None:
+def _replace_families(before: Question, reading: Reading, know: Knowledge, places: _Places, takes_place: bool) -> None:
     _replace_labels(before, reading, know, places)
     for mention in reading.mentions:
         mine = know.lexicon.families_of(mention.concepts)
@@ -215,6 +223,14 @@ def _replace_families(
             if mine & theirs and old.concepts != mention.concepts and not places.drop.intersection(old.taken):
                 places.replace(old.taken, [reading.words[k] for k in mention.taken], mention.taken)
                 break
+
+
+def _use_joining(reading: Reading, places: _Places) -> None:
+    """Take the word that joins a name to the question before for used, where that name took its like's place."""
+    at = next((k for k, word in enumerate(reading.words) if word not in _LEAD - _BEFORE_NAMES), len(reading.words))
+    after = at + 2 if reading.words[at + 1 : at + 2] == ("the",) else at + 1
+    if at < len(reading.words) and reading.words[at] in _BEFORE_NAMES and after in places.used:
+        places.used.update(range(at, after))
 
 
 def _replace_by_none(before: Question, reading: Reading, know: Knowledge, places: _Places) -> None:

@@ -43,12 +43,16 @@ def _parts(model: Model, alone: Question, context: Context, knowledge: Knowledge
     places = bind(last, before, knowledge).places
     amounts = {a.start: a for a in before.reading.amounts}
     found = []
-    for item in bind(model, alone, knowledge).missing:
+    own = bind(model, alone, knowledge)
+    left_out = (i for i in model.inputs if i.default and i.cues and i.id not in own.places)
+    for item in (*own.missing, *left_out):  # what was taken as usual no longer is, once it was given
         amount = amounts.get(places.get(item.id, -1))
         if amount is not None:
             words = before.reading.words[amount.start : amount.end]
             unit = () if amount.unit else (unit_word(item.unit),)
-            found.append(" ".join((*item.cues.split()[:1], *words, *unit)))
+            cues = item.cues.split()
+            counts = item.unit == "count"
+            found.append(" ".join((*words, *cues[:2]) if counts else (*cues[:1], *words, *unit)))
     return found
 
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.conversation.context import Context
-from assistant.conversation.controls import choice
+from assistant.conversation.controls import choice, corrected
 from assistant.conversation.readings import question_of
 from assistant.resolving.choosing import chosen_record, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
@@ -11,9 +13,14 @@ from assistant.resolving.offering import offered
 from assistant.resolving.results import Result, TableResult
 from assistant.resolving.state_asked import left_open
 
+_CASES = 2
+_OTHER = r"^\W*(?:(?:and|or|no|so|ok|now|what|how|about|if|it|is|it's|for|with|say)\W+)*the other(?: one| case)?\W*$"
+"""A turn that picks the case, of two, which was not told."""
+
 
 def picked(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the record chosen among those offered, by its number."""
+    text, context = _picked_anew(text, context)
     if not context.offered or context.asked is None:
         return None
     index = choice(text, len(context.offered))
@@ -32,6 +39,23 @@ def picked(text: str, context: Context, knowledge: Knowledge) -> tuple[Question,
     name = context.offered[index]
     result = chosen_record(name, context.asked, knowledge)
     return (_settled(name, context.asked, knowledge), result) if result else None
+
+
+def _picked_anew(text: str, context: Context) -> tuple[str, Context]:
+    """Return the cases that one was picked of last, with what a turn picks instead: "no wait, I meant one"."""
+    past = context.earlier[0] if context.earlier else None
+    if context.offered or past is None or not isinstance(past.result, TableResult) or len(past.result.rows) < _CASES:
+        return text, context
+    rows, told = past.result.rows, context.result
+    bare = corrected(text)
+    if not isinstance(told, TableResult) or told.table != past.result.table or len(told.rows) != 1:
+        return text, context
+    if bare is None and re.match(_OTHER, text, re.IGNORECASE) and len(rows) == _CASES and told.rows[0] in rows:
+        bare = str(2 - rows.index(told.rows[0]))
+    if bare is None:
+        return text, context
+    before = context._replace(asked=past.asked, result=past.result, answer=past.answer, offered=("",) * len(rows))
+    return bare, before
 
 
 def _settled(name: str, asked: Question, knowledge: Knowledge) -> Question:

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from assistant.conversation.context import Context
+from assistant.conversation.going_through import quantities
 from assistant.conversation.traits import (
     CLEAR,
     FAR_BETTER,
@@ -14,7 +17,7 @@ from assistant.conversation.traits import (
     names_thing,
 )  # fmt: skip
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
-from assistant.resolving.choosing import Scored, resolve_scored
+from assistant.resolving.choosing import Scored, candidates, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import bound_value
 from assistant.resolving.results import (
@@ -39,6 +42,7 @@ _OTHER = frozenset({"else", "otherwise"})
 _SHORT = 6
 _DUST = 1e-9
 _BOUNDS = frozenset({"maximum", "minimum"})
+_DOING = frozenset({"can", "do", "does", "would", "will", "could", "should", "is", "are"})
 _TOLD = (FactResult, LimitResult, ProcedureResult, CheckResult, BandResult, BothResult)
 _CONFIRMING = frozenset({
     "really", "sure", "correct", "certain", "true", "seriously", "positive", "definitely", "confirm", "again", "check",
@@ -81,6 +85,8 @@ def prefers_merged(
         return True
     if isinstance(second.result, (Choices, Needed)) and not isinstance(first.result, (Choices, Needed)):
         return False
+    if isinstance(second.result, ProcedureResult) and alone.reading.asked & QUANTITIES and not whole:
+        return _gives(second.result, alone.reading.asked & QUANTITIES, knowledge)
     if isinstance(first.result, (Choices, Needed)) or whole:
         return whole or isinstance(first.result, Choices) or not leaves_out(alone, second, knowledge)
     if not names_thing(alone, knowledge):
@@ -88,6 +94,25 @@ def prefers_merged(
     if first.score >= CLEAR and leaves_out(alone, second, knowledge):
         return False
     return second.score >= (_LEANING if continues else first.score + 0.02)
+
+
+def of_the_quantity(question: Question, found: Scored, knowledge: Knowledge) -> Scored:
+    """Return what gives the quantity that a turn asks for, before a procedure that fits hardly better: "how long?"."""
+    asked = question.reading.asked & QUANTITIES
+    if not asked or not isinstance(found.result, ProcedureResult) or _gives(found.result, asked, knowledge):
+        return found
+    least = max(_LEANING, found.score - FAR_BETTER)
+    for candidate in candidates(question, knowledge):
+        if candidate.score < least:
+            break
+        if candidate.match and quantity_of(candidate.result, knowledge) in asked:
+            return Scored(candidate.result, candidate.score, candidate.match.record)
+    return found
+
+
+def _gives(told: ProcedureResult, asked: frozenset[str], knowledge: Knowledge) -> bool:
+    """Return whether the one step that is told gives a quantity."""
+    return told.step is not None and bool(asked & quantities(told.procedure.steps[told.step], knowledge))
 
 
 def told_anew(merged: Question, alone: Question, context: Context, knowledge: Knowledge) -> Scored:
@@ -135,7 +160,7 @@ def tells_again(result: Result, alone: Question, context: Context, knowledge: Kn
     named = isinstance(result, (TableResult, ModelResult)) and names_thing(alone, knowledge)
     if not isinstance(result, _TOLD) and not named:
         return False
-    if asks_other(alone):
+    if asks_other(alone) or (isinstance(result, LimitResult) and asks_manner(alone)):
         return True
     if alone.reading.amounts and isinstance(result, (FactResult, LimitResult)):
         return not any(_is_told(amount.value, context) for amount in alone.reading.amounts)
@@ -148,6 +173,13 @@ def tells_again(result: Result, alone: Question, context: Context, knowledge: Kn
         return False  # a verdict says what is to be done
     known = context.asked.reading.concepts | context.asked.background | _BOUNDS
     return any(not m.weak and known.isdisjoint(m.concepts) for m in alone.reading.mentions)
+
+
+def asks_manner(alone: Question) -> bool:
+    """Return whether a turn asks how something is done, which no figure says: "how can the driver see it?"."""
+    words = alone.reading.words
+    manner = any(one == "how" and other in _DOING for one, other in pairwise(words))
+    return manner and not alone.reading.asked & QUANTITIES
 
 
 def _is_told(value: float, context: Context) -> bool:

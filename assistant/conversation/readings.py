@@ -7,14 +7,24 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from assistant.conversation.context import Context
-from assistant.conversation.following import Merged, merged_words
+from assistant.conversation.following import NEW, Merged, merged_words
 from assistant.conversation.settings import other_setting
 from assistant.knowledge.records import Model
 from assistant.resolving.asked_quantity import quantity_of
 from assistant.resolving.given_states import given_states
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.models import bind, cued_parts
-from assistant.resolving.results import BandResult, CheckResult, Choices, Elsewhere, FactResult, Needed, TableResult
+from assistant.resolving.results import (
+    BandResult,
+    CheckResult,
+    Choices,
+    Elsewhere,
+    FactResult,
+    LimitResult,
+    Needed,
+    ProcedureResult,
+    TableResult,
+)
 from assistant.resolving.steering_order import Deflection, deflections
 from assistant.understanding.mentions import ELSEWHERE, Reading
 from assistant.understanding.states import Condition
@@ -30,7 +40,7 @@ _WEIGHT = 3
 """How many things a quantity that was asked for counts as."""
 _LIKENING = frozenset({"as", "like", "than", "unlike"})
 """Words before a variant that another one is likened to."""
-_TELLING = (TableResult, FactResult)
+_TELLING = (TableResult, FactResult, LimitResult)
 
 
 def question_of(text: str, knowledge: Knowledge, variant: str) -> Question:
@@ -78,6 +88,8 @@ def carried(alone: Question, context: Context, given: tuple[Condition, ...], kno
     if answer and isinstance(context.result, _TELLING) and _POINTING.intersection(alone.reading.words):
         # "What deceleration is that?": what was answered is spoken of as well as what was asked.
         background |= knowledge.phrase(answer.text.partition(". ")[0]).concepts
+    if isinstance(context.result, ProcedureResult) and context.result.step is not None:
+        background |= _of_the_step(context.result, knowledge)
     return alone._replace(
         conditions=(*kept, *alone.conditions),
         variant=variant,
@@ -87,6 +99,16 @@ def carried(alone: Question, context: Context, given: tuple[Condition, ...], kno
         spoken=pointed_at(alone, context, knowledge),
         wanted=_wanted(alone, context, knowledge),
         after=_named_before(alone, before, knowledge),
+    )
+
+
+def _of_the_step(told: ProcedureResult, knowledge: Knowledge) -> frozenset[str]:
+    """Return the concepts of the step told last: "how long do I pull it", after free-fall extension."""
+    steps = told.procedure.steps
+    return (
+        knowledge.phrase(steps[told.step].do).concepts
+        if told.step is not None and told.step < len(steps)
+        else frozenset()
     )
 
 
@@ -159,7 +181,7 @@ def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bo
         before = _without_label(before)
     first = _asked_first(alone, context, knowledge)
     if not corrects and (first or _adds_order(alone, context, knowledge)):
-        turn = " ".join((*first, *alone.reading.words))
+        turn = " ".join((*first, *_without_plus(alone)))
         found = Merged(" , ".join((" ".join(before.reading.words).rstrip("?. "), turn)), True)
     else:
         setting = other_setting(alone, context, knowledge)
@@ -214,9 +236,15 @@ def _adds_order(alone: Question, context: Context, knowledge: Knowledge) -> bool
     model = getattr(context.result, "model", None)
     if not isinstance(model, Model) or model.function != "total_order" or context.asked is None:
         return False
-    before, more = (deflections(question, knowledge) for question in (context.asked, alone))
+    ordered = question_of(" ".join(_without_plus(alone)), knowledge, "") if "plus" in alone.reading.words else alone
+    before, more = (deflections(question, knowledge) for question in (context.asked, ordered))
     adds = bool({"and", "plus", "with"}.intersection(alone.reading.words))
     return adds and bool(more) and not {_control(d) for d in more} & {_control(d) for d in before}
+
+
+def _without_plus(alone: Question) -> list[str]:
+    """Return the words of a turn with "and" for "plus", which with a control after it names a sum."""
+    return ["and" if word == "plus" else word for word in alone.reading.words]
 
 
 def _control(order: Deflection) -> tuple[str, int]:
@@ -229,4 +257,6 @@ def _parts(alone: Question, context: Context, knowledge: Knowledge) -> dict[int,
     if not isinstance(model, Model) or context.asked is None:
         return {}
     old = bind(model, context.asked, knowledge).places
-    return {start: old[name] for name, start in cued_parts(model, alone, knowledge).items() if name in old}
+    counts = {item.id for item in model.inputs if item.unit == "count"}
+    cues = cued_parts(model, alone, knowledge).items()
+    return {start: old.get(name, NEW) for name, start in cues if name in old or name in counts}

@@ -168,6 +168,8 @@ def _parts(model: Model, new: _Given, old: _Given) -> list[str]:
 
 
 def _in_words(amount: Amount, item: ModelInput) -> str:
+    if item.unit == "count":
+        return " ".join((f"{amount.value:.10g}", *item.cues.split()[:2]))  # "3 working brakes"
     return " ".join((*item.cues.split()[:1], f"{amount.value:.10g}", unit_word(amount.unit or item.unit)))
 
 

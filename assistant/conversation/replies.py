@@ -12,7 +12,7 @@ from assistant.conversation.disputing import cleared, listed, set_aside
 from assistant.conversation.disputing import with_disputes as with_disputes
 from assistant.conversation.library import library_reply
 from assistant.conversation.readings import is_quantity, question_of
-from assistant.knowledge.records import Change, Fact, Source
+from assistant.knowledge.records import Change, Fact, Model, Source
 from assistant.quantities.amounts import Amount
 from assistant.resolving.changes import changes_of
 from assistant.resolving.choosing import resolve_scored
@@ -32,7 +32,7 @@ _FAR_OFF = 5.0
 
 def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
     """Return the reply to a turn that steers, or None when it is a question."""
-    name = control(text)
+    name = control(text, _words_told(context, knowledge) if "where" in text.lower() else frozenset())
     if not name:
         asked = library_reply(text, context, knowledge)
         if asked:
@@ -58,6 +58,15 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
         fresh = Context(variant=context.variant, disputed=context.disputed)
         return replied(text, CLARIFY, "Disregarded. What would you like to know?", knowledge), fresh
     return _DISPUTING[name](text, context, knowledge) if name in _DISPUTING else None
+
+
+def _words_told(context: Context, knowledge: Knowledge) -> frozenset[str]:
+    """Return the words for what was told last: what the record is about or says, and what it is calculated from."""
+    record = knowledge.base.records.get(context.answer.entry) if context.answer else None
+    about = " ".join(str(getattr(record, field, "")) for field in ("of", "title", "says"))
+    if isinstance(record, Model):
+        about += " ".join(f" {part.id} {part.quantity}" for part in record.inputs)
+    return frozenset(word.strip(".,:;()").lower() for word in about.split())
 
 
 def _since(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
@@ -113,7 +122,8 @@ def _believed(text: str, context: Context, knowledge: Knowledge) -> Answer | Non
     reading = knowledge.reader.read(text)
     said_so = believed_words(text)
     if not reading.amounts or any(
-        not m.weak and not m.passing and m.known for m in reading.mentions
+        not m.weak and not m.passing and m.known
+        for m in reading.mentions
         if not _colours(m, knowledge) and not said_so.issuperset(m.text.split())
     ):
         return None

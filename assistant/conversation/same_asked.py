@@ -18,6 +18,8 @@ _LEADING = frozenset({
 _POINTING = ("it", "that", "this", "they", "those")
 _FOLLOWING = frozenset({"thing", "one", "happens"})
 _ARTICLES = frozenset({"that", "this", "the", "those"})
+_COLOUR = "colour"
+_WHETHER = frozenset({"in", "is", "it", "that", "they", "are", "was", "shown", "surely"})
 _CLEAR = 0.85
 _MOST = 4
 
@@ -95,3 +97,19 @@ def _things_told(context: Context, knowledge: Knowledge) -> list[str]:
     things = [m for m in told if not is_quantity(m.concepts, knowledge) and not _says_state(m)]
     things.sort(key=lambda m: not m.concepts.isdisjoint(known))
     return [m.text for m in things][:_MOST]
+
+
+def colour_again(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the statement told last, which says a colour, to a turn that only asks whether it is one: "in red?"."""
+    if context.asked is None or not isinstance(context.result, FactResult) or alone.reading.amounts:
+        return None
+    things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m)]
+    families = knowledge.lexicon.families_of
+    if len(things) != 1 or families(things[0].concepts) != {_COLOUR} or len(alone.reading.words) > _FEW:
+        return None
+    rest = {w for w in alone.reading.words if w[0].isalpha() and w not in things[0].text.split()}
+    if not (_LEADING | _WHETHER).issuperset(rest) or not _WHETHER & rest:
+        return None
+    said = knowledge.phrase(context.result.fact.says)
+    told = {m.text for m in said.mentions if _COLOUR in families(m.concepts)}
+    return (context.asked.with_text(alone.reading.text), context.result) if len(told) == 1 else None

@@ -23,6 +23,7 @@ _BESIDE = _ADDING | _POINTING | frozenset({
 })  # fmt: skip
 _BRIEF = 6
 _REPLACING = frozenset({"instead", "only", "rather", "just"})
+_LATELY = frozenset({"has", "have", "is", "s", "had", "ve", "was", "we", "i", "it", "and"})
 
 
 def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
@@ -32,7 +33,7 @@ def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Ques
     """
     words = set(alone.reading.words)
     known = {(c.input, c.value) for c in context.scenario}
-    if not known or not _ADDING & words or _REPLACING & words:
+    if not known or not _ADDING & words or _replaces(alone.reading.words):
         return None
     alone = _with_failures(alone, context, knowledge)
     new = [c for c in alone.conditions if not c.is_result and not c.implied]
@@ -44,6 +45,12 @@ def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Ques
     question = merged(alone, context, knowledge, False)[0]._replace(conditions=given)
     results = _changed(context, question.conditions, knowledge)
     return (question, _together(results)) if results else None
+
+
+def _replaces(words: tuple[str, ...]) -> bool:
+    """Return whether a turn puts its state in the place of the others; what "has just failed" is added."""
+    said = {k for k, word in enumerate(words) if word in _REPLACING}
+    return any(words[k] != "just" or not k or words[k - 1] not in _LATELY for k in said)
 
 
 def _together(results: list[TableResult]) -> Result:

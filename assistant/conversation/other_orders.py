@@ -1,0 +1,146 @@
+"""Another order for a control: "both to the left", "make the other one 30 right", "mine the other way"."""
+
+from __future__ import annotations
+
+from assistant.conversation.turned_round import Places
+from assistant.frozen import NamedTuple
+from assistant.quantities.amounts import Amount
+from assistant.resolving.knowing import Question
+from assistant.understanding.mentions import Reading
+
+_SIDES = {"left": "left", "right": "right", "port": "left", "starboard": "right"}
+_TURNED = {"left": "right", "right": "left", "port": "right", "starboard": "left"}
+_SEATS = {"captain": "left", "first_officer": "right"}
+_CONTROLS = frozenset({"tiller", "captain", "first_officer", "pedal", "pedal_steering"})
+_HIS = frozenset({"mine", "my", "other", "his", "hers", "yours", "theirs"})
+"""Words for a control by whose it is, beside one that is named."""
+_OTHER_WAY = frozenset({"opposite", "opposed", "reversed", "way"})
+_BESIDE = frozenset({
+    "and", "so", "ok", "then", "now", "make", "it", "is", "that", "what", "if", "the", "to", "a", "with", "turn",
+    "turns", "put", "puts", "pulls", "goes", "instead", "say", "degrees", "deg", "both", "all", "of", "them", "other",
+    "way", "s", "same", "but", "has", "at", "order", "tiller", "tillers", "one", "only", "about", "how", "opposite",
+    "side", "direction", "reversed", "round", "turned", "going", "was", "on", "are", "we", "i", "just", "go",
+    "as", "well", "too", "also", "full",
+})  # fmt: skip
+_NEAR = 2
+_PEDALS = "pedals"
+
+
+class Order(NamedTuple):
+    """What one control orders: whose it is, where it is named, how far, and where it says to which side.
+
+    also: how else it is named right behind its order: "right seat 35 right on hers".
+    """
+
+    whose: str
+    place: int
+    amount: Amount | None
+    side: int | None
+    also: str = ""
+
+
+def replace_orders(before: Question, reading: Reading, places: Places) -> None:
+    """Put the order of a control, or the side of all, in the place of the one before: "both to the left"."""
+    sides = [k for k, w in enumerate(reading.words) if w in _SIDES]
+    old = [o for o in _orders(before.reading) if o.amount and o.side is not None]
+    if not old or any(a.unit not in (None, "deg") for a in reading.amounts) or not _says_no_more(reading):
+        return
+    everything = range(len(reading.words))
+    new = _orders(reading)
+    turns = bool(_OTHER_WAY.intersection(reading.words)) and not sides
+    if not reading.amounts and ("both" in reading.words or len(old) == 1 or not new) and (sides or turns):
+        if len(old) == 1 or "both" in reading.words or "all" in reading.words:
+            for order in old:
+                _turn_round(order, reading.words[sides[-1]] if sides else "", before.reading, places, everything)
+        return
+    if not new and reading.amounts and "both" in reading.words:
+        new = [Order(o.whose, 0, reading.amounts[0], sides[-1] if sides else None) for o in old if o.whose != _PEDALS]
+    for order in new:
+        like = _like(order, old)
+        if like is None or like.amount is None:
+            continue
+        if order.amount is not None:
+            figure = reading.words[order.amount.start : order.amount.end]
+            places.replace(range(like.amount.start, like.amount.end), figure, everything)
+        if order.side is not None or turns:
+            side = reading.words[order.side] if order.side is not None else ""
+            _turn_round(like, side, before.reading, places, everything)
+
+
+def _says_no_more(reading: Reading) -> bool:
+    """Return whether a turn holds nothing but controls, sides, figures and small words."""
+    controls = {k for m in reading.mentions if m.concepts & _CONTROLS for k in m.taken}
+    numbers = {k for a in reading.amounts for k in range(a.start, a.end)}
+    rest = (w for k, w in enumerate(reading.words) if k not in controls | numbers and w[0].isalpha())
+    return all(w in _SIDES or w in _HIS or w in _BESIDE for w in rest)
+
+
+def _turn_round(order: Order, side: str, before: Reading, places: Places, everything: range) -> None:
+    """Put a side in the place of that of an order, or the other one."""
+    if order.side is not None:
+        places.replace((order.side,), (side or _TURNED[before.words[order.side]],), everything)
+
+
+def _like(order: Order, old: list[Order]) -> Order | None:
+    """Return the order that a new one stands for: of the same control, or of the only one that it may be."""
+    same = [o for o in old if order.whose and order.whose in (o.whose, o.also)]
+    same = same or [o for o in old if o.whose == order.whose]
+    if len(same) == 1:
+        return same[0]
+    named = {o.whose for o in old} & {*_SEATS.values()}
+    other = [o for o in old if o.whose not in named and o.whose != _PEDALS]
+    apart = order.whose not in named and order.whose != _PEDALS and bool(order.whose)
+    return other[0] if not same and apart and len(named) == 1 == len(other) else None
+
+
+def _orders(reading: Reading) -> list[Order]:
+    """Return the orders that a text gives, each with what stands between its control and the next."""
+    words, named = reading.words, _named(reading)
+    found: list[Order] = []
+    ends = [place for place, _ in named[1:]] + [len(words)]
+    for (place, whose), following in zip(named, ends, strict=bool(named)):
+        inside = [a for a in reading.amounts if place <= a.start < following and a.unit in (None, "deg")]
+        amount = inside[0] if inside else None
+        start = amount.end if amount else place + 1
+        until = min(start + _NEAR + 1, following) if amount else following
+        side = next((k for k in range(start, until) if words[k] in _SIDES), None)
+        if amount or side is not None or len(named) == 1:
+            found.append(Order(whose, place, amount, side))
+        elif found and whose in _HIS and words[place - 1] == "on":
+            found[-1] = found[-1]._replace(also=whose)
+    return found
+
+
+def _named(reading: Reading) -> list[tuple[int, str]]:
+    """Return where each control is named, by its seat, by who sits there, by "mine", or as the pedals."""
+    found: dict[int, str] = {}
+    for mention in reading.mentions:
+        if mention.concepts & _CONTROLS:
+            found[mention.start] = _whose(mention.start, mention.concepts, reading)
+    for k, word in enumerate(reading.words):
+        if word in _HIS and reading.words[k + 1 : k + 2] != ("way",) and k not in found:
+            found[k] = "mine" if word == "my" else word
+    merged: list[tuple[int, str]] = []
+    for place, whose in sorted(found.items()):
+        if merged and place - merged[-1][0] <= _NEAR and _one(merged[-1][1], whose):
+            merged[-1] = (place, merged[-1][1] or whose)  # "captain's tiller", "my tiller"
+        else:
+            merged.append((place, whose))
+    return merged
+
+
+def _one(first: str, second: str) -> bool:
+    """Return whether two names beside each other are of one control."""
+    return second in ("", first) or (first in _HIS and second == "")
+
+
+def _whose(start: int, concepts: frozenset[str], reading: Reading) -> str:
+    """Return whose control is named: by its seat, by who sits there, or as the pedals."""
+    if concepts & {"pedal", "pedal_steering"}:
+        return _PEDALS
+    for concept, seat in _SEATS.items():
+        if concept in concepts:
+            return seat
+        if any(m.concepts & {concept} and start - _NEAR <= m.end <= start for m in reading.mentions):
+            return seat
+    return _SIDES.get(reading.words[start - 1], "") if start else ""

@@ -1,0 +1,49 @@
+"""A turn that changes something, and whose calculation comes out as it was told last: it was not understood.
+
+The same number again would look like the answer to what was changed; it is asked back instead what is meant.
+"""
+
+from __future__ import annotations
+
+from assistant.conversation.context import Context
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.offering import offered
+from assistant.resolving.results import Choices, ModelResult, Result, ScheduleResult
+
+_SIDES = frozenset({"left", "right", "port", "starboard"})
+_ORDERS = "total_order"
+_AGAIN = frozenset({
+    "again", "repeat", "sure", "really", "still", "same", "confirm", "correct", "right", "check", "so", "said", "isn",
+})  # fmt: skip
+_DUST = 1e-9
+
+
+def not_taken_in(alone: Question, result: Result, context: Context, knowledge: Knowledge) -> Choices | None:
+    """Return what is asked back where a turn gives what its calculation, told again, did not take in."""
+    if context.asked is None or context.result is None or not _AGAIN.isdisjoint(alone.reading.words):
+        return None
+    record = _same_again(result, context.result)
+    if not record or not _gives_anew(alone, result, context):
+        return None
+    return Choices(((record, offered(knowledge, record)),))
+
+
+def _same_again(result: Result, told: Result) -> str:
+    """Return the id of the calculation or schedule of two results that say the same, or ""."""
+    if isinstance(result, ModelResult) and isinstance(told, ModelResult):
+        same = result.model.id == told.model.id and result.values == told.values
+        return result.model.id if same and result.against is None else ""
+    if isinstance(result, ScheduleResult) and isinstance(told, ScheduleResult):
+        same = result.schedule.id == told.schedule.id and result.given == told.given and result.value == told.value
+        return result.schedule.id if same and result.against is None else ""
+    return ""
+
+
+def _gives_anew(alone: Question, result: Result, context: Context) -> bool:
+    """Return whether a turn holds an amount that was not given before, or another side of a control."""
+    before, answer = context.asked, context.answer
+    assert before is not None
+    past = [a.value for a in before.reading.amounts] + ([v.value for v in answer.values] if answer else [])
+    anew = any(all(abs(a.value - old) > _DUST for old in past) for a in alone.reading.amounts)
+    orders = isinstance(result, ModelResult) and result.model.function == _ORDERS
+    return anew or (orders and not _SIDES.isdisjoint(alone.reading.words) and len(alone.reading.words) < 8)

@@ -1,0 +1,49 @@
+"""What a turn points at, numbers or counts is looked for in what was told, and never answered by the same again."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+import pytest
+
+from assistant.answering.answer import ANSWER, CLARIFY, Answer
+
+Talk = Callable[..., list[Answer]]
+
+_ENERGY = "how much energy into each brake, RTO from 120 kt at 50 t"
+_ORDER = "10 kt: captain's tiller 20 right, mine 30 right. order?"
+
+
+@pytest.mark.parametrize(
+    "turns",
+    [
+        ("delay of FIRM", "deceleration of STEADY", "and the strongest one", r"^3\.2"),
+        ("which setting for a wet runway", "what decel does that one give", r"^2\.3"),
+        ("system 2 lost, do I keep autobrake", "and the other one goes too", "EMERGENCY"),
+        ("lost system one, do i keep anti-skid", "number two has just failed as well, mode?", "^EMERGENCY"),
+        ("lost a hydraulic system, do I keep autobrake", "system 1", "sorry, I meant 2", "^No autobrake"),
+        (_ENERGY, "two are dead", r"^47\.6"),
+        (_ENERGY, "only three left", "what temperature rise is that", "^509"),
+        (_ENERGY, "why do they fade?", "and from 100 kt", r"^16\.5"),
+        (_ORDER, "mine to the left instead", r"^10\.0°, left"),
+        (_ORDER, "captain's the other way", "plus full right pedal", r"^18\.0°, right"),
+        ("stopping distance from 120 kt with STEADY", "on FULL instead", "^660"),
+        ("what's the factor without anti-skid", "so 1,500 metres becomes", "^2,400 m"),
+        ("what does the flashing white lamp mean", "and then it goes dark", "up and locked"),
+        ("what caption shows when the autobrake disarms", "is it in green?", "amber"),
+        ("what's the factor without anti-skid", "where's that number written", "ABN 32.6"),
+        ("autobrake for a wet runway", "is that a limitation", "SOP B.4"),
+    ],
+    ids=lambda turns: turns[-2],
+)
+def test_what_was_told_is_looked_at_first(talk: Talk, turns: tuple[str, ...]) -> None:
+    *said, pattern = turns
+    answer = talk(*said)[-1]
+    assert answer.outcome == ANSWER
+    assert re.search(pattern, answer.text)
+
+
+def test_what_was_not_taken_in_is_asked_back(talk: Talk) -> None:
+    answers = talk("at 10 kt captain 20 right, first officer 30 right, total order?", "mine to the left")
+    assert [answer.outcome for answer in answers] == [ANSWER, CLARIFY]
