@@ -16,7 +16,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CheckResult, Choices, FactResult, LimitResult, Result, ScheduleResult
 from assistant.understanding.mentions import Mention, Reading
 
-_JOINS = frozenset(("and", "&", "/", "plus"))
+_JOINS = frozenset(("and", "&", "/", "plus", "+"))
 _ARTICLES = frozenset(("the", "a", "an", "my", "our", "its", "for", "on", "of", "also", "then"))
 _TOLD = (FactResult, LimitResult, ScheduleResult)
 _FURTHEST = 3

@@ -8,10 +8,12 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.leaning import ANSWERING
 from assistant.resolving.results import CheckResult, FactResult, LimitResult, TableResult, TablesResult
 from assistant.understanding.clauses import asks_whether
+from assistant.understanding.matching import Match
 
 _LEAST = 0.4
 _WHAT = frozenset(("what", "whats", "which", "who", "how", "why", "where"))
 _WHOLE = 0.99
+_NEARLY_ALL = 0.95
 _TOLD = 0.6
 """Least score of a statement that goes before what follows from a state that is only told of."""
 _TELLS = 2.0
@@ -20,7 +22,24 @@ _TELLS = 2.0
 
 def in_their_order(found: list[Candidate], question: Question, know: Knowledge) -> list[Candidate]:
     """Return the candidates with those put back that answer less to the point than one of another kind."""
-    return _statement_first(_result_first(_verdict_first(found, question, know), question), question)
+    ordered = _statement_first(_result_first(_verdict_first(found, question, know), question), question)
+    return _whole_first(ordered)
+
+
+def _whole_first(found: list[Candidate]) -> list[Candidate]:
+    """Put a statement that explains all but a number, told by the way, before what is too unsure to be told."""
+    if max((c.score for c in found), default=1.0) >= ANSWERING:
+        return found
+    return [
+        c._replace(score=ANSWERING)
+        if isinstance(c.result, FactResult) and c.match and _explains_all(c.match) and c.score >= _LEAST
+        else c
+        for c in found
+    ]
+
+
+def _explains_all(match: Match) -> bool:
+    return match.open and match.covered >= _WHOLE and match.share >= _NEARLY_ALL
 
 
 def _statement_first(found: list[Candidate], question: Question) -> list[Candidate]:

@@ -30,6 +30,11 @@ _ASKED_FOR = frozenset(("what", "the", "name", "those", "any", "give", "tell", "
 _PEOPLE = frozenset(("of us", "of them", "of you"))
 
 
+_SHARED = frozenset(("psi", "degC"))
+_ALIKE = 0.75
+"""How near in size a bare number must be to one with a unit, to be meant in it."""
+
+
 def hearsay(words: list[str]) -> int:
     """Return where a question begins that opens with who says it: "a man from the union told me that …"."""
     for i, word in enumerate(words[:9]):
@@ -90,6 +95,19 @@ def speeds_moved_at(amounts: list[Amount], words: list[str]) -> set[int]:
         if a.unit is None and before and before[-1] == "at" and not _MOVING.isdisjoint(before[:-1]):
             found.add(a.start)
     return found
+
+
+def sharing_unit(amounts: list[Amount]) -> list[Amount]:
+    """Read a bare number in the unit of the only other number of its size: "1,800 psi was enough, it shows 1,850"."""
+    units = [a for a in amounts if a.unit in _SHARED]
+    if len(amounts) < 2 or len(units) == len(amounts):
+        return amounts
+
+    def unit_for(bare: Amount) -> str | None:
+        alike = {a.unit for a in units if _ALIKE <= abs(a.value / bare.value) <= 1 / _ALIKE} if bare.value else set()
+        return next(iter(alike)) if len(alike) == 1 else None
+
+    return [a._replace(unit=unit_for(a)) if a.unit is None else a for a in amounts]
 
 
 def counted_at(amount: Amount, words: list[str]) -> set[int]:

@@ -20,6 +20,7 @@ from assistant.understanding.meant import (
     counted_at,
     designators,
     expanded,
+    sharing_unit,
     speeds_moved_at,
     tells_how_many,
     words_meant,
@@ -39,6 +40,7 @@ _LEADS_AMOUNT = frozenset({
     "shows", "showing", "minus",
 })  # fmt: skip
 """Words that lead a reading, and no name of a variant."""
+_MINUTES = frozenset(("how", "many", "in", "per", "time", "long"))
 _ZEROS = frozenset(("zero", "oh", "o", "nought", "naught"))
 
 
@@ -92,7 +94,7 @@ class Reader:
             unit = None
         if unit:
             mentions = narrowing_nothing(mentions, unit, self.lexicon.kinds)
-        mentions = self._without_counts(mentions, unit.start if unit else -1, words)
+        mentions = self._bounded(self._without_counts(mentions, unit.start if unit else -1, words), words)
         mentions, amounts = self._strange(tokens, mentions, amounts, mended)
         variants = tuple(c[8:] for m in mentions for c in m.concepts if c.startswith("variant:"))
         places = tuple(k for m in mentions for k in m.taken if any(c.startswith("variant:") for c in m.concepts))
@@ -100,6 +102,7 @@ class Reader:
         amounts, variants = self._named_by_number(amounts, variants, words)
         out = left_out(words) if amounts else ()
         amounts = _moved(_counted([a for a in amounts if a.start not in out], mentions, words), words)
+        amounts = sharing_unit(amounts) if len(amounts) > 1 else amounts
         return Reading(
             text, tuple(words), tuple(mentions), tuple(amounts), tuple(mended), variants, too_long, places, unit
         )  # fmt: skip
@@ -198,6 +201,15 @@ class Reader:
         """Return whether a name begins with a unit that what it names is measured in: "metres to a stop"."""
         found = self.units.match(words, mention.start) if len(mention.taken) > 1 else None
         return found is not None and found[0].dimension in ("length", "time", "speed")
+
+    def _bounded(self, mentions: list[Mention], words: list[str]) -> list[Mention]:
+        """Read "min" as the least of something, where nothing says that minutes are meant: "accumulator min"."""
+        if "min" not in words or not _MINUTES.isdisjoint(words):
+            return mentions
+        return [
+            m._replace(concepts=m.concepts - {"duration"}) if m.text == "min" and "minimum" in m.concepts else m
+            for m in mentions
+        ]
 
     def _is_thing(self, mention: Mention) -> bool:
         return not mention.is_plain and not self._is_quantity(mention)

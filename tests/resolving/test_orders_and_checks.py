@@ -161,3 +161,22 @@ def test_what_must_hold_besides_is_held_against_what_is_given(ask: Ask, question
 
 def test_a_tyre_that_goes_is_no_tyre_speed(ask: Ask) -> None:
     assert "reject" in ask("at 70 knots on the take-off roll I think a tyre is coming apart").text
+
+
+@pytest.mark.parametrize(
+    ("question", "said"),
+    [
+        ("I was taught 1,800 psi for the parking brake, now it shows 1,850, chocks?", "Outside LIM 3.2: 1,850 psi"),
+        ("main tyre 215 psi cold", "Outside AOM 32.05.7: main tyre pressure, cold, 215 psi: more than 5% above"),
+        ("park brake accu minimum?", "2,000 psi"),
+        ("accumulator gauge 1,350 psi, does it count as charged", "Outside AOM 32.00.5"),
+    ],
+)
+def test_a_number_is_read_as_it_is_meant(ask: Ask, question: str, said: str) -> None:
+    assert ask(question).text.startswith(said)
+
+
+def test_a_statement_that_explains_all_but_a_number_is_told(ask: Ask) -> None:
+    question = "Throttles back at 650 ft, flaps not at landing, horn going. May I shut it up with the HORN button?"
+
+    assert ask(question).entry == "gear-horn-silence"
