@@ -64,8 +64,7 @@ def _asks_mode(reading: Reading) -> bool:
 def _asks_result(reading: Reading, conditions: Iterable[Condition], know: Knowledge) -> bool:
     """Return whether a result of a state table is asked for."""
     said = {k for c in conditions for k in c.where}
-    tables = frozenset(know.base.ids("tables"))
-    return any(m.covered > 0.99 for m in know.matcher.rank(reading, (), said, tables))
+    return any(m.covered > 0.99 for m in know.matcher.rank_among(know.tables, reading, said))
 
 
 def _tells_failure(reading: Reading, group: Group) -> bool:

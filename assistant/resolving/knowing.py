@@ -28,6 +28,8 @@ class Knowledge:
         self.states: StateWords = state_words(base, self.lexicon.sets, self.lexicon.shows)
         self.variants = list(base.variants)
         """Ids of the variants; the first is the base type."""
+        self.tables = frozenset(base.ids("tables"))
+        """Ids of the state tables."""
         self._published = frozenset(d.id for d in base.documents.values() if d.published)
         self._phrases: dict[str, Reading] = {}
         self._phrase_states: dict[str, frozenset[tuple[str, str]]] = {}

@@ -42,8 +42,7 @@ _MOST_NAMED = 9
 
 def output_matches(question: Question, know: Knowledge, excused: Collection[int]) -> list[Match]:
     """Return the ways of asking for results of state tables that a question fits."""
-    ids = frozenset(know.base.ids("tables"))
-    return [m for m in know.matcher.rank(question.reading, (), excused, ids) if m.score > 0.2]
+    return [m for m in know.matcher.rank_among(know.tables, question.reading, excused) if m.score > 0.2]
 
 
 def content_of(question: Question, know: Knowledge, excused: Collection[int]) -> list[Mention]:

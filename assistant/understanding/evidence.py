@@ -48,13 +48,9 @@ class Worth(dict[frozenset[str], float]):
         self._concepts = concepts
 
     def __missing__(self, part: frozenset[str]) -> float:
-        self[part] = found = self._of(part)
+        held = 1.0 if not part.isdisjoint(self._primary) else _BY_THE_WAY
+        found = self[part] = 0.0 if part.isdisjoint(self._concepts) else held
         return found
-
-    def _of(self, part: frozenset[str]) -> float:
-        if part.isdisjoint(self._concepts):
-            return 0.0
-        return _BY_THE_WAY if part.isdisjoint(self._primary) else 1.0
 
 
 class Fits(dict[tuple[frozenset[str], str], Fit]):
@@ -64,22 +60,41 @@ class Fits(dict[tuple[frozenset[str], str], Fit]):
         self._content = tuple(content)
         self._vocabulary = vocabulary
         self._total = sum(c.weight for c in self._content) or 1.0
+        self._shares: dict[frozenset[str], float] = {}
+        self._strange: dict[str, tuple[Content, ...]] = {}
 
     def __missing__(self, key: tuple[frozenset[str], str]) -> Fit:
         asked, record = key
-        explained, penalty = 0.0, 1.0
+        penalty = 1.0
         barred: list[Mention] = []
-        vocabulary = self._vocabulary(record)
-        for mention, weight, outside, left in self._content:
-            if not asked.isdisjoint(mention.concepts):
-                explained += weight
-            elif not asked.isdisjoint(mention.implied):
-                explained += weight / 2
-            elif outside or vocabulary.isdisjoint(mention.concepts):
+        for mention, _, _, left in self._strange_to(record):
+            if asked.isdisjoint(mention.concepts) and asked.isdisjoint(mention.implied):
                 if left is None:
                     barred.append(mention)
                 else:
                     penalty *= left
-        share = explained / self._total
+        share = self._explained_by(asked)
         fit = self[key] = Fit(share, 0.55 + 0.45 * share, penalty, 0.5 ** len(barred), tuple(barred))
         return fit
+
+    def _explained_by(self, asked: frozenset[str]) -> float:
+        """Return the share of the question that concepts of a way of asking explain."""
+        found = self._shares.get(asked)
+        if found is None:
+            explained = 0.0
+            for mention, weight, _, _ in self._content:
+                if not asked.isdisjoint(mention.concepts):
+                    explained += weight
+                elif not asked.isdisjoint(mention.implied):
+                    explained += weight / 2
+            found = self._shares[asked] = explained / self._total
+        return found
+
+    def _strange_to(self, record: str) -> tuple[Content, ...]:
+        """Return what the text of a record does not explain."""
+        found = self._strange.get(record)
+        if found is None:
+            vocabulary = self._vocabulary(record)
+            left = (c for c in self._content if c.outside or vocabulary.isdisjoint(c.mention.concepts))
+            found = self._strange[record] = tuple(left)
+        return found

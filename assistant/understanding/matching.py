@@ -7,18 +7,15 @@ record: it is kept only to say what is known nearby.
 
 from __future__ import annotations
 
-from bisect import bisect_right
-from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping
-from itertools import accumulate
 from math import log
 from sys import intern
 from typing import Any
 
 from assistant.frozen import NamedTuple
+from assistant.understanding.asks import Ask, Asks
 from assistant.understanding.evidence import Content, Fit, Fits, Worth
 from assistant.understanding.mentions import OUTSIDE, PLAIN, STATE, Mention, Reading
-from assistant.understanding.packing import unpack_ask
 
 STRANGE = 5.0
 """Weight of a word that no record knows."""
@@ -69,19 +66,7 @@ class _Sought(NamedTuple):
     fits: Fits
 
 
-class _Ask(NamedTuple):
-    """A way of asking: whose it is (record, tag); parts with weights, each any of some concepts; the weight of those
-    that are required, and all concepts of them together.
-    """
-
-    of: tuple[str, str]
-    required: tuple[tuple[frozenset[str], float], ...]
-    optional: tuple[tuple[frozenset[str], float], ...]
-    whole: float
-    concepts: frozenset[str]
-
-
-_Best = tuple[float, float, float, _Ask, Fit]
+_Best = tuple[float, float, float, Ask, Fit]
 """The best way of asking for the same: its score, the share of it that is covered, the weight covered, how it fits."""
 
 
@@ -89,45 +74,12 @@ class Matcher:
     """Ranks the records of one base for a reading."""
 
     def __init__(self, derived: Mapping[str, Any]) -> None:
-        self._asks: Mapping[str, list[str]] = derived["asks"]
-        self._askable = list(self._asks)
-        self._ends = list(accumulate(derived["numbers"]))
-        """Ways of asking are numbered, those of a record in a row: where each record's end."""
-        self._packed: dict[str, list[str]] = {}
-        self._numbers = list(range(self._ends[-1] if self._ends else 0))
-        """Each number once: a concept's ways of asking are lists of them."""
-        self._postings: Mapping[str, list[int]] = derived["postings"]
+        self._asks = Asks(derived)
         self._vocabulary: Mapping[str, list[str]] = derived["vocabulary"]
-        self._read_asks: dict[int, _Ask] = {}
-        self._alike: dict[frozenset[str], frozenset[str]] = {}
-        self._read_postings: dict[str, list[int]] = {}
-        self._own: dict[frozenset[str], list[int]] = {}
         self._sets: dict[str, frozenset[str]] = {}
         self._kinds: dict[str, str] = derived["lexicon"]["kinds"]
         self._records = len(self._vocabulary) or 1
         self._weights: dict[str, float] = {}
-
-    def _ask(self, index: int) -> _Ask:
-        found = self._read_asks.get(index)
-        if found is None:
-            place = bisect_right(self._ends, index)
-            record = self._askable[place]
-            if record not in self._packed:
-                self._packed[record] = self._asks[record]
-            packed = self._packed[record]
-            tag, required, optional = unpack_ask(packed[index - self._ends[place]])  # counted from their end
-            concepts = frozenset().union(*(part for part, _ in (*required, *optional)))
-            concepts = self._alike.setdefault(concepts, concepts)  # those of many ways of asking are the same
-            whole = sum(weight for _, weight in required)
-            found = self._read_asks[index] = _Ask((record, tag), required, optional, whole, concepts)
-        return found
-
-    def _holders(self, concept: str) -> list[int]:
-        found = self._read_postings.get(concept)
-        if found is None:
-            found = [self._numbers[number] for number in self._postings.get(concept, ())]
-            self._read_postings[concept] = found
-        return found
 
     def vocabulary(self, record: str) -> frozenset[str]:
         """Return every concept that a record explains."""
@@ -140,7 +92,7 @@ class Matcher:
         """Return how much a concept tells: the rarer, the more."""
         found = self._weights.get(concept)
         if found is None:
-            holders = len(self._holders(concept))
+            holders = len(self._asks.holding(concept))
             rarity = log(1 + 3 * self._records / holders) if holders else STRANGE
             kind = self._kinds.get(concept, "")
             if concept in ("maximum", "minimum"):
@@ -177,23 +129,27 @@ class Matcher:
         return all(c.startswith(PLAIN) or self._kinds.get(c) in ("ask!", "quantity") for c in mention.concepts)
 
     def rank(
-        self,
-        reading: Reading,
-        given: Collection[str] = (),
-        excused: Collection[int] = (),
-        only: frozenset[str] | None = None,
+        self, reading: Reading, given: Collection[str] = (), excused: Collection[int] = ()
     ) -> list[Match]:
         """Return the records that share anything with the question, best first.
 
         given: concepts that amounts or the conversation supply, which cover but need no explaining.
         excused: positions of mentions that something else explains (the conditions of a state table).
-        only: the ids to rank, when others are out of question.
         """
-        sought = self._sought(reading, given, excused)
-        worth, fits, concepts = sought.worth, sought.fits, sought.concepts
+        return self._best_of(self._candidates(reading, given), self._sought(reading, given, excused))
+
+    def rank_among(self, records: frozenset[str], reading: Reading, excused: Collection[int]) -> list[Match]:
+        """Return those of some records that share anything with the question, best first."""
+        numbers = self._asks.among(records, reading.concepts)
+        return self._best_of(numbers, self._sought(reading, (), excused)) if numbers else []
+
+    def _best_of(self, numbers: Iterable[int], sought: _Sought) -> list[Match]:
+        """Return how well the question fits the best of the ways of asking for the same, best first."""
+        asks = self._asks
+        concepts, worth, fits = sought
         best: dict[tuple[str, str], _Best] = {}
-        for index in self._candidates(reading, given) if only is None else self._asks_of(only):
-            ask = self._read_asks.get(index) or self._ask(index)
+        for number in numbers:
+            ask = asks[number]
             of, required, _, whole, own = ask
             weight = 0.0
             for part, each in required:
@@ -218,15 +174,6 @@ class Matcher:
         ]
         return _Sought(concepts, Worth(primary, concepts), Fits(content, self.vocabulary))
 
-    def _asks_of(self, records: frozenset[str]) -> list[int]:
-        """Return the ways of asking of some records."""
-        found = self._own.get(records)
-        if found is None:
-            places = zip(self._askable, (0, *self._ends), self._ends, strict=False)
-            found = [index for record, start, end in places if record in records for index in range(start, end)]
-            self._own[records] = found
-        return found
-
     def _candidates(self, reading: Reading, given: Collection[str]) -> list[int]:
         gathered = self._gathered(reading, given)
         if len(gathered) <= _MOST:
@@ -242,22 +189,29 @@ class Matcher:
         Left out are those that cannot come among the best, with all that is still to be looked at.
         """
         telling = frozenset().union(*(m.concepts for m in reading.mentions if not m.weak)).union(given)
-        concepts = sorted(reading.concepts.union(given), key=lambda c: len(self._holders(c)))
+        holding = {c: self._asks.holding(c) for c in reading.concepts.union(given)}
+        concepts = sorted(holding, key=lambda c: len(holding[c]))
         # Where much is left unsaid, what is said counts for more.
         own = reading.concepts if len(given) > _LEFT_UNSAID else frozenset()
         shares = ((1.0 if c in telling else _BROUGHT_ALONG) * (_SAID if c in own else 1.0) for c in concepts)
         gains = [self.weight(c) * share for c, share in zip(concepts, shares, strict=True)]
         whole = rest = sum(gains)
-        gathered: dict[int, float] = defaultdict(float)
+        gathered: dict[int, float] = {}
         closed = False
         for concept, gain in zip(concepts, gains, strict=True):
-            holders = self._holders(concept)
+            holders = holding[concept]
             if len(holders) > _EVERYWHERE and gathered:
                 continue
             if not closed and whole > 2 * rest and len(gathered) >= _MOST < len(holders):
                 closed = _nth(gathered, _MOST) > rest + _DUST
-            for index in gathered.keys() & holders if closed else holders:
-                gathered[index] += gain
+            if closed:
+                for index in gathered.keys() & holders:
+                    gathered[index] += gain
+            else:
+                found = dict.fromkeys(holders, gain)
+                for index in gathered.keys() & found.keys():
+                    found[index] += gathered[index]
+                gathered.update(found)
             rest -= gain
         return gathered
 
