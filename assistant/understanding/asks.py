@@ -14,6 +14,9 @@ from typing import Any
 from assistant.frozen import NamedTuple
 from assistant.understanding.packing import Parts, unpack_ask
 
+_BY_THE_WAY = 0.8
+"""Share of a concept that another one only brings along."""
+
 
 class Ask(NamedTuple):
     """A way of asking: whose it is (record, tag); parts with weights, each any of some concepts; the weight of those
@@ -42,6 +45,7 @@ class Asks(dict[int, Ask]):
         self._alike: dict[frozenset[str], frozenset[str]] = {}
         self._holders: dict[str, list[int]] = {}
         self._own: dict[frozenset[str], dict[str, list[int]]] = {}
+        self._parts: dict[str, set[frozenset[str]]] = defaultdict(set)
 
     def __missing__(self, number: int) -> Ask:
         place = bisect_right(self._ends, number)
@@ -50,6 +54,9 @@ class Asks(dict[int, Ask]):
             self._packed[record] = self._by_record[record]
         packed = self._packed[record]
         tag, required, optional = unpack_ask(packed[number - self._ends[place]])  # counted from their end
+        for part, _ in (*required, *optional):
+            for concept in part:
+                self._parts[concept].add(part)
         concepts = frozenset().union(*(part for part, _ in (*required, *optional)))
         concepts = self._alike.setdefault(concepts, concepts)  # those of many ways of asking are the same
         whole = sum(weight for _, weight in required)
@@ -61,6 +68,15 @@ class Asks(dict[int, Ask]):
         found = self._holders.get(concept)
         if found is None:
             found = self._holders[concept] = [self._numbers[n] for n in self._postings.get(concept, ())]
+        return found
+
+    def worth(self, named: frozenset[str], concepts: frozenset[str]) -> Mapping[frozenset[str], float]:
+        """Return how far a question holds the parts of the ways of asking read so far: 1 where one is named."""
+        found: dict[frozenset[str], float] = defaultdict(float)
+        for concept in concepts:
+            found.update(dict.fromkeys(self._parts.get(concept, ()), _BY_THE_WAY))
+        for concept in named:
+            found.update(dict.fromkeys(self._parts.get(concept, ()), 1.0))
         return found
 
     def among(self, records: frozenset[str], concepts: Iterable[str]) -> list[int]:

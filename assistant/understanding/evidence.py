@@ -11,9 +11,6 @@ from collections.abc import Callable, Iterable
 from assistant.frozen import NamedTuple
 from assistant.understanding.mentions import Mention
 
-_BY_THE_WAY = 0.8
-"""Share of a concept that another one only brings along."""
-
 
 class Content(NamedTuple):
     """A mention that counts: its weight, whether another subject owns it, what it costs when left unexplained
@@ -40,19 +37,6 @@ class Fit(NamedTuple):
     barred: tuple[Mention, ...]
 
 
-class Worth(dict[frozenset[str], float]):
-    """How far a question holds a part of a way of asking, which is any of some concepts: 1 where it is mentioned."""
-
-    def __init__(self, primary: frozenset[str], concepts: frozenset[str]) -> None:
-        self._primary = primary
-        self._concepts = concepts
-
-    def __missing__(self, part: frozenset[str]) -> float:
-        held = 1.0 if not part.isdisjoint(self._primary) else _BY_THE_WAY
-        found = self[part] = 0.0 if part.isdisjoint(self._concepts) else held
-        return found
-
-
 class Fits(dict[tuple[frozenset[str], str], Fit]):
     """How ways of asking fit a question, by the concepts that they have in common with it and their record."""
 
@@ -61,7 +45,7 @@ class Fits(dict[tuple[frozenset[str], str], Fit]):
         self._vocabulary = vocabulary
         self._total = sum(c.weight for c in self._content) or 1.0
         self._shares: dict[frozenset[str], float] = {}
-        self._strange: dict[str, tuple[Content, ...]] = {}
+        self._strange: dict[str, list[Content]] = {}
 
     def __missing__(self, key: tuple[frozenset[str], str]) -> Fit:
         asked, record = key
@@ -90,11 +74,11 @@ class Fits(dict[tuple[frozenset[str], str], Fit]):
             found = self._shares[asked] = explained / self._total
         return found
 
-    def _strange_to(self, record: str) -> tuple[Content, ...]:
+    def _strange_to(self, record: str) -> list[Content]:
         """Return what the text of a record does not explain."""
         found = self._strange.get(record)
         if found is None:
             vocabulary = self._vocabulary(record)
-            left = (c for c in self._content if c.outside or vocabulary.isdisjoint(c.mention.concepts))
-            found = self._strange[record] = tuple(left)
+            found = [c for c in self._content if c.outside or vocabulary.isdisjoint(c.mention.concepts)]
+            self._strange[record] = found
         return found

@@ -14,7 +14,7 @@ from typing import Any
 
 from assistant.frozen import NamedTuple
 from assistant.understanding.asks import Ask, Asks
-from assistant.understanding.evidence import Content, Fit, Fits, Worth
+from assistant.understanding.evidence import Content, Fit, Fits
 from assistant.understanding.mentions import OUTSIDE, PLAIN, STATE, Mention, Reading
 
 STRANGE = 5.0
@@ -56,14 +56,6 @@ class Match(NamedTuple):
     def open(self) -> bool:
         """Return whether every content word is explained."""
         return not self.barred
-
-
-class _Sought(NamedTuple):
-    """What a question holds against every way of asking."""
-
-    concepts: frozenset[str]
-    worth: Worth
-    fits: Fits
 
 
 _Best = tuple[float, float, float, Ask, Fit]
@@ -136,20 +128,23 @@ class Matcher:
         given: concepts that amounts or the conversation supply, which cover but need no explaining.
         excused: positions of mentions that something else explains (the conditions of a state table).
         """
-        return self._best_of(self._candidates(reading, given), self._sought(reading, given, excused))
+        return self._best_of(self._candidates(reading, given), reading, given, excused)
 
     def rank_among(self, records: frozenset[str], reading: Reading, excused: Collection[int]) -> list[Match]:
         """Return those of some records that share anything with the question, best first."""
         numbers = self._asks.among(records, reading.concepts)
-        return self._best_of(numbers, self._sought(reading, (), excused)) if numbers else []
+        return self._best_of(numbers, reading, (), excused) if numbers else []
 
-    def _best_of(self, numbers: Iterable[int], sought: _Sought) -> list[Match]:
+    def _best_of(
+        self, numbers: Iterable[int], reading: Reading, given: Collection[str], excused: Collection[int]
+    ) -> list[Match]:
         """Return how well the question fits the best of the ways of asking for the same, best first."""
-        asks = self._asks
-        concepts, worth, fits = sought
+        asks = [self._asks[number] for number in numbers]
+        concepts = reading.concepts.union(given)
+        worth = self._asks.worth(reading.named.union(given), concepts)
+        fits = Fits(self._content(reading, excused), self.vocabulary)
         best: dict[tuple[str, str], _Best] = {}
-        for number in numbers:
-            ask = asks[number]
+        for ask in asks:
             of, required, _, whole, own = ask
             weight = 0.0
             for part, each in required:
@@ -164,15 +159,12 @@ class Matcher:
                 best[of] = score, covered, weight, ask, fit
         return sorted((_match(each, worth) for each in best.values()), key=lambda m: (-m.score, -m.matched))
 
-    def _sought(self, reading: Reading, given: Iterable[str], excused: Collection[int]) -> _Sought:
-        primary = frozenset().union(*(m.concepts for m in reading.mentions)).union(given)
-        concepts = reading.concepts.union(given)
-        content = [
+    def _content(self, reading: Reading, excused: Collection[int]) -> list[Content]:
+        return [
             Content(m, self.mention_weight(m), any(c.startswith(OUTSIDE) for c in m.concepts), self._left_over(m))
             for m in reading.mentions
             if not (m.weak or m.start in excused)
         ]
-        return _Sought(concepts, Worth(primary, concepts), Fits(content, self.vocabulary))
 
     def _candidates(self, reading: Reading, given: Collection[str]) -> list[int]:
         gathered = self._gathered(reading, given)
@@ -224,7 +216,7 @@ class Matcher:
         return None if self.is_strict(mention) else _ASIDE_PENALTY
 
 
-def _match(best: _Best, worth: Worth) -> Match:
+def _match(best: _Best, worth: Mapping[frozenset[str], float]) -> Match:
     score, covered, weight, ask, fit = best
     bonus = sum(weight for part, weight in ask.optional if worth[part]) if ask.optional else 0
     return Match(*ask.of, score, covered, weight + bonus, fit.share, fit.barred, ask.concepts)

@@ -78,6 +78,11 @@ class Reading(NamedTuple):
         """All concepts that any mention may stand for or brings along."""
         return frozenset().union(*(m.concepts | m.implied for m in self.mentions))
 
+    @property
+    def named(self) -> frozenset[str]:
+        """All concepts that any mention may stand for."""
+        return frozenset().union(*(m.concepts for m in self.mentions))
+
     def has(self, *concepts: str) -> bool:
         """Return whether any of the concepts is mentioned."""
         for mention in self.mentions:  # loops are quicker: this is asked dozens of times of a question
