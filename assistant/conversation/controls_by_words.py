@@ -117,12 +117,12 @@ def control_by_words(text: str, told: frozenset[str] = frozenset()) -> str:
     told: words for what was told last, of which a source may be asked: "where's the factor written".
     """
     words = {_singular(w) for w in re.findall(r"[^\W\d_]+", text.lower())} if len(text) < 100 else set()
-    if not words or len(words) > _MOST_WORDS:
+    if not words or len(words) > _MOST_WORDS or re.search(r"\d", text):
         return ""
     told = told if _WRITTEN & words and "where" in words else frozenset()
+    rest = words.difference(_POLITE, _POINTING, _TELLING, told)
     for name, needed, besides in _BY_WORDS:
-        spoken = besides.union(_POLITE, _POINTING, _TELLING, told, *needed)
-        if not re.search(r"\d", text) and words <= spoken and not any(words.isdisjoint(part) for part in needed):
+        if not any(words.isdisjoint(part) for part in needed) and not rest.difference(besides, *needed):
             return name
     return ""
 

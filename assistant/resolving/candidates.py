@@ -73,7 +73,7 @@ def from_match(match: Match, question: Question, know: Knowledge) -> Iterable[Ca
     record = know.record(match.record, question.variant)
     maker = _MAKERS.get(type(record))
     found = maker(record, match, question, know) if maker else ()
-    if know.is_general(record):
+    if know.is_general_record(match.record, question.variant):
         # What is true of all aeroplanes steps back behind what this type's own documents say.
         return [c._replace(score=c.score * 0.96) for c in found]
     return found
@@ -89,6 +89,8 @@ def _fact(fact: Fact, match: Match, question: Question, know: Knowledge) -> Iter
 
 def _speaks_of_another(fact: Fact, question: Question) -> bool:
     """Return whether a statement holds in a state of a thing that the question says it is not in."""
+    if not fact.when:
+        return False
     given = {c.input: c.value for c in question.conditions if not c.implied}
     return any(given.get(name, value) != value for name, value in fact.when)
 
@@ -106,6 +108,8 @@ def _amount_penalty(match: Match, amounts: Iterable[Amount], know: Knowledge) ->
 
 def _state_penalty(match: Match, question: Question, know: Knowledge) -> float:
     """States that a statement does not speak of speak against it."""
+    if not question.conditions:
+        return 1.0
     vocabulary = know.matcher.vocabulary(match.record)
     stated = [c for c in question.conditions if not c.is_result and not c.implied]
     terms = {know.base.inputs[c.input].term for c in stated}

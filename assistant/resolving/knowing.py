@@ -31,6 +31,7 @@ class Knowledge:
         self.tables = frozenset(base.ids("tables"))
         """Ids of the state tables."""
         self._published = frozenset(d.id for d in base.documents.values() if d.published)
+        self._general: dict[tuple[str, str], bool] = {}
         self._phrases: dict[str, Reading] = {}
         self._phrase_states: dict[str, frozenset[tuple[str, str]]] = {}
 
@@ -56,6 +57,13 @@ class Knowledge:
     def is_general(self, record: Any) -> bool:
         """Return whether a record is true of all aeroplanes: it rests on published documents alone."""
         return all(s.document in self._published for s in record.sources)
+
+    def is_general_record(self, name: str, variant: str) -> bool:
+        """Return whether a record is general as it stands for a variant, kept for the next time."""
+        found = self._general.get((name, variant))
+        if found is None:
+            found = self._general[name, variant] = self.is_general(self.record(name, variant))
+        return found
 
     def figure(self, name: str, variant: str) -> Value | None:
         """Return the stated figure of a limit."""

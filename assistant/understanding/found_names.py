@@ -37,7 +37,8 @@ class Names:
     ) -> list[Mention]:
         """Return the names with a number in them, which come before amounts: the 2 of System 2 counts nothing."""
         found: list[Mention] = []
-        for i in range(len(words)):
+        last = max((k for k, word in enumerate(words) if may_count(word)), default=-1)
+        for i in range(last + 1):
             name = self._lexicon.at(stems, i, free) if free[i] else None
             if name is None or not any(may_count(words[k]) for k in name.taken):
                 continue

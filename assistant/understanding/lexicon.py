@@ -80,6 +80,8 @@ class Lexicon:
     def at(self, stems: list[str], start: int, free: Sequence[bool]) -> Found | None:
         """Return the longest name that begins at a place, or None."""
         first = stems[start]
+        if not self._beginning(first):
+            return None
         following = stems[start + 1] if start + 1 < len(stems) else ""
         best: tuple[int, tuple[int, ...], list[str]] | None = None
         for listed in (self._after(first, following) if following else (), self._after(first, "")):

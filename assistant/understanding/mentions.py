@@ -5,6 +5,7 @@ A concept is a term's id, or begins with one of the letters below.
 
 from __future__ import annotations
 
+from functools import cached_property
 from typing import Any
 
 from assistant.frozen import NamedTuple
@@ -59,8 +60,8 @@ class Mention(NamedTuple):
         return all(concept.startswith(PLAIN) for concept in self.concepts)
 
 
-class Reading(NamedTuple):
-    """A question as read. `words` are the tokens' texts after mending; `mended` pairs (as typed, as read)."""
+class _Read(NamedTuple):
+    """The parts of a reading."""
 
     text: str
     words: tuple[str, ...]
@@ -73,29 +74,32 @@ class Reading(NamedTuple):
     unit: AskedUnit | None = None
     """The unit that the answer is wanted in, where the question names one."""
 
-    @property
+
+class Reading(_Read):
+    """A question as read. `words` are the tokens' texts after mending; `mended` pairs (as typed, as read).
+
+    What is asked of it dozens of times in a question is worked out once.
+    """
+
+    @cached_property
     def concepts(self) -> frozenset[str]:
         """All concepts that any mention may stand for or brings along."""
         return frozenset().union(*(m.concepts | m.implied for m in self.mentions))
 
-    @property
+    @cached_property
     def named(self) -> frozenset[str]:
         """All concepts that any mention may stand for."""
         return frozenset().union(*(m.concepts for m in self.mentions))
 
     def has(self, *concepts: str) -> bool:
         """Return whether any of the concepts is mentioned."""
-        for mention in self.mentions:  # loops are quicker: this is asked dozens of times of a question
-            for concept in concepts:
-                if concept in mention.concepts or concept in mention.implied:
-                    return True
-        return False
+        return not self.concepts.isdisjoint(concepts)
 
     def says(self, *concepts: str) -> bool:
         """Return whether any of the concepts is named outright, and not only brought along by another name."""
-        return any(c in m.concepts for m in self.mentions for c in concepts)
+        return not self.named.isdisjoint(concepts)
 
-    @property
+    @cached_property
     def asked(self) -> frozenset[str]:
         """Return the quantities that are asked for outright: "how long", "what speed"."""
         found: set[str] = set()
@@ -122,7 +126,7 @@ class Reading(NamedTuple):
             found |= last.concepts if named.isdisjoint(last.concepts) and not own else frozenset()
         return frozenset(found)
 
-    @property
+    @cached_property
     def asks_loss(self) -> bool:
         """Return whether a question asks what goes with something, and does not only say that it is lost."""
         return any(
