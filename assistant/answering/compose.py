@@ -107,10 +107,4 @@ def citations(sources: Iterable[Source], know: Knowledge) -> tuple[Citation, ...
 
 def deference(know: Knowledge) -> str:
     """Return the deference to the approved documents, with what is loaded."""
-    return f"Training only. Loaded: {loaded(know)}. Check your library."
-
-
-def loaded(know: Knowledge) -> str:
-    """Return the type's documents with their revisions: "AOM 7, LIM 7"."""
-    own = [d for d in know.base.documents.values() if not d.published]
-    return ", ".join(f"{d.id} {d.revision}" for d in own)
+    return f"Training only. Loaded: {know.loaded_line}. Check your library."

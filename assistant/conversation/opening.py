@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 
-from assistant.answering.compose import deference, loaded
+from assistant.answering.compose import deference
 from assistant.knowledge.load import load
 from assistant.knowledge.location import knowledge_root
 from assistant.knowledge.problems import Problem
@@ -24,11 +24,6 @@ class Knowledge(knowing.Knowledge):
     def variant_names(self) -> tuple[str, ...]:
         """Names of the variants, the base first."""
         return tuple(v.show for v in self.base.variants.values())
-
-    @property
-    def loaded_line(self) -> str:
-        """The type's documents with their revisions."""
-        return loaded(self)
 
     @property
     def deference(self) -> str:

@@ -69,7 +69,7 @@ def _half(question: Question, left_out: Mention, kept: Mention, knowledge: Knowl
     found = resolve_scored(half, knowledge)
     if not isinstance(found.result, (*_TOLD, CheckResult)) or not found.record:
         return None
-    match = knowledge.matcher.rank(half.reading, half.background, only=frozenset((found.record,)))
+    match = knowledge.matcher.rank_among(frozenset((found.record,)), half.reading, half.background)
     place = kept.start if kept.start < start else kept.start - (end - start)
     named = (m.concepts | m.implied for m in half.reading.mentions if place in m.taken)
     asks_for_it = match and any(not match[0].concepts.isdisjoint(concepts) for concepts in named)
@@ -79,7 +79,7 @@ def _half(question: Question, left_out: Mention, kept: Mention, knowledge: Knowl
 def _tells_both(question: Question, one: Mention, other: Mention, knowledge: Knowledge) -> bool:
     """Return whether the record that answers the whole is asked for by both names."""
     found = resolve_scored(question, knowledge)
-    match = knowledge.matcher.rank(question.reading, question.background, only=frozenset((found.record,)))
+    match = knowledge.matcher.rank_among(frozenset((found.record,)), question.reading, question.background)
     return bool(match) and all(not match[0].concepts.isdisjoint(thing.concepts) for thing in (one, other))
 
 

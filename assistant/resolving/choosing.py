@@ -209,13 +209,10 @@ def _states_named(question: Question, know: Knowledge) -> set[str]:
 def _by_figure(question: Question, know: Knowledge) -> Iterable[Candidate]:
     """A limit that depends on a state is meant when its very figure is named: "must I stick to 800 psi?"."""
     amounts = [a for a in question.reading.amounts if not limit_rules.reads_a_state(a, question)]
-    for name in know.base.ids("limits") if amounts else ():
-        limit = know.base.records[name]
+    for limit in know.limits_in_states if amounts else ():
         figure = limit.maximum or limit.minimum
-        if not limit.when or not figure:
-            continue
         for amount in amounts:
-            if amount.unit == figure.unit and amount.value == figure.value:
+            if figure and amount.unit == figure.unit and amount.value == figure.value:
                 yield from _in_state(limit, question, know)
 
 

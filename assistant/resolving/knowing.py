@@ -2,18 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections import defaultdict
+from collections.abc import Callable, Mapping
+from functools import cached_property
 from typing import Any
 
 from assistant.frozen import NamedTuple
 from assistant.knowledge.base import Base, stated
-from assistant.knowledge.records import Source, Value
+from assistant.knowledge.records import Limit, Source, Value
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.matching import Matcher
-from assistant.understanding.mentions import Reading
+from assistant.understanding.mentions import RESULT, STATE, Mention, Reading
 from assistant.understanding.reading import Reader
 from assistant.understanding.states import Condition, StateWords, conditions, state_words
+
+
+class Meaning(NamedTuple):
+    """What a phrase of the knowledge means: what it names, as the senses of each, and (input, value) that it gives."""
+
+    named: tuple[frozenset[str], ...]
+    states: frozenset[tuple[str, str]]
 
 
 class Knowledge:
@@ -33,6 +42,7 @@ class Knowledge:
         self._published = frozenset(d.id for d in base.documents.values() if d.published)
         self._general: dict[tuple[str, str], bool] = {}
         self._phrases: dict[str, Reading] = {}
+        self._meanings: dict[str, Meaning] = {}
         self._phrase_states: dict[str, frozenset[tuple[str, str]]] = {}
 
     def phrase(self, text: str) -> Reading:
@@ -49,6 +59,26 @@ class Knowledge:
             given = conditions(self.phrase(text), self.states, self.units)
             found = self._phrase_states[text] = frozenset((c.input, c.value) for c in given if not c.is_result)
         return found
+
+    def phrase_meaning(self, text: str) -> Meaning:
+        """Return what a phrase of the knowledge itself means, kept for the next time."""
+        found = self._meanings.get(text)
+        if found is None:
+            senses = (m.concepts for m in self.phrase(text).mentions if not m.weak or _names_state(m))
+            found = self._meanings[text] = Meaning(tuple(senses), self.phrase_states(text))
+        return found
+
+    @cached_property
+    def limits_in_states(self) -> tuple[Limit, ...]:
+        """The limits that depend on a state."""
+        limits = (self.base.records[name] for name in self.base.ids("limits"))
+        return tuple(limit for limit in limits if limit.when and (limit.maximum or limit.minimum))
+
+    @cached_property
+    def loaded_line(self) -> str:
+        """The type's documents with their revisions: "AOM 7, LIM 7"."""
+        own = [d for d in self.base.documents.values() if not d.published]
+        return ", ".join(f"{d.id} {d.revision}" for d in own)
 
     def record(self, name: str, variant: str) -> Any:
         """Return a record as it stands for a variant."""
@@ -70,8 +100,12 @@ class Knowledge:
         return stated(self.record(name, variant)) if name in self.base.records else None
 
 
-class Question(NamedTuple):
-    """A question with everything that was settled before resolving: states, variant."""
+def _names_state(mention: Mention) -> bool:
+    return any(concept.startswith(STATE) for concept in mention.concepts)
+
+
+class _Asked(NamedTuple):
+    """The parts of a question."""
 
     reading: Reading
     conditions: tuple[Condition, ...]
@@ -92,6 +126,25 @@ class Question(NamedTuple):
     """What the question before named, which a turn that leans on it still means: the senses of each."""
     unsaid: tuple[str, ...] = ()
     """Inputs that were told of without a state that is understood."""
+
+
+class Question(_Asked):
+    """A question with everything that was settled before resolving: states, variant."""
+
+    @cached_property
+    def results_named(self) -> Mapping[str, list[tuple[str, str]]]:
+        """The results of state tables that are named or given, as (output, value), by table."""
+        named = {tuple(c[1:].split(".", 2)) for c in self.reading.concepts if c.startswith(RESULT)}
+        given = {(*c.input.split(".", 1), c.value) for c in self.conditions if c.is_result}
+        found: dict[str, list[tuple[str, str]]] = defaultdict(list)
+        for table, output, value in sorted(named | given):
+            found[table].append((output, value))
+        return found
+
+    @cached_property
+    def states(self) -> frozenset[tuple[str, str]]:
+        """What is given, as (input, value)."""
+        return frozenset((c.input, c.value) for c in self.conditions)
 
     def with_text(self, text: str) -> Question:
         """Return the question with the text of a turn that it was completed from, or that it answers."""

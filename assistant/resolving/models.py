@@ -17,7 +17,6 @@ from assistant.resolving.functions import Function, function
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ModelResult, ModelValue, Needed
 from assistant.understanding.clauses import STOPS
-from assistant.understanding.mentions import STATE, Mention
 from assistant.understanding.words import stem
 
 _OUTPUT = "(output)"
@@ -295,22 +294,10 @@ def _names_both(words: tuple[str, ...]) -> bool:
 
 def said(phrase: str, question: Question, know: Knowledge) -> bool:
     """Return whether a question says what a phrase of the knowledge says, in whatever words."""
-    reading = know.phrase(phrase)
-    mentions = [m for m in reading.mentions if not m.weak or any(c.startswith(STATE) for c in m.concepts)]
-    if not mentions:
-        return False
-    wanted = know.phrase_states(phrase)
-    if wanted:
-        return wanted <= {(c.input, c.value) for c in question.conditions}
-    return all(
-        any(not mention.concepts.isdisjoint(other.concepts) for other in question.reading.mentions if _is_meant(other))
-        for mention in mentions
-    )
-
-
-def _is_meant(mention: Mention) -> bool:
-    """Return whether a mention may choose anything: a very common word does so in its plain form alone ("to go")."""
-    return not mention.weak or stem(mention.text) == mention.text
+    meaning = know.phrase_meaning(phrase)
+    if meaning.named and meaning.states:
+        return meaning.states <= question.states
+    return bool(meaning.named) and not any(senses.isdisjoint(question.reading.choosing) for senses in meaning.named)
 
 
 def _choice_value(item: ModelInput, value: str, says: str, question: Question, know: Knowledge) -> Bound | None:

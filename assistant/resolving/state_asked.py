@@ -42,7 +42,7 @@ _MOST_NAMED = 9
 
 def output_matches(question: Question, know: Knowledge, excused: Collection[int]) -> list[Match]:
     """Return the ways of asking for results of state tables that a question fits."""
-    return [m for m in know.matcher.rank_among(know.tables, question.reading, excused) if m.score > 0.2]
+    return [m for m in know.matcher.rank_among(know.tables, question.reading, excused=excused) if m.score > 0.2]
 
 
 def content_of(question: Question, know: Knowledge, excused: Collection[int]) -> list[Mention]:
@@ -87,19 +87,6 @@ def barring(barred: list[Mention], know: Knowledge) -> float:
     return share
 
 
-def outputs_named(table: StateTable, question: Question) -> list[tuple[str, str]]:
-    """Return (output, value) of a table's results that the question names."""
-    prefix = f"={table.id}."
-    found = []
-    for concept in question.reading.concepts:
-        if concept.startswith(prefix):
-            output, value = concept[len(prefix) :].split(".", 1)
-            found.append((output, value))
-    given = [c for c in question.conditions if c.input.startswith(table.id + ".")]
-    found.extend((c.input.split(".", 1)[1], c.value) for c in given)
-    return sorted(set(found))
-
-
 def asks_what_failed(question: Question) -> tuple[str, ...] | None:
     """Return the words by which a question asks what has failed ("which | hydraulic system | is out"), else None.
 
@@ -129,7 +116,6 @@ def _said_failed(question: Question, at: int, end: int) -> tuple[int, int] | Non
             if only and not kind:
                 return mention.start, mention.end
     return next(((k, k + 1) for k in range(at, end) if reading.words[k] in _WRONG), None)
-
 
 def left_open(question: Question, know: Knowledge) -> set[int]:
     """Return where a question names one of several things without saying which: "one system"."""

@@ -14,7 +14,6 @@ from assistant.resolving.state_asked import (
     content_of,
     is_normal,
     is_well,
-    outputs_named,
     unused_amounts,
 )
 from assistant.understanding.clauses import asks_whether
@@ -47,7 +46,7 @@ def cause_candidates(
         return  # "losing System 1 puts us in ALTERNATE, right?": what the states lead to is asked
     if inputs and not reading.has("single") and asks_whether(reading.words) and _OPEN.isdisjoint(reading.words):
         return  # "does the free fall rob me of anti-skid?"
-    named = outputs_named(table, question)
+    named = question.results_named.get(table.id, [])
     everything = named
     named = [(o, v) for o, v in named if not is_normal(table, o, v, know)]
     if not named and everything:

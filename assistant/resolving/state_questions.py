@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterator
 from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.state_asked import Scored, left_open, only_told, output_matches, outputs_named
+from assistant.resolving.state_asked import Scored, left_open, only_told, output_matches
 from assistant.resolving.state_causes import cause_candidates
 from assistant.resolving.state_indications import indication_candidates
 from assistant.resolving.state_losses import loss_candidates
@@ -49,7 +49,7 @@ def state_candidates(question: Question, know: Knowledge, excused: Collection[in
         matches = [m for m in matches if m in outright or m.covered <= 0.99]
     meant = {m.record for m in matches if m.covered > 0.99}
     for table in state_tables.tables(know.base):
-        if outputs_named(table, question) and not (outright and _only_told(table, question)):
+        if table.id in question.results_named and not (outright and _only_told(table, question)):
             meant.add(table.id)
     for table in state_tables.tables(know.base):
         own = [m for m in matches if m.record == table.id]

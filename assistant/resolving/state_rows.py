@@ -17,7 +17,6 @@ from assistant.resolving.state_asked import (
     is_normal,
     is_well,
     left_open,
-    outputs_named,
     unused_amounts,
 )
 from assistant.understanding.clauses import asks_whether
@@ -37,7 +36,7 @@ def row_candidates(
     """Yield the row that fits the states given, or the question back for one that is not understood."""
     relevant = tuple(c for c in inputs if c.input in table.inputs)
     asked = [m for m in matches if m.covered > 0.99]
-    named = outputs_named(table, question)
+    named = question.results_named.get(table.id, [])
     normal = _all_normal(question) and bool(asked)
     unsaid = _unsaid(table, question) if asked or named else ()
     if not (normal or unsaid) and (not inputs or not (asked or named or relevant)):

@@ -130,10 +130,12 @@ class Matcher:
         """
         return self._best_of(self._candidates(reading, given), reading, given, excused)
 
-    def rank_among(self, records: frozenset[str], reading: Reading, excused: Collection[int]) -> list[Match]:
+    def rank_among(
+        self, records: frozenset[str], reading: Reading, given: Collection[str] = (), excused: Collection[int] = ()
+    ) -> list[Match]:
         """Return those of some records that share anything with the question, best first."""
-        numbers = self._asks.among(records, reading.concepts)
-        return self._best_of(numbers, reading, (), excused) if numbers else []
+        numbers = self._asks.among(records, reading.concepts.union(given))
+        return self._best_of(numbers, reading, given, excused) if numbers else []
 
     def _best_of(
         self, numbers: Iterable[int], reading: Reading, given: Collection[str], excused: Collection[int]

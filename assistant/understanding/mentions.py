@@ -11,6 +11,7 @@ from typing import Any
 from assistant.frozen import NamedTuple
 from assistant.quantities.amounts import Amount
 from assistant.understanding.asked_units import AskedUnit
+from assistant.understanding.words import stem
 
 OUTSIDE = "!"
 """Begins the concept of a name that belongs to other subjects: each stands for itself alone."""
@@ -20,6 +21,8 @@ PLAIN = "~"
 """Begins the concept of a word that no term names: the word itself."""
 STATE = "@"
 """Begins the concept of a group of state words ("@lost")."""
+RESULT = "="
+"""Begins the concept of a state table's result that is named outright ("=table.output.value")."""
 BOUNDS = frozenset(("maximum", "minimum"))
 _HENCE = (("to",), ("until",), ("till",), ("before",))
 _COUNTED = frozenset(("minutes", "minute", "mins", "min", "seconds", "secs", "hours", "metres", "meters", "knots"))
@@ -90,6 +93,12 @@ class Reading(_Read):
     def named(self) -> frozenset[str]:
         """All concepts that any mention may stand for."""
         return frozenset().union(*(m.concepts for m in self.mentions))
+
+    @cached_property
+    def choosing(self) -> frozenset[str]:
+        """All concepts that may choose anything: a very common word does so in its plain form alone ("to go")."""
+        meant = (m.concepts for m in self.mentions if not m.weak or stem(m.text) == m.text)
+        return frozenset().union(*meant)
 
     def has(self, *concepts: str) -> bool:
         """Return whether any of the concepts is mentioned."""
