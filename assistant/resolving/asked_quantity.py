@@ -5,13 +5,23 @@ from __future__ import annotations
 from assistant.knowledge.records import Model
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import CheckResult, LimitResult, ModelResult, Needed, Result, ScheduleResult
-from assistant.understanding.mentions import Reading
+from assistant.resolving.results import (
+    CheckResult,
+    FactResult,
+    LimitResult,
+    ModelResult,
+    Needed,
+    Result,
+    ScheduleResult,
+)
+from assistant.understanding.mentions import BOUNDS, Mention, Reading
 
 QUANTITIES = frozenset({
     "speed", "duration", "temperature", "pressure", "angle", "mass", "length", "altitude", "energy", "deceleration",
     "count", "ratio", "factor",
 })  # fmt: skip
+_SIZES = frozenset({"mass", "length", "duration", "pressure", "temperature"})
+_MEASURES = frozenset(("long", "heavy", "wide", "high", "tall", "thick", "deep", "big", "large", "broad", "narrow"))
 AS_ASKED = {"time": "duration", "acceleration": "deceleration", "temperature_difference": "temperature"}
 _LEVELS = (5_000, 50_000)
 """Bare numbers that are altitudes in feet, where no mass is spoken of: "VLE at 30,000"."""
@@ -48,6 +58,49 @@ def asked_of(reading: Reading) -> frozenset[str]:
 def is_asked(mine: str, asked: frozenset[str]) -> bool:
     """Return whether a quantity is among those asked for; a share is a ratio and a factor alike."""
     return mine in asked or (mine in ("ratio", "factor") and bool(asked & {"ratio", "factor"}))
+
+
+def tells_asked(result: FactResult, reading: Reading, know: Knowledge) -> bool:
+    """Return whether a statement may tell a size that is asked for outright: it has a figure, and of that kind."""
+    sizes, measured = _sizes_asked(reading)
+    if not sizes:
+        return True
+    fact = result.fact
+    told = {AS_ASKED.get(d, d) for v in fact.values if v.unit for d in (know.units.get(v.unit).dimension,)}
+    if told:
+        return not sizes.isdisjoint(told)
+    return not measured or any(c.isdigit() for c in fact.says)
+
+
+def _sizes_asked(reading: Reading) -> tuple[frozenset[str], bool]:
+    """Return the sizes that are asked for by "how wide", "what pressure", "minimum pressure"; whether a thing's own
+    measure or a bound is, which only a figure tells.
+    """
+    found: set[str] = set()
+    measured = False
+    bounds = {m.end for m in reading.mentions if not m.concepts.isdisjoint(BOUNDS)}
+    for mention in reading.mentions:
+        sizes = mention.concepts & _SIZES
+        how = _asks_measure(mention, reading)
+        before = reading.words[max(0, mention.start - 1) : mention.start]
+        opens = mention.start == 0 and reading.words[mention.end : mention.end + 1] == ("of",)
+        if sizes and (how or opens or before in (("what",), ("which",)) or mention.start in bounds):
+            found |= sizes
+            measured = measured or how or mention.start in bounds
+    return frozenset(found), measured
+
+
+def _asks_measure(mention: Mention, reading: Reading) -> bool:
+    """Return whether the measure of a thing is asked for: "how heavy is a wheel", and no "how long may it stay"."""
+    words = mention.text.split()
+    if len(words) != 2 or words[0] != "how" or words[1] not in _MEASURES:
+        return False
+    last = reading.mentions[-1]
+    return words[1] != "long" or (
+        reading.words[mention.end : mention.end + 1] in (("is",), ("are",))
+        and last.end >= len(reading.words) - 1
+        and not (last.is_plain or any(c[0] in "@=" for c in last.concepts))
+    )
 
 
 def _is_mass(question: Question) -> bool:

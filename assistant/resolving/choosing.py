@@ -11,7 +11,7 @@ from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Fact, Limit, Source
 from assistant.resolving import claims
 from assistant.resolving import limits as limit_rules
-from assistant.resolving.asked_quantity import asked_of, given_concepts, is_asked, quantity_of
+from assistant.resolving.asked_quantity import asked_of, given_concepts, is_asked, quantity_of, tells_asked
 from assistant.resolving.candidates import Candidate, from_match
 from assistant.resolving.changes import change_result
 from assistant.resolving.conversions import conversion
@@ -50,14 +50,13 @@ _ACTION = 0.9
 """Share of its way of asking that a verdict must have, to be given together with another on the same action."""
 _WANTED = 1.1
 _NO_BOUND = 0.6
+_NOT_TOLD = 0.33
 _BOUND_WORDS = frozenset({"least", "most", "minimum", "maximum", "min", "max", "lowest", "highest"})
 _WHAT_IS_THE = ("what", "is", "the")
 _NO_ORDER = 1.5
 """Where nothing steers, that is said whatever quantity is asked for."""
 _COUNT_LEFT = 1.1
 _LABEL = 1.0
-_HOW = frozenset(("how", "too", "so", "very", "that"))
-"""Words before an ordinary one, which is no label then: "how low"."""
 _JUDGING = frozenset(("within", "inside", "exactly"))
 """Words by which an amount that is given wants to be judged."""
 
@@ -242,6 +241,8 @@ def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, k
         return candidate._replace(score=candidate.score * (0.9 if "count" in asked else 0.7) * bound)
     if isinstance(candidate.result, TableResult) and _asks_bound(question):
         return candidate._replace(score=candidate.score * _NO_BOUND)
+    if isinstance(candidate.result, FactResult) and not tells_asked(candidate.result, question.reading, know):
+        return candidate._replace(score=candidate.score * _NOT_TOLD)
     mine = quantity_of(candidate.result, know)
     if question.wanted and mine == question.wanted:
         return candidate._replace(score=candidate.score * _WANTED)
@@ -306,7 +307,7 @@ def _orders(question: Question, know: Knowledge) -> Iterable[Candidate]:
 def _elsewhere(question: Question, know: Knowledge) -> Elsewhere | None:
     for mention in question.reading.mentions:
         for concept in mention.concepts:
-            if concept.startswith(ELSEWHERE) and question.reading.words[max(0, mention.start - 1)] not in _HOW:
+            if concept.startswith(ELSEWHERE):
                 fact = know.base.records.get(concept[len(ELSEWHERE) :])
                 if isinstance(fact, Fact) and _is_about(fact, mention, question, know):
                     return Elsewhere(mention.text, fact)

@@ -15,6 +15,7 @@ from typing import Any
 from assistant.frozen import NamedTuple
 from assistant.understanding.asks import Ask, Asks
 from assistant.understanding.evidence import Content, Fit, Fits
+from assistant.understanding.heads import heads
 from assistant.understanding.mentions import OUTSIDE, PLAIN, STATE, Mention, Reading
 
 STRANGE = 5.0
@@ -162,8 +163,12 @@ class Matcher:
         return sorted((_match(each, worth) for each in best.values()), key=lambda m: (-m.score, -m.matched))
 
     def _content(self, reading: Reading, excused: Collection[int]) -> list[Content]:
+        own = heads(reading, self._kinds)
         return [
-            Content(m, self.mention_weight(m), any(c.startswith(OUTSIDE) for c in m.concepts), self._left_over(m))
+            Content(
+                m, self.mention_weight(m), any(c.startswith(OUTSIDE) for c in m.concepts),
+                None if m.start in own else self._left_over(m),
+            )
             for m in reading.mentions
             if not (m.weak or m.start in excused)
         ]

@@ -1,0 +1,73 @@
+"""The thing that a question is after, of which a record must know, or it answers another question.
+
+It is what "which" and "how much" stand before, what something is said to be "of", and what has the size asked for: "how
+heavy must the | tug | be", "| tug | weight". What else a question names may be a circumstance.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from assistant.understanding.mentions import Mention, Reading
+
+_AUXILIARY = frozenset({
+    "is", "are", "was", "must", "should", "may", "can", "will", "would", "could", "the", "my", "our", "a", "an", "each",
+    "one", "your",
+})  # fmt: skip
+_ARTICLES = frozenset(("the", "my", "our", "a", "an", "each", "one", "your"))
+_SIZES = frozenset(("mass", "weight", "length", "pressure", "temperature"))
+"""Quantities that a thing has; what moves, lasts or counts may be named in other words."""
+_LASTING = "duration"
+
+
+def heads(reading: Reading, kinds: Mapping[str, str]) -> frozenset[int]:
+    """Return where the things begin that a question is after; kinds: those of concepts."""
+    things = {m.start: m for m in reading.mentions if _is_thing(m, kinds)}
+    if not things:
+        return frozenset()
+    found = set(_named_by(reading, things))
+    for mention in reading.mentions:
+        if not mention.concepts.isdisjoint(_SIZES) or _LASTING in mention.concepts:
+            found.update(_of_size(mention, things, reading.words))
+    return frozenset(found)
+
+
+def _is_thing(mention: Mention, kinds: Mapping[str, str]) -> bool:
+    """Return whether a mention names a thing of the trade, and no state, quantity or what is asked."""
+    if mention.weak or mention.is_plain or mention.text.startswith(("which ", "what ")):
+        return False
+    named = [c for c in mention.concepts if c[0] != "@"]
+    return bool(named) and not any(c[0] == "=" or kinds.get(c) for c in named)
+
+
+def _named_by(reading: Reading, things: Mapping[int, Mention]) -> Iterator[int]:
+    """Yield the things after "which", "what" and "how much", and those that something is of."""
+    words = reading.words
+    for start, mention in things.items():
+        before = start
+        while before and words[before - 1] in _ARTICLES:
+            before -= 1
+        if mention.end in things:
+            continue  # it only says what kind of the next thing is meant
+        asked = words[max(0, start - 1) : start] in (("which",), ("what",))
+        asked = asked or words[max(0, start - 2) : start] == ("how", "much")
+        of = words[max(0, before - 1) : before] == ("of",) and words[max(0, before - 2) : before - 1] != ("out",)
+        if asked or (of and mention.end >= len(words) - 1):
+            yield start
+
+
+def _of_size(asked: Mention, things: Mapping[int, Mention], words: Sequence[str]) -> Iterator[int]:
+    """Yield the thing whose size is asked for."""
+    how = asked.text.startswith("how ")
+    if asked.text == "how far":
+        return
+    if _LASTING in asked.concepts and not (how and words[asked.end : asked.end + 1] in (("is",), ("are",))):
+        return
+    if not how:
+        yield from (m.start for m in things.values() if m.end == asked.start)
+        return
+    at = asked.end
+    while at < len(words) and words[at] in _AUXILIARY:
+        at += 1
+    if at > asked.end and at in things:
+        yield at
