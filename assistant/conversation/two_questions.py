@@ -1,0 +1,149 @@
+"""Two questions in one turn, or one about two things: each is answered, and both answers are told in their order."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from assistant.answering.answer import ANSWER, Answer
+from assistant.conversation.comparing import compared_things, compares, difference
+from assistant.conversation.completing import understood
+from assistant.conversation.composing import composed
+from assistant.conversation.context import Context
+from assistant.conversation.controls import all_parts, asks_outright, halves
+from assistant.conversation.remembering import remembered
+from assistant.conversation.two_things import two_things
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import (
+    BandResult,
+    CheckResult,
+    FactResult,
+    LimitResult,
+    ModelResult,
+    ProcedureResult,
+    Result,
+    ScheduleResult,
+)  # fmt: skip
+
+_FEW = 3
+"""Words of a second question that no "and" joins, at the least: "when does it light, what percent" is one."""
+_MOST_PARTS = 4
+_NEARLY_ALL = 0.7
+_SMALL = frozenset(("is", "are", "the", "of", "a", "an", "and", "in", "at", "it", "on", "to", "for", "there"))
+_OF_ONE_RECORD = (BandResult, CheckResult, FactResult, LimitResult, ModelResult, ProcedureResult, ScheduleResult)
+_WELL, _NEARLY = 0.75, 0.1
+"""How well half a question must be answered to be told as well, and how much worse the other half's record may be."""
+
+
+def with_both(
+    text: str, context: Context, question: Question, result: Result, answer: Answer, knowledge: Knowledge
+) -> Answer:
+    """Return the answer to a turn, or to each of what it asks where the answer tells no more than one of them."""
+    both = of_two_things(text, question, result, knowledge)
+    if both:
+        return both
+    if answer.outcome != ANSWER and not question.unsaid:
+        return in_parts(text, context, knowledge) or answer
+    if answer.outcome == ANSWER and isinstance(result, _OF_ONE_RECORD):
+        return both_halves(text, context, answer, question, knowledge)
+    return answer
+
+
+def of_two_things(text: str, question: Question, result: Result, knowledge: Knowledge) -> Answer | None:
+    """Return the answer about two things that a question names together, or holds against each other."""
+    compared = compared_things(question, knowledge)
+    both = compared or two_things(question, result, knowledge)
+    if both is None:
+        return None
+    one, two = (composed(text, half.question, half.result, knowledge) for half in both)
+    how = difference(one, two, knowledge) if compares(question) else ""
+    if compared and not how:
+        return None
+    answer = joined_answers(text, one, two)
+    return answer._replace(text=f"{answer.text} {how}") if how else answer
+
+
+def in_parts(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
+    """Return the answers to all parts of a turn that asks more than one thing: "how many, and where are they kept"."""
+    for parts in (*halves(text), *all_parts(text, _MOST_PARTS)):
+        found = _answers(parts, context, knowledge)
+        if len(found) == len(parts):
+            whole = found[0]
+            for other in found[1:]:
+                whole = joined_answers(text, whole, other)
+            return whole
+    return None
+
+
+def _answers(parts: Sequence[str], context: Context, knowledge: Knowledge) -> list[Answer]:
+    """Return the answers to the parts of a turn, each after the last, up to the first that is not answered."""
+    found = []
+    for part in parts:
+        (answer, _), context = _part(part, context, knowledge)
+        if answer.outcome != ANSWER:
+            break
+        found.append(answer)
+    return found
+
+
+def both_halves(text: str, context: Context, whole: Answer, asked: Question, knowledge: Knowledge) -> Answer:
+    """Return the answers to two questions in one turn, where the whole answers one of them alone, or neither."""
+    for first, second in halves(text):
+        joins = text[len(first) :].lstrip(" ,;").startswith("and ")
+        if not asks_outright(first) or not asks_outright(second) or (len(second.split()) < _FEW and not joins):
+            continue
+        (one, its), after = _part(first, context, knowledge)
+        (two, other), _ = _part(second, after, knowledge)
+        if one.outcome != ANSWER or two.outcome != ANSWER or one.entry == two.entry:
+            continue
+        if whole.entry not in (one.entry, two.entry):
+            if _leaves_unsaid(whole.entry, asked, knowledge) and not _leaves_unsaid(one.entry, its, knowledge):
+                return joined_answers(text, one, two)
+            continue
+        missing, half = (two, other) if one.entry == whole.entry else (one, its)
+        told = _tells(whole.text, missing.text) or _says_as_well(whole.entry, missing.entry, half, knowledge)
+        if not told:
+            return joined_answers(text, *((whole, two) if missing is two else (one, whole)))
+    return whole
+
+
+def _part(text: str, context: Context, knowledge: Knowledge) -> tuple[tuple[Answer, Question], Context]:
+    """Return the answer to one of two questions with how it was read, and the context after it."""
+    question, result = understood(text, context, knowledge)
+    answer = composed(text, question, result, knowledge)
+    return (answer, question), remembered(context, question, result, answer)
+
+
+def _leaves_unsaid(entry: str, question: Question, knowledge: Knowledge) -> bool:
+    """Return whether a record says nothing of a thing that a question names and gives no state of."""
+    known = knowledge.matcher.vocabulary(entry)
+    told = {k for c in question.conditions if not c.is_result for k in c.where}
+    things = (m for m in question.reading.mentions if not m.is_plain and not knowledge.matcher.is_soft(m))
+    return any(m.start not in told and known.isdisjoint(m.concepts | m.implied) for m in things)
+
+
+def _tells(text: str, other: str) -> bool:
+    """Return whether nearly all words of one text stand in another: it has been told."""
+    said, words = (set(re.findall(r"[\w.,]*\w", each.lower())) - _SMALL for each in (text, other))
+    return len(words & said) >= _NEARLY_ALL * len(words)
+
+
+def _says_as_well(entry: str, other: str, half: Question, knowledge: Knowledge) -> bool:
+    """Return whether a record answers half a question as well as the other, or the other answers it poorly itself."""
+    found = knowledge.matcher.rank(half.reading, half.background, only=frozenset((entry, other)))
+    scores = {match.record: match.score for match in reversed(found)}
+    if other not in scores:
+        return False  # no record that is matched: a table, a calculation
+    return scores[other] < _WELL or scores.get(entry, 0.0) >= scores[other] - _NEARLY
+
+
+def joined_answers(text: str, one: Answer, two: Answer) -> Answer:
+    """Return two answers as one, in their order."""
+    if one.text == two.text:
+        return one._replace(question=text)
+    return one._replace(
+        question=text, text=f"{one.text} {two.text}", values=(*one.values, *two.values),
+        working=" / ".join(w for w in (one.working, two.working) if w), aloud=(*one.aloud, *two.aloud),
+        sources=tuple(dict.fromkeys((*one.sources, *two.sources))),
+        cautions=tuple(dict.fromkeys((*one.cautions, *two.cautions))),
+    )  # fmt: skip
