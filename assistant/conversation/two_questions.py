@@ -130,7 +130,7 @@ def _tells(text: str, other: str) -> bool:
 
 def _says_as_well(entry: str, other: str, half: Question, knowledge: Knowledge) -> bool:
     """Return whether a record answers half a question as well as the other, or the other answers it poorly itself."""
-    found = knowledge.matcher.rank(half.reading, half.background, only=frozenset((entry, other)))
+    found = knowledge.matcher.rank_among(frozenset((entry, other)), half.reading, half.background)
     scores = {match.record: match.score for match in reversed(found)}
     if other not in scores:
         return False  # no record that is matched: a table, a calculation
