@@ -8,14 +8,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from assistant.answering.parts import condition_words
 from assistant.conversation.context import LATELY, Context
-from assistant.conversation.readings import merged, question_of
-from assistant.conversation.traits import CLEAR, LONG, OPEN
+from assistant.conversation.readings import is_quantity, merged, question_of
+from assistant.conversation.traits import CLEAR, GOOD, LONG, OPEN
 from assistant.knowledge.records import Limit, Model, Schedule
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
+from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.limits import bound_value
 from assistant.resolving.results import (
     CheckResult,
     FactResult,
@@ -25,7 +28,13 @@ from assistant.resolving.results import (
     Result,
     ScheduleResult,
 )  # fmt: skip
+from assistant.understanding.mentions import Mention
 
+_ANSWERING = 0.85
+_TIMES = 3.0
+"""How many times larger or smaller than a limit a bare figure is that is not held against it."""
+_ONWARD = frozenset({"so", "and", "then", "now"})
+_POINTING = frozenset({"that", "it", "this", "those"})
 _BETWEEN = (FactResult, ProcedureResult)
 """Side questions that take no figure themselves."""
 
@@ -38,12 +47,13 @@ def calculated_lately(
         return None
     if first.score >= CLEAR and not isinstance(first.result, OPEN):
         return None
-    return _lately(alone, first, context, knowledge) or _taking_the_figure(alone, first, context, knowledge)
+    found = _lately(alone, first, context, knowledge) or _taking_the_figure(alone, first, context, knowledge)
+    return found or _of_what_was_spoken_of(alone, first, context, knowledge)
 
 
 def _lately(alone: Question, first: Scored, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the calculation before a side question, with the turn's figure in the place of its like."""
-    if not isinstance(context.result, _BETWEEN):
+    if not isinstance(context.result, _BETWEEN) and not _cannot_be(context.result, alone, knowledge):
         return None
     for past in context.earlier[:LATELY]:
         record = calculation_of(past.result)
@@ -56,6 +66,18 @@ def _lately(alone: Question, first: Scored, context: Context, knowledge: Knowled
         if whole or first.score < found.score:
             return (question, found.result) if again and again.id == record.id else None
     return None
+
+
+def _cannot_be(told: Result | None, alone: Question, knowledge: Knowledge) -> bool:
+    """Return whether a turn's amount is far from being held against the one limit told last."""
+    figure = bound_value(told.limits[0]) if isinstance(told, LimitResult) and len(told.limits) == 1 else None
+    if figure is None or not figure.value:
+        return False
+    return all(
+        fits(a, figure.unit, knowledge.units) is None
+        or (a.unit is None and not figure.value / _TIMES <= a.value <= figure.value * _TIMES)
+        for a in alone.reading.amounts
+    )
 
 
 def _taking_the_figure(
@@ -73,6 +95,52 @@ def _taking_the_figure(
         if again and again.id == model.id and found.score > first.score:
             return question.with_text(alone.reading.text)._replace(context=True), found.result
     return None
+
+
+def _of_what_was_spoken_of(
+    alone: Question, first: Scored, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return the calculation that a turn's amount gives all to, with a thing that the last questions named."""
+    named = any(_is_thing(m, knowledge) for m in alone.reading.mentions)
+    if first.score >= GOOD or not (named or any(a.unit for a in alone.reading.amounts)):
+        return None
+    asked = (context.asked, *(past.asked for past in context.earlier[:LATELY]))
+    things = (m for before in asked if before for m in before.reading.mentions if _is_thing(m, knowledge))
+    words = " ".join(alone.reading.words).rstrip("?. ")
+    states = (condition_words(c, knowledge) for c in context.scenario if not c.is_result)
+    for name in dict.fromkeys((*states, *(m.text for m in things))):
+        question = question_of(f"{words} , {name}", knowledge, alone.variant)
+        found = resolve_scored(question, knowledge)
+        if isinstance(found.result, ModelResult) and found.score >= CLEAR:
+            return question.with_text(alone.reading.text)._replace(context=True), found.result
+    return None
+
+
+def _is_thing(mention: Mention, knowledge: Knowledge) -> bool:
+    return not knowledge.matcher.is_soft(mention) and not is_quantity(mention.concepts, knowledge)
+
+
+def onward(
+    alone: Question, first: Scored, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return another calculation on all that the last one was given, which a turn goes on to: "so how much into each
+    brake in an RTO?", after the energy of the aeroplane.
+    """
+    told = calculation_of(context.result)
+    words = alone.reading.words
+    if told is None or alone.reading.amounts or len(words) > LONG or isinstance(first.result, ModelResult):
+        return None
+    if _ONWARD.isdisjoint(words[:2]) and _POINTING.isdisjoint(words):
+        return None
+    question, _ = merged(alone, context, knowledge, False)
+    found = resolve_scored(question, knowledge)
+    model = calculation_of(found.result)
+    asked = alone.reading.asked & QUANTITIES
+    least = _ANSWERING if asked or ("how" in words and "much" in words) else max(_ANSWERING, first.score)
+    if model is None or model.id == told.id or found.score < least:
+        return None
+    output = getattr(model, "output", "")
+    return (question, found.result) if asked <= {output} and _knows_all(model.id, alone, knowledge) else None
 
 
 def _limits(result: Result | None) -> Iterator[Limit]:

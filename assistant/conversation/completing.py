@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from assistant.conversation.calculated_lately import calculated_lately
+from assistant.conversation.before_refined import before_refined, with_or_without
+from assistant.conversation.calculated_lately import calculated_lately, onward
 from assistant.conversation.calculations import other_calculation, supplies, with_its_amounts
 from assistant.conversation.chatter import without_chatter
 from assistant.conversation.context import Context
@@ -19,6 +20,7 @@ from assistant.conversation.preferring import (
     asks_manner,
     asks_other,
     of_another,
+    of_another_quantity,
     of_the_quantity,
     prefers_carried,
     prefers_merged,
@@ -133,7 +135,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     """Return the question that the one before makes of a turn, or None where it stands by itself."""
     alone, first = turn.alone, turn.first
     asks_itself = not turn.corrects and not follows(turn.text) and not incomplete(alone, first, knowledge)
-    again = recalculated(alone, first, context, knowledge)
+    again = recalculated(alone, first, context, knowledge) or with_or_without(alone, context, knowledge)
     if again:
         return again
     if not turn.corrects:
@@ -150,6 +152,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
         if found is None and isinstance(first.result, OPEN):
             found = thing_told(alone, context, knowledge)
         found = found or calculated_lately(alone, first, context, knowledge)
+        found = found or onward(alone, first, context, knowledge)
         found = found or _told_of_states(alone, first, context, knowledge)
         found = found or of_the_subject(alone, first, context, knowledge)
         if found is None and alone.conditions:
@@ -186,14 +189,14 @@ def _merged_or_carried(
     replaces = replaces or only_states(alone, context, knowledge)
     again = tells_again(second.result, alone, context, knowledge)
     takes = replaces and not again and not isinstance(second.result, OPEN)
-    step = step_asked(alone, context, knowledge) if second.result == context.result or not takes else None
-    if step:
-        return step
-    judged = _verdict_again(alone, context, knowledge)
-    if judged is None and not isinstance(first.result, CheckResult):
-        judged = whether_within(alone, context, knowledge)
-    if judged:
-        return judged
+    found = None if turn.corrects else before_refined(alone, second, context, knowledge)
+    if found is None and (second.result == context.result or not takes):
+        found = step_asked(alone, context, knowledge)
+    found = found or _verdict_again(alone, context, knowledge)
+    if found is None and not isinstance(first.result, CheckResult):
+        found = whether_within(alone, context, knowledge)
+    if found:
+        return found
     if takes or supplies(context.result, second.result, alone) or of_another(turn.alone, second, context, knowledge):
         return whole, second.result
     found = in_scenario(alone, first, context, knowledge) or with_its_amounts(alone, first, context, knowledge)
@@ -291,6 +294,8 @@ def _carried_on(
         third = other if as_well and not isinstance(other.result, OPEN) else third
     spoken = pointed_at(turn.alone, context, knowledge)
     first = _first_of(turn, third, context, knowledge)
+    if of_another_quantity(turn.alone, third, knowledge):
+        return None
     if not prefers_carried(turn.alone, first, second, third, bool(given or spoken) or own, knowledge):
         return None
     # What answers the merged question as well is remembered by it: what follows goes on from the whole.

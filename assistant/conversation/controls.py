@@ -179,6 +179,16 @@ _SINCE = (
     r"|how long has (?:that|it) been (?:so|the case|that|like that)|how long has that been the (?:figure|limit|value))"
     r"(?: now| then| exactly| is that)?\W*$"
 )
+_FORMER = (
+    r"^\W*(?:(?:and|so|what was it|what about) )?(?:formerly|previously|before(?: that| the change)?"
+    r"|in the old (?:book|days|manual))\W*$|"
+    r"^\W*(?:and |so |but |hang on |wait |um |er |i think |surely )*"
+    r"(?:(?:it|that|this|they) )?(?:didn'?t (?:it|that|this) )?(?:used? to be|was(?:n'?t| not)? (?:it|that|this))"
+    r"(?: (?:a (?:bit|little)|rather|something))?"
+    r" (?:lower|higher|less|more|different|else|otherwise|another(?: figure| value| number)?|smaller|bigger|greater)"
+    r"(?: (?:once|before|at one time|in the past|formerly|previously|earlier|in the old (?:book|days|manual)))*"
+    r"(?:\W+(?:was(?:n'?t| not)|did(?:n'?t| not)|right|isn'?t|no)(?: it| that)?)?\W*$"
+)
 _WHEN = r"^\W*(?:and |so |ok )*when(?: is (?:that|this)| exactly| does (?:it|that|this) (?:happen|come about))?\W*$"
 _HALVES = (
     r"\s*(?:[,;.?]\s*(?:and|but)?|\band)\s+"
@@ -266,6 +276,11 @@ def believed_words(text: str) -> frozenset[str]:
 def asks_since(text: str) -> bool:
     """Return whether a turn asks since when the figure told holds: "since when?", "when did that change?"."""
     return bool(re.match(_SINCE, text[:80], re.IGNORECASE))
+
+
+def asks_former(text: str) -> bool:
+    """Return whether a turn asks whether the figure told was another one before: "didn't that use to be lower?"."""
+    return bool(re.match(_FORMER, text[:100].replace("\u2019", "'"), re.IGNORECASE))
 
 
 def halves(text: str) -> Iterator[tuple[str, str]]:

@@ -43,6 +43,7 @@ _STANDING = frozenset({
     "limitation", "policy", "recommendation", "requirement", "regulation", "guidance", "law", "rule",
 })  # fmt: skip
 _COMES = frozenset({"from", "come", "comes"})
+_GOT = frozenset({"get", "got", "find", "found", "take", "took", "read", "have"})
 _WRITTEN = frozenset({"stated", "written", "printed", "published", "laid"})
 _ANY = frozenset({"which", "what", "list", "show", "any", "anything", "all", "name", "how", "many"})
 _UNHEARD = frozenset({
@@ -84,6 +85,7 @@ _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = 
     ("source", (_PARTIES, frozenset({"or"}), _PARTIES), _SPEAKING | _RULES),
     ("source", (frozenset({"where"}), _RULES), _BESIDES),
     ("source", (frozenset({"where"}), _SHOWN | _COMES | _WRITTEN), _RULES | _BESIDES),
+    ("source", (frozenset({"where"}), frozenset({"you"}), _GOT), _RULES | _BESIDES),
     ("source", (_PARTIES | _DOCUMENTS, _ITEMS), frozenset()),
     (
         "source",
@@ -119,7 +121,8 @@ def control_by_words(text: str, told: frozenset[str] = frozenset()) -> str:
     words = {_singular(w) for w in re.findall(r"[^\W\d_]+", text.lower())} if len(text) < 100 else set()
     if not words or len(words) > _MOST_WORDS or re.search(r"\d", text):
         return ""
-    told = told if _WRITTEN & words and "where" in words else frozenset()
+    written = _WRITTEN & words or ("you" in words and _GOT & words)
+    told = told if written and "where" in words else frozenset()
     rest = words.difference(_POLITE, _POINTING, _TELLING, told)
     for name, needed, besides in _BY_WORDS:
         if not any(words.isdisjoint(part) for part in needed) and not rest.difference(besides, *needed):

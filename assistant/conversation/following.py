@@ -23,8 +23,9 @@ _LEAD = frozenset({
 })  # fmt: skip
 NEW = -1
 """In the place of an old amount: a new one is given besides all others, as the words beside it say."""
-_POSITION = "position"
+_POSITION, _TURN = "position", "turn"
 _OTHER_READING = "other_reading"
+_POINTING = frozenset({"it", "them", "that", "those"})
 _NOTHING = frozenset({"none", "nothing", "without"})
 _NONE = _NOTHING | {"at", "all", "any", "with", "of", "them", "whatsoever"}
 _BEFORE_NAMES = frozenset({"on", "in", "with", "for", "under", "using"})
@@ -97,10 +98,13 @@ def merged_words(
         places.drop.update(k for a in before.reading.amounts for k in range(a.start, a.end))
     _replace_in_names(before, reading, know, places)
     _use_joining(reading, places)
-    _replace_by_none(before, reading, know, places)
+    if not places.used and not _POINTING.isdisjoint(reading.words):
+        replace_with(before, reading, places, know)
+    if not places.used:
+        _replace_by_none(before, reading, know, places)
     _replace_inside(before, reading, know, places)
     if not places.used:
-        replace_with(before, reading, places)
+        replace_with(before, reading, places, know)
     if setting and places.used.isdisjoint(setting.used) and places.drop.isdisjoint(setting.old):
         places.set(setting.old, setting.words, setting.used)
     _drop_conditions(before, {c.input for c in turn.conditions}, places)
@@ -113,7 +117,8 @@ def merged_words(
         rest.pop(0)
     whole = bool(places.used) and _all_used(turn, places, know)
     if whole:  # what is said once more says nothing more: "book says 1,550 actually"
-        rest = [w for w in rest if w not in before.reading.words]
+        filling = {w for m in reading.mentions if know.lexicon.fills(m.concepts) for w in m.text.split()}
+        rest = [w for w in rest if w not in before.reading.words and w not in filling]
     text = " ".join(words).rstrip("?!. ") + (" , " + " ".join(rest) if rest else "")
     return Merged(text, whole)
 
@@ -222,7 +227,16 @@ def _replace_families(before: Question, reading: Reading, know: Knowledge, place
             theirs = know.lexicon.families_of(old.concepts)
             if mine & theirs and old.concepts != mention.concepts and not places.drop.intersection(old.taken):
                 places.replace(old.taken, [reading.words[k] for k in mention.taken], mention.taken)
+                places.drop.update(_measured_by(before, old, reading))
                 break
+
+
+def _measured_by(before: Question, old: Mention, reading: Reading) -> set[int]:
+    """Return the places of an angle that went with the turn which gives way: "a 45 degree turn"."""
+    if reading.amounts or not old.holds(_TURN):
+        return set()
+    places = {k for a in before.reading.amounts if a.unit == "deg" for k in range(a.start, a.end)}
+    return places | {k - 1 for k in places if before.reading.words[k - 1 : k] == ("a",)}
 
 
 def _use_joining(reading: Reading, places: _Places) -> None:

@@ -26,7 +26,7 @@ def clearly_carried(
     alone: Question, first: Scored, context: Context, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
     """Return a question that answers by itself, and far better on the subject and under the states given before."""
-    if context.asked is None or len(alone.reading.words) > LONG:
+    if context.asked is None or len(alone.reading.words) > LONG or _asks_meaning(alone, first):
         return None
     question = carried(alone, context, context.asked.conditions or context.scenario, knowledge)
     third = resolve_scored(question, knowledge)
@@ -35,6 +35,13 @@ def clearly_carried(
         ahead = 0.0
     better = third.score >= first.score + ahead and not isinstance(third.result, OPEN)
     return (question, third.result) if better else None
+
+
+def _asks_meaning(alone: Question, first: Scored) -> bool:
+    """Return whether a turn asks no more than what a thing is, and is told: "what's locked-wheel protection"."""
+    opens = alone.reading.words[:2] in (("what", "is"), ("what", "are"))
+    told = isinstance(first.result, FactResult) and first.score >= GOOD
+    return opens and told and not alone.reading.asked & QUANTITIES
 
 
 def loss_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:

@@ -9,14 +9,16 @@ from assistant.understanding.mentions import Reading
 
 FEW = 4
 """Words of a turn that may be no more than a figure."""
+_ZERO = frozenset({"zero", "standstill", "stopped", "stationary"})
+_TIMES = 3.0
 _SPEEDS = ("kt", "m/s", "mph")
 
 
 def figure(reading: Reading) -> Amount | None:
-    """Return the one bare number of a turn; a short one may say "zero"."""
-    if not reading.amounts and "zero" in reading.words and len(reading.words) <= FEW:
-        at = reading.words.index("zero")
-        return Amount(at, at + 1, 0.0, None, "zero", True, False)
+    """Return the one bare number of a turn; a short one may say "zero", or "at a standstill"."""
+    at = next((k for k, word in enumerate(reading.words) if word in _ZERO), None) if len(reading.words) <= FEW else None
+    if not reading.amounts and at is not None:
+        return Amount(at, at + 1, 0.0, None, reading.words[at], True, False)
     return reading.amounts[0] if len(reading.amounts) == 1 and reading.amounts[0].unit in (None, "count") else None
 
 
@@ -27,7 +29,12 @@ def unit_word(unit: str) -> str:
 
 def like_of(amount: Amount, before: Question, reading: Reading, know: Knowledge, taken: set[int]) -> Amount | None:
     """Return the amount of the question before that a new one stands for."""
-    same = [a for a in before.reading.amounts if a.start not in taken and _alike(amount, a, know)]
+    only = len(before.reading.amounts) == 1 == len(reading.amounts) and len(reading.words) <= FEW
+    same = [
+        a
+        for a in before.reading.amounts
+        if a.start not in taken and (_alike(amount, a, know) or (only and _of_its_size(amount, a)))
+    ]
     if len(same) < 2:
         return same[0] if same else None
     speeds = [a for a in same if a.unit in _SPEEDS]
@@ -44,6 +51,11 @@ def like_of(amount: Amount, before: Question, reading: Reading, know: Knowledge,
     if amount.unit is None:
         same = speeds or same
     return min(same, key=lambda old: abs(old.value - amount.value)) if _of_warmth(same) else same[0]
+
+
+def _of_its_size(new: Amount, old: Amount) -> bool:
+    """Return whether a bare number may be of what the one amount before it was of: "50", after 40 minutes."""
+    return new.unit is None and old.unit != "count" and old.value / _TIMES <= new.value <= old.value * _TIMES
 
 
 def _of_warmth(amounts: list[Amount]) -> bool:

@@ -56,6 +56,9 @@ def prefers_carried(
     """Return whether the conditions and the subject alone are kept: that gives the quantity asked for, or answers
     as well. usual: the turn is a question of its own, or states were given; else only a clear win counts.
     """
+    wanted = alone.reading.asked & QUANTITIES
+    if wanted and isinstance(second.result, ProcedureResult) and not _gives(second.result, wanted, knowledge):
+        second = second._replace(score=0.0)
     if not usual:
         kinds = (knowledge.lexicon.kinds.get(c) for m in alone.reading.mentions for c in m.concepts)
         asks = bool(alone.reading.asked & QUANTITIES) or begins_asking(alone) or "ask!" in kinds
@@ -90,7 +93,8 @@ def prefers_merged(
     if isinstance(first.result, (Choices, Needed)) or whole:
         return whole or isinstance(first.result, Choices) or not leaves_out(alone, second, knowledge)
     if not names_thing(alone, knowledge):
-        return second.score >= min(_LEANING, first.score)
+        clear = first.score >= CLEAR and begins_asking(alone) and bool(alone.reading.asked & QUANTITIES)
+        return second.score >= (first.score + FAR_BETTER if clear else min(_LEANING, first.score))
     if first.score >= CLEAR and leaves_out(alone, second, knowledge):
         return False
     return second.score >= (_LEANING if continues else first.score + 0.02)
@@ -187,6 +191,14 @@ def _is_told(value: float, context: Context) -> bool:
     told = [v.value for v in context.answer.values] if context.answer else []
     asked = [a.value for a in context.asked.reading.amounts] if context.asked else []
     return any(abs(value - figure) < _DUST for figure in (*told, *asked))
+
+
+def of_another_quantity(alone: Question, third: Scored, knowledge: Knowledge) -> bool:
+    """Return whether a verdict takes a turn's bare number for another quantity than the turn names."""
+    if not isinstance(third.result, CheckResult) or any(a.unit for a in alone.reading.amounts):
+        return False
+    named = {c for m in alone.reading.mentions for c in (*m.concepts, *m.implied) if c in QUANTITIES}
+    return bool(named) and quantity_of(third.result, knowledge) not in named
 
 
 def of_another(alone: Question, second: Scored, context: Context, knowledge: Knowledge) -> bool:

@@ -19,7 +19,7 @@ _MIDDLE = frozenset({"middle", "medium", "mid", "between"})
 _RANKS = _HIGHEST | _LOWEST | _MIDDLE
 _BESIDE = frozenset({
     "and", "so", "ok", "then", "now", "what", "about", "how", "the", "one", "setting", "of", "them", "for", "is",
-    "s", "which", "at", "on", "with", "in", "three", "all",
+    "s", "which", "at", "on", "with", "in", "two", "three", "four", "all", "those", "these", "lot",
 })  # fmt: skip
 _BOUNDS = frozenset({"max", "maximum", "min", "minimum", "most", "least"})
 _ONES = frozenset({"one", "setting"})
@@ -42,7 +42,7 @@ def ranked(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Que
         return None
     if said[0] in _BOUNDS and _ONES.isdisjoint(words):
         return None  # the bound of what was told is asked for
-    if not isinstance(context.result, LimitResult) or alone.reading.amounts or alone.conditions:
+    if not isinstance(context.result, LimitResult) or alone.conditions:
         return None
     figure = bound_value(context.result.limits[0])
     if figure and figure.quantity == "duration" and said[0] in _STRONGEST | _WEAKEST:

@@ -7,7 +7,15 @@ from collections.abc import Iterable
 from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation, Number
 from assistant.conversation.composing import composed, replied
 from assistant.conversation.context import Context
-from assistant.conversation.controls import asks_place, asks_since, asks_when, believed_words, believes, control
+from assistant.conversation.controls import (
+    asks_former,
+    asks_place,
+    asks_since,
+    asks_when,
+    believed_words,
+    believes,
+    control,
+)
 from assistant.conversation.disputing import cleared, listed, set_aside
 from assistant.conversation.disputing import with_disputes as with_disputes
 from assistant.conversation.library import library_reply
@@ -17,7 +25,7 @@ from assistant.quantities.amounts import Amount
 from assistant.resolving.changes import changes_of
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import ChangeResult, FactResult, LimitResult, Needed, Result
+from assistant.resolving.results import ChangeResult, CheckResult, FactResult, LimitResult, Needed, Result
 from assistant.understanding.mentions import Mention
 
 _DISPUTING = {"dispute": set_aside, "undispute": cleared, "disputes": listed}
@@ -72,7 +80,7 @@ def _words_told(context: Context, knowledge: Knowledge) -> frozenset[str]:
 def _since(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
     """Return since when the figure told last holds, where a revision changed it."""
     last = context.answer
-    if last is None or not asks_since(text):
+    if last is None or not (asks_since(text) or asks_former(text)):
         return None
     told = (*(last.values[:1] and (last.entry,)), *_limits_told(context))
     changes = tuple(c for name in dict.fromkeys(told) for c in changes_of(name, knowledge))
@@ -109,6 +117,8 @@ def _limits_told(context: Context) -> tuple[str, ...]:
     result = context.result
     if isinstance(result, LimitResult):
         return tuple(limit.id for limit in result.limits)
+    if isinstance(result, CheckResult):
+        return tuple(check.limit.id for check in result.checks)
     if isinstance(result, ChangeResult):
         return tuple(change.record for change in result.changes)
     return ()

@@ -33,7 +33,8 @@ def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Ques
     """
     words = set(alone.reading.words)
     known = {(c.input, c.value) for c in context.scenario}
-    if not known or not _ADDING & words or _replaces(alone.reading.words):
+    adds = _ADDING & words or "with" in alone.reading.words[:2]
+    if not known or not adds or _replaces(alone.reading.words):
         return None
     alone = _with_failures(alone, context, knowledge)
     new = [c for c in alone.conditions if not c.is_result and not c.implied]

@@ -8,7 +8,7 @@ from __future__ import annotations
 from assistant.conversation.context import Context
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.offering import offered
-from assistant.resolving.results import Choices, ModelResult, Result, ScheduleResult
+from assistant.resolving.results import BandResult, CheckResult, Choices, ModelResult, Result, ScheduleResult
 
 _SIDES = frozenset({"left", "right", "port", "starboard"})
 _ORDERS = "total_order"
@@ -36,6 +36,10 @@ def _same_again(result: Result, told: Result) -> str:
     if isinstance(result, ScheduleResult) and isinstance(told, ScheduleResult):
         same = result.schedule.id == told.schedule.id and result.given == told.given and result.value == told.value
         return result.schedule.id if same and result.against is None else ""
+    if isinstance(result, BandResult) and isinstance(told, BandResult):
+        return result.bands.id if result.bands.id == told.bands.id and result.given == told.given else ""
+    if isinstance(result, CheckResult) and result == told:
+        return result.checks[0].limit.id
     return ""
 
 

@@ -57,6 +57,8 @@ _NO_ORDER = 1.5
 """Where nothing steers, that is said whatever quantity is asked for."""
 _COUNT_LEFT = 1.1
 _LABEL = 1.0
+_HOW = frozenset(("how", "too", "so", "very", "that"))
+"""Words before an ordinary one, which is no label then: "how low"."""
 _JUDGING = frozenset(("within", "inside", "exactly"))
 """Words by which an amount that is given wants to be judged."""
 
@@ -307,7 +309,7 @@ def _orders(question: Question, know: Knowledge) -> Iterable[Candidate]:
 def _elsewhere(question: Question, know: Knowledge) -> Elsewhere | None:
     for mention in question.reading.mentions:
         for concept in mention.concepts:
-            if concept.startswith(ELSEWHERE):
+            if concept.startswith(ELSEWHERE) and question.reading.words[max(0, mention.start - 1)] not in _HOW:
                 fact = know.base.records.get(concept[len(ELSEWHERE) :])
                 if isinstance(fact, Fact) and _is_about(fact, mention, question, know):
                     return Elsewhere(mention.text, fact)

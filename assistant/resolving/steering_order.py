@@ -60,13 +60,17 @@ class _Named(NamedTuple):
 
 
 class Deflection(NamedTuple):
-    """What one control orders: "tiller" or "pedals", degrees or None for full, side or 0, how many of it."""
+    """What one control orders: "tiller" or "pedals", degrees or None for full, side or 0, how many of it.
+
+    part: the part of full, for "half right pedal".
+    """
 
     control: str
     degrees: float | None
     side: int
     number: int
     place: int
+    part: float = 1.0
 
 
 def leaves_centred(words: tuple[str, ...]) -> bool:
@@ -90,7 +94,9 @@ def deflections(question: Question, know: Knowledge) -> list[Deflection]:
             control = _following(controls, orders, amount.end, words) or _nearest(controls, amount.start, words)
             side = _side_near(words, amount.start, amount.end)
             if control and (amount.unit is not None or side or _same_way(words) or _is_order(amount, question)):
-                found.append(Deflection(control[0], abs(amount.value), side, control[1], amount.start))
+                part = amount.value if amount.spoken and 0 < amount.value < 1 else None  # "half right pedal"
+                degrees = abs(amount.value) if part is None else None
+                found.append(Deflection(control[0], degrees, side, control[1], amount.start, part or 1.0))
     related = "both" in words or not names_side(words) or _same_way(words) or not _OPPOSITE.isdisjoint(words)
     for i, word in enumerate(words):
         if word in _FULL and not any(a.start <= i < a.end for a in question.reading.amounts):
@@ -363,7 +369,7 @@ def _sum(
     totals = {"tiller": 0.0, "pedals": 0.0}
     raw = {"tiller": 0.0, "pedals": 0.0}
     for item in found:
-        degrees = limits[item.control] if item.degrees is None else item.degrees
+        degrees = item.part * limits[item.control] if item.degrees is None else item.degrees
         raw[item.control] += degrees * (item.side or 1) * item.number
     parts = []
     for control, name in (("tiller", "tillers"), ("pedals", "pedals")):

@@ -77,6 +77,10 @@ class Lexicon:
         """Return the families that concepts belong to: one of a family takes the place of another."""
         return {self.families[c] for c in concepts if c in self.families}
 
+    def fills(self, concepts: Iterable[str]) -> bool:
+        """Return whether concepts only fill a sentence and ask nothing."""
+        return all(self.kinds.get(c) == "filler" for c in concepts)
+
     def at(self, stems: list[str], start: int, free: Sequence[bool]) -> Found | None:
         """Return the longest name that begins at a place, or None."""
         first = stems[start]

@@ -1,0 +1,56 @@
+"""A turn that only says with or without, or that goes back before what the last one made more exact."""
+
+from __future__ import annotations
+
+from assistant.conversation.context import Context
+from assistant.conversation.readings import is_quantity, merged
+from assistant.conversation.traits import OPEN
+from assistant.conversation.turned_round import only_with
+from assistant.resolving.choosing import Scored, resolve_scored
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import FactResult, LimitResult, Result
+
+_SURE, _AHEAD = 0.85, 0.1
+_AS = ("as", "in")
+_MOST_WORDS, _BRIEF = 12, 5
+
+
+def with_or_without(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the question before with "without" in the place of "with", or the other way about: "and without it?"."""
+    if context.asked is None or not only_with(alone.reading):
+        return None
+    question, whole = merged(alone, context, knowledge, False)
+    result = resolve_scored(question, knowledge).result
+    return (question, result) if whole and not isinstance(result, OPEN) and result != context.result else None
+
+
+def before_refined(
+    alone: Question, second: Scored, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return a turn merged with the question before the last, which the last only made more exact, where that answers
+    clearly better: "and for getting it out?", after a speed and the same "as a Mach number".
+
+    second: what the turn gives with the last question.
+    """
+    past = context.earlier[0] if context.earlier else None
+    if past is None or context.asked is None or not context.asked.context or len(alone.reading.words) > _MOST_WORDS:
+        return None
+    if not isinstance(past.result, (FactResult, LimitResult)) or second.score >= _SURE:
+        return None
+    last = context.asked.reading
+    if len(last.words) > _BRIEF or "its" in last.words or _names_thing(context.asked, knowledge):
+        return None
+    before = context._replace(asked=past.asked, result=past.result, answer=past.answer)
+    question, whole = merged(alone, before, knowledge, False)
+    found = resolve_scored(question, knowledge)
+    told = found.result in context.told_lately or isinstance(found.result, OPEN)
+    better = found.score >= max(_SURE, second.score + _AHEAD)
+    return (question, found.result) if whole and better and not told else None
+
+
+def _names_thing(question: Question, knowledge: Knowledge) -> bool:
+    """Return whether a question names a thing, and not only how its answer is wanted."""
+    if question.reading.words[0] in _AS:
+        return False  # "as a Mach number"
+    things = (m for m in question.reading.mentions if not knowledge.matcher.is_soft(m))
+    return any(not is_quantity(m.concepts, knowledge) for m in things)
