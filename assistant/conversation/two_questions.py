@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from functools import reduce
 
 from assistant.answering.answer import ANSWER, Answer
 from assistant.conversation.comparing import compared_things, compares, difference
@@ -12,7 +13,9 @@ from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
 from assistant.conversation.controls import all_parts, asks_outright, halves
 from assistant.conversation.remembering import remembered
+from assistant.conversation.several_amounts import AtAmount, at_each_amount
 from assistant.conversation.two_things import two_things
+from assistant.quantities.show import given_shown
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
     BandResult,
@@ -39,6 +42,9 @@ def with_both(
     text: str, context: Context, question: Question, result: Result, answer: Answer, knowledge: Knowledge
 ) -> Answer:
     """Return the answer to a turn, or to each of what it asks where the answer tells no more than one of them."""
+    each = at_each_amount(question, result, knowledge)
+    if each:
+        return _all_joined(text, [_at_amount(text, at, knowledge) for at in each])
     both = of_two_things(text, question, result, knowledge)
     if both:
         return both
@@ -68,11 +74,22 @@ def in_parts(text: str, context: Context, knowledge: Knowledge) -> Answer | None
     for parts in (*halves(text), *all_parts(text, _MOST_PARTS)):
         found = _answers(parts, context, knowledge)
         if len(found) == len(parts):
-            whole = found[0]
-            for other in found[1:]:
-                whole = joined_answers(text, whole, other)
-            return whole
+            return _all_joined(text, found)
     return None
+
+
+def _at_amount(text: str, at: AtAmount, knowledge: Knowledge) -> Answer:
+    """Return the answer at one of several amounts, which a calculation does not name itself."""
+    answer = composed(text, at.question, at.result, knowledge)
+    if not isinstance(at.result, ModelResult):
+        return answer
+    unit = at.amount.unit
+    shown = given_shown(at.amount.value, unit, knowledge.units) if unit else f"{at.amount.value:g}"
+    return answer._replace(text=f"At {shown}: {answer.text}")
+
+
+def _all_joined(text: str, answers: Sequence[Answer]) -> Answer:
+    return reduce(lambda one, other: joined_answers(text, one, other), answers)
 
 
 def _answers(parts: Sequence[str], context: Context, knowledge: Knowledge) -> list[Answer]:

@@ -14,7 +14,7 @@ from assistant.resolving.knowing import Knowledge
     [
         ("where is the horn button and what does it do", ("by the gear lever", "silences the horn")),
         ("how fast may I extend the gear and how high", ("230 kt", "20,000 ft")),
-        ("what does BRAKE HEAT mean and at what temperature does it come on", ("take-off waits", "temperature at which")),
+        ("what does BRAKE HEAT mean and at what temperature is it lit", ("take-off waits", "temperature at which")),
         ("System 2 has failed: can I use autobrake, and what's the max pressure", ("No autobrake", "2,600 psi")),
         ("is the steering available after free fall and why not", ("steering is lost", "same valve")),
     ],
@@ -34,3 +34,24 @@ def test_both_are_answered_in_order(question: str, told: tuple[str, str], knowle
 )
 def test_one_question_is_answered_once(question: str, once: str, knowledge: Knowledge) -> None:
     assert answer_turn(question, Context(), knowledge)[0].text.count(once) == 1
+
+
+@pytest.mark.parametrize(
+    ("question", "told"),
+    [
+        ("tiller limit at 20, 40 and 60 knots", ("61.1°", "33.7°", "13.3°")),
+        ("pedal limit at 40 and 80", ("7.0°", "3.0°")),
+        ("kinetic energy at 120 and 140 knots at 50 tonnes", ("At 120 kt: 95.3 MJ", "At 140 kt: 129.7 MJ")),
+        ("hydroplaning speed at 140 and 190 psi", ("At 140 psi: 106 kt", "At 190 psi: 124 kt")),
+    ],
+)
+def test_each_amount_listed_is_answered(question: str, told: tuple[str, ...], knowledge: Knowledge) -> None:
+    text = answer_turn(question, Context(), knowledge)[0].text
+    places = [text.find(part) for part in told]
+    assert places == sorted(places)
+    assert places[0] >= 0
+
+
+def test_amounts_that_one_answer_needs_are_not_parted(knowledge: Knowledge) -> None:
+    answer, _ = answer_turn("the brakes read 80, 110, 95 and 240, may we depart?", Context(), knowledge)
+    assert "At 80" not in answer.text

@@ -1,0 +1,81 @@
+"""One question at several amounts: "tiller limit at 20, 40 and 60 knots" is asked at each, and each is told."""
+
+from __future__ import annotations
+
+from assistant.conversation.like_amounts import unit_word
+from assistant.conversation.readings import question_of
+from assistant.frozen import NamedTuple
+from assistant.quantities.amounts import Amount
+from assistant.resolving.choosing import resolve_scored
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import Choices, Declined, ModelResult, Needed, Result, ScheduleResult
+
+_LISTING = frozenset((",", "and", "or", "&"))
+_BETWEEN = _LISTING | {"then", "at", "for"}
+_MOST = 4
+_ONE_OF_THEM = (ScheduleResult, ModelResult, Choices, Needed, Declined)
+
+
+class AtAmount(NamedTuple):
+    """One of the amounts that a question lists, in their common unit, with what it gives there."""
+
+    amount: Amount
+    question: Question
+    result: Result
+
+
+def at_each_amount(question: Question, result: Result, knowledge: Knowledge) -> list[AtAmount]:
+    """Return what a question gives at each amount that it lists, where one schedule or calculation answers them all."""
+    amounts = _listed(question)
+    if not isinstance(result, _ONE_OF_THEM) or len(amounts) < 2:
+        return []
+    unit = amounts[-1].unit
+    found = [_at(a._replace(unit=a.unit or unit), amounts, question, knowledge) for a in amounts]
+    told = [each.result for each in found]
+    records = {_record(each) for each in told}
+    alike = len(records) == 1 and "" not in records
+    if not alike or any(told.count(each) > 1 for each in told):
+        return []
+    if _record(result) and (records != {_record(result)} or not (result in told or _compares(result))):
+        return []  # it needs them all: "from 400 and 200"
+    return found
+
+
+def _compares(result: Result) -> bool:
+    """Return whether one of the amounts was taken for a result to compare with."""
+    return getattr(result, "against", None) is not None
+
+
+def _listed(question: Question) -> list[Amount]:
+    """Return the amounts that a question lists, one after the other, in one unit."""
+    words = question.reading.words
+    runs: list[list[Amount]] = []
+    for amount in question.reading.amounts:
+        between = words[runs[-1][-1].end : amount.start] if runs else ()
+        lists = not _LISTING.isdisjoint(between) and _BETWEEN.issuperset(between)
+        if runs and lists and _of_one_unit(runs[-1][-1], amount):
+            runs[-1].append(amount)
+        else:
+            runs.append([amount])
+    found = [run for run in runs if len(run) > 1]
+    return found[0] if len(found) == 1 and len(found[0]) <= _MOST else []
+
+
+def _of_one_unit(one: Amount, other: Amount) -> bool:
+    return one.unit in (None, "count") or one.unit == other.unit
+
+
+def _at(amount: Amount, amounts: list[Amount], question: Question, knowledge: Knowledge) -> AtAmount:
+    words = question.reading.words
+    own = [f"{amount.value:.10g}", *([unit_word(amount.unit)] if amount.unit else [])]
+    text = " ".join((*words[: amounts[0].start], *own, *words[amounts[-1].end :]))
+    alone = question_of(text, knowledge, question.variant)
+    return AtAmount(amount, alone, resolve_scored(alone, knowledge).result)
+
+
+def _record(result: Result) -> str:
+    for name in ("model", "schedule"):
+        found = getattr(result, name, None)
+        if found is not None:
+            return str(found.id)
+    return ""
