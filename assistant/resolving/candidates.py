@@ -113,11 +113,7 @@ def _state_penalty(match: Match, question: Question, know: Knowledge) -> float:
     vocabulary = know.matcher.vocabulary(match.record)
     stated = [c for c in question.conditions if not c.is_result and not c.implied]
     terms = {know.base.inputs[c.input].term for c in stated}
-    return 0.62 ** sum(1 for term in terms if term not in vocabulary and not _implied_by(term, vocabulary, know))
-
-
-def _implied_by(term: str, vocabulary: frozenset[str], know: Knowledge) -> bool:
-    return any(term in know.lexicon.implied.get(c, ()) for c in vocabulary)
+    return 0.62 ** sum(t not in vocabulary and vocabulary.isdisjoint(know.lexicon.implying.get(t, ())) for t in terms)
 
 
 def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:

@@ -40,7 +40,7 @@ from assistant.resolving.state_questions import state_candidates
 from assistant.resolving.steering_order import deflections, leaves_centred, names_side, resolve_order
 from assistant.resolving.variants import variant_result
 from assistant.understanding.matching import Match, strange
-from assistant.understanding.mentions import ELSEWHERE, OUTSIDE, Mention
+from assistant.understanding.mentions import ELSEWHERE, Mention
 
 _LEAST = 0.4
 _AHEAD = 0.08
@@ -290,9 +290,7 @@ def _specials(question: Question, know: Knowledge, ranked: list[Match]) -> Itera
 
 def _orders(question: Question, know: Knowledge) -> Iterable[Candidate]:
     """Orders of several controls, each with its side, are to be summed in whatever words the sum is asked for."""
-    if not names_side(question.reading.words) or any(
-        c.startswith(OUTSIDE) for m in question.reading.mentions for c in m.concepts
-    ):
+    if not names_side(question.reading.words) or any(m.is_outside for m in question.reading.mentions):
         return
     for name in know.base.ids("models"):
         if know.base.records[name].function != "total_order":

@@ -57,7 +57,7 @@ def given_states(reading: Reading, know: Knowledge) -> GivenStates:
 
 def _asks_mode(reading: Reading) -> bool:
     """Return whether a mode is asked for and none is named: "is NORMAL braking on System 1?" loses nothing."""
-    named = any(c.startswith("=") for m in reading.mentions for c in m.concepts)
+    named = any(m.names_result for m in reading.mentions)
     return not named and any("mode" in m.concepts for m in reading.mentions)
 
 

@@ -13,7 +13,7 @@ from assistant.knowledge.records import Limit, Source, Value
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.matching import Matcher
-from assistant.understanding.mentions import RESULT, STATE, Mention, Reading
+from assistant.understanding.mentions import RESULT, Reading
 from assistant.understanding.reading import Reader
 from assistant.understanding.states import Condition, StateWords, conditions, state_words
 
@@ -64,7 +64,7 @@ class Knowledge:
         """Return what a phrase of the knowledge itself means, kept for the next time."""
         found = self._meanings.get(text)
         if found is None:
-            senses = (m.concepts for m in self.phrase(text).mentions if not m.weak or _names_state(m))
+            senses = (m.concepts for m in self.phrase(text).mentions if not m.weak or m.says_state)
             found = self._meanings[text] = Meaning(tuple(senses), self.phrase_states(text))
         return found
 
@@ -98,10 +98,6 @@ class Knowledge:
     def figure(self, name: str, variant: str) -> Value | None:
         """Return the stated figure of a limit."""
         return stated(self.record(name, variant)) if name in self.base.records else None
-
-
-def _names_state(mention: Mention) -> bool:
-    return any(concept.startswith(STATE) for concept in mention.concepts)
 
 
 class _Asked(NamedTuple):

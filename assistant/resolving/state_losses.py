@@ -11,6 +11,7 @@ from assistant.resolving.results import LossResult
 from assistant.resolving.state_asked import Scored, barring, content_of, left_open
 from assistant.understanding.clauses import asking
 from assistant.understanding.matching import Match
+from assistant.understanding.mentions import RESULT
 from assistant.understanding.states import Condition
 
 _ALL = frozenset(("what", "everything", "whatever", "all"))
@@ -99,7 +100,7 @@ def _overtaken(fact: Fact, state: Mapping[str, str], know: Knowledge) -> bool:
     failures = {name for name, value in state.items() if value != know.states.normal(name)}
     if failures <= {name for name, _ in fact.when}:
         return False
-    named = (c[1:].rsplit(".", 1) for c in know.matcher.vocabulary(fact.id) if c.startswith("="))
+    named = (c[1:].rsplit(".", 1) for c in know.matcher.vocabulary(fact.id) if c.startswith(RESULT))
     for result, value in named:
         table, output = result.split(".", 1)
         record = know.base.records[table]

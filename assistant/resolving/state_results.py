@@ -20,8 +20,10 @@ def result_candidates(
     table: StateTable, matches: list[Match], question: Question, know: Knowledge, excused: Collection[int]
 ) -> Iterator[Scored]:
     """Yield what always goes with a result that is told of: "RESERVE BRAKE shows; does anti-skid work?"."""
-    prefix = table.id + "."
     results = tuple(c for c in question.conditions if c.is_result and not c.asked)
+    if not results:
+        return
+    prefix = table.id + "."
     told = tuple(c for c in results if c.input.startswith(prefix))
     given = {c.input.removeprefix(prefix): c.value for c in told}
     asked = tuple(o for m in matches if m.covered > 0.99 and (o := m.tag.split(".", 1)[1]) not in given)

@@ -1,7 +1,7 @@
-"""What a question holds against ways of asking, each piece of it looked at once however many ways share it.
+"""What ways of asking leave unexplained of a question, each piece of it looked at once however many ways share it.
 
-Ways of asking are made of the same few parts, and their records explain the same few words: what a part is worth to a
-question, and what a way of asking leaves unexplained, is worked out when it first comes up.
+Many ways of asking hold the same of a question, and have the same records: what the one explains, and what the text
+of the other does, is worked out when it first comes up.
 """
 
 from __future__ import annotations
@@ -11,30 +11,24 @@ from collections.abc import Callable, Iterable
 from assistant.frozen import NamedTuple
 from assistant.understanding.mentions import Mention
 
+Fit = tuple[float, float, float, float, tuple[Mention, ...]]
+"""How a way of asking and its record fit the rest of a question: the share of it that the way of asking explains
+itself, and the factor that this makes; factors for what is left unexplained, and for what bars the record; the mentions
+that do.
+"""
+
 
 class Content(NamedTuple):
-    """A mention that counts: its weight, whether another subject owns it, what it costs when left unexplained
-    (None: it bars the record).
+    """A mention that counts, with its concepts and those that it brings along; its weight, whether another subject owns
+    it, what it costs when left unexplained (None: it bars the record).
     """
 
     mention: Mention
+    concepts: frozenset[str]
+    implied: frozenset[str]
     weight: float
     outside: bool
     left: float | None
-
-
-class Fit(NamedTuple):
-    """How a way of asking and its record fit the rest of a question.
-
-    share: how much of the question the way of asking explains itself; shared: the factor that this makes. penalty,
-    halved: factors for what is left unexplained, and for what bars the record. barred: the mentions that do.
-    """
-
-    share: float
-    shared: float
-    penalty: float
-    halved: float
-    barred: tuple[Mention, ...]
 
 
 class Fits(dict[tuple[frozenset[str], str], Fit]):
@@ -51,14 +45,14 @@ class Fits(dict[tuple[frozenset[str], str], Fit]):
         asked, record = key
         penalty = 1.0
         barred: list[Mention] = []
-        for mention, _, _, left in self._strange_to(record):
-            if asked.isdisjoint(mention.concepts) and asked.isdisjoint(mention.implied):
+        for mention, concepts, implied, _, _, left in self._strange_to(record):
+            if asked.isdisjoint(concepts) and asked.isdisjoint(implied):
                 if left is None:
                     barred.append(mention)
                 else:
                     penalty *= left
         share = self._explained_by(asked)
-        fit = self[key] = Fit(share, 0.55 + 0.45 * share, penalty, 0.5 ** len(barred), tuple(barred))
+        fit = self[key] = share, 0.55 + 0.45 * share, penalty, 0.5 ** len(barred), tuple(barred)
         return fit
 
     def _explained_by(self, asked: frozenset[str]) -> float:
@@ -66,10 +60,10 @@ class Fits(dict[tuple[frozenset[str], str], Fit]):
         found = self._shares.get(asked)
         if found is None:
             explained = 0.0
-            for mention, weight, _, _ in self._content:
-                if not asked.isdisjoint(mention.concepts):
+            for _, concepts, implied, weight, _, _ in self._content:
+                if not asked.isdisjoint(concepts):
                     explained += weight
-                elif not asked.isdisjoint(mention.implied):
+                elif not asked.isdisjoint(implied):
                     explained += weight / 2
             found = self._shares[asked] = explained / self._total
         return found
@@ -78,7 +72,7 @@ class Fits(dict[tuple[frozenset[str], str], Fit]):
         """Return what the text of a record does not explain."""
         found = self._strange.get(record)
         if found is None:
-            vocabulary = self._vocabulary(record)
-            found = [c for c in self._content if c.outside or vocabulary.isdisjoint(c.mention.concepts)]
+            explained = self._vocabulary(record)
+            found = [c for c in self._content if c.outside or explained.isdisjoint(c.concepts)]
             self._strange[record] = found
         return found

@@ -77,8 +77,7 @@ class Names:
                     free[k] = False
                 mention = self._mention(words, name.start, name.end, name.taken, name.concepts, typed)
                 aside = i == own or i in who or set_aside(words, i) or gives_reading(words, i, free)
-                barring = any(c.startswith(OUTSIDE) for c in mention.concepts)
-                aside = aside or (barring and (i in out or scolds(words, i)))
+                aside = aside or (mention.is_outside and (i in out or scolds(words, i)))
                 found.append(mention._replace(weak=mention.weak or aside))
             elif word[0].isalpha() and stems[i] not in self._lexicon.neutral and word not in self._lexicon.neutral:
                 known = stems[i] in self._lexicon.words

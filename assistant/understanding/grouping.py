@@ -64,7 +64,7 @@ def input_groups(reading: Reading, known: StateWords, states: Sequence[Mention])
     counted = _by_number(reading, known, states)
     for mention in sorted((*reading.mentions, *counted), key=lambda m: m.start) if counted else reading.mentions:
         # A result that is named brings no thing along that could be in a state: "EMERGENCY when both systems go".
-        result = any(c.startswith("=") for c in mention.concepts)
+        result = mention.names_result
         concepts = sorted(mention.concepts if result else mention.concepts | mention.implied)
         names = tuple(i for c in concepts for i in known.by_term.get(c, ()))
         if not names:

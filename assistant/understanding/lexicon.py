@@ -6,7 +6,9 @@ wins, and a name that several concepts share keeps them all: the record asked fo
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
+from functools import cached_property
 from itertools import pairwise
 from typing import Any
 
@@ -87,18 +89,13 @@ class Lexicon:
         if not self._beginning(first):
             return None
         following = stems[start + 1] if start + 1 < len(stems) else ""
-        best: tuple[int, tuple[int, ...], list[str]] | None = None
-        for listed in (self._after(first, following) if following else (), self._after(first, "")):
-            for rank, parts, concepts, has_gap in listed:
-                if best is not None and rank > best[0]:
-                    break
-                if not has_gap and stems[start : start + len(parts)] != parts:
-                    continue
-                taken = _match(parts, stems, start, free)
-                if taken and not (has_gap and self._takes_away(taken, stems, free)):
-                    best = rank, taken, concepts
-                    break
-        return Found(start, best[1][-1] + 1, best[1], tuple(best[2])) if best else None
+        for _, parts, concepts, has_gap in self._after(first, following):
+            if not has_gap and stems[start : start + len(parts)] != parts:
+                continue
+            taken = _match(parts, stems, start, free)
+            if taken and not (has_gap and self._takes_away(taken, stems, free)):
+                return Found(start, taken[-1] + 1, taken, tuple(concepts))
+        return None
 
     def before_thing(self, stems: list[str], start: int, free: Sequence[bool]) -> Found | None:
         """Return the name at a place; one of a state, a result or another thing leaves a thing its first word.
@@ -141,14 +138,13 @@ class Lexicon:
         return frozenset(c for _, parts, concepts, _ in listed if parts == stems for c in concepts)
 
     def _after(self, first: str, second: str) -> Sequence[_Ranked]:
-        """Return the names with two first stems; for "", those of one word and with a gap after the first."""
-        packed = self._beginning(first).get(second)
-        if packed is None:
-            return ()
-        found = self._begun.get((first, second))
+        """Return the names that two stems may begin, the longest first: also those of one word, or with a gap there."""
+        begun = self._beginning(first)
+        key = first, second if second in begun else ""
+        found = self._begun.get(key)
         if found is None:
-            names = unpack_names(packed)
-            found = self._begun[first, second] = [(*name, GAP in name[1]) for name in names]
+            names = [name for text in {key[1], ""} & begun.keys() for name in unpack_names(begun[text])]
+            found = self._begun[key] = sorted((*name, GAP in name[1]) for name in names)
         return found
 
     def _beginning(self, first: str) -> dict[str, str]:
@@ -156,6 +152,15 @@ class Lexicon:
         found = self._packed.get(first)
         if found is None:
             found = self._packed[first] = self._names.get(first[:BEGINNING], {}).get(first, {})
+        return found
+
+    @cached_property
+    def implying(self) -> Mapping[str, set[str]]:
+        """The concepts whose names bring a concept along, by that concept."""
+        found: dict[str, set[str]] = defaultdict(set)
+        for name, companions in self.implied.items():
+            for companion in companions:
+                found[companion].add(name)
         return found
 
     @property

@@ -14,7 +14,7 @@ from typing import Any
 
 from assistant.frozen import NamedTuple
 from assistant.understanding.asks import Ask, Asks
-from assistant.understanding.evidence import Content, Fit, Fits
+from assistant.understanding.evidence import Content, Fits
 from assistant.understanding.heads import heads
 from assistant.understanding.mentions import OUTSIDE, PLAIN, STATE, Mention, Reading
 
@@ -59,8 +59,10 @@ class Match(NamedTuple):
         return not self.barred
 
 
-_Best = tuple[float, float, float, Ask, Fit]
-"""The best way of asking for the same: its score, the share of it that is covered, the weight covered, how it fits."""
+_Best = tuple[float, float, float, Ask, float, tuple[Mention, ...]]
+"""The best way of asking for the same: its score, the share of it that is covered, the weight covered, itself, and of
+its fit the share explained and the mentions that bar its record.
+"""
 
 
 class Matcher:
@@ -117,7 +119,7 @@ class Matcher:
         """Return whether a mention left unexplained bars a record: a word that no term names, a quantity or
         an aspect asked for. Other things of the trade may be named as circumstances.
         """
-        if any(c.startswith(OUTSIDE) for c in mention.concepts):
+        if mention.is_outside:
             return True
         return all(c.startswith(PLAIN) or self._kinds.get(c) in ("ask!", "quantity") for c in mention.concepts)
 
@@ -156,17 +158,17 @@ class Matcher:
             held = best.get(of)
             if held is not None and covered <= held[0]:
                 continue  # no score is above the share that is covered
-            fit = fits[own & concepts, of[0]]
-            score = covered * fit.shared * fit.penalty * fit.halved
+            share, shared, penalty, halved, barred = fits[own & concepts, of[0]]
+            score = covered * shared * penalty * halved
             if held is None or score > held[0]:
-                best[of] = score, covered, weight, ask, fit
+                best[of] = score, covered, weight, ask, share, barred
         return sorted((_match(each, worth) for each in best.values()), key=lambda m: (-m.score, -m.matched))
 
     def _content(self, reading: Reading, excused: Collection[int]) -> list[Content]:
         own = heads(reading, self._kinds)
         return [
             Content(
-                m, self.mention_weight(m), any(c.startswith(OUTSIDE) for c in m.concepts),
+                m, m.concepts, m.implied, self.mention_weight(m), m.is_outside,
                 None if m.start in own else self._left_over(m),
             )
             for m in reading.mentions
@@ -224,9 +226,9 @@ class Matcher:
 
 
 def _match(best: _Best, worth: Mapping[frozenset[str], float]) -> Match:
-    score, covered, weight, ask, fit = best
+    score, covered, weight, ask, share, barred = best
     bonus = sum(weight for part, weight in ask.optional if worth[part]) if ask.optional else 0
-    return Match(*ask.of, score, covered, weight + bonus, fit.share, fit.barred, ask.concepts)
+    return Match(*ask.of, score, covered, weight + bonus, share, barred, ask.concepts)
 
 
 def _nth(weights: Mapping[int, float], number: int) -> float:

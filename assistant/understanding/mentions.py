@@ -62,6 +62,21 @@ class Mention(NamedTuple):
         """Whether it is a word that no term names."""
         return all(concept.startswith(PLAIN) for concept in self.concepts)
 
+    @property
+    def is_outside(self) -> bool:
+        """Whether it may be a name of another subject."""
+        return any(concept.startswith(OUTSIDE) for concept in self.concepts)
+
+    @property
+    def says_state(self) -> bool:
+        """Whether it may be words for a state."""
+        return any(concept.startswith(STATE) for concept in self.concepts)
+
+    @property
+    def names_result(self) -> bool:
+        """Whether it may name a result of a state table."""
+        return any(concept.startswith(RESULT) for concept in self.concepts)
+
 
 class _Read(NamedTuple):
     """The parts of a reading."""

@@ -21,7 +21,7 @@ from assistant.understanding.grouping import LINKS, Group, input_groups
 from assistant.understanding.grouping import failing as failing
 from assistant.understanding.instead import contrasted, set_against
 from assistant.understanding.labels import labels_shown
-from assistant.understanding.mentions import STATE, Mention, Reading
+from assistant.understanding.mentions import RESULT, Mention, Reading
 from assistant.understanding.sharing import against_name, shared
 from assistant.understanding.state_numbers import by_number as by_number
 from assistant.understanding.state_numbers import numbered, reads
@@ -62,11 +62,11 @@ def stated(
     reading: Reading, known: StateWords, units: Units, losing: bool = False, asks_mode: bool = False
 ) -> Stated:
     """Return the states that a question gives, and the things in what it tells that are given none."""
-    states = [m for m in reading.mentions if any(c.startswith(STATE) for c in m.concepts)]
+    states = [m for m in reading.mentions if m.says_state]
     states = [m for m in states if not _opens(m, reading, known)]
     groups = input_groups(reading, known, states)
     groups, against = set_against(reading.words, groups, known)
-    named = any(c.startswith("=") for m in reading.mentions for c in m.concepts)
+    named = any(m.names_result for m in reading.mentions)
     named = named or any(c in known.shows for m in reading.mentions for c in m.concepts)
     asks = asking(reading.words) if groups or named else frozenset()
     binder = Binder(reading, states, known, asks)
@@ -243,7 +243,7 @@ def _results_named(reading: Reading, found: list[Condition]) -> list[Condition]:
     result = []
     for mention in reading.mentions:
         for concept in sorted(mention.concepts):
-            if concept.startswith("="):
+            if concept.startswith(RESULT):
                 name, value = concept[1:].rsplit(".", 1)
                 if name not in taken:
                     result.append(Condition(name, value, where=mention.taken))

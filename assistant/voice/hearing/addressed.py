@@ -150,6 +150,6 @@ def _is_of_the_trade(mention: Mention, knowledge: Knowledge) -> bool:
 
 def _is_loose(mention: Mention, explains: Iterable[str]) -> bool:
     """Return whether a word is left over: what another subject owns always is."""
-    if any(concept.startswith(OUTSIDE) for concept in mention.concepts):
+    if mention.is_outside:
         return True
     return mention.is_plain and not mention.weak and mention.concepts.isdisjoint(explains)
