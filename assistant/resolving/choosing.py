@@ -231,7 +231,21 @@ def _in_state(limit: Limit, question: Question, know: Knowledge) -> Iterable[Can
     elif holds:
         yield Candidate(0.99, 3.0, LimitResult((limit,), question.conditions))
     elif holds is False:
-        yield Candidate(0.99, 3.0, NotApplicable(limit, "", question.conditions))
+        here = _instead(limit, question, know)
+        told = LimitResult((here,), question.conditions) if here else NotApplicable(limit, "", question.conditions)
+        yield Candidate(0.99, 3.0, told)
+
+
+def _instead(limit: Limit, question: Question, know: Knowledge) -> Limit | None:
+    """Return the limit that holds here in the place of one that depends on the same and does not."""
+    keys, figure = [name for name, _ in limit.when], limit_rules.bound_value(limit)
+    for name in know.base.ids("limits"):
+        other: Limit = know.record(name, question.variant)
+        own = limit_rules.bound_value(other)
+        alike = [key for key, _ in other.when] == keys and own and figure and own.unit == figure.unit
+        if alike and limit_rules.holds(other, question, know):
+            return other
+    return None
 
 
 def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, know: Knowledge) -> Candidate:
