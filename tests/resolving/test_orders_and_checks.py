@@ -186,7 +186,7 @@ def test_a_statement_that_explains_all_but_a_number_is_told(ask: Ask) -> None:
     ("question", "said"),
     [
         ("fans off 1 min ago, brakes 244, take off ok?", "Outside AOM 32.47.5: 1 min"),
-        ("Someone told me 3,000 psi in ALTERNATE. Ours too?", "2,600 psi"),
+        ("The handbook says 3,000 psi in ALTERNATE. Ours too?", "2,600 psi"),
     ],
 )
 def test_what_holds_here_is_told(ask: Ask, question: str, said: str) -> None:
