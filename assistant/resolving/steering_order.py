@@ -31,6 +31,7 @@ _SIDES = {
     "rt": 1,
     "lt": -1,
 }
+_RESULTING = frozenset(("make", "makes", "reach", "reaches", "equal", "equals", "become", "becomes"))
 _FULL = frozenset(("full", "fully", "hard", "max", "maximum", "all", "stop", "stops"))
 _NOUNS = frozenset(
     ("tiller", "tillers", "seat", "pedal", "pedals", "hand", "pilot", "wheel", "side", "one", "handwheel")
@@ -90,6 +91,8 @@ def deflections(question: Question, know: Knowledge) -> list[Deflection]:
     controls = _controls(question)
     orders = _first_order(question) < min((m.start for m, _ in controls), default=0)
     for amount in question.reading.amounts:
+        if amount.start and words[amount.start - 1] in _RESULTING:
+            continue  # "does that make 80 degrees?" believes a result
         if (amount.unit is None or fits(amount, "deg", know.units) is not None) and not _is_speed(amount, question):
             control = _following(controls, orders, amount.end, words) or _nearest(controls, amount.start, words)
             side = _side_near(words, amount.start, amount.end)

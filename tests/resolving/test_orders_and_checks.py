@@ -191,3 +191,15 @@ def test_a_statement_that_explains_all_but_a_number_is_told(ask: Ask) -> None:
 )
 def test_what_holds_here_is_told(ask: Ask, question: str, said: str) -> None:
     assert ask(question).text.startswith(said)
+
+
+@pytest.mark.parametrize(
+    ("question", "said"),
+    [
+        ("we're on the long body and the hottest brake shows 226, may we go", "Within AOM 32.01.6: 226 °C"),
+        ("the coldest is 90 and the hottest 230, ok to leave?", "Outside SOP B.6"),
+        ("does full left tiller with full left pedal make 75 degrees at 8 kt on the L", "72.0°, left"),
+    ],
+)
+def test_what_a_number_is_said_of_decides(ask: Ask, question: str, said: str) -> None:
+    assert ask(question).text.startswith(said)
