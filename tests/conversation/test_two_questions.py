@@ -14,7 +14,7 @@ from assistant.resolving.knowing import Knowledge
     [
         ("where is the horn button and what does it do", ("by the gear lever", "silences the horn")),
         ("how fast may I extend the gear and how high", ("230 kt", "20,000 ft")),
-        ("what does BRAKE HEAT mean and at what temperature is it lit", ("take-off waits", "temperature at which")),
+        ("what does BRAKE HEAT mean and at what temperature does it show", ("take-off waits", "temperature at which")),
         ("System 2 has failed: can I use autobrake, and what's the max pressure", ("No autobrake", "2,600 psi")),
         ("is the steering available after free fall and why not", ("steering is lost", "same valve")),
     ],
