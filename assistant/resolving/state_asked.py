@@ -21,6 +21,8 @@ _WHERE = frozenset(("kt", "ft"))
 """Units of amounts that say where something happened, and are no readings of an input."""
 _FAILURES = frozenset(("failures", "things", "faults", "losses"))
 _COUNTING = frozenset((None, "count"))
+_SINCE_THEN = frozenset(("later", "afterwards", "after", "earlier", "into", "before"))
+_LASTING = frozenset(("s", "min", "h"))
 _SIDES = frozenset(("left", "right"))
 _WHICH = frozenset(("which", "what", "whats"))
 _WRONG = frozenset({"wrong", "matter", "problem", "culprit", "suspect", "blame", "faulty", "diagnose", "diagnosis"})
@@ -72,6 +74,8 @@ def unused_amounts(question: Question) -> float:
         after = words[amount.end : amount.end + 2]
         if _SIDES.intersection(after):
             share *= 0.9  # "tiller 30 left"
+        elif after and after[0] in _SINCE_THEN and amount.unit in _LASTING:
+            share *= 0.95  # "ten minutes later the brake controller followed"
         elif asks and amount.start not in asks and amount.unit in _WHERE:
             share *= 0.88  # "the caution came up at 60 kt. Does autobrake work?"
         elif not (after and after[0] in _FAILURES and amount.unit in _COUNTING):

@@ -24,9 +24,12 @@ _OPEN = frozenset({
     "any", "anything", "something", "failure", "failures", "fault", "what", "which", "else", "how", "why",
 })  # fmt: skip
 _KEEPING = frozenset(("keep", "keeps", "keeping", "leaves", "leaving", "spares", "retains", "retaining", "still"))
+_CHANGING = frozenset(("mode",))
+"""Results that change into another, and are not lost."""
 _CAPTION = ("red", "amber", "warning")
 _DOING = frozenset(("i", "we", "you", "one", "a"))
 """After "how can": what somebody does is asked for, and not what leads to a state."""
+_MAY = frozenset(("can", "could", "might", "may"))
 _COMING_TO = frozenset({
     "be", "end", "find", "have", "get", "come", "wind", "finish", "land", "still", "possibly", "ever",
 })  # fmt: skip
@@ -39,28 +42,13 @@ def cause_candidates(
 ) -> Iterator[Scored]:  # fmt: skip
     """Yield what leads to the result that a question names, or takes away what it names."""
     reading = question.reading
-    whence = _asks_why(table, inputs, question, know)
-    if not reading.has("cause", "single", "when") and not _asks_when(question) and not whence:
+    possible = _asks_possible(table, inputs, question, know)
+    whence = possible or _asks_why(table, inputs, question, know)
+    if not (whence or reading.has("cause", "single", "when") or _asks_when(question)):
         return
-    if not reading.has("single") and any(c.asked for c in question.conditions) and any(not c.implied for c in inputs):
-        return  # "losing System 1 puts us in ALTERNATE, right?": what the states lead to is asked
-    if inputs and not reading.has("single") and asks_whether(reading.words) and _OPEN.isdisjoint(reading.words):
-        return  # "does the free fall rob me of anti-skid?"
-    named = question.results_named.get(table.id, [])
-    everything = named
-    named = [(o, v) for o, v in named if not is_normal(table, o, v, know)]
-    if not named and everything:
-        # "What costs me NORMAL braking": the normal value is named as the one that goes.
-        named = [(o, "!" + v) for o, v in everything]
-    if not named and reading.has(*_CAPTION):
-        return  # "what two things cause the red one": a caption is asked about, and no state is named
-    if not named and (reading.asks_loss or reading.has("cause", "single")):
-        outputs = [o.id for o in table.outputs if reading.has(o.id)]
-        kept = [output for output in outputs if len(outputs) > 1 and _is_kept(output, question)]
-        everything = [(output, state_tables.outputs(table, {}, know.base)[output]) for output in kept]
-        named = [pair for output in outputs if output not in kept for pair in _lost_value(table, output, know)]
-    if not named and matches and matches[0].covered > 0.99 and (reading.asks_loss or reading.has("cause")):
-        named = _lost_value(table, matches[0].tag.split(".", 1)[1], know)
+    if not (possible or reading.has("single")) and _asks_what_follows(inputs, question):
+        return
+    named, everything = _named(table, matches, question, know)
     if not named:
         return
     vocabulary = know.matcher.vocabulary(table.id)
@@ -69,12 +57,42 @@ def cause_candidates(
     output, value = _principal(table, named)
     clear = whence or reading.has("cause", "single") or (_asks_when(question) and bool(everything))
     plain = any({"cause", "single"} <= m.concepts for m in reading.mentions)  # "single failures giving …"
-    score = (1.04 if plain else 0.98 if clear else 0.9) * unused_amounts(question) * barring(barred, know)
+    score = (1.04 if plain or possible else 0.98 if clear else 0.9) * unused_amounts(question) * barring(barred, know)
     found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
     extra = tuple(Condition(f"{table.id}.{o}", v) for o, v in everything if o != output)
     narrowed = _narrowed(found, extra, know)
     if narrowed is not None:
         yield score, 3.0, narrowed
+
+
+def _asks_what_follows(inputs: tuple[Condition, ...], question: Question) -> bool:
+    """Return whether it is asked what states lead to, and not what leads there: "does the free fall rob me of …"."""
+    if any(c.asked for c in question.conditions) and any(not c.implied for c in inputs):
+        return True  # "losing System 1 puts us in ALTERNATE, right?"
+    words = question.reading.words
+    return bool(inputs) and asks_whether(words) and _OPEN.isdisjoint(words)
+
+
+def _named(
+    table: StateTable, matches: list[Match], question: Question, know: Knowledge
+) -> tuple[list[tuple[str, str]], list[tuple[str, str]]]:
+    """Return the results (output, value) whose causes are sought, and all that are to hold with them."""
+    reading = question.reading
+    everything = question.results_named.get(table.id, [])
+    named = [(o, v) for o, v in everything if not is_normal(table, o, v, know)]
+    if not named and everything:
+        # "What costs me NORMAL braking": the normal value is named as the one that goes.
+        named = [(o, "!" + v) for o, v in everything]
+    if not named and reading.has(*_CAPTION):
+        return [], everything  # "what two things cause the red one": a caption is asked about, and no state is named
+    if not named and (reading.asks_loss or reading.has("cause", "single")):
+        outputs = [o.id for o in table.outputs if reading.has(o.id)]
+        kept = [output for output in outputs if len(outputs) > 1 and _is_kept(output, question)]
+        everything = [(output, state_tables.outputs(table, {}, know.base)[output]) for output in kept]
+        named = [p for output in outputs if output not in kept for p in _lost_value(table, output, question, know)]
+    if not named and matches and matches[0].covered > 0.99 and (reading.asks_loss or reading.has("cause")):
+        named = _lost_value(table, matches[0].tag.split(".", 1)[1], question, know)
+    return named, everything
 
 
 def _asks_why(
@@ -83,6 +101,26 @@ def _asks_why(
     """Return whether it is asked why a result is so though a thing that it rests on is well."""
     well = [c for c in inputs if c.input in table.inputs]
     return bool(well) and question.reading.has("why") and all(is_well(c, know) for c in well)
+
+
+def _asks_possible(
+    table: StateTable, inputs: tuple[Condition, ...], question: Question, know: Knowledge
+) -> bool:
+    """Return whether it is asked if a result can come about beside things that are well: "can I be on ALTERNATE …"."""
+    well = [c for c in inputs if c.input in table.inputs]
+    if not well or len(well) < len(inputs) or not all(is_well(c, know) for c in well):
+        return False
+    words = question.reading.words
+    coming = any(
+        word in _MAY
+        and (
+            words[i + 1 : i + 2] == ("the",)
+            or not (_DOING.isdisjoint(words[i + 1 : i + 2]) or _COMING_TO.isdisjoint(words[i + 2 : i + 4]))
+        )
+        for i, word in enumerate(words)
+    )
+    named = any(not is_normal(table, o, v, know) for o, v in question.results_named.get(table.id, []))
+    return named and (coming or "possible" in words)
 
 
 def _is_kept(output: str, question: Question) -> bool:
@@ -102,11 +140,16 @@ def _asks_when(question: Question) -> bool:
     )
 
 
-def _lost_value(table: StateTable, output: str, know: Knowledge) -> list[tuple[str, str]]:
+def _lost_value(table: StateTable, output: str, question: Question, know: Knowledge) -> list[tuple[str, str]]:
     normal = state_tables.outputs(table, {}, know.base).get(output)
     found = next(o for o in table.outputs if o.id == output)
-    others = [v for v, _, _ in found.values if v != normal]
-    return [(output, others[0])] if len(others) == 1 else []
+    others = {v for v, _, _ in found.values if v != normal}
+    if len(others) > 1 and output not in _CHANGING and question.reading.has("single"):
+        # What is left of the steering with any one failure: it castors.
+        failures = (name for name in table.inputs if name in know.states.failures)
+        ways = ({name: know.states.failed(name)} for name in failures)
+        others = {state_tables.outputs(table, way, know.base)[output] for way in ways} - {normal}
+    return [(output, value) for value in others] if len(others) == 1 else []
 
 
 def _principal(table: StateTable, named: list[tuple[str, str]]) -> tuple[str, str]:

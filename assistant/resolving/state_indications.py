@@ -41,7 +41,7 @@ def indication_candidates(question: Question, know: Knowledge, excused: Collecti
     given = tuple(c for c in question.conditions if not c.is_result)
     told = tuple(pair for c in shown if (pair := (c.input, c.value))[1] != know.states.normal(c.input))
     found = state_tables.joint_sets(wanted, know.base, {c.input: c.value for c in given})
-    if given and not found:
+    if not found and any(c.value != know.states.normal(c.input) for c in given):
         return  # what was told held before: "on ALTERNATE, and now System 1 goes"
     sets = tuple((*told, *chosen) for chosen in found)
     fixed = tuple(c for c in given if (c.input, c.value) not in told)
@@ -70,7 +70,8 @@ def _is_of_kind(name: str, kinds: Collection[str], know: Knowledge) -> bool:
 
 def _told(question: Question, know: Knowledge) -> Iterator[Wanted]:
     """Yield the results that a question tells, or whose loss it asks for."""
-    told = [c for c in question.conditions if c.is_result and not c.asked]
+    switched = {c.where for c in question.conditions if not c.is_result}
+    told = [c for c in question.conditions if c.is_result and not c.asked and c.where not in switched]
     for table in state_tables.tables(know.base):
         outputs = {c.input.split(".", 1)[1]: c.value for c in told if c.input.startswith(table.id + ".")}
         for output in table.outputs:

@@ -28,6 +28,10 @@ _PREDICATES = frozenset({"working", "available", "usable", "ok", "okay", "functi
 _ONLY = frozenset(("only", "one", "last", "same", "thing"))
 _STRONG = frozenset(("do", "does", "did", "can", "could", "will", "would", "may", "should", "shall"))
 
+_CLAIMING = frozenset({
+    "says", "said", "reckons", "claims", "claimed", "insists", "swears", "thinks", "believes", "argues", "maintains",
+})  # fmt: skip
+_SHOWING = frozenset(("display", "memo", "screen", "panel", "message", "label", "light", "indication", "caption", "it"))
 _NAMED = frozenset(("the", "my", "our", "any"))
 _LONGEST_LAST = 5
 _DENIED = frozenset(("not", "never", "no", "still", "dark", "without"))
@@ -107,6 +111,13 @@ def doubted(words: Sequence[str], at: int, asks: frozenset[int]) -> bool:
     while begin - 1 in asks:
         begin -= 1
     return words[begin] not in _QUESTION and words[max(0, at - 1)] not in ("on", "with")
+
+
+def said_by_somebody(words: Sequence[str], at: int) -> bool:
+    """Return whether what stands at a place is only what somebody says: "my colleague reckons | we are on …"."""
+    begin = next((k + 1 for k in range(at - 1, -1, -1) if words[k] in _SENTENCE), 0)
+    said = next((k for k in range(begin, at) if words[k] in _CLAIMING), None)
+    return said is not None and _SHOWING.isdisjoint(words[begin:said])
 
 
 def asks_whether(words: Sequence[str]) -> bool:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from assistant.understanding.binding import Binder, conditions_of
 from assistant.understanding.condition import Condition, StateWords, is_result
 from assistant.understanding.grouping import Group, names_another
 
-_NEAR = 4
+_NEAR = 7
 """Words that may stand between the two: "instead of System 1 it was | System 2"."""
 
 
@@ -29,12 +30,22 @@ def set_against(
 
 
 def contrasted(
-    against: Sequence[tuple[Group, Group]], found: Sequence[Condition], known: StateWords
+    against: Sequence[tuple[Group, Group]], found: Sequence[Condition], binder: Binder
 ) -> list[Condition]:
-    """Return the things that another is in a state instead of: failed where that one is normal, else normal."""
-    result = []
+    """Return the things that another is in a state instead of: failed where that one is normal, else normal.
+
+    Where the state stands beside the one that is not in it, the other has it: "it is not System 1 that has gone, …".
+    """
+    known = binder.known
+    result: list[Condition] = []
     for group, other in against:
         said = next((c for c in found if c.input in other.inputs), None)
+        if said is None:
+            bound = binder.bind(group, 0, len(binder.words))
+            state = bound.state if bound else None
+            own = conditions_of(other.inputs, state, False, other.places, known) if state else []
+            result.extend(own)
+            said = own[0] if own else None
         if said is None:
             continue
         failed = said.value == known.normal(said.input)

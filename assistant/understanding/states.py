@@ -12,7 +12,7 @@ from itertools import pairwise
 from assistant.frozen import NamedTuple
 from assistant.quantities.units import Units
 from assistant.understanding.binding import Binder, Bound, is_hedged
-from assistant.understanding.clauses import asking, believed, doubted
+from assistant.understanding.clauses import asking, believed, doubted, said_by_somebody
 from assistant.understanding.condition import Condition as Condition
 from assistant.understanding.condition import StateWords as StateWords
 from assistant.understanding.condition import is_result
@@ -91,7 +91,7 @@ def stated(
     found.extend(_implied(reading, known, found))
     found.extend(labels_shown(reading, known, asks, found))
     found.extend(_results_named(reading, found))
-    found.extend(contrasted(against, found, known))
+    found.extend(contrasted(against, found, binder))
     settled = _settled([_if_asked(c, reading, asks) for c in found])
     return Stated(tuple(settled), tuple(_left_bare(bare, settled, asks, known, reading.words)))
 
@@ -125,6 +125,7 @@ def _if_asked(condition: Condition, reading: Reading, asks: frozenset[int]) -> C
     last = max(condition.where) + 1
     either = "or" in (*reading.words[max(0, at - 1) : at], *reading.words[last : last + 1])
     asked = len(named) > 1 or either or believed(reading.words) or doubted(reading.words, at, asks)
+    asked = asked or said_by_somebody(reading.words, at)
     return condition._replace(asked=asked)
 
 

@@ -41,3 +41,23 @@ def test_no_hydraulic_failure_leaves_the_systems_well(ask: Ask) -> None:
 def test_why_a_result_is_so_beside_a_thing_that_is_well_asks_for_its_causes(ask: Ask) -> None:
     answer = ask("why do the nose wheels castor with System 1 working?")
     assert "the bypass pin inserted" in answer.text and "System 1 lost" not in answer.text
+
+
+POSSIBLE = [
+    ("Can I be on ALTERNATE with System 2 healthy?", "the brake controller failed"),
+    ("EMERGENCY with both hydraulics good: possible?", "Nothing leads to it"),
+]
+
+
+@pytest.mark.parametrize(("text", "within"), POSSIBLE)
+def test_whether_a_result_is_possible_is_worked_out(ask: Ask, text: str, within: str) -> None:
+    assert within in ask(text).text
+
+
+def test_what_somebody_says_is_no_state(ask: Ask) -> None:
+    assert ask("my colleague says with System 1 lost we're on ALTERNATE. Which mode?").text.startswith("NORMAL")
+
+
+def test_how_long_ago_something_failed_is_part_of_the_story(ask: Ask) -> None:
+    text = "climbing out we lost hyd 1, ten minutes later the brake controller followed. Do I have steering?"
+    assert "castor" in ask(text).text
