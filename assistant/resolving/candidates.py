@@ -125,6 +125,10 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
         return
     if limit.when:
         score *= 0.97 if not holds else 1.1 if _names_more(question) else 1.0
+    schedule = _schedule_below(limit, question, know) if amount is None else None
+    if schedule:  # "rolling at 40 kt, what's the most the handwheel can order": the most there
+        yield from _schedule(schedule, match, question, know)
+        return
     if amount is None:
         enough = _asks_whether_enough(limit, question, know)
         yield _stated(limit, score * (_NO_VERDICT if enough else 1.0), match, question, know)
@@ -143,6 +147,16 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
         yield Candidate(score * 1.05, match.matched + 0.5, told, match)
     elif found is not None:
         yield _checked(found, amount, score, match, question, know)
+
+
+def _schedule_below(limit: Limit, question: Question, know: Knowledge) -> Schedule | None:
+    """Return the schedule that a limit is the top of, where a question gives an amount to read it at."""
+    units = {a.unit for a in question.reading.amounts if a.unit}
+    for name in know.base.ids("schedules") if units else ():
+        found = know.record(name, question.variant)
+        if isinstance(found, Schedule) and found.top == limit.id and found.input_unit in units:
+            return found
+    return None
 
 
 def _names_more(question: Question) -> bool:
