@@ -37,6 +37,7 @@ from assistant.conversation.said_in_full import of_the_subject, under_states
 from assistant.conversation.same_asked import colour_again, same_asked, state_of_it, thing_told
 from assistant.conversation.scenario import added, all_else_normal, changed_back, without_states
 from assistant.conversation.steps import step_asked, step_by_place, step_named
+from assistant.conversation.that_amount import with_that_amount
 from assistant.conversation.traits import (
     FEW,
     OPEN,
@@ -89,7 +90,8 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     # A turn is completed from the last; what it names itself always counts.
     rest = corrected(text) if context.asked else None
     bare = text if rest is None else rest
-    alone = with_names(question_of(bare, knowledge, context.variant), context, knowledge)
+    alone = question_of(bare, knowledge, context.variant)
+    alone = with_names(with_that_amount(alone, context, knowledge) or alone, context, knowledge)
     context = without_states(alone, context, knowledge)
     placed = step_by_place(alone, context) or counted(alone, context, knowledge)
     placed = placed or ranked(alone, context, knowledge)

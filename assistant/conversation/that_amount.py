@@ -1,0 +1,43 @@
+"""An amount of the turn before that a turn points at by its kind: "and lower it at that speed?"."""
+
+from __future__ import annotations
+
+from assistant.conversation.context import Context
+from assistant.conversation.like_amounts import unit_word
+from assistant.conversation.readings import question_of
+from assistant.resolving.asked_quantity import QUANTITIES
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import CheckResult
+
+_POINTING = frozenset({"that", "this", "the"})
+_SAME = "same"
+_ALIKE = {"altitude": "length", "height": "length", "weight": "mass", "duration": "time"}
+"""The dimension in which a quantity is measured, where that has another name."""
+
+
+def with_that_amount(alone: Question, context: Context, knowledge: Knowledge) -> Question | None:
+    """Return a turn with the amount that it points at, or None where it points at none."""
+    words = alone.reading.words
+    if context.asked is None or alone.reading.amounts:
+        return None
+    for i in range(1, len(words) - 1):
+        end = i + 2 if words[i + 1] == _SAME else i + 1
+        points = words[i - 1] == "at" and words[i] in _POINTING and end < len(words)
+        if not points or (words[i] == "the" and end == i + 1):
+            continue
+        for quantity in knowledge.phrase(words[end]).concepts & QUANTITIES:
+            told = _told(quantity, context, knowledge)
+            if told:
+                question = question_of(" ".join((*words[:i], told, *words[end + 1 :])), knowledge, alone.variant)
+                return question.with_text(alone.reading.text)
+    return None
+
+
+def _told(quantity: str, context: Context, knowledge: Knowledge) -> str:
+    """Return the one amount of a quantity that the turn before gave, in words."""
+    found = {(a.value, a.unit) for a in context.asked.reading.amounts if a.unit} if context.asked else set()
+    if isinstance(context.result, CheckResult):
+        found = {(check.given, check.unit) for check in context.result.checks}
+    dimension = _ALIKE.get(quantity, quantity)
+    fitting = [(value, unit) for value, unit in found if knowledge.units.get(unit).dimension == dimension]
+    return f"{fitting[0][0]:.10g} {unit_word(fitting[0][1])}" if len(fitting) == 1 else ""
