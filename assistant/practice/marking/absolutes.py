@@ -9,7 +9,7 @@ from assistant.practice.marking.found import Held
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.polarity import denied
 from assistant.practice.marking.said import Said, plain
-from assistant.practice.marking.wording import word_set
+from assistant.practice.marking.wording import STOPS, word_set
 from assistant.resolving.knowing import Knowledge
 
 _ABSOLUTE = word_set(
@@ -56,6 +56,24 @@ def nothing_does(need: Need, said: Said, know: Knowledge) -> list[str]:
     return []
 
 
+def whatever(need: Need, said: Said) -> list[str]:
+    """Return the thing that an answer says not to matter, where the full answer has it matter: "whatever the speed"."""
+    words = said.reading.words
+    full = need.expected.lower().split()
+    if not _ANY.isdisjoint(full):
+        return []
+    ends = [
+        i + n for i in range(len(words)) for n, p in ((2, words[i : i + 2]), (1, words[i : i + 1])) if p in _NO_MATTER
+    ]
+    spots = {i for end in ends for i in range(end, min(end + _NEAR, len(words)))}
+    told = [m for m in said.content if m.start in spots and m.concepts & (need.said - need.question.concepts)]
+    after = (*words, ".")
+    return [m.text for m in told if after[m.end] in STOPS]  # "whatever it holds" matters
+
+
+_ANY = frozenset(("any", "whatever", "whichever", "regardless"))
+_NO_MATTER = (("whatever",), ("regardless", "of"), ("irrespective", "of"), ("whatever", "the"))
+_NEAR = 3
 _SHORT = 3
 _MANNERS = ("hydraulic", "electr", "pneumatic", "magnet")
 

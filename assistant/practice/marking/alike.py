@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import combinations
+from itertools import combinations, pairwise
 
 from assistant.practice.marking.found import ENOUGH, LITTLE, Held, element_said, words_said
 from assistant.practice.marking.numbers import Numbers
@@ -66,8 +66,25 @@ def _listed_wrong(need: Need, alike: Sequence[int], held: Sequence[Held], said: 
     if len(spots) == len(points):
         right = all(words_said(p, said, [i])[0] >= ENOUGH for p, i in zip(points, spots, strict=True))
         return [] if right else ["another order than asked"]
+    if _other_list(points, said):
+        return ["another in the list"]
     same = len(spots) == 1 and any(not held[i].share for i in alike) and ALIKE.search(" ".join(said.reading.words))
     return ["one thing for all of them"] if same else []
+
+
+def _other_list(points: Sequence[Point], said: Said) -> bool:
+    """Return whether a bare list, of as many as are asked for, has something else in a place: "white, amber, blank"."""
+    words = said.reading.words
+    cuts = [-1, *(i for i, w in enumerate(words) if w in _LISTING), len(words)]
+    items = [range(a + 1, b) for a, b in pairwise(cuts) if b - a > 1]
+    if len(items) != len(points) or said.claims or any(len(item) > _ITEM for item in items):
+        return False
+    held = [words_said(p, said, item)[0] >= ENOUGH for p, item in zip(points, items, strict=True)]
+    return any(held) and not all(held)
+
+
+_LISTING = frozenset((",", ";", ".", "/", "and", "then"))
+_ITEM = 2
 
 
 def crossed(need: Need, said: Said, numbers: Numbers) -> list[str]:

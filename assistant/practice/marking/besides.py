@@ -6,12 +6,14 @@ import re
 from collections.abc import Iterable
 from typing import Any
 
+from assistant.knowledge.records import Fact
+from assistant.practice.marking.amounts import amounts_of
 from assistant.practice.marking.asked import Asked, record_of
 from assistant.practice.marking.elements import named_elements, point
-from assistant.practice.marking.kinds import asks_rule
+from assistant.practice.marking.judged import asks_rule
 from assistant.practice.marking.outcomes import outputs_asked, table_results, values_of
 from assistant.practice.marking.points import Element, Figure, Point
-from assistant.practice.marking.said import amounts_of
+from assistant.practice.marking.references import referred_by
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 
@@ -81,18 +83,49 @@ def _other_values(result: Any, text: str, know: Knowledge) -> Iterable[Point]:
     for name in outputs_asked(result, text, know):
         output = next(o for o in result.table.outputs if o.id == name)
         has = values_of(result, name)
+        true = _has_concepts(output, has, know) | _stated_with(result.table, name, has, know)
         for value, says, _ in output.values:
             if value not in has and value not in ("yes", "no"):
                 concept = frozenset((f"={result.table.id}.{name}.{value}",))
-                told = tuple(e for e in named_elements(says, know) if e.weight > 0.7)[:1]
+                told = _telling(value, output, know)
                 if "_" not in value:
                     yield Point(says, (), (Element(concept, (value,), 3.0),))
-                if told and told[0].concepts and not told[0].concepts & _has_concepts(output, has, know):
+                if told and told[0].concepts and not told[0].concepts & true:
                     yield Point(says, (), told)
+
+
+def _telling(value: str, output: Any, know: Knowledge) -> tuple[Element, ...]:
+    """Return the word that tells a value from the others: "castor" of the nose wheels, of which two of them speak."""
+    says = {v: [e for e in named_elements(each, know) if e.weight > 0.7] for v, each, _ in output.values}
+    others = [e.words for v, elements in says.items() if v != value for e in elements]
+    own = [e for e in says[value] if e.words not in others]
+    return tuple((own or says[value])[:1])
 
 
 def _has_concepts(output: Any, has: set[str | None], know: Knowledge) -> frozenset[str]:
     return frozenset(c for value, says, _ in output.values if value in has for c in know.phrase(says).concepts)
+
+
+def true_besides(one: Asked, text: str, know: Knowledge) -> frozenset[str]:
+    """Return what statements say together with the results of state tables that a question asks for."""
+    return frozenset(
+        c for part in table_results(one.result) for name in outputs_asked(part, text, know)
+        for c in _stated_with(part.table, name, values_of(part, name), know)
+    )  # fmt: skip
+
+
+def _stated_with(table: Any, name: str, has: set[str | None], know: Knowledge) -> frozenset[str]:
+    """Return what statements on a table's topic say together with the values that an output has."""
+    values = {f"={table.id}.{name}.{value}" for value in has}
+    facts = (know.base.records[each] for each in know.base.ids("facts"))
+    told = (know.phrase(fact.says).concepts for fact in facts if fact.topic == table.topic)
+    return frozenset(
+        c
+        for concepts in told
+        if concepts & values
+        for c in concepts
+        if c[0] != "=" and know.lexicon.families.get(c) != "braking-mode"
+    )
 
 
 def extras(one: Asked, know: Knowledge) -> Iterable[Figure]:
@@ -122,6 +155,17 @@ def of_variants(one: Asked, know: Knowledge) -> Iterable[tuple[str, Figure]]:
     for name, words in _ON_VARIANT.findall(one.answer.text):
         for amount in know.phrase(words).amounts if name in shown else ():
             yield f"variant:{shown[name]}", Figure(amount.value, amount.unit or "")
+    for limit in _referred(one, know):
+        for override in know.base.overrides:
+            value = know.base.record(limit, override.variant).maximum if override.record == limit else None
+            if value:
+                yield f"variant:{override.variant}", Figure(value.value, value.unit)
+
+
+def _referred(one: Asked, know: Knowledge) -> list[str]:
+    """Return the limits that a statement leaves its figures to."""
+    fact = getattr(one.result, "fact", None)
+    return [limit.id for limit in referred_by(fact, know)] if isinstance(fact, Fact) else []
 
 
 _ON_VARIANT = re.compile(r"On the (\S+?)(?: the limit is|:) (.*?)\.(?=\s|$)")
@@ -131,6 +175,6 @@ def formers(one: Asked, know: Knowledge) -> Iterable[Figure]:
     """Yield the former figures of the record that answers."""
     for name in know.base.changes:
         change = know.base.changes[name]
-        if change.record == one.answer.entry or name == one.answer.entry:
+        if change.record in (one.answer.entry, *_referred(one, know)) or name == one.answer.entry:
             for amount in know.phrase(change.formerly).amounts:
                 yield Figure(amount.value, amount.unit or "count")

@@ -137,6 +137,10 @@ def _pasts(need: Need, know: Knowledge) -> Iterable[Figure]:
                     yield Figure(value.value, value.unit)
 
 
+_BOUNDED = frozenset(("above", "below", "fewer", "less", "lower", "more", "over", "slower", "under"))
+"""Words after an "or" that bounds a number: "800 or less, 6 applications"."""
+
+
 def hedged(said: Said, fits: list[list[tuple[int, int]]]) -> list[str]:
     """Return the numbers between which an answer leaves the choice: "250 or maybe 280"."""
     found = []
@@ -144,7 +148,7 @@ def hedged(said: Said, fits: list[list[tuple[int, int]]]) -> list[str]:
     for n in range(len(said.claims) - 1):
         a, b = said.claims[n].amount, said.claims[n + 1].amount
         between = words[a.end : b.start]
-        joined = "or" in between and len(between) <= 4
+        joined = "or" in between and len(between) <= 4 and _BOUNDED.isdisjoint(between)
         alike = a.unit is None or b.unit is None or a.unit == b.unit
         if (joined and alike and bool(fits[n]) != bool(fits[n + 1])) or (
             joined and alike and HEDGES.search(" ".join(words))

@@ -10,9 +10,11 @@ from __future__ import annotations
 import re
 
 from assistant.frozen import NamedTuple
-from assistant.practice.marking.absolutes import absolute, nothing_does, other_manner, same_as_other, too_soon
+from assistant.practice.marking.absolutes import absolute, nothing_does, other_manner, same_as_other, too_soon, whatever
 from assistant.practice.marking.alike import crossed, paired, parts_exchanged
 from assistant.practice.marking.causes import judge_ways
+from assistant.practice.marking.choices import left_open
+from assistant.practice.marking.foreign_steps import foreign_steps
 from assistant.practice.marking.found import (
     ENOUGH,
     LITTLE,
@@ -24,15 +26,14 @@ from assistant.practice.marking.found import (
     ways_said,
     words_said,
 )
+from assistant.practice.marking.instead import other_action, other_reason
 from assistant.practice.marking.misplaced import beside_it, elsewhere, one_of_both, other_kind, out_of_order, turned_out
 from assistant.practice.marking.mixed import apart, both_for_either, inner_order, mixed_up, shared_with
 from assistant.practice.marking.numbers import Numbers, judge_numbers
-from assistant.practice.marking.points import Need
+from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.polarity import affirmed_falsely, contradicted, denied
 from assistant.practice.marking.rivals import (
     colours,
-    foreign_steps,
-    left_open,
     opposed,
     other_thing,
     others_said,
@@ -46,6 +47,7 @@ from assistant.practice.marking.states import bare_said, state_said
 from assistant.practice.marking.strangers import foreign, only_other, other_measure
 from assistant.practice.marking.supplies import not_supplied
 from assistant.practice.marking.surplus import in_place_of
+from assistant.practice.marking.unbounded import bounded_any
 from assistant.practice.marking.wording import NO, YES
 from assistant.resolving.knowing import Knowledge
 
@@ -53,6 +55,8 @@ _ONE_OF_TWO = 0.4
 """Share of a point of which one of the things that "and" joins is said."""
 _A_LITTLE = 0.2
 """Share of a point of which the thing alone is said, without its figure."""
+_WORD = 0.1
+"""Share of the words of a step that must be said with its figure: its verb."""
 _SIDES = ((plain("above"),), (plain("below"),))
 """Words that beside a figure say only of which side it is."""
 _HEAVY = 2.9
@@ -104,7 +108,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *systems(said),
         *foreign_steps(need, said, know),
         *other_thing(need, said),
-        *left_open(need, said),
+        *left_open(need, said, know),
         *contradicted(held, need, said, put_off),
         *affirmed_falsely(need, said),
         *other_measure(held, need, said, know),
@@ -122,6 +126,10 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *nothing_does(need, said, know),
         *other_manner(need, said),
         *same_as_other(need, said),
+        *whatever(need, said),
+        *other_action(held, need, said),
+        *other_reason(held, need, said),
+        *bounded_any(held, need, said, know),
         *foreign(held, said),
         *_stand_wrong(need, said),
         *shared_with(held, need, said, put_off),
@@ -168,7 +176,7 @@ def _with_ways(held: tuple[Held, ...], ways: Compared | None) -> tuple[Held, ...
 def _held(index: int, need: Need, said: Said, numbers: Numbers) -> Held:
     point = need.points[index]
     if point.verdict:
-        given = verdict_said(said)
+        given = _verdict_of(need, said)
         return Held(point, float(given == point.verdict or (not given and _acted(need, said))), ())
     if point.state:
         stands = state_said(point.state, need, said) is point.state.there
@@ -186,19 +194,28 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers) -> Held:
     got = len(places) / len(figures) if figures else 0.0
     if point.any_figure:
         got = float(bool(places))
+    if point.either and not got:
+        return _held(index, need._replace(points=_without_figures(need.points, index)), said, numbers)
     telling = [e for e in point.elements if not e.given and e.weight > 0.7 and e.words not in _SIDES]
     single = need.ordered and len(telling) == 1 and len(point.figures) == 1 and len(point.elements) == 1
-    if point.figures_suffice or single or sum(e.weight for e in telling) < _SLIGHT:
+    if point.figures_suffice or point.either or single or sum(e.weight for e in telling) < _SLIGHT:
         return Held(point, got, places)
     named = any(e.weight >= _HEAVY and element_said(e, said)[0] for e in telling)
     if not got and LITTLE <= words < ENOUGH and named:
         return Held(point, _A_LITTLE, spots)
-    least = LITTLE if need.ordered else ENOUGH
+    least = (_WORD if got == 1.0 else LITTLE) if need.ordered else ENOUGH
     return Held(point, _both(got, words, least), places or spots if words >= LITTLE else places)
+
+
+def _without_figures(points: tuple[Point, ...], index: int) -> tuple[Point, ...]:
+    """Return points with one of them to be said in words."""
+    return (*points[:index], points[index]._replace(figures=()), *points[index + 1 :])
 
 
 def _acted(need: Need, said: Said) -> bool:
     """Return whether what a verdict calls for is said to be done, which says the verdict too: "change it"."""
+    if need.within is None:
+        return False
     actions = [p for p in need.points if not (p.figures or p.verdict or p.state or p.optional) and p.elements]
     return bool(actions) and all(words_said(p, said)[0] >= enough_of(p) and ways_said(p, said) for p in actions)
 
@@ -227,9 +244,20 @@ def verdict_said(said: Said) -> str:
     return "yes" if yes else ""
 
 
+def _verdict_of(need: Need, said: Said) -> str:
+    """Return the verdict of an answer; to be below is to be within only a maximum: "it's below the 126 psi limit"."""
+    given = verdict_said(said)
+    below = _IS_BELOW.match(" ".join(said.reading.words))
+    most = any(f.sense == "max" for p in need.points for f in p.figures)
+    return "" if given == "yes" and below and need.within is False and not most else given
+
+
+_IS_BELOW = re.compile(r"(?:it|that|this) is (?:still |well |just )?(?:below|under)\b")
+
+
 def _verdict_wrong(need: Need, said: Said) -> list[str]:
     wanted = next((p.verdict for p in need.points if p.verdict), "")
-    given = verdict_said(said) if wanted else ""
+    given = _verdict_of(need, said) if wanted else ""
     return [f"{given}: it is {wanted}"] if wanted and given and given != wanted else []
 
 

@@ -190,6 +190,8 @@ def _ends(words: str) -> Iterator[str]:
 
 def with_reason(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return a statement with the reason of it, where a question asks for both; the statement alone otherwise."""
+    if _WHY.search(text) and isinstance(whole.result, r.LimitResult):
+        return (whole, *_reason_of(whole, know))
     if not _WHY.search(text) or not isinstance(whole.result, r.FactResult):
         return (whole,)
     fact = whole.result.fact
@@ -197,6 +199,16 @@ def with_reason(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
         return whole, _fact(fact.why, whole, know)
     told = next((n for n in know.base.ids("facts") if know.base.records[n].why == fact.id), "")
     return (_fact(told, whole, know), whole) if told else (whole,)
+
+
+def _reason_of(whole: Asked, know: Knowledge) -> tuple[Asked, ...]:
+    """Return the reason of a stated figure that stands in its own paragraph."""
+    sources = set(record_of(whole.result).sources)
+    for candidate in candidates(whole.question, know)[:_NEAR_BY]:
+        fact = getattr(candidate.result, "fact", None)
+        if fact and "why" in fact.answers and sources & set(fact.sources):
+            return (as_asked(whole.answer.question, whole.question, candidate.result, know),)
+    return ()
 
 
 def _fact(name: str, beside: Asked, know: Knowledge) -> Asked:

@@ -6,9 +6,10 @@ import re
 from collections.abc import Iterable
 from typing import Any
 
+from assistant.practice.marking.amounts import amounts_of
 from assistant.practice.marking.points import Element, Figure, Point, State
 from assistant.practice.marking.polarity import denied
-from assistant.practice.marking.said import amounts_of, plain, plain_words, sense_at
+from assistant.practice.marking.said import plain, plain_words, sense_at
 from assistant.practice.marking.wording import NEGATORS
 from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Knowledge

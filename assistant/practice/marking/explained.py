@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from itertools import combinations
 
+from assistant.knowledge.records import Limit
 from assistant.practice.marking.equal import equals, rounded, same_kind, says
 from assistant.practice.marking.points import Figure, Need
 from assistant.practice.marking.said import Claim, Said
+from assistant.practice.marking.wording import LESS, MORE
 from assistant.quantities.amounts import Amount
 from assistant.quantities.units import Units
 from assistant.resolving.knowing import Knowledge
@@ -24,8 +26,11 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
     """Return whether a number is one of the question, follows from it, or belongs to the full answer."""
     amount = claim.amount
     given = amount._replace(value=abs(amount.value)) if amount.raw.startswith("minus") else amount
-    if any(equals(given, Figure(a.value, a.unit or "", 0.0), know.units) for a in need.allowed):
-        return not (_in_place_of(amount, missing, need) or _as_the_limit(claim, need, said, know))
+    bare = given._replace(unit=None) if claim.bare else given
+    if any(
+        equals(each, Figure(a.value, a.unit or "", 0.0), know.units) for a in need.allowed for each in (given, bare)
+    ):
+        return not (_in_place_of(claim, missing, need, said) or _as_the_limit(claim, need, said, know))
     if _in_working(claim, said) or (amount.raw.lower() == "half" and not missing):
         return True
     judged = any(p.verdict for p in need.points) and claim.sense not in ("max", "min")
@@ -41,6 +46,8 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
         return False
     if _of_variant(claim, need, said, know) or _is_supported(amount, need, said, know):
         return True
+    if _is_anothers(claim, need, said, know) or _on_the_way(amount, need, know):
+        return True
     return any(
         _derived(amount, f, know.units) if f.unit == "percent" else rounded(amount, f, know.units) for f in need.extra
     )
@@ -48,17 +55,35 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
 
 def _of_variant(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
     """Return whether a number is another variant's, and is said to be: "230 on the longer one"."""
-    near = range(max(0, claim.amount.start - 5), min(len(said.words), claim.amount.end + 5))
+    near = range(max(0, claim.amount.start - 8), min(len(said.words), claim.amount.end + 5))
     named = {c for i in near for c in said.concepts[i]}
-    return any(concept in named and says(claim, figure, know) for concept, figure in need.elsewhere)
+    told = [figure for concept, figure in need.elsewhere if concept in named]
+    return any(says(claim, figure, know) for figure in told) or _is_apart(claim, told, need, said, know)
+
+
+def _is_apart(claim: Claim, others: Iterable[Figure], need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether a number is how much more or less a figure is than another variant's: "15 more than the 120"."""
+    after = frozenset(said.reading.words[claim.amount.end : claim.amount.end + 2])
+    for own, other in ((f, o) for p in need.points for f in p.figures for o in others if f.unit == o.unit):
+        words = MORE | {"above", "over"} if own.value > other.value else LESS | {"below", "under"}
+        if after & words and equals(claim.amount, own._replace(value=abs(own.value - other.value)), know.units):
+            return True
+    return False
 
 
 def _in_working(claim: Claim, said: Said) -> bool:
     """Return whether a number stands before the equals sign of a sum."""
     words = said.reading.words
-    return "=" in words[claim.amount.end :] or (
-        claim.amount.end < len(words) and "=" in said.text[said.text.find(claim.amount.raw) :]
+    last = max((c.amount.start for c in said.claims), default=0)
+    return (
+        "=" in words[claim.amount.end :]
+        or not _MAKES.isdisjoint(words[claim.amount.end : last])
+        or (claim.amount.end < len(words) and "=" in said.text[said.text.find(claim.amount.raw) :])
     )
+
+
+_MAKES = frozenset(("comes", "equals", "gives", "makes", "making", "totals"))
+"""Words before what a sum comes to."""
 
 
 def _is_supported(amount: Amount, need: Need, said: Said, know: Knowledge) -> bool:
@@ -66,13 +91,64 @@ def _is_supported(amount: Amount, need: Need, said: Said, know: Knowledge) -> bo
     named = need.question.concepts | frozenset(c for here in (*said.concepts, *said.inner) for c in here)
     for name in know.base.ids("limits"):
         limit = know.base.records[name]
-        figures = [v for v in (limit.value, limit.maximum, limit.minimum, limit.second) if v]
-        if any(equals(amount, Figure(v.value, v.unit), know.units) for v in figures):
+        if any(equals(amount, Figure(value, unit), know.units) for value, unit in _stated(limit)):
             things = [m for m in know.phrase(limit.of).mentions if not know.matcher.is_soft(m)]
             held = sum(1 for m in things if not m.concepts.isdisjoint(named))
             if held and held >= _MOSTLY * len(things):
                 return True
     return False
+
+
+def _is_anothers(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether a number is stated of what is named beside it: "700 is the horn", "landing distance x 1.6"."""
+    near = range(max(0, claim.amount.start - _BESIDE), min(len(said.words), claim.amount.end + _BESIDE))
+    told = [m for m in said.content if m.start in near and said.numbered.isdisjoint(m.taken)]
+    named = frozenset(c for m in told for c in m.concepts if _is_thing(c, know)) - need.question.concepts
+    for kind in ("limits", "facts") if named and not need.ordered else ():
+        for record in map(know.base.records.__getitem__, know.base.ids(kind)):
+            reading = know.phrase(record.of if kind == "limits" else record.says)
+            stated = _stated(record) if kind == "limits" else ((a.value, a.unit or "") for a in reading.amounts)
+            if reading.concepts & named and any(_is_it(claim.amount, Figure(v, u), know.units) for v, u in stated):
+                return True
+    return False
+
+
+def _is_thing(concept: str, know: Knowledge) -> bool:
+    return concept[0] not in "~@=#" and know.lexicon.kinds.get(concept, "thing") == "thing"
+
+
+def _is_it(amount: Amount, figure: Figure, units: Units) -> bool:
+    """Return whether an amount says a figure, and no small number without a unit that might count anything."""
+    sure = amount.unit is not None or amount.value >= _LARGE or figure.unit == "factor"
+    return sure and equals(amount, figure, units)
+
+
+_LARGE = 100
+
+
+_BESIDE = 5
+"""Words between a number and what it is stated of."""
+
+
+def _stated(limit: Limit) -> list[tuple[float, str]]:
+    """Return the figures of a limit."""
+    return [(v.value, v.unit) for v in (limit.value, limit.maximum, limit.minimum, limit.second) if v]
+
+
+def _on_the_way(amount: Amount, need: Need, know: Knowledge) -> bool:
+    """Return whether an amount stands between two steps of the working: the energy of all brakes, or of the whole."""
+    wanted = [f for p in need.points for f in p.figures]
+    ratios = [f.value for f in need.extra if f.unit == "" and f.value > 0]
+    factors = {1.0, *ratios, *(a * b for a, b in combinations(ratios, 2))}
+    factors |= {a / b for a in ratios for b in ratios}
+    return any(
+        f.unit == amount.unit and any(equals(amount, f._replace(value=f.value * k, tolerance=_NEARLY), know.units)
+                                      for k in (*factors, *(1 / k for k in factors)))
+        for f in need.extra if f.unit and not any(same_kind(amount, x, know.units) for x in wanted)
+    )  # fmt: skip
+
+
+_NEARLY = 0.01
 
 
 def _as_the_limit(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
@@ -87,11 +163,14 @@ def _as_the_limit(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool
     return bool(other) and not asked and not told
 
 
-def _in_place_of(amount: Amount, missing: list[Figure], need: Need) -> bool:
+def _in_place_of(claim: Claim, missing: list[Figure], need: Need, said: Said) -> bool:
     """Return whether a number of the question is given as its answer: "forty degrees, the bigger one"."""
     wanted = [f for p in need.points for f in p.figures]
     judged = any(p.verdict for p in need.points)
-    return not judged and len(missing) == len(wanted) and any(amount.unit == f.unit for f in missing)
+    unit = claim.amount.unit
+    if unit is None and len(said.claims) == 1:
+        unit = next((a.unit for a in need.allowed if a.value == claim.amount.value), None)
+    return not judged and len(missing) == len(wanted) and any(unit == f.unit for f in missing)
 
 
 def _derived(amount: Amount, figure: Figure, units: Units) -> bool:
@@ -103,10 +182,17 @@ def _derived(amount: Amount, figure: Figure, units: Units) -> bool:
 def _differences(need: Need) -> Iterable[Figure]:
     """Return the differences of the question's amounts from each other and from the figures, and their shares."""
     given = [(a.value, a.unit or "") for a in need.allowed]
+    spread = [f for f in need.standing if f.unit == "K"]  # of several readings the widest difference counts alone
+    if spread:
+        own = [f for p in need.points for f in p.figures]
+        yield from (Figure(abs(x.value - y.value), "K") for x in spread for y in own if x.unit == y.unit)
+        yield from spread
+        return
     stated = [(f.value, f.unit) for p in need.points for f in p.figures]
     more = [(f.value, f.unit) for f in need.extra if f.unit]
     apart = {round(abs(x - y), 6) for x, _ in given for y, _ in (*stated, *more)}
     figures = stated + [(x, u) for x, u in more if round(x, 6) not in apart]
+    yield from (Figure(x * p / 100, u) for x, u in given for p, of in (*stated, *more) if of == "percent" and u)
     for (x, u), (y, v) in [*combinations(given, 2), *((g, f) for g in given for f in figures)]:
         if (u == v or "" in (u, v)) and x != y:
             unit = u or v

@@ -9,34 +9,23 @@ from typing import Any
 from assistant.knowledge.records import Fact, Limit, Value
 from assistant.practice.marking.asked import Asked, the_one_asked
 from assistant.practice.marking.elements import named_elements, point
-from assistant.practice.marking.outcomes import ACTION, cause_points, loss_points, table_points_of, tables_points
+from assistant.practice.marking.judged import COMPUTED, THRESHOLD, bands_points, check_points, shown_as
+from assistant.practice.marking.outcomes import cause_points, loss_points, table_points_of, tables_points
 from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Element, Figure, Point
+from assistant.practice.marking.references import with_figure
 from assistant.practice.marking.said import plain
 from assistant.practice.marking.verdicts import GONE, says_no
-from assistant.quantities.amounts import Amount
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 
-COMPUTED = 0.03
 _ORDINARY = ("normal", "standard", "ordinary", "basic", "plain", "regular")
 """Words by which people call the base variant."""
 _SIDES = ("left", "right")
-_THRESHOLD = re.compile(r"\b(below|under|above|over|past|up to|from) (?:which|what)\b", re.IGNORECASE)
 _THRESHOLDS = {
     "below": "lower", "under": "lower", "up to": "max", "above": "higher", "over": "higher", "past": "higher",
     "from": "",
 }  # fmt: skip
-
-_RULE = re.compile(r"\b(?:limit|limits|rule|maximum|minimum|why|figure|how much|how far|what temperature|what pressure|"
-                   r"what speed|reason|value|share)\b", re.IGNORECASE)  # fmt: skip
-
-_DUTY = re.compile(
-    r"\b(?:does|do|would) (?:the |your )?(?:\w+ ){1,2}(?:demand|require|call for|ask for)\b|"
-    r"(?:^|[.?!;:,]\s*)(?:and )?(?:must|need|should|have to|do (?:you|we|i) (?:need|have))\b",
-    re.IGNORECASE,
-)
-"""A yes-or-no question after a duty: what is outside its limit calls for it."""
 
 
 def _fact(one: Asked, text: str, know: Knowledge) -> list[Point]:
@@ -46,10 +35,12 @@ def _fact(one: Asked, text: str, know: Knowledge) -> list[Point]:
 def _fact_points(fact: Fact, text: str, know: Knowledge) -> list[Point]:
     verdict = _lead(fact.says)
     points = [Point(f"{verdict}", verdict=verdict)] if verdict and POLAR.search(text) else []
-    made = [point(p, know) for p in fact.points]
+    made = [with_figure(point(p, know), fact, know) for p in fact.points]
     if not verdict and len(parts_of(text)) < 2 and POLAR.search(text) and says_no(fact, text, know):
         points = [Point("no", verdict="no")]
-        made = [p._replace(optional=bool(p.negated or p.state or GONE.search(p.text))) for p in made]
+        reason = know.reader.read(text).has("why")
+        made = _from_sentence(fact.says, text, know) if reason and _all_asked(made, text, know) else made
+        made = [p._replace(optional=not reason and bool(p.negated or p.state or GONE.search(p.text))) for p in made]
         return points + made
     if made and not _all_asked(made, text, know):
         return points + made
@@ -75,7 +66,7 @@ def _value_point(value: Value, says: str, know: Knowledge) -> Point:
     for stated in point(says, know).figures:
         if stated.value == value.value and stated.unit == value.unit:
             figure = stated
-    return Point(_shown(value.value, value.unit, know), (figure,), named_elements(says, know),
+    return Point(shown_as(value.value, value.unit, know), (figure,), named_elements(says, know),
                  figures_suffice=True)  # fmt: skip
 
 
@@ -92,16 +83,10 @@ def _from_sentence(says: str, text: str, know: Knowledge) -> list[Point]:
     return told or [point(first, know)]
 
 
-def _shown(value: float, unit: str, know: Knowledge) -> str:
-    from assistant.quantities.show import exact_shown
-
-    return exact_shown(value, unit, know.units)
-
-
 def _limit_points(limit: Limit, text: str, know: Knowledge) -> list[Point]:
-    threshold = _THRESHOLD.search(text) or _THRESHOLD.search(limit.of)
+    threshold = THRESHOLD.search(text) or THRESHOLD.search(limit.of)
     if threshold and threshold.group(1).lower() == "from":
-        threshold = _THRESHOLD.search(limit.of) or threshold
+        threshold = THRESHOLD.search(limit.of) or threshold
     sense = _THRESHOLDS[threshold.group(1).lower()] if threshold else ""
     figures = []
     for value, bound in ((limit.minimum, "min"), (limit.maximum, "max"), (limit.value, ""), (limit.second, "max")):
@@ -109,7 +94,7 @@ def _limit_points(limit: Limit, text: str, know: Knowledge) -> list[Point]:
             paired = limit.minimum and limit.maximum
             other = "" if threshold else bound
             figures.append(Figure(value.value, value.unit, 0.0, "" if paired else sense or other))
-    shown = " and ".join(_shown(f.value, f.unit, know) for f in figures)
+    shown = " and ".join(shown_as(f.value, f.unit, know) for f in figures)
     elements = named_elements(limit.of, know)
     return [Point(f"{shown} ({limit.of})", tuple(figures), elements, figures_suffice=True)]
 
@@ -122,85 +107,12 @@ def _limit(one: Asked, text: str, know: Knowledge) -> list[Point]:
     return [p for limit in result.limits for p in _limit_points(limit, one.answer.question, know)]
 
 
-def _check(one: Asked, text: str, know: Knowledge) -> list[Point]:
-    result: Any = one.result
-    failed = [c for c in result.checks if not c.within]
-    checks = failed or list(result.checks)
-    verdict = "no" if bool(failed) is not bool(_DUTY.search(text)) else "yes"
-    points = [Point(verdict, verdict=verdict)]
-    if _RULE.search(text):
-        for check in checks[:1]:
-            sense = "max" if check.limit.maximum else "min" if check.limit.minimum else ""
-            shown = _shown(check.bound, check.unit, know)
-            tolerance = COMPUTED if check.bound_from else 0.0
-            points.append(Point(shown, (Figure(check.bound, check.unit, tolerance, sense),), figures_suffice=True))
-    if failed and ACTION.search(text) and checks[0].limit.exceeded:
-        points.append(point(_unsourced(checks[0].limit.exceeded), know))
-    return points
-
-
-def _unsourced(text: str) -> str:
-    plainly = re.sub(r"^If it was exceeded, ", "", text)
-    return re.sub(r"\s*\([A-Z]{2,4} [^)]*\)", "", plainly).rstrip(".")
-
-
-def _bands(one: Asked, text: str, know: Knowledge) -> list[Point]:
-    result: Any = one.result
-    record, rule = result.bands, result.rule
-    if result.given != result.given:
-        clauses = re.split(r";\s+|,\s+(?=at |below |over |above )", record.says.rstrip("."))
-        made = [point(clause, know) for clause in clauses]
-        bounded = _THRESHOLD.search(one.answer.question) is not None
-        return [p._replace(figures_suffice=bounded and bool(p.figures)) for p in made]
-    if asks_rule(record, know.reader.read(text).amounts):
-        return [point(clause, know) for clause in re.split(r";\s+", record.says.rstrip("."))]
-    polar = bool(POLAR.search(text))
-    good = (rule.verdict == "within") is not bool(_DUTY.search(text))
-    points = [Point(v, verdict=v) for v in (("yes" if good else "no"),) if polar]
-    condition, _, action = rule.says.partition(": ")
-    if _RULE.search(text) or not (polar or (action and ACTION.search(text))):
-        figures = _band_figures(result, know)
-        said = condition.partition(";")[0]
-        if not action and not _RULE.search(text) and not re.search(r"\d", said):
-            points.append(point(said, know))
-        elif figures:
-            points.append(Point(condition, figures, figures_suffice=True, any_figure=True))
-    if action and (ACTION.search(text) or not polar):
-        points.append(point(action, know))
-    return points
-
-
-def asks_rule(record: Any, amounts: Iterable[Amount]) -> bool:
-    """Return whether a question names the edges of bands themselves, and so asks for the rule."""
-    shares = {v for rule in record.rules if rule.unit == "percent" for v in (rule.value, 100 - rule.value)}
-    edges = {rule.value for rule in record.rules if rule.test != "otherwise"}
-    named = [
-        a
-        for a in amounts
-        if (a.unit == "percent" and a.value in shares) or (a.unit == record.unit and a.value in edges)
-    ]
-    return len(named) > 1
-
-
-def _band_figures(result: Any, know: Knowledge) -> tuple[Figure, ...]:
-    """Return the figure of the band that decides: as the rule says it, as its test has it, as it comes to."""
-    record, rule = result.bands, result.rule
-    at = record.rules.index(rule)
-    decisive = rule if rule.test != "otherwise" else record.rules[max(0, at - 1)]
-    sense, turned = ("min", "max") if decisive.test == "below" else ("max", "min")
-    found = [Figure(decisive.value, decisive.unit or record.unit, 0.0, sense)]
-    if decisive.unit == "percent" and result.reference:
-        found.append(Figure(100 - decisive.value, "percent", 0.0, turned))
-        found.append(Figure(result.reference * decisive.value / 100, record.unit, 0.0, sense))
-    return tuple(found)
-
-
 def _schedule(one: Asked, text: str, know: Knowledge) -> list[Point]:
     result: Any = one.result
     record = result.schedule
     if result.given != result.given:
         return [
-            Point(f"{_shown(y, record.output_unit, know)} at {_shown(x, record.input_unit, know)}",
+            Point(f"{shown_as(y, record.output_unit, know)} at {shown_as(x, record.input_unit, know)}",
                   (Figure(y, record.output_unit), Figure(x, record.input_unit)), figures_suffice=True)
             for x, y in record.points if x > 0
         ]  # fmt: skip
@@ -315,8 +227,8 @@ MAKERS: dict[type, Callable[[Asked, str, Knowledge], list[Point]]] = {
     r.FactResult: _fact,
     r.Elsewhere: _fact,
     r.LimitResult: _limit,
-    r.CheckResult: _check,
-    r.BandResult: _bands,
+    r.CheckResult: check_points,
+    r.BandResult: bands_points,
     r.ScheduleResult: _schedule,
     r.TableResult: table_points_of,
     r.TablesResult: tables_points,

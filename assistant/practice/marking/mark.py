@@ -11,8 +11,10 @@ import re
 from assistant.answering.answer import Citation
 from assistant.frozen import NamedTuple
 from assistant.practice.marking.compare import Compared, compare
+from assistant.practice.marking.confessing import without_confession
 from assistant.practice.marking.found import Held
 from assistant.practice.marking.points import Need
+from assistant.practice.marking.polarity import HINDERING, denied
 from assistant.practice.marking.required import required
 from assistant.practice.marking.said import Said, read_said
 from assistant.practice.marking.wording import UNKNOWING
@@ -76,8 +78,10 @@ def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
 
 def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to one reading of a question."""
-    said = read_said(_named(answer, need), knowledge)
-    compared = compare(need, said, knowledge)
+    said = _without_asked(read_said(_named(answer, need), knowledge), need, knowledge)
+    rest = without_confession(said)
+    known = _without_asked(read_said(rest, knowledge), need, knowledge) if rest else said
+    compared = compare(need, known, knowledge)
     share = sum(h.share for h in compared.held) / len(compared.held) if compared.held else 0.0
     mark = _mark(need, said, compared, knowledge)
     missing = tuple(h.point.text for h in compared.held if h.share < 1)
@@ -85,11 +89,34 @@ def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     return Mark(mark, round(share, 2), missing, wrong or _beside(mark, answer), need.expected, need.sources)
 
 
+def _without_asked(said: Said, need: Need, know: Knowledge) -> Said:
+    """Return an answer in which a word of the question is no name of what it asks for: "some sound" for the horn."""
+    points = [e for p in need.points for e in p.elements if not e.given]
+    own = {w for e in points for w in e.words}
+    wanted = {
+        c for e in points for c in e.concepts if c[0] not in "~@=" and know.lexicon.kinds.get(c, "thing") == "thing"
+    }
+    spots = {
+        m.start for m in said.reading.mentions
+        if len(m.taken) == 1 and wanted & m.concepts and said.words[m.start] in need.asked - own
+    }  # fmt: skip
+    spots -= denied(said.reading.words, said.reading) if spots else frozenset()  # "no sound" does say something
+    if not spots:
+        return said
+    here, inner = (
+        tuple(c - wanted if i in spots else c for i, c in enumerate(each)) for each in (said.concepts, said.inner)
+    )
+    return said._replace(concepts=here, inner=inner)
+
+
 def _named(answer: str, need: Need) -> str:
-    """Return an answer with "number two" as the system that is meant where systems are asked about."""
+    """Return an answer with "number two" as the system, and "gear up" as the lever, where these are asked about."""
+    if need.ordered and any(p.text.lower().startswith("lever ") for p in need.points):
+        answer = _GEAR.sub(r"lever \1", answer)
     return _NUMBER.sub(r"system \1", answer) if "system" in need.question.words else answer
 
 
+_GEAR = re.compile(r"\b(?:gear|handle|wheels|legs|gear lever|gear handle) (?:back )?(up|down|dn)\b", re.IGNORECASE)
 _NUMBER = re.compile(r"\bnumber (one|two|1|2)\b", re.IGNORECASE)
 
 
@@ -98,7 +125,7 @@ def _beside(mark: str, answer: str) -> tuple[str, ...]:
 
 
 def _mark(need: Need, said: Said, compared: Compared, know: Knowledge) -> str:
-    unknowing = UNKNOWING.search(" ".join(said.reading.words)) is not None
+    unknowing = _unknowing(need, said)
     told = any(h.share > 0 for h in compared.held)
     if unknowing and not _numbers(said) and not _tells(compared.held):
         return MISSED
@@ -107,7 +134,34 @@ def _mark(need: Need, said: Said, compared: Compared, know: Knowledge) -> str:
     if told:
         whole = all(h.share >= 1 for h in compared.held) and not need.unanswered
         return RIGHT if whole else PARTLY
+    if not unknowing and _tells_of_it(need, said, know):
+        return PARTLY
     return WRONG if _claims(need, said, know) and not unknowing else MISSED
+
+
+def _tells_of_it(need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether a reason that holds no point is one half of it: only things that the full answer speaks of."""
+    if not need.question.has("why") or said.claims or not said.content:
+        return False
+    full = know.phrase(need.expected)
+    turned = denied(full.words, full)
+    hindered = {i for i, w in enumerate(full.words) if HINDERING.intersection(full.words[max(0, i - _NEAR) : i])}
+    plainly = [m for m in full.mentions if not (turned | hindered).intersection(m.taken)]
+    true = frozenset(c for m in plainly for c in m.concepts) - need.question.concepts
+    told = {i for m in said.content for i in m.taken}
+    sure = not denied(said.reading.words, said.reading) & told
+    things = frozenset(c for c in need.known if c[0] not in "@~=")
+    return sure and any(m.concepts & true for m in said.content) and all(m.concepts & things for m in said.content)
+
+
+_NEAR = 4
+
+
+def _unknowing(need: Need, said: Said) -> bool:
+    """Return whether an answer says that it does not know, or leaves it to somebody who is not asked for."""
+    full = need.expected.lower()
+    told = UNKNOWING.finditer(" ".join(said.reading.words).rstrip(" .!"))
+    return any(found.group() not in full for found in told)
 
 
 def _numbers(said: Said) -> list[str]:

@@ -117,10 +117,20 @@ def elsewhere(held: Sequence[Held], need: Need, said: Said) -> list[str]:
             and noun
             and noun < len(words)
             and words[noun][0].isalpha()
-            and said.words[noun] not in known
+            and (said.words[noun] not in known or _is_another(noun, word, held, said))
         ):
             return [" ".join(words[i : noun + 2])]
     return []
+
+
+def _is_another(noun: int, preposition: str, held: Sequence[Held], said: Said) -> bool:
+    """Return whether a place is a thing that the question names, and no point: "beside the gear lever"."""
+    named = next((m for m in said.reading.mentions if noun in m.taken and not m.weak), None)
+    own = frozenset(c for h in held for e in h.point.elements for c in e.concepts)
+    return preposition in _BY_IT and named is not None and own.isdisjoint(named.concepts)
+
+
+_BY_IT = frozenset(("beside", "behind", "near", "under", "beneath", "above", "below"))
 
 
 def _is_place(point: Point) -> bool:
@@ -135,11 +145,34 @@ def _of_the_first(first: Point, point: Point, said: Said) -> bool:
     return bool(first.figures) and not point.figures and bool(told) and all(words.issuperset(e.words) for e in told)
 
 
+def _its_own(one: Held, held: Sequence[Held], said: Said) -> tuple[int, ...]:
+    """Return where a step is said, without the words of another thing's name: the lever of the free-fall lever."""
+    own = frozenset(c for e in one.point.elements for c in e.concepts)
+    theirs = frozenset(c for h in held if h is not one for e in h.point.elements for c in e.concepts) - own
+    others = {i for m in said.content if len(m.taken) > 1 and m.concepts & theirs for i in m.taken}
+    return tuple(i for i in one.places if i not in others) or one.places
+
+
+def _meanwhile(first: Point, after: Sequence[int], before: Sequence[int], said: Said) -> bool:
+    """Return whether a bound is told behind what is done within it: "lever down at 230 or below"."""
+    between = said.reading.words[max(after) + 1 : min(before)]
+    return bool(first.figures) and 0 < len(between) <= _SHORT and between[0] in _WITHIN and set(between) <= _BOUNDING
+
+
+_SHORT = 4
+_WITHIN = frozenset(("at", "below", "under", "when", "not"))
+_BOUNDING = frozenset(
+    ("a", "above", "at", "below", "max", "maximum", "more", "most", "not", "of", "or", "than", "under")
+)
+
+
 def out_of_order(held: Sequence[Held], said: Said) -> list[str]:
     """Return the steps that are said wholly before the step that they follow."""
-    placed = [(h.point, h.places) for h in held if h.places and h.share >= 0.5 and h.sure >= _SURE]
+    placed = [(h.point, _its_own(h, held, said)) for h in held if h.places and h.share >= 0.5 and h.sure >= _SURE]
     found = []
     for (first, before), (point, after) in pairwise(placed):
-        if max(after) < min(before) and not _of_the_first(first, point, said):
+        if max(after) < min(before) and not (
+            _of_the_first(first, point, said) or _meanwhile(first, after, before, said)
+        ):
             found.append(f"out of order: {point.text}")
     return found

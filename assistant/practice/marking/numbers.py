@@ -16,7 +16,7 @@ from assistant.practice.marking.bounds import (
 from assistant.practice.marking.equal import equals, same_kind, says
 from assistant.practice.marking.exchanges import alike_points, swapped
 from assistant.practice.marking.explained import is_known
-from assistant.practice.marking.found import words_said
+from assistant.practice.marking.found import ENOUGH, words_said
 from assistant.practice.marking.pairing import labels_of, stretches
 from assistant.practice.marking.points import Figure, Need, Point
 from assistant.practice.marking.said import Claim, Said, side_of
@@ -54,7 +54,10 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
     if _WHOLE.search(" ".join(said.reading.words)):
         found.update({(i, k): 0 for i, k, f in wanted if f.unit in ("factor", "", "percent") and f.value in (1, 100)})
     found.update(_on_the_other_side(wanted, found, said))
-    missing = [f for i, k, f in wanted if (i, k) not in found and not _covered(need.points[i], i, found)]
+    unsaid = [
+        (i, f) for i, k, f in wanted if (i, k) not in found and not _covered(need.points[i], i, found)
+    ]  # fmt: skip
+    missing = [f for i, f in unsaid if not _in_words(need.points[i], said)]
     wrong += [c.amount.raw for c in again if _is_for_a_missing_one(c, need, found, said, know)]
     wrong += [c.amount.raw for c in said.claims if need.standing and misjudged(c, need, said, know)]
     wrong += [c.amount.raw for c in said.claims if condition_turned(c, need, said, know)]
@@ -127,6 +130,11 @@ def _on_other_side(claim: Claim, need: Need, said: Said, know: Knowledge) -> boo
 
 def _covered(point: Point, index: int, found: dict[tuple[int, int], int]) -> bool:
     return point.any_figure and any(i == index for i, _ in found)
+
+
+def _in_words(point: Point, said: Said) -> bool:
+    """Return whether the words of a point say it without its figure."""
+    return point.either and words_said(point, said)[0] >= ENOUGH
 
 
 def _taken(

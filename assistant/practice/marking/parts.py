@@ -23,13 +23,14 @@ FORM = re.compile(
     re.IGNORECASE,
 )
 _ASKS = re.compile(
-    r"^(?:and |then |also )?(?:at |to |by |in |up to |from |on |of |for |below |above |"
+    r"^(?:and |then |also |otherwise |if not )*(?:at |to |by |in |up to |from |on |of |for |below |above |"
     r"with |within |past |after |under |how |and by |before |until )*"
     r"(?:what|which|who|whom|whose|where|when|why|how|does|do|is|are|can|may|must|will|should|has)\b",
     re.IGNORECASE,
 )
 _BREAKS = re.compile(
-    r"\s*(?:[?.;:](?=\s|$)|,(?=\s))\s*|\s+and\s+(?=(?:at |to |by |in |up to |from |on |of |below |above |with )*"
+    r"\s*(?:[?.;:](?=\s|$)|,(?=\s))\s*|"
+    r"\s+and\s+(?=(?:at |to |by |in |up to |from |on |of |below |above |with |otherwise |if not )*"
     r"(?:what|which|who|whom|where|when|why|how|does|do|is|are|can|may|must)\b)",
     re.IGNORECASE,
 )

@@ -33,6 +33,22 @@ _PLAINER = {
     r"(?:write|writes|wrote) (?:it|this|that|them) up": "write it in the technical log",
     r"(?:it is |is |are |it's )?unlocked": "is not locked",
     r"(?:put|putting|move|moving|bring|pull|push|select) it (?:back )?(up|down)": r"put the lever \1",
+    r"(?:re-?)?select(?:ed|ing)? (?:it |gear |the gear |the lever )?(?:back )?(up|down|dn)(?: again)?": r"lever \1",
+    r"park(?:ing)? ?brake(?: lever| handle)?(?: is| has been|'s)? (?:on|applied|pulled|up|engaged)"
+    r"(?=\s*(?:[,.;)]|and\b|plus\b|with\b|while\b|when\b|but\b|\+|&|$))": "parking brake lever set",
+    r"(nearest|closest|next) suitable(?= (?:if|unless|when|with|without)\b|\s*(?:[.,;)]|$))": r"\1 suitable airfield",
+    r"stays? (?:away|hidden|dark)": "does not show",
+    r"(?<!i )(?<!we )(?:forget|skip) (?:about )?(?:using )?(?:the |your )?(auto ?brak(?:e|es|ing)|anti-?skid)": (
+        r"no \1"
+    ),
+    r"n\.?w\.?s": "nose wheel steering",
+    r"(?<!no )park(?:ing)? ?brake(?: is| has been|'s|s)? set(?! memo| caption| light| message| is| on)": (
+        "parking brake lever set"
+    ),
+    r"both tls?|(?<!\w)tls": "both thrust levers",
+    r"(?:too hot|hotter than (?:is )?allowed) (?:for|to) (?:the |begin )*(?:take-?off|take off|depart|go)": (
+        "above the maximum to begin take-off"
+    ),
     r"(?:ignore|ignores|ignoring) (?:it|them|this|that|you|the tillers?)": "do not respond",
     r"us(?:e|es|ing) up": "spends",
     r"looks after": "runs",

@@ -63,6 +63,8 @@ class Point(NamedTuple):
     """Whether it is to be said though the question holds its words."""
     any_figure: bool = False
     """Whether one of the figures is enough: a rule in percent or as the figure that it comes to."""
+    either: bool = False
+    """Whether the figures and the words each say it: "above 250 °C" for "above the maximum to begin take-off"."""
     optional: bool = False
     """Whether it need not be said, and may not be contradicted: the reason of a yes or no."""
     way: frozenset[tuple[str, str]] = frozenset()
@@ -92,6 +94,8 @@ class Need(NamedTuple):
     """What the state asked about holds beside what is asked for, and what would be another state's."""
     said: frozenset[str] = frozenset()
     """Concepts of the full answer: naming them is no contradiction."""
+    besides: frozenset[str] = frozenset()
+    """Concepts that statements say together with the results asked for: true of them, though nobody asked."""
     expected: str = ""
     sources: tuple[Citation, ...] = ()
     change: bool = False

@@ -24,8 +24,8 @@ _DETERMINING = frozenset(("no", "without"))
 """What denies the one thing that follows."""
 _HARD = STOPS - {"-", "–", "—"}
 _ENDS = CONTRASTS | word_set(
-    "above after and as because before below but by except for i if it once since so then there they till unless until "
-    "we when where which who with within you"
+    "above after and as because before below but by else except for i if it once only otherwise since so then there "
+    "they till unless until we when where which who with within you"
 )  # fmt: skip
 """Words at which a negation ends, but for one that stands directly behind it: "not behind the lever"."""
 _BOUNDING = word_set(
@@ -33,7 +33,7 @@ _BOUNDING = word_set(
     "sooner such to under until"
 )
 """Words with which a negation only bounds, or strengthens: "not above", "no later than", "not only"."""
-_HINDERING = word_set("avoid avoids just keep keeps only prevent prevents protect protects stop stopping stops")
+HINDERING = word_set("avoid avoids just keep keeps only prevent prevents protect protects stop stopping stops")
 """Words that say in another way that a thing does not come about."""
 _VERBS = word_set("am are can could did do does had has have is may must should was were will would")
 """Words before a "not" that belongs to no name; in a name it denies no more than the rest of that."""
@@ -58,10 +58,25 @@ def denied(words: Sequence[str], reading: Reading, answers: bool = False) -> fro
                 (m.end for m in reading.mentions if m.start >= start and m.end > first and not m.weak), default=end
             )
         for i in range(first, end):
-            if words[i] in _HARD or (i > first and words[i] in _ENDS) or (words[start] in _ALONE and words[i] == "the"):
+            if (
+                words[i] in _HARD
+                or (words[i] in _ENDS and (i > first or words[i] in _PERSONS))
+                or (words[start] in _ALONE and words[i] == "the")
+            ):
                 break
             found ^= {i}
     return frozenset(found)
+
+
+_PERSONS = frozenset(("i", "they", "we", "you"))
+"""Words with which a new clause begins: "it isn't, you need full", said without the stop."""
+
+
+def _bounds(place: int, words: Sequence[str]) -> bool:
+    """Return whether a negation only bounds: "not above", but not "not to be relied on"."""
+    return words[place + 1 : place + 2] != () and words[place + 1] in _BOUNDING and (
+        words[place + 1 : place + 3] != ("to", "be")
+    )  # fmt: skip
 
 
 def _negations(words: Sequence[str], answers: bool) -> Iterator[tuple[int, int]]:
@@ -70,7 +85,7 @@ def _negations(words: Sequence[str], answers: bool) -> Iterator[tuple[int, int]]
         following = words[i + 1] if i + 1 < len(words) else "."
         if (word, following) in _PHRASES:
             yield i, i + 2
-        elif word not in _DENYING or following in _BOUNDING or (word == "no" and following in STOPS):
+        elif word not in _DENYING or (word == "no" and following in STOPS) or _bounds(i, words):
             continue
         elif not (word == "no" and i == 0 and answers):
             yield i, i + 1
@@ -126,9 +141,16 @@ def contradicted(held: Sequence[Held], need: Need, said: Said, put_off: frozense
                 turned_round = bool(spots) and (put_off.issuperset(spots) or _word_denied(element, said, put_off))
                 alone = not point.negated and sum(not e.given for e in point.elements) == 1
                 turned_round = turned_round or (bool(spots) and alone and subjects.issuperset(spots))
+                turned_round = turned_round and not _denies_as_well(point, said)
             if turned_round:
                 found.append(f"{'not so' if element.off else 'denied'}: {point.text}")
     return found
+
+
+def _denies_as_well(point: Point, said: Said) -> bool:
+    """Return whether a denial is the point's own, said without what it denies: "not with flaps at landing"."""
+    off = [e for e in point.elements if e.off and e.weight > _FAINT]
+    return point.negated and bool(off) and not any(element_said(e, said)[0] for e in off)
 
 
 def _overcome(point: Point, said: Said) -> bool:
@@ -194,4 +216,4 @@ def _affirmed(spots: Sequence[int], point: Point, said: Said, asked_so: bool) ->
     """Return whether what does not hold is said to hold: in clauses that neither deny nor hinder anything."""
     others = {i for e in point.elements if not e.off for i in element_said(e, said)[1]}
     words = said.beside(spots)
-    return bool(spots) and not asked_so and others.isdisjoint(spots) and words.isdisjoint(_DENYING | _HINDERING | LOST)
+    return bool(spots) and not asked_so and others.isdisjoint(spots) and words.isdisjoint(_DENYING | HINDERING | LOST)

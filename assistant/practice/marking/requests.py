@@ -13,11 +13,12 @@ from assistant.conversation.completing import question_of
 from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
 from assistant.conversation.turn import answer_turn
+from assistant.practice.marking.amounts import amounts_of
 from assistant.practice.marking.asked import Asked, as_asked, ask, things
 from assistant.practice.marking.compound import headed, joined, listed, of_each, with_reason
 from assistant.practice.marking.lessened import by_share, nearest, offered, shortened
 from assistant.practice.marking.parts import POLAR, by_parts, coordinated, measured_parts, parts_of, pieces
-from assistant.practice.marking.said import amounts_of, side_of
+from assistant.practice.marking.said import side_of
 from assistant.resolving import results as r
 from assistant.resolving.changes import changes_of
 from assistant.resolving.choosing import candidates
@@ -31,7 +32,8 @@ _STRUCTURED = (
 
 _VERDICTS = (r.CheckResult, r.BandResult, r.TableResult, r.TablesResult, r.NotApplicable, r.FactResult)
 _STEPS_ASKED = re.compile(
-    r"\b(?:what (?:do|should|must|would) (?:you|we|i|they) do|steps|drill|procedure|in order|what follows|"
+    r"\b(?:what (?:do|should|must|would) (?:you|we|i|they) do|steps|drill|procedure|in order|"
+    r"what (?:\w+ )?(?:things? )?follows?|"
     r"talk me through|how (?:do|should|would|must) (?:you|we|i) (?:cope|deal|handle|manage|treat))\b",
     re.IGNORECASE,
 )
@@ -40,6 +42,9 @@ _THROUGH = re.compile(r"\b(?:talk|take|walk|run) (?:me|us) through\b", re.IGNORE
 _TOLD_THROUGH = 0.05
 """Score that is enough where a question can ask for nothing but steps."""
 _NEAREST = 8
+_SIBLING = 0.45
+_AS_NEAR = 0.05
+"""Score from which a figure is asked for as well; of two cases asked for at once, how much less it may be."""
 _STEPS = 0.65
 """Score from which a procedure is meant where steps are asked for."""
 
@@ -50,7 +55,9 @@ _CHANGE = re.compile(
     re.IGNORECASE,
 )
 """Asking what changed, with the bound of it named besides."""
-BOTH = re.compile(r"\b(?:with (?:and|or) without|without (?:and|or) with|normally and)\b", re.IGNORECASE)
+BOTH = re.compile(
+    r"\b(?:with (?:\w+ )?(?:and|or) without|without (?:\w+ )?(?:and|or) with|normally and)\b", re.IGNORECASE
+)
 """Two cases of one figure asked for at once."""
 _NOTHING = re.compile(
     r"(?:the |both )?(?:\w+ ){1,2}(?:centred|centered|neutral|untouched|free|at zero)$", re.IGNORECASE
@@ -59,7 +66,7 @@ _NOTHING = re.compile(
 
 def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers a question, in the order of its parts; nothing where nothing loaded does."""
-    text = _CHANGE.sub("what changed about ", text)
+    text = _at_what_speed(_in_full(_CHANGE.sub("what changed about ", text)))
     parts = parts_of(text)
     whole = (_steps(text, know) if len(parts) < 2 else None) or _whole(text, know)
     if whole and _is_beside(whole, text, know):
@@ -68,8 +75,9 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     several = _several(parts, text, whole, know)
     if several:
         return several
-    if whole and len(parts) < 2 and isinstance(whole.result, r.FactResult):
-        return with_reason(whole, text, know)
+    if whole and len(parts) < 2 and isinstance(whole.result, (r.FactResult, r.LimitResult)):
+        made = with_reason(whole, text, know)
+        return made if len(made) > 1 or isinstance(whole.result, r.FactResult) else _with_siblings(whole, text, know)
     if whole and (isinstance(_first(whole.result), _STRUCTURED) or len(parts) < 2):
         return (*_with_siblings(whole, text, know), *measured_parts(parts, text, whole, know))
     split = by_parts(parts, text, know) if len(parts) > 1 else []
@@ -78,6 +86,24 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     if whole:
         return _with_siblings(whole, text, know)
     return _as_it_comes(parts, text, know)
+
+
+def _in_full(text: str) -> str:
+    """Return a question with the case beyond a bound that it names in full: "and in a sharper turn"."""
+    bound = _UP_TO.search(text)
+    return _SHARPER.sub(f"turn of more than {bound.group(1)}", text) if bound else text
+
+
+def _at_what_speed(text: str) -> str:
+    """Return a question with "where" as the speed that is meant, where speeds are asked for."""
+    return _WHERE_IT_ENDS.sub("at what speed ", text) if "speed" in text.lower() else text
+
+
+_UP_TO = re.compile(r"\bup to (\d+ ?(?:°|degrees))", re.IGNORECASE)
+_SHARPER = re.compile(r"\b(?:sharper|tighter) (?:turn|one)", re.IGNORECASE)
+_WHERE_IT_ENDS = re.compile(
+    r"\bwhere (?=(?:do|does) (?:it|they|that) (?:reach|fade|fall|drop|go|end|stop|run out|begin|start))", re.IGNORECASE
+)
 
 
 def _several(parts: list[str], text: str, whole: Asked | None, know: Knowledge) -> tuple[Asked, ...]:
@@ -99,7 +125,8 @@ def _as_it_comes(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, .
     """Return what answers a question with less in it, or comes nearest."""
     found = by_share(text, know) or shortened(text, know) or offered(text, know) or nearest(text, know)
     if len(found) == 1:
-        found = _with_siblings(found[0], text, know)
+        reason = with_reason(found[0], text, know) if isinstance(found[0].result, r.LimitResult) else ()
+        found = reason if len(reason) > 1 else _with_siblings(found[0], text, know)
     return tuple(_all_steps(one, len(parts), know) for one in found)
 
 
@@ -239,11 +266,17 @@ def _with_siblings(one: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
     explained = know.phrase(one.result.limits[0].of).concepts
     left = [m for m in question.reading.mentions if not know.matcher.is_soft(m) and explained.isdisjoint(m.concepts)]
     found = [one]
-    for candidate in candidates(question, know)[:8]:
+    near = candidates(question, know)[:8]
+    best = near[0].score if near and BOTH.search(text) else 1.0
+    for candidate in near:
         result = candidate.result
         if isinstance(result, r.NotApplicable) and BOTH.search(text):
             result = one.result._replace(limits=(result.limit,))
-        if candidate.score < 0.45 or not isinstance(result, r.LimitResult) or _unit(result) != unit:
+        if (
+            candidate.score < min(_SIBLING, best - _AS_NEAR)
+            or not isinstance(result, r.LimitResult)
+            or _unit(result) != unit
+        ):
             continue
         of = know.phrase(result.limits[0].of)
         if _is_other_band(question.reading, of, know):
@@ -257,8 +290,10 @@ def _with_siblings(one: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
 
 def _is_other_band(asked_for: Reading, of: Reading, know: Knowledge) -> bool:
     """Return whether a figure is of the other side of a number that a question names: "in turns of more than 60°"."""
-    sides = {a.value: bound for a in amounts_of(asked_for, know) if (bound := side_of(a, asked_for))}
-    return any(a.value in sides and side_of(a, of) not in ("", sides[a.value]) for a in amounts_of(of, know))
+    sides = {(a.value, bound) for a in amounts_of(asked_for, know) if (bound := side_of(a, asked_for))}
+    named = {value for value, _ in sides}
+    told = [(a.value, bound) for a in amounts_of(of, know) if (bound := side_of(a, of))]
+    return any(value in named and (value, bound) not in sides for value, bound in told)
 
 
 def _is_counterpart(of: str, other: str, question: Question) -> bool:

@@ -4,9 +4,19 @@ from __future__ import annotations
 
 import re
 
+from assistant.practice.marking.amounts import amounts_of
 from assistant.practice.marking.asked import Asked, as_asked, the_one_asked
-from assistant.practice.marking.besides import denials, extras, formers, of_variants, others_of, standing_of
+from assistant.practice.marking.besides import (
+    denials,
+    extras,
+    formers,
+    of_variants,
+    others_of,
+    standing_of,
+    true_besides,
+)
 from assistant.practice.marking.causes import asks_one
+from assistant.practice.marking.either import chosen
 from assistant.practice.marking.kinds import MAKERS
 from assistant.practice.marking.narrowing import (
     distinct,
@@ -23,7 +33,7 @@ from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.requests import BOTH, asked
 from assistant.practice.marking.rows import row_of
-from assistant.practice.marking.said import amounts_of, plain
+from assistant.practice.marking.said import plain
 from assistant.resolving import results as r
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
@@ -81,6 +91,8 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         points = without_checks(points, reading)
     points += [p for was, now in zip(first, found, strict=True) if was is not now for p in figures_of(was, know)]
     answers = [one.answer for one in found]
+    choice = chosen(text, " ".join(a.text for a in answers), know)
+    points += choice[:1] if choice else ()
     return Need(
         question=reading,
         points=tuple(points),
@@ -89,10 +101,11 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         extra=tuple(f for one in found for f in extras(one, know)),
         elsewhere=tuple(f for one in found for f in of_variants(one, know)),
         former=tuple(f for one in found for f in formers(one, know)),
-        others=tuple(p for one in found for p in others_of(one, text, know)),
+        others=(*(choice or ())[1:], *(p for one in found for p in others_of(one, text, know))),
         denials=tuple(p for one in found for p in denials(one, know)),
         row=tuple(p for one in found for p in row_of(one, text, know)),
         said=frozenset(c for a in answers for c in know.phrase(a.text).concepts),
+        besides=frozenset(c for one in found for c in true_besides(one, text, know)),
         expected=" ".join(dict.fromkeys(a.text for a in answers)),
         sources=tuple(dict.fromkeys(s for a in answers for s in a.sources)),
         change=any(isinstance(one.result, r.ChangeResult) for one in found),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 
 from assistant.practice.marking import wording
 from assistant.practice.marking.asked import bare_names
@@ -10,7 +10,6 @@ from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.found import Held
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.said import Said, plain
-from assistant.practice.marking.wording import AT_LEAST, AT_MOST
 from assistant.resolving.knowing import Knowledge
 
 _PERSONS = ("captain", "first_officer", "maintenance", "ground_crew")
@@ -46,7 +45,7 @@ def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
             if family == "person" and concept in wanted and _is_once_more(concept, members, need, said):
                 found.append(" ".join(said.reading.words[place : place + 1]))
                 break
-            if concept in wanted or concept in asked or (not members & turned and _is_put_off(place, said, need)):
+            if concept in wanted or concept in asked or (not members & turned and is_put_off(place, said, need)):
                 continue
             led_to = said.concepts[place].isdisjoint(need.said) and said.reading.words[place - 1 : place] in _LED_TO
             if need.loss and family == "braking-mode" and not led_to:
@@ -79,53 +78,21 @@ def other_thing(need: Need, said: Said) -> list[str]:
     """Return the thing that an answer speaks of in place of the one asked about: the nose tyres for the main ones."""
     words = set(said.words)
     pairs = [(a, b) for one, two in _THINGS for a, b in ((one, two), (two, one))]
-    return [b for a, b in pairs if a in need.asked and b not in need.asked and b in words and a not in words]
+    pairs = [(a, b) for a, b in pairs if a in need.asked and b not in need.asked and b in words]
+    return [b for a, b in pairs if a not in words or _figure_beside(b, a, need, said)]
+
+
+def _figure_beside(other: str, own: str, need: Need, said: Said) -> bool:
+    """Return whether the figure asked for is given to the other thing: "205 psi in the nose, 190 in the mains"."""
+    wanted = {f.value for p in need.points for f in p.figures}
+    for claim in (c for c in said.claims if c.amount.value in wanted):
+        near = said.left(claim.amount.start) + said.right(claim.amount.end)
+        if other in near and own not in near:
+            return True
+    return False
 
 
 _THINGS = tuple((plain(a), plain(b)) for a, b in (("main", "nose"), ("extend", "retract")))
-
-
-def left_open(need: Need, said: Said) -> list[str]:
-    """Return what an answer offers with an "or" that nothing asked for names: "or on the overhead panel"."""
-    known = {c for p in need.points for e in (*p.elements, *p.labels) for c in e.concepts}
-    known |= need.question.concepts | need.said
-    told = need.asked | {w for p in need.points for e in p.elements for w in e.words}
-    # "System 1 or 2" is a name of its own: it says neither of them.
-    found = [m.text for m in said.content if "or" in m.text.split()[1:-1] and m.concepts.isdisjoint(known)]
-    for i, word in enumerate(said.reading.words):
-        if word != "or" or i < 1 or _is_bound(i, said):
-            continue
-        after = [m for m in said.reading.mentions if i < m.start <= i + 4 and not (m.weak or m.passing)]
-        first = after[0] if after else None
-        words = [plain(w) for w in first.text.split()] if first else []
-        if first and first.concepts.isdisjoint(known) and not all(_is_told(w, told) for w in words):
-            found.append(f"or {first.text}")
-    return found
-
-
-def _is_told(word: str, told: Collection[str]) -> bool:
-    """Return whether a word, or a form of it, is among some: "losing" for the loss."""
-    return word in told or (
-        len(word) > 2 and any(each[:3] == word[:3] and abs(len(each) - len(word)) < 2 for each in told)
-    )
-
-
-def _is_bound(place: int, said: Said) -> bool:
-    """Return whether an "or" belongs to a number: "or less"."""
-    return AT_MOST.match(_from(place, said)) is not None or AT_LEAST.match(_from(place, said)) is not None
-
-
-def _from(place: int, said: Said) -> str:
-    return " ".join(said.reading.words[place : place + 3])
-
-
-def foreign_steps(need: Need, said: Said, know: Knowledge) -> list[str]:
-    """Return the actions of consequence that an answer puts among steps that have none of them."""
-    if not need.ordered:
-        return []
-    known = need.known
-    mentions = (m for m in said.content if m.concepts.isdisjoint(known) and not _is_put_off(m.start, said, need))
-    return [m.text for m in mentions if any(c in know.lexicon.sets for c in m.concepts)]
 
 
 def systems(said: Said) -> list[str]:
@@ -150,11 +117,13 @@ def _only_given(concept: str, need: Need) -> bool:
     return all(e.given for p in need.points for e in p.elements if concept in e.concepts)
 
 
-def _is_put_off(place: int, said: Said, need: Need) -> bool:
+def is_put_off(place: int, said: Said, need: Need) -> bool:
     """Return whether a name is said not to hold: "NORMAL is gone", "not red", "was white"."""
     words = said.reading.words
     for i in range(place - 1, max(-1, place - 4), -1):
         if words[i] in _DENYING:
+            if words[i] in ("no", "without") and any(i < m.start and m.end <= place for m in said.content):
+                break  # "no autobrake, white bars" denies the autobrake alone
             return i > 0 or words[i] != "no" or not any(p.verdict for p in need.points)
         if words[i] in wording.STOPS or words[i] in ("and", "or", "in"):
             break
@@ -181,7 +150,7 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
             for other in OTHER.get(word, ()):
                 if other not in words or _bounds(other, said) or _accounted(other, points, places, said):
                     continue
-                if other in need.asked and word not in _SIDED:
+                if (other in need.asked and word not in _SIDED) or (word == "off" and "take-off" in point.text):
                     continue
                 beside = _is_beside(other, word, point, said) and not _is_beside(word, other, point, said)
                 if beside or (word not in words and other not in asked and word not in _SIDED):
@@ -261,11 +230,12 @@ def others_said(need: Need, said: Said) -> list[str]:
     found = []
     judged = need.within is not None
     for other in need.others:
-        telling = [e for e in other.elements if not (set(e.words) & own or e.concepts & mine)]
+        asked = need.question.concepts if judged else frozenset()
+        telling = [e for e in other.elements if not (set(e.words) & own or e.concepts & (mine | asked))]
         telling = [e for e in telling if e.weight > 0.7] or telling
         heavy = max((e.weight for e in telling), default=0.0)
         spots = [_spot(e.words, e.concepts, said) for e in telling if e.weight >= 0.9 * heavy]
-        said_so = [s for s in spots if s is not None and not _is_put_off(s, said, need)]
+        said_so = [s for s in spots if s is not None and not is_put_off(s, said, need)]
         if any(not (judged and _is_case(s, said)) for s in said_so):
             found.append(other.text)
     return found
@@ -290,7 +260,7 @@ def colours(held: Sequence[Held], need: Need, said: Said, know: Knowledge) -> li
     known = need.known
     return [
         said.reading.words[i] for i, here in enumerate(said.concepts)
-        if any(families.get(c) == "colour" for c in here) and here.isdisjoint(known) and not _is_put_off(i, said, need)
+        if any(families.get(c) == "colour" for c in here) and here.isdisjoint(known) and not is_put_off(i, said, need)
     ]  # fmt: skip
 
 

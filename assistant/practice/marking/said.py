@@ -7,10 +7,11 @@ The words are read with the reader that reads questions, so that every name, mis
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from assistant.frozen import NamedTuple
 from assistant.practice.marking import wording
+from assistant.practice.marking.amounts import amounts_of, in_percent, with_unnamed
 from assistant.practice.marking.spoken import written
 from assistant.practice.marking.synonyms import fellows
 from assistant.quantities.amounts import Amount, read_amounts
@@ -138,7 +139,7 @@ def read_said(text: str, know: Knowledge) -> Said:
     words = reading.words
     here: list[set[str]] = [set() for _ in words]
     inner: list[set[str]] = [set() for _ in words]
-    amounts = amounts_of(reading, know)
+    amounts = with_unnamed(amounts_of(reading, know), reading, know)
     numbered = frozenset(i for a in amounts for i in range(a.start, a.end))
     for mention in reading.mentions:
         for i in mention.taken:
@@ -155,7 +156,7 @@ def read_said(text: str, know: Knowledge) -> Said:
         text, reading, plain_words(words), tuple(map(frozenset, here)),
         tuple(map(frozenset, inner)), clauses, (), numbered, _fellows(words, numbered, know),
     )  # fmt: skip
-    return said._replace(claims=_carrying(_claim(a, said, reading, know) for a in _in_percent(amounts, words)))
+    return said._replace(claims=_carrying(_claim(a, said, reading, know) for a in in_percent(amounts, words)))
 
 
 def _carrying(claims: Iterable[Claim]) -> tuple[Claim, ...]:
@@ -181,50 +182,6 @@ def _fellows(
     return found
 
 
-def _in_percent(amounts: Sequence[Amount], words: Sequence[str]) -> list[Amount]:
-    """Return amounts with those in percent that stand in one list with a percentage: "90, 80 and 65 percent"."""
-    found = list(amounts)
-    for i in range(len(found) - 2, -1, -1):
-        one, other = found[i], found[i + 1]
-        listed = set(words[one.end : other.start]) <= {",", "and", "or", "/"} and one.end < other.start
-        if one.unit is None and other.unit == "percent" and listed and one.value > 1:
-            found[i] = one._replace(unit="percent")
-    return found
-
-
-def amounts_of(reading: Reading, know: Knowledge) -> tuple[Amount, ...]:
-    """Return the amounts of a reading, with those that stand inside a name: "800 psi or less" names a technique."""
-    taken = {i for a in reading.amounts for i in range(a.start, a.end)}
-    inside = [
-        Amount(mention.start + a.start, mention.start + a.end, a.value, a.unit, a.raw, a.spoken, a.approx)
-        for mention in reading.mentions
-        if mention.end - mention.start > 1 and taken.isdisjoint(mention.taken)
-        for a in read_amounts(tokenize(" ".join(reading.words[mention.start : mention.end])), know.units)
-        if a.unit
-    ]
-    counts = [
-        Amount(m.start, m.start + 1, float(_COUNTS[reading.words[m.start]]), None, reading.words[m.start], True, False)
-        for m in reading.mentions
-        if m.end - m.start > 1 and reading.words[m.start] in _COUNTS and reading.words[m.start + 1].endswith("s")
-        and taken.isdisjoint(m.taken)
-    ]  # fmt: skip
-    taken |= {a.start for a in counts}
-    more = (*inside, *counts, *(a for a in _of_them(reading.words) if a.start not in taken))
-    return tuple(sorted((*reading.amounts, *more), key=lambda a: a.start)) if more else reading.amounts
-
-
-def _of_them(words: Sequence[str]) -> Iterator[Amount]:
-    """Yield the counts of "six of them", which a question says of people."""
-    for i, word in enumerate(words[:-2]):
-        if words[i + 1 : i + 3] == ("of", "them") and word in _SMALL:
-            yield Amount(i, i + 1, float(_SMALL[word]), None, word, True, False)
-
-
-_SMALL = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10}
-_COUNTS = {"two": 2, "three": 3, "four": 4}
-"""Numbers that a name may begin with: "three pins"."""
-
-
 def _clauses(words: tuple[str, ...]) -> tuple[int, ...]:
     found, clause = [], 0
     for word in words:
@@ -243,9 +200,14 @@ def _claim(amount: Amount, said: Said, reading: Reading, know: Knowledge) -> Cla
         former = False
     minimum = amount.unit == "min" and amount.raw.endswith(" min")
     bare = minimum or (bool(amount.unit) and not any(a.unit for a in read_amounts(tokenize(amount.raw), know.units)))
-    sense = "min" if minimum else sense_of(before, after)
+    up = before.endswith("from") and after.startswith(_UPWARD)
+    sense = "min" if minimum or up else sense_of(before, after)
     added = bool(wording.ADDED.intersection((*before.split()[-4:], *after.split()[:3])))
     return Claim(amount, sense, former, bool(wording.NOW.search(before)), bare, added)
+
+
+_UPWARD = ("up", "on", "and up", "and above")
+"""Words after "from" and a number by which the number itself counts."""
 
 
 def _within(words: tuple[str, ...], said: Said, place: int, back: bool) -> str:

@@ -56,12 +56,14 @@ _CLAUSE = 12
 
 def _inside_out(claim: Claim, wanted: list[Figure], need: Need) -> bool:
     """Return whether an end of a band is said from outside: "less than 90 or more than 160 mm"."""
-    if len(wanted) != 1 or claim.sense not in ("lower", "higher"):
+    if len(wanted) != 1 or not claim.sense or (claim.sense == "min" and claim.amount.unit == "min"):
         return False
     for point in need.points:
         bands = [f for f in point.figures if not f.sense]
         if len(bands) == 2 and len(point.figures) == 2 and bands[0].unit == bands[1].unit and wanted[0] in bands:
             least = min(bands, key=lambda f: f.value)
+            if claim.sense in ("min", "max"):
+                return (claim.sense == "max") is (wanted[0] == least)
             return (claim.sense == "lower") is (wanted[0] == least)
     return False
 
@@ -96,12 +98,13 @@ def _is_taken_away(claim: Claim, need: Need, said: Said) -> bool:
         *_BOUNDED.sub(" ", need.expected.lower()).replace(",", " ").replace(".", " ").split(),
         *need.question.words,
     }
-    before = words[max(0, claim.amount.start - _NEAR - 1) : claim.amount.start]
+    since = max((c.amount.end for c in said.claims if c.amount.end <= claim.amount.start), default=0)
+    before = words[max(since, claim.amount.start - _NEAR - 1) : claim.amount.start]
     after = words[claim.amount.end : claim.amount.end + 1]
     if known & (_LESSENING | _LESS_AFTER) or "or" in after:
         return False
     lessened = any(w in _LESSENING and after_it != "to" for w, after_it in pairwise((*before, "")))
-    by_words = lessened or (bool(_TAKEN.search(" ".join(before))) and "off" not in need.question.words)
+    by_words = lessened or (bool(_TAKEN.search(" ".join(before))) and not {"off", "take-off"} & known)
     compared = words[claim.amount.end + 1 : claim.amount.end + 2] == ("than",)
     return by_words or (not compared and not _LESS_AFTER.isdisjoint(after))
 

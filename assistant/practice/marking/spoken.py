@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 
+from assistant.practice.marking.corrected import corrected
 from assistant.practice.marking.phrases import plainer
 
 _DIGITS = {
@@ -41,7 +42,13 @@ _THE_NUMBER = re.compile(
 )
 """The article of a number said in two halves: "over the two fifty five"."""
 _ARROW = re.compile(r"\s*(?:->|=>|→|➔)\s*")
-_CORRECTED = re.compile(r"\b(?:no,? |sorry,? )*correction\b[:,]?\s*", re.IGNORECASE)
+_STEP = re.compile(r"\s+(?:>+|»|›)\s+(?=[a-z])", re.IGNORECASE)
+"""A sign that leads to the next step, and is no "more than"."""
+_AND_THOUSAND = re.compile(
+    rf"\b((?:\w+teen|ten|eleven|twelve|twenty(?:[ -](?:{_DIGIT}))?) hundred) and "
+    rf"(?=(?:{_DIGIT}|ten|twelve|\w+teen|\w+ty) thousand\b)", re.IGNORECASE,
+)  # fmt: skip
+"""Two numbers that no one says as one: "twelve hundred and three thousand"."""
 _SYSTEMS = re.compile(
     r"\bsystems? (?:no\.? |number )?([12]|one|two)((?:,? (?:or|and|and/or)| ?/) ?)(?:no\.? |number )?([12]|one|two)\b",
     re.IGNORECASE,
@@ -51,14 +58,14 @@ _SYSTEMS = re.compile(
 def written(text: str) -> str:
     """Return an answer as one would write it: without what was taken back, its spoken digits as numbers."""
     text = _INCHES.sub(" inches", text)
-    text = _THE_NUMBER.sub("", text)
+    text = _AND_THOUSAND.sub(r"\1, ", _STEP.sub("; ", _THE_NUMBER.sub("", text)))
     text = _NO_NUMBER.sub("no, ", text)
     text = _BEFORE_POINT.sub(r"\1, ", _KEPT_OR_LOST.sub(r"\1, \2 ", text))
     text = _THREE_LISTED.sub(r"\1, \2 and \3", text)
     for spoken, meant in _TIMES:
         text = spoken.sub(meant, text)
     text = _ARROW.sub(" to ", plainer(text))
-    text = _SYSTEMS.sub(r"system \1\2system \3", _corrected(text))
+    text = _SYSTEMS.sub(r"system \1\2system \3", corrected(text))
     return _ROW.sub(lambda found: _number(found.group(1), text[found.end() :]), text)
 
 
@@ -68,13 +75,3 @@ def _number(row: str, following: str) -> str:
     inside = "0" in digits[1:] and digits[0] != "0"
     short = len(digits) == 2 and not _ROUND.match(following)
     return "".join(digits) if inside and not short and digits[1:] != ["0", "0"] else row
-
-
-def _corrected(text: str) -> str:
-    """Return a text without what a "correction" takes back: the piece before it, or as much as has its numbers."""
-    parts = _CORRECTED.split(text)
-    if len(parts) < 2 or not parts[-1].strip():
-        return text
-    kept, last = " ".join(parts[:-1]), parts[-1]
-    pieces = re.split(r"(?<=[.;,])\s+", kept.strip(" ,"))
-    return " ".join((*pieces[:-1], last))

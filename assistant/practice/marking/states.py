@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.practice.marking import wording
 from assistant.practice.marking.points import Need, State
 from assistant.practice.marking.said import Said, plain
@@ -28,6 +30,9 @@ def state_said(state: State, need: Need, said: Said) -> bool | None:
     if "neither" in said.reading.words:
         return False
     unsaid = [p.state for p in need.points if p.state and not said.where(p.state.subject)]
+    both = _BOTH.search(" ".join(said.reading.words)) if len(unsaid) == _TWO else None
+    if both and state in unsaid:
+        return both.group(1) not in wording.LOST
     alone = all(p.state for p in need.points)
     if len(unsaid) == 1 and (alone or (need.polar and said.reading.words[:1] == ("it",))):
         of_it = _said_of_it(said)
@@ -78,6 +83,12 @@ def _said_of_it(said: Said) -> bool | None:
     return (gone is bool(denies % 2)) if gone else not denies % 2 if there else None
 
 
+_TWO = 2
+_BOTH = re.compile(
+    r"\bboth (?:of them )?(?:are |have |is |do )?(?:now |still )?(gone|lost|out|off|dead|unavailable|inoperative|inop|"
+    r"work|working|available|active)\b"
+)
+"""What is said of two things at once that are not named."""
 _VERDICTS = (("yes",), ("no",), ("yep",), ("nope",), ("negative",), ("affirmative",), ("affirm",))
 _OPENING = frozenset(("it", "that", "this", "they", "not", "still", "no", "is", "does", "will", "gone", "lost"))
 
@@ -140,6 +151,9 @@ def _after(place: int, subjects: set[int], said: Said) -> bool | None:
             break
         if word in ("none", "nil") or (word == "nothing" and words[i - 1] in ("do", "does")):
             return False
+        if words[i : i + 2] == ("no", "longer"):
+            denied = True
+            continue
         if word == "no":
             return _no_after(i, place, subjects, said)
         if word in ("not", "never", "neither"):

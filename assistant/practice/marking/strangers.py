@@ -42,7 +42,7 @@ def only_other(need: Need, said: Said, know: Knowledge) -> list[str]:
     return [
         f"only {words[i]}" for i, here in enumerate(said.concepts)
         if need.polar and i and words[i - 1] in ("only", "except") and here and here.isdisjoint(known)
-        and not any(c[0] in "~@!" for c in here)
+        and not any(c[0] in "~@!=" for c in here)
         and any(know.lexicon.families.get(c) or know.lexicon.kinds.get(c, "thing") == "thing" for c in here)
     ]  # fmt: skip
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from assistant.practice.marking.confessing import confessed
 from assistant.practice.marking.found import Held
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.said import NO_FELLOWS, Said, plain
@@ -18,8 +19,8 @@ from assistant.understanding.mentions import Mention
 
 _NO_THINGS = ("quantity", "ask", "ask!", "filler")
 _COMMON = word_set(
-    "as be because brake brakes can cause cycle entry full have has lower make makes must need remain remains running "
-    "stay stays time times use used warning"
+    "as be because brake brakes can caption cause caution cycle entry full have has light lower make makes memo "
+    "message must need remain remains running stay stays time times use used warning"
 )
 _HALF = 0.49
 """Share of the points that must be said, for what else is named to be meant for the others."""
@@ -27,21 +28,22 @@ _HALF = 0.49
 
 def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge) -> tuple[str, ...]:
     """Return the things that an answer names in place of a point it lacks."""
-    if all(h.share or h.point.figures for h in held):
+    if all(h.share or (h.point.figures and not h.point.either) for h in held):
         return ()
     if sum(h.share for h in held) < _HALF * len(held) and not need.loss:
         return ()
     passed = _COMMON - {"brake", "brakes"} if need.loss else _COMMON
     points = [h.point for h in held]
+    unsaid = confessed(said)
     known = {c for p in points for e in (*p.elements, *p.labels) for c in e.concepts}
-    known |= need.question.concepts | need.said
+    known |= need.question.concepts | need.said | need.besides
     own = {w for p in points for e in (*p.elements, *p.labels) for w in e.words}
     own |= need.asked | {plain(w) for w in re.findall(r"[\w-]+", need.expected.lower())}
     return tuple(
         m.text for m in said.content
         if m.concepts.isdisjoint(known) and said.numbered.isdisjoint(m.taken) and not m.mended
         and not any(plain(w) in own or w in passed for w in m.text.split()) and not _stands_for(m, held, said)
-        and not all(know.lexicon.kinds.get(c, "thing") in _NO_THINGS for c in m.concepts)
+        and not all(know.lexicon.kinds.get(c, "thing") in _NO_THINGS for c in m.concepts) and m.start not in unsaid
         and not (m.start and _is_beside(m, said) and not need.question.has("where"))
     )  # fmt: skip
 

@@ -7,6 +7,7 @@ import re
 from assistant.knowledge.records import Fact
 from assistant.practice.marking.elements import told_concepts
 from assistant.practice.marking.polarity import denied
+from assistant.practice.marking.said import plain
 from assistant.resolving.knowing import Knowledge
 
 _ASKS_NOT = re.compile(r"\b(?:no|not|cannot|only)\b|^\W*(?:and )?(?:is|are) .*\blost\b")
@@ -15,11 +16,16 @@ _LEAVES = re.compile(
     r"\b(?:may|can|could|do) (?:you|we|i|it|the aeroplane) (?:depart|dispatch|fly|go|leave|take off)\b", re.IGNORECASE
 )
 """Asking to leave with what has to be put right first."""
+_FORM = re.compile(r"\byes or no\b[,;:.]?", re.IGNORECASE)
 GONE = re.compile(r"\b(?:no|not|cannot|lost|only)\b")
+
+
+_SHORT = 3
 
 
 def says_no(fact: Fact, text: str, know: Knowledge) -> bool:
     """Return whether a statement without a verdict says no to a question: it denies what is asked, or has it lost."""
+    text = _FORM.sub(" ", text)
     asked = know.reader.read(text)
     inside = {i for m in asked.mentions if len(m.taken) > 1 for i in m.taken}
     own = " ".join(w for i, w in enumerate(asked.words) if i not in inside)
@@ -36,4 +42,7 @@ def says_no(fact: Fact, text: str, know: Knowledge) -> bool:
         return True
     turned = denied(first.words, first)
     told = told_concepts(asked)
+    words = set(map(plain, asked.words))
+    if any(plain(first.words[i]) in words and len(first.words[i]) > _SHORT for i in turned):
+        return True
     return any(not m.concepts.isdisjoint(told) and not turned.isdisjoint(m.taken) for m in first.mentions)

@@ -15,8 +15,8 @@ def word_set(text: str) -> frozenset[str]:
 
 NEGATORS = word_set("cannot neither never no non none nor not nothing without")
 LOST = word_set("""
-    dead disabled fail failed fails goes gone inactive inop inoperative lose loses losing loss lost off out unable
-    unaffected unavailable unchanged useless
+    bypassed dead disabled disconnected fail failed fails goes gone inactive ineffective inhibited inop inoperative
+    isolated lose loses losing loss lost off out unable unaffected unavailable unchanged useless
 """)
 """Words after a thing that say that it is not there."""
 KEPT = word_set("""
@@ -28,10 +28,13 @@ STOPS = word_set(". ; : , ( ) ? ! - – —")
 CONTRASTS = word_set("although but however instead then though whereas while yet")
 JOINS = word_set("& / and any both either neither nor or plus the")
 UNKNOWING = re.compile(
-    r"\b(?:not (?:in|on|from) my|did not cover|not my department|pay grade|got that far|do not ask|tell me|blanking|"
+    r"\b(?:not (?:in|on|from) my|(?:is|are) not my|not (?:really |exactly )?(?:one of )?my \w+|rather not|"
+    r"did not cover|not my department|pay grade|got that far|do not ask|tell me|blanking|"
     r"(?:crew|captain|engineer|engineers|maintenance|dispatch)(?: is| s)? (?:business|job|problem|department)|"
     r"never (?:flown|used|seen|met|had|heard)|"
-    r"no calculator|no paper|a hint|was the question|was not taught|my last type|guess but|not taught)\b|"
+    r"no calculator|no paper|(?:that is |it is |that s )?(?:one|a job|a question) for (?:the|my|an?) \w+|"
+    r"good (?:airmanship|practice)|common sense|a hint|was the question|was not taught|my last type|"
+    r"guess but|not taught)\b|"
     r"^(?:uh|um|er|erm) i do not$|"
     r"\bi only (?:know|look|remember|learnt?|learned)\b|\bi guess$|\bhandles? (?:that|those|it|them)$|"
     r"\b(?:sorry|foggiest|faintest|no notion|not the slightest)\b|"
@@ -139,9 +142,9 @@ _OPPOSED = """
     slowly quickly; automatic manual; adds subtracts; inside outside; raise lower; extend retract; full idle; full
     empty; together apart; hot cold; wet dry; main nose; increase decrease; positive negative; all none; every
     one; retracted extended; set released; slower faster; pull push; visible hidden; filled hollow; both either;
-    both one; tow taxi; castor lock; pedal tiller; horn chime; horn bell; horn gong; horn buzzer; continuous single;
-    continuous short; replace inflate; lock unlocked; once often; once twice; once thrice; first later;
-    begin end; begin over; begin finish; healthy fail; healthy failed; healthy dead; healthy lost
+    both one; tow taxi; straight turn; castor lock; pedal tiller; horn chime; horn bell; horn gong; horn buzzer;
+    continuous single; continuous short; replace inflate; lock unlocked; once often; once twice; once thrice;
+    first later; begin end; begin over; begin finish; healthy fail; healthy failed; healthy dead; healthy lost
 """
 OPPOSITES = tuple((pair.split()[0], pair.split()[1]) for pair in _OPPOSED.split(";"))
 """Words that cannot both be meant of one thing; written as their plainest form (see `PLAIN`)."""

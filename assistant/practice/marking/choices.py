@@ -1,0 +1,60 @@
+"""A choice that an answer leaves with an "or": something else beside what is asked for, or what is true besides."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from assistant.practice.marking.points import Need
+from assistant.practice.marking.said import Said, plain
+from assistant.practice.marking.wording import AT_LEAST, AT_MOST
+from assistant.resolving.knowing import Knowledge
+
+
+def left_open(need: Need, said: Said, know: Knowledge) -> list[str]:
+    """Return what an answer offers with an "or" that nothing asked for names: "or on the overhead panel"."""
+    known = {c for p in need.points for e in (*p.elements, *p.labels) for c in e.concepts}
+    known |= need.question.concepts | need.said
+    told = need.asked | {w for p in need.points for e in p.elements for w in e.words}
+    # "System 1 or 2" is a name of its own: it says neither of them.
+    found = [m.text for m in said.content if "or" in m.text.split()[1:-1] and m.concepts.isdisjoint(known)]
+    for i, word in enumerate(said.reading.words):
+        if word != "or" or i < 1 or _is_bound(i, said):
+            continue
+        after = [m for m in said.reading.mentions if i < m.start <= i + 4 and not (m.weak or m.passing)]
+        first = after[0] if after and after[0].text not in ("time", "times") else None
+        words = [plain(w) for w in first.text.split()] if first else []
+        if first and first.concepts.isdisjoint(known) and not all(_is_told(w, told) for w in words):
+            found += [] if _stated_together(i, first.concepts, need, said, know) else [f"or {first.text}"]
+    return found
+
+
+def _stated_together(place: int, concepts: frozenset[str], need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether the paragraph that answers tells of both things that an "or" joins: it is true besides."""
+    before = [m for m in said.content if place - _NEAR <= m.start < place]
+    left = frozenset(c for m in before for c in m.concepts if c[0] not in "~@") - need.question.concepts
+    families = {know.lexicon.families.get(c) for c in concepts} - {None}
+    if families & {know.lexicon.families.get(c) for c in left}:
+        return False
+    cited = {(s.document, s.paragraph) for s in need.sources}
+    facts = map(know.base.records.__getitem__, know.base.ids("facts") if left else ())
+    here = (know.phrase(f.says).concepts for f in facts if {(s.document, s.paragraph) for s in f.sources} & cited)
+    return any(told & left and told & concepts for told in here)
+
+
+_NEAR = 5
+
+
+def _is_told(word: str, told: Collection[str]) -> bool:
+    """Return whether a word, or a form of it, is among some: "losing" for the loss."""
+    return word in told or (
+        len(word) > 2 and any(each[:3] == word[:3] and abs(len(each) - len(word)) < 2 for each in told)
+    )
+
+
+def _is_bound(place: int, said: Said) -> bool:
+    """Return whether an "or" belongs to a number: "or less"."""
+    return AT_MOST.match(_from(place, said)) is not None or AT_LEAST.match(_from(place, said)) is not None
+
+
+def _from(place: int, said: Said) -> str:
+    return " ".join(said.reading.words[place : place + 3])

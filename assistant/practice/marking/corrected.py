@@ -1,0 +1,49 @@
+"""What an answer takes back: "two thirty, no, two oh five", "lever down, scratch that, lever up"."""
+
+from __future__ import annotations
+
+import re
+
+_NUMBER = (
+    r"(?:\d|oh\b|zero|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|half|\w+teen|"
+    r"(?:twen|thir|for|fif|six|seven|eigh|nine)ty|hundred|a hundred)"
+)
+_TAKES_BACK = "|".join((
+    "correction", "scratch that", "strike that", "hang on", "i meant?", "make that", "rephrase that",
+    "let me (?:start|try|say that|do that) again", "(?:that is|that's) (?:wrong|not right)", "my mistake", "my bad",
+    "i take that back", "or rather", "oops", "whoops", "no,? wait", "wait,? no", "no,? sorry", "sorry,? no",
+    rf"(?:sorry|actually)(?=,? (?:it's |it is )?{_NUMBER})",
+))  # fmt: skip
+_TAKEN_BACK = re.compile(
+    rf"[\s.,;:…—–(-]*\b(?:(?:no|oh|er|um|sorry|wait|well|or)[,.]? )*(?:{_TAKES_BACK})\b[:,.;…)—–-]*"
+    r"(?:\s+(?:no|it's|it is|that's|that is)\b(?=,? \w))?,?\s*",
+    re.IGNORECASE,
+)
+"""Words that take back what stands before them. "Wait" alone does not: it is something to do."""
+_SHORT = 4
+_NUMBERS = re.compile(rf"{_NUMBER}[\w.,-]*(?:\s+(?:and |{_NUMBER}[\w.,-]*|point ))*", re.IGNORECASE)
+
+
+def corrected(text: str) -> str:
+    """Return a text without what is taken back: the piece before it, or as much as is said anew."""
+    found = next((f for f in _TAKEN_BACK.finditer(text) if f.start() and text[f.end() :].strip()), None)
+    if found is None:
+        return text
+    kept, last = text[: found.start()], text[found.end() :]
+    return corrected(f"{_without_last(kept.strip(' ,'), last)} {last}".strip())
+
+
+def _without_last(kept: str, last: str) -> str:
+    """Return what was said without the end of it that is said anew."""
+    pieces = re.split(r"(?<=[.;,])\s+", kept)
+    before, piece = " ".join(pieces[:-1]), pieces[-1]
+    if len(piece.split()) <= _SHORT:
+        return before
+    again = re.match(r"[\w'-]+", last)
+    word = again.group().lower() if again else ""
+    at = piece.lower().rfind(f" {word} ") if word and not re.match(_NUMBER, word) else -1
+    if at < 0 and re.match(_NUMBER, last, re.IGNORECASE):
+        spots = [found.start() for found in _NUMBERS.finditer(piece)]
+        at = spots[-1] if spots else -1
+    left = piece[:at] if at >= 0 else piece.rsplit(" ", 1)[0]
+    return f"{before} {left}".strip()

@@ -1,0 +1,75 @@
+"""What an answer has in the place of what it lacks: another thing done "if still amber", another reason given."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from assistant.practice.marking.confessing import confessed
+from assistant.practice.marking.found import Held, element_said
+from assistant.practice.marking.points import Element, Need, Point
+from assistant.practice.marking.said import Said, plain
+from assistant.practice.marking.wording import STOPS, word_set
+
+_CASE = re.compile(r"\bif ([^,;:]+)", re.IGNORECASE)
+_TELLING = 0.7
+_NO_ACTION = word_set(
+    "a all also an and any are as at be but do done else get have if in is it its just not now of off on once only or "
+    "otherwise s should so still than that the them then there they this to unless until we when with you your"
+)  # fmt: skip
+
+
+def other_action(held: Sequence[Held], need: Need, said: Said) -> list[str]:
+    """Return what is done in a case of which the full answer has something else done."""
+    if not need.ordered:
+        return []
+    found = []
+    for point in (h.point for h in held if h.share < _HALF):
+        case, rest = _parted(point)
+        at = [i for e in case for i in element_said(e, said)[1]]
+        if not at or any(element_said(e, said)[0] for e in rest):
+            continue
+        known = {w for p in need.points for e in p.elements for w in e.words}
+        piece = [i for i in _piece(at[0], said) if i not in confessed(said) and i not in said.numbered]
+        told = [said.reading.words[i] for i in piece if said.words[i] not in known and _is_action(i, said)]
+        found += [" ".join(told)] if told else []
+    return found
+
+
+_HALF = 0.5
+
+
+def _parted(point: Point) -> tuple[list[Element], list[Element]]:
+    """Return the telling words of the case of a step, and those of what is done then."""
+    case = _CASE.search(point.text)
+    words = {plain(w) for w in re.findall(r"[\w-]+", case.group(1).lower())} if case else set()
+    telling = [e for e in point.elements if e.weight > _TELLING and not e.given]
+    of_case = [e for e in telling if words.issuperset(e.words)]
+    return of_case, [e for e in telling if e not in of_case]
+
+
+def _piece(place: int, said: Said) -> Iterator[int]:
+    """Yield the places of the case and of what follows it, to the second stop: "if still amber, land"."""
+    words = said.reading.words
+    start = max((i + 1 for i in range(place) if words[i] in STOPS or words[i] == "and"), default=0)
+    stops = [i for i in range(place, len(words)) if words[i] in STOPS]
+    yield from range(start, stops[1] if len(stops) > 1 else len(words))
+
+
+def _is_action(place: int, said: Said) -> bool:
+    word = said.reading.words[place]
+    return word.isalpha() and len(word) > 1 and word not in _NO_ACTION
+
+
+def other_reason(held: Sequence[Held], need: Need, said: Said) -> list[str]:
+    """Return the reason that an answer gives in place of the one that it lacks: "because the runway is dry"."""
+    if not need.question.has("why") or need.polar is False or all(h.share >= 1 for h in held):
+        return []
+    words = said.reading.words
+    start = next((i for i, word in enumerate(words) if word in ("because", "since")), len(words))
+    if any(place > start for h in held for place in h.places) or not confessed(said).isdisjoint(
+        range(start, len(words))
+    ):
+        return []
+    told = [m for m in said.content if m.start > start]
+    return [m.text for m in told if m.concepts.isdisjoint(need.said)]

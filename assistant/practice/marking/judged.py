@@ -1,0 +1,130 @@
+"""The points of a reading that is held against a limit or against bands: the verdict, the bound, what is to be done."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from typing import Any
+
+from assistant.practice.marking.asked import Asked
+from assistant.practice.marking.elements import point
+from assistant.practice.marking.outcomes import ACTION
+from assistant.practice.marking.parts import POLAR
+from assistant.practice.marking.points import Figure, Point
+from assistant.quantities.amounts import Amount
+from assistant.resolving.knowing import Knowledge
+
+COMPUTED = 0.03
+
+
+THRESHOLD = re.compile(r"\b(below|under|above|over|past|up to|from) (?:which|what)\b", re.IGNORECASE)
+
+
+_RULE = re.compile(r"\b(?:limit|limits|rule|maximum|minimum|why|figure|how much|how far|what temperature|what pressure|"
+                   r"what speed|reason|value|share|range|band)\b", re.IGNORECASE)  # fmt: skip
+
+
+_DUTY = re.compile(
+    r"\b(?:does|do|would) (?:the |your )?(?:\w+ ){1,2}(?:demand|require|call for|ask for)\b|"
+    r"(?:^|[.?!;:,]\s*)(?:and )?(?:must|need|should|have to|do (?:you|we|i) (?:need|have))\b",
+    re.IGNORECASE,
+)
+"""A yes-or-no question after a duty: what is outside its limit calls for it."""
+
+
+def shown_as(value: float, unit: str, know: Knowledge) -> str:
+    """Return a documented figure as it is shown, not rounded."""
+    from assistant.quantities.show import exact_shown
+
+    return exact_shown(value, unit, know.units)
+
+
+def check_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
+    """Return the verdict on an amount held against its limit, the limit, and what is done where it is exceeded."""
+    result: Any = one.result
+    failed = [c for c in result.checks if not c.within]
+    checks = failed or list(result.checks)
+    verdict = "no" if bool(failed) is not bool(_DUTY.search(text) or _PASSED.search(text)) else "yes"
+    points = [Point(verdict, verdict=verdict)]
+    if _RULE.search(text):
+        points += [_bound_point(check, know) for check in checks[:1]]
+    if failed and ACTION.search(text) and checks[0].limit.exceeded:
+        points.append(point(_unsourced(checks[0].limit.exceeded), know))
+    return points
+
+
+_PASSED = re.compile(
+    r"\b(?:is|was|were|has|have|did|does|are)\b[^.?!,;]*\b(?:exceed|exceeded|exceeds|broken|busted|overstepped|"
+    r"over the limit|above the limit|outside the limits?|too (?:fast|hot|heavy|high))\b", re.IGNORECASE,
+)  # fmt: skip
+"""A yes-or-no question after what is not within its limit."""
+
+
+def _bound_point(check: Any, know: Knowledge) -> Point:
+    """Return the limit that a reading is held against: both ends of a range."""
+    limit = check.limit
+    tolerance = COMPUTED if check.bound_from else 0.0
+    if limit.minimum and limit.maximum:
+        shown = " to ".join(shown_as(v.value, v.unit, know) for v in (limit.minimum, limit.maximum))
+        figures = tuple(Figure(v.value, v.unit, tolerance) for v in (limit.minimum, limit.maximum))
+        return Point(shown, figures, figures_suffice=True)
+    sense = "max" if limit.maximum else "min" if limit.minimum else ""
+    figure = Figure(check.bound, check.unit, tolerance, sense)
+    return Point(shown_as(check.bound, check.unit, know), (figure,), figures_suffice=True)
+
+
+def _unsourced(text: str) -> str:
+    plainly = re.sub(r"^If it was exceeded, ", "", text)
+    return re.sub(r"\s*\([A-Z]{2,4} [^)]*\)", "", plainly).rstrip(".")
+
+
+def bands_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
+    """Return the points of bands: of the one in which a reading lies, or of all where none is given."""
+    result: Any = one.result
+    record, rule = result.bands, result.rule
+    if result.given != result.given:
+        clauses = re.split(r";\s+|,\s+(?=at |below |over |above )", record.says.rstrip("."))
+        made = [point(clause, know) for clause in clauses]
+        bounded = THRESHOLD.search(one.answer.question) is not None
+        return [p._replace(figures_suffice=bounded and bool(p.figures)) for p in made]
+    if asks_rule(record, know.reader.read(text).amounts):
+        return [point(clause, know) for clause in re.split(r";\s+", record.says.rstrip("."))]
+    polar = bool(POLAR.search(text))
+    good = (rule.verdict == "within") is not bool(_DUTY.search(text))
+    points = [Point(v, verdict=v) for v in (("yes" if good else "no"),) if polar]
+    condition, _, action = rule.says.partition(": ")
+    if _RULE.search(text) or not (polar or (action and ACTION.search(text))):
+        figures = _band_figures(result, know)
+        said = condition.partition(";")[0]
+        if not action and not _RULE.search(text) and not re.search(r"\d", said):
+            points.append(point(said, know))
+        elif figures:
+            points.append(Point(condition, figures, figures_suffice=True, any_figure=True))
+    if action and (ACTION.search(text) or not polar):
+        points.append(point(action, know))
+    return points
+
+
+def asks_rule(record: Any, amounts: Iterable[Amount]) -> bool:
+    """Return whether a question names the edges of bands themselves, and so asks for the rule."""
+    shares = {v for rule in record.rules if rule.unit == "percent" for v in (rule.value, 100 - rule.value)}
+    edges = {rule.value for rule in record.rules if rule.test != "otherwise"}
+    named = [
+        a
+        for a in amounts
+        if (a.unit == "percent" and a.value in shares) or (a.unit == record.unit and a.value in edges)
+    ]
+    return len(named) > 1
+
+
+def _band_figures(result: Any, know: Knowledge) -> tuple[Figure, ...]:
+    """Return the figure of the band that decides: as the rule says it, as its test has it, as it comes to."""
+    record, rule = result.bands, result.rule
+    at = record.rules.index(rule)
+    decisive = rule if rule.test != "otherwise" else record.rules[max(0, at - 1)]
+    sense, turned = ("min", "max") if decisive.test == "below" else ("max", "min")
+    found = [Figure(decisive.value, decisive.unit or record.unit, 0.0, sense)]
+    if decisive.unit == "percent" and result.reference:
+        found.append(Figure(100 - decisive.value, "percent", 0.0, turned))
+        found.append(Figure(result.reference * decisive.value / 100, record.unit, 0.0, sense))
+    return tuple(found)

@@ -1,0 +1,57 @@
+"""What holds "at any height" is said with a height all the same: "or with landing flap below 700 ft"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from assistant.practice.marking.found import Held, element_said
+from assistant.practice.marking.points import Need, Point
+from assistant.practice.marking.said import Said
+from assistant.quantities.amounts import Amount
+from assistant.resolving.knowing import Knowledge
+
+_ANY = re.compile(r" at any (height|speed|temperature)\b")
+_DIMENSIONS = {"height": "length", "speed": "speed", "temperature": "temperature"}
+_CUTS = frozenset(("or", ",", ";", ".", ":"))
+_HEAVY = 2.0
+
+
+def bounded_any(held: Sequence[Held], need: Need, said: Said, know: Knowledge) -> list[str]:
+    """Return the numbers with which an answer bounds what holds at any: nothing where the full answer has none such."""
+    found = []
+    for any_of in _ANY.finditer(need.expected):
+        dimension = _DIMENSIONS[any_of.group(1)]
+        before = need.expected[: any_of.start()]
+        for h in (h for h in held if h.share and before.endswith(h.point.text.removeprefix("or "))):
+            piece = _alone(h.point, [o.point for o in held if o is not h], said)
+            found += [
+                c.amount.raw for c in said.claims
+                if c.amount.start in piece and _measures(c.amount, dimension, know)
+            ]  # fmt: skip
+    return found
+
+
+def _measures(amount: Amount, dimension: str, know: Knowledge) -> bool:
+    """Return whether an amount may be of a dimension; a bare one is, if it is no count."""
+    return know.units.get(amount.unit).dimension == dimension if amount.unit else amount.value >= _LARGE
+
+
+_LARGE = 100
+
+
+def _alone(point: Point, others: Sequence[Point], said: Said) -> set[int]:
+    """Return the stretches between stops that speak of a point, and of no other that has a figure."""
+    places = {i for e in point.elements if e.weight >= _HEAVY for i in element_said(e, said)[1]}
+    foreign = {
+        i for p in others if p.figures for e in p.elements if e.weight >= _HEAVY for i in element_said(e, said)[1]
+    }
+    return {i for piece in _pieces(said) if places & piece and not foreign & piece for i in piece}
+
+
+def _pieces(said: Said) -> Iterator[set[int]]:
+    words = said.reading.words
+    cuts = [-1, *(i for i, w in enumerate(words) if w in _CUTS), len(words)]
+    for a, b in pairwise(cuts):
+        yield set(range(a + 1, b))
