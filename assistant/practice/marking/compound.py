@@ -163,9 +163,15 @@ def joined(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
         made = (first[1], second[1])
         if not all(isinstance(each.result, type(whole.result)) for each in made) or _same(*made):
             continue
-        if min(first[0], second[0]) >= _ITEM and any(_same(whole, each) for each in made):
+        if min(first[0], second[0]) >= _ITEM and any(_same(whole, each) or _is_reason(whole, each) for each in made):
             return made
     return ()
+
+
+def _is_reason(whole: Asked, one: Asked) -> bool:
+    """Return whether what answers a question as a whole is the reason of a statement that it asks for too."""
+    why = getattr(record_of(one.result), "why", "")
+    return bool(why) and why == getattr(record_of(whole.result), "id", "")
 
 
 def _halves(text: str, know: Knowledge) -> Iterator[tuple[str, str]]:
