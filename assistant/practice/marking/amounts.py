@@ -52,6 +52,11 @@ def with_unnamed(amounts: Sequence[Amount], reading: Reading, know: Knowledge) -
         if i not in taken and word in know.lexicon.variant_numbers and words[i] not in _NAMING
         and words[i + 2] not in (":", "-")
     ]  # fmt: skip
+    found += [
+        a for a in (read_amounts(tokenize(" ".join(reading.words)), know.units) if reading.variants else ())
+        if a.unit is None and a.end - a.start > 1 and f"{a.value:g}" in know.lexicon.variant_numbers
+        and taken.isdisjoint(range(a.start, a.end)) and words[a.start] not in _NAMING
+    ]  # fmt: skip
     return tuple(sorted((*amounts, *found), key=lambda a: a.start))
 
 

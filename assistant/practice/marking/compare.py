@@ -26,7 +26,7 @@ from assistant.practice.marking.found import (
     ways_said,
     words_said,
 )
-from assistant.practice.marking.instead import other_action, other_reason
+from assistant.practice.marking.instead import other_action, other_end, other_reason
 from assistant.practice.marking.misplaced import beside_it, elsewhere, one_of_both, other_kind, out_of_order, turned_out
 from assistant.practice.marking.mixed import apart, both_for_either, inner_order, mixed_up, shared_with
 from assistant.practice.marking.numbers import Numbers, judge_numbers
@@ -39,6 +39,7 @@ from assistant.practice.marking.rivals import (
     others_said,
     persons,
     rivals,
+    set_at,
     systems,
 )
 from assistant.practice.marking.rows import beside_row
@@ -108,6 +109,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *systems(said),
         *foreign_steps(need, said, know),
         *other_thing(need, said),
+        *set_at(need, said, know),
         *left_open(need, said, know),
         *contradicted(held, need, said, put_off),
         *affirmed_falsely(need, said),
@@ -128,6 +130,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *same_as_other(need, said),
         *whatever(need, said),
         *other_action(held, need, said),
+        *other_end(held, need, said),
         *other_reason(held, need, said),
         *bounded_any(held, need, said, know),
         *foreign(held, said),

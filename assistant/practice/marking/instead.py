@@ -61,6 +61,26 @@ def _is_action(place: int, said: Said) -> bool:
     return word.isalpha() and len(word) > 1 and word not in _NO_ACTION
 
 
+def other_end(held: Sequence[Held], need: Need, said: Said) -> list[str]:
+    """Return where a step leads in an answer, in the place of its own end: "land at the destination"."""
+    words = said.reading.words
+    known = {w for p in need.points for e in p.elements for w in e.words} | need.asked
+    found = []
+    for h in (h for h in held if need.ordered and h.share >= 1 and h.places and not h.point.figures):
+        lacking = [e for e in h.point.elements if e.weight >= _HEAVY and not (e.given or element_said(e, said)[0])]
+        here = {said.clauses[i] for i in h.places} if lacking else set()
+        for i in (i for i, word in enumerate(words) if word in _LEADING and said.clauses[i] in here):
+            noun = i + 2 if words[i + 1 : i + 2] in (("the",), ("a",), ("your",), ("our",)) else i + 1
+            if noun < len(words) and words[noun].isalpha() and said.words[noun] not in known | _WEAK_ENDS:
+                found.append(" ".join(words[i : noun + 1]))
+    return found
+
+
+_HEAVY = 2.9
+_LEADING = frozenset(("at", "to", "for", "in"))
+_WEAK_ENDS = word_set("all least most once nearest closest next suit land")
+
+
 def other_reason(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     """Return the reason that an answer gives in place of the one that it lacks: "because the runway is dry"."""
     if not need.question.has("why") or need.polar is False or all(h.share >= 1 for h in held):

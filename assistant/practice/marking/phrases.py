@@ -49,6 +49,7 @@ _PLAINER = {
     r"(?:too hot|hotter than (?:is )?allowed) (?:for|to) (?:the |begin )*(?:take-?off|take off|depart|go)": (
         "above the maximum to begin take-off"
     ),
+    r"both (?:of )?(?:the |nose |main )*t[yi]res": "the tyre with its axle mate",
     r"(?:ignore|ignores|ignoring) (?:it|them|this|that|you|the tillers?)": "do not respond",
     r"us(?:e|es|ing) up": "spends",
     r"looks after": "runs",

@@ -74,6 +74,13 @@ def _is_once_more(concept: str, members: set[str], need: Need, said: Said) -> bo
     return silent and len(named) > wanted
 
 
+def set_at(need: Need, said: Said, know: Knowledge) -> list[str]:
+    """Return the setting with which a thing is named that is not there: "no anti-skid, autobrake FIRM"."""
+    absent = frozenset(c for p in need.points if p.state and not p.state.there for c in p.state.subject)
+    settings = (c for i in said.where(absent) for c in (said.concepts[i + 1] if i + 1 < len(said.words) else ()))
+    return [c for c in settings if know.lexicon.families.get(c) == "autobrake-setting" and c not in absent]
+
+
 def other_thing(need: Need, said: Said) -> list[str]:
     """Return the thing that an answer speaks of in place of the one asked about: the nose tyres for the main ones."""
     words = set(said.words)
@@ -206,7 +213,7 @@ _ALONE_AFTER = frozenset(("again", "and", "at", "below", "if", "just", "once", "
 def _is_beside(other: str, word: str, point: Point, said: Said) -> bool:
     """Return whether a word stands in a clause that speaks of the point by another word, and is not itself denied."""
     pair = {other, word}
-    rest = [e for e in point.elements if pair.isdisjoint(e.words) and e.weight > 0.3]
+    rest = [e for e in (*point.elements, *point.labels) if pair.isdisjoint(e.words) and e.weight > 0.3]
     telling = frozenset(c for e in rest for c in e.concepts)
     plain_words = frozenset(w for e in rest for w in e.words)
     alone = [e for e in point.elements if not e.given]

@@ -20,7 +20,7 @@ from assistant.resolving.knowing import Knowledge
 from assistant.understanding.mentions import Mention, Reading
 from assistant.understanding.words import stem
 
-_LISTED = re.compile(r"(^|[.;,:)]\s|\n)\s*\(?\d{1,2}[.)]\s+(?=[A-Za-z\d(])")
+_LISTED = re.compile(r"((?:^|[.;,)]\s|\n)\s*(?=\(?\d)|:\s+(?=\(?1[.)]))\(?\d{1,2}[.)]\s+(?=[A-Za-z\d(])")
 
 
 _ITEM = re.compile(r"(?:^|(?<=\s))[1-9][.)]\s+(?=[A-Za-z\d(])")
@@ -201,7 +201,8 @@ def _claim(amount: Amount, said: Said, reading: Reading, know: Knowledge) -> Cla
     minimum = amount.unit == "min" and amount.raw.endswith(" min")
     bare = minimum or (bool(amount.unit) and not any(a.unit for a in read_amounts(tokenize(amount.raw), know.units)))
     up = before.endswith("from") and after.startswith(_UPWARD)
-    sense = "min" if minimum or up else sense_of(before, after)
+    down = before.endswith("from") and after.startswith("down")
+    sense = "min" if minimum or up else "lower" if down else sense_of(before, after)
     added = bool(wording.ADDED.intersection((*before.split()[-4:], *after.split()[:3])))
     return Claim(amount, sense, former, bool(wording.NOW.search(before)), bare, added)
 

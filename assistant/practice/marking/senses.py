@@ -104,6 +104,7 @@ def _is_taken_away(claim: Claim, need: Need, said: Said) -> bool:
     if known & (_LESSENING | _LESS_AFTER) or "or" in after:
         return False
     lessened = any(w in _LESSENING and after_it != "to" for w, after_it in pairwise((*before, "")))
+    lessened = lessened and before[-1:] != ("to",)  # "reduce speed to 205" takes nothing away from it
     by_words = lessened or (bool(_TAKEN.search(" ".join(before))) and not {"off", "take-off"} & known)
     compared = words[claim.amount.end + 1 : claim.amount.end + 2] == ("than",)
     return by_words or (not compared and not _LESS_AFTER.isdisjoint(after))

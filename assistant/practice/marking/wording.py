@@ -81,7 +81,7 @@ FORMER_BEFORE = re.compile(
     r"\b(?:was|were|used to(?: [a-z]+){1,5}|formerly|previously|once|old|before it was|had been|"
     r"up from|down from|came down from|went up from|raised from|lowered from|"
     r"reduced from|increased from|cut from|changed from|instead of|rather than|"
-    r"no longer|not|isn t|superseded|former|originally|learned|learnt|replaced|"
+    r"no longer|(?<!does )(?<!do )(?<!did )not|isn t|superseded|former|originally|learned|learnt|replaced|"
     r"replaces)(?: (?:a|an|the|to|be|at|as|value|figure|limit|of|only|just|about|"
     r"any|it|is|was|says|said|book|one))*$"
 )
