@@ -66,7 +66,7 @@ def _listed_wrong(need: Need, alike: Sequence[int], held: Sequence[Held], said: 
     if len(spots) == len(points):
         right = all(words_said(p, said, [i])[0] >= ENOUGH for p, i in zip(points, spots, strict=True))
         return [] if right else ["another order than asked"]
-    if _other_list(points, said):
+    if len(points) == len(need.points) and _other_list(points, said):
         return ["another in the list"]
     same = len(spots) == 1 and any(not held[i].share for i in alike) and ALIKE.search(" ".join(said.reading.words))
     return ["one thing for all of them"] if same else []

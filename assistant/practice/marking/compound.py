@@ -24,6 +24,8 @@ _SURE = 0.8
 """Score from which a statement answers a part of a question under its head."""
 _ITEM = 0.6
 """Score from which one of several things asked about is answered."""
+_CERTAIN = 0.95
+"""Score from which both of two things are answered, though the question as a whole is not."""
 _NEAR_BY = 4
 _AS_NEAR = 0.03
 """By how much less a shorter statement may fit."""
@@ -152,18 +154,22 @@ def _is_form(item: str) -> bool:
 _QUESTION = re.compile(r"(?:what|which|who|when|where|why|how|does|do|is|are|may|can)\b")
 
 
-def joined(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
+def joined(whole: Asked | None, text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers a question on each of two things that it joins by "and", where they are two statements."""
-    if not isinstance(whole.result, _STATED) or _tells(whole) > 1:
+    if whole and (not isinstance(whole.result, _STATED) or _tells(whole) > 1):
         return ()
     for one, other in _halves(_WHY.sub("", text), know):
         first, second = ask(one, know), ask(other, know)
         if first is None or second is None:
             continue
         made = (first[1], second[1])
-        if not all(isinstance(each.result, type(whole.result)) for each in made) or _same(*made):
+        kind = type((whole or made[0]).result)
+        if kind not in _STATED or any(type(each.result) is not kind for each in made) or _same(*made):
             continue
-        if min(first[0], second[0]) >= _ITEM and any(_same(whole, each) or _is_reason(whole, each) for each in made):
+        if whole is None and min(first[0], second[0]) >= _CERTAIN:
+            return made
+        own = whole is not None and any(_same(whole, each) or _is_reason(whole, each) for each in made)
+        if own and min(first[0], second[0]) >= _ITEM:
             return made
     return ()
 
@@ -177,6 +183,12 @@ def _is_reason(whole: Asked, one: Asked) -> bool:
 def _halves(text: str, know: Knowledge) -> Iterator[tuple[str, str]]:
     """Yield a question with the first alone, and with the second alone, of two things that an "and" joins."""
     plain = _EACH.sub("", text)
+    whole = _THE_AND_THE.search(plain)
+    if whole:
+        yield (
+            f"{plain[: whole.start()]}{whole.group(1)}{plain[whole.end() :]}",
+            f"{plain[: whole.start()]}{whole.group(2)}{plain[whole.end() :]}",
+        )
     for found in re.finditer(r"([\w°%'’-]+) and ((?:the |a |an )?)([\w°%'’-]+(?: [\w'’-]+)?)", plain):
         before, after = know.phrase(found.group(1)).mentions, know.phrase(found.group(3)).mentions
         if any(not m.weak for m in before) and any(not m.weak and m.start == 0 for m in after):
@@ -185,6 +197,10 @@ def _halves(text: str, know: Knowledge) -> Iterator[tuple[str, str]]:
                     plain[: found.end(1)] + plain[found.start(3) + len(words) :],
                     plain[: found.start(1)] + found.group(2) + plain[found.start(3) :],
                 )
+
+
+_THE_AND_THE = re.compile(r"\b(the [\w -]+?) and (the [\w -]+?)(?= (?:of|for|on|in|with)\b|\s*[?.,])", re.IGNORECASE)
+"""Two things named whole: "the maximum take-off mass and the maximum landing mass"."""
 
 
 def _ends(words: str) -> Iterator[str]:

@@ -71,6 +71,9 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     whole = (_steps(text, know) if len(parts) < 2 else None) or _whole(text, know)
     if whole and _is_beside(whole, text, know):
         whole = None
+    judged = by_share(text, know) if whole is None and any(POLAR.match(piece) for piece in pieces(text)) else ()
+    if judged:
+        return judged
     whole = _all_steps(whole, len(parts), know) if whole else None
     several = _several(parts, text, whole, know)
     if several:
@@ -117,7 +120,7 @@ def _several(parts: list[str], text: str, whole: Asked | None, know: Knowledge) 
     figures = _figures(parts, know) if tabled and not POLAR.search(text) else ()
     if figures:
         return figures
-    two = listed(whole, text, know) or (joined(whole, text, know) if whole and len(parts) < 2 else ())
+    two = listed(whole, text, know) or (joined(whole, text, know) if len(parts) < 2 else ())
     return tuple(each for one in two for each in with_reason(one, text, know))
 
 
