@@ -21,6 +21,8 @@ _MORE = frozenset({
 })  # fmt: skip
 _LESS = frozenset({"below", "under", "less", "fewer"})
 _LISTING = frozenset({"and", ",", "&", "/", "plus", "the", "other", "others"})
+_ROUTE = frozenset(("mile", "NM", "km"))
+"""Units of the way ahead, and of no height."""
 _THROUGH_AIR = ("ias", "cas", "tas")
 _FAR = 50.0
 _LITTLE, _DUST = 1e-6, 1e-9
@@ -122,8 +124,16 @@ def _is_difference(amount: Amount, question: Question) -> bool:
     return over or bool(amount.start and words[amount.start - 1] == "by")
 
 
+def _is_height(limit: Limit) -> bool:
+    """Return whether a limit is of a height, which is said in feet."""
+    figure = bound_value(limit)
+    return figure is not None and figure.unit == "ft"
+
+
 def _other_basis(limit: Limit, amount: Amount) -> bool:
-    """Return whether a speed is through the air and its limit over the ground: 155 kt IAS is no ground speed."""
+    """Return whether an amount is of another kind than a limit: 155 kt IAS is no ground speed, four miles no height."""
+    if amount.unit in _ROUTE and _is_height(limit):
+        return True
     said = frozenset(amount.raw.lower().replace(",", " ").split())
     return "ground" in limit.basis and any(word.endswith(_THROUGH_AIR) for word in said)
 

@@ -137,3 +137,7 @@ def test_a_limit_is_the_figure_of_the_data_sheet(knowledge: Knowledge) -> None:
 def test_gear_down_takes_the_lower_of_speed_and_mach(ask: Ask, question: str, verdict: str) -> None:
     """Mach 0.60 is 222.96 kt at 30,000 ft, from three independent routes through the standard atmosphere."""
     assert ask(question).text.startswith(verdict)
+
+
+def test_miles_are_no_height(ask: Ask) -> None:
+    assert "20,000 ft" not in ask("keep 240 until four miles, then lower the gear?").text
