@@ -1,9 +1,9 @@
-"""A turn that only says with or without, or that goes back before what the last one made more exact."""
+"""A turn on what was told before the last: with or without it, what was asked of it, what is said of it besides."""
 
 from __future__ import annotations
 
 from assistant.conversation.context import Context
-from assistant.conversation.readings import is_quantity, merged
+from assistant.conversation.readings import carried, is_quantity, merged
 from assistant.conversation.traits import OPEN
 from assistant.conversation.turned_round import only_with
 from assistant.resolving.choosing import Scored, resolve_scored
@@ -12,6 +12,9 @@ from assistant.resolving.results import FactResult, LimitResult, Result
 
 _SURE, _AHEAD = 0.85, 0.1
 _AS = ("as", "in")
+_CLEAR, _BETTER = 0.95, 0.05
+_POINTING = frozenset({"it", "they", "them"})
+_WHETHER = frozenset({"can", "will", "does", "do", "is", "are", "could", "may", "would", "should"})
 _MOST_WORDS, _BRIEF = 12, 5
 
 
@@ -46,6 +49,22 @@ def before_refined(
     told = found.result in context.told_lately or isinstance(found.result, OPEN)
     better = found.score >= max(_SURE, second.score + _AHEAD)
     return (question, found.result) if whole and better and not told else None
+
+
+def on_what_was_told(
+    alone: Question, second: Scored, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return a statement on what was spoken of which a turn asks for that points at it, before the question with the
+    turn's name in the place of its like: "can I put it back up?", after a free-fall extension.
+    """
+    if context.asked is None or _POINTING.isdisjoint(alone.reading.words) or alone.reading.amounts:
+        return None
+    if not _WHETHER.intersection(alone.reading.words[:2]) or len(alone.reading.words) > _MOST_WORDS:
+        return None
+    question = carried(alone, context, context.asked.conditions, knowledge)
+    third = resolve_scored(question, knowledge)
+    told = third.result in context.told_lately or not isinstance(third.result, FactResult)
+    return (question, third.result) if not told and third.score >= max(_CLEAR, second.score + _BETTER) else None
 
 
 def _names_thing(question: Question, knowledge: Knowledge) -> bool:

@@ -13,7 +13,6 @@ from assistant.conversation.context import LATELY, Context
 from assistant.conversation.readings import is_quantity, merged, question_of
 from assistant.conversation.traits import CLEAR, GOOD, LONG, OPEN
 from assistant.knowledge.records import Limit, Model, Schedule
-from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored, resolve_scored
@@ -85,11 +84,13 @@ def _taking_the_figure(
 ) -> tuple[Question, Result] | None:
     """Return the calculation that takes the figure told last, of the turn's amount."""
     told = {limit.id for limit in _limits(context.result)}
-    fitting = (m for m in _models(told, knowledge) if _fitting(m, told, alone.reading.amounts, knowledge))
+    fitting = (m for m in _models(told, knowledge) if _fitting(m, told, alone, knowledge))
     for model in fitting:
         if not _knows_all(model.id, alone, knowledge):
             continue
-        question = question_of(f"{model.of} , {' '.join(alone.reading.words)}", knowledge, alone.variant)
+        chosen = (says for i in model.inputs for _, value, says in i.choices if value in told)
+        text = " , ".join((model.of, " ".join(alone.reading.words), *chosen))
+        question = question_of(text, knowledge, alone.variant)
         found = resolve_scored(question, knowledge)
         again = calculation_of(found.result)
         if again and again.id == model.id and found.score > first.score:
@@ -153,15 +154,25 @@ def _limits(result: Result | None) -> Iterator[Limit]:
 def _models(told: set[str], knowledge: Knowledge) -> Iterator[Model]:
     for name in knowledge.base.ids("models") if told else ():
         record = knowledge.base.records[name]
-        if isinstance(record, Model) and any(item.default in told for item in record.inputs):
+        if isinstance(record, Model) and not told.isdisjoint(_figures(record)):
             yield record
 
 
-def _fitting(model: Model, told: set[str], amounts: tuple[Amount, ...], knowledge: Knowledge) -> bool:
-    """Return whether an amount has the unit of an input that a calculation lacks, and none that of the figure told."""
+def _figures(model: Model) -> Iterator[str]:
+    """Yield the figures of the type that a calculation takes by default, or by a choice."""
+    for item in model.inputs:
+        yield item.default
+        yield from (value for _, value, _ in item.choices)
+
+
+def _fitting(model: Model, told: set[str], alone: Question, knowledge: Knowledge) -> bool:
+    """Return whether an amount has the unit of an input that a calculation lacks, and none that of the figure told; or
+    a turn asks for what it gives: "how far from 125?".
+    """
+    asked = alone.reading.asked & {model.output, *(("distance",) if model.output == "length" else ())}
     lacking = [item.unit for item in model.inputs if not item.default and not item.choices]
     own = [item.unit for item in model.inputs if item.default in told]
-    given = [a for a in amounts if a.unit is not None]
+    given = [a for a in alone.reading.amounts if a.unit is not None or asked]
     fit = (fits(a, unit, knowledge.units) is not None for a in given for unit in lacking)
     return any(fit) and not any(a.unit == unit for a in given for unit in own)
 

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
-from assistant.conversation.before_refined import before_refined, with_or_without
+from assistant.conversation.before_refined import before_refined, on_what_was_told, with_or_without
 from assistant.conversation.calculated_lately import calculated_lately, onward
 from assistant.conversation.calculations import other_calculation, supplies, with_its_amounts
 from assistant.conversation.chatter import without_chatter
 from assistant.conversation.context import Context
 from assistant.conversation.controls import corrected, follows
 from assistant.conversation.counted import counted
+from assistant.conversation.going_on import leads_on, reported_done
 from assistant.conversation.going_through import step_leant_on
-from assistant.conversation.held_against import held_against, whether_within
+from assistant.conversation.held_against import held_against, verdict_again, whether_within
+from assistant.conversation.in_place_of_it import in_place_of_it
 from assistant.conversation.in_scenario import clearly_carried, in_scenario, loss_asked, result_named, told_table
 from assistant.conversation.picking import picked
 from assistant.conversation.pointed_names import with_names
@@ -48,21 +48,17 @@ from assistant.conversation.traits import (
     only_states,
     stands_alone,
 )  # fmt: skip
-from assistant.conversation.unchanged import not_taken_in
+from assistant.conversation.unchanged import not_taken_in, told_already
 from assistant.frozen import NamedTuple
-from assistant.knowledge.records import Source
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.leaning import of_spoken
 from assistant.resolving.results import (
-    BandResult,
-    BothResult,
     CheckResult,
     Declined,
     FactResult,
     LimitResult,
     Needed,
-    ProcedureResult,
     Result,
     TableResult,
 )  # fmt: skip
@@ -107,6 +103,9 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     lost = alone.reading.too_long or strange(alone.reading, knowledge.matcher)
     found = None if context.asked is None or lost else _completed(turn, context, knowledge)
     question, result = found or (alone, turn.first.result)
+    same = told_already(alone, result, context)
+    if same and context.asked:
+        return context.asked.with_text(text), same
     return question, not_taken_in(alone, result, context, knowledge) or result
 
 
@@ -141,6 +140,9 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     if again:
         return again
     if not turn.corrects:
+        found = reported_done(alone, context, knowledge) or leads_on(alone, context, knowledge)
+        if found:
+            return found
         found = step_named(alone, first.score, context, knowledge)
         found = found or step_leant_on(alone, first.score, context, knowledge)
         if found and not _another_asked(alone, context, knowledge):
@@ -155,6 +157,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
             found = thing_told(alone, context, knowledge)
         found = found or calculated_lately(alone, first, context, knowledge)
         found = found or onward(alone, first, context, knowledge)
+        found = found or in_place_of_it(alone, first, context, knowledge)
         found = found or _told_of_states(alone, first, context, knowledge)
         found = found or of_the_subject(alone, first, context, knowledge)
         if found is None and alone.conditions:
@@ -192,9 +195,10 @@ def _merged_or_carried(
     again = tells_again(second.result, alone, context, knowledge)
     takes = replaces and not again and not isinstance(second.result, OPEN)
     found = None if turn.corrects else before_refined(alone, second, context, knowledge)
+    found = found or (on_what_was_told(alone, second, context, knowledge) if takes else None)
     if found is None and (second.result == context.result or not takes):
         found = step_asked(alone, context, knowledge)
-    found = found or _verdict_again(alone, context, knowledge)
+    found = found or verdict_again(alone, context, knowledge)
     if found is None and not isinstance(first.result, CheckResult):
         found = whether_within(alone, context, knowledge)
     if found:
@@ -224,39 +228,19 @@ def _another_asked(alone: Question, context: Context, knowledge: Knowledge) -> b
     return result != context.result and not isinstance(result, OPEN)
 
 
-def _verdict_again(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
-    """Return the verdict given last to a turn that only asks what is to be done, as it says so."""
-    told, asked = context.result, context.asked
-    verdicts = told if isinstance(told, BothResult) else (told,)
-    judged = any(isinstance(each, (CheckResult, BandResult)) for each in verdicts)
-    if not judged or asked is None or told is None or alone.reading.amounts:
-        return None
-    if not alone.reading.has("steps") or names_thing(alone, knowledge):
-        return None
-    question = carried(alone, context, asked.conditions, knowledge)
-    further = resolve_scored(question, knowledge).result
-    said = context.answer.text if context.answer else ""
-    if isinstance(further, ProcedureResult) and _names_one(said, further.procedure.sources):
-        return question, further
-    return asked.with_text(alone.reading.text), told
-
-
-def _names_one(text: str, sources: Iterable[Source]) -> bool:
-    return any(f"{source.document} {source.paragraph}" in text for source in sources)
-
-
 def _told_of_it(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return what else is known of what was told last, or what a turn asks by itself."""
     assert context.asked is not None
     given = context.asked.conditions or (context.scenario if turn.alone.conditions else ())
     question = carried(turn.alone, context, given, knowledge)
+    more = asks_other(turn.alone) or (isinstance(context.result, LimitResult) and asks_manner(turn.alone))
     past = told_in_all(context, knowledge) if asks_other(turn.alone) else told(context)
     third = of_the_quantity(question, resolve_scored(question, knowledge, avoid=past), knowledge)
     same = resolve_scored(question, knowledge)
     if isinstance(same.result, Needed) and same.result.record.id in past:
         return question, same.result
     answers = not isinstance(third.result, OPEN) and third.result != context.result
-    if not asks_other(turn.alone) and same.record in past and same.score >= max(_SURE, third.score + _AHEAD):
+    if not more and same.record in past and same.score >= max(_SURE, third.score + _AHEAD):
         if same.result != context.result:
             return question, same.result  # what was told says that too
         return (question, third.result) if answers and third.score >= _SURE else None

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
+from assistant.conversation.joining_words import measured_by, use_joining
 from assistant.conversation.like_amounts import FEW, figure, like_of, unit_word
 from assistant.conversation.other_orders import replace_orders
 from assistant.conversation.settings import Setting
@@ -23,13 +24,11 @@ _LEAD = frozenset({
 })  # fmt: skip
 NEW = -1
 """In the place of an old amount: a new one is given besides all others, as the words beside it say."""
-_POSITION, _TURN = "position", "turn"
+_POSITION = "position"
 _OTHER_READING = "other_reading"
 _POINTING = frozenset({"it", "them", "that", "those"})
 _NOTHING = frozenset({"none", "nothing", "without"})
 _NONE = _NOTHING | {"at", "all", "any", "with", "of", "them", "whatsoever"}
-_BEFORE_NAMES = frozenset({"on", "in", "with", "for", "under", "using"})
-"""Words that only join a name to what was asked before, where a turn opens with them: "on FIRM instead"."""
 _LEADING = frozenset({"at", "from", "to", "with", "by", "of", "down", "up"})
 """Words that lead an amount and go where it goes: "and down to 200"."""
 
@@ -97,7 +96,7 @@ def merged_words(
     if judged and not reading.amounts and (reading.unit or any(_POSITION in families for families in kinds)):
         places.drop.update(k for a in before.reading.amounts for k in range(a.start, a.end))
     _replace_in_names(before, reading, know, places)
-    _use_joining(reading, places)
+    use_joining(reading, places, _LEAD)
     if not places.used and not _POINTING.isdisjoint(reading.words):
         replace_with(before, reading, places, know)
     if not places.used:
@@ -227,24 +226,8 @@ def _replace_families(before: Question, reading: Reading, know: Knowledge, place
             theirs = know.lexicon.families_of(old.concepts)
             if mine & theirs and old.concepts != mention.concepts and not places.drop.intersection(old.taken):
                 places.replace(old.taken, [reading.words[k] for k in mention.taken], mention.taken)
-                places.drop.update(_measured_by(before, old, reading))
+                places.drop.update(measured_by(before, old, reading))
                 break
-
-
-def _measured_by(before: Question, old: Mention, reading: Reading) -> set[int]:
-    """Return the places of an angle that went with the turn which gives way: "a 45 degree turn"."""
-    if reading.amounts or not old.holds(_TURN):
-        return set()
-    places = {k for a in before.reading.amounts if a.unit == "deg" for k in range(a.start, a.end)}
-    return places | {k - 1 for k in places if before.reading.words[k - 1 : k] == ("a",)}
-
-
-def _use_joining(reading: Reading, places: _Places) -> None:
-    """Take the word that joins a name to the question before for used, where that name took its like's place."""
-    at = next((k for k, word in enumerate(reading.words) if word not in _LEAD - _BEFORE_NAMES), len(reading.words))
-    after = at + 2 if reading.words[at + 1 : at + 2] == ("the",) else at + 1
-    if at < len(reading.words) and reading.words[at] in _BEFORE_NAMES and after in places.used:
-        places.used.update(range(at, after))
 
 
 def _replace_by_none(before: Question, reading: Reading, know: Knowledge, places: _Places) -> None:

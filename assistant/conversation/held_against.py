@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from assistant.conversation.context import Context
 from assistant.conversation.controls import believes
+from assistant.conversation.readings import carried
 from assistant.conversation.traits import LONG, names_thing
+from assistant.knowledge.records import Source
 from assistant.quantities.amounts import Amount
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.asked_quantity import QUANTITIES
+from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import CheckResult, LimitResult, Result
+from assistant.resolving.results import BandResult, BothResult, CheckResult, LimitResult, ProcedureResult, Result
 
 _MOST_WORDS = 6
 _WHETHER = frozenset({"do", "can", "may", "is", "ok", "okay", "alright", "fine", "allowed", "still", "enough"})
@@ -71,3 +76,24 @@ def _in_unit(amount: Amount, figure: object, stated: bool) -> Amount | None:
     if unit == "kg" and amount.value * _TONNE < value * _TIMES and amount.value > value / _TONNE / _TIMES:
         return amount._replace(value=amount.value * _TONNE, unit=unit)
     return amount._replace(unit=unit) if value / _TIMES <= amount.value <= value * _TIMES else None
+
+
+def verdict_again(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the verdict given last to a turn that only asks what is to be done, as it says so."""
+    told, asked = context.result, context.asked
+    verdicts = told if isinstance(told, BothResult) else (told,)
+    judged = any(isinstance(each, (CheckResult, BandResult)) for each in verdicts)
+    if not judged or asked is None or told is None or alone.reading.amounts:
+        return None
+    if not alone.reading.has("steps") or names_thing(alone, knowledge):
+        return None
+    question = carried(alone, context, asked.conditions, knowledge)
+    further = resolve_scored(question, knowledge).result
+    said = context.answer.text if context.answer else ""
+    if isinstance(further, ProcedureResult) and _names_one(said, further.procedure.sources):
+        return question, further
+    return asked.with_text(alone.reading.text), told
+
+
+def _names_one(text: str, sources: Iterable[Source]) -> bool:
+    return any(f"{source.document} {source.paragraph}" in text for source in sources)

@@ -22,6 +22,7 @@ _BESIDE = frozenset({
     "side", "direction", "reversed", "round", "turned", "going", "was", "on", "are", "we", "i", "just", "go",
     "as", "well", "too", "also", "full",
 })  # fmt: skip
+_FULL = frozenset({"full", "hard", "fully"})
 _NEAR = 2
 _PEDALS = "pedals"
 
@@ -45,16 +46,30 @@ def replace_orders(before: Question, reading: Reading, places: Places) -> None:
     old = [o for o in _orders(before.reading) if o.amount and o.side is not None]
     if not old or any(a.unit not in (None, "deg") for a in reading.amounts) or not _says_no_more(reading):
         return
-    everything = range(len(reading.words))
     new = _orders(reading)
     turns = bool(_OTHER_WAY.intersection(reading.words)) and not sides
-    if not reading.amounts and ("both" in reading.words or len(old) == 1 or not new) and (sides or turns):
+    if _apart(reading) and len(old) == 1 and old[0].side is not None and "both" in before.reading.words:
+        places.replace((old[0].side,), ("opposite",), range(len(reading.words)))
+    elif not reading.amounts and ("both" in reading.words or len(old) == 1 or not new) and (sides or turns):
         if len(old) == 1 or "both" in reading.words or "all" in reading.words:
-            for order in old:
-                _turn_round(order, reading.words[sides[-1]] if sides else "", before.reading, places, everything)
-        return
-    if not new and reading.amounts and "both" in reading.words:
-        new = [Order(o.whose, 0, reading.amounts[0], sides[-1] if sides else None) for o in old if o.whose != _PEDALS]
+            _turn_all(old, reading.words[sides[-1]] if sides else "", before.reading, reading, places)
+    else:
+        if not new and reading.amounts and "both" in reading.words:
+            side = sides[-1] if sides else None
+            new = [Order(o.whose, 0, reading.amounts[0], side) for o in old if o.whose != _PEDALS]
+        _replace_each(new, old, turns, before, reading, places)
+
+
+def _turn_all(old: list[Order], side: str, before: Reading, reading: Reading, places: Places) -> None:
+    for order in old:
+        _turn_round(order, side, before, places, range(len(reading.words)))
+
+
+def _replace_each(
+    new: list[Order], old: list[Order], turns: bool, before: Question, reading: Reading, places: Places
+) -> None:
+    """Put each new order in the place of the one that it stands for; turns: only its side is turned."""
+    everything = range(len(reading.words))
     for order in new:
         like = _like(order, old)
         if like is None or like.amount is None:
@@ -65,6 +80,12 @@ def replace_orders(before: Question, reading: Reading, places: Places) -> None:
         if order.side is not None or turns:
             side = reading.words[order.side] if order.side is not None else ""
             _turn_round(like, side, before.reading, places, everything)
+
+
+def _apart(reading: Reading) -> bool:
+    """Return whether a turn says that two controls are turned against each other: "one left, one right"."""
+    sides = {_SIDES[w] for w in reading.words if w in _SIDES}
+    return len(sides) == 2 and not reading.amounts and reading.words.count("one") + reading.words.count("other") == 2
 
 
 def _says_no_more(reading: Reading) -> bool:
@@ -100,6 +121,8 @@ def _orders(reading: Reading) -> list[Order]:
     ends = [place for place, _ in named[1:]] + [len(words)]
     for (place, whose), following in zip(named, ends, strict=bool(named)):
         inside = [a for a in reading.amounts if place <= a.start < following and a.unit in (None, "deg")]
+        full = (k for k in range(place, following) if words[k] in _FULL)
+        inside += [Amount(k, k + 1, 0.0, None, words[k], True, False) for k in full]
         amount = inside[0] if inside else None
         start = amount.end if amount else place + 1
         until = min(start + _NEAR + 1, following) if amount else following

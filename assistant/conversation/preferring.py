@@ -19,6 +19,7 @@ from assistant.conversation.traits import (
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.choosing import Scored, candidates, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.leaning import ANSWERING
 from assistant.resolving.limits import bound_value
 from assistant.resolving.results import (
     BandResult,
@@ -125,7 +126,7 @@ def told_anew(merged: Question, alone: Question, context: Context, knowledge: Kn
     again = found.result == context.result and isinstance(found.result, (FactResult, LimitResult))
     if again and found.record and (names_thing(alone, knowledge) or asks_anew(alone, context, knowledge)):
         other = resolve_scored(merged, knowledge, avoid=(found.record,))
-        return other if not isinstance(other.result, (Declined, Choices)) else found
+        return other if not isinstance(other.result, (Declined, Choices)) and other.score >= ANSWERING else found
     return found
 
 

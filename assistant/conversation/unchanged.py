@@ -8,7 +8,7 @@ from __future__ import annotations
 from assistant.conversation.context import Context
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.offering import offered
-from assistant.resolving.results import BandResult, CheckResult, Choices, ModelResult, Result, ScheduleResult
+from assistant.resolving.results import BandResult, CheckResult, Choices, ModelResult, Needed, Result, ScheduleResult
 
 _SIDES = frozenset({"left", "right", "port", "starboard"})
 _ORDERS = "total_order"
@@ -23,7 +23,7 @@ def not_taken_in(alone: Question, result: Result, context: Context, knowledge: K
     if context.asked is None or context.result is None or not _AGAIN.isdisjoint(alone.reading.words):
         return None
     record = _same_again(result, context.result)
-    if not record or not _gives_anew(alone, result, context):
+    if not record or not (_gives_anew(alone, result, context) or _names_another(record, alone, knowledge)):
         return None
     return Choices(((record, offered(knowledge, record)),))
 
@@ -43,6 +43,13 @@ def _same_again(result: Result, told: Result) -> str:
     return ""
 
 
+def _names_another(record: str, alone: Question, knowledge: Knowledge) -> bool:
+    """Return whether a turn names a thing of which a calculation says nothing."""
+    said = knowledge.matcher.vocabulary(record)
+    things = (m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m))
+    return any(said.isdisjoint(m.concepts | m.implied) for m in things)
+
+
 def _gives_anew(alone: Question, result: Result, context: Context) -> bool:
     """Return whether a turn holds an amount that was not given before, or another side of a control."""
     before, answer = context.asked, context.answer
@@ -51,3 +58,11 @@ def _gives_anew(alone: Question, result: Result, context: Context) -> bool:
     anew = any(all(abs(a.value - old) > _DUST for old in past) for a in alone.reading.amounts)
     orders = isinstance(result, ModelResult) and result.model.function == _ORDERS
     return anew or (orders and not _SIDES.isdisjoint(alone.reading.words) and len(alone.reading.words) < 8)
+
+
+def told_already(alone: Question, result: Result, context: Context) -> Result | None:
+    """Return the calculation told last, for a turn that only names it again and would lack all it was given."""
+    told = context.result
+    if not isinstance(result, Needed) or not isinstance(told, ModelResult) or alone.reading.amounts:
+        return None
+    return told if result.record == told.model and not alone.conditions and not alone.named_variant else None

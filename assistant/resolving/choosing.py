@@ -55,6 +55,8 @@ _BOUND_WORDS = frozenset({"least", "most", "minimum", "maximum", "min", "max", "
 _WHAT_IS_THE = ("what", "is", "the")
 _NO_ORDER = 1.5
 """Where nothing steers, that is said whatever quantity is asked for."""
+_ORDERED = 1.15
+"""What one control orders, where another is said to be left alone."""
 _COUNT_LEFT = 1.1
 _LABEL = 1.0
 _HOW = frozenset(("how", "too", "so", "very", "that"))
@@ -314,7 +316,9 @@ def _orders(question: Question, know: Knowledge) -> Iterable[Candidate]:
         several = len(orders) > 1 or (orders and (orders[0].number > 1 or leaves_centred(question.reading.words)))
         result = resolve_order(model, question, know) if several else None
         if result is not None:
-            sure = _NO_ORDER if isinstance(result, TableResult) else 1.0 if isinstance(result, ModelResult) else 0.68
+            centred = leaves_centred(question.reading.words) and bool(orders and orders[0].side)
+            summed = _ORDERED if centred else 1.0
+            sure = _NO_ORDER if isinstance(result, TableResult) else summed if isinstance(result, ModelResult) else 0.68
             yield Candidate(sure, 6.0, result)
 
 
