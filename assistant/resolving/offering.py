@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import Choices, Declined, Result
+from assistant.resolving.results import Choices, Declined, ProcedureResult, Result
 from assistant.understanding.matching import strange
 from assistant.understanding.mentions import Mention
 
@@ -24,6 +24,9 @@ def unsure(found: list[Candidate], question: Question, know: Knowledge) -> Resul
     good = [c for c in found if c.match and c.match.open and c.score >= OFFERING]
     if unknown or not good:
         return Declined(_words(found, unknown), _near(found, know))
+    drill = _only_procedure(good, question)
+    if drill:
+        return drill
     options: dict[str, str] = {}
     for candidate in good[:8]:
         name = offered(know, candidate.match.record) if candidate.match else ""
@@ -36,6 +39,15 @@ def unsure(found: list[Candidate], question: Question, know: Knowledge) -> Resul
     if alone and (alone.covered > _WHOLE or (alone.covered >= COVER and good[0].score >= ALONE)):
         return good[0].result
     return Choices(tuple(chosen), "") if chosen else Declined((), _near(found, know))
+
+
+def _only_procedure(good: list[Candidate], question: Question) -> ProcedureResult | None:
+    """Return the one procedure among what fits in part, where steps are asked for: "what's the drill?"."""
+    if not question.reading.has("steps"):
+        return None
+    whole = (c for c in reversed(good) if c.match and c.match.covered > _WHOLE)
+    found = {c.match.record: c.result for c in whole if c.match and isinstance(c.result, ProcedureResult)}
+    return next(iter(found.values())) if len(found) == 1 else None
 
 
 def offered(know: Knowledge, record: str) -> str:
