@@ -23,7 +23,7 @@ from assistant.understanding.states import Condition
 _OPEN = frozenset({
     "any", "anything", "something", "failure", "failures", "fault", "what", "which", "else", "how", "why",
 })  # fmt: skip
-_KEEPING = frozenset(("keep", "keeps", "keeping", "leaves", "leaving", "spares", "retains", "retaining", "still"))
+KEEPING = frozenset(("keep", "keeps", "keeping", "leaves", "leaving", "spares", "retains", "retaining", "still"))
 _CHANGING = frozenset(("mode",))
 """Results that change into another, and are not lost."""
 _CAPTION = ("red", "amber", "warning")
@@ -127,7 +127,7 @@ def _is_kept(output: str, question: Question) -> bool:
     """Return whether a result is to stay: "takes the autobrake but keeps anti-skid"."""
     words = question.reading.words
     places = [m.start for m in question.reading.mentions if output in m.concepts]
-    return any(not _KEEPING.isdisjoint(words[max(0, at - 2) : at]) for at in places)
+    return any(not KEEPING.isdisjoint(words[max(0, at - 2) : at]) for at in places)
 
 
 def _asks_when(question: Question) -> bool:

@@ -13,6 +13,7 @@ from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CauseResult
 from assistant.resolving.state_asked import Scored, asks_what_failed, barring, content_of, is_normal, unused_amounts
+from assistant.resolving.state_causes import KEEPING
 from assistant.understanding.clauses import asking
 from assistant.understanding.mentions import Mention
 from assistant.understanding.states import Condition
@@ -21,6 +22,10 @@ Wanted = tuple[StateTable, str, str]
 """A table with an output and the value that it is told to have; "!value" for any other."""
 _SCORE = 1.05
 _WELL, _GONE = frozenset(("@working", "@on")), frozenset(("@lost", "@off"))
+_KEPT, _TAKEN = "kept", "taken"
+_TAKING = frozenset({"takes", "take", "taking", "costs", "cost", "loses", "kills", "removes", "robs", "steals"})
+_SINGLE = "single"
+_FURTHEST = 8
 _BESIDE = 2
 """Words that may stand between a result and what is said of it: "the steering is still fine"."""
 
@@ -29,6 +34,7 @@ def indication_candidates(question: Question, know: Knowledge, excused: Collecti
     """Yield what gives all the indications that a question tells, where it asks what has failed."""
     reading = question.reading
     named = asks_what_failed(question)
+    named = _which_failure(reading.words) if named is None else named
     if named is None and not reading.has("cause", "single"):
         return
     wanted = tuple(_told(question, know))
@@ -59,7 +65,8 @@ def _cause(
     inside = [s for s in sets if s and all(_is_of_kind(name, kinds, know) for name, _ in s)]
     chosen = tuple(inside) if kinds and inside else sets
     others = tuple(s for s in sets if s not in chosen)
-    return CauseResult(table, output, value, chosen, question.reading.has("single"), given, tuple(also), others)
+    single = question.reading.has("single") or _SINGLE in question.reading.words
+    return CauseResult(table, output, value, chosen, single, given, tuple(also), others)
 
 
 def _is_of_kind(name: str, kinds: Collection[str], know: Knowledge) -> bool:
@@ -73,11 +80,18 @@ def _told(question: Question, know: Knowledge) -> Iterator[Wanted]:
     switched = {c.where for c in question.conditions if not c.is_result}
     told = [c for c in question.conditions if c.is_result and not c.asked and c.where not in switched]
     for table in state_tables.tables(know.base):
-        outputs = {c.input.split(".", 1)[1]: c.value for c in told if c.input.startswith(table.id + ".")}
+        mine = (c for c in told if c.input.startswith(table.id + "."))
+        outputs = {c.input.split(".", 1)[1]: _as_told(c, question) for c in mine}
         for output in table.outputs:
             value = outputs.get(output.id) or _said_of(table, output.id, question, know)
             if value:
                 yield table, output.id, value
+
+
+def _as_told(condition: Condition, question: Question) -> str:
+    """Return the value that a result is told to have, or that it has no more: "loses the NORMAL brakes"."""
+    at = min(condition.where, default=0)
+    return f"!{condition.value}" if _done_to(at, question.reading.words) == _TAKEN else condition.value
 
 
 def _said_of(table: StateTable, output: str, question: Question, know: Knowledge) -> str | None:
@@ -87,10 +101,30 @@ def _said_of(table: StateTable, output: str, question: Question, know: Knowledge
         return None
     normal = state_tables.outputs(table, {}, know.base)[output]
     state = next((s for m in named for s in question.reading.mentions if 0 <= s.start - m.end <= _BESIDE), None)
-    if state and not _WELL.isdisjoint(state.concepts):
+    done = next(filter(None, (_done_to(m.start, question.reading.words) for m in named)), "")
+    if done == _KEPT or (not done and state and not _WELL.isdisjoint(state.concepts)):
         return normal
-    lost = question.reading.asks_loss or bool(state and not _GONE.isdisjoint(state.concepts))
+    lost = question.reading.asks_loss or done == _TAKEN or bool(state and not _GONE.isdisjoint(state.concepts))
     return "!" + normal if lost else None
+
+
+def _done_to(start: int, words: tuple[str, ...]) -> str:
+    """Return whether the last word before a place says that a result is taken or kept: "takes … but leaves …"."""
+    for word in reversed(words[max(0, start - _FURTHEST) : start]):
+        if word in KEEPING:
+            return _KEPT
+        if word in _TAKING:
+            return _TAKEN
+    return ""
+
+
+def _which_failure(words: tuple[str, ...]) -> tuple[str, ...] | None:
+    """Return the words for the kind of failure that is asked for: "which | hydraulic | failure takes …"."""
+    for k, word in enumerate(words):
+        asks = next((i for i in range(max(0, k - 2), k) if words[i] in ("which", "what")), None)
+        if word in ("failure", "fault", "loss") and asks is not None:
+            return words[asks + 1 : k]
+    return None
 
 
 def _is_label(condition: Condition, question: Question, know: Knowledge) -> bool:

@@ -61,3 +61,21 @@ def test_what_somebody_says_is_no_state(ask: Ask) -> None:
 def test_how_long_ago_something_failed_is_part_of_the_story(ask: Ask) -> None:
     text = "climbing out we lost hyd 1, ten minutes later the brake controller followed. Do I have steering?"
     assert "castor" in ask(text).text
+
+
+TAKEN_AND_KEPT = [
+    ("which hydraulic failure takes the steering but leaves me normal brakes", "With System 1 lost", "System 2 lost"),
+    ("which single failure takes the autobrake but leaves anti-skid", "With System 2 lost", "controller"),
+    ("Which single failure loses both the NORMAL brakes and the anti-skid together?", "brake controller failed", "System"),
+]
+
+
+@pytest.mark.parametrize(("text", "within", "never"), TAKEN_AND_KEPT)
+def test_what_takes_one_thing_and_leaves_another(ask: Ask, text: str, within: str, never: str) -> None:
+    told = ask(text).text.split(".")[0]
+    assert within in told
+    assert never not in told
+
+
+def test_a_failure_that_costs_something_is_given(ask: Ask) -> None:
+    assert ask("on the long body does a system two failure cost me the auto brake").text.startswith("No autobrake")
