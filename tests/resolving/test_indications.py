@@ -66,7 +66,7 @@ def test_how_long_ago_something_failed_is_part_of_the_story(ask: Ask) -> None:
 TAKEN_AND_KEPT = [
     ("which hydraulic failure takes the steering but leaves me normal brakes", "With System 1 lost", "System 2 lost"),
     ("which single failure takes the autobrake but leaves anti-skid", "With System 2 lost", "controller"),
-    ("Which single failure loses both the NORMAL brakes and the anti-skid together?", "brake controller failed", "System"),
+    ("Which single failure loses both NORMAL brakes and anti-skid together?", "brake controller failed", "System"),
 ]
 
 
