@@ -8,7 +8,9 @@ from itertools import accumulate
 from typing import Any
 
 _MARK = "\x7fshelf"
-"""Stands in the JSON of the rest for a shelf: where its values begin, how long each is, and their names."""
+"""Stands in the JSON of the rest for a shelf: where its values begin, how long each is with the end of its line, and
+their names.
+"""
 
 
 class Shelved(dict[str, Any]):
@@ -21,11 +23,11 @@ class Shelf(Mapping[str, Any]):
     def __init__(self, text: bytes, start: int, lengths: list[int], names: list[str]) -> None:
         self._text = text
         self._starts = dict(zip(names, accumulate(lengths, initial=start), strict=False))
-        self._lengths = dict(zip(names, lengths, strict=True))
 
     def __getitem__(self, name: str) -> Any:
         start = self._starts[name]
-        return json.loads(self._text[start : start + self._lengths[name]].decode("utf-8", "surrogatepass"))
+        end = self._text.index(b"\n", start)
+        return json.loads(self._text[start:end].decode("utf-8", "surrogatepass"))
 
     def __contains__(self, name: object) -> bool:
         return name in self._starts
@@ -38,7 +40,7 @@ class Shelf(Mapping[str, Any]):
 
 
 def written(content: dict[str, Any]) -> bytes:
-    """Return some content as text: all but the shelves in its first line, then each of their values."""
+    """Return some content as text: all but the shelves in its first line, then each of their values in one."""
     values: list[bytes] = []
     front = _dumps(_front(content, values))
     return b"\n".join((front, b"".join(values)))
@@ -60,7 +62,7 @@ def read(text: bytes, begin: int = 0) -> Any:
 def _front(value: Any, values: list[bytes]) -> Any:
     if isinstance(value, Shelved):
         start = sum(map(len, values))
-        own = [_dumps(one) for one in value.values()]
+        own = [_dumps(one) + b"\n" for one in value.values()]
         values.extend(own)
         return {_MARK: [start, [len(one) for one in own], list(value)]}
     return {name: _front(one, values) for name, one in value.items()} if isinstance(value, dict) else value

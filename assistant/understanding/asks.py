@@ -45,19 +45,23 @@ class Asks(dict[int, Ask]):
         self._alike: dict[frozenset[str], frozenset[str]] = {}
         self._holders: dict[str, list[int]] = {}
         self._own: dict[frozenset[str], dict[str, list[int]]] = {}
-        self._parts: dict[str, set[frozenset[str]]] = defaultdict(set)
+        self._parts: dict[str, list[frozenset[str]]] = defaultdict(list)
+        self._seen: set[frozenset[str]] = set()
+        """The parts of the ways of asking read so far, by concept and all together."""
 
     def __missing__(self, number: int) -> Ask:
         place = bisect_right(self._ends, number)
         record = self._askable[place]
         if record not in self._packed:
             self._packed[record] = self._by_record[record]
-        packed = self._packed[record]
-        tag, required, optional = unpack_ask(packed[number - self._ends[place]])  # counted from their end
-        for part, _ in (*required, *optional):
+        packed, at = self._packed[record], number - self._ends[place]  # counted from their end
+        tag, required, optional = unpack_ask(packed[at])
+        packed[at] = ""  # it is read once
+        for part in {part for part, _ in (*required, *optional)} - self._seen:
+            self._seen.add(part)
             for concept in part:
-                self._parts[concept].add(part)
-        concepts = frozenset().union(*(part for part, _ in (*required, *optional)))
+                self._parts[concept].append(part)
+        concepts = frozenset({concept for part, _ in (*required, *optional) for concept in part})
         concepts = self._alike.setdefault(concepts, concepts)  # those of many ways of asking are the same
         whole = sum(weight for _, weight in required)
         found = self[number] = Ask((record, tag), required, optional, whole, concepts)

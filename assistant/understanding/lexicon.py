@@ -65,7 +65,6 @@ class Lexicon:
         self.words = Words(plain["words"])
         """Stems of the words of names and of the knowledge's own text."""
         self._lists: Mapping[str, list[str]] = plain["lists"]
-        self._surface: frozenset[str] | None = None
         self.neutral = frozenset(plain["neutral"].split())
         self.weak = frozenset(plain["weak"].split())
         self.whole = frozenset(plain["whole"].split())
@@ -143,8 +142,10 @@ class Lexicon:
         key = first, second if second in begun else ""
         found = self._begun.get(key)
         if found is None:
-            names = [name for text in {key[1], ""} & begun.keys() for name in unpack_names(begun[text])]
-            found = self._begun[key] = sorted((*name, GAP in name[1]) for name in names)
+            found = [(*name, GAP in name[1]) for name in unpack_names(begun[key[1]])] if key[1] in begun else []
+            if key[1]:
+                found = sorted([*found, *self._after(first, "")])
+            self._begun[key] = found
         return found
 
     def _beginning(self, first: str) -> dict[str, str]:
@@ -164,11 +165,9 @@ class Lexicon:
         return found
 
     @property
-    def surface(self) -> frozenset[str]:
-        """The words of all names and ways of asking, as they are written."""
-        if self._surface is None:
-            self._surface = frozenset(self._lists["surface"])
-        return self._surface
+    def surface(self) -> list[str]:
+        """The words of all names and ways of asking, as they are written; read anew, and kept by who needs them."""
+        return self._lists["surface"]
 
     def correction(self, word: str) -> str | None:
         """Return the proper word of a listed misspelling, or None."""

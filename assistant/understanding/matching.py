@@ -80,7 +80,8 @@ class Matcher:
         """Return every concept that a record explains."""
         found = self._sets.get(record)
         if found is None:
-            found = self._sets[record] = frozenset(map(intern, self._vocabulary.get(record, ())))
+            # A set that is copied takes the room that it needs; one that grew has taken more.
+            found = self._sets[record] = frozenset(set(map(intern, self._vocabulary.get(record, ()))))
         return found
 
     def weight(self, concept: str) -> float:

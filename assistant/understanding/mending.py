@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from bisect import bisect_left
+
 from assistant.quantities.numbers import STARTERS
 from assistant.quantities.tokens import Token
 from assistant.quantities.units import Units
@@ -66,10 +69,11 @@ class Mender:
                 {*(w for w in self._lexicon.neutral if len(w) > 2), *STARTERS, *self._known_units} - set(ours)
             )
             self._spellings = ours, plain
-        found = mend(word, self._spellings[0], self._spellings[1] if most is None else (), most)
+        ours, plain = self._spellings
+        found = mend(word, ours, plain if most is None else (), most)
         if found and found[0].distance <= 1:
             return found[0].word
-        two = self._split(word)
+        two = _split(word, ours)
         if two:
             return two
         return self._ordinary_meant(word) or (found[0].word if found else None)
@@ -78,15 +82,19 @@ class Mender:
         """Return the ordinary word that a long one is one letter off: not the trade's, it blocks nothing."""
         if len(word) < 5:
             return None
-        found = mend(word, self._lists.text("passing_words").split(), (), 1)
+        of_its_length = rf"^.{{{len(word) - 1},{len(word) + 1}}}$"
+        found = mend(word, re.findall(of_its_length, self._lists.text("passing_words"), re.MULTILINE), (), 1)
         return found[0].word if found else None
 
-    def _split(self, word: str) -> str | None:
-        """Return two known words written as one."""
-        if len(word) < 6:
-            return None
-        known = self._lexicon.surface
-        for i in range(3, len(word) - 2):
-            if word[:i] in known and word[i:] in known:
-                return f"{word[:i]} {word[i:]}"
-        return None
+
+def _split(word: str, known: list[str]) -> str | None:
+    """Return two words written as one that are both among some in order, each of three letters or more."""
+    for i in range(3, len(word) - 2):
+        if _is_among(known, word[:i]) and _is_among(known, word[i:]):
+            return f"{word[:i]} {word[i:]}"
+    return None
+
+
+def _is_among(words: list[str], word: str) -> bool:
+    place = bisect_left(words, word)
+    return words[place : place + 1] == [word]

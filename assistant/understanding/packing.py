@@ -48,7 +48,12 @@ def pack_names(found: Sequence[Sequence[Sequence[str]]]) -> dict[str, str]:
 def unpack_names(text: str) -> list[tuple[int, list[str], list[str]]]:
     """Return the place, the stems and the concepts of each name in one of the texts."""
     found = (entry.split(_PART) for entry in text.split(_FIELD))
-    return [(int(place), stems.split(_ONE), concepts.split(_ONE)) for place, stems, concepts in found]
+    return [(int(place), _parted(stems), _parted(concepts)) for place, stems, concepts in found]
+
+
+def _parted(text: str) -> list[str]:
+    """Return the words of a text; the same word of many is kept once."""
+    return [*map(intern, text.split(_ONE))]
 
 
 def by_beginning(words: Iterable[str]) -> dict[str, list[str]]:
@@ -71,7 +76,7 @@ def _unpack_parts(text: str) -> Parts:
 def _unpack_part(part: str) -> tuple[frozenset[str], float]:
     """Return the concepts of a part and its weight; the same part of many ways of asking is kept once."""
     concepts, _, weight = part.rpartition(_WEIGHT)
-    return frozenset(map(intern, concepts.split(_ONE))), float(weight)
+    return frozenset(_parted(concepts)), float(weight)
 
 
 def _joined(words: Iterable[str]) -> str:
