@@ -84,7 +84,9 @@ def _taking_the_figure(
 ) -> tuple[Question, Result] | None:
     """Return the calculation that takes the figure told last, of the turn's amount."""
     told = {limit.id for limit in _limits(context.result)}
-    fitting = (m for m in _models(told, knowledge) if _fitting(m, told, alone, knowledge))
+    fitting = [m for m in _models(told, knowledge) if _fitting(m, told, alone, knowledge)]
+    if isinstance(first.result, OPEN) and isinstance(context.result, _BETWEEN):
+        fitting += _of_the_paragraph(context, knowledge)
     for model in fitting:
         if not _knows_all(model.id, alone, knowledge):
             continue
@@ -156,6 +158,14 @@ def _models(told: set[str], knowledge: Knowledge) -> Iterator[Model]:
         record = knowledge.base.records[name]
         if isinstance(record, Model) and not told.isdisjoint(_figures(record)):
             yield record
+
+
+def _of_the_paragraph(context: Context, knowledge: Knowledge) -> list[Model]:
+    """Return the calculations of the paragraph that the last answer rests on, which lack one thing."""
+    record = knowledge.base.records.get(context.answer.entry) if context.answer else None
+    near = set(getattr(record, "sources", ()))
+    models = (knowledge.base.records[name] for name in knowledge.base.ids("models"))
+    return [m for m in models if near & set(m.sources) and sum(not i.default for i in m.inputs) == 1]
 
 
 def _figures(model: Model) -> Iterator[str]:

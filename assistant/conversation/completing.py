@@ -280,7 +280,8 @@ def _carried_on(
         third = other if as_well and not isinstance(other.result, OPEN) else third
     spoken = pointed_at(turn.alone, context, knowledge)
     first = _first_of(turn, third, context, knowledge)
-    if of_another_quantity(turn.alone, third, knowledge):
+    few = len(turn.alone.reading.words) < FEW and leaves_out(turn.alone, third, knowledge)
+    if few or of_another_quantity(turn.alone, third, knowledge):
         return None
     if not prefers_carried(turn.alone, first, second, third, bool(given or spoken) or own, knowledge):
         return None

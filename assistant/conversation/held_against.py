@@ -55,8 +55,9 @@ def _checked(
     if alone.conditions or believes(alone.reading.text) or alone.reading.asked & QUANTITIES:
         return None
     at = amounts[0].start
-    if amounts[0].unit is None and at and alone.reading.words[at - 1] in _POINTING:
-        return None  # "of those two"
+    before = alone.reading.words[at - 1] if at else ""
+    if before == "by" or (amounts[0].unit is None and before in _POINTING):
+        return None  # "of those two"; "by 10 knots" is no reading
     limit = told.limits[0]
     amount = _in_unit(amounts[0], limit_rules.bound_value(limit), limit.maximum is None and limit.minimum is None)
     found = limit_rules.check(limit, amount, alone, knowledge) if amount else None

@@ -28,7 +28,9 @@ def unit_word(unit: str) -> str:
 
 
 def like_of(amount: Amount, before: Question, reading: Reading, know: Knowledge, taken: set[int]) -> Amount | None:
-    """Return the amount of the question before that a new one stands for."""
+    """Return the amount of the question before that a new one stands for; "by 10" stands for none."""
+    if amount.start and reading.words[amount.start - 1] == "by":
+        return None
     only = len(before.reading.amounts) == 1 == len(reading.amounts) and len(reading.words) <= FEW
     same = [
         a

@@ -165,7 +165,7 @@ def tells_again(result: Result, alone: Question, context: Context, knowledge: Kn
     named = isinstance(result, (TableResult, ModelResult)) and names_thing(alone, knowledge)
     if not isinstance(result, _TOLD) and not named:
         return False
-    if asks_other(alone) or (isinstance(result, LimitResult) and asks_manner(alone)):
+    if asks_other(alone) or (isinstance(result, LimitResult) and (asks_manner(alone) or alone.reading.has("steps"))):
         return True
     if alone.reading.amounts and isinstance(result, (FactResult, LimitResult)):
         return not any(_is_told(amount.value, context) for amount in alone.reading.amounts)

@@ -16,7 +16,8 @@ _WEAKEST = frozenset({"bottom", "lowest", "weakest", "gentlest", "softest", "lig
 _HIGHEST = _STRONGEST | {"biggest", "greatest", "largest", "longest", "most"}
 _LOWEST = _WEAKEST | {"smallest", "least", "shortest", "quickest"}
 _MIDDLE = frozenset({"middle", "medium", "mid", "between"})
-_RANKS = _HIGHEST | _LOWEST | _MIDDLE
+_REMAINING = frozenset({"last", "other", "third", "remaining"})
+_RANKS = _HIGHEST | _LOWEST | _MIDDLE | _REMAINING
 _BESIDE = frozenset({
     "and", "so", "ok", "then", "now", "what", "about", "how", "the", "one", "setting", "of", "them", "for", "is",
     "s", "which", "at", "on", "with", "in", "two", "three", "four", "all", "those", "these", "lot",
@@ -51,10 +52,22 @@ def ranked(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Que
     for mention in context.asked.reading.mentions:
         family = next((families[c] for c in sorted(mention.concepts) if c in families), "")
         ones = sorted(_all(family, mention, context.asked, knowledge), key=lambda one: one.value) if family else []
+        if said[0] in _REMAINING:
+            ones = _not_told(ones, context)
+            return _told(ones[0], alone) if len(ones) == 1 else None
         if len(ones) > 1 and (said[0] not in _MIDDLE or len(ones) > 2):
             one = ones[len(ones) // 2 if said[0] in _MIDDLE else -(said[0] in _HIGHEST)]
-            return one.question.with_text(alone.reading.text)._replace(context=True), one.result
+            return _told(one, alone)
     return None
+
+
+def _told(one: _One, alone: Question) -> tuple[Question, Result]:
+    return one.question.with_text(alone.reading.text)._replace(context=True), one.result
+
+
+def _not_told(ones: list[_One], context: Context) -> list[_One]:
+    """Return those of some figures that were not told lately: "and the last one?"."""
+    return [one for one in ones if one.result not in context.told_lately]
 
 
 def _all(family: str, mention: Mention, before: Question, knowledge: Knowledge) -> list[_One]:
