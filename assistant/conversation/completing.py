@@ -55,6 +55,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.leaning import of_spoken
 from assistant.resolving.results import (
     CheckResult,
+    Choices,
     Declined,
     FactResult,
     LimitResult,
@@ -193,7 +194,9 @@ def _merged_or_carried(
     second = told_anew(whole, alone, context, knowledge)
     replaces = replaces or only_states(alone, context, knowledge)
     again = tells_again(second.result, alone, context, knowledge)
-    takes = replaces and not again and not isinstance(second.result, OPEN)
+    # One word in the place of its like asks the same of it, though that be asked back: "dry?", after a wet runway.
+    brief = len(alone.reading.words) < FEW - 1 and isinstance(second.result, Choices)
+    takes = replaces and not again and (brief or not isinstance(second.result, OPEN))
     found = None if turn.corrects else before_refined(alone, second, context, knowledge)
     found = found or (on_what_was_told(alone, second, context, knowledge) if takes else None)
     if found is None and (second.result == context.result or not takes):

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from assistant.conversation.joining_words import measured_by, use_joining
+from assistant.conversation.joining_words import in_full, measured_by, use_joining
 from assistant.conversation.like_amounts import FEW, figure, like_of, unit_word
 from assistant.conversation.other_orders import replace_orders
 from assistant.conversation.settings import Setting
@@ -225,7 +225,8 @@ def _replace_families(before: Question, reading: Reading, know: Knowledge, place
         for old in before.reading.mentions:
             theirs = know.lexicon.families_of(old.concepts)
             if mine & theirs and old.concepts != mention.concepts and not places.drop.intersection(old.taken):
-                places.replace(old.taken, [reading.words[k] for k in mention.taken], mention.taken)
+                new = in_full(mention, old, before, know) or [reading.words[k] for k in mention.taken]
+                places.replace(old.taken, new, mention.taken)
                 places.drop.update(measured_by(before, old, reading))
                 break
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from assistant.conversation.turned_round import Places
-from assistant.resolving.knowing import Question
+from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.mentions import Mention, Reading
 
 _TURN = "turn"
+_LONGER = 2
 _BEFORE_NAMES = frozenset({"on", "in", "with", "for", "under", "using"})
 """Words that only join a name to what was asked before, where a turn opens with them: "on FIRM instead"."""
 
@@ -28,3 +29,12 @@ def use_joining(reading: Reading, places: Places, lead: frozenset[str]) -> None:
     after = at + 2 if reading.words[at + 1 : at + 2] == ("the",) else at + 1
     if at < len(reading.words) and reading.words[at] in _BEFORE_NAMES and after in places.used:
         places.used.update(range(at, after))
+
+
+def in_full(mention: Mention, old: Mention, before: Question, know: Knowledge) -> list[str]:
+    """Return a name of one word with the rest of the longer one whose place it takes: "dry runway", for "dry?"."""
+    if len(mention.taken) != 1 or len(old.taken) < _LONGER:
+        return []
+    words = [*mention.text.split(), *(before.reading.words[k] for k in old.taken[1:])]
+    named = know.phrase(" ".join(words)).mentions
+    return words if len(named) == 1 and named[0].concepts & mention.concepts else []

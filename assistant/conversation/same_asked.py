@@ -5,6 +5,7 @@ from __future__ import annotations
 from assistant.conversation.context import Context
 from assistant.conversation.readings import is_quantity, question_of
 from assistant.conversation.traits import OPEN
+from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import FactResult, LimitResult, Result
@@ -18,7 +19,7 @@ _LEADING = frozenset({
 _POINTING = ("it", "that", "this", "they", "those")
 _FOLLOWING = frozenset({"thing", "one", "happens"})
 _ARTICLES = frozenset({"that", "this", "the", "those"})
-_COLOUR = "colour"
+_COLOUR, _COUNTING = "colour", "how many"
 _WHETHER = frozenset({"in", "is", "it", "that", "they", "are", "was", "shown", "surely"})
 _CLEAR = 0.85
 _MOST = 4
@@ -27,16 +28,20 @@ _MOST = 4
 def same_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return where, who, how many or what colour, asked last of one thing, for another that a turn only names."""
     before = context.asked
-    if before is None or alone.conditions or alone.reading.amounts or not isinstance(context.result, FactResult):
+    told = isinstance(context.result, (FactResult, LimitResult))
+    if before is None or alone.conditions or alone.reading.amounts or not told:
         return None
-    aspect = [m for m in before.reading.mentions if _asks_strictly(m, knowledge)]
+    aspect = [m for m in before.reading.mentions if _asks_strictly(m, knowledge) or m.text == _COUNTING]
+    if isinstance(context.result, LimitResult) and not any(m.text == _COUNTING for m in aspect):
+        return None
     things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m)]
     if len(aspect) != 1 or len(things) != 1 or len(alone.reading.words) > _FEW or _asks_strictly(things[0], knowledge):
         return None
     rest = {w for w in alone.reading.words if w[0].isalpha() and w not in things[0].text.split()}
     if is_quantity(things[0].concepts, knowledge) or not _LEADING.issuperset(rest):
         return None
-    question = question_of(f"{aspect[0].text} the {things[0].text}", knowledge, before.variant)
+    the = "" if aspect[0].text == _COUNTING else "the "
+    question = question_of(f"{aspect[0].text} {the}{things[0].text}", knowledge, before.variant)
     scored = resolve_scored(question, knowledge)
     told = isinstance(scored.result, (FactResult, LimitResult)) and scored.result != context.result
     if not told or scored.score < _SURE or knowledge.matcher.vocabulary(scored.record).isdisjoint(aspect[0].concepts):
@@ -58,6 +63,8 @@ def state_of_it(alone: Question, context: Context, knowledge: Knowledge) -> tupl
         return None
     if not isinstance(context.result, FactResult) or not any(_says_state(m) for m in alone.reading.mentions):
         return None
+    if alone.reading.asked & QUANTITIES:
+        return None  # "what pressure do they run at" gives no state
     end = at + 2 if words[at + 1 : at + 2] and words[at + 1] in _FOLLOWING else at + 1
     for thing in _things_told(context, knowledge):
         text = " ".join((*words[:at], "the", thing, *words[end:]))
