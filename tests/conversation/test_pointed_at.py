@@ -47,6 +47,9 @@ _ORDER = "10 kt: captain's tiller 20 right, mine 30 right. order?"
         ("free-fall drill", "can I put it back up", "by maintenance"),
         ("GEAR MISMATCH on extension, what do I do", "slowed down, lever up", "^Wait 15 s"),
         ("turnaround of 40 minutes, what do I brief", "50", "^Within"),
+        ("STEADY autobrake delay", "FIRM's", "and the last one", "^1 s"),
+        ("how many brakes", "wheels", "^Six wheels"),
+        ("ANTI-SKID LOST, what do I do", "factor", "1,450 becomes", "^2,320 m"),
     ],
     ids=lambda turns: turns[-2],
 )
@@ -55,6 +58,10 @@ def test_what_was_told_is_looked_at_first(talk: Talk, turns: tuple[str, ...]) ->
     answer = talk(*said)[-1]
     assert answer.outcome == ANSWER
     assert re.search(pattern, answer.text)
+
+
+def test_one_word_in_the_place_of_its_like_may_be_asked_back(talk: Talk) -> None:
+    assert talk("autobrake for a contaminated runway", "dry?")[-1].outcome == CLARIFY
 
 
 def test_what_was_not_taken_in_is_asked_back(talk: Talk) -> None:
