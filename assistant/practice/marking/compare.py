@@ -140,7 +140,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *not_supplied(need, said, know, put_off),
     ]
     if need.ordered and not wrong:
-        wrong += out_of_order(held, said)
+        wrong += out_of_order(held if need.sequence else [h for h in held if not h.point.figures], said)
     if not wrong and any(h.share for h in held):
         wrong += in_place_of(need, held, said, know)
     return Compared(tuple(h for h in held if not h.point.optional), tuple(dict.fromkeys(wrong)))

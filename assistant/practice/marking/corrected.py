@@ -37,13 +37,11 @@ def _without_last(kept: str, last: str) -> str:
     """Return what was said without the end of it that is said anew."""
     pieces = re.split(r"(?<=[.;,])\s+", kept)
     before, piece = " ".join(pieces[:-1]), pieces[-1]
-    if len(piece.split()) <= _SHORT:
+    spots = [found.start() for found in _NUMBERS.finditer(piece)] if re.match(_NUMBER, last, re.IGNORECASE) else []
+    if not spots and len(piece.split()) <= _SHORT:
         return before
     again = re.match(r"[\w'-]+", last)
-    word = again.group().lower() if again else ""
-    at = piece.lower().rfind(f" {word} ") if word and not re.match(_NUMBER, word) else -1
-    if at < 0 and re.match(_NUMBER, last, re.IGNORECASE):
-        spots = [found.start() for found in _NUMBERS.finditer(piece)]
-        at = spots[-1] if spots else -1
+    word = again.group().lower() if again and not spots else ""
+    at = spots[-1] if spots else piece.lower().rfind(f" {word} ") if word else -1
     left = piece[:at] if at >= 0 else piece.rsplit(" ", 1)[0]
     return f"{before} {left}".strip()

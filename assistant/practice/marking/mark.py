@@ -112,10 +112,15 @@ def _without_asked(said: Said, need: Need, know: Knowledge) -> Said:
 def _named(answer: str, need: Need) -> str:
     """Return an answer with "number two" as the system, and "gear up" as the lever, where these are asked about."""
     if need.ordered and any(p.text.lower().startswith("lever ") for p in need.points):
-        answer = _GEAR.sub(r"lever \1", answer)
+        answer = _LOWERED.sub("lever down", _RAISED.sub("lever up", _GEAR.sub(r"lever \1", answer)))
+    if any(p.state and not p.state.there for p in need.points):
+        answer = _SKID_LOST.sub("no anti-skid", answer)  # the state of it here, and no label
     return _NUMBER.sub(r"system \1", answer) if "system" in need.question.words else answer
 
 
+_RAISED = re.compile(r"\braise (?:the (?:lever|gear|handle)|it)\b", re.IGNORECASE)
+_LOWERED = re.compile(r"\blower (?:the (?:lever|gear|handle)|it)\b", re.IGNORECASE)
+_SKID_LOST = re.compile(r"\banti-? ?skid (?:is )?lost\b", re.IGNORECASE)
 _GEAR = re.compile(r"\b(?:gear|handle|wheels|legs|gear lever|gear handle) (?:back )?(up|down|dn)\b", re.IGNORECASE)
 _NUMBER = re.compile(r"\bnumber (one|two|1|2)\b", re.IGNORECASE)
 

@@ -50,6 +50,8 @@ _PLAINER = {
         "above the maximum to begin take-off"
     ),
     r"both (?:of )?(?:the |nose |main )*t[yi]res": "the tyre with its axle mate",
+    r"(?:the |that )?amber(?: light| caption| message)?(?: still)? (?:does not|doesn't|will not|won't|hasn't|has not) "
+    r"(?:go|gone|clear|cleared|disappear|disappeared|extinguish|extinguished)(?: out| off| away)?": "still amber,",
     r"(?:ignore|ignores|ignoring) (?:it|them|this|that|you|the tillers?)": "do not respond",
     r"us(?:e|es|ing) up": "spends",
     r"looks after": "runs",

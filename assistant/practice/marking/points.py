@@ -80,6 +80,8 @@ class Need(NamedTuple):
     question: Reading
     points: tuple[Point, ...]
     ordered: bool = False
+    sequence: bool = True
+    """Whether the order of figures counts; not where each part of a question asks for one of the steps."""
     allowed: tuple[Amount, ...] = ()
     extra: tuple[Figure, ...] = ()
     """Other true figures, of the working or of the same record."""

@@ -39,6 +39,7 @@ from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
 
 _NEAR_BY = 4
+_SEVERAL = 3
 _ONE_ASPECT = re.compile(r"\b(?:where|whom?|whose|why|colou?r|how many|how much|which)\b", re.IGNORECASE)
 """Words that ask for one aspect of a thing, which a statement of another one does not answer."""
 _WHOLE = 0.99
@@ -97,6 +98,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         question=reading,
         points=tuple(points),
         ordered=any(isinstance(one.result, r.ProcedureResult) or _in_order(one, text) for one in found),
+        sequence=len(parts_of(text)) < _SEVERAL,
         allowed=amounts_of(reading, know),
         extra=tuple(f for one in found for f in extras(one, know)),
         elsewhere=tuple(f for one in found for f in of_variants(one, know)),

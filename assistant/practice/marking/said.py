@@ -241,6 +241,9 @@ _NEAR = 4
 def sense_of(before: str, after: str) -> str:
     """Return which bound the words around a number make of it: "max", "min", "lower", "higher" or ""."""
     near = " ".join(before.split()[-_NEAR:])
+    beyond = wording.PAST_BOUND.search(before)
+    if beyond:
+        return "higher" if wording.HIGHER.match(beyond.group()) else "lower"
     follows = " ".join(after.split()[:3])
     for pattern, sense in (
         (wording.AT_MOST, "max"), (wording.AT_LEAST, "min"), (wording.LOWER, "lower"), (wording.HIGHER, "higher"),

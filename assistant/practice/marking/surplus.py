@@ -19,7 +19,7 @@ from assistant.understanding.mentions import Mention
 
 _NO_THINGS = ("quantity", "ask", "ask!", "filler")
 _COMMON = word_set(
-    "as be because brake brakes can caption cause caution cycle entry full have has light lower make makes memo "
+    "as be because brake brakes can caption cause caution cycle entry full go have has light lower make makes memo "
     "message must need remain remains running stay stays time times use used warning"
 )
 _HALF = 0.49

@@ -129,6 +129,11 @@ HIGHER = re.compile(
     r"heavier than|beyond|past|exceeds|exceeding|greater than|faster than|exceed|"
     r"in excess of|from)"
 )
+PAST_BOUND = re.compile(
+    r"\b(?:above|over|beyond|past|exceeds|exceeding|below|under|within|inside) (?:the |its )?(?:[\w-]+ ){0,3}"
+    r"(?:maximum|max|limit)(?: of| which is| that is| at| is)?$"
+)
+"""Words before a number that is itself the bound: "above the maximum of"."""
 ADDED = word_set("add added adding another extra further increase increased longer more over plus up")
 """Words by which a share comes on top of a whole: "60 % more"."""
 MORE = word_set("bigger deeper faster greater higher hotter larger later longer more warmer")

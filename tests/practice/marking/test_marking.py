@@ -16,6 +16,10 @@ RISE = (
     "By about how many degrees does each brake heat up, for planning?"
 )
 SWITCH_OFF = "Everything is normal, then ANTI-SKID is put to OFF. Give the braking mode, anti-skid and autobrake."
+HOTTEST = "How does the gear display mark the hottest brake, and when?"
+UNLOCKED = "When does GEAR NOT LOCKED come on? Give both cases."
+RETRACTION = "GEAR MISMATCH on retraction: give the steps in order, with the speed."
+PLUGS = "At about what temperature do the fuse plugs melt, and is that the brake's temperature or the plug's?"
 MISMATCH = "GEAR MISMATCH on extension: give the steps in order, with speeds and times."
 
 
@@ -54,6 +58,33 @@ MISMATCH = "GEAR MISMATCH on extension: give the steps in order, with speeds and
         (SWITCH_OFF, "ALTERNATE; anti-skid still works, no autobrake", WRONG),
         (SWITCH_OFF, "EMERGENCY; no anti-skid, no autobrake", WRONG),
         (SWITCH_OFF, "ALTERNATE", PARTLY),
+        # what is taken back, said in speech without a stop too
+        (FREE_FALL, "205... no, scratch that, 190 kt", RIGHT),
+        (FREE_FALL, "one ninety no sorry two oh five", WRONG),
+        (STRUTS, "main 60 to 110, nose 90 to 150, I mean 160 mm", RIGHT),
+        # what is not known claims nothing; a number within it does
+        (STRUTS, "main 60 to 110 mm, but I can't remember the nose", PARTLY),
+        (STRUTS, "60 to 110 on the main and I forget if the nose is 80 or 90", WRONG),
+        # a number on the way, and one that is true of what is named beside it
+        (RISE, "89.5 MJ for all four, 22.4 MJ each, so 358 K", RIGHT),
+        (SWITCH_OFF, "ALTERNATE, no anti-skid, no autobrake, landing distance x 1.6", RIGHT),
+        (SWITCH_OFF, "ALTERNATE, no anti-skid, no autobrake, landing distance x 1.5", WRONG),
+        # the figure that a statement leaves to another paragraph
+        (HOTTEST, "inverse video above 250 °C", RIGHT),
+        (HOTTEST, "inverse video above the maximum to begin take-off", RIGHT),
+        (HOTTEST, "inverse video above 230 °C on the L and 250 on the 120", RIGHT),
+        (HOTTEST, "inverse video above 280 °C", WRONG),
+        # what holds at any height, another thing done in the case, the lever turned round
+        (
+            UNLOCKED,
+            "a leg not locked, below 700 ft with both levers near idle, or with landing flap below 700 ft",
+            WRONG,
+        ),
+        (MISMATCH, "205 kt or less, lever UP, 15 s, lever DN; if still amber, carry on to the destination", WRONG),
+        (RETRACTION, "230 kt or less, lever DN, lever UP, nearest suitable airfield if not all green", WRONG),
+        # which of two things it is
+        (PLUGS, "185 °C, the plug's", RIGHT),
+        (PLUGS, "185 °C", PARTLY),
         # the order of steps
         (MISMATCH, "205 kt or less, lever UP, wait 15 s, lever DN, still amber: free-fall at 190 kt or less", RIGHT),
         (MISMATCH, "205 kt or less, lever DN, wait 15 s, lever UP, still amber: free-fall at 190 kt or less", WRONG),

@@ -37,9 +37,9 @@ class Reached(NamedTuple):
 
 # Raise these with what is reached; never lower them to pass.
 REACHED = {
-    "tuned": Reached(agreed=95.5, passed=0.3),
-    "unseen": Reached(agreed=96.0, passed=0.0),
-    "closed": Reached(agreed=75.5, passed=6.5),
+    "tuned": Reached(agreed=96.5, passed=0.2),
+    "unseen": Reached(agreed=97.5, passed=0.0),
+    "closed": Reached(agreed=87.5, passed=3.2),
 }
 CHANGED_PASSED = 2.0
 """Percentage of answers with one number changed that may still be marked right: numbers that nobody asked for."""
