@@ -169,3 +169,7 @@ def test_one_system_or_one_pressure_that_is_enough(ask: Ask, question: str, says
 )
 def test_a_statement_asked_for_goes_before_what_follows_from_a_state(ask: Ask, question: str, entry: str) -> None:
     assert ask(question).entry == entry
+
+
+def test_taxiing_out_says_that_nothing_is_out(ask: Ask) -> None:
+    assert "healthy" not in ask("amber steer lost came on taxiing out what has the aeroplane lost").text
