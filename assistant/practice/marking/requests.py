@@ -18,6 +18,7 @@ from assistant.practice.marking.asked import Asked, as_asked, ask, things
 from assistant.practice.marking.compound import headed, joined, listed, of_each, with_reason
 from assistant.practice.marking.lessened import by_share, nearest, offered, shortened
 from assistant.practice.marking.parts import POLAR, by_parts, coordinated, measured_parts, parts_of, pieces
+from assistant.practice.marking.phrased import CHANGE, at_what_speed, in_full
 from assistant.practice.marking.said import side_of
 from assistant.resolving import results as r
 from assistant.resolving.changes import changes_of
@@ -49,12 +50,6 @@ _STEPS = 0.65
 """Score from which a procedure is meant where steps are asked for."""
 
 
-_CHANGE = re.compile(
-    r"what did (?:the )?(?:last |latest |new )?revision (?:change|do) (?:about|to|with) "
-    r"(?:the )?(?:maximum |minimum )?",
-    re.IGNORECASE,
-)
-"""Asking what changed, with the bound of it named besides."""
 BOTH = re.compile(
     r"\b(?:with (?:\w+ )?(?:and|or) without|without (?:\w+ )?(?:and|or) with|normally and)\b", re.IGNORECASE
 )
@@ -66,7 +61,7 @@ _NOTHING = re.compile(
 
 def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers a question, in the order of its parts; nothing where nothing loaded does."""
-    text = _at_what_speed(_in_full(_CHANGE.sub("what changed about ", text)))
+    text = at_what_speed(in_full(CHANGE.sub("what changed about ", text)))
     parts = parts_of(text)
     whole = (_steps(text, know) if len(parts) < 2 else None) or _whole(text, know)
     if whole and _is_beside(whole, text, know):
@@ -89,24 +84,6 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     if whole:
         return _with_siblings(whole, text, know)
     return _as_it_comes(parts, text, know)
-
-
-def _in_full(text: str) -> str:
-    """Return a question with the case beyond a bound that it names in full: "and in a sharper turn"."""
-    bound = _UP_TO.search(text)
-    return _SHARPER.sub(f"turn of more than {bound.group(1)}", text) if bound else text
-
-
-def _at_what_speed(text: str) -> str:
-    """Return a question with "where" as the speed that is meant, where speeds are asked for."""
-    return _WHERE_IT_ENDS.sub("at what speed ", text) if "speed" in text.lower() else text
-
-
-_UP_TO = re.compile(r"\bup to (\d+ ?(?:°|degrees))", re.IGNORECASE)
-_SHARPER = re.compile(r"\b(?:sharper|tighter) (?:turn|one)", re.IGNORECASE)
-_WHERE_IT_ENDS = re.compile(
-    r"\bwhere (?=(?:do|does) (?:it|they|that) (?:reach|fade|fall|drop|go|end|stop|run out|begin|start))", re.IGNORECASE
-)
 
 
 def _several(parts: list[str], text: str, whole: Asked | None, know: Knowledge) -> tuple[Asked, ...]:

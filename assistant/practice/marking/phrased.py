@@ -1,0 +1,34 @@
+"""A question in the words that the resolvers know: a case beyond a bound named in full, "where" as the speed it is."""
+
+from __future__ import annotations
+
+import re
+
+CHANGE = re.compile(
+    r"what did (?:the )?(?:last |latest |new )?revision (?:change|do) (?:about|to|with) "
+    r"(?:the )?(?:maximum |minimum )?",
+    re.IGNORECASE,
+)
+"""Asking what changed, with the bound of it named besides."""
+
+
+def in_full(text: str) -> str:
+    """Return a question with the case beyond a bound that it names in full: "and in a sharper turn"."""
+    bound = _UP_TO.search(text)
+    return _SHARPER.sub(f"turn of more than {bound.group(1)}", text) if bound else text
+
+
+def at_what_speed(text: str) -> str:
+    """Return a question with "where" as the speed that is meant, where speeds are asked for."""
+    return _WHERE_IT_ENDS.sub("at what speed ", text) if "speed" in text.lower() else text
+
+
+_UP_TO = re.compile(r"\bup to (\d+ ?(?:°|degrees))", re.IGNORECASE)
+
+
+_SHARPER = re.compile(r"\b(?:sharper|tighter) (?:turn|one)", re.IGNORECASE)
+
+
+_WHERE_IT_ENDS = re.compile(
+    r"\bwhere (?=(?:do|does) (?:it|they|that) (?:reach|fade|fall|drop|go|end|stop|run out|begin|start))", re.IGNORECASE
+)
