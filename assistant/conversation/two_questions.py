@@ -27,6 +27,7 @@ from assistant.resolving.results import (
     Result,
     ScheduleResult,
 )  # fmt: skip
+from assistant.resolving.state_asked import fails_unknown
 
 _FEW = 3
 """Words of a second question that no "and" joins, at the least: "when does it light, what percent" is one."""
@@ -48,7 +49,7 @@ def with_both(
     both = of_two_things(text, question, result, knowledge)
     if both:
         return both
-    if answer.outcome != ANSWER and not question.unsaid:
+    if answer.outcome != ANSWER and not (question.unsaid or fails_unknown(question)):
         return in_parts(text, context, knowledge) or answer
     if answer.outcome == ANSWER and isinstance(result, _OF_ONE_RECORD):
         return both_halves(text, context, answer, question, knowledge)

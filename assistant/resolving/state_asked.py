@@ -9,6 +9,7 @@ from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result
 from assistant.understanding.clauses import asking
+from assistant.understanding.grouping import LINKS
 from assistant.understanding.matching import Match
 from assistant.understanding.mentions import Mention
 from assistant.understanding.states import Condition
@@ -38,6 +39,14 @@ _LINKING = frozenset({
     "been", "do", "does", "did", "i", "we", "you", "to", "then", "likely", "probably", "apparently", "both", "it",
     "actually", "now", "just", "evidently", "presumably", "that", "a", "us", "on", "here", "there", "s", "with",
 })  # fmt: skip
+_NAMELESS = frozenset({
+    "i", "we", "you", "they", "it", "he", "she", "that", "which", "what", "who", "and", "or", "but", "if", "when", "as",
+    "not", "no", "nothing", "one", "both", "either", "neither", "after", "before", "since", "because", "so", "to", "of",
+    "by", "with", "in", "on", "for", "a", "an", "my", "our", "did", "do", "does", "should", "would", "can", "could",
+    "may", "might", "never", "then", "there", "this", "these", "those", "suppose", "say", "also", "even", "just", "s",
+})  # fmt: skip
+"""Words before one for having failed that name nothing that could have."""
+_KIND_OF_EITHER = ("system", "systems")
 _MOST_NAMED = 9
 """Words from "which" to what has failed: "which of the two hydraulic systems must have failed"."""
 
@@ -91,7 +100,7 @@ def barring(barred: list[Mention], know: Knowledge) -> float:
     return share
 
 
-def asks_what_failed(question: Question) -> tuple[str, ...] | None:
+def asks_what_failed(question: Question, know: Knowledge) -> tuple[str, ...] | None:
     """Return the words by which a question asks what has failed ("which | hydraulic system | is out"), else None.
 
     A thing or a result that is named there is asked about itself: "which brakes are lost" asks for no failure.
@@ -107,7 +116,17 @@ def asks_what_failed(question: Question) -> tuple[str, ...] | None:
         rest = (m for m in question.reading.mentions if said[1] <= m.start < end and not (m.weak or m.passing))
         if all(w in _KINDS or w in _LINKING for w in named) and not any(rest):
             return tuple(w for w in named if w in _KINDS)
-    return None
+    return _KIND_OF_EITHER if _asks_which_of_two(question, know, asks) else None
+
+
+def _asks_which_of_two(question: Question, know: Knowledge, asks: Collection[int]) -> bool:
+    """Return whether one of two things is asked for by naming both alone: "amber bars, no autobrake: hyd 1 or 2?"."""
+    places = left_open(question, know)
+    if not places or any(not c.is_result for c in question.conditions):
+        return False
+    after = [m for m in question.reading.mentions if m.start > max(places) and not (m.weak or m.passing)]
+    return not after and not places.isdisjoint(asks)
+
 
 
 def _said_failed(question: Question, at: int, end: int) -> tuple[int, int] | None:
@@ -120,6 +139,23 @@ def _said_failed(question: Question, at: int, end: int) -> tuple[int, int] | Non
             if only and not kind:
                 return mention.start, mention.end
     return next(((k, k + 1) for k in range(at, end) if reading.words[k] in _WRONG), None)
+
+def fails_unknown(question: Question) -> bool:
+    """Return whether something is told to have failed that is not understood: "both systems ok, BC dead, …"."""
+    reading = question.reading
+    taken = {k for m in reading.mentions for k in m.taken}
+    told = {k for c in question.conditions for k in c.where}
+    for mention in reading.mentions:
+        if "@lost" not in mention.concepts or mention.weak or mention.start in told:
+            continue
+        at = mention.start - 1
+        while at >= 0 and reading.words[at] in LINKS:
+            at -= 1
+        unknown = at >= 0 and reading.words[at].isalpha() and at not in taken and reading.words[at] not in _NAMELESS
+        if unknown and mention.start not in asking(reading.words):
+            return True
+    return False
+
 
 def left_open(question: Question, know: Knowledge) -> set[int]:
     """Return where a question names one of several things without saying which: "one system"."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator, Sequence
 
 from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
@@ -23,7 +23,13 @@ from assistant.understanding.states import Condition
 _OPEN = frozenset({
     "any", "anything", "something", "failure", "failures", "fault", "what", "which", "else", "how", "why",
 })  # fmt: skip
-KEEPING = frozenset(("keep", "keeps", "keeping", "leaves", "leaving", "spares", "retains", "retaining", "still"))
+_KEEPING = frozenset(("keep", "keeps", "keeping", "leaves", "leaving", "spares", "retains", "retaining", "still"))
+_TAKING = frozenset({
+    "takes", "take", "taking", "loses", "lose", "losing", "costs", "cost", "kills", "kill", "robs", "removes", "ends",
+    "disables", "disable", "steals", "stops", "stop", "defeats",
+})  # fmt: skip
+KEPT, TAKEN = "kept", "taken"
+_SHORTLY = 8
 _CHANGING = frozenset(("mode",))
 """Results that change into another, and are not lost."""
 _CAPTION = ("red", "amber", "warning")
@@ -43,7 +49,7 @@ def cause_candidates(
     """Yield what leads to the result that a question names, or takes away what it names."""
     reading = question.reading
     possible = _asks_possible(table, inputs, question, know)
-    whence = possible or _asks_why(table, inputs, question, know)
+    whence = possible or _asks_why(table, inputs, question, know) or _is_odd(table, inputs, matches, question, know)
     if not (whence or reading.has("cause", "single", "when") or _asks_when(question)):
         return
     if not (possible or reading.has("single")) and _asks_what_follows(inputs, question):
@@ -87,12 +93,21 @@ def _named(
         return [], everything  # "what two things cause the red one": a caption is asked about, and no state is named
     if not named and (reading.asks_loss or reading.has("cause", "single")):
         outputs = [o.id for o in table.outputs if reading.has(o.id)]
-        kept = [output for output in outputs if len(outputs) > 1 and _is_kept(output, question)]
-        everything = [(output, state_tables.outputs(table, {}, know.base)[output]) for output in kept]
-        named = [p for output in outputs if output not in kept for p in _lost_value(table, output, question, know)]
+        kept = [output for output in outputs if len(outputs) > 1 and _keeps(output, question)]
+        everything = _normal_of(table, kept, know)
+        named = [p for output in outputs if output not in kept for p in lost_value(table, output, question, know)]
+    elif named:
+        told = {output for output, _ in everything}
+        also = [o.id for o in table.outputs if o.id not in told and reading.has(o.id) and _keeps(o.id, question)]
+        everything = [*everything, *_normal_of(table, also, know)]
     if not named and matches and matches[0].covered > 0.99 and (reading.asks_loss or reading.has("cause")):
-        named = _lost_value(table, matches[0].tag.split(".", 1)[1], question, know)
+        named = lost_value(table, matches[0].tag.split(".", 1)[1], question, know)
     return named, everything
+
+
+def _normal_of(table: StateTable, outputs: Iterable[str], know: Knowledge) -> list[tuple[str, str]]:
+    normal = state_tables.outputs(table, {}, know.base)
+    return [(output, normal[output]) for output in outputs]
 
 
 def _asks_why(
@@ -101,6 +116,24 @@ def _asks_why(
     """Return whether it is asked why a result is so though a thing that it rests on is well."""
     well = [c for c in inputs if c.input in table.inputs]
     return bool(well) and question.reading.has("why") and all(is_well(c, know) for c in well)
+
+
+def _is_odd(
+    table: StateTable, inputs: tuple[Condition, ...], matches: list[Match], question: Question, know: Knowledge
+) -> bool:
+    """Return whether a result is told beside things that are all well, and nothing but what it may be is asked."""
+    told = [c for c in question.conditions if c.is_result and not c.asked and c.input.startswith(table.id + ".")]
+    well = [c for c in inputs if c.input in table.inputs and not c.implied]
+    if not told or not well or not all(is_well(c, know) for c in inputs) or _asks_another(told, matches):
+        return False
+    abnormal = any(not is_normal(table, c.input.split(".", 1)[1], c.value, know) for c in told)
+    return abnormal and not _OPEN.isdisjoint(question.reading.words)
+
+
+def _asks_another(told: list[Condition], matches: list[Match]) -> bool:
+    """Return whether another result is asked for than those that are told."""
+    names = {c.input.split(".", 1)[1] for c in told}
+    return any(m.covered > 0.99 and m.tag.split(".", 1)[1] not in names for m in matches)
 
 
 def _asks_possible(
@@ -123,11 +156,20 @@ def _asks_possible(
     return named and (coming or "possible" in words)
 
 
-def _is_kept(output: str, question: Question) -> bool:
+def _keeps(output: str, question: Question) -> bool:
     """Return whether a result is to stay: "takes the autobrake but keeps anti-skid"."""
     words = question.reading.words
-    places = [m.start for m in question.reading.mentions if output in m.concepts]
-    return any(not KEEPING.isdisjoint(words[max(0, at - 2) : at]) for at in places)
+    return any(done_to(m.start, words) == KEPT for m in question.reading.mentions if output in m.concepts)
+
+
+def done_to(at: int, words: Sequence[str]) -> str:
+    """Return whether the last word before a place says that a result is taken or kept: "takes … but leaves …"."""
+    for word in reversed(words[max(0, at - _SHORTLY) : at]):
+        if word in _KEEPING:
+            return KEPT
+        if word in _TAKING:
+            return TAKEN
+    return ""
 
 
 def _asks_when(question: Question) -> bool:
@@ -140,11 +182,19 @@ def _asks_when(question: Question) -> bool:
     )
 
 
-def _lost_value(table: StateTable, output: str, question: Question, know: Knowledge) -> list[tuple[str, str]]:
+def _loses(output: str, question: Question) -> bool:
+    """Return whether a question asks for a failure that takes a result."""
+    reading = question.reading
+    taken = any(done_to(m.start, reading.words) == TAKEN for m in reading.mentions if output in m.concepts)
+    return reading.has("single") and (reading.asks_loss or taken)
+
+
+def lost_value(table: StateTable, output: str, question: Question, know: Knowledge) -> list[tuple[str, str]]:
+    """Return the one value (output, value) that a result has when it is lost, or none where it is not clear."""
     normal = state_tables.outputs(table, {}, know.base).get(output)
     found = next(o for o in table.outputs if o.id == output)
     others = {v for v, _, _ in found.values if v != normal}
-    if len(others) > 1 and output not in _CHANGING and question.reading.has("single"):
+    if len(others) > 1 and output not in _CHANGING and _loses(output, question):
         # What is left of the steering with any one failure: it castors.
         failures = (name for name in table.inputs if name in know.states.failures)
         ways = ({name: know.states.failed(name)} for name in failures)

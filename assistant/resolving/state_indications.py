@@ -13,7 +13,7 @@ from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CauseResult
 from assistant.resolving.state_asked import Scored, asks_what_failed, barring, content_of, is_normal, unused_amounts
-from assistant.resolving.state_causes import KEEPING
+from assistant.resolving.state_causes import KEPT, TAKEN, done_to, lost_value
 from assistant.understanding.clauses import asking
 from assistant.understanding.mentions import Mention
 from assistant.understanding.states import Condition
@@ -22,10 +22,7 @@ Wanted = tuple[StateTable, str, str]
 """A table with an output and the value that it is told to have; "!value" for any other."""
 _SCORE = 1.05
 _WELL, _GONE = frozenset(("@working", "@on")), frozenset(("@lost", "@off"))
-_KEPT, _TAKEN = "kept", "taken"
-_TAKING = frozenset({"takes", "take", "taking", "costs", "cost", "loses", "kills", "removes", "robs", "steals"})
 _SINGLE = "single"
-_FURTHEST = 8
 _BESIDE = 2
 """Words that may stand between a result and what is said of it: "the steering is still fine"."""
 
@@ -33,7 +30,7 @@ _BESIDE = 2
 def indication_candidates(question: Question, know: Knowledge, excused: Collection[int]) -> Iterator[Scored]:
     """Yield what gives all the indications that a question tells, where it asks what has failed."""
     reading = question.reading
-    named = asks_what_failed(question)
+    named = asks_what_failed(question, know)
     named = _which_failure(reading.words) if named is None else named
     if named is None and not reading.has("cause", "single"):
         return
@@ -72,7 +69,8 @@ def _cause(
 def _is_of_kind(name: str, kinds: Collection[str], know: Knowledge) -> bool:
     """Return whether an input is called by one of some words: "which system" means none of the switches."""
     term = know.base.terms[know.base.inputs[name].term]
-    return any(not set(called.lower().split()).isdisjoint(kinds) for called in term.names)
+    first = {called.lower().split()[0] for called in term.names}
+    return not first.isdisjoint(kinds) or term.names[0].lower().split()[-1] in kinds
 
 
 def _told(question: Question, know: Knowledge) -> Iterator[Wanted]:
@@ -91,7 +89,7 @@ def _told(question: Question, know: Knowledge) -> Iterator[Wanted]:
 def _as_told(condition: Condition, question: Question) -> str:
     """Return the value that a result is told to have, or that it has no more: "loses the NORMAL brakes"."""
     at = min(condition.where, default=0)
-    return f"!{condition.value}" if _done_to(at, question.reading.words) == _TAKEN else condition.value
+    return f"!{condition.value}" if done_to(at, question.reading.words) == TAKEN else condition.value
 
 
 def _said_of(table: StateTable, output: str, question: Question, know: Knowledge) -> str | None:
@@ -100,22 +98,14 @@ def _said_of(table: StateTable, output: str, question: Question, know: Knowledge
     if not named or any(f"{table.id}.{output}" == c.input for c in question.conditions):
         return None
     normal = state_tables.outputs(table, {}, know.base)[output]
+    done = next(filter(None, (done_to(m.start, question.reading.words) for m in named)), "")
     state = next((s for m in named for s in question.reading.mentions if 0 <= s.start - m.end <= _BESIDE), None)
-    done = next(filter(None, (_done_to(m.start, question.reading.words) for m in named)), "")
-    if done == _KEPT or (not done and state and not _WELL.isdisjoint(state.concepts)):
+    if done == KEPT or (not done and state and not _WELL.isdisjoint(state.concepts)):
         return normal
-    lost = question.reading.asks_loss or done == _TAKEN or bool(state and not _GONE.isdisjoint(state.concepts))
-    return "!" + normal if lost else None
-
-
-def _done_to(start: int, words: tuple[str, ...]) -> str:
-    """Return whether the last word before a place says that a result is taken or kept: "takes … but leaves …"."""
-    for word in reversed(words[max(0, start - _FURTHEST) : start]):
-        if word in KEEPING:
-            return _KEPT
-        if word in _TAKING:
-            return _TAKEN
-    return ""
+    lost = bool(state and not _GONE.isdisjoint(state.concepts))
+    if question.reading.asks_loss or done == TAKEN or lost:
+        return next((value for _, value in lost_value(table, output, question, know)), "!" + normal)
+    return None
 
 
 def _which_failure(words: tuple[str, ...]) -> tuple[str, ...] | None:

@@ -14,6 +14,7 @@ from assistant.resolving.state_asked import (
     Scored,
     barring,
     content_of,
+    fails_unknown,
     is_normal,
     is_well,
     left_open,
@@ -27,6 +28,8 @@ from assistant.understanding.states import Condition
 _ASKING_BACK = 1.04
 _UNTOUCHED = 0.72
 _ALL_WELL = 0.75
+_NOT_UNDERSTOOD = 0.5
+_OPEN = frozenset(("which", "what", "whats"))
 
 
 def row_candidates(
@@ -76,7 +79,9 @@ def _told_otherwise(
     if reading.says("steps") and all(c.implied for c in inputs):
         share *= UNEXPLAINED  # a label is named with what is to be done about it
     if not all(is_well(c, know) for c in relevant):
-        return share
+        return share * (UNEXPLAINED if _asks_which_failure(question, named) else 1.0)
+    if fails_unknown(question):
+        share *= _NOT_UNDERSTOOD
     if named and ("when" in reading.words or reading.has("cause")) and not _results_in(table, relevant, named, know):
         share *= UNEXPLAINED  # when that comes about is asked, and these states do not bring it
     elif not named and reading.says("cause") and not asks_whether(reading.words):
@@ -84,6 +89,11 @@ def _told_otherwise(
     if relevant and barred and not (asked or named):
         share *= _ALL_WELL  # that a thing is well is no reason to tell what rests on it
     return share
+
+
+def _asks_which_failure(question: Question, named: list[tuple[str, str]]) -> bool:
+    """Return whether a failure is asked for that takes what is not understood: "which single failure … then"."""
+    return not named and question.reading.says("single") and not _OPEN.isdisjoint(question.reading.words)
 
 
 def _meant_elsewhere(

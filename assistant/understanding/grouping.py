@@ -67,6 +67,9 @@ def input_groups(reading: Reading, known: StateWords, states: Sequence[Mention])
         result = mention.names_result
         concepts = sorted(mention.concepts if result else mention.concepts | mention.implied)
         names = tuple(i for c in concepts for i in known.by_term.get(c, ()))
+        owned = {i for c in mention.concepts for i in known.by_term.get(c, ())}
+        if not all(map(is_result, owned)):  # a switch that is named is no result of what it switches
+            names = tuple(i for i in names if i in owned or not is_result(i))
         if not names:
             continue
         last = groups[-1] if groups else None

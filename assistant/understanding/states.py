@@ -17,8 +17,10 @@ from assistant.understanding.condition import Condition as Condition
 from assistant.understanding.condition import StateWords as StateWords
 from assistant.understanding.condition import is_result
 from assistant.understanding.condition import state_words as state_words
+from assistant.understanding.excepting import excepted
 from assistant.understanding.grouping import LINKS, Group, input_groups
 from assistant.understanding.grouping import failing as failing
+from assistant.understanding.implied import alone, implied
 from assistant.understanding.instead import contrasted, set_against
 from assistant.understanding.labels import labels_shown
 from assistant.understanding.mentions import RESULT, Mention, Reading
@@ -30,8 +32,6 @@ from assistant.understanding.state_numbers import passes as passes
 _WITH = frozenset(("with", "using", "plus", "use"))
 _USED = frozenset(("@on", "@in", "@pulled", "@held"))
 _OPENINGS = frozenset(("ok", "okay", "alright", "all right"))
-_NONE = frozenset(("no", "nothing", "none", "without"))
-_OF_THE = frozenset(("of", "the", "my", "our", "these", "those"))
 _FORGOT = frozenset(("forgot", "forgotten", "forget", "forgets"))
 _KNOWING = frozenset({"tell", "know", "sure", "idea", "say", "clear", "certain", "unsure", "unclear", "uncertain"})
 _SAYS = frozenset({"does", "do", "did", "is", "has", "will"})
@@ -74,6 +74,11 @@ def stated(
     bare: list[Group] = []
     last: Bound | None = None
     for index, group in enumerate(groups):
+        only = excepted(binder, group)
+        if only:
+            found.extend(only)
+            last = None
+            continue
         following = groups[index + 1].start if index + 1 < len(groups) else len(reading.words)
         bound = _bound(binder, group, groups[index - 1].end if index else 0, following, units, last)
         if bound is None or in_doubt(reading.words, group):
@@ -84,11 +89,11 @@ def stated(
         left = tuple(n for n in group.inputs if n not in {c.input for c in bound.found} and not is_result(n))
         if left and not group.aside:
             bare.append(group._replace(inputs=left))
-    if losing or (asks_mode and not found and not _implied(reading, known, found)):
+    if losing or (asks_mode and not found and not implied(reading, known, found)):
         failed = [g for g in bare if not (_worked_with(reading, g) or in_doubt(reading.words, g))]
         found.extend(failing(failed, known, {c.input for c in found}))
-    found.extend(_alone(states, binder.used, known, found))
-    found.extend(_implied(reading, known, found))
+    found.extend(alone(states, binder.used, known, found))
+    found.extend(implied(reading, known, found))
     found.extend(labels_shown(reading, known, asks, found))
     found.extend(_results_named(reading, found))
     found.extend(contrasted(against, found, binder))
@@ -271,44 +276,6 @@ def _in_use(reading: Reading, group: Group, known: StateWords) -> list[Condition
         for value, groups, _ in known.values[name]
         if _USED.intersection(groups)
     ]
-
-
-def _alone(states: Iterable[Mention], used: set[int], known: StateWords, found: list[Condition]) -> list[Condition]:
-    """State words that name their thing by themselves: "airborne"."""
-    taken = {c.input for c in found}
-    result: list[Condition] = []
-    for state in states:
-        if state.start in used:
-            continue
-        for name, values in known.values.items():
-            if name in taken:
-                continue
-            for value, groups, alone in values:
-                if alone and any(group in state.concepts for group in groups):
-                    result.append(Condition(name, value, implied=True, where=state.taken))
-    return result
-
-
-def _implied(reading: Reading, known: StateWords, found: list[Condition]) -> list[Condition]:
-    taken = {c.input for c in found}
-    return [
-        Condition(name, known.normal(name) if well else value, implied=True, where=mention.taken)
-        for mention in reading.mentions
-        for concept in sorted(mention.concepts)
-        for well in (_denies_failure(mention, reading),)
-        for name, value in known.sets.get(concept, ())
-        if name not in taken
-    ]
-
-
-def _denies_failure(mention: Mention, reading: Reading) -> bool:
-    """Return whether a name that says that things are gone only denies a failure: "no hydraulics | failure"."""
-    before = [word for word in reading.words[max(0, mention.start - 3) : mention.start] if word not in _OF_THE]
-    if before[-1:] == ["none"] or before[-1:] == ["neither"]:
-        return True  # "none of the | hydraulics has failed"
-    if mention.text.split()[0] not in _NONE:
-        return False
-    return any(s.start == mention.end and "@lost" in s.concepts for s in reading.mentions)
 
 
 def _settled(found: list[Condition]) -> list[Condition]:

@@ -79,3 +79,24 @@ def test_what_takes_one_thing_and_leaves_another(ask: Ask, text: str, within: st
 
 def test_a_failure_that_costs_something_is_given(ask: Ask) -> None:
     assert ask("on the long body does a system two failure cost me the auto brake").text.startswith("No autobrake")
+
+
+ALONE = [
+    ("everything has gone but the accumulator, which mode?", "EMERGENCY"),
+    ("nothing works except System 1: braking mode?", "ALTERNATE"),
+    ("nothing but hyd 1 has gone, which mode?", "NORMAL"),
+    ("nothing has failed except System 2. mode?", "ALTERNATE"),
+]
+
+
+@pytest.mark.parametrize(("text", "mode"), ALONE)
+def test_an_exception_is_told_apart_from_the_rest(ask: Ask, text: str, mode: str) -> None:
+    assert ask(text).text.startswith(mode)
+
+
+def test_what_is_not_understood_and_has_failed_is_not_passed_over(ask: Ask) -> None:
+    assert ask("sys1 sys2 ok, bc dead, what have i got for brakes").outcome != "answer"
+
+
+def test_which_of_two_systems_is_worked_back(ask: Ask) -> None:
+    assert "System 2 lost" in ask("amber bars but anti-skid works: hyd 1 or hyd 2?").text
