@@ -46,6 +46,7 @@ _OURS = frozenset({"i", "we", "my", "our", "it", "this", "that", "these", "they"
 """Words by which a question asks for a verdict on what is so here: "am I slow enough to …", "is my brake too hot"."""
 _NO_VERDICT = 0.8
 _OTHER_STATE = 0.6
+_SEVERAL = 2
 _UNCOMPARED = 0.8
 _FAR_OFF = 0.6
 _OF_ANOTHER_ACT = 0.6
@@ -83,8 +84,26 @@ def _fact(fact: Fact, match: Match, question: Question, know: Knowledge) -> Iter
     against = _amount_penalty(match, question.reading.amounts, know)
     # A figure that is only believed ("the gear speed is 300, right?") is there to be corrected.
     score = match.score * (against**0.3 if against < 1 and claims.believed(question) else against)
-    score *= _state_penalty(match, question, know) * (_OTHER_STATE if _speaks_of_another(fact, question) else 1.0)
+    other = _speaks_of_another(fact, question) or _speaks_of_fewer(fact, question, know)
+    score *= _state_penalty(match, question, know) * (_OTHER_STATE if other else 1.0)
     yield Candidate(score, match.matched, FactResult(fact), match)
+
+
+def _speaks_of_fewer(fact: Fact, question: Question, know: Knowledge) -> bool:
+    """Return whether a statement is titled by one failure, and another of its like is given as well: "the gear with
+    System 2 lost", where both are.
+    """
+    given = {c.input: c.value for c in question.conditions if not c.is_result and not c.implied}
+    if len(given) < _SEVERAL:
+        return False
+    titled = dict(know.phrase_states(fact.title))
+    if not titled or any(given.get(name) != value for name, value in titled.items()):
+        return False
+    terms = {name: know.base.inputs[name].term for name in given}
+    families = {name: know.lexicon.families.get(terms[name], "") for name in given}
+    kinds = {families[name] for name in titled} - {""}
+    more = (name for name in given if name not in titled and families[name] in kinds)
+    return any(given[name] == know.states.failed(name) for name in more)
 
 
 def _speaks_of_another(fact: Fact, question: Question) -> bool:

@@ -67,3 +67,7 @@ def test_one_word_in_the_place_of_its_like_may_be_asked_back(talk: Talk) -> None
 def test_what_was_not_taken_in_is_asked_back(talk: Talk) -> None:
     answers = talk("at 10 kt captain 20 right, first officer 30 right, total order?", "mine to the left")
     assert [answer.outcome for answer in answers] == [ANSWER, CLARIFY]
+
+
+def test_what_is_said_of_one_system_is_not_told_of_both(talk: Talk) -> None:
+    assert "works normally" not in talk("both hydraulic systems are gone", "gear")[-1].text
