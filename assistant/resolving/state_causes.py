@@ -16,7 +16,7 @@ from assistant.resolving.state_asked import (
     is_well,
     unused_amounts,
 )
-from assistant.understanding.clauses import asks_whether
+from assistant.understanding.clauses import STOPS, asks_whether
 from assistant.understanding.matching import Match
 from assistant.understanding.states import Condition
 
@@ -165,7 +165,9 @@ def _keeps(output: str, question: Question) -> bool:
 def done_to(at: int, words: Sequence[str]) -> str:
     """Return whether the last word before a place says that a result is taken or kept: "takes … but leaves …"."""
     for word in reversed(words[max(0, at - _SHORTLY) : at]):
-        if word in _KEEPING:
+        if word in STOPS:
+            break
+        if word in _KEEPING and word != "still":  # "anti-skid is still working. Which mode" keeps no mode
             return KEPT
         if word in _TAKING:
             return TAKEN
