@@ -37,8 +37,13 @@ a recogniser is never sure of."""
 _SHORT_S = 2.4
 """Seconds of an utterance that holds a few words."""
 _FEW_WORDS = 3
-SURE = 0.55
-"""How sure an answer must be to be given."""
+SURE, FAIRLY_SURE, QUITE_SURE = 0.4, 0.55, 0.82
+"""How sure an answer must be to be given; where a number would be confirmed with it, or another reading is as good;
+and where the knowledge leaves much of the question unexplained."""
+_EXPLAINED = 0.7
+"""How well a question must be explained for the least to do."""
+_CLOSE, _AS_WELL = 1.0, 0.05
+"""How much worse a reading may fit, and be explained, to be as good as the chosen one."""
 _BY_SOUND, _BY_MEANING = 0.25, 0.5
 """How much being heard, and being explained, count beside the share of all readings that lead to the answer."""
 NUMBER_SURE, TEEN_SURE = 0.6, 0.85
@@ -160,7 +165,19 @@ def _may_be_waited_for(recognised: Recognised, samples: Floats, context: Context
 
 def _is_unsure(weighed: Weighed) -> bool:
     sure = weighed.sureness * weighed.heard**_BY_SOUND * weighed.reading.explained**_BY_MEANING
-    return bool(sure < SURE)
+    return bool(sure < _least(weighed))
+
+
+def _least(weighed: Weighed) -> float:
+    """Return how sure it must be that a reading was meant."""
+    reading = weighed.reading
+    if reading.explained < _EXPLAINED:
+        return QUITE_SURE
+    close = any(
+        rival.fit >= reading.fit - _CLOSE and rival.explained >= reading.explained - _AS_WELL
+        for rival in weighed.rivals
+    )
+    return FAIRLY_SURE if reading.amounts or close else SURE
 
 
 def _texts(recognised: Recognised) -> tuple[str, ...]:

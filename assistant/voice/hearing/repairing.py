@@ -6,7 +6,9 @@ knowledge take their place; and no number is ever made or changed. Whether a rep
 
 from __future__ import annotations
 
+from collections import Counter
 from functools import cached_property
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from assistant.frozen import NamedTuple
@@ -31,6 +33,8 @@ _FEW_SOUNDS = 0.75
 """A short word is near too many others: what a pair may cost in all is at most this for each of its sounds."""
 _LOOKED_AT = 80
 _MOST = 4
+_OFTEN = 3
+"""Ways of asking that must hold a pair of names, for it to be looked for."""
 _NO_NUMBERS = frozenset({"a", "an", "o", "oh", "and"})
 """Words that may begin a number and mostly do not."""
 _NOT_MENDED = frozenset({"outside", "filler"})
@@ -136,9 +140,20 @@ class Repairer:
                 words = words_of(name)
                 if GAP not in name and len(words) <= _WIDEST and all(_is_mendable(word) for word in words):
                     found.add(" ".join(words))
+        found.update(self._pairs())
         plain = {*lexicon.surface} - lexicon.neutral - lexicon.weak
         found.update(w for w in plain if len(w) > 3 and _is_mendable(w) and self._sounding.has(w))
         return found
+
+    def _pairs(self) -> set[str]:
+        """Return pairs of names that ways of asking hold one after the other, such as a leg and its part."""
+        lexicon, base = self._knowledge.lexicon, self._knowledge.base
+        asks = [words_of(ask) for record in base.records.values() for ask in getattr(record, "asks", ())]
+        named = {*lexicon.surface} - lexicon.neutral - lexicon.weak
+        counts = Counter(
+            pair for ask in asks for pair in pairwise(ask) if all(w in named and _is_mendable(w) for w in pair)
+        )
+        return {" ".join(pair) for pair, count in counts.items() if count >= _OFTEN}
 
 
 def _spans(words: list[str], odd: set[int]) -> list[tuple[int, int]]:

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from math import exp
+from typing import TYPE_CHECKING
 
 from assistant.answering.answer import ANSWER, DECLINE, Answer
 from assistant.conversation.context import Context
 from assistant.frozen import NamedTuple
 from assistant.quantities.amounts import Amount
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
 
 COST_OF_MENDING = 1.0
 """What each unit of sound that is another takes from what a mended reading is worth, as a share of being explained."""
@@ -61,6 +65,22 @@ class Weighed(NamedTuple):
     """The share by the sound alone, whatever the knowledge explains."""
 
 
+def answers_of(readings: Sequence[Reading]) -> list[object]:
+    """Return for each reading what stands for its answer: readings that lead to one number or one text share it."""
+    same: dict[object, object] = {}
+
+    def first(lead: object) -> object:
+        while lead in same:
+            lead = same[lead]
+        return lead
+
+    for reading in readings:
+        one, two = first(reading.leads_to), first(reading.answer.text)
+        if one != two:
+            same[two] = one
+    return [first(reading.leads_to) for reading in readings]
+
+
 def by_fit(readings: list[Reading]) -> Weighed:
     """Weigh readings by how well they fit the sound and how well they are explained."""
     fits = [reading.fit - _MENDING * reading.cost for reading in readings]
@@ -69,38 +89,42 @@ def by_fit(readings: list[Reading]) -> Weighed:
     weights = [
         weight * exp(_EXPLAINED * (reading.explained - 1)) for weight, reading in zip(by_sound, readings, strict=True)
     ]
-    chosen, sureness = _most(readings, weights)
-    heard = _share_of(chosen.leads_to, readings, by_sound)
-    return Weighed(chosen, sureness, 1.0, _rivals(chosen, readings, weights), heard)
+    answers = answers_of(readings)
+    best = _best(weights)
+    heard = _share_of(best, answers, by_sound)
+    rivals = _rivals(best, readings, answers, weights)
+    return Weighed(readings[best], _share_of(best, answers, weights), 1.0, rivals, heard)
 
 
-def _most(short: list[Reading], weights: list[float]) -> tuple[Reading, float]:
-    """Return the best reading, and the share of its answer."""
-    chosen = max(zip(short, weights, strict=True), key=lambda pair: pair[1])[0]
-    return chosen, _share_of(chosen.leads_to, short, weights)
+def _best(weights: list[float]) -> int:
+    return max(range(len(weights)), key=weights.__getitem__)
 
 
-def _share_of(lead: tuple[object, ...], short: list[Reading], weights: list[float]) -> float:
-    """Return the share of one answer among all.
+def _share_of(place: int, answers: list[object], weights: list[float]) -> float:
+    """Return the share of the answer of one reading among all.
 
     Of each answer its best reading counts: readings that differ in little words are many, and no more is known by them.
     """
-    best: dict[tuple[object, ...], float] = {}
-    for reading, weight in zip(short, weights, strict=True):
-        best[reading.leads_to] = max(weight, best.get(reading.leads_to, 0.0))
-    return best[lead] / sum(best.values())
+    best: dict[object, float] = {}
+    for answer, weight in zip(answers, weights, strict=True):
+        best[answer] = max(weight, best.get(answer, 0.0))
+    return best[answers[place]] / sum(best.values())
 
 
-def _rivals(chosen: Reading, short: list[Reading], weights: list[float]) -> tuple[Reading, ...]:
-    ordered = sorted(zip(short, weights, strict=True), key=lambda pair: -pair[1])
-    return tuple(each for each, _ in ordered if each.leads_to != chosen.leads_to and each.answer.outcome == ANSWER)
+def _rivals(
+    chosen: int, readings: list[Reading], answers: list[object], weights: list[float]
+) -> tuple[Reading, ...]:
+    ordered = sorted(range(len(readings)), key=lambda place: -weights[place])
+    elsewhere = (readings[place] for place in ordered if answers[place] != answers[chosen])
+    return tuple(reading for reading in elsewhere if reading.answer.outcome == ANSWER)
 
 
-def by_score(short: list[Reading]) -> Weighed:
+def by_score(readings: list[Reading]) -> Weighed:
     """Weigh by the recogniser's own scores, where it cannot judge a text."""
-    best = max(reading.score for reading in short)
+    best = max(reading.score for reading in readings)
     weights = [
-        exp(4 * (r.score - best) + _EXPLAINED * (r.explained - 1) - 4 * COST_OF_MENDING * r.cost) for r in short
+        exp(4 * (r.score - best) + _EXPLAINED * (r.explained - 1) - 4 * COST_OF_MENDING * r.cost) for r in readings
     ]
-    chosen, sureness = _most(short, weights)
-    return Weighed(chosen, sureness, 1.0, _rivals(chosen, short, weights))
+    answers, chosen = answers_of(readings), _best(weights)
+    rivals = _rivals(chosen, readings, answers, weights)
+    return Weighed(readings[chosen], _share_of(chosen, answers, weights), 1.0, rivals)

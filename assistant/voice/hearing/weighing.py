@@ -7,12 +7,9 @@ one answer count together: what remains is how sure it is that this answer is th
 
 from __future__ import annotations
 
-import re
-from math import exp
 from typing import TYPE_CHECKING
 
 from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer
-from assistant.answering.parts import upper
 from assistant.conversation.context import Context
 from assistant.conversation.controls import control
 from assistant.conversation.turn import answer_turn, question_of
@@ -21,12 +18,14 @@ from assistant.resolving.knowing import Knowledge
 from assistant.understanding.mentions import OUTSIDE
 from assistant.voice.hearing.addressed import goes_on, is_addressed
 from assistant.voice.hearing.crossing import crossed
+from assistant.voice.hearing.fitting import as_a_question, doubtful, judged_texts, number_chance
 from assistant.voice.hearing.homophones import Homophones
-from assistant.voice.hearing.numbers import number_places, numbered, other_numbers
+from assistant.voice.hearing.nearness import said_more
+from assistant.voice.hearing.numbers import numbered
 from assistant.voice.hearing.prompting import questions_near
 from assistant.voice.hearing.recognising import Judged, Recognised, Recogniser
 from assistant.voice.hearing.repairing import Repair, Repairer
-from assistant.voice.hearing.shares import COST_OF_MENDING, Reading, Weighed, by_fit, by_score
+from assistant.voice.hearing.shares import COST_OF_MENDING, Reading, Weighed, answers_of, by_fit, by_score
 from assistant.voice.hearing.wording import goes_round, plainly
 
 if TYPE_CHECKING:
@@ -43,9 +42,6 @@ _MOST_MENDED = 8
 _SHORT_LIST = 5
 _FEWEST_WORDS = 3
 """Words of what is mended: a single word is like too many names."""
-_SURE_WORD = 0.6
-"""Probability of a word from which on it is taken as it was heard."""
-_WORD = re.compile(r"[^\W\d_][\w']*")
 _WELL_EXPLAINED, _ENOUGH = 0.85, 3
 _NEAR = 0.15
 """How much less likely a reading may be, a part, to be as good as the likeliest before it is looked at more closely."""
@@ -86,7 +82,7 @@ class Weigher:
             weighed = self._thought_over(heard, _short_list(readings, heard[0][0]), recogniser, samples, context)
         if not weighed.reading.amounts:
             return weighed
-        return weighed._replace(number=_number_chance(weighed.reading.text, recogniser, samples))
+        return weighed._replace(number=number_chance(weighed.reading.text, recogniser, samples))
 
     def _thought_over(
         self, heard: list[tuple[str, float]], short: list[Reading], recogniser: Recogniser, samples: Floats,
@@ -101,14 +97,16 @@ class Weigher:
         if again:
             more = _short_list(self._readings(again, context), again[0][0])
             short += [reading for reading in more if reading.text not in known]
-        judged = _judged(short, recogniser, samples)
+        judged = judged_texts(short, recogniser, samples)
         if judged:
             short.sort(key=lambda reading: -judged[reading.text].total)
         readings = _each_once([*short, *self._mended(short, judged, context)])
         if not judged:
             return by_score(self._levelled(readings))
-        judged |= _judged([reading for reading in readings if reading.text not in judged], recogniser, samples)
-        return by_fit(self._levelled([r._replace(fit=judged[r.text].total) for r in readings]))
+        judged |= judged_texts([reading for reading in readings if reading.text not in judged], recogniser, samples)
+        readings = self._levelled([r._replace(fit=judged[r.text].total) for r in readings])
+        weighed = by_fit(readings)
+        return said_more(weighed, readings, self._repairer, self._knowledge) if self._repairer else weighed
 
     def _distinct(self, recognised: Recognised) -> list[tuple[str, float]]:
         """Return the texts in plain writing, each once, the likeliest first."""
@@ -130,12 +128,15 @@ class Weigher:
         """
         if self._repairer is None:
             return readings
-        sounds = [self._repairer.sounds(reading.text) for reading in readings]
-        best: dict[tuple[str, ...], Reading] = {}
-        for said, reading in zip(sounds, readings, strict=True):
-            best[said] = max(best.get(said, reading), reading, key=_by_meaning)
-        kept = zip(sounds, readings, strict=True)
-        return [reading for said, reading in kept if reading.leads_to == best[said].leads_to]
+        sounds, answers = [self._repairer.sounds(reading.text) for reading in readings], answers_of(readings)
+        best: dict[tuple[str, ...], int] = {}
+        for place, said in enumerate(sounds):
+            best[said] = max(best.get(said, place), place, key=lambda each: _by_meaning(readings[each]))
+        return [
+            reading
+            for said, answer, reading in zip(sounds, answers, readings, strict=True)
+            if answer == answers[best[said]]
+        ]
 
     def _readings(self, heard: Sequence[tuple[str, float]], context: Context) -> list[Reading]:
         """Return the readings of one hearing, the most promising first."""
@@ -210,7 +211,7 @@ class Weigher:
         """Return a text mended where the recogniser was in doubt, or where it cannot say, anywhere."""
         if self._repairer is None:
             return []
-        return self._repairer.repairs(text, _doubtful(text, judged[text]) if judged else None)[:_TIMES]
+        return self._repairer.repairs(text, doubtful(text, judged[text]) if judged else None)[:_TIMES]
 
     def _explains(self, text: str, context: Context) -> float:
         """Return how well a text is explained by itself: quicker than a whole turn."""
@@ -221,24 +222,12 @@ def _by_meaning(reading: Reading) -> tuple[bool, float, float]:
     return bool(control(reading.text)), reading.explained, reading.score
 
 
-def _judged(readings: Sequence[Reading], recogniser: Recogniser, samples: Floats) -> dict[str, Judged]:
-    """Return how each text fits the sound, all written in one way: how a recogniser set stops tells nothing."""
-    written = {reading.text: _as_a_question(reading.text) for reading in readings}
-    questions = list(dict.fromkeys(written.values()))
-    judged = dict(zip(questions, recogniser.judge(samples, questions) if questions else (), strict=False))
-    return {text: judged[question] for text, question in written.items()} if judged else {}
-
-
 def _each_once(readings: Iterable[Reading]) -> list[Reading]:
     """Return readings without those that another is but for stops and capitals, which would count twice."""
     found: dict[str, Reading] = {}
     for reading in readings:
-        found.setdefault(_as_a_question(reading.text).lower(), reading)
+        found.setdefault(as_a_question(reading.text).lower(), reading)
     return list(found.values())
-
-
-def _as_a_question(text: str) -> str:
-    return f"{upper(text.rstrip('.?! '))}?"
 
 
 def _names_what_is_elsewhere(answer: Answer) -> bool:
@@ -251,20 +240,7 @@ def _is_settled(readings: list[Reading]) -> bool:
     likeliest = max(reading.score for reading in readings)
     near = [reading for reading in readings if reading.score >= likeliest - _NEAR]
     well = all(r.answer.outcome == ANSWER and r.explained >= _WELL_EXPLAINED for r in near)
-    return well and len(readings) >= _ENOUGH and len({reading.leads_to for reading in near}) == 1
-
-
-def _doubtful(text: str, judged: Judged) -> list[tuple[int, int]]:
-    """Return the places of the words that the recogniser was not sure of."""
-    found = []
-    for word in _WORD.finditer(text):
-        chance = 1.0
-        for part in judged.parts:
-            if part.start < word.end() and part.end > word.start():
-                chance *= part.chance
-        if chance < _SURE_WORD:
-            found.append(word.span())
-    return found
+    return well and len(readings) >= _ENOUGH and len(set(answers_of(near))) == 1
 
 
 def _worth(reading: Reading, best: float) -> float:
@@ -278,20 +254,3 @@ def _short_list(readings: list[Reading], likeliest: str) -> list[Reading]:
     if all(reading.text != likeliest for reading in short):
         short.append(next(reading for reading in readings if reading.text == likeliest))
     return short
-
-
-def _number_chance(text: str, recogniser: Recogniser, samples: Floats) -> float:
-    """Return how likely the numbers of a text are: each part of them, and beside others that sound alike."""
-    judged = recogniser.judge(samples, [text, *other_numbers(text)])
-    if not judged:
-        return 1.0
-    mine, *others = judged
-    places = number_places(text)
-    chances = [p.chance for p in mine.parts for start, end in places if p.start < end and p.end > start]
-    return min([*chances, _against(mine, others)])
-
-
-def _against(mine: Judged, others: list[Judged]) -> float:
-    """Return how likely a text is beside those in which only a number sounds a little different."""
-    whole = 1.0 + sum(exp(min(20.0, other.total - mine.total)) for other in others)
-    return 1 / whole

@@ -20,6 +20,10 @@ _STOPS = re.compile(r"(?<!\d)[,.;:!?]+(?=\s)|(?<=\d)[.;:!?]+(?=\s)|(?<=\d),(?=\s
 _SPELT = {"tons": "tonnes", "ton": "tonne", "meter": "metre", "meters": "metres", "ok": "okay"}
 """Words as a recogniser spells them, and as they are meant here."""
 _SPELT_WORD = re.compile(rf"\b(?:{'|'.join(_SPELT)})\b", re.IGNORECASE)
+_MISHEARD = re.compile(r"\bhow on\b(?! earth)", re.IGNORECASE)
+_HUNDREDS = re.compile(r"(?<![\d.,])(?<!between )([1-9]00) and ([1-9]\d?)(?![\d.,]*\d)")
+_TEENS = re.compile(r"(?<![\d.,])([3-9])0 (?=hundred\b)")
+"""A number whose parts are written one after the other; and a teen written as a ten, of which there are no hundreds."""
 _SIGNS = str.maketrans({"…": " ", "*": " ", "[": " ", "]": " ", "(": " ", ")": " ", "“": " ", "”": " ", '"': " "})
 
 
@@ -28,8 +32,15 @@ def plainly(text: str) -> str:
     said = _DOUBT.sub("", once(text).translate(_SIGNS))
     said = _LETTERS.sub(lambda match: " ".join(letter for letter in match[0] if letter.isalpha()), said)
     said = _FIGURES.sub(lambda match: "".join(figure for figure in match[0] if figure.isdigit()), said)
+    said = _MISHEARD.sub("how long", _whole_numbers(said))
     said = _SPELT_WORD.sub(lambda match: _SPELT[match[0].lower()], _STOPS.sub("", _HYPHEN.sub(" ", said)))
     return " ".join(said.split()).rstrip(",;: ")
+
+
+def _whole_numbers(text: str) -> str:
+    """Return a text with "400 and 20" as one number, and "30 hundred" as the thirteen hundred that sound like it."""
+    whole = _HUNDREDS.sub(lambda match: str(int(match[1]) + int(match[2])), text)
+    return _TEENS.sub(lambda match: f"1{match[1]} ", whole)
 
 
 def once(text: str) -> str:

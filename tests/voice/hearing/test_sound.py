@@ -178,6 +178,11 @@ def test_samples_go_to_a_card_and_back() -> None:
     ("affirm, affirm,", "affirm"),
     ("Can I turn? Can I turn?", "Can I turn?"),
     ("3.5 degrees", "3.5 degrees"),
+    ("at 400 and 20 degrees", "at 420 degrees"),
+    ("between 200 and 50 knots", "between 200 and 50 knots"),
+    ("the distance is 30 hundred metres", "the distance is 13 hundred metres"),
+    ("How on until the brakes are cool?", "how long until the brakes are cool?"),
+    ("how on earth do I stop", "how on earth do I stop"),
 ])  # fmt: skip
 def test_what_was_heard_in_plain_writing(heard_as: str, plain: str) -> None:
     assert plainly(heard_as) == plain

@@ -12,7 +12,7 @@ from assistant.answering.answer import ANSWER, CLARIFY, DECLINE
 from assistant.conversation.context import Context
 from assistant.conversation.opening import Knowledge
 from assistant.voice.hearing.ear import Ear, Heard
-from assistant.voice.hearing.numbers import number_places, other_numbers
+from assistant.voice.hearing.numbers import number_places, numbered, other_numbers
 from assistant.voice.hearing.prompting import terms_expected
 from assistant.voice.hearing.recognising import Hypothesis, Judged, Part, Recognised
 from assistant.voice.hearing.repairing import Repairer
@@ -84,7 +84,7 @@ def test_what_is_misheard_is_mended_by_sound(hear: object) -> None:
 
 @pytest.mark.parametrize(("heard_as", "meant"), [
     ("the anti skit is off", "anti skid"), ("torque length", "torque links"), ("the free ball lever", "free fall"),
-    ("untargeted light", "on target"),
+    ("untargeted light", "on target"), ("mainstrat shows", "main strut"), ("no strat shows", "nose strut"),
 ])  # fmt: skip
 def test_names_that_sound_alike_are_offered(repairer: Repairer, heard_as: str, meant: str) -> None:
     assert any(meant in repair.text for repair in repairer.repairs(heard_as, [(0, len(heard_as))]))
@@ -182,6 +182,22 @@ def test_other_subjects_are_not_mended_into_questions(hear: object, text: str) -
 ])  # fmt: skip
 def test_numbers_that_end_alike(text: str, others: list[str]) -> None:
     assert other_numbers(text) == others
+
+
+@pytest.mark.parametrize(("text", "plain"), [
+    ("system to is lost", "system 2 is lost"), ("it shows 1,400 side", "it shows 1,400 psi"),
+    ("the 1 side of it", "the 1 side of it"),
+])  # fmt: skip
+def test_words_that_sound_like_figures_and_units(text: str, plain: str) -> None:
+    assert numbered(text) == plain
+
+
+def test_a_question_that_is_hardly_explained_needs_more_to_be_answered(hear: object) -> None:
+    sure = hear(Fake("What is the maximum landing weight?", "What is the maximum landing wait?"))  # type: ignore[operator]
+    guess = hear(Fake("Whatever one go up after taking a foot now."))  # type: ignore[operator]
+
+    assert sure.answer.outcome == ANSWER
+    assert guess.answer.outcome != ANSWER
 
 
 def test_sounds_that_are_alike_are_near(sounding: Sounding) -> None:
