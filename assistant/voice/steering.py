@@ -9,6 +9,7 @@ from assistant.conversation.context import Context
 from assistant.voice import control_words as words
 from assistant.voice.hearing.ear import Ear, Heard
 from assistant.voice.hearing.samples import from_pcm
+from assistant.voice.hearing.wording import said_words
 from assistant.voice.listening import Utterance
 from assistant.voice.sound import RATE
 
@@ -18,8 +19,16 @@ _QUESTION_WORDS = 4
 """What has so many words, and is answered as it was heard, is a question."""
 _WRITTEN = 1.5
 """What a control is worth more where the open recogniser wrote it too, as a natural logarithm."""
+_HINT_SURE, _HINT_COUNTS = -0.4, -1.2
+"""How likely, as a mean logarithm, what is made out after a hint must be to be taken as it is; and to count for its
+phrase as a second recogniser does."""
 _NAME_WORDS = 4
 """Words of a choice that may be said by its name."""
+
+_HINTED = tuple(words.SAID[control][0] for control in (
+    words.AGAIN, words.AFFIRM, words.NEGATIVE, words.PASS, words.STANDBY, words.DISREGARD, words.STOP, words.CONFIRM,
+))  # fmt: skip
+"""What an open recogniser is told may come: the words that it knows least."""
 
 Phrase = Callable[[Utterance, Sequence[str]], str]
 """Which of some phrases an utterance is by a grammar; "" for none."""
@@ -44,11 +53,17 @@ class Steering:
             return said, heard.text
         if len(utterance.pcm) > 2 * RATE * _SHORT_S or self._is_question(heard, pending):
             return said, heard.text if said else ""
+        samples = from_pcm(utterance.pcm)
+        hinted = self._ear.expected.told(samples, _HINTED) if heard.others else None
+        by_hint = _phrase_of(hinted.text) if hinted and hinted.score >= _HINT_COUNTS else ""
+        if hinted and by_hint and hinted.score >= _HINT_SURE:
+            return words.control_word(by_hint), by_hint
+        made_out = (hinted.text, *heard.others) if hinted else heard.others
         wanted = (*words.phrases(), *choices)
         phrase = self._ear.expected.said(
-            from_pcm(utterance.pcm), heard.others, wanted, self._phrase(utterance, wanted),
+            samples, made_out, wanted, by_hint or self._phrase(utterance, wanted),
             lambda phrase, agreed: words.least_fit(phrase, pending, agreed),
-            lambda phrase: words.surprise(phrase, pending) - _as_written(phrase, heard), _besides(choices, pending),
+            lambda phrase: words.surprise(phrase, pending) - _as_written(phrase, made_out), _besides(choices, pending),
         )  # fmt: skip
         return words.control_word(phrase), phrase
 
@@ -58,10 +73,16 @@ class Steering:
         return heard.answer.outcome == ANSWER and whole and not pending
 
 
-def _as_written(phrase: str, heard: Heard) -> float:
+def _phrase_of(text: str) -> str:
+    """Return a text as the phrase of a control, if it is one."""
+    plain = " ".join(said_words(text))
+    return plain if plain in words.phrases() else ""
+
+
+def _as_written(phrase: str, made_out: Sequence[str]) -> float:
     """Return what a phrase is worth more because the open recogniser wrote it, before anything else."""
     control = words.control_word(phrase)
-    return _WRITTEN if control and control == words.control_word(heard.others[0] if heard.others else "") else 0.0
+    return _WRITTEN if control and made_out and control == words.control_word(made_out[0]) else 0.0
 
 
 def choices_of(context: Context) -> tuple[str, ...]:

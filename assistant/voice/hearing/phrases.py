@@ -12,9 +12,10 @@ from typing import TYPE_CHECKING
 
 from assistant.resolving.knowing import Knowledge
 from assistant.voice.hearing.numbers import number_places
+from assistant.voice.hearing.recognising import Hypothesis
 from assistant.voice.hearing.samples import from_pcm
 from assistant.voice.hearing.sounds import Sounding, all_apart, apart, dictionary
-from assistant.voice.hearing.wording import said_words
+from assistant.voice.hearing.wording import goes_round, once, said_words
 
 if TYPE_CHECKING:
     from assistant.voice.hearing.recognising import Floats, Recogniser
@@ -26,6 +27,8 @@ _SAME = 0.3
 """Mean cost a sound up to which a phrase was said, where no text can be held against the sound."""
 _SHORTER, _LONGER = 0.6, 1.7
 """Shares of the sounds made out that a phrase may have."""
+_NOTHING = -9.0
+"""Mean logarithm of probability of what was not made out."""
 _BEHIND = 6.0
 """How much worse than the likeliest text a phrase may fit."""
 _FIGURES = {"one": "1", "two": "2", "three": "3"}
@@ -59,7 +62,7 @@ class Expected:
         made_out: what an open recogniser made of the sound, the likeliest first. grammar: the phrase that a grammar
         heard, or "". besides: phrases that are looked at however they sound.
         """
-        texts = [text for text in made_out[:_HYPOTHESES] if text]
+        texts = [text for text in made_out if text and not goes_round(text)][:_HYPOTHESES]
         near = self._near(texts, phrases, grammar, besides)
         near = [phrase for phrase in near if not texts or self._may_be(phrase, texts[0])]
         if not near:
@@ -70,6 +73,15 @@ class Expected:
         best = max(fits.values())
         taken = {p: fits[p] - surprise(p) for p in near if fits[p] >= max(least(p, p == grammar), best - _BEHIND)}
         return max(taken, key=lambda phrase: taken[phrase]) if taken else ""
+
+    def told(self, samples: Floats, phrases: Sequence[str]) -> Hypothesis:
+        """Return the likeliest that the open recogniser makes of a sound when it is told which phrases may come.
+
+        Short words that it would write as others are those; what is none of them stays what it is.
+        """
+        expecting = " ".join(f"{phrase[:1].upper()}{phrase[1:]}." for phrase in phrases)
+        found = self._recogniser.recognise(samples, expecting).hypotheses
+        return found[0]._replace(text=once(found[0].text)) if found else Hypothesis("", _NOTHING)
 
     def apart(self, one: str, two: str) -> float:
         """Return how far two texts sound apart; 0 the same, about 1 nothing alike."""
