@@ -17,6 +17,7 @@ from assistant.resolving.knowing import Knowledge
 from assistant.voice import control_words as words
 from assistant.voice import hands_free_said as said
 from assistant.voice import tones
+from assistant.voice.ahead import Ahead
 from assistant.voice.echo import Echo, rest_from
 from assistant.voice.hearing.ear import Ear, Heard, as_asked
 from assistant.voice.hearing.samples import from_pcm
@@ -61,6 +62,8 @@ class HandsFree:
         self._knowledge = knowledge
         self._manner = manner
         self._steering = Steering(ear, manner.phrase)
+        self._ahead = Ahead(self._listened)
+        listener.pausing = self._ahead.begin
         self._echo = Echo(knowledge.lexicon)
         self._context = Context(variant=variant)
         self._loaded = ""
@@ -98,9 +101,7 @@ class HandsFree:
     def _turn(self, utterance: Utterance) -> bool:
         """Do what an utterance asks; return whether anything was said at all."""
         self._tones.sound(tones.THINKING)
-        pending = self._pending
-        heard = self._ear.hear(from_pcm(utterance.pcm), pending.after if pending else self._context)
-        steer, phrase = self._steering.meant(utterance, heard, choices_of(self._context), pending is not None)
+        heard, steer, phrase = self._ahead.done(utterance.pcm)
         if heard.nothing and not phrase:
             if heard.others:  # somebody spoke, and deserves a sign
                 self._tones.sound(tones.NOT_UNDERSTOOD)
@@ -118,6 +119,13 @@ class HandsFree:
         else:
             self._take(heard)
         return True
+
+    def _listened(self, pcm: bytes) -> tuple[Heard, str, str]:
+        """Return what was heard in an utterance, and the control or the choice that it may be."""
+        pending = self._pending
+        heard = self._ear.hear(from_pcm(pcm), pending.after if pending else self._context)
+        meant = self._steering.meant(Utterance(pcm), heard, choices_of(self._context), pending is not None)
+        return heard, *meant
 
     def _go_on(self, heard: str) -> None:
         """Go on with what was being said when its own voice was heard, and listen for a while only in between."""

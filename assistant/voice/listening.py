@@ -46,6 +46,8 @@ class Listener:
     ) -> None:
         self.waits_its_turn = False
         """Whether nothing is heard while something is being said: where a microphone hears the loudspeaker."""
+        self.pausing: Callable[[bytes], None] = lambda said: None
+        """Called with what was said so far, whenever it may be all, and with nothing once it goes on after that."""
         self._microphone = microphone
         self._speaker = speaker
         self._endpointer = endpointer
@@ -54,6 +56,7 @@ class Listener:
         self._held = False
         self._talked = 0.0
         self._over = False
+        self._paused = False
 
     def utterance(self, patience_s: float | None) -> Utterance | None:
         """Return the next utterance; None once nobody has spoken for a time, what is being said not counted.
@@ -61,7 +64,7 @@ class Listener:
         patience_s: None waits as long as it takes. Raises Closed when the microphone gives no more.
         """
         self._endpointer.finish()
-        self._held, self._talked, self._over = False, 0.0, False
+        self._held, self._talked, self._over, self._paused = False, 0.0, False, False
         quiet, spoke = 0.0, self._speaker.speaking
         while patience_s is None or quiet < patience_s:
             block = self._microphone.read()
@@ -89,12 +92,21 @@ class Listener:
             self._endpointer.finish()
             return None
         ended = self._endpointer.take(block)
+        self._tell_of_pauses()
         self._talked = self._talked + BLOCK_S if self._endpointer.speaking else 0.0
         if self._endpointer.speaking and self._speaker.speaking:
             self._over = True
             if self._talked >= _INTERRUPTS_S:
                 self._speaker.stop()
         return ended
+
+    def _tell_of_pauses(self) -> None:
+        if self._endpointer.pausing:
+            self._paused = True
+            self.pausing(self._endpointer.so_far)
+        elif self._paused and self._endpointer.voiced:
+            self._paused = False
+            self.pausing(b"")
 
     def _switched(self) -> bytes | None:
         """Begin to hear at a press of the key, or end what is being heard."""

@@ -28,8 +28,11 @@ _OF_BLOCKS = 6
 _BEFORE_S = 0.45
 END_S = 0.7
 """Silence that ends a question: longer than a breath, short enough not to be waited for."""
+PAUSE_S = 0.25
+"""Silence after which what was said so far may be all."""
 LONGEST_S = 28.0
 """A question is cut off here, since what is longer is heard in part only."""
+_PAUSE_BLOCKS = round(PAUSE_S / BLOCK_S)
 
 
 class Endpointer:
@@ -47,6 +50,21 @@ class Endpointer:
     def speaking(self) -> bool:
         """Whether an utterance has begun and not ended."""
         return bool(self._spoken)
+
+    @property
+    def pausing(self) -> bool:
+        """Whether with the last block there has just been silence for so long that an utterance may be whole."""
+        return bool(self._spoken) and self._silent == _PAUSE_BLOCKS
+
+    @property
+    def voiced(self) -> bool:
+        """Whether the last block of an utterance sounded like a voice."""
+        return bool(self._spoken) and self._silent == 0
+
+    @property
+    def so_far(self) -> bytes:
+        """What has been said of an utterance that has not ended."""
+        return b"".join(self._spoken)
 
     def take(self, block: bytes) -> bytes | None:
         """Take the next block; return the utterance that ends with it, or None."""

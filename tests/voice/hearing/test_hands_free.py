@@ -21,7 +21,7 @@ from assistant.voice.hearing.samples import to_pcm
 from assistant.voice.listening import Listener, Utterance
 from assistant.voice.steering import Steering, choices_of
 from tests.voice.hearing.fakes import FakeMicrophone, FakeSpeaker, FakeTones, silence
-from tests.voice.synthesis import car_noise, music, neural, padded
+from tests.voice.synthesis import FORMANT_VOICES, car_noise, formant, music, neural, padded
 
 QUESTION = "what is the maximum speed to extend the gear"
 FACT = "two hundred and thirty knots"
@@ -142,6 +142,18 @@ def test_a_doubtful_number_that_is_denied_is_not_answered(talk: Callable[..., Ta
 
     assert done.said[-1] == said_of_itself.ASK_AGAIN
     assert not any("either way" in said for said in done.said)
+
+
+def test_what_was_heard_in_a_pause_is_not_heard_again(
+    talk: Callable[..., Talked], ear: Ear, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    heard: list[int] = []
+    hear = ear.hear
+    monkeypatch.setattr(ear, "hear", lambda samples, context: (heard.append(len(samples)), hear(samples, context))[1])
+    done = talk(QUESTION)
+
+    assert FACT in done.said[-1]
+    assert len(heard) == 1
 
 
 def test_faster_makes_the_voice_faster(talk: Callable[..., Talked]) -> None:
@@ -300,6 +312,21 @@ def test_a_choice_is_made_by_its_number(
     meant = Steering(ear, phrase).meant(Utterance(to_pcm(sound)), heard, ("one", "two", "three"))
 
     assert meant == ("", number)
+
+
+@pytest.mark.parametrize(("words", "voice"), [
+    ("affirm", FORMANT_VOICES[1]), ("standby", FORMANT_VOICES[0]), ("disregard", FORMANT_VOICES[2]),
+    ("pass", FORMANT_VOICES[3]), ("pass", ""),
+])  # fmt: skip
+def test_the_words_of_the_radio_are_heard_in_other_voices(
+    ear: Ear, phrase: Callable[..., str], judge: Judge, words: str, voice: str
+) -> None:
+    sound = question_in(padded(formant(words, voice) if voice else neural(words)), judge)
+    assert sound is not None
+
+    steer, _ = Steering(ear, phrase).meant(Utterance(to_pcm(sound)), ear.hear(sound, Context()))
+
+    assert steer == words
 
 
 def test_what_is_offered_may_be_picked_by_number_and_by_name() -> None:
