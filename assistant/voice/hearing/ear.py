@@ -40,13 +40,13 @@ _FEW_WORDS = 3
 SURE, FAIRLY_SURE, QUITE_SURE = 0.4, 0.55, 0.82
 """How sure an answer must be to be given; where a number would be confirmed with it, or another reading is as good;
 and where the knowledge leaves much of the question unexplained."""
-_EXPLAINED = 0.7
-"""How well a question must be explained for the least to do."""
+_EXPLAINED, _WELL_HEARD = 0.7, -0.22
+"""How well a question must be explained, or else be heard, as a mean logarithm of probability, for less to do."""
 _CLOSE, _AS_WELL = 1.0, 0.05
 """How much worse a reading may fit, and be explained, to be as good as the chosen one."""
 _BY_SOUND, _BY_MEANING = 0.25, 0.5
 """How much being heard, and being explained, count beside the share of all readings that lead to the answer."""
-NUMBER_SURE, TEEN_SURE = 0.6, 0.85
+NUMBER_SURE, TEEN_SURE = 0.6, 0.92
 """The least probability that a number may have to be answered with; that of one which ends like "fifteen" or "fifty"
 must be higher, since those two are taken for one another even where the recogniser is fairly sure."""
 _ORDINALS = {"1st": "first", "2nd": "second", "3rd": "third"}
@@ -171,7 +171,7 @@ def _is_unsure(weighed: Weighed) -> bool:
 def _least(weighed: Weighed) -> float:
     """Return how sure it must be that a reading was meant."""
     reading = weighed.reading
-    if reading.explained < _EXPLAINED:
+    if reading.explained < _EXPLAINED and reading.score < _WELL_HEARD:
         return QUITE_SURE
     close = any(
         rival.fit >= reading.fit - _CLOSE and rival.explained >= reading.explained - _AS_WELL

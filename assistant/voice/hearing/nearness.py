@@ -55,7 +55,7 @@ def _near(chosen: Reading, rivals: Sequence[Reading], repairer: Repairer) -> lis
 
 def _told(reading: Reading, knowledge: Knowledge) -> float:
     """Return how much of the trade a reading tells: the weight of its names, the states it gives, less odd words."""
-    mentions = knowledge.reader.read(reading.text).mentions
+    mentions = knowledge.reader.read(reading.text, mending=False).mentions
     named = sum(knowledge.matcher.mention_weight(mention) for mention in mentions if not mention.is_plain)
     odd = sum(mention.is_plain and not mention.weak for mention in mentions)
     return named + len(reading.answer.understood.get("conditions", ())) - odd

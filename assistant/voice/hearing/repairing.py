@@ -81,6 +81,10 @@ class Repairer:
         """Return how a text sounds, its figures as they are said."""
         return self._sounding.of_text(text)
 
+    def is_english(self, text: str) -> bool:
+        """Return whether all words of a text are in the dictionary: a recogniser that guesses makes up others."""
+        return all(self._sounding.has(word) for word in words_of(text))
+
     def warm(self) -> None:
         """Make the sounds of all names ready, which the first repair would have to wait for."""
         self._search("landing gear")

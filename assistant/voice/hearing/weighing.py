@@ -16,6 +16,7 @@ from assistant.conversation.turn import answer_turn, question_of
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.mentions import OUTSIDE
+from assistant.understanding.mentions import Reading as Read
 from assistant.voice.hearing.addressed import goes_on, is_addressed
 from assistant.voice.hearing.crossing import crossed
 from assistant.voice.hearing.fitting import as_a_question, doubtful, judged_texts, number_chance
@@ -157,13 +158,14 @@ class Weigher:
         if not self._is_meant(text, answer, after, context, lent=cost > 0):
             answer, after = answer._replace(outcome=DECLINE, understood={}, text=OTHER_TALK, said=""), context
         asked = question_of(text, self._knowledge, context.variant)
-        explained = self._explained(text, answer, after, context) - _STRANGE * self._strange(asked.reading.words)
+        explained = self._explained(text, answer, after, context) - _STRANGE * self._strange(asked.reading)
         return Reading(text, score, cost, max(0.0, explained), answer, after, asked.reading.amounts)
 
-    def _strange(self, words: Sequence[str]) -> int:
-        """Return how many words are neither names nor the words that stand between them."""
-        lexicon = self._knowledge.lexicon
-        return sum(w.isalpha() and not lexicon.knows(w) and w not in lexicon.neutral for w in set(words))
+    def _strange(self, reading: Read) -> int:
+        """Return how many words are neither names nor those between them, or are no words until they are mended."""
+        lexicon, repairer = self._knowledge.lexicon, self._repairer
+        odd = sum(w.isalpha() and not lexicon.knows(w) and w not in lexicon.neutral for w in set(reading.words))
+        return odd + sum(repairer is not None and not repairer.is_english(old) for old, _ in reading.mended)
 
     def _is_meant(self, text: str, answer: Answer, after: Context, before: Context, lent: bool) -> bool:
         """Return whether a turn was said to this listener: it steers, picks, goes on, or asks by itself.
