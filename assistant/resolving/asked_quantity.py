@@ -62,7 +62,7 @@ def is_asked(mine: str, asked: frozenset[str]) -> bool:
 
 def tells_asked(result: FactResult, reading: Reading, know: Knowledge) -> bool:
     """Return whether a statement may tell a size that is asked for outright: it has a figure, and of that kind."""
-    sizes, measured = _sizes_asked(reading)
+    sizes, measured = _sizes_asked(reading) if not reading.named.isdisjoint(_SIZES) else (frozenset(), False)
     if not sizes:
         return True
     fact = result.fact

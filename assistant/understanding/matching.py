@@ -75,6 +75,7 @@ class Matcher:
         self._kinds: dict[str, str] = derived["lexicon"]["kinds"]
         self._records = len(self._vocabulary) or 1
         self._weights: dict[str, float] = {}
+        self._latest: tuple[Reading, frozenset[int], Fits] | None = None
 
     def vocabulary(self, record: str) -> frozenset[str]:
         """Return every concept that a record explains."""
@@ -148,7 +149,7 @@ class Matcher:
         asks = [self._asks[number] for number in numbers]
         concepts = reading.concepts.union(given)
         worth = self._asks.worth(reading.named.union(given), concepts)
-        fits = Fits(self._content(reading, excused), self.vocabulary)
+        fits = self._fits(reading, frozenset(excused))
         best: dict[tuple[str, str], _Best] = {}
         for ask in asks:
             of, required, _, whole, own = ask
@@ -164,6 +165,12 @@ class Matcher:
             if held is None or score > held[0]:
                 best[of] = score, covered, weight, ask, share, barred
         return sorted((_match(each, worth) for each in best.values()), key=lambda m: (-m.score, -m.matched))
+
+    def _fits(self, reading: Reading, excused: frozenset[int]) -> Fits:
+        """Return how ways of asking fit a reading; kept for the latest: a question is matched several times."""
+        if self._latest is None or self._latest[0] is not reading or self._latest[1] != excused:
+            self._latest = reading, excused, Fits(self._content(reading, excused), self.vocabulary)
+        return self._latest[2]
 
     def _content(self, reading: Reading, excused: Collection[int]) -> list[Content]:
         own = heads(reading, self._kinds)
