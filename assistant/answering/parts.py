@@ -103,7 +103,7 @@ def difference_unit(unit: str) -> str:
 def condition_words(condition: Condition, know: Knowledge) -> str:
     """Return a condition as its input says it: "System 1 lost"."""
     if condition.is_result:
-        table, output = condition.input.split(".", 1)
+        table, output = condition.table, condition.output
         for item in know.base.records[table].outputs:
             if item.id == output:
                 return str(next((says for value, says, _ in item.values if value == condition.value), condition.value))

@@ -6,8 +6,7 @@ from collections.abc import Iterable
 
 from assistant.answering.parts import Parts, condition_words, conditions_words, inside, joined, stop, under, upper
 from assistant.knowledge.records import Source, StateTable
-from assistant.quantities.amounts import read_amounts
-from assistant.quantities.tokens import tokenize
+from assistant.quantities.amounts import amounts_in
 from assistant.resolving import results as r
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
@@ -115,7 +114,7 @@ def _values(result: r.TableResult, know: Knowledge) -> tuple[tuple[str, float, s
     for row in result.rows:
         for name, value in row.outputs:
             text = output_words(result.table, name, value)
-            for amount in read_amounts(tokenize(text), know.units):
+            for amount in amounts_in(text, know.units):
                 found.append((name, amount.value, amount.unit or "count"))
     return tuple(dict.fromkeys(found))
 

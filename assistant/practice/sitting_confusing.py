@@ -8,8 +8,7 @@ from typing import Any
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Limit, Value
 from assistant.practice.making.question import Question
-from assistant.quantities.amounts import Amount, read_amounts
-from assistant.quantities.tokens import tokenize
+from assistant.quantities.amounts import Amount, amounts_in
 from assistant.resolving.knowing import Knowledge
 
 _SAME = 1e-6
@@ -30,8 +29,8 @@ class Taken(NamedTuple):
 def taken_for(question: Question, answer: str, know: Knowledge) -> Taken | None:
     """Return the record whose figure stands in an answer that is not its own, the nearest in what it is of, if any."""
     own = know.base.records.get(question.entry)
-    told = read_amounts(tokenize(f"{question.text} {question.key.says}"), know.units)
-    amounts = [a for a in read_amounts(tokenize(answer), know.units) if not _is_told(a, told, know)]
+    told = amounts_in(f"{question.text} {question.key.says}", know.units)
+    amounts = [a for a in amounts_in(answer, know.units) if not _is_told(a, told, know)]
     if own is None or not amounts or question.key.verdict:
         return None
     found = [

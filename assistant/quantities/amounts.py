@@ -9,7 +9,7 @@ from __future__ import annotations
 from assistant.frozen import NamedTuple
 from assistant.quantities.amount_forms import Found, Reading, read_form
 from assistant.quantities.numbers import is_typed
-from assistant.quantities.tokens import Token
+from assistant.quantities.tokens import Token, tokenize
 from assistant.quantities.units import Units
 
 
@@ -53,6 +53,11 @@ def read_amounts(tokens: list[Token], units: Units, skip: frozenset[int] = froze
             amounts.append(_amount(reading, i, found))
         i = found.end if found else i + 1
     return _share_units(reading, amounts) if len(amounts) > 1 else amounts
+
+
+def amounts_in(text: str, units: Units) -> list[Amount]:
+    """Return the amounts of a text in order of place."""
+    return read_amounts(tokenize(text), units)
 
 
 def _is_share(reading: Reading, i: int, found: Found) -> bool:

@@ -350,7 +350,7 @@ def _model(model: Model, match: Match, question: Question, know: Knowledge) -> I
     score = match.score * 0.62 ** len(binding.left) * (1 - 0.03 * min(binding.cost, 12))
     if isinstance(result, Needed):
         share = binding.amounts_used / (binding.amounts_used + len(binding.missing))
-        base = 0.93 if match.covered > 0.99 else 0.84
+        base = 0.93 if match.whole else 0.84
         yield Candidate(score * (base + 0.06 * share), match.matched + 0.2 * binding.amounts_used, result, match)
     elif result.values or result.note:
         if result.against is not None and not _compares(question):

@@ -165,7 +165,7 @@ def _is_same_number(other: Check, checks: list[Check]) -> bool:
 
 def _warns(other: Check, checks: list[Check], candidate: Candidate, best: Candidate) -> bool:
     """Return whether a limit that may as well be meant is exceeded, though the best one is not."""
-    near = best.score - candidate.score <= _NEAR and bool(candidate.match and candidate.match.covered > 0.99)
+    near = best.score - candidate.score <= _NEAR and bool(candidate.match and candidate.match.whole)
     known = {c.limit.id for c in checks}
     bound = other.limit.maximum or other.limit.minimum
     return near and bool(bound) and not other.within and checks[0].within and other.limit.id not in known

@@ -131,7 +131,7 @@ class Question(_Asked):
     def results_named(self) -> Mapping[str, list[tuple[str, str]]]:
         """The results of state tables that are named or given, as (output, value), by table."""
         named = {tuple(c[1:].split(".", 2)) for c in self.reading.concepts if c.startswith(RESULT)}
-        given = {(*c.input.split(".", 1), c.value) for c in self.conditions if c.is_result}
+        given = {(c.table, c.output, c.value) for c in self.conditions if c.is_result}
         found: dict[str, list[tuple[str, str]]] = defaultdict(list)
         for table, output, value in sorted(named | given):
             found[table].append((output, value))

@@ -100,8 +100,8 @@ def _named(
         told = {output for output, _ in everything}
         also = [o.id for o in table.outputs if o.id not in told and reading.has(o.id) and _keeps(o.id, question)]
         everything = [*everything, *_normal_of(table, also, know)]
-    if not named and matches and matches[0].covered > 0.99 and (reading.asks_loss or reading.has("cause")):
-        named = lost_value(table, matches[0].tag.split(".", 1)[1], question, know)
+    if not named and matches and matches[0].whole and (reading.asks_loss or reading.has("cause")):
+        named = lost_value(table, matches[0].output, question, know)
     return named, everything
 
 
@@ -126,14 +126,14 @@ def _is_odd(
     well = [c for c in inputs if c.input in table.inputs and not c.implied]
     if not told or not well or not all(is_well(c, know) for c in inputs) or _asks_another(told, matches):
         return False
-    abnormal = any(not is_normal(table, c.input.split(".", 1)[1], c.value, know) for c in told)
+    abnormal = any(not is_normal(table, c.output, c.value, know) for c in told)
     return abnormal and not _OPEN.isdisjoint(question.reading.words)
 
 
 def _asks_another(told: list[Condition], matches: list[Match]) -> bool:
     """Return whether another result is asked for than those that are told."""
-    names = {c.input.split(".", 1)[1] for c in told}
-    return any(m.covered > 0.99 and m.tag.split(".", 1)[1] not in names for m in matches)
+    names = {c.output for c in told}
+    return any(m.whole and m.output not in names for m in matches)
 
 
 def _asks_possible(
@@ -215,7 +215,7 @@ def _narrowed(found: CauseResult, extra: tuple[Condition, ...], know: Knowledge)
     given = {c.input: c.value for c in found.given}
     for chosen in found.sets:
         results = state_tables.outputs(found.table, {**given, **dict(chosen)}, know.base)
-        if all(results.get(c.input.split(".", 1)[1]) == c.value for c in extra):
+        if all(results.get(c.output) == c.value for c in extra):
             kept.append(chosen)
     if extra and found.sets and not kept:
         return None

@@ -79,7 +79,7 @@ def _told(question: Question, know: Knowledge) -> Iterator[Wanted]:
     told = [c for c in question.conditions if c.is_result and not c.asked and c.where not in switched]
     for table in state_tables.tables(know.base):
         mine = (c for c in told if c.input.startswith(table.id + "."))
-        outputs = {c.input.split(".", 1)[1]: _as_told(c, question) for c in mine}
+        outputs = {c.output: _as_told(c, question) for c in mine}
         for output in table.outputs:
             value = outputs.get(output.id) or _said_of(table, output.id, question, know)
             if value:

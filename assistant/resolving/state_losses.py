@@ -39,7 +39,7 @@ def loss_candidates(
     known = _told_by_tables(know)
     barred = [m for m in content if known.isdisjoint(m.concepts)]
     score = 1.01 if losing else 0.84
-    asked = any(m.covered > 0.99 and m.share > 0.5 for m in matches) and not _asks_all(question)
+    asked = any(m.whole and m.share > 0.5 for m in matches) and not _asks_all(question)
     if asked or _asks_of_others(inputs, matches, question, know):
         score = 0.7
     if question.reading.has("cause"):
@@ -65,8 +65,8 @@ def _asks_of_others(
     inputs: tuple[Condition, ...], matches: list[Match], question: Question, know: Knowledge
 ) -> bool:
     """Return whether results are asked for that the states given do not touch: "autobrake after a free fall"."""
-    asked = {m.record for m in matches if m.covered > 0.99}
-    asked |= {c.input.split(".")[0] for c in question.conditions if c.is_result and c.asked}
+    asked = {m.record for m in matches if m.whole}
+    asked |= {c.table for c in question.conditions if c.is_result and c.asked}
     return bool(asked) and not any(c.input in know.base.records[name].inputs for name in asked for c in inputs)
 
 
@@ -84,7 +84,7 @@ def _asks_what_goes(
         return False
     asks = asking(reading.words, marks=False)
     content = [m for m in content_of(question, know, excused) if not asks or m.start in asks]
-    whole = [m.record for m in matches if m.covered > 0.99]
+    whole = [m.record for m in matches if m.whole]
     known = _told_by_tables(know)
     told = [m for m in content if not known.isdisjoint(m.concepts)]
     if not told:

@@ -29,7 +29,7 @@ def _asked_outright(matches: list[Match], question: Question, excused: Collectio
         return []
     said = [m for m in question.reading.mentions if m.start in asks or m.start not in excused]
     named = frozenset().union(*(m.concepts | m.implied for m in said))
-    return [m for m in matches if m.covered > 0.99 and not named.isdisjoint(m.concepts)]
+    return [m for m in matches if m.whole and not named.isdisjoint(m.concepts)]
 
 
 def _only_told(table: StateTable, question: Question) -> bool:
@@ -46,8 +46,8 @@ def state_candidates(question: Question, know: Knowledge, excused: Collection[in
     matches = [m for m in matches if not only_told(m.record, question, know, excused)]
     outright = _asked_outright(matches, question, excused)
     if outright:
-        matches = [m for m in matches if m in outright or m.covered <= 0.99]
-    meant = {m.record for m in matches if m.covered > 0.99}
+        matches = [m for m in matches if m in outright or not m.whole]
+    meant = {m.record for m in matches if m.whole}
     for table in state_tables.tables(know.base):
         if table.id in question.results_named and not (outright and _only_told(table, question)):
             meant.add(table.id)

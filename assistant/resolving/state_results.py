@@ -26,7 +26,7 @@ def result_candidates(
     prefix = table.id + "."
     told = tuple(c for c in results if c.input.startswith(prefix))
     given = {c.input.removeprefix(prefix): c.value for c in told}
-    asked = tuple(o for m in matches if m.covered > 0.99 and (o := m.tag.split(".", 1)[1]) not in given)
+    asked = tuple(o for m in matches if m.whole and (o := m.output) not in given)
     if asked and results and not told:
         told = () if "how" in question.reading.words else results
     elif not asked or all(is_normal(table, o, v, know) for o, v in given.items()):
@@ -57,8 +57,8 @@ def _by_other_results(
     "RESERVE BRAKE shows, does the parking brake hold?": what it rests on is in both tables.
     """
     base = know.base
-    tables = {c.input.split(".")[0]: base.records[c.input.split(".")[0]] for c in told}
-    wanted = [(c.input.split(".")[0], c.input.split(".")[1], c.value) for c in told]
+    tables = {c.table: base.records[c.table] for c in told}
+    wanted = [(c.table, c.output, c.value) for c in told]
     names = sorted({name for each in (table, *tables.values()) for name in each.inputs})
     if all(is_normal(tables[t], output, value, know) for t, output, value in wanted) or len(names) > _MOST_INPUTS:
         return []

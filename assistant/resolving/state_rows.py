@@ -38,7 +38,7 @@ def row_candidates(
 ) -> Iterator[Scored]:  # fmt: skip
     """Yield the row that fits the states given, or the question back for one that is not understood."""
     relevant = tuple(c for c in inputs if c.input in table.inputs)
-    asked = [m for m in matches if m.covered > 0.99]
+    asked = [m for m in matches if m.whole]
     named = question.results_named.get(table.id, [])
     normal = _all_normal(question) and bool(asked)
     unsaid = _unsaid(table, question) if asked or named else ()
@@ -47,7 +47,7 @@ def row_candidates(
     content = content_of(question, know, excused)
     vocabulary = know.matcher.vocabulary(table.id)
     barred = [m for m in content if vocabulary.isdisjoint(m.concepts)]
-    leading = tuple(dict.fromkeys([*(m.tag.split(".", 1)[1] for m in asked), *(o for o, _ in named)]))
+    leading = tuple(dict.fromkeys([*(m.output for m in asked), *(o for o, _ in named)]))
     explained = [m for m in content if not vocabulary.isdisjoint(m.concepts)]
     weight = sum(know.matcher.mention_weight(m) for m in explained) + len(relevant)
     bare = relevant == inputs and not content
@@ -203,8 +203,8 @@ def _from_results(table: StateTable, rows: tuple[Row, ...], question: Question, 
     The result given held before the failure: each smallest way to it is taken, and the failure added.
     """
     given = [c for c in question.conditions if c.input.startswith(table.id + ".") and not c.asked]
-    given = [c for c in given if not is_normal(table, c.input.split(".", 1)[1], c.value, know)]
-    told = {c.input.split(".", 1)[1]: c.value for c in given}
+    given = [c for c in given if not is_normal(table, c.output, c.value, know)]
+    told = {c.output: c.value for c in given}
     if len(rows) != 1 or not told or told.items() <= dict(rows[0].outputs).items():
         return ()
     output, value = next(iter(told.items()))

@@ -16,7 +16,7 @@ from assistant.voice.hands_free import HandsFree, Manner
 from assistant.voice.hands_free_said import start_line
 from assistant.voice.hearing.endpoint import Endpointer, voice_judge
 from assistant.voice.hearing.opening import open_ear
-from assistant.voice.hearing.phrases import phrases_of
+from assistant.voice.hearing.phrases import hears_phrases
 from assistant.voice.hearing.recognising import HearingProblem
 from assistant.voice.listening import Listener
 from assistant.voice.sound import Microphone
@@ -120,7 +120,7 @@ def _manner(session: Session, screen: Screen, aloud: Aloud) -> Manner:
 
 def _phrase(session: Session) -> Phrase:
     try:
-        hear = phrases_of(session.knowledge)
+        hear = hears_phrases()
     except HearingProblem as problem:
         complain(str(problem))
         return lambda utterance, wanted: ""

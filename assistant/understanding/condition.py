@@ -27,6 +27,16 @@ class Condition(NamedTuple):
         """Return whether it is a table's result, and no input."""
         return is_result(self.input)
 
+    @property
+    def table(self) -> str:
+        """The state table that a result is of."""
+        return self.input.partition(".")[0]
+
+    @property
+    def output(self) -> str:
+        """The output of its table that a result is."""
+        return self.input.partition(".")[2]
+
 
 class StateWords(NamedTuple):
     """What the binding needs to know of a base: input and output names, and their words for states."""

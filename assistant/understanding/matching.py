@@ -34,6 +34,7 @@ _BROUGHT_ALONG = 0.3
 _ASIDE_PENALTY = 0.82
 _PASSING_PENALTY = 0.98
 _STATE_WEIGHT = 1.2
+_WHOLE = 0.99
 
 
 class Match(NamedTuple):
@@ -52,6 +53,16 @@ class Match(NamedTuple):
     barred: tuple[Mention, ...]
     concepts: frozenset[str] = frozenset()
     """What the way of asking names."""
+
+    @property
+    def whole(self) -> bool:
+        """Return whether the question holds all that the way of asking requires."""
+        return self.covered > _WHOLE
+
+    @property
+    def output(self) -> str:
+        """The output of a state table that the way of asking is for."""
+        return self.tag.split(".", 1)[1]
 
     @property
     def open(self) -> bool:

@@ -24,6 +24,7 @@ from assistant.voice.hearing.samples import from_pcm
 from assistant.voice.listening import Closed, Listener, Utterance
 from assistant.voice.pending import Pending
 from assistant.voice.sound import Speaker, Tones
+from assistant.voice.speaking.phrases import sentences
 from assistant.voice.steering import Phrase, Steering, choices_of
 
 SILENCE_S = 20.0
@@ -199,7 +200,7 @@ class HandsFree:
         if control in (words.SLOWER, words.FASTER):
             self._manner.pace(1 if control == words.FASTER else -1)
         elif control == words.TWICE:
-            text = " ".join(f"{each} {each}" for each in said.sentences(text))
+            text = " ".join(f"{each} {each}" for each in sentences(text))
         elif control == words.CONFIRM and self._heard:
             text = f"You asked: {self._said_back(self._heard)}. {text}"
         self._say(text, remember=False)

@@ -22,9 +22,3 @@ SAFETY = (
 def start_line(type_name: str, loaded: str) -> str:
     """Return what is said first: which type, what is loaded, and once what this is for."""
     return f"{type_name}. Loaded: {loaded}. {SAFETY} Ask when you are ready; say stop to end."
-
-
-def sentences(text: str) -> list[str]:
-    """Return the sentences of a spoken text."""
-    found = text.replace("? ", "?\n").replace(". ", ".\n").splitlines()
-    return [each.strip() for each in found if each.strip()]

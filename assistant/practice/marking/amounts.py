@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from assistant.practice.marking import wording
-from assistant.quantities.amounts import Amount, read_amounts
-from assistant.quantities.tokens import tokenize
+from assistant.quantities.amounts import Amount, amounts_in
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.mentions import Reading
 
@@ -29,7 +28,7 @@ def amounts_of(reading: Reading, know: Knowledge) -> tuple[Amount, ...]:
         Amount(mention.start + a.start, mention.start + a.end, a.value, a.unit, a.raw, a.spoken, a.approx)
         for mention in reading.mentions
         if mention.end - mention.start > 1 and taken.isdisjoint(mention.taken)
-        for a in read_amounts(tokenize(" ".join(reading.words[mention.start : mention.end])), know.units)
+        for a in amounts_in(" ".join(reading.words[mention.start : mention.end]), know.units)
         if a.unit
     ]
     counts = [
@@ -53,7 +52,7 @@ def with_unnamed(amounts: Sequence[Amount], reading: Reading, know: Knowledge) -
         and words[i + 2] not in (":", "-")
     ]  # fmt: skip
     found += [
-        a for a in (read_amounts(tokenize(" ".join(reading.words)), know.units) if reading.variants else ())
+        a for a in (amounts_in(" ".join(reading.words), know.units) if reading.variants else ())
         if a.unit is None and a.end - a.start > 1 and f"{a.value:g}" in know.lexicon.variant_numbers
         and taken.isdisjoint(range(a.start, a.end)) and words[a.start] not in _NAMING
     ]  # fmt: skip

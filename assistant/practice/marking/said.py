@@ -14,8 +14,7 @@ from assistant.practice.marking import wording
 from assistant.practice.marking.amounts import amounts_of, in_percent, with_unnamed
 from assistant.practice.marking.spoken import written
 from assistant.practice.marking.synonyms import fellows
-from assistant.quantities.amounts import Amount, read_amounts
-from assistant.quantities.tokens import tokenize
+from assistant.quantities.amounts import Amount, amounts_in
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.mentions import Mention, Reading
 from assistant.understanding.words import stem
@@ -199,7 +198,7 @@ def _claim(amount: Amount, said: Said, reading: Reading, know: Knowledge) -> Cla
     if former and wording.NOW.search(before.rsplit("was", 1)[-1]):
         former = False
     minimum = amount.unit == "min" and amount.raw.endswith(" min")
-    bare = minimum or (bool(amount.unit) and not any(a.unit for a in read_amounts(tokenize(amount.raw), know.units)))
+    bare = minimum or (bool(amount.unit) and not any(a.unit for a in amounts_in(amount.raw, know.units)))
     up = before.endswith("from") and after.startswith(_UPWARD)
     down = before.endswith("from") and after.startswith("down")
     sense = "min" if minimum or up else "lower" if down else sense_of(before, after)

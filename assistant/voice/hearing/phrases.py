@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from assistant.resolving.knowing import Knowledge
 from assistant.voice.hearing.numbers import number_places
 from assistant.voice.hearing.recognising import Hypothesis
 from assistant.voice.hearing.samples import from_pcm
@@ -37,12 +36,11 @@ Least = Callable[[str, bool], float]
 """From a phrase and whether a grammar heard it too to how well it must fit: a natural logarithm of probability."""
 
 
-def phrases_of(knowledge: Knowledge) -> Callable[[bytes, Sequence[str]], str]:
+def hears_phrases() -> Callable[[bytes, Sequence[str]], str]:
     """Return what hears which of some phrases an utterance is. Raises HearingProblem."""
     from assistant.voice.hearing.sphinx import Phrases
 
-    units = [name for unit in knowledge.units for words in unit.names[:3] for name in words[:1] if len(name) > 2]
-    heard = Phrases(Sounding(dictionary()), dict.fromkeys(units))
+    heard = Phrases(Sounding(dictionary()))
     return lambda pcm, wanted: heard.hear(from_pcm(pcm), wanted)
 
 

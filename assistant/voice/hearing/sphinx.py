@@ -8,7 +8,6 @@ ways of asking, with numbers, so that it knows the trade's words and few others.
 from __future__ import annotations
 
 import os
-import re
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, Any
 
@@ -26,62 +25,36 @@ _SCORE, _RANK = -0.4, 0.1
 _DIGITS = (
     "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "niner", "tree", "fower", "fife",
 )  # fmt: skip
-_TEENS = (
-    "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen",
-)  # fmt: skip
 _TENS = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
 _RADIO_SOUNDS = {"niner": "N AY N ER", "tree": "T R IY", "fower": "F AO ER", "fife": "F AY F"}
-_NUMBER_RULES = (
-    f"<digit> = {' | '.join(_DIGITS)};\n"
-    f"<teen> = {' | '.join(_TEENS)};\n"
-    f"<ten> = {' | '.join(_TENS)};\n"
-    "<small> = <digit> | <teen> | <ten> [<digit>];\n"
-    "<hundred> = <small> hundred [[and] <small>] | <small>;\n"
-    "<whole> = <hundred> [thousand [[and] <hundred>]];\n"
-    "<number> = [minus] (<whole> | <digit> <digit>+) [(point | decimal) <digit>+];\n"
-)
 
 
 class Phrases:
-    """Hears which of some phrases was said, or a number among them where numbers are expected."""
+    """Hears which of some phrases was said."""
 
     name = "pocketsphinx grammar"
 
-    def __init__(self, sounding: Sounding, units: Iterable[str] = ()) -> None:
+    def __init__(self, sounding: Sounding) -> None:
         self._sounding = sounding
-        self._units = [name for name in units if name.isalpha()]
         self._decoder = _decoder(lm=None)
-        self._made: dict[tuple[tuple[str, ...], bool], str] = {}
+        self._made: dict[tuple[str, ...], str] = {}
 
-    def hear(self, samples: Floats, phrases: Sequence[str], numbers: bool = False) -> str:
+    def hear(self, samples: Floats, phrases: Sequence[str]) -> str:
         """Return the phrase that is nearest to the sound; "" where nothing is near at all."""
-        wanted = tuple(phrases), numbers
+        wanted = tuple(phrases)
         if wanted not in self._made:
-            self._made[wanted] = self._add(wanted[0], numbers)
+            self._made[wanted] = self._add(wanted)
         self._decoder.activate_search(self._made[wanted])
         said = _decoded(self._decoder, samples)
-        whole = said in (" ".join(words_of(phrase)) for phrase in phrases)
-        return said if whole or (numbers and _is_number(said, self._units)) else ""
+        return said if said in (" ".join(words_of(phrase)) for phrase in phrases) else ""
 
-    def _add(self, phrases: tuple[str, ...], numbers: bool) -> str:
+    def _add(self, phrases: tuple[str, ...]) -> str:
         name = f"phrases{len(self._made)}"
-        spoken = [" ".join(words_of(phrase)) for phrase in phrases]
-        rules, choices = "", [phrase for phrase in spoken if phrase]
-        words = {word for phrase in choices for word in phrase.split()}
-        if numbers:
-            rules = _NUMBER_RULES
-            choices.append(f"<number> [{' | '.join(self._units)}]" if self._units else "<number>")
-            words.update(re.findall(r"(?<!<)\b[a-z]+\b(?!>)", rules), self._units)
-        _learn(self._decoder, words, self._sounding)
-        grammar = f"#JSGF V1.0;\ngrammar {name};\n{rules}public <said> = {' | '.join(choices)};\n"
+        choices = [spoken for phrase in phrases if (spoken := " ".join(words_of(phrase)))]
+        _learn(self._decoder, {word for phrase in choices for word in phrase.split()}, self._sounding)
+        grammar = f"#JSGF V1.0;\ngrammar {name};\npublic <said> = {' | '.join(choices)};\n"
         self._decoder.add_jsgf_string(name, grammar)
         return name
-
-
-def _is_number(said: str, units: Sequence[str]) -> bool:
-    """Return whether what a grammar heard is a whole number: it may have heard the beginning of a phrase alone."""
-    known = {*_DIGITS, *_TEENS, *_TENS, "hundred", "thousand", "and", "minus", "point", "decimal", *units}
-    return bool(said) and all(word in known for word in said.split())
 
 
 class Sphinx:

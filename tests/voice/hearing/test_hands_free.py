@@ -16,7 +16,7 @@ from assistant.voice.hands_free import HandsFree, Manner
 from assistant.voice.hands_free_said import start_line
 from assistant.voice.hearing.ear import Ear
 from assistant.voice.hearing.endpoint import Endpointer, Judge, question_in
-from assistant.voice.hearing.phrases import phrases_of
+from assistant.voice.hearing.phrases import hears_phrases
 from assistant.voice.hearing.samples import to_pcm
 from assistant.voice.listening import Listener, Utterance
 from assistant.voice.steering import Steering, choices_of
@@ -30,7 +30,7 @@ Talk = Callable[..., FakeSpeaker]
 
 @pytest.fixture(scope="session")
 def phrase(knowledge: Knowledge) -> Callable[..., str]:
-    hear = phrases_of(knowledge)
+    hear = hears_phrases()
     return lambda utterance, wanted: hear(utterance.pcm, wanted)
 
 
