@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Collection, Iterable
 from itertools import pairwise
 from typing import Any
 
@@ -114,9 +114,11 @@ def _speaks_of_another(fact: Fact, question: Question) -> bool:
     return any(given.get(name, value) != value for name, value in fact.when)
 
 
-def _amount_penalty(match: Match, amounts: Iterable[Amount], know: Knowledge) -> float:
+def _amount_penalty(match: Match, amounts: Collection[Amount], know: Knowledge) -> float:
     """Numbers that a statement does not hold speak against it."""
     penalty = 1.0
+    if not amounts:
+        return penalty
     vocabulary = know.matcher.vocabulary(match.record)
     for amount in amounts:
         dimension = know.units.get(amount.unit).dimension if amount.unit else ""
@@ -214,11 +216,13 @@ def _where_it_applies(score: float, limit: Limit, question: Question, know: Know
     applies = limit_rules.applies(limit, question, know)
     if applies is False:
         return score * 0.5
+    if not limit.applies or not applies:
+        return score
     figure = limit_rules.bound_value(limit)
     named = figure is not None and question.reading.has(know.units.get(figure.unit).dimension)
     # "Is it good for eleven hours?": that a limit would apply is no sign that it is meant, unless it is spoken of.
     meant = named or not question.reading.has("can") or not _OPEN.isdisjoint(question.reading.words)
-    return min(1.0, score * 1.12) if limit.applies and applies and meant else score
+    return min(1.0, score * 1.12) if meant else score
 
 
 def _stated(limit: Limit, score: float, match: Match, question: Question, know: Knowledge) -> Candidate:

@@ -38,7 +38,7 @@ def bound_value(limit: Limit) -> Value | None:
 def amount_for(limit: Limit, question: Question, know: Knowledge) -> Amount | None:
     """Return the amount of a question that a limit is about: one with its unit before a bare number."""
     figure = bound_value(limit)
-    if figure is None:
+    if figure is None or not question.reading.amounts:
         return None
     amounts = own_amounts(limit.id, question, know)
     applied = applied_to(limit, amounts, know)

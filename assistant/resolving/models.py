@@ -213,10 +213,10 @@ def _asked_by_name(model: Model, item: ModelInput, question: Question) -> bool:
     own = {stem(w) for w in item.cues.lower().split()} - {stem(w) for w in model.of.lower().split()}
     words = question.reading.words
     amounts = {a.start for a in question.reading.amounts if words[a.start] != "one"}  # "what was the normal one?"
-    for k, word in enumerate(words):
+    for k in (k for k, word in enumerate(words) if stem(word) in own):
         before = words[max(0, k - 4) : k]
         sought = _SEEKING.intersection(before) or _BOUNDING.intersection(words[k + 1 : k + 5]) or _ends_asking(words, k)
-        if stem(word) in own and sought and _led(words, k + 1, model) not in amounts:
+        if sought and _led(words, k + 1, model) not in amounts:
             return True
     return False
 

@@ -110,9 +110,9 @@ def _said_of(table: StateTable, output: str, question: Question, know: Knowledge
 
 def _which_failure(words: tuple[str, ...]) -> tuple[str, ...] | None:
     """Return the words for the kind of failure that is asked for: "which | hydraulic | failure takes …"."""
-    for k, word in enumerate(words):
+    for k in (k for k, word in enumerate(words) if word in ("failure", "fault", "loss")):
         asks = next((i for i in range(max(0, k - 2), k) if words[i] in ("which", "what")), None)
-        if word in ("failure", "fault", "loss") and asks is not None:
+        if asks is not None:
             return words[asks + 1 : k]
     return None
 
