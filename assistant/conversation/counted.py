@@ -9,7 +9,8 @@ from assistant.conversation.readings import question_of
 from assistant.knowledge.records import Model, ModelInput
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.models import bind, said
+from assistant.resolving.model_choices import said
+from assistant.resolving.model_inputs import bind
 from assistant.resolving.results import ModelResult, Needed, Result
 from assistant.understanding.mentions import Reading
 

@@ -11,7 +11,8 @@ from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.readings import question_of
 from assistant.knowledge.records import Model, ModelInput
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.models import bind, said
+from assistant.resolving.model_choices import said
+from assistant.resolving.model_inputs import bind
 from assistant.resolving.results import CheckResult, LimitResult, Needed
 
 

@@ -13,7 +13,7 @@ from assistant.knowledge.records import Model
 from assistant.resolving.asked_quantity import quantity_of
 from assistant.resolving.given_states import given_states
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.models import bind, cued_parts
+from assistant.resolving.model_inputs import bind, cued_parts
 from assistant.resolving.results import (
     BandResult,
     CheckResult,

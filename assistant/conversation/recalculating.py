@@ -18,7 +18,9 @@ from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.models import bind, cued_parts, resolve_model, said
+from assistant.resolving.model_choices import said
+from assistant.resolving.model_inputs import bind, cued_parts
+from assistant.resolving.models import resolve_model
 from assistant.resolving.results import ModelResult, Result
 from assistant.understanding.mentions import Mention
 

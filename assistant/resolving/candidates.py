@@ -14,7 +14,8 @@ from assistant.resolving import limits as limit_rules
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.models import Binding, bind, resolve_model
+from assistant.resolving.model_inputs import Binding, bind
+from assistant.resolving.models import resolve_model
 from assistant.resolving.results import (
     BandResult,
     BothResult,

@@ -5,7 +5,8 @@ from __future__ import annotations
 from assistant.knowledge.records import Model
 from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.models import bind, resolve_model
+from assistant.resolving.model_inputs import bind
+from assistant.resolving.models import resolve_model
 from assistant.resolving.results import ModelResult
 
 _FUNCTION = "remaining"

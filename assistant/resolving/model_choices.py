@@ -1,0 +1,66 @@
+"""What words choose of a planning model's inputs: "wet" a drag factor, "FIRM" a deceleration."""
+
+from __future__ import annotations
+
+from assistant.frozen import NamedTuple
+from assistant.knowledge.records import ModelInput, Source
+from assistant.resolving.knowing import Knowledge, Question
+
+_EITHER = frozenset(("and", "or", "against", "versus", "vs", "compared", "/"))
+_NEAR_BY = 4
+
+
+class Bound(NamedTuple):
+    """One way of setting an input: its value in the input's unit, what is said of it, whether it was assumed."""
+
+    value: float
+    says: str
+    assumed: str
+    source: tuple[Source, ...] = ()
+
+
+def chosen(item: ModelInput, question: Question, know: Knowledge) -> list[Bound]:
+    """Return what the words of a question choose of an input: nothing where they name it both ways."""
+    found: list[Bound] = []
+    if item.default == "both" and _names_both(question.reading.words):
+        return found
+    for words, value, says in item.choices:
+        if any(said(phrase.strip(), question, know) for phrase in words.split(";")):
+            bound = choice_value(item, value, says, question, know)
+            if bound:
+                found.append(bound)
+    return found
+
+
+def said(phrase: str, question: Question, know: Knowledge) -> bool:
+    """Return whether a question says what a phrase of the knowledge says, in whatever words."""
+    meaning = know.phrase_meaning(phrase)
+    if meaning.named and meaning.states:
+        return meaning.states <= question.states
+    return bool(meaning.named) and not any(senses.isdisjoint(question.reading.choosing) for senses in meaning.named)
+
+
+def choice_value(item: ModelInput, value: str, says: str, question: Question, know: Knowledge) -> Bound | None:
+    """Return what a choice stands for: a number in the input's unit, or the figure of a limit of that id."""
+    try:
+        return Bound(float(value), says, "")
+    except ValueError:
+        pass
+    figure = know.figure(value, question.variant)
+    if figure is None:
+        return None
+    record = know.record(value, question.variant)
+    given = figure.value
+    if figure.unit != item.unit and know.units.get(figure.unit).dimension == know.units.get(item.unit).dimension:
+        given = know.units.convert(figure.value, figure.unit, item.unit)
+    return Bound(given, says, "", record.sources)
+
+
+def _names_both(words: tuple[str, ...]) -> bool:
+    """Return whether a thing is named with and without, or on and off, so that both are asked for."""
+    for one, other in (("with", "without"), ("on", "off")):
+        if one in words and other in words:
+            first, second = sorted((words.index(one), words.index(other)))
+            if second - first <= _NEAR_BY and not _EITHER.isdisjoint(words[first + 1 : second]):
+                return True
+    return False

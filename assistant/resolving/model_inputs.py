@@ -1,0 +1,253 @@
+"""Bind the question's amounts and a type's figures to the inputs of a planning model."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from assistant.frozen import NamedTuple
+from assistant.knowledge.records import Model, ModelInput
+from assistant.physics.atmosphere import temperature
+from assistant.physics.errors import OutOfRange
+from assistant.quantities.amounts import Amount
+from assistant.resolving.amounts_for import Part, assign, cued, fits, part
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.model_choices import Bound, choice_value, chosen
+from assistant.understanding.clauses import STOPS
+from assistant.understanding.words import stem
+
+_OUTPUT = "(output)"
+_SEEKING = frozenset({
+    "what", "which", "longest", "greatest", "highest", "most", "maximum", "max", "largest", "biggest", "furthest",
+    "farthest",
+})  # fmt: skip
+_BOUNDING = frozenset({"exceed", "exceeds"})
+_ENDING = 3
+"""Words and marks in which a question may end."""
+_SMALL = 3
+"""Letters of words that name nothing: "of a"."""
+_TONNES = 200.0
+"""A mass of an aeroplane said without a unit and below this is in tonnes."""
+_ISA = "isa"
+_DECELERATIONS = ("deceleration", "acceleration")
+
+
+class Binding(NamedTuple):
+    """The inputs of a model as far as the question and the type's figures give them."""
+
+    given: Mapping[str, tuple[Bound, ...]]
+    missing: tuple[ModelInput, ...]
+    left: tuple[Amount, ...]
+    output: float | None
+    amounts_used: int
+    cost: float = 0.0
+    by_amount: frozenset[str] = frozenset()
+    """How forced the parts of the amounts are: nothing beside them may say so."""
+    places: Mapping[str, int] = {}
+    """Where in the question the amount of an input begins."""
+
+
+def bind(model: Model, question: Question, know: Knowledge) -> Binding:
+    """Return what is given of a model's inputs, and which are missing."""
+    by_words = {i.id: chosen(i, question, know) for i in model.inputs}
+    asked = [i for i in model.inputs if not by_words[i.id]]
+    sought = _sought(model, question)
+    parts = [_part(i) for i in asked if not _is_own(i) and i.id != sought]
+    # What words have chosen gives way to a figure that is measured, and to no bare number.
+    replaced = [i for i in model.inputs if _gives_way(i, by_words[i.id], model, know)]
+    parts += [_part(i)._replace(measured=True) for i in replaced]
+    if model.inverse:
+        parts.append(part(_OUTPUT, model.output_unit, _output_cues(model), True)._replace(result=True))
+    apart = _deviation(model, question)
+    stated = [
+        _measured(a, model, question)
+        for a in question.reading.amounts
+        if a is not apart and not _restates(a, by_words, model, know)
+    ]
+    amounts, left, cost = assign(stated, parts, question.reading.words, know.units, model.descending)
+    amounts = _in_tonnes(amounts, model)
+    given: dict[str, tuple[Bound, ...]] = {}
+    missing: list[ModelInput] = []
+    for item in model.inputs:
+        bound = _bound(item, amounts, by_words[item.id], question, know)
+        bound = bound or _standard(item, model, amounts, apart, question, know)
+        if bound:
+            given[item.id] = bound
+        else:
+            missing.append(item)
+    output = amounts.get(_OUTPUT)
+    left = [a for a in left if not _is_figure(a, model, given, know)]
+    return Binding(
+        given, tuple(missing), tuple(left), output[0] if output else None, len(amounts), cost, frozenset(amounts),
+        {name: amount.start for name, (_, amount) in amounts.items()},
+    )  # fmt: skip
+
+
+def _output_cues(model: Model) -> str:
+    """Return the words that name the result and no input, where an input that may be left out could be meant for it:
+    "pavement 35 m wide, clearance included".
+    """
+    alike = [i for i in model.inputs if i.unit == model.output_unit and i.cues and i.default not in ("", "both")]
+    if not alike:
+        return ""
+    inputs = {word for item in model.inputs for word in item.cues.lower().split()}
+    own = (word for word in model.of.lower().split() if word.isalpha() and len(word) > _SMALL)
+    return " ".join(word for word in own if word not in inputs)
+
+
+def _measured(amount: Amount, model: Model, question: Question) -> Amount:
+    """Give a bare number the unit of the one quantity that the words before it name: "pumped to 182"."""
+    if amount.unit is not None:
+        return amount
+    named = frozenset[str]()
+    end = amount.start
+    for mention in reversed(question.reading.mentions):
+        if mention.end == end:
+            if not mention.passing:
+                named = mention.concepts - {"duration"}  # a time has its unit; "minutes 450 to 250" asks for one
+                break
+            end = mention.start  # "deceleration measured 1.9"
+    if not named:
+        return amount
+    units = {i.unit for i in model.inputs if i.quantity in named and not _is_own(i)}
+    if units and model.output in named:
+        units.add(model.output_unit)
+    return amount._replace(unit=units.pop()) if len(units) == 1 else amount
+
+
+def _deviation(model: Model, question: Question) -> Amount | None:
+    """Return the amount that is a difference from the standard atmosphere: "ISA+10"."""
+    ends = {m.end for m in question.reading.mentions if m.holds(_ISA)}
+    takes = {"altitude", "temperature"} <= {i.quantity for i in model.inputs}
+    found = (a for a in question.reading.amounts if a.start in ends and a.unit in (None, "deg", "degC", "K"))
+    return next(found, None) if takes else None
+
+
+def _standard(
+    item: ModelInput, model: Model, amounts: Mapping[str, tuple[float, Amount]], apart: Amount | None,
+    question: Question, know: Knowledge,
+) -> tuple[Bound, ...]:  # fmt: skip
+    """Return the temperature of the standard atmosphere at the altitude given, for a question that says so."""
+    altitude = next((i for i in model.inputs if i.quantity == "altitude" and i.id in amounts), None)
+    if item.quantity != "temperature" or altitude is None or not question.reading.has(_ISA):
+        return ()
+    try:
+        kelvin = temperature(know.units.to_si(amounts[altitude.id][0], altitude.unit))
+    except OutOfRange:
+        return ()
+    said = f", {apart.value:+g} °C" if apart else ""
+    value = know.units.from_si(kelvin + (apart.value if apart else 0.0), item.unit)
+    return (Bound(value, "", f"the standard temperature at that altitude{said}"),)
+
+
+def _gives_way(item: ModelInput, chosen: list[Bound], model: Model, know: Knowledge) -> bool:
+    """Return whether an amount may take the place of what words have chosen: "FIRM, at 1.9 m/s2", "nose at 130 psi"."""
+    if not chosen or _is_own(item):
+        return False
+    alike = know.units.get(item.unit).dimension == know.units.get(model.output_unit).dimension
+    if item.quantity in _DECELERATIONS:
+        return not alike
+    return bool(item.default) and item.default != "both" and not alike and all(b.source for b in chosen)
+
+
+def _in_tonnes(amounts: dict[str, tuple[float, Amount]], model: Model) -> dict[str, tuple[float, Amount]]:
+    """Read a bare mass of something that moves in tonnes where it is far too small for kilograms: "48 at 130 kt"."""
+    if not any(i.quantity == "speed" for i in model.inputs):
+        return amounts
+    small = {i.id for i in model.inputs if i.unit == "kg"}
+    return {
+        name: (value * 1000, amount) if name in small and amount.unit is None and value < _TONNES else (value, amount)
+        for name, (value, amount) in amounts.items()
+    }
+
+
+def cued_parts(model: Model, question: Question, know: Knowledge) -> dict[str, int]:
+    """Return the inputs of a model that words beside an amount name, with where the amount begins."""
+    parts = [_part(i) for i in model.inputs if not _is_own(i)]
+    return cued(question.reading.amounts, parts, question.reading.words, know.units)
+
+
+def _is_figure(amount: Amount, model: Model, given: Mapping[str, tuple[Bound, ...]], know: Knowledge) -> bool:
+    """Return whether an amount only names the type's own figure that a calculation takes anyway."""
+    return amount.unit is not None and any(
+        fits(amount, item.unit, know.units) == bound.value
+        for item in model.inputs
+        if item.default
+        for bound in given.get(item.id, ())
+    )
+
+
+def _sought(model: Model, question: Question) -> str:
+    """Return the input that a question asks for, so that no amount of it may be that input: "at what temperature …".
+
+    Only where nothing but the input is of the quantity asked for: else the result may be meant.
+    """
+    asked = question.reading.asked - {model.output}
+    found = [i.id for i in model.inputs if i.quantity in asked and i.id in model.inverse]
+    alike = [i for i in model.inputs if i.quantity in asked and not _is_own(i)]
+    if len(found) == 1 == len(alike):
+        return found[0]
+    return next((i.id for i in model.inputs if i.id in model.inverse and _asked_by_name(model, i, question)), "")
+
+
+def _asked_by_name(model: Model, item: ModelInput, question: Question) -> bool:
+    """Return whether a word that sets an input apart from the result follows what asks: "what normal distance"."""
+    if item.unit != model.output_unit:
+        return False
+    own = {stem(w) for w in item.cues.lower().split()} - {stem(w) for w in model.of.lower().split()}
+    words = question.reading.words
+    amounts = {a.start for a in question.reading.amounts if words[a.start] != "one"}  # "what was the normal one?"
+    for k in (k for k, word in enumerate(words) if stem(word) in own):
+        before = words[max(0, k - 4) : k]
+        sought = _SEEKING.intersection(before) or _BOUNDING.intersection(words[k + 1 : k + 5]) or _ends_asking(words, k)
+        if sought and _led(words, k + 1, model) not in amounts:
+            return True
+    return False
+
+
+def _led(words: tuple[str, ...], at: int, model: Model) -> int:
+    """Return where the name of an amount ends that begins before a place: "normal landing distance of | 1,600 m"."""
+    name = {"of", "is"}.union(model.of.lower().split())
+    while at < len(words) and words[at] in name:
+        at += 1
+    return at
+
+
+def _ends_asking(words: tuple[str, ...], at: int) -> bool:
+    """Return whether a question ends, after a mark, in what stands at a place: "2,400 m: normal distance?"."""
+    return len(words) - at <= _ENDING and at > 1 and words[at - 1] in STOPS
+
+
+def _restates(amount: Amount, chosen: Mapping[str, list[Bound]], model: Model, know: Knowledge) -> bool:
+    """Return whether an amount only repeats the figure that words have chosen: "at 250 we can take off"."""
+    return any(
+        fits(amount, item.unit, know.units) == bound.value
+        for item in model.inputs
+        if item.quantity != "deceleration" and not item.default
+        for bound in chosen[item.id]
+    )
+
+
+def _part(item: ModelInput) -> Part:
+    return part(item.id, item.unit, item.cues, bool(item.default))
+
+
+def _is_own(item: ModelInput) -> bool:
+    """Whether the type's own figure settles an input: no words in a question could mean it."""
+    return bool(item.default) and item.default != "both" and not item.cues
+
+
+def _bound(
+    item: ModelInput, amounts: Mapping[str, tuple[float, Amount]], chosen: list[Bound], question: Question,
+    know: Knowledge,
+) -> tuple[Bound, ...]:  # fmt: skip
+    if item.id in amounts:
+        value, _ = amounts[item.id]
+        return (Bound(value, "", ""),)
+    if chosen:
+        return tuple(chosen)
+    if item.default == "both":
+        return tuple(b for c in item.choices if (b := choice_value(item, c[1], c[2], question, know)))
+    if item.default:
+        bound = choice_value(item, item.default, "", question, know)
+        return (bound._replace(assumed=item.assumed),) if bound else ()
+    return ()
