@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from assistant.answering.answer import CLARIFY, DECLINE, Answer
 from assistant.frozen import NamedTuple
 from assistant.resolving.knowing import Knowledge
+from assistant.resolving.offering import offered
 from assistant.understanding.mentions import OUTSIDE, PLAIN, Mention, Reading
 
 if TYPE_CHECKING:
@@ -84,13 +85,20 @@ def goes_on(text: str, answer: Answer, before: Answer | None, knowledge: Knowled
     found = _evidence(text, answer, knowledge)
     size, leads_on = len(text.split()), bool(_GOING_ON.match(text))
     narrows = leads_on or bool(_NARROWING.match(text))
-    if before is not None and answer.text == before.text and size >= _FEW_WORDS and not narrows:
+    again = before is not None and (answer.text == before.text or _asks_back_for(before, answer, knowledge))
+    if again and size >= _FEW_WORDS and not narrows:
         return found.trade > 1 or (found.asks and not found.loose)
     if found.loose:
         return _speaks_for_itself(found) or (size <= _FEW_WORDS and leads_on)
     if not (found.weight or found.trade or found.numbers or found.asks or leads_on):
         return False
     return (size <= _MOST_WORDS and not found.others) or _speaks_for_itself(found)
+
+
+def _asks_back_for(before: Answer, answer: Answer, knowledge: Knowledge) -> bool:
+    """Return whether an answer only asks if what was told before is meant."""
+    told = knowledge.base.records.get(before.entry)
+    return len(answer.choices) == 1 and told is not None and answer.choices[0] == offered(knowledge, before.entry)
 
 
 def _speaks_for_itself(found: _Evidence) -> bool:
