@@ -7,7 +7,6 @@ alternatives need: a question asked from the command line compiles next to none 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 
 from assistant.conversation.controls_by_words import control_by_words
 
@@ -190,15 +189,6 @@ _FORMER = (
     r"(?:\W+(?:was(?:n'?t| not)|did(?:n'?t| not)|right|isn'?t|no)(?: it| that)?)?\W*$"
 )
 _WHEN = r"^\W*(?:and |so |ok )*when(?: is (?:that|this)| exactly| does (?:it|that|this) (?:happen|come about))?\W*$"
-_HALVES = (
-    r"\s*(?:[,;.?]\s*(?:and|but)?|\band)\s+"
-    r"(?=(?:and\s+)?(?:where|how|what|which|who|why|when|to whom|below|above|does|do|is|are|can|may|at|in)\b)"
-)
-_HELPING = r"(?:does|do|is|are|am|can|may|will|should|must|did|was)"
-_ASKING = (
-    r"(?:^|[.:,;?!]\s)\W*(?:(?:so|and|ok|then|now|please|tell me|say)\s+)*(?:(?:at|in|from|to|by|on|for|with) (?=wh))?"
-    rf"(?:where|how|what|what.?s|which|who|why|whom|{_HELPING}|when {_HELPING})\b"
-)
 _CHOICE = (
     r"^\s*(?:(?:the|number|option|choice|no|pick|take|give me|go for|i mean|i want|show me|let.?s have)\.?\s+)*"
     r"(\d+|[a-z0-9]+)"
@@ -281,24 +271,6 @@ def asks_since(text: str) -> bool:
 def asks_former(text: str) -> bool:
     """Return whether a turn asks whether the figure told was another one before: "didn't that use to be lower?"."""
     return bool(re.match(_FORMER, text[:100].replace("\u2019", "'"), re.IGNORECASE))
-
-
-def halves(text: str) -> Iterator[tuple[str, str]]:
-    """Yield each way of parting a text in two where a second question may begin."""
-    for found in re.finditer(_HALVES, text[:400], re.IGNORECASE):
-        yield text[: found.start()], text[found.end() :]
-
-
-def all_parts(text: str, most: int) -> Iterator[list[str]]:
-    """Yield a text parted everywhere that a further question may begin, where those are more than two."""
-    parts = [part for part in re.split(_HALVES, text[:400], flags=re.IGNORECASE) if part.strip()]
-    if 2 < len(parts) <= most:
-        yield parts
-
-
-def asks_outright(text: str) -> bool:
-    """Return whether a clause of a text begins with a word that asks: one of two questions in one turn."""
-    return re.search(_ASKING, text[:400], re.IGNORECASE) is not None
 
 
 def choice(text: str, options: int) -> int | None:

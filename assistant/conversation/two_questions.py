@@ -11,7 +11,7 @@ from assistant.conversation.comparing import compared_things, compares, differen
 from assistant.conversation.completing import understood
 from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
-from assistant.conversation.controls import all_parts, asks_outright, halves
+from assistant.conversation.parting import all_parts, asks_outright, halves
 from assistant.conversation.remembering import remembered
 from assistant.conversation.several_amounts import AtAmount, at_each_amount
 from assistant.conversation.two_things import two_things
