@@ -17,7 +17,7 @@ import zlib
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 from statistics import median
-from time import perf_counter
+from time import perf_counter, sleep
 
 ROOT = Path(__file__).resolve().parents[1]
 sys.path.insert(0, str(ROOT))
@@ -27,8 +27,9 @@ from assistant.terminal.hands_free import CardTones  # noqa: E402
 from assistant.voice.hands_free import HandsFree, Manner  # noqa: E402
 from assistant.voice.hearing.endpoint import Endpointer, voice_judge  # noqa: E402
 from assistant.voice.hearing.opening import open_ear  # noqa: E402
-from assistant.voice.hearing.phrases import phrases_of  # noqa: E402
+from assistant.voice.hearing.phrases import hears_phrases  # noqa: E402
 from assistant.voice.listening import Listener, Utterance  # noqa: E402
+from assistant.voice.sound import BLOCK_S  # noqa: E402
 from assistant.voice.speaking.aloud import Aloud  # noqa: E402
 from assistant.voice.speaking.phrases import answer_phrases  # noqa: E402
 from assistant.voice.speaking.sounds import Sound  # noqa: E402
@@ -60,6 +61,19 @@ class NotingPlayer:
 
     def close(self) -> None:
         """There is nothing to let go of."""
+
+
+class PacedMicrophone(FakeMicrophone):
+    """A microphone that gives its sounds as slowly as they are said: what is heard meanwhile takes no time after."""
+
+    due = 0.0
+
+    def read(self) -> bytes | None:
+        """Return the next block when it has been said."""
+        block = super().read()
+        self.due = max(self.due + BLOCK_S, perf_counter() - BLOCK_S)
+        sleep(max(0.0, self.due - perf_counter()))
+        return block
 
 
 class TimedListener(Listener):
@@ -97,9 +111,9 @@ def first_sounds(knowledge: Knowledge, sounds: Sequence[synthesis.Samples]) -> l
     fed: list[object] = []
     for sound in sounds:
         fed += [sound, lambda: aloud.wait(_PATIENCE_S)]
-    listener = TimedListener(FakeMicrophone(fed), aloud, Endpointer(voice_judge()))  # type: ignore[arg-type]
+    listener = TimedListener(PacedMicrophone(fed), aloud, Endpointer(voice_judge()))  # type: ignore[arg-type]
     listener.ended = []
-    hear = phrases_of(knowledge)
+    hear = hears_phrases()
     manner = Manner(
         lambda answer: " ".join(phrase.text for phrase in answer_phrases(answer, knowledge, aloud.settings)),
         lambda text: None, lambda steps: None, knowledge.examples, lambda heard, wanted: hear(heard.pcm, wanted),

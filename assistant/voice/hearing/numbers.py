@@ -13,14 +13,16 @@ _SOUNDS_LIKE = {"to": "2", "too": "2", "tube": "2", "won": "1", "wan": "1", "for
 _AFTER_NAME = re.compile(
     rf"\b(systems?|hydraulics?|hyd|number|brake|break)[ ,]+({'|'.join(_SOUNDS_LIKE)})\b", re.IGNORECASE
 )
-_LETTERED = re.compile(r"(?<![\d.,])(\d,?\d{3}|\d{3}) (?:side|sigh|sign|site|sight)\b", re.IGNORECASE)
+_LETTERED = re.compile(
+    r"((?<![\d.,])(?:\d,?\d{3}|\d{3})|\bhow many) (?:side|sigh|sign|site|sight)\b", re.IGNORECASE
+)
 _NO_NUMBERS = frozenset({"a", "an", "o", "oh", "and"})
 
 
 def numbered(text: str) -> str:
     """Return the text with a word that sounds like a figure as that figure, where a name has one: "system to".
 
-    So with letters that a recogniser writes as a word after a large number: "1,400 side".
+    So with letters that a recogniser writes as a word after a large number, or where one is asked for: "1,400 side".
     """
     figures = _AFTER_NAME.sub(lambda match: f"{match[1]} {_SOUNDS_LIKE[match[2].lower()]}", text)
     return _LETTERED.sub(r"\1 psi", figures)

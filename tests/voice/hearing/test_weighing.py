@@ -186,7 +186,7 @@ def test_numbers_that_end_alike(text: str, others: list[str]) -> None:
 
 @pytest.mark.parametrize(("text", "plain"), [
     ("system to is lost", "system 2 is lost"), ("it shows 1,400 side", "it shows 1,400 psi"),
-    ("the 1 side of it", "the 1 side of it"),
+    ("the 1 side of it", "the 1 side of it"), ("how many side do they hold", "how many psi do they hold"),
 ])  # fmt: skip
 def test_words_that_sound_like_figures_and_units(text: str, plain: str) -> None:
     assert numbered(text) == plain
