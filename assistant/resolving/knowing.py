@@ -9,7 +9,7 @@ from typing import Any
 
 from assistant.frozen import NamedTuple
 from assistant.knowledge.base import Base, stated
-from assistant.knowledge.records import Limit, Source, Value
+from assistant.knowledge.records import Fact, Limit, Source, Value
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.matching import Matcher
@@ -66,6 +66,14 @@ class Knowledge:
         if found is None:
             senses = (m.concepts for m in self.phrase(text).mentions if not m.weak or m.says_state)
             found = self._meanings[text] = Meaning(tuple(senses), self.phrase_states(text))
+        return found
+
+    @cached_property
+    def facts_on(self) -> Mapping[str, list[Fact]]:
+        """The facts by their topic, in file order."""
+        found: dict[str, list[Fact]] = defaultdict(list)
+        for name in self.base.ids("facts"):
+            found[self.base.records[name].topic].append(self.base.records[name])
         return found
 
     @cached_property

@@ -37,9 +37,8 @@ def denials(one: Asked, know: Knowledge) -> Iterable[Point]:
     """Yield the statements on the subject of an answer that deny something."""
     record = record_of(one.result)
     topic = getattr(record, "topic", "")
-    for name in know.base.ids("facts") if topic else ():
-        fact = know.base.records[name]
-        denies = _DENIES.search(fact.says) if fact.topic == topic else None
+    for fact in know.facts_on.get(topic, ()) if topic else ():
+        denies = _DENIES.search(fact.says)
         if denies:
             yield point(fact.says[: denies.end()] + _rest(fact.says), know)
 
@@ -67,9 +66,8 @@ _DENIES = re.compile(r"\b(?:does|do|is|are) not ")
 
 def _forbidden(topic: str, know: Knowledge) -> Iterable[Point]:
     """Yield what a statement on a topic forbids outright: "No pumping: ..."."""
-    for name in know.base.ids("facts"):
-        fact = know.base.records[name]
-        found = _FORBIDS.match(fact.says) if fact.topic == topic else None
+    for fact in know.facts_on.get(topic, ()):
+        found = _FORBIDS.match(fact.says)
         told = named_elements(found[1], know) if found else ()
         if found and told:
             yield Point(f"no {found[1]}", (), told[:1])
