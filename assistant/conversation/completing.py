@@ -34,7 +34,7 @@ from assistant.conversation.readings import carried, merged, pointed_at
 from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.recalculating import recalculated
 from assistant.conversation.said_in_full import of_the_subject, under_states
-from assistant.conversation.same_asked import colour_again, same_asked, state_of_it, thing_told
+from assistant.conversation.same_asked import colour_again, former_asked, same_asked, state_of_it, thing_told
 from assistant.conversation.scenario import added, all_else_normal, changed_back, without_states
 from assistant.conversation.steps import step_asked, step_by_place, step_named
 from assistant.conversation.that_amount import with_that_amount
@@ -49,6 +49,7 @@ from assistant.conversation.traits import (
     stands_alone,
 )  # fmt: skip
 from assistant.conversation.unchanged import not_taken_in, told_already
+from assistant.conversation.with_the_subject import with_the_subject
 from assistant.frozen import NamedTuple
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
@@ -154,6 +155,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
         found = found or changed_back(alone, context, knowledge)
         found = found or colour_again(alone, context, knowledge)
         found = found or state_of_it(alone, context, knowledge) or same_asked(alone, context, knowledge)
+        found = found or former_asked(alone, context, knowledge)
         if found is None and isinstance(first.result, OPEN):
             found = thing_told(alone, context, knowledge)
         found = found or calculated_lately(alone, first, context, knowledge)
@@ -161,6 +163,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
         found = found or in_place_of_it(alone, first, context, knowledge)
         found = found or _told_of_states(alone, first, context, knowledge)
         found = found or of_the_subject(alone, first, context, knowledge)
+        found = found or with_the_subject(alone, first, context, knowledge)
         if found is None and alone.conditions:
             found = in_scenario(alone, first, context, knowledge)
         long = asks_itself and len(alone.reading.words) > FEW

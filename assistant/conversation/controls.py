@@ -155,39 +155,8 @@ _FOLLOWS = (
     r"(?:and|what about|how about|what if|but|or|then|now|same|also|plus|with|without|instead|at|from|on|in|for|if"
     r"|still|suppose|say|assuming|only)\b"
 )
-_BELIEF = (
-    r"\b(?:"
-    r"(?!we read\b)(?:i|we) (?:was|were|had|have|'ve|ve)? ?(?:always |once )?"
-    r"(?:learn(?:ed|t)|taught|thought|told|remember(?:ed)?|believed?|heard|read|been told|been taught|assumed"
-    r"|understood|recall(?:ed)?|say|said|know)"
-    r"|my (?:notes?|book|instructor|captain|card|old notes?) (?:says?|said|has|have)"
-    r"|(?:i|we) (?:had|have|'ve got) .{1,30} (?:in my head|in mind|written down|noted|on my card)"
-    r"|used to be|it was .{1,14} (?:once|before|previously|at one time)"
-    r"|isn.?t (?:it|that)|wasn.?t (?:it|that)|surely|someone (?:said|told)"
-    r"|the old (?:book|manual) (?:says|said)"
-    r")\b"
-)
 _ABOUT = r"^\W*(?:\w+\W+)?(?:what|how) about\b"
 _PLACE = r"^\W*(?:and |so |ok )*where(?:'?s| is| are) (?:it|they|those)(?: (?:located|found|fitted))?\W*$"
-_SINCE = (
-    r"^\W*(?:and |so |ok |oh |really )*(?:since (?:when|which (?:revision|issue))"
-    r"|(?:when|which revision|what revision|(?:from|with|in|at) (?:which|what) (?:revision|issue))"
-    r"(?: was| did| has| is)?(?: that| it| this| they| the (?:figure|limit|value|number))?"
-    r" (?:changed?|come in|came in|raised|lowered|altered|amended|brought in|introduced|new)(?: it| that)?"
-    r"|(?:from|with|as of) (?:which|what) (?:revision|issue)"
-    r"|how long has (?:that|it) been (?:so|the case|that|like that)|how long has that been the (?:figure|limit|value))"
-    r"(?: now| then| exactly| is that)?\W*$"
-)
-_FORMER = (
-    r"^\W*(?:(?:and|so|what was it|what about) )?(?:formerly|previously|before(?: that| the change)?"
-    r"|in the old (?:book|days|manual))\W*$|"
-    r"^\W*(?:and |so |but |hang on |wait |um |er |i think |surely )*"
-    r"(?:(?:it|that|this|they) )?(?:didn'?t (?:it|that|this) )?(?:used? to be|was(?:n'?t| not)? (?:it|that|this))"
-    r"(?: (?:a (?:bit|little)|rather|something))?"
-    r" (?:lower|higher|less|more|different|else|otherwise|another(?: figure| value| number)?|smaller|bigger|greater)"
-    r"(?: (?:once|before|at one time|in the past|formerly|previously|earlier|in the old (?:book|days|manual)))*"
-    r"(?:\W+(?:was(?:n'?t| not)|did(?:n'?t| not)|right|isn'?t|no)(?: it| that)?)?\W*$"
-)
 _WHEN = r"^\W*(?:and |so |ok )*when(?: is (?:that|this)| exactly| does (?:it|that|this) (?:happen|come about))?\W*$"
 _CHOICE = (
     r"^\s*(?:(?:the|number|option|choice|no|pick|take|give me|go for|i mean|i want|show me|let.?s have)\.?\s+)*"
@@ -247,30 +216,9 @@ def asks_place(text: str) -> bool:
     return bool(re.match(_PLACE, text, re.IGNORECASE))
 
 
-def believes(text: str) -> bool:
-    """Return whether a turn says what somebody believes a figure to be: "I learned 280"."""
-    return bool(re.search(_BELIEF, text[:200], re.IGNORECASE))
-
-
 def asks_when(text: str) -> bool:
     """Return whether a turn asks no more than when what was told happens."""
     return bool(re.match(_WHEN, text[:80], re.IGNORECASE))
-
-
-def believed_words(text: str) -> frozenset[str]:
-    """Return the words by which a turn says that somebody believes a figure, which name nothing."""
-    found = re.search(_BELIEF, text[:200], re.IGNORECASE)
-    return frozenset(found.group().lower().split()) if found else frozenset()
-
-
-def asks_since(text: str) -> bool:
-    """Return whether a turn asks since when the figure told holds: "since when?", "when did that change?"."""
-    return bool(re.match(_SINCE, text[:80], re.IGNORECASE))
-
-
-def asks_former(text: str) -> bool:
-    """Return whether a turn asks whether the figure told was another one before: "didn't that use to be lower?"."""
-    return bool(re.match(_FORMER, text[:100].replace("\u2019", "'"), re.IGNORECASE))
 
 
 def choice(text: str, options: int) -> int | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from assistant.conversation.context import Context
-from assistant.conversation.controls import believes
+from assistant.conversation.controls_of_changes import believes
 from assistant.conversation.readings import carried
 from assistant.conversation.traits import LONG, names_thing
 from assistant.knowledge.records import Source

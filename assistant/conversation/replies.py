@@ -7,15 +7,8 @@ from collections.abc import Iterable
 from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation, Number
 from assistant.conversation.composing import composed, replied
 from assistant.conversation.context import Context
-from assistant.conversation.controls import (
-    asks_former,
-    asks_place,
-    asks_since,
-    asks_when,
-    believed_words,
-    believes,
-    control,
-)
+from assistant.conversation.controls import asks_place, asks_when, control
+from assistant.conversation.controls_of_changes import asks_former, asks_since, believed_words, believes
 from assistant.conversation.disputing import cleared, listed, set_aside
 from assistant.conversation.disputing import with_disputes as with_disputes
 from assistant.conversation.library import library_reply
@@ -30,6 +23,7 @@ from assistant.understanding.mentions import Mention
 
 _DISPUTING = {"dispute": set_aside, "undispute": cleared, "disputes": listed}
 _NO_LONGER = "That was the former figure, and it no longer holds."
+_NOT_CHANGED = "Nothing loaded says that it was ever another."
 _SURE = 0.9
 _TIMES = frozenset({"when", "before", "after", "until", "as", "while", "during", "once", "at"})
 _LEFT = 0.35
@@ -86,9 +80,16 @@ def _since(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
     changes = tuple(c for name in dict.fromkeys(told) for c in changes_of(name, knowledge))
     changes = changes or _changes_of_figures(last, knowledge)
     if not changes:
-        return None
+        return _unchanged(text, last, context)
     asked = context.asked or question_of(text, knowledge, "")
     return composed(text, asked, ChangeResult(changes), knowledge)
+
+
+def _unchanged(text: str, last: Answer, context: Context) -> Answer | None:
+    """Return the figure told last to a turn that asks what it was before, where nothing says that it changed."""
+    if not isinstance(context.result, (LimitResult, CheckResult)) or not last.values or not asks_former(text):
+        return None
+    return last._replace(question=text, text=f"{_NOT_CHANGED} {last.text}")
 
 
 def _when(text: str, context: Context) -> Answer | None:

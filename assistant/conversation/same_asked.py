@@ -8,7 +8,7 @@ from assistant.conversation.traits import OPEN
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import FactResult, LimitResult, Result
+from assistant.resolving.results import ChangeResult, FactResult, LimitResult, Result
 from assistant.understanding.mentions import STATE, Mention
 
 _SURE = 0.95
@@ -45,6 +45,26 @@ def same_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     scored = resolve_scored(question, knowledge)
     told = isinstance(scored.result, (FactResult, LimitResult)) and scored.result != context.result
     if not told or scored.score < _SURE or knowledge.matcher.vocabulary(scored.record).isdisjoint(aspect[0].concepts):
+        return None
+    return question.with_text(alone.reading.text)._replace(context=True), scored.result
+
+
+def former_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return what another figure was before, which a turn only names: "and the brake temperature", after what the
+    retraction speed was before.
+    """
+    before = context.asked
+    if before is None or not isinstance(context.result, ChangeResult) or alone.reading.amounts or alone.conditions:
+        return None
+    things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m) and not m.weak]
+    said = {k for m in things for k in m.taken}
+    rest = {w for k, w in enumerate(alone.reading.words) if w[0].isalpha() and k not in said}
+    if not things or not _LEADING.issuperset(rest) or len(alone.reading.words) > _FEW:
+        return None
+    named = " ".join(w for k, w in enumerate(alone.reading.words) if k in said)
+    question = question_of(f"what was the {named} before", knowledge, before.variant)
+    scored = resolve_scored(question, knowledge)
+    if not isinstance(scored.result, ChangeResult) or scored.result == context.result:
         return None
     return question.with_text(alone.reading.text)._replace(context=True), scored.result
 

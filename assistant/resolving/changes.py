@@ -11,6 +11,12 @@ from assistant.understanding.mentions import Mention
 Scored = tuple[float, float, ChangeResult]
 _STRANGE = 0.62
 """Share left for each amount of a question that is neither the former figure nor the present one."""
+_CERTAIN = 1.2
+"""How well a change answers what a figure was before: better than the figure itself."""
+_ASKING = frozenset(("what", "which", "how", "and"))
+_MEASURED = frozenset(("high", "low", "fast", "much"))
+_WAS = frozenset(("was", "were"))
+_BEFORE = frozenset(("before", "formerly", "previously", "earlier", "originally"))
 _REVISION = frozenset(("revision", "rev", "issue", "edition", "number"))
 
 
@@ -19,15 +25,24 @@ def changes_of(record: str, know: Knowledge) -> tuple[Change, ...]:
     return tuple(c for c in know.base.changes.values() if c.record == record)
 
 
+def asks_what_was(question: Question) -> bool:
+    """Return whether a question asks what a figure was before, in these words: "what was the limit before"."""
+    words = [w for w in question.reading.words if w[0].isalpha()]
+    measured = words[:1] != ["how"] or not _MEASURED.isdisjoint(words[1:2])
+    was = bool(words) and measured and words[0] in _ASKING and not _WAS.isdisjoint(words[1:4])
+    return was and words[-1] in _BEFORE and not question.reading.amounts
+
+
 def change_result(question: Question, know: Knowledge) -> Scored | None:
     """Return the change that a question asks about, those of the documents it names, or all when it names nothing."""
-    if not question.reading.has("changed"):
+    was = asks_what_was(question)
+    if not question.reading.has("changed") and not was:
         return None
     named = documents_named(question, know)
     content = _content(question, named, know)
     changes = _of_documents(list(know.base.changes.values()), named, question)
     if all(m.holds("document") or m.holds("source_of") for m in content):
-        return (0.95, 1.0, ChangeResult(tuple(changes), True)) if changes else None
+        return (0.95, 1.0, ChangeResult(tuple(changes), True)) if changes and not was else None
     scored = [(_fit(question, know, change), change) for change in changes]
     best = max(scored, key=lambda pair: pair[0], default=None)
     if best and best[0] > 0.55:
@@ -35,7 +50,8 @@ def change_result(question: Question, know: Knowledge) -> Scored | None:
         told = {a.value for c in tied for text in (c.now, c.formerly) for a in know.phrase(text).amounts}
         numbers = _revisions_named(named, question)
         strange = sum(1 for a in question.reading.amounts if a.value not in told and a.start not in numbers)
-        return (0.7 + 0.3 * best[0]) * _STRANGE**strange, 2.0, ChangeResult(tied)
+        score = _CERTAIN if was else 0.7 + 0.3 * best[0]
+        return score * _STRANGE**strange, 2.0, ChangeResult(tied)
     return None
 
 
