@@ -60,6 +60,22 @@ def is_asked(mine: str, asked: frozenset[str]) -> bool:
     return mine in asked or (mine in ("ratio", "factor") and bool(asked & {"ratio", "factor"}))
 
 
+def is_told_in(result: Result, reading: Reading, know: Knowledge) -> bool:
+    """Return whether a figure of a result may be said in the unit that is wanted outright: no angle is in mm."""
+    if not reading.unit or not reading.unit.outright:
+        return True
+    if isinstance(result, FactResult):
+        units = {v.unit for v in result.fact.values if v.unit}
+    elif isinstance(result, ScheduleResult):
+        units = {result.schedule.output_unit, result.schedule.input_unit}
+    elif isinstance(result, LimitResult):
+        units = {x.unit for x in (limit_rules.bound_value(limit) for limit in result.limits) if x}
+    else:
+        return True
+    told = {AS_ASKED.get(d, d) for d in (know.units.get(unit).dimension for unit in units)}
+    return not told or any(is_asked(one, frozenset(reading.unit.quantities)) for one in told)
+
+
 def tells_asked(result: FactResult, reading: Reading, know: Knowledge) -> bool:
     """Return whether a statement may tell a size that is asked for outright: it has a figure, and of that kind."""
     sizes, measured = _sizes_asked(reading) if not reading.named.isdisjoint(_SIZES) else (frozenset(), False)

@@ -11,7 +11,7 @@ from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Fact, Limit, Source
 from assistant.resolving import claims
 from assistant.resolving import limits as limit_rules
-from assistant.resolving.asked_quantity import asked_of, given_concepts, is_asked, quantity_of, tells_asked
+from assistant.resolving.asked_quantity import asked_of, given_concepts, is_asked, is_told_in, quantity_of, tells_asked
 from assistant.resolving.candidates import Candidate, from_match
 from assistant.resolving.changes import change_result
 from assistant.resolving.conversions import conversion
@@ -260,6 +260,8 @@ def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, k
     if isinstance(candidate.result, TableResult) and _asks_bound(question):
         return candidate._replace(score=candidate.score * _NO_BOUND)
     if isinstance(candidate.result, FactResult) and not tells_asked(candidate.result, question.reading, know):
+        return candidate._replace(score=candidate.score * _NOT_TOLD)
+    if not is_told_in(candidate.result, question.reading, know):
         return candidate._replace(score=candidate.score * _NOT_TOLD)
     mine = quantity_of(candidate.result, know)
     if question.wanted and mine == question.wanted:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from assistant.resolving.asked_quantity import is_told_in
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Choices, Declined, ProcedureResult, Result
@@ -22,7 +23,7 @@ def unsure(found: list[Candidate], question: Question, know: Knowledge) -> Resul
     """Offer what fits in part, when every word of the question is understood; decline otherwise."""
     unknown = strange(question.reading, know.matcher)
     good = [c for c in found if c.match and c.match.open and c.score >= OFFERING]
-    if unknown or not good:
+    if unknown or not good or not is_told_in(good[0].result, question.reading, know):
         return Declined(_words(found, unknown), _near(found, know))
     drill = _only_procedure(good, question)
     if drill:

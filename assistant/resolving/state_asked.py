@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 
 from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
@@ -145,6 +145,8 @@ def fails_unknown(question: Question) -> bool:
     reading = question.reading
     taken = {k for m in reading.mentions for k in m.taken}
     told = {k for c in question.conditions for k in c.where}
+    if any(_is_some_switch(m, reading.words) and told.isdisjoint(m.taken) for m in reading.mentions):
+        return True
     for mention in reading.mentions:
         if "@lost" not in mention.concepts or mention.weak or mention.start in told:
             continue
@@ -155,6 +157,12 @@ def fails_unknown(question: Question) -> bool:
         if unknown and mention.start not in asking(reading.words):
             return True
     return False
+
+
+def _is_some_switch(mention: Mention, words: Sequence[str]) -> bool:
+    """Return whether a switch is told to be off that is not named: "but | the switch OFF |"."""
+    named = mention.text in ("switch off", "switch is off") and "@off" in mention.concepts
+    return named and words[max(0, mention.start - 1) : mention.start] in (("the",), ("one",), ("that",), ("this",))
 
 
 def left_open(question: Question, know: Knowledge) -> set[int]:

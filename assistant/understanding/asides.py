@@ -32,6 +32,14 @@ _SHOWING = frozenset({
 })  # fmt: skip
 _BEFORE_SOURCE = frozenset(("on", "by", "per", "from", "to"))
 _LEAVING_OUT = frozenset(("ignore", "ignoring", "excluding", "neglecting", "neglect", "discounting"))
+_MEANWHILE = frozenset(("while", "whilst"))
+_CONSUMING = frozenset({
+    "fetch", "get", "grab", "have", "drink", "eat", "buy", "sip", "finish", "enjoy", "make", "order", "pour", "go",
+    "pop", "nip", "fetching", "getting", "grabbing", "having", "drinking", "eating", "buying", "sipping", "finishing",
+    "brew", "brewing", "going", "popping", "queue",
+})  # fmt: skip
+"""What somebody does besides, while what is asked about goes on."""
+_WITHIN = 7
 _COURTESY = frozenset(("please", "and", "but", "so", "just", "also"))
 
 
@@ -83,6 +91,13 @@ def scolds(words: list[str], at: int) -> bool:
     """Return whether a clause of its own speaks to who answers: "…, or | you are useless |"."""
     ends = at > 0 and (words[at - 1] in STOPS or words[at - 1] in ("or", "and", "else", "so"))
     return ends and words[at : at + 2] == ["you", "are"]
+
+
+def meanwhile(words: list[str], at: int) -> bool:
+    """Return whether what stands at a place is only had besides: "may it stay set | while I fetch a coffee |"."""
+    first = max(0, at - _WITHIN)
+    start = next((k for k in range(at - 1, first - 1, -1) if words[k] in _MEANWHILE), 0)
+    return start > 0 and not _CONSUMING.isdisjoint(words[start + 1 : at])
 
 
 def set_aside(words: list[str], at: int) -> bool:

@@ -242,13 +242,14 @@ class Binder:
 
     def says_neither(self, group: Group) -> bool:
         """Return whether "neither" stands before things: "neither the accumulator nor System 1"."""
-        before = self.words[max(0, group.start - 3) : group.start]
+        before = self.words[max(0, group.start - 3) : group.start + 1]
         return "neither" in before and not _STOPS.intersection(before)
 
     def has_neither(self, group: Group) -> bool:
         """Return whether things are said to be gone by "neither" alone: "we have neither the controller nor …"."""
-        before = self.words[max(0, group.start - 3) : group.start]
-        at = group.start - len(before) + before.index("neither") if "neither" in before else 0
+        first = max(0, group.start - 3)
+        before = self.words[first : group.start + 1]
+        at = first + before.index("neither") if "neither" in before else 0
         had = at > 0 and self.words[at - 1] in ("have", "has", "got", "with", "having")
         return had and self.known.failures.issuperset(group.inputs) and group.start not in self.asking
 

@@ -136,7 +136,7 @@ def _joined(reading: Reading, last: Group, mention: Mention, names: tuple[str, .
         return False
     if any(w in between and not set(leads).intersection(between) for w, leads in _ONLY_TOGETHER.items()):
         return False
-    if "neither" in reading.words[max(0, last.start - 3) : last.start] and not _NOR.intersection(between):
+    if "neither" in reading.words[max(0, last.start - 3) : last.start + 1] and not _NOR.intersection(between):
         return False  # "neither the accumulator nor System 1, and System 2 has gone"
     if between == (",",) and _HAVING.intersection(reading.words[max(0, last.start - 3) : last.start]):
         return False  # "we have System 1, accumulator flat"
@@ -186,7 +186,10 @@ def _have_own(
     words = reading.words
     if any(last.end <= s.start and s.end <= mention.start for s in states):
         return True
-    if not any(s.end <= last.start and all(w in BEFORE for w in words[s.end : last.start]) for s in states):
+    if not any(
+        s.end <= last.start and all(w in BEFORE for w in words[s.end : last.start]) and _says_of(s, last, known)
+        for s in states
+    ):
         return False
     starts = [s.start for s in states] + [a.start for a in reading.amounts]
     if not known.numbers.keys().isdisjoint(names) and _reads(reading, mention):
@@ -195,6 +198,11 @@ def _have_own(
         mention.end <= start <= mention.end + 2 and all(w in LINKS or w == "at" for w in words[mention.end : start])
         for start in starts
     )
+
+
+def _says_of(state: Mention, group: Group, known: StateWords) -> bool:
+    """Return whether a word says a state of things: the ON of "back ON with both systems …" says none of systems."""
+    return any(g in state.concepts for name in group.inputs for _, groups, _ in known.values[name] for g in groups)
 
 
 def failing(groups: Iterable[Group], known: StateWords, named: set[str]) -> list[Condition]:

@@ -30,6 +30,17 @@ _ASKED_FOR = frozenset(("what", "the", "name", "those", "any", "give", "tell", "
 _PEOPLE = frozenset(("of us", "of them", "of you"))
 
 
+_BEFORE_DOING = frozenset(("what", "how", "where", "when", "whether", "needs", "ought"))
+"""Words before "to" and what is done, where "too" is a slip: "what too do"."""
+_SO_MUCH = frozenset((
+    "hot", "high", "low", "much", "many", "little", "heavy", "soft", "warm", "short", "late", "soon", "big", "small",
+))  # fmt: skip
+_LOSING = frozenset({
+    "i", "we", "you", "they", "it", "do", "does", "did", "would", "could", "will", "can", "might", "may", "me", "us",
+    "not", "aeroplane", "aircraft", "pedals", "tiller", "tillers", "brakes",
+})  # fmt: skip
+"""Who loses something, where "loose" is a slip: "do we loose autobrake"."""
+_OWNED = frozenset(("the", "my", "our", "your", "their", "thier", "its", "all", "any", "every", "some"))
 _SHARED = frozenset(("psi", "degC"))
 _ALIKE = 0.75
 """How near in size a bare number must be to one with a unit, to be meant in it."""
@@ -58,9 +69,19 @@ def words_meant(tokens: list[Token]) -> list[Token]:
             result[i] = token._replace(text="number")
         if token.text in ("turn", "turns") and after in _MINUTES:
             result[i] = token._replace(text="turnaround")
+        result[i] = _slip(result[i], after, following)
         if token.text == "form" and (following[0].isdigit() or following in STARTERS):
             result[i] = token._replace(text="from")
     return result
+
+
+def _slip(token: Token, before: str, following: str) -> Token:
+    """Return a word as the one that it is written for by those who take them for one: too and to, loose and lose."""
+    if token.text == "too" and before in _BEFORE_DOING and following[0].isalpha() and following not in _SO_MUCH:
+        return token._replace(text="to")
+    if token.text == "loose" and (before in _LOSING or (following in _OWNED and before not in ("is", "are"))):
+        return token._replace(text="lose")
+    return token
 
 
 def designators(amounts: list[Amount], words: list[str]) -> set[int]:

@@ -129,7 +129,7 @@ class TestSentences:
     def test_what_is_lost_is_named_as_lost(self, talk: Talk) -> None:
         (answer,) = talk("which single failure loses normal braking")
 
-        assert answer.text.startswith("NORMAL braking is lost, with any of these: ")
+        assert answer.text.startswith("NORMAL braking is lost, with any one of these alone: ")
 
     def test_paragraphs_named_in_the_text_are_cited(self, talk: Talk) -> None:
         (answer,) = talk("brakes 275, ok for take-off?")
