@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from assistant.knowledge.records import Model
+from assistant.quantities.amounts import read_amounts
+from assistant.quantities.tokens import tokenize
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
+    BandResult,
     CheckResult,
     FactResult,
     LimitResult,
@@ -65,11 +68,13 @@ def is_told_in(result: Result, reading: Reading, know: Knowledge) -> bool:
     if not reading.unit or not reading.unit.outright:
         return True
     if isinstance(result, FactResult):
-        units = {v.unit for v in result.fact.values if v.unit}
+        units = {v.unit for v in result.fact.values or read_amounts(tokenize(result.fact.says), know.units) if v.unit}
     elif isinstance(result, ScheduleResult):
         units = {result.schedule.output_unit, result.schedule.input_unit}
     elif isinstance(result, LimitResult):
         units = {x.unit for x in (limit_rules.bound_value(limit) for limit in result.limits) if x}
+    elif isinstance(result, BandResult):
+        units = {result.bands.unit}
     else:
         return True
     told = {AS_ASKED.get(d, d) for d in (know.units.get(unit).dimension for unit in units)}

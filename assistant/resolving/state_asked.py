@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection
 
 from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
@@ -46,6 +46,8 @@ _NAMELESS = frozenset({
     "may", "might", "never", "then", "there", "this", "these", "those", "suppose", "say", "also", "even", "just", "s",
 })  # fmt: skip
 """Words before one for having failed that name nothing that could have."""
+_SOME = frozenset(("the", "that", "this", "one", "a"))
+_BESIDE = 2
 _KIND_OF_EITHER = ("system", "systems")
 _MOST_NAMED = 9
 """Words from "which" to what has failed: "which of the two hydraulic systems must have failed"."""
@@ -145,8 +147,6 @@ def fails_unknown(question: Question) -> bool:
     reading = question.reading
     taken = {k for m in reading.mentions for k in m.taken}
     told = {k for c in question.conditions for k in c.where}
-    if any(_is_some_switch(m, reading.words) and told.isdisjoint(m.taken) for m in reading.mentions):
-        return True
     for mention in reading.mentions:
         if "@lost" not in mention.concepts or mention.weak or mention.start in told:
             continue
@@ -159,10 +159,13 @@ def fails_unknown(question: Question) -> bool:
     return False
 
 
-def _is_some_switch(mention: Mention, words: Sequence[str]) -> bool:
-    """Return whether a switch is told to be off that is not named: "but | the switch OFF |"."""
-    named = mention.text in ("switch off", "switch is off") and "@off" in mention.concepts
-    return named and words[max(0, mention.start - 1) : mention.start] in (("the",), ("one",), ("that",), ("this",))
+def turns_off_unknown(question: Question) -> bool:
+    """Return whether a switch is told to be off that is not named: "with System 1 gone and | the switch OFF |"."""
+    words = question.reading.words
+    at = [k for k in range(1, len(words)) if words[k] == "switch" and words[k - 1] in _SOME]
+    told = {k for c in question.conditions for k in c.where} if at else frozenset()
+    off = (m for m in question.reading.mentions if "@off" in m.concepts and told.isdisjoint(m.taken)) if at else ()
+    return any(k <= m.start <= k + _BESIDE for m in off for k in at)
 
 
 def left_open(question: Question, know: Knowledge) -> set[int]:

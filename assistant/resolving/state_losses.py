@@ -8,7 +8,15 @@ from assistant.knowledge.records import Fact, Source, StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import LossResult
-from assistant.resolving.state_asked import Scored, barring, content_of, fails_unknown, is_well, left_open
+from assistant.resolving.state_asked import (
+    Scored,
+    barring,
+    content_of,
+    fails_unknown,
+    is_well,
+    left_open,
+    turns_off_unknown,
+)
 from assistant.understanding.clauses import asking
 from assistant.understanding.matching import Match
 from assistant.understanding.mentions import RESULT
@@ -31,7 +39,7 @@ def loss_candidates(
         return  # what leads to a result is asked, under the states given
     if all(is_well(c, know) for c in inputs) and fails_unknown(question):
         return  # "both systems ok, BC dead, what have I got": something that is not understood has failed
-    if left_open(question, know):
+    if left_open(question, know) or turns_off_unknown(question):
         return  # "a system": one of two, and not both of them
     if not losing and not question.reading.has("happens") and any(c.implied for c in inputs):
         return

@@ -18,6 +18,7 @@ from assistant.resolving.state_asked import (
     is_normal,
     is_well,
     left_open,
+    turns_off_unknown,
     unused_amounts,
 )
 from assistant.understanding.clauses import asks_whether
@@ -78,6 +79,8 @@ def _told_otherwise(
     reading, share = question.reading, 1.0
     if reading.says("steps") and all(c.implied for c in inputs):
         share *= UNEXPLAINED  # a label is named with what is to be done about it
+    if turns_off_unknown(question):
+        share *= _NOT_UNDERSTOOD
     if not all(is_well(c, know) for c in relevant):
         return share * (UNEXPLAINED if _asks_which_failure(question, named) else 1.0)
     if fails_unknown(question):
