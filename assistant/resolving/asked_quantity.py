@@ -26,6 +26,8 @@ QUANTITIES = frozenset({
 _SIZES = frozenset({"mass", "length", "duration", "pressure", "temperature"})
 _MEASURES = frozenset(("long", "heavy", "wide", "high", "tall", "thick", "deep", "big", "large", "broad", "narrow"))
 AS_ASKED = {"time": "duration", "acceleration": "deceleration", "temperature_difference": "temperature"}
+NOT_TOLD = 0.33
+"""Share of its score that a result keeps which has no figure of the size, or in the unit, that is asked for."""
 _LEVELS = (5_000, 50_000)
 """Bare numbers that are altitudes in feet, where no mass is spoken of: "VLE at 30,000"."""
 _AS_GIVEN = {"time": "duration", "acceleration": "deceleration"}

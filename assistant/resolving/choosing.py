@@ -11,7 +11,15 @@ from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Fact, Limit, Source
 from assistant.resolving import claims
 from assistant.resolving import limits as limit_rules
-from assistant.resolving.asked_quantity import asked_of, given_concepts, is_asked, is_told_in, quantity_of, tells_asked
+from assistant.resolving.asked_quantity import (
+    NOT_TOLD,
+    asked_of,
+    given_concepts,
+    is_asked,
+    is_told_in,
+    quantity_of,
+    tells_asked,
+)
 from assistant.resolving.candidates import Candidate, from_match
 from assistant.resolving.changes import change_result
 from assistant.resolving.conversions import conversion
@@ -22,7 +30,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.labels_told import label_shown, with_labels
 from assistant.resolving.leaning import ANSWERING, by_what_it_leans_on
 from assistant.resolving.next_step import next_step
-from assistant.resolving.offering import COVER, unsure
+from assistant.resolving.offering import COVER, lacks_unit, unsure
 from assistant.resolving.results import (
     CheckResult,
     Choices,
@@ -50,7 +58,6 @@ _ACTION = 0.9
 """Share of its way of asking that a verdict must have, to be given together with another on the same action."""
 _WANTED = 1.1
 _NO_BOUND = 0.6
-_NOT_TOLD = 0.33
 _BOUND_WORDS = frozenset({"least", "most", "minimum", "maximum", "min", "max", "lowest", "highest"})
 _WHAT_IS_THE = ("what", "is", "the")
 _NO_ORDER = 1.5
@@ -93,7 +100,7 @@ def resolve_scored(question: Question, know: Knowledge, avoid: Collection[str] =
     if not found:
         return Scored(Declined(tuple(m.text for m in strange(reading, know.matcher))), 0.0)
     best = found[0]
-    if _sure(found, question):
+    if _sure(found, question) and not (best.score < ANSWERING and lacks_unit(found, best, question, know)):
         whole = with_labels(joined(found, question, know) or best.result, question, know)
         return Scored(whole, best.score, best.match.record if best.match else "")
     return Scored(_outside_all(found) or _which(question, know) or unsure(found, question, know), 0.0)
@@ -260,9 +267,9 @@ def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, k
     if isinstance(candidate.result, TableResult) and _asks_bound(question):
         return candidate._replace(score=candidate.score * _NO_BOUND)
     if isinstance(candidate.result, FactResult) and not tells_asked(candidate.result, question.reading, know):
-        return candidate._replace(score=candidate.score * _NOT_TOLD)
+        return candidate._replace(score=candidate.score * NOT_TOLD)
     if not is_told_in(candidate.result, question.reading, know):
-        return candidate._replace(score=candidate.score * _NOT_TOLD)
+        return candidate._replace(score=candidate.score * NOT_TOLD)
     mine = quantity_of(candidate.result, know)
     if question.wanted and mine == question.wanted:
         return candidate._replace(score=candidate.score * _WANTED)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from assistant.resolving.asked_quantity import is_told_in
+from assistant.resolving.asked_quantity import NOT_TOLD, is_told_in
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Choices, Declined, ProcedureResult, Result
@@ -23,7 +23,7 @@ def unsure(found: list[Candidate], question: Question, know: Knowledge) -> Resul
     """Offer what fits in part, when every word of the question is understood; decline otherwise."""
     unknown = strange(question.reading, know.matcher)
     good = [c for c in found if c.match and c.match.open and c.score >= OFFERING]
-    if unknown or not good or not is_told_in(good[0].result, question.reading, know):
+    if unknown or not good or lacks_unit(found, good[0], question, know):
         return Declined(_words(found, unknown), _near(found, know))
     drill = _only_procedure(good, question)
     if drill:
@@ -40,6 +40,15 @@ def unsure(found: list[Candidate], question: Question, know: Knowledge) -> Resul
     if alone and (alone.covered > _WHOLE or (alone.covered >= COVER and good[0].score >= ALONE)):
         return good[0].result
     return Choices(tuple(chosen), "") if chosen else Declined((), _near(found, know))
+
+
+def lacks_unit(found: list[Candidate], best: Candidate, question: Question, know: Knowledge) -> bool:
+    """Return whether what would fit best cannot be told in the unit wanted: "pedal travel in mm" is an angle."""
+    unit = question.reading.unit
+    if not unit or not unit.outright:
+        return False
+    left = (c.score / NOT_TOLD for c in found if not is_told_in(c.result, question.reading, know))
+    return max(left, default=0.0) > best.score
 
 
 def _only_procedure(good: list[Candidate], question: Question) -> ProcedureResult | None:

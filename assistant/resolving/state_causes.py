@@ -23,8 +23,8 @@ from assistant.understanding.states import Condition
 _OPEN = frozenset({
     "any", "anything", "something", "failure", "failures", "fault", "what", "which", "else", "how", "why",
 })  # fmt: skip
-_KEEPING = frozenset(("keep", "keeps", "keeping", "leaves", "leaving", "spares", "retains", "retaining", "still"))
-_TAKING = frozenset({
+KEEPING = frozenset(("keep", "keeps", "keeping", "leaves", "leaving", "spares", "retains", "retaining", "still"))
+TAKING = frozenset({
     "takes", "take", "taking", "loses", "lose", "losing", "costs", "cost", "kills", "kill", "robs", "removes", "ends",
     "disables", "disable", "steals", "stops", "stop", "defeats",
 })  # fmt: skip
@@ -167,9 +167,9 @@ def done_to(at: int, words: Sequence[str]) -> str:
     for word in reversed(words[max(0, at - _SHORTLY) : at]):
         if word in STOPS:
             break
-        if word in _KEEPING and word != "still":  # "anti-skid is still working. Which mode" keeps no mode
+        if word in KEEPING and word != "still":  # "anti-skid is still working. Which mode" keeps no mode
             return KEPT
-        if word in _TAKING:
+        if word in TAKING:
             return TAKEN
     return ""
 

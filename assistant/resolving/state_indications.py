@@ -13,7 +13,7 @@ from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CauseResult
 from assistant.resolving.state_asked import Scored, asks_what_failed, barring, content_of, is_normal, unused_amounts
-from assistant.resolving.state_causes import KEPT, TAKEN, done_to, lost_value
+from assistant.resolving.state_causes import KEEPING, KEPT, TAKEN, TAKING, done_to, lost_value
 from assistant.understanding.clauses import asking
 from assistant.understanding.mentions import Mention
 from assistant.understanding.states import Condition
@@ -32,9 +32,11 @@ def indication_candidates(question: Question, know: Knowledge, excused: Collecti
     reading = question.reading
     named = asks_what_failed(question, know)
     named = _which_failure(reading.words) if named is None else named
-    if named is None and not reading.has("cause", "single"):
+    takes = named is None and _asks_what_takes(reading.words)
+    if named is None and not takes and not reading.has("cause", "single"):
         return
     wanted = tuple(_told(question, know))
+    named = () if takes and len(wanted) > 1 else named
     shown = tuple(c for c in question.conditions if c.implied and _is_label(c, question, know))
     tables = tuple(dict.fromkeys(t.id for t, _, _ in wanted))
     if not wanted or (named is None and len(tables) < 2):
@@ -115,6 +117,14 @@ def _which_failure(words: tuple[str, ...]) -> tuple[str, ...] | None:
         if asks is not None:
             return words[asks + 1 : k]
     return None
+
+
+def _asks_what_takes(words: tuple[str, ...]) -> bool:
+    """Return whether it is asked what takes one thing and leaves another: "what keeps anti-skid but takes …"."""
+    asks = {words[i + 1] for i, word in enumerate(words[:-1]) if word in ("what", "which")}
+    doing = frozenset(words)
+    first = bool(asks & TAKING) or bool(asks & KEEPING)
+    return first and (not doing.isdisjoint(TAKING) or "no" in doing) and not doing.isdisjoint(KEEPING)
 
 
 def _is_label(condition: Condition, question: Question, know: Knowledge) -> bool:

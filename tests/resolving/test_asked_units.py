@@ -42,3 +42,10 @@ def test_a_thing_called_like_a_unit_stays_a_thing(ask: Ask, question: str) -> No
 
 def test_how_many_of_a_thing_asks_for_no_unit(ask: Ask) -> None:
     assert not any(value.unit == "bar" for value in ask("how many bars are amber in alternate").values)
+
+
+@pytest.mark.parametrize(
+    "question", ["pedal travel in mm", "what is the pedal deflection in cm", "parking brake lever travel in cm"]
+)
+def test_what_is_an_angle_is_told_in_no_length(ask: Ask, question: str) -> None:
+    assert ask(question).outcome != ANSWER

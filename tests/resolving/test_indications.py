@@ -100,3 +100,15 @@ def test_what_is_not_understood_and_has_failed_is_not_passed_over(ask: Ask) -> N
 
 def test_which_of_two_systems_is_worked_back(ask: Ask) -> None:
     assert "System 2 lost" in ask("amber bars but anti-skid works: hyd 1 or hyd 2?").text
+
+
+TAKES = ["what keeps anti-skid but takes autobrake", "what leaves me anti-skid but no autobrake"]
+
+
+@pytest.mark.parametrize("text", TAKES)
+def test_what_takes_one_thing_and_keeps_another_is_worked_back(ask: Ask, text: str) -> None:
+    assert ask(text).text.startswith("With System 2 lost: no autobrake; anti-skid works")
+
+
+def test_what_costs_retraction_is_worked_back(ask: Ask) -> None:
+    assert "System 1 lost; the free-fall lever pulled" in ask("which failure costs me retraction").text

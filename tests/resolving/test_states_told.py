@@ -173,3 +173,40 @@ def test_a_statement_asked_for_goes_before_what_follows_from_a_state(ask: Ask, q
 
 def test_taxiing_out_says_that_nothing_is_out(ask: Ask) -> None:
     assert "healthy" not in ask("amber steer lost came on taxiing out what has the aeroplane lost").text
+
+
+@pytest.mark.parametrize(
+    ("question", "mode"),
+    [
+        ("neither system nor the brake controller has failed, which mode?", "NORMAL"),
+        ("neither system works, accumulator charged, mode?", "EMERGENCY"),
+        ("neither system has failed but the controller has: mode?", "ALTERNATE"),
+    ],
+)
+def test_neither_system_denies_of_both(ask: Ask, question: str, mode: str) -> None:
+    assert ask(question).text.startswith(mode)
+
+
+def test_a_state_before_joined_things_counts_where_it_can_be_said_of_them(ask: Ask) -> None:
+    text = ask("put ANTI-SKID back to ON with both systems and the brake controller fine, which mode?").text
+
+    assert text.startswith("NORMAL")
+
+
+@pytest.mark.parametrize(
+    "question",
+    ["with system 1 gone and the switch OFF, mode?", "both systems healthy and the switch is off, which mode"],
+)
+def test_a_switch_that_is_not_named_is_asked_back(ask: Ask, question: str) -> None:
+    assert ask(question).outcome == CLARIFY
+
+
+def test_what_is_had_meanwhile_narrows_nothing(ask: Ask) -> None:
+    assert ask("Brakes at 290. Can we go while I finish my coffee?").text.startswith("Outside")
+
+
+@pytest.mark.parametrize(
+    "question", ["how could I end up with only the reversers", "when is reverse thrust the only way of stopping"]
+)
+def test_reverse_alone_is_no_brakes(ask: Ask, question: str) -> None:
+    assert "No wheel brakes" in ask(question).text

@@ -87,3 +87,16 @@ def test_the_same_word_where_a_noun_stands_is_missed(knowledge: Knowledge) -> No
 )
 def test_digits_said_one_by_one_keep_their_zero(text: str, value: float, knowledge: Knowledge) -> None:
     assert [a.value for a in read(text, knowledge).amounts] == [value]
+
+
+@pytest.mark.parametrize(
+    ("text", "word"),
+    [
+        ("tyre burst, what too do", "to"),
+        ("is the brake too hot", "too"),
+        ("do we loose autobrake with that", "lose"),
+        ("is a loose pipe on the list", "loose"),
+    ],
+)
+def test_slips_that_are_words_themselves_are_read_as_meant(knowledge: Knowledge, text: str, word: str) -> None:
+    assert word in read(text, knowledge).words
