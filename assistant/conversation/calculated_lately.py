@@ -32,7 +32,7 @@ from assistant.understanding.mentions import Mention
 _ANSWERING = 0.85
 _TIMES = 3.0
 """How many times larger or smaller than a limit a bare figure is that is not held against it."""
-_ONWARD = frozenset({"so", "and", "then", "now"})
+_ONWARD = frozenset({"so", "and", "then", "now", "per", "each", "for", "into"})
 _POINTING = frozenset({"that", "it", "this", "those"})
 _BETWEEN = (FactResult, ProcedureResult)
 """Side questions that take no figure themselves."""

@@ -35,7 +35,7 @@ from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.recalculating import recalculated
 from assistant.conversation.said_in_full import of_the_subject, under_states
 from assistant.conversation.same_asked import colour_again, former_asked, same_asked, state_of_it, thing_told
-from assistant.conversation.scenario import added, all_else_normal, changed_back, without_states
+from assistant.conversation.scenario import added, all_else_normal, both_of_them, changed_back, without_states
 from assistant.conversation.steps import step_asked, step_by_place, step_named
 from assistant.conversation.that_amount import with_that_amount
 from assistant.conversation.traits import (
@@ -151,7 +151,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
             return found
         found = loss_asked(alone, context, knowledge) or result_named(alone, context, knowledge)
         found = found or all_else_normal(alone, context, knowledge)
-        found = found or added(alone, context, knowledge)
+        found = found or added(alone, context, knowledge) or both_of_them(alone, context, knowledge)
         found = found or changed_back(alone, context, knowledge)
         found = found or colour_again(alone, context, knowledge)
         found = found or state_of_it(alone, context, knowledge) or same_asked(alone, context, knowledge)

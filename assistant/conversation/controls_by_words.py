@@ -42,6 +42,7 @@ _ITEMS = frozenset({"item", "number", "rule", "page", "paragraph", "reference", 
 _STANDING = frozenset({
     "limitation", "policy", "recommendation", "requirement", "regulation", "guidance", "law", "rule",
 })  # fmt: skip
+_OF_WHAT_SORT = frozenset({"a", "an", "hard", "actual", "real", "legal", "official", "published"})
 _COMES = frozenset({"from", "come", "comes"})
 _GOT = frozenset({"get", "got", "find", "found", "take", "took", "read", "have"})
 _WRITTEN = frozenset({"stated", "written", "printed", "published", "laid"})
@@ -106,6 +107,11 @@ _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = 
             "by",
             "even",
         },
+    ),
+    (
+        "source",
+        (frozenset({"limit", "limitation"}), _THIS, frozenset({"is", "was", "s"}), _OF_WHAT_SORT),
+        _PARTIES | frozenset({"or", "only", "in", "of", "kind", "sort", "recommendation", "technique", "advice"}),
     ),
     ("again", (frozenset({"again", "repeat", "once"}), frozenset({"again", "repeat", "more"})), _UNHEARD),
 )

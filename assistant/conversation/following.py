@@ -106,7 +106,7 @@ def merged_words(
         replace_with(before, reading, places, know)
     if setting and places.used.isdisjoint(setting.used) and places.drop.isdisjoint(setting.old):
         places.set(setting.old, setting.words, setting.used)
-    _drop_conditions(before, {c.input for c in turn.conditions}, places)
+    _drop_conditions(before, {c.input for c in turn.conditions} | put_aside(before, turn, know), places)
     if reading.variants:
         places.drop.update(before.reading.variant_places)
     words = _put_together(before, places)
@@ -281,6 +281,15 @@ def _replace_labels(before: Question, reading: Reading, know: Knowledge, places:
 def _can_fail(mention: Mention, know: Knowledge) -> bool:
     inputs = {i for c in (*mention.concepts, *mention.implied) for i in know.states.by_term.get(c, ())}
     return not inputs.isdisjoint(know.states.failures)
+
+
+def put_aside(before: Question, turn: Question, know: Knowledge) -> set[str]:
+    """Return what is no longer failed, where a turn says that another thing is instead."""
+    failures = know.states.failures
+    new = {c.input for c in turn.conditions if c.input in failures}
+    if "instead" not in turn.reading.words or not new:
+        return set()
+    return {c.input for c in before.conditions if c.input in failures} - new
 
 
 def _drop_conditions(before: Question, named: set[str], places: _Places) -> None:

@@ -7,7 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from assistant.conversation.context import Context
-from assistant.conversation.following import NEW, Merged, merged_words
+from assistant.conversation.following import NEW, Merged, merged_words, put_aside
 from assistant.conversation.settings import other_setting
 from assistant.knowledge.records import Model
 from assistant.resolving.asked_quantity import quantity_of
@@ -194,7 +194,7 @@ def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bo
     elif not whole.named_variant:
         whole = whole._replace(variant=before.variant, named_variant=before.named_variant)
     # States that the question before had taken over itself are in none of its words.
-    named = {c.input for c in whole.conditions}
+    named = {c.input for c in whole.conditions} | put_aside(before, alone, knowledge)
     kept = tuple(c for c in before.conditions if not c.where and c.input not in named)
     text = alone.reading.text
     whole = whole._replace(conditions=(*kept, *whole.conditions))

@@ -13,6 +13,12 @@ _BACK = (
     r"^\W*(?:(?:ok|okay|right|so|now|well|and|but)\W+)*(?:(?:let'?s|let us|can we|i want to|i'd like to|we) )?"
     r"(?:(?:go|going|get|getting|come|coming|turn) )?(?:back|return|returning) to (.+)$"
 )
+_AGAIN = (
+    r"^\W*(?:(?:ok|okay|right|so|now|well|and|but|sorry)\W+)*"
+    r"(?:(?:what (?:was|were|is)|remind me (?:of|about)|give me|tell me|say|back to|repeat) )?(?:the |that )?"
+    r"(\S+(?: \S+){0,3}?) (?:one|question|answer|figure|topic)(?: again| once more)\W*$"
+)
+"""What was told of a topic is asked for once more: "the gear one again"."""
 _KEPT = 6
 
 
@@ -30,7 +36,7 @@ def returned(text: str, context: Context, knowledge: Knowledge) -> Return | None
     """
     found = re.match(_BACK, text[:200], re.IGNORECASE | re.DOTALL)
     if not found:
-        return None
+        return _told_again(text, context, knowledge)
     head, _, rest = found.group(1).partition(",")
     named = question_of(head, knowledge, context.variant)
     things = [m.concepts | m.implied for m in named.reading.mentions if not knowledge.matcher.is_soft(m)]
@@ -43,6 +49,24 @@ def returned(text: str, context: Context, knowledge: Knowledge) -> Return | None
             more = rest.strip() or (head if named.reading.amounts or named.conditions else "")
             return Return(left._replace(asked=past.asked, result=past.result, answer=past.answer), more)
     return Return(left._replace(asked=None, result=None, answer=None), found.group(1))
+
+
+def _told_again(text: str, context: Context, knowledge: Knowledge) -> Return | None:
+    """Return the last topic that a turn names to hear its answer once more."""
+    lower = text[:100].lower()
+    found = re.match(_AGAIN, lower) if "again" in lower or "once more" in lower else None
+    if not found:
+        return None
+    named = question_of(found.group(1), knowledge, context.variant)
+    things = [m.concepts | m.implied for m in named.reading.mentions if not knowledge.matcher.is_soft(m)]
+    if not things or named.named_variant or named.reading.amounts:
+        return None
+    for past in with_topic(context):
+        known = past.asked.reading.concepts
+        if all(not thing.isdisjoint(known) for thing in things):
+            left = context._replace(offered=(), earlier=with_topic(context))
+            return Return(left._replace(asked=past.asked, result=past.result, answer=past.answer), "")
+    return None
 
 
 def with_topic(context: Context) -> tuple[Earlier, ...]:

@@ -21,6 +21,11 @@ _BESIDE = _ADDING | _POINTING | frozenset({
     "is", "are", "s", "if", "what", "about", "ok", "so", "again", "once", "when", "with", "been", "has", "was", "comes",
     "come", "came", "gets", "but", "how", "the", "suppose", "say", "still",
 })  # fmt: skip
+_BOTH = _ADDING | frozenset({
+    "both", "of", "them", "out", "lost", "gone", "failed", "fail", "together", "at", "once", "the", "two", "systems",
+    "what", "if", "with", "so", "are", "about", "go", "ok", "how", "inop", "off", "down",
+})  # fmt: skip
+_TWO = 2
 _BRIEF = 6
 _REPLACING = frozenset({"instead", "only", "rather", "just"})
 _LATELY = frozenset({"has", "have", "is", "s", "had", "ve", "was", "we", "i", "it", "and"})
@@ -74,6 +79,25 @@ def without_states(alone: Question, context: Context, knowledge: Knowledge) -> C
     rest = " ".join(w for k, w in enumerate(before.reading.words) if k not in places)
     asked = question_of(rest, knowledge, before.variant)._replace(background=before.background, conditions=())
     return context._replace(asked=asked, scenario=())
+
+
+def both_of_them(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return what holds with two failures together that were told of one after the other: "and both?"."""
+    words = {w for w in alone.reading.words if w[0].isalpha()}
+    if "both" not in words or not _BOTH.issuperset(words) or context.asked is None or alone.reading.amounts:
+        return None
+    asked = (*(past.asked for past in context.earlier[:1]), context.asked)
+    own = (question_of(each.reading.text, knowledge, each.variant).conditions for each in asked)
+    told = [c for each, said in zip(asked, own, strict=True) for c in (each.conditions or said)]
+    failures = knowledge.states.failures
+    failed = {c.input: c for c in told if c.input in failures and c.value == knowledge.states.failed(c.input)}
+    if len(failed) != _TWO:
+        return None
+    now = tuple(c._replace(where=()) for c in failed.values())
+    tables = (result for result in context.told_lately[:_TWO] if isinstance(result, TableResult))
+    results = _changed(context._replace(result=next(tables, context.result)), now, knowledge)
+    question = carried(alone, context, now, knowledge)._replace(conditions=now)
+    return (question, _together(results)) if results else None
 
 
 def says_all_normal(reading: Reading) -> bool:
