@@ -31,6 +31,19 @@ def absolute(need: Need, said: Said) -> list[str]:
     return [] if own & _ABSOLUTE.intersection(words) or own & {"no", "not"} & set(words) else [said.text.strip()]
 
 
+_LIMITLESS = re.compile(
+    r"\b(?:no|without(?: a| any)?) (?:such )?(?:limit|limits|limitation|maximum|minimum|restriction|restrictions)\b|"
+    r"\bas \w+ as (?:you|we|they|i) (?:like|want|please|can|wish)\b|\bunlimited\b|"
+    r"\bany (?:speed|pressure|height|temperature|angle|time|length|delay|amount)\b"
+)
+
+
+def limitless(need: Need, said: Said) -> bool:
+    """Return whether an answer says that there is no limit, where the full answer has one."""
+    found = _LIMITLESS.search(" ".join(said.reading.words))
+    return found is not None and any(p.figures for p in need.points) and not _LIMITLESS.search(need.expected.lower())
+
+
 def too_soon(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     """Return that something is done at once which has to wait for a time that is not said."""
     soon = plain("immediately")

@@ -16,7 +16,10 @@ def left_open(need: Need, said: Said, know: Knowledge) -> list[str]:
     known |= need.question.concepts | need.said
     told = need.asked | {w for p in need.points for e in p.elements for w in e.words}
     # "System 1 or 2" is a name of its own: it says neither of them.
-    found = [m.text for m in said.content if "or" in m.text.split()[1:-1] and m.concepts.isdisjoint(known)]
+    found = [
+        m.text for m in said.content
+        if "or" in m.text.split()[1:-1] and m.concepts.isdisjoint(known) and said.numbered.isdisjoint(m.taken)
+    ]  # fmt: skip
     for i, word in enumerate(said.reading.words):
         if word != "or" or i < 1 or _is_bound(i, said):
             continue

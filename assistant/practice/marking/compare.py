@@ -12,6 +12,7 @@ import re
 from assistant.frozen import NamedTuple
 from assistant.practice.marking.absolutes import absolute, nothing_does, other_manner, same_as_other, too_soon, whatever
 from assistant.practice.marking.alike import crossed, paired, parts_exchanged
+from assistant.practice.marking.alone import alone
 from assistant.practice.marking.causes import judge_ways
 from assistant.practice.marking.choices import left_open
 from assistant.practice.marking.foreign_steps import foreign_steps
@@ -45,6 +46,7 @@ from assistant.practice.marking.rivals import (
 from assistant.practice.marking.rows import beside_row
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.states import bare_said, state_said
+from assistant.practice.marking.step_numbers import in_all, with_another_verb
 from assistant.practice.marking.strangers import foreign, only_other, other_measure
 from assistant.practice.marking.supplies import not_supplied
 from assistant.practice.marking.surplus import in_place_of
@@ -119,6 +121,9 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *other_kind(held, said),
         *turned_out(held, said),
         *one_of_both(held, said),
+        *with_another_verb(need, said, know),
+        *in_all(need, said, know),
+        *alone(held, said),
         *mixed_up(held, need, said),
         *inner_order(held, said),
         *both_for_either(held, said),

@@ -20,13 +20,21 @@ _TAKEN_BACK = re.compile(
     re.IGNORECASE,
 )
 """Words that take back what stands before them. "Wait" alone does not: it is something to do."""
+_UNIT = r"(?:k(?:no)?ts?|psi|p s i|degrees?|celsius|seconds?|feet|millimetres?|percent|metres?)"
+_NO_BETWEEN = re.compile(
+    rf"(?:(?<=\d)|(?<=\bhundred)|(?<=\w\wteen)|(?<=\w\wty)|(?<=\b(?:one|two|six|ten))|(?<=\b(?:four|five|nine))|"
+    rf"(?<=\b(?:three|seven|eight)))(?: {_UNIT})?,? no,? (?=(?!one\b(?! \w+(?:ty|teen)\b)){_NUMBER})",
+    re.IGNORECASE,
+)
+"""A "no" between two numbers, by which the second takes the place of the first: "1,200 no 1,400 psi"."""
 _SHORT = 4
 _NUMBERS = re.compile(rf"{_NUMBER}[\w.,-]*(?:\s+(?:and |{_NUMBER}[\w.,-]*|point ))*", re.IGNORECASE)
 
 
 def corrected(text: str) -> str:
     """Return a text without what is taken back: the piece before it, or as much as is said anew."""
-    found = next((f for f in _TAKEN_BACK.finditer(text) if f.start() and text[f.end() :].strip()), None)
+    taken = (*_TAKEN_BACK.finditer(text), *_NO_BETWEEN.finditer(text))
+    found = next((f for f in taken if f.start() and text[f.end() :].strip()), None)
     if found is None:
         return text
     kept, last = text[: found.start()], text[found.end() :]

@@ -10,6 +10,8 @@ import re
 
 from assistant.answering.answer import Citation
 from assistant.frozen import NamedTuple
+from assistant.practice.marking.absolutes import limitless
+from assistant.practice.marking.beside_point import beside_the_point
 from assistant.practice.marking.compare import Compared, compare
 from assistant.practice.marking.confessing import without_confession
 from assistant.practice.marking.found import Held
@@ -17,7 +19,7 @@ from assistant.practice.marking.points import Need
 from assistant.practice.marking.polarity import HINDERING, denied
 from assistant.practice.marking.required import required
 from assistant.practice.marking.said import Said, read_said
-from assistant.practice.marking.wording import UNKNOWING
+from assistant.practice.marking.wording import NEGATORS, UNKNOWING
 from assistant.resolving.knowing import Knowledge
 
 RIGHT, PARTLY, WRONG, MISSED = "right", "partly", "wrong", "missed"
@@ -141,7 +143,8 @@ def _mark(need: Need, said: Said, compared: Compared, know: Knowledge) -> str:
         return RIGHT if whole else PARTLY
     if not unknowing and _tells_of_it(need, said, know):
         return PARTLY
-    return WRONG if _claims(need, said, know) and not unknowing else MISSED
+    claims = _claims(need, said, know) and not unknowing and not beside_the_point(need, said, know)
+    return WRONG if claims or (limitless(need, said) and not unknowing) else MISSED
 
 
 def _tells_of_it(need: Need, said: Said, know: Knowledge) -> bool:
@@ -153,13 +156,18 @@ def _tells_of_it(need: Need, said: Said, know: Knowledge) -> bool:
     hindered = {i for i, w in enumerate(full.words) if HINDERING.intersection(full.words[max(0, i - _NEAR) : i])}
     plainly = [m for m in full.mentions if not (turned | hindered).intersection(m.taken)]
     true = frozenset(c for m in plainly for c in m.concepts) - need.question.concepts
-    told = {i for m in said.content for i in m.taken}
-    sure = not denied(said.reading.words, said.reading) & told
+    words = said.reading.words
+    put_off = denied(words, said.reading)
+    put_off |= {k for i in range(1, len(words)) if words[i - 1 : i + 1] in _INSTEAD for k in range(i, len(words))}
+    named = [m for m in said.content if words[m.start] not in NEGATORS]  # "not brake" is a name of its own
+    told = [m for m in named if not put_off & set(m.taken)]  # "deceleration, not brake pressure"
+    sure = not any(m.concepts & true for m in named if m not in told)
     things = frozenset(c for c in need.known if c[0] not in "@~=")
-    return sure and any(m.concepts & true for m in said.content) and all(m.concepts & things for m in said.content)
+    return sure and any(m.concepts & true for m in told) and all(m.concepts & things for m in told)
 
 
 _NEAR = 4
+_INSTEAD = (("rather", "than"), ("instead", "of"))
 
 
 def _unknowing(need: Need, said: Said) -> bool:

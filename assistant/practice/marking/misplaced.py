@@ -106,14 +106,17 @@ _PLACES = frozenset({"on", "in", "under", "behind", "above", "below", "beside", 
 def elsewhere(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     """Return another place than the one asked for, where none of the place is right: "on the overhead panel"."""
     places = [h for h in held if _is_place(h.point)]
-    if not need.question.has("where") or not places or any(h.share for h in places):
+    if not need.question.has("where") or not places:
         return []
+    lacking = any(not h.share and h.point.text.split()[0] in _BY_IT for h in places)
+    leading = _PLACES if not any(h.share for h in places) else _BY_IT if lacking else frozenset()
     known = {w for p in need.points for e in p.elements for w in e.words} | need.asked
     words = said.reading.words
     for i, word in enumerate(words[:-1]):
         noun = i + 2 if words[i + 1] in ("the", "a", "an", "your", "its") else 0
+        word = "beside" if words[i - 1 : i + 1] == ("next", "to") and i else word
         if (
-            word in _PLACES
+            word in leading
             and noun
             and noun < len(words)
             and words[noun][0].isalpha()

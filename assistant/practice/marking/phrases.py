@@ -55,6 +55,8 @@ _PLAINER = {
     r"(?:ignore|ignores|ignoring) (?:it|them|this|that|you|the tillers?)": "do not respond",
     r"us(?:e|es|ing) up": "spends",
     r"looks after": "runs",
+    r"(?:comes?|coming|goes|going|sounds?|sounding|blares?|switch(?:es|ing)?|turns?|cycl(?:es|ing)|is|that's) "
+    r"(?:on and off|off and on|in (?:short )?bursts|every few seconds)": "is intermittent",
     r"(?:it )?wins": "prevails",
 }
 _FOUND = [(re.compile(rf"\b(?:{spoken})(?!\w)", re.IGNORECASE), plain) for spoken, plain in _PLAINER.items()]

@@ -37,7 +37,7 @@ _GROUPS = """
     beside next alongside near
     begin start starts begins commence
     prevent avoid stop
-    guarded cover covered
+    guarded covered
     inverse reverse reversed
     inspected checked examined
     clear vacate vacated
@@ -61,4 +61,8 @@ _FELLOWS = _fellows()
 
 def fellows(word: str) -> frozenset[str]:
     """Return the words that may be meant by a word, itself among them; none where it has no fellow."""
-    return _FELLOWS.get(stem(word), frozenset())
+    return frozenset() if word in _NAMES else _FELLOWS.get(stem(word), frozenset())
+
+
+_NAMES = frozenset(("guard",))
+"""Words that are things of their own, though their stem is that of an everyday word."""

@@ -29,14 +29,18 @@ CONTRASTS = word_set("although but however instead then though whereas while yet
 JOINS = word_set("& / and any both either neither nor or plus the")
 UNKNOWING = re.compile(
     r"\b(?:not (?:in|on|from) my|(?:is|are) not my|not (?:really |exactly )?(?:one of )?my \w+|rather not|"
+    r"(?:gone|went|slipped|fallen|dropped|flown) (?:\w+ )?(?:out of|from) (?:my|the) (?:head|mind|memory)|"
+    r"not (?:me|mine|us|ours)$|not (?:by|for) (?:me|us)$|"
     r"did not cover|not my department|pay grade|got that far|do not ask|tell me|blanking|"
     r"(?:crew|captain|engineer|engineers|maintenance|dispatch)(?: is| s)? (?:business|job|problem|department)|"
-    r"never (?:flown|used|seen|met|had|heard)|"
+    r"never (?:flown|used|seen|met|had|heard)|i (?:have )?only (?:ever )?(?:fly|flew|flown|use|used|did|do|had)|"
     r"no calculator|no paper|(?:that is |it is |that s )?(?:one|a job|a question) for (?:the|my|an?) \w+|"
     r"good (?:airmanship|practice)|common sense|a hint|was the question|was not taught|my last type|"
     r"guess but|not taught)\b|"
     r"^(?:uh|um|er|erm) i do not$|"
-    r"\bi only (?:know|look|remember|learnt?|learned)\b|\bi guess$|\bhandles? (?:that|those|it|them)$|"
+    r"\bi only (?:know|look|remember|learnt?|learned)\b|\bi guess$|\b"
+    r"\b(?:handles?|deals? with|sees? to|looks? after|sorts?(?: out)?|takes? care of) "
+    r"(?:all )?(?:of )?(?:that|those|these|it|them|this)$|"
     r"\b(?:sorry|foggiest|faintest|no notion|not the slightest)\b|"
     r"^i (?:would|will) wait\b|\bneed (?:a|one|some|another) (?:minute|moment|second|while)\b|"
     r"(?:i )?(?:really |honestly |just |simply |still )?(?:do not|did not|can not|"
@@ -53,7 +57,8 @@ UNKNOWING = re.compile(
     r"help me|ask me (?:later|another)|another question|would have to (?:look|"
     r"check|guess)|need to (?:look|check)|^wait\b.{0,12}$|guessing|who knows|"
     r"good question|tip of my tongue|(?:it is|has|is) gone from)\b|\b(?:somewhere|"
-    r"something|somehow|someone|enough of it|whatever)\b|\b(?:ask|check with|"
+    r"something|somehow|someone|enough of it|"
+    r"whatever(?! (?:the|your|its) (?:\w+ ){1,3}(?:do|does|did)\b))\b|\b(?:ask|check with|"
     r"leave (?:it|that) to|up to|(?:that|it) is for|belongs to|depends on|call) (?:the |"
     r"a |an |my |your )?(?:captain|engineers?|maintenance|ground crew|crew|instructor|"
     r"other pilot|someone|somebody|dispatch|company|first officer|skipper|boss|"
@@ -100,7 +105,7 @@ HEDGES = re.compile(
 )
 ALIKE = re.compile(
     r"\b(?:both|either (?:case|way|one)|in each|each time|always|the same|all|"
-    r"whichever|regardless|all of them)\b"
+    r"whichever|regardless|all of them)\b(?! of it\b)"
 )
 """One thing said of several cases."""
 NEEDS = word_set("be has have must need needed needs only required requires should till until wait")
@@ -111,7 +116,7 @@ AT_MOST = re.compile(
     r"max|not above|not over|not exceed|not exceeding|not more than|not faster than|"
     r"no more than|no faster than|no higher than|no greater than|not to exceed|"
     r"or smaller|at or below|not greater than|not beyond|and below|and under|"
-    r"not higher than|never more than|never above|never over|tops|upper limit|"
+    r"not higher than|never more than|never above|never over|(?<!it )tops|upper limit|"
     r"top limit)"
 )
 AT_LEAST = re.compile(
@@ -126,11 +131,12 @@ LOWER = re.compile(
 )
 HIGHER = re.compile(
     r"(?:above|over|more than|higher than|longer than|hotter than|deeper than|"
-    r"heavier than|beyond|past|exceeds|exceeding|greater than|faster than|exceed|"
+    r"heavier than|beyond|past|passes|passed|it tops|exceeds|exceeding|greater than|faster than|exceed|"
     r"in excess of|from)"
 )
 PAST_BOUND = re.compile(
-    r"\b(?:above|over|beyond|past|exceeds|exceeding|below|under|within|inside) (?:the |its )?(?:[\w-]+ ){0,3}"
+    r"\b(?:above|over|beyond|past|passes|tops|exceeds|exceeding|below|under|within|inside) "
+    r"(?:the |its )?(?:[\w-]+ ){0,3}"
     r"(?:maximum|max|limit)(?: of| which is| that is| at| is)?$"
 )
 """Words before a number that is itself the bound: "above the maximum of"."""
@@ -177,7 +183,7 @@ _FORMS = {
     "left": "l remaining remain port lh",
     "spend": "consumes consume costs cost uses wastes waste",
     "replace": "new change changed renew swap",
-    "above": "exceeds exceed exceeding beyond past exceeded over",
+    "above": "exceeds exceed exceeding beyond past exceeded over passes passed tops",
     "pumping": "pumped pump",
     "below": "under beneath underneath",
     "near": "nearby",
@@ -189,7 +195,7 @@ _FORMS = {
     "release": "releases",
     "engage": "engages",
     "flashing": "blinking",
-    "intermittent": "intermittently",
+    "intermittent": "intermittently interrupted pulsing pulses pulsed beeping beeps beep",
     "prevent": "prevents",
     "stop": "stops halt",
     "who": "whoever",

@@ -1,0 +1,50 @@
+"""Answers that give no figure where nothing but figures is asked for, and claim nothing of them: beside the point.
+
+"The lever is under a hatch" says nothing of the speed of a free fall. What speaks of the figure all the same ("as fast
+as you like", "there is no limit", "an airspeed") claims something else, and is wrong.
+"""
+
+from __future__ import annotations
+
+import re
+
+from assistant.practice.marking.points import Need, Point
+from assistant.practice.marking.said import Said
+from assistant.practice.marking.wording import word_set
+from assistant.resolving.knowing import Knowledge
+
+_OF_AMOUNTS = word_set("""
+    add all always any both bound bounds cancel double equal half higher infinite like limit limitation limited limits
+    lower maximum minimum more less most much never no none nothing only same twice unlimited whole zero
+""")
+_SIDES = word_set("left right up down")
+
+
+def beside_the_point(need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether an answer says nothing of the figures that alone are asked for."""
+    asking = " ".join(need.question.words)
+    if need.ordered or need.polar or _OTHERWISE.search(asking) or not all(map(_is_figure, need.points)):
+        return False
+    asked = need.question.concepts
+    kinds = know.lexicon.kinds
+    measured = any(kinds.get(c) == "quantity" for m in said.content for c in m.concepts if c in asked)
+    words = set(said.reading.words)
+    return not measured and words.isdisjoint(_OF_AMOUNTS | _SIDES) and not _numbered(said)
+
+
+_OTHERWISE = re.compile(r"\bor\b|\bhow (?!many|much|long|far|fast|high|hot|deep|wide)")
+"""What asks for something besides figures: one of two things, or how something is done."""
+
+
+def _is_figure(point: Point) -> bool:
+    side = len(point.elements) == 1 and point.text in _SIDES
+    return (bool(point.figures) and not point.verdict) or side
+
+
+def _numbered(said: Said) -> bool:
+    """Return whether an answer gives a number that counts no things: "two pilots" gives none."""
+    after = (*said.reading.words, "")
+    return any(c.amount.unit or not _THINGS.fullmatch(after[c.amount.end]) for c in said.claims)
+
+
+_THINGS = re.compile(r"[a-z]{3,}s")
