@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 
+from assistant.practice.marking.equal import same_kind
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.said import Said
 from assistant.practice.marking.wording import word_set
@@ -28,8 +29,9 @@ def beside_the_point(need: Need, said: Said, know: Knowledge) -> bool:
     asked = need.question.concepts
     kinds = know.lexicon.kinds
     measured = any(kinds.get(c) == "quantity" for m in said.content for c in m.concepts if c in asked)
+    sides = _SIDES if any(p.text in _SIDES for p in need.points) else frozenset()
     words = set(said.reading.words)
-    return not measured and words.isdisjoint(_OF_AMOUNTS | _SIDES) and not _numbered(said)
+    return not measured and words.isdisjoint(_OF_AMOUNTS | sides) and not _numbered(need, said, know)
 
 
 _OTHERWISE = re.compile(r"\bor\b|\bhow (?!many|much|long|far|fast|high|hot|deep|wide)")
@@ -41,10 +43,15 @@ def _is_figure(point: Point) -> bool:
     return (bool(point.figures) and not point.verdict) or side
 
 
-def _numbered(said: Said) -> bool:
-    """Return whether an answer gives a number that counts no things: "two pilots" gives none."""
+def _numbered(need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether an answer gives a number that may be one asked for: no "two pilots", no time for a speed."""
     after = (*said.reading.words, "")
-    return any(c.amount.unit or not _THINGS.fullmatch(after[c.amount.end]) for c in said.claims)
+    figures = [f for p in need.points for f in p.figures]
+    return any(
+        c.amount.unit == "percent" or any(same_kind(c.amount, f, know.units) for f in figures) if c.amount.unit
+        else not _THINGS.fullmatch(after[c.amount.end])
+        for c in said.claims
+    )  # fmt: skip
 
 
 _THINGS = re.compile(r"[a-z]{3,}s")

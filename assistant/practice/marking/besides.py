@@ -27,6 +27,8 @@ def others_of(one: Asked, text: str, know: Knowledge) -> Iterable[Point]:
             action = rule.says.partition(": ")[2]
             if action and action != result.rule.says.partition(": ")[2]:
                 yield point(action, know)._replace(figures=())
+    if isinstance(result, r.LimitResult):
+        yield from _forbidden(result.limits[0].topic, know)
     if isinstance(result, r.TableResult):
         yield from _forbidden(result.table.topic, know)
     for part in table_results(result):

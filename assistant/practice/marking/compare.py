@@ -29,8 +29,9 @@ from assistant.practice.marking.found import (
 )
 from assistant.practice.marking.instead import other_action, other_end, other_reason
 from assistant.practice.marking.misplaced import beside_it, elsewhere, one_of_both, other_kind, out_of_order, turned_out
-from assistant.practice.marking.mixed import apart, both_for_either, inner_order, mixed_up, shared_with
+from assistant.practice.marking.mixed import apart, both_for_either, either_for_both, inner_order, mixed_up, shared_with
 from assistant.practice.marking.numbers import Numbers, judge_numbers
+from assistant.practice.marking.other_reference import other_reference, put_back
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.polarity import affirmed_falsely, contradicted, denied
 from assistant.practice.marking.rivals import (
@@ -43,7 +44,7 @@ from assistant.practice.marking.rivals import (
     set_at,
     systems,
 )
-from assistant.practice.marking.rows import beside_row
+from assistant.practice.marking.rows import beside_row, other_value
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.states import bare_said, state_said
 from assistant.practice.marking.step_numbers import in_all, with_another_verb
@@ -51,7 +52,7 @@ from assistant.practice.marking.strangers import foreign, only_other, other_meas
 from assistant.practice.marking.supplies import not_supplied
 from assistant.practice.marking.surplus import in_place_of
 from assistant.practice.marking.unbounded import bounded_any
-from assistant.practice.marking.wording import NO, YES
+from assistant.practice.marking.wording import NO, NO_ACTION, NOTHING_DONE, YES
 from assistant.resolving.knowing import Knowledge
 
 _ONE_OF_TWO = 0.4
@@ -65,15 +66,6 @@ _SIDES = ((plain("above"),), (plain("below"),))
 _HEAVY = 2.9
 _SLIGHT = 1.3
 """Weight of words beside a figure that need not be said."""
-
-
-_NO_ACTION = re.compile(r"no action\b")
-_NOTHING_DONE = re.compile(
-    r"\b(?:nothing|no (?:action|need|reason|work)|leave (?:it|as)|"
-    r"(?:is|it s|perfectly|quite) (?:fine|ok|okay|good|acceptable)|"
-    r"not(?: have)? to|(?:need|must|do) not|as it is|carry on|no further|none|fine|ok|okay|acceptable)\b"
-)
-"""What people say where there is nothing to be done."""
 
 
 class Compared(NamedTuple):
@@ -124,9 +116,12 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *with_another_verb(need, said, know),
         *in_all(need, said, know),
         *alone(held, said),
+        *other_reference(need, said),
+        *put_back(need, said),
         *mixed_up(held, need, said),
         *inner_order(held, said),
         *both_for_either(held, said),
+        *either_for_both(held, need, said),
         *apart(held, need, said),
         *too_soon(held, need, said),
         *absolute(need, said),
@@ -142,6 +137,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *_stand_wrong(need, said),
         *shared_with(held, need, said, put_off),
         *beside_row(need, said, put_off),
+        *other_value(held, need, said, know),
         *not_supplied(need, said, know, put_off),
     ]
     if need.ordered and not wrong:
@@ -192,8 +188,8 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers) -> Held:
     figures = numbers.found.get(index, ())
     places = tuple(place for place in figures if place is not None)
     words, spots = words_said(point, said)
-    if _NO_ACTION.match(point.text):
-        return Held(point, float(_NOTHING_DONE.search(" ".join(said.reading.words)) is not None), ())
+    if NO_ACTION.match(point.text):
+        return Held(point, float(NOTHING_DONE.search(" ".join(said.reading.words)) is not None), ())
     if not point.figures:
         enough = words >= enough_of(point) and ways_said(point, said) and all_groups(point, said)
         if not enough and not need.ordered and one_group(point, said) and ways_said(point, said):

@@ -114,12 +114,15 @@ def _without_asked(said: Said, need: Need, know: Knowledge) -> Said:
 def _named(answer: str, need: Need) -> str:
     """Return an answer with "number two" as the system, and "gear up" as the lever, where these are asked about."""
     if need.ordered and any(p.text.lower().startswith("lever ") for p in need.points):
+        answer = _BARE.sub(r" lever \1", answer)
         answer = _LOWERED.sub("lever down", _RAISED.sub("lever up", _GEAR.sub(r"lever \1", answer)))
     if any(p.state and not p.state.there for p in need.points):
         answer = _SKID_LOST.sub("no anti-skid", answer)  # the state of it here, and no label
     return _NUMBER.sub(r"system \1", answer) if "system" in need.question.words else answer
 
 
+_BARE = re.compile(r"(?<=[,;.])\s*(?:then |and |back )*(up|down|dn)(?: again)?(?=\s*(?:[,;.]|$))", re.IGNORECASE)
+"""A step that is only the way of the lever: "up, wait 15 s, down"."""
 _RAISED = re.compile(r"\braise (?:the (?:lever|gear|handle)|it)\b", re.IGNORECASE)
 _LOWERED = re.compile(r"\blower (?:the (?:lever|gear|handle)|it)\b", re.IGNORECASE)
 _SKID_LOST = re.compile(r"\banti-? ?skid (?:is )?lost\b", re.IGNORECASE)

@@ -163,9 +163,9 @@ def _meanwhile(first: Point, after: Sequence[int], before: Sequence[int], said: 
 
 
 _SHORT = 4
-_WITHIN = frozenset(("after", "at", "below", "under", "when", "not"))
+_WITHIN = frozenset(("after", "at", "below", "under", "when", "not", "with"))
 _BOUNDING = frozenset(
-    ("a", "above", "after", "at", "below", "max", "maximum", "more", "most", "not", "of", "or", "than", "under")
+    ("a", "above", "after", "at", "below", "max", "maximum", "more", "most", "not", "of", "or", "than", "under", "with")
 )
 
 

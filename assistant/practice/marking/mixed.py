@@ -89,6 +89,29 @@ def both_for_either(held: Sequence[Held], said: Said) -> list[str]:
     return []
 
 
+def either_for_both(held: Sequence[Held], need: Need, said: Said) -> list[str]:
+    """Return a case whose figure and thing are said to be enough each: "below 700 ft or with both levers near idle"."""
+    words = said.reading.words
+    found = []
+    for h in (o for o in held if o.share and o.point.figures and o.places):
+        if need.ordered or h.point.either or " or " in h.point.text:
+            continue
+        heavy = [e for e in h.point.elements if e.weight > _HEAVIER and not e.given]
+        spots = [i for e in heavy for i in element_said(e, said)[1]]
+        others = {i for o in held if o is not h for e in o.point.elements for i in element_said(e, said)[1]}
+        for at in h.places[:1] if spots else ():
+            near = min(spots, key=lambda i: abs(i - at))
+            between = range(min(at, near) + 1, max(at, near))
+            ors = [i for i in between if words[i] == "or" and words[i + 1] not in _BOUNDING]
+            if ors and others.isdisjoint(between):
+                found.append(f"or: {h.point.text}")
+    return found
+
+
+_HEAVIER = 2.0
+_BOUNDING = frozenset(("above", "below", "fewer", "higher", "less", "lower", "more", "over", "slower", "under"))
+
+
 def apart(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     """Return that two conditions which hold only together are said to do so each: "the lever set or the thrust up"."""
     if "together" not in need.question.words or "or" not in said.reading.words:

@@ -13,7 +13,7 @@ _PLAINER = {
     r"(?:do not|don't|never|not) (?:retract|raise) (?:the |your )?(?:gear|wheels|legs)": "leave the gear down",
     r"(?:the )?wheels (?:stay|remain|are left) down": "leave the gear down",
     r"(?:can |may )?(?:count|bank|depend) on": "rely on",
-    r"(?:the )?(?:two|both|pair) of (?:us|them|you)": "both pilots",
+    r"(?:the )?(?:two|both|pair) of (?:us|you)|(?:the (?:two|pair)|both) of them": "both pilots",
     r"one (?:more|further|extra) (?:time)?": "once more",
     r"(?:takes?|taking|took) (?:the |its )?pressure (?:off|from|out of)": "depressurises",
     r"(?:loses|loses its|loses the|has no|have no|without|no|no more) pressure(?: (?:in|to|for|on))?": "depressurised",
@@ -49,11 +49,17 @@ _PLAINER = {
     r"(?:too hot|hotter than (?:is )?allowed) (?:for|to) (?:the |begin )*(?:take-?off|take off|depart|go)": (
         "above the maximum to begin take-off"
     ),
+    r"(?:along |together )?with (?:the|its) (?:other|opposite|second) (?:nose |main )?(?:one|t[yi]re|wheel)": (
+        "with its axle mate"
+    ),
     r"both (?:of )?(?:the |nose |main )*t[yi]res": "the tyre with its axle mate",
     r"(?:the |that )?amber(?: light| caption| message)?(?: still)? (?:does not|doesn't|will not|won't|hasn't|has not) "
     r"(?:go|gone|clear|cleared|disappear|disappeared|extinguish|extinguished)(?: out| off| away)?": "still amber,",
     r"(?:ignore|ignores|ignoring) (?:it|them|this|that|you|the tillers?)": "do not respond",
     r"us(?:e|es|ing) up": "spends",
+    r"(?:if|when) (?:any|a|one)(?: of the)?(?: three)? greens? (?:is|are) (?:missing|lacking|out|absent)": (
+        "if not all green"
+    ),
     r"looks after": "runs",
     r"(?:comes?|coming|goes|going|sounds?|sounding|blares?|switch(?:es|ing)?|turns?|cycl(?:es|ing)|is|that's) "
     r"(?:on and off|off and on|in (?:short )?bursts|every few seconds)": "is intermittent",

@@ -10,6 +10,7 @@ from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.found import Held
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.said import Said, plain
+from assistant.practice.marking.wording import NO_ACTION, NOTHING_DONE
 from assistant.resolving.knowing import Knowledge
 
 _PERSONS = ("captain", "first_officer", "maintenance", "ground_crew")
@@ -30,7 +31,8 @@ _NAMED_BARE = tuple(family for family in _SELECTED if family != "colour")
 def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return the members of a family that an answer names in place of, or beside, the one asked for."""
     bares = bare_names(know, _NAMED_BARE)
-    families = {**bares, **know.lexicon.families, **dict.fromkeys(_PERSONS, "person")}
+    short = {c.removesuffix(f"_{f.split('-')[-1]}"): f for c, f in know.lexicon.families.items() if f in _NAMED_BARE}
+    families = {**bares, **know.lexicon.families, **short, **dict.fromkeys(_PERSONS, "person")}
     asked = frozenset(c for m in need.question.mentions for c in m.concepts)
     wanted = {c for p in need.points for e in p.elements for c in e.concepts}
     wanted |= {c for bare in wanted & bares.keys() for c in families if c.split(".")[-1].startswith(bare)}
@@ -93,12 +95,18 @@ def _figure_beside(other: str, own: str, need: Need, said: Said) -> bool:
     """Return whether the figure asked for is given to the other thing: "205 psi in the nose, 190 in the mains"."""
     wanted = {f.value for p in need.points for f in p.figures}
     for claim in (c for c in said.claims if c.amount.value in wanted):
-        near = said.left(claim.amount.start) + said.right(claim.amount.end)
-        if other in near and own not in near:
+        end = claim.amount.end
+        stopped = said.reading.words[end : end + 1] == () or said.reading.words[end] in wording.STOPS
+        following = [] if stopped else said.right(end)
+        near = said.left(claim.amount.start) + following
+        behind = [w for i, w in enumerate(following[:_BEHIND]) if said.numbered.isdisjoint(range(end, end + i + 1))]
+        if (other in near and own not in near) or (other in behind and own not in behind):
             return True
     return False
 
 
+_BEHIND = 4
+"""Words behind a figure within which the thing stands that it is of: "205 on the nose"."""
 _THINGS = tuple((plain(a), plain(b)) for a, b in (("main", "nose"), ("extend", "retract")))
 
 
@@ -135,7 +143,7 @@ def is_put_off(place: int, said: Said, need: Need) -> bool:
         if words[i] in wording.STOPS or words[i] in ("and", "or", "in"):
             break
     for word in words[place + 1 : place + 5]:
-        if word in wording.STOPS or word in wording.CONTRASTS:
+        if word in wording.STOPS or word in wording.CONTRASTS or word in ("with", "without"):
             return False
         if word in wording.LOST:
             return True
@@ -236,7 +244,8 @@ def others_said(need: Need, said: Said) -> list[str]:
     mine = {c for p in need.points for e in p.elements for c in e.concepts}
     found = []
     judged = need.within is not None
-    for other in need.others:
+    nothing = NOTHING_DONE.search(" ".join(said.reading.words)) is not None
+    for other in (o for o in need.others if nothing or not NO_ACTION.match(o.text)):
         asked = need.question.concepts if judged else frozenset()
         telling = [e for e in other.elements if not (set(e.words) & own or e.concepts & (mine | asked))]
         telling = [e for e in telling if e.weight > 0.7] or telling
@@ -262,6 +271,8 @@ def colours(held: Sequence[Held], need: Need, said: Said, know: Knowledge) -> li
     """Return the colours that an answer names where none is asked for and something asked for is not said."""
     families = know.lexicon.families
     asked = any(families.get(c) == "colour" for p in need.points for e in p.elements for c in e.concepts)
+    if not any(h.share for h in held) and all(h.point.figures and not h.point.verdict for h in held):
+        return []  # "it's amber" says nothing of a time
     if not asked and all(h.share >= 1 for h in held) and "how" not in need.question.words:
         return []
     known = need.known

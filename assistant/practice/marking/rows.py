@@ -5,18 +5,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import Any
 
 from assistant.practice.marking.asked import Asked
 from assistant.practice.marking.elements import concepts_in
+from assistant.practice.marking.found import Held
 from assistant.practice.marking.outcomes import output_point, outputs_asked, table_results, values_of
 from assistant.practice.marking.points import Element, Need, Point, State
+from assistant.practice.marking.rivals import is_put_off
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.states import state_told, words_beside
 from assistant.practice.marking.wording import KEPT, word_set
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
+from assistant.resolving.tables import tables
 
 _NEEDING = word_set("for from in instead like need needs of only requires than unless until was without")
 """Words before a result that it does not hold now: "that needs NORMAL", "only in NORMAL"."""
@@ -80,3 +83,23 @@ def _named_lost(state: State, said: Said) -> bool:
 
 def _needed(place: int, said: Said) -> bool:
     return not _NEEDING.isdisjoint(said.reading.words[max(0, place - 3) : place])
+
+
+def other_value(held: Sequence[Held], need: Need, said: Said, know: Knowledge) -> list[str]:
+    """Return a value that a result has in another state, named where a point that has one is missing: "blank"."""
+    points = [h.point for h in held if len([e for e in h.point.elements if not e.given]) == 1]
+    payloads = [e.concepts for p in points for e in p.elements if not e.given]
+    known = need.question.concepts | frozenset(c for h in held for e in h.point.elements for c in e.concepts)
+    named = frozenset(c for p in points for e in p.elements if e.given for c in e.concepts)
+    lacking = len(points) == len(held) and any(h.share < 1 for h in held)
+    here = {said.clauses[i] for i in said.where(named)} if lacking else set()
+    found = []
+    for output in (o for table in tables(know.base) for o in table.outputs) if here else ():
+        values = [know.phrase(says).concepts for _, says, _ in output.values]
+        shared = frozenset.intersection(*values) if values else frozenset()
+        own = [c - shared for c in values]
+        if sum(any(c & of for of in own) for c in payloads) > 1:
+            others = frozenset(c for each in own for c in each if c[0] not in "~@=") - known
+            spots = [i for i in said.where(others) if said.clauses[i] in here and not is_put_off(i, said, need)]
+            found += [said.reading.words[i] for i in spots]
+    return list(dict.fromkeys(found))

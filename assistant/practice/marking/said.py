@@ -265,7 +265,7 @@ def _closes(pattern: re.Pattern[str], text: str) -> bool:
     """Return whether words that come after their number begin a text: "or less", "at most", "maximum"."""
     found = pattern.match(text)
     return found is not None and found.group().startswith(
-        ("or ", "and ", "at ", "max", "min", "top", "upper", "lower", "upward")
+        ("or ", "and ", "at ", "is ", "max", "min", "top", "upper", "lower", "upward")
     )
 
 

@@ -13,7 +13,7 @@ from assistant.practice.marking.confessing import confessed
 from assistant.practice.marking.found import Held
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.said import NO_FELLOWS, Said, plain
-from assistant.practice.marking.wording import word_set
+from assistant.practice.marking.wording import NEGATORS, word_set
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.mentions import Mention
 
@@ -42,7 +42,8 @@ def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge)
     return tuple(
         m.text for m in said.content
         if m.concepts.isdisjoint(known) and said.numbered.isdisjoint(m.taken) and not m.mended
-        and not any(plain(w) in own or w in passed for w in m.text.split()) and not _stands_for(m, held, said)
+        and not any(plain(w) in own or w in passed for w in m.text.split() if w not in NEGATORS)
+        and not _stands_for(m, held, said)
         and not all(know.lexicon.kinds.get(c, "thing") in _NO_THINGS for c in m.concepts) and m.start not in unsaid
         and not (m.start and _is_beside(m, said) and not need.question.has("where"))
     )  # fmt: skip

@@ -82,6 +82,13 @@ NO = re.compile(
     r"unacceptable|fails|too (?:hot|fast|high|low|much|long|far|heavy|slow|little|"
     r"wide|deep)|will not|would not|won t)\b"
 )
+NO_ACTION = re.compile(r"no action\b")
+NOTHING_DONE = re.compile(
+    r"\b(?:nothing|no (?:action|need|reason|work)|leave (?:it|as)|"
+    r"(?:is|it s|perfectly|quite) (?:fine|ok|okay|good|acceptable)|"
+    r"not(?: have)? to|(?:need|must|do) not|as it is|carry on|no further|none|fine|ok|okay|acceptable)\b"
+)
+"""What people say where there is nothing to be done."""
 FORMER_BEFORE = re.compile(
     r"\b(?:was|were|used to(?: [a-z]+){1,5}|formerly|previously|once|old|before it was|had been|"
     r"up from|down from|came down from|went up from|raised from|lowered from|"
@@ -117,13 +124,14 @@ AT_MOST = re.compile(
     r"no more than|no faster than|no higher than|no greater than|not to exceed|"
     r"or smaller|at or below|not greater than|not beyond|and below|and under|"
     r"not higher than|never more than|never above|never over|(?<!it )tops|upper limit|"
-    r"top limit)"
+    r"top limit|is (?:the |a )(?:most|highest|ceiling)\b)"
 )
 AT_LEAST = re.compile(
     r"(?:at least|or more|or better|or above|or over|or higher|or greater|minimum|"
     r"min|not below|not under|not less than|no less than|not lower than|no lower than|"
     r"no slower than|not slower than|or faster|at or above|and above|upward|upwards|"
-    r"and up|never below|never less than|never under|lower limit)"
+    r"and up|never below|never less than|never under|lower limit|"
+    r"is (?:the |a )(?:least|lowest|floor)\b)"
 )
 LOWER = re.compile(
     r"(?:below|under|less than|shorter than|cooler than|smaller than|lighter than|"
