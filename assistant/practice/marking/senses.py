@@ -119,7 +119,7 @@ def _is_outside(claim: Claim, wanted: list[Figure], need: Need, said: Said) -> b
 
 def false_counts(need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return small numbers of things of which the full answer tells another: "two legs" of all three."""
-    known = _counted(tuple(re.findall(r"[\w-]+", need.expected.lower())))
+    known = _counted(tuple(re.findall(r"[\w-]+", _LISTED.sub(" ", need.expected.lower()))))
     asked = _counted(need.question.words)
     found = []
     small = (c.amount for c in said.claims if c.amount.unit in (None, "count"))
@@ -139,7 +139,8 @@ def false_counts(need: Need, said: Said, know: Knowledge) -> list[str]:
     return found
 
 
-_SMALL = {"one": 1, "two": 2, "three": 3, "four": 4, "both": 2, "six": 6}
+_LISTED = re.compile(r"(?:^|\s)\d{1,2}[.)] ")
+_SMALL = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "both": 2, "six": 6, "eight": 8}
 _FIGURES = {str(n): n for n in _SMALL.values()}
 
 

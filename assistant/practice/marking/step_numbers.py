@@ -6,7 +6,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from assistant.practice.marking.equal import says
 from assistant.practice.marking.points import Figure, Need
@@ -14,8 +14,8 @@ from assistant.practice.marking.said import Claim, Said, plain
 from assistant.practice.marking.wording import STOPS, word_set
 from assistant.resolving.knowing import Knowledge
 
-_PASSED = word_set("a about and another around at for full good in it least of on the them there to up")
-_MOST_BETWEEN = 3
+_JOINING = frozenset(("after", "and", "at", "then", "until", "when"))
+_MOST_BETWEEN = 7
 _SIDES = frozenset(("down", "left", "right"))
 _VERB = re.compile(r"\b([a-z]{4,}) (?:for )?(\d[\d,.]*) (?:s|min|h)\b")
 
@@ -25,7 +25,7 @@ def with_another_verb(need: Need, said: Said, know: Knowledge) -> list[str]:
     verbs = dict(_verbs(need)) if need.ordered else {}
     found = []
     for claim in said.claims if verbs else ():
-        figures = verbs.get(_verb_before(claim, said), ())
+        figures = verbs.get(_verb_before(claim, verbs, said), ())
         alike = figures and claim.amount.unit in (None, figures[0].unit)
         if alike and not claim.former and not any(says(claim, f, know) for f in figures):
             found.append(f"{claim.amount.raw} of another step")
@@ -42,12 +42,13 @@ def _verbs(need: Need) -> Iterator[tuple[str, tuple[Figure, ...]]]:
     yield from told.items()
 
 
-def _verb_before(claim: Claim, said: Said) -> str:
+def _verb_before(claim: Claim, verbs: Iterable[str], said: Said) -> str:
+    """Return the nearest of some verbs before a number, without a stop, a joining word or another number between."""
     words = said.reading.words
     for i in range(claim.amount.start - 1, max(-1, claim.amount.start - 1 - _MOST_BETWEEN), -1):
-        if words[i] in STOPS:
+        if words[i] in STOPS or words[i] in _JOINING or i in said.numbered:
             return ""
-        if words[i] not in _PASSED:
+        if said.words[i] in verbs:
             return said.words[i]
     return ""
 

@@ -20,6 +20,15 @@ HOTTEST = "How does the gear display mark the hottest brake, and when?"
 UNLOCKED = "When does GEAR NOT LOCKED come on? Give both cases."
 RETRACTION = "GEAR MISMATCH on retraction: give the steps in order, with the speed."
 PLUGS = "At about what temperature do the fuse plugs melt, and is that the brake's temperature or the plug's?"
+BUTTON = "On the ground, everything normal, a pilot holds the PEDAL button. What steers, and do the pedals steer?"
+ON_TARGET = "Why does the ON TARGET light not prove that the brakes are working?"
+SOUND = "What colour is GEAR NOT LOCKED, and what sound comes with it?"
+HATCH = "Where is the free-fall lever, and where and by whom can the gear be retracted after a free-fall extension?"
+HEIGHT = "Below what radio height on approach does the gear display come up by itself?"
+BARS = "What colour are the brake pressure bars in NORMAL, ALTERNATE and EMERGENCY?"
+LONG_TYRE = "What is the main tyre pressure of the Aldermere 120L?"
+LOWERING = "Talk me through gravity extension of the undercarriage from slowing down to the end of the landing run."
+PRESSURE = "What is the maximum braking pressure without anti-skid?"
 MISMATCH = "GEAR MISMATCH on extension: give the steps in order, with speeds and times."
 
 
@@ -89,6 +98,34 @@ MISMATCH = "GEAR MISMATCH on extension: give the steps in order, with speeds and
         (MISMATCH, "205 kt or less, lever UP, wait 15 s, lever DN, still amber: free-fall at 190 kt or less", RIGHT),
         (MISMATCH, "205 kt or less, lever DN, wait 15 s, lever UP, still amber: free-fall at 190 kt or less", WRONG),
         (MISMATCH, "205 kt or less, lever UP, wait 15 s, lever DN", PARTLY),
+        # what does it alone, what is out of it
+        (BUTTON, "only the tillers steer, the pedals are cut out", RIGHT),
+        (BUTTON, "only the pedals steer the tillers are cut out", WRONG),
+        (SOUND, "red, and the horn comes on and off", WRONG),
+        # half of a reason with what it is not; a claim that nothing bears out
+        (ON_TARGET, "it only looks at deceleration, not at the brake pressure", PARTLY),
+        (ON_TARGET, "it lights whatever the autobrake does", WRONG),
+        # another place, another reference, the other thing, another state's value
+        (HATCH, "under a cover next to the gear lever, by maintenance on the ground", WRONG),
+        (HEIGHT, "1,200 ft radio", RIGHT),
+        (HEIGHT, "1,200 ft barometric", WRONG),
+        (LONG_TYRE, "205 psi in the mains, the nose is 140", RIGHT),
+        (LONG_TYRE, "nose 205 psi, main 190 psi", WRONG),
+        (BARS, "white, amber, amber, and blank with no braking left", RIGHT),
+        (BARS, "white, amber, and blank in EMERGENCY", WRONG),
+        # the time of another step, a share of all, a way that is forbidden, halves made a choice
+        (LOWERING, "190 kt or less, lever DN, pull and hold the free-fall lever for 20 s, three greens", WRONG),
+        (RISE, "358 degrees between the four of them", WRONG),
+        (PRESSURE, "800 psi, steady and not pumped", RIGHT),
+        (PRESSURE, "800 psi, pumping the pedals", WRONG),
+        (UNLOCKED, "a leg not locked below 700 ft or with both levers near idle, or with landing flaps", WRONG),
+        # what a "no" between two numbers takes back
+        (FREE_FALL, "two oh five no one ninety", RIGHT),
+        (FREE_FALL, "one ninety no two oh five", WRONG),
+        # what says nothing of the figure asked for is no claim; that there is none is one
+        (FREE_FALL, "the lever is behind the pedestal", MISSED),
+        (FREE_FALL, "you hold the lever for five seconds", MISSED),
+        (FREE_FALL, "as fast as you like", WRONG),
         # no answer at all
         (FREE_FALL, "I don't know", MISSED),
         (FREE_FALL, "pass", MISSED),

@@ -37,7 +37,7 @@ class Reached(NamedTuple):
 
 # Raise these with what is reached; never lower them to pass.
 REACHED = {
-    "tuned": Reached(agreed=96.5, passed=0.2),
+    "tuned": Reached(agreed=97.0, passed=0.2),
     "unseen": Reached(agreed=97.5, passed=0.0),
     "closed": Reached(agreed=87.5, passed=3.2),
 }
