@@ -29,7 +29,7 @@ TAKING = frozenset({
     "disables", "disable", "steals", "stops", "stop", "defeats",
 })  # fmt: skip
 KEPT, TAKEN = "kept", "taken"
-_SHORTLY = 8
+_SHORTLY, _DENIED_WITHIN = 8, 2
 _CHANGING = frozenset(("mode",))
 """Results that change into another, and are not lost."""
 _CAPTION = ("red", "amber", "warning")
@@ -163,14 +163,19 @@ def _keeps(output: str, question: Question) -> bool:
 
 
 def done_to(at: int, words: Sequence[str]) -> str:
-    """Return whether the last word before a place says that a result is taken or kept: "takes … but leaves …"."""
-    for word in reversed(words[max(0, at - _SHORTLY) : at]):
+    """Return whether the last word before a place says that a result is taken or kept: "takes … but leaves …".
+
+    What is denied is the other way about: "takes autobrake but not | anti-skid |", "does not cost me | autobrake |".
+    """
+    denied = "not" in words[max(0, at - _DENIED_WITHIN) : at]
+    for k in range(at - 1, max(0, at - _SHORTLY) - 1, -1):
+        word = words[k]
         if word in STOPS:
             break
-        if word in KEEPING and word != "still":  # "anti-skid is still working. Which mode" keeps no mode
-            return KEPT
-        if word in TAKING:
-            return TAKEN
+        kept = word in KEEPING and word != "still"  # "anti-skid is still working. Which mode" keeps no mode
+        if kept or word in TAKING:
+            denied = denied or (k > 0 and words[k - 1] == "not")
+            return KEPT if kept != denied else TAKEN
     return ""
 
 

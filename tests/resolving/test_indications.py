@@ -112,3 +112,7 @@ def test_what_takes_one_thing_and_keeps_another_is_worked_back(ask: Ask, text: s
 
 def test_what_costs_retraction_is_worked_back(ask: Ask) -> None:
     assert "System 1 lost; the free-fall lever pulled" in ask("which failure costs me retraction").text
+
+
+def test_what_is_not_taken_is_kept(ask: Ask) -> None:
+    assert ask("which one failure takes autobrake but not anti-skid").text.startswith("With System 2 lost")
