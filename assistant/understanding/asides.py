@@ -36,9 +36,13 @@ _MEANWHILE = frozenset(("while", "whilst"))
 _CONSUMING = frozenset({
     "fetch", "get", "grab", "have", "drink", "eat", "buy", "sip", "finish", "enjoy", "make", "order", "pour", "go",
     "pop", "nip", "fetching", "getting", "grabbing", "having", "drinking", "eating", "buying", "sipping", "finishing",
-    "brew", "brewing", "going", "popping", "queue",
+    "brew", "brewing", "going", "popping", "queue", "has",
 })  # fmt: skip
 """What somebody does besides, while what is asked about goes on."""
+_SWALLOWING = frozenset({
+    "fetch", "grab", "drink", "eat", "sip", "fetching", "grabbing", "drinking", "eating", "sipping", "drinks", "eats",
+})  # fmt: skip
+"""Verbs of these that nothing of an aeroplane goes with: what they take need be no name."""
 _WITHIN = 7
 _COURTESY = frozenset(("please", "and", "but", "so", "just", "also"))
 
@@ -93,11 +97,15 @@ def scolds(words: list[str], at: int) -> bool:
     return ends and words[at : at + 2] == ["you", "are"]
 
 
-def meanwhile(words: list[str], at: int) -> bool:
-    """Return whether what stands at a place is only had besides: "may it stay set | while I fetch a coffee |"."""
+def meanwhile(words: list[str], at: int, named: bool) -> bool:
+    """Return whether what stands at a place is only had besides: "may it stay set | while I fetch a coffee |".
+
+    named: whether it is the name of another subject.
+    """
     first = max(0, at - _WITHIN)
     start = next((k for k in range(at - 1, first - 1, -1) if words[k] in _MEANWHILE), 0)
-    return start > 0 and not _CONSUMING.isdisjoint(words[start + 1 : at])
+    verbs = _CONSUMING if named else _SWALLOWING
+    return start > 0 and not verbs.isdisjoint(words[start + 1 : at + 1])
 
 
 def set_aside(words: list[str], at: int) -> bool:

@@ -77,11 +77,12 @@ class Names:
                     free[k] = False
                 mention = self._mention(words, name.start, name.end, name.taken, name.concepts, typed)
                 aside = i == own or i in who or set_aside(words, i) or gives_reading(words, i, free)
-                aside = aside or (mention.is_outside and (i in out or scolds(words, i) or meanwhile(words, i)))
+                aside = aside or (mention.is_outside and (i in out or scolds(words, i) or meanwhile(words, i, True)))
                 found.append(mention._replace(weak=mention.weak or aside))
             elif word[0].isalpha() and stems[i] not in self._lexicon.neutral and word not in self._lexicon.neutral:
                 known = stems[i] in self._lexicon.words
                 weak = i in who or i in out or gives_reading(words, i, free) or self._is_weak(word, known)
+                weak = weak or meanwhile(words, i, False)
                 concepts = frozenset((PLAIN + stems[i],))
                 found.append(
                     Mention(i, i + 1, (i,), concepts, frozenset(), weak, word, word in typed,

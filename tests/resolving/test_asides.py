@@ -56,3 +56,8 @@ def test_other_subjects_are_declined(ask: Ask, question: str) -> None:
 
 def test_two_figures_are_both_said_in_the_asked_unit(ask: Ask) -> None:
     assert ask("VLO both, in mph").text.startswith("265 mph and 236 mph.")
+
+
+def test_what_somebody_eats_meanwhile_is_no_subject(ask: Ask) -> None:
+    assert ask("is it ok to taxi at 25 kt while I eat my sandwich").text.startswith("Within")
+    assert ask("can I drink coffee while taxiing").outcome != ANSWER
