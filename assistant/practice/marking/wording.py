@@ -139,7 +139,7 @@ LOWER = re.compile(
 )
 HIGHER = re.compile(
     r"(?:above|over|more than|higher than|longer than|hotter than|deeper than|"
-    r"heavier than|beyond|past|passes|passed|it tops|exceeds|exceeding|greater than|faster than|exceed|"
+    r"heavier than|beyond|past|it tops|exceeds|exceeding|greater than|faster than|exceed|"
     r"in excess of|from)"
 )
 PAST_BOUND = re.compile(

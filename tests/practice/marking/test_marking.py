@@ -108,6 +108,7 @@ MISMATCH = "GEAR MISMATCH on extension: give the steps in order, with speeds and
         # another place, another reference, the other thing, another state's value
         (HATCH, "under a cover next to the gear lever, by maintenance on the ground", WRONG),
         (HEIGHT, "1,200 ft radio", RIGHT),
+        (HEIGHT, "when it passes 1,200 ft on the way down", RIGHT),
         (HEIGHT, "1,200 ft barometric", WRONG),
         (LONG_TYRE, "205 psi in the mains, the nose is 140", RIGHT),
         (LONG_TYRE, "nose 205 psi, main 190 psi", WRONG),
