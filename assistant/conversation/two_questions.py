@@ -32,6 +32,10 @@ from assistant.resolving.state_asked import fails_unknown
 _FEW = 3
 """Words of a second question that no "and" joins, at the least: "when does it light, what percent" is one."""
 _MOST_PARTS = 4
+_FOLLOWS_UNASKED = frozenset({
+    "CheckResult", "BandResult", "TableResult", "TablesResult", "ProcedureResult", "BothResult",
+})  # fmt: skip
+"""What a part that only tells something may be answered with: a verdict, or what follows from a state."""
 _NEARLY_ALL = 0.7
 _SMALL = frozenset(("is", "are", "the", "of", "a", "an", "and", "in", "at", "it", "on", "to", "for", "there"))
 _OF_ONE_RECORD = (BandResult, CheckResult, FactResult, LimitResult, ModelResult, ProcedureResult, ScheduleResult)
@@ -74,7 +78,7 @@ def in_parts(text: str, context: Context, knowledge: Knowledge) -> Answer | None
     """Return the answers to all parts of a turn that asks more than one thing: "how many, and where are they kept"."""
     for parts in (*halves(text), *all_parts(text, _MOST_PARTS)):
         found = _answers(parts, context, knowledge)
-        if len(found) == len(parts):
+        if found:
             return _all_joined(text, found)
     return None
 
@@ -94,13 +98,14 @@ def _all_joined(text: str, answers: Sequence[Answer]) -> Answer:
 
 
 def _answers(parts: Sequence[str], context: Context, knowledge: Knowledge) -> list[Answer]:
-    """Return the answers to the parts of a turn, each after the last, up to the first that is not answered."""
+    """Return the answers to the parts of a turn, each after the last; none where one is not answered."""
     found = []
     for part in parts:
         (answer, _), context = _part(part, context, knowledge)
         if answer.outcome != ANSWER:
-            break
-        found.append(answer)
+            return []
+        if part is parts[-1] or asks_outright(part) or answer.understood.get("result") in _FOLLOWS_UNASKED:
+            found.append(answer)
     return found
 
 

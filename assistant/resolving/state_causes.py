@@ -86,6 +86,8 @@ def _named(
     reading = question.reading
     everything = question.results_named.get(table.id, [])
     named = [(o, v) for o, v in everything if not is_normal(table, o, v, know)]
+    if not named and everything and not (reading.asks_loss or reading.has("cause", "single")) and _asks_when(question):
+        return [], everything  # "when are the bars white": what is normal is asked for itself
     if not named and everything:
         # "What costs me NORMAL braking": the normal value is named as the one that goes.
         named = [(o, "!" + v) for o, v in everything]

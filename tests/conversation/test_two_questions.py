@@ -55,3 +55,12 @@ def test_each_amount_listed_is_answered(question: str, told: tuple[str, ...], kn
 def test_amounts_that_one_answer_needs_are_not_parted(knowledge: Knowledge) -> None:
     answer, _ = answer_turn("the brakes read 80, 110, 95 and 240, may we depart?", Context(), knowledge)
     assert "At 80" not in answer.text
+
+
+def test_a_part_that_only_tells_something_is_not_answered_by_itself(knowledge: Knowledge) -> None:
+    told = "I'm told to hang the gear out for hot brakes. What's the maximum IAS for lowering it first?"
+    assert answer_turn(told, Context(), knowledge)[0].text.startswith("230 kt")
+
+
+def test_when_a_normal_result_is_so_is_asked_for_itself(knowledge: Knowledge) -> None:
+    assert "White bars: NORMAL" in answer_turn("when are the bars white", Context(), knowledge)[0].text
