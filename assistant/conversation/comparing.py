@@ -19,7 +19,11 @@ _COMPARING = frozenset({
     "sooner", "later", "wider", "narrower", "difference", "differ", "compare", "compared", "gap", "margin", "below",
     "above",
 })  # fmt: skip
-_BETWEEN = frozenset(("than", "or", "versus", "vs", "and", "to", "with"))
+_AGAINST = frozenset({
+    "than", "which", "or", "difference", "differ", "compare", "compared", "gap", "margin", "versus", "vs",
+})  # fmt: skip
+_BETWEEN = (("than", "versus", "vs"), ("or",), ("and",), ("to", "with"))
+"""Words that may join the two, the plainest first."""
 _BARE = _COMPARING | {
     "which", "what", "whats", "is", "are", "the", "how", "much", "many", "by", "do", "does", "between", "a", "of", "it",
     "one", "s", ",", "?", ".", ":", "in", "from", "than", "may", "be", "knots", "knot", "kt", "degrees",
@@ -44,14 +48,16 @@ def compared_things(question: Question, knowledge: Knowledge) -> tuple[Half, Hal
 
 
 def compares(question: Question) -> bool:
-    """Return whether a question holds things against each other."""
-    return not _COMPARING.isdisjoint(question.reading.words)
+    """Return whether a question holds things against each other: "which is higher", "lower than", "the gap between"."""
+    words = question.reading.words
+    return not _COMPARING.isdisjoint(words) and not _AGAINST.isdisjoint(words)
 
 
 def _parted(words: tuple[str, ...]) -> Iterator[tuple[list[str], list[str]]]:
     """Yield what stands before and after each word that may join the two, without what only compares."""
+    plainest = next((joins for joins in _BETWEEN if not set(joins).isdisjoint(words)), ())
     for at, word in enumerate(words):
-        if word in _BETWEEN:
+        if word in plainest:
             first, second = ([w for w in part if w not in _BARE] for part in (words[:at], words[at + 1 :]))
             if first and second:
                 yield first, second

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from functools import reduce
+from itertools import islice
 
 from assistant.answering.answer import ANSWER, Answer
 from assistant.conversation.comparing import compared_things, compares, difference
@@ -111,7 +112,7 @@ def _answers(parts: Sequence[str], context: Context, knowledge: Knowledge) -> li
 
 def both_halves(text: str, context: Context, whole: Answer, asked: Question, knowledge: Knowledge) -> Answer:
     """Return the answers to two questions in one turn, where the whole answers one of them alone, or neither."""
-    for first, second in halves(text):
+    for first, second in islice(halves(text), _MOST_PARTS):
         joins = text[len(first) :].lstrip(" ,;").startswith("and ")
         if not asks_outright(first) or not asks_outright(second) or (len(second.split()) < _FEW and not joins):
             continue
