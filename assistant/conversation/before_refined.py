@@ -71,5 +71,5 @@ def _names_thing(question: Question, knowledge: Knowledge) -> bool:
     """Return whether a question names a thing, and not only how its answer is wanted."""
     if question.reading.words[0] in _AS:
         return False  # "as a Mach number"
-    things = (m for m in question.reading.mentions if not knowledge.matcher.is_soft(m))
+    things = knowledge.matcher.telling(question.reading)
     return any(not is_quantity(m.concepts, knowledge) for m in things)

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from assistant.answering.parts import condition_words
 from assistant.conversation.context import LATELY, Context
 from assistant.conversation.readings import is_quantity, merged, question_of
-from assistant.conversation.traits import CLEAR, GOOD, LONG, OPEN
+from assistant.conversation.traits import CLEAR, GOOD, LONG, OPEN, names_unknown
 from assistant.knowledge.records import Limit, Model, Schedule
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
@@ -56,7 +56,7 @@ def _lately(alone: Question, first: Scored, context: Context, knowledge: Knowled
         return None
     for past in context.earlier[:LATELY]:
         record = calculation_of(past.result)
-        if record is None or not _knows_all(record.id, alone, knowledge):
+        if record is None or names_unknown(record.id, alone, knowledge):
             continue
         before = context._replace(asked=past.asked, result=past.result, answer=past.answer)
         question, whole = merged(alone, before, knowledge, False)
@@ -88,7 +88,7 @@ def _taking_the_figure(
     if isinstance(first.result, OPEN) and isinstance(context.result, _BETWEEN):
         fitting += _of_the_paragraph(context, knowledge)
     for model in fitting:
-        if not _knows_all(model.id, alone, knowledge):
+        if names_unknown(model.id, alone, knowledge):
             continue
         chosen = (says for i in model.inputs for _, value, says in i.choices if value in told)
         text = " , ".join((model.of, " ".join(alone.reading.words), *chosen))
@@ -142,8 +142,8 @@ def onward(
     least = _ANSWERING if asked or ("how" in words and "much" in words) else max(_ANSWERING, first.score)
     if model is None or model.id == told.id or found.score < least:
         return None
-    output = getattr(model, "output", "")
-    return (question, found.result) if asked <= {output} and _knows_all(model.id, alone, knowledge) else None
+    gives = asked <= {getattr(model, "output", "")} and not names_unknown(model.id, alone, knowledge)
+    return (question, found.result) if gives else None
 
 
 def _limits(result: Result | None) -> Iterator[Limit]:
@@ -192,9 +192,3 @@ def calculation_of(result: Result | None) -> Model | Schedule | None:
     if isinstance(result, ModelResult):
         return result.model
     return result.schedule if isinstance(result, ScheduleResult) else None
-
-
-def _knows_all(record: str, alone: Question, knowledge: Knowledge) -> bool:
-    said = knowledge.matcher.vocabulary(record)
-    things = (m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m))
-    return all(not said.isdisjoint(m.concepts | m.implied) for m in things)

@@ -146,7 +146,7 @@ def _is_number(word: str) -> bool:
 
 def _all_used(turn: Question, places: _Places, know: Knowledge) -> bool:
     said = {k for c in turn.conditions for k in c.where}
-    content = [m for m in turn.reading.mentions if not know.matcher.is_soft(m) and not _LEAD.issuperset(m.text.split())]
+    content = [m for m in know.matcher.telling(turn.reading) if not _LEAD.issuperset(m.text.split())]
     return all(places.used.issuperset(m.taken) or m.start in said for m in content)
 
 

@@ -68,7 +68,7 @@ def leads_on(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Q
     told = context.result
     if not isinstance(told, ProcedureResult) or told.step is None or told.step >= len(told.procedure.steps):
         return None
-    things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m) and not _only_agrees(m.text)]
+    things = [m for m in knowledge.matcher.telling(alone.reading) if not _only_agrees(m.text)]
     if len(things) != 1 or alone.reading.amounts or len(alone.reading.words) > _MOST_WORDS:
         return None
     rest = [w for w in alone.reading.words if w.isalpha() and w not in things[0].text.split()]

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from assistant.conversation.context import Context
 from assistant.conversation.controls_of_changes import believes
 from assistant.conversation.readings import carried
-from assistant.conversation.traits import LONG, names_thing
+from assistant.conversation.traits import LONG, names_thing, names_unknown
 from assistant.knowledge.records import Source
 from assistant.quantities.amounts import Amount
 from assistant.resolving import limits as limit_rules
@@ -39,9 +39,7 @@ def whether_within(alone: Question, context: Context, knowledge: Knowledge) -> t
     told, words = context.result, alone.reading.words
     if not isinstance(told, LimitResult) or len(words) > LONG or _WHETHER.isdisjoint(words):
         return None
-    known = knowledge.matcher.vocabulary(told.limits[0].id)
-    things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m)]
-    if any(known.isdisjoint(m.concepts | m.implied) for m in things):
+    if names_unknown(told.limits[0].id, alone, knowledge):
         return None
     return _checked(alone, told, context, knowledge) if any(a.unit for a in alone.reading.amounts) else None
 

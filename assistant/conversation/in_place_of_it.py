@@ -25,7 +25,7 @@ def in_place_of_it(
     if before is None or at is None or len(words) > _MOST_WORDS or not alone.reading.amounts:
         return None
     known = knowledge.matcher.vocabulary(answer.entry) if answer else frozenset()
-    own = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m)]
+    own = knowledge.matcher.telling(alone.reading)
     if not own:
         return None
     apart = any(known.isdisjoint(m.concepts | m.implied) for m in own)  # else what was told may be meant again
@@ -43,7 +43,7 @@ def in_place_of_it(
 
 def _names(context: Context, before: Question, knowledge: Knowledge) -> list[str]:
     """Return the things that a turn may speak of: what the last figure is of, then what the question before named."""
-    things = [m for m in before.reading.mentions if not knowledge.matcher.is_soft(m)]
+    things = knowledge.matcher.telling(before.reading)
     named = [m.text for m in things if not is_quantity(m.concepts, knowledge)]
     told = context.result
     limits = told.limits if isinstance(told, LimitResult) else ()

@@ -112,7 +112,7 @@ def result_named(alone: Question, context: Context, knowledge: Knowledge) -> tup
     if "how" in reading.words and "do" in reading.words:
         return None  # how it is done is asked
     kinds = {knowledge.lexicon.kinds.get(c, "") for m in reading.mentions for c in m.concepts}
-    named = [m for m in reading.mentions if not knowledge.matcher.is_soft(m)]
+    named = knowledge.matcher.telling(reading)
     if len(named) != 1 or not kinds.isdisjoint(("ask", "ask!", "quantity")):
         return None
     for table in _tables(context, given, knowledge):
@@ -134,7 +134,7 @@ def _row(
 
 def _in_thing(word: str, alone: Question, knowledge: Knowledge) -> bool:
     """Return whether a word is one by which a turn names a thing."""
-    return any(word in m.text.split() for m in alone.reading.mentions if not knowledge.matcher.is_soft(m))
+    return any(word in m.text.split() for m in knowledge.matcher.telling(alone.reading))
 
 
 def _tables(context: Context, given: tuple[Condition, ...], knowledge: Knowledge) -> list[StateTable]:

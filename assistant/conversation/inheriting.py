@@ -68,19 +68,20 @@ def _beside(before: Question, alone: Question, context: Context) -> list[str]:
 def _settings(model: Model, alone: Question, context: Context, knowledge: Knowledge) -> list[str]:
     """Return what the question before chose, or was held against, that is a choice of this calculation too."""
     limits = _limits(context)
-    return [
-        phrase
-        for item in model.inputs
-        if not _chosen(item, alone, knowledge)
-        for phrase in _chosen(item, context.asked, knowledge)
-        or [words.split(";")[0].strip() for words, value, _ in item.choices if value in limits]
-    ]
+    found: list[str] = []
+    for item in model.inputs:
+        if phrase_chosen(item, alone, knowledge):
+            continue
+        before = phrase_chosen(item, context.asked, knowledge)
+        held = [words.split(";")[0].strip() for words, value, _ in item.choices if value in limits]
+        found += [before] if before else held
+    return found
 
 
-def _chosen(item: ModelInput, question: Question | None, knowledge: Knowledge) -> list[str]:
-    """Return the phrase by which a question makes a choice of an input."""
-    phrases = [phrase.strip() for words, _, _ in item.choices for phrase in words.split(";")]
-    return [phrase for phrase in phrases if question is not None and said(phrase, question, knowledge)][:1]
+def phrase_chosen(item: ModelInput, question: Question | None, knowledge: Knowledge) -> str:
+    """Return the phrase by which a question makes a choice of an input, or ""."""
+    phrases = (phrase.strip() for words, _, _ in item.choices for phrase in words.split(";"))
+    return next((phrase for phrase in phrases if question is not None and said(phrase, question, knowledge)), "")
 
 
 def _limits(context: Context) -> set[str]:

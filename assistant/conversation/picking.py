@@ -81,7 +81,7 @@ def _named_row(text: str, shown: TableResult, knowledge: Knowledge) -> int | Non
 def _named_choice(text: str, context: Context, knowledge: Knowledge) -> int | None:
     """Return the offered record that a short turn names and the others do not: "the retraction one"."""
     reading = knowledge.reader.read(text)
-    content = [m for m in reading.mentions if not knowledge.matcher.is_soft(m)]
+    content = knowledge.matcher.telling(reading)
     if not content or len(reading.words) > 6 or reading.amounts or not all(context.offered):
         return None
     fits = [

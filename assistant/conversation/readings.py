@@ -119,7 +119,7 @@ def _named_before(alone: Question, before: Question, knowledge: Knowledge) -> tu
     asks = _asks(alone, knowledge)
     families = knowledge.lexicon.families_of
     mine = families(alone.reading.concepts)
-    named = [m for m in before.reading.mentions if not knowledge.matcher.is_soft(m) and not mine & families(m.concepts)]
+    named = [m for m in knowledge.matcher.telling(before.reading) if not mine & families(m.concepts)]
     asked = [m for m in named if is_quantity(m.concepts, knowledge)]
     things = [m for m in named if m not in asked]
     return tuple(m.concepts | m.implied for m in (*things, *(() if asks else _WEIGHT * asked)))
@@ -166,7 +166,7 @@ def _asks(question: Question, knowledge: Knowledge) -> bool:
 
 def _names_own(question: Question, knowledge: Knowledge) -> bool:
     """Return whether a question names a thing, and not only what is asked of one."""
-    things = (m for m in question.reading.mentions if not knowledge.matcher.is_soft(m))
+    things = knowledge.matcher.telling(question.reading)
     return any(not is_quantity(m.concepts, knowledge) for m in things)
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from math import log
 
 from assistant.conversation.context import Context
+from assistant.conversation.inheriting import phrase_chosen
 from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.readings import question_of
 from assistant.frozen import NamedTuple
@@ -18,7 +19,6 @@ from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.model_choices import said
 from assistant.resolving.model_inputs import bind, cued_parts
 from assistant.resolving.models import resolve_model
 from assistant.resolving.results import ModelResult, Result
@@ -144,7 +144,7 @@ def _apart(amount: Amount, old: Amount) -> float:
 def _chosen(item: ModelInput, question: Question, knowledge: Knowledge) -> str:
     """Return the phrase by which a question chooses an input, in whatever words, or by the word that sets it apart."""
     choices = [[phrase.strip() for phrase in words.split(";")] for words, _, _ in item.choices]
-    named = next((phrase for phrases in choices for phrase in phrases if said(phrase, question, knowledge)), "")
+    named = phrase_chosen(item, question, knowledge)
     return named or next((phrases[0] for phrases in choices if _sets_apart(phrases, choices, question)), "")
 
 

@@ -39,7 +39,7 @@ def returned(text: str, context: Context, knowledge: Knowledge) -> Return | None
         return _told_again(text, context, knowledge)
     head, _, rest = found.group(1).partition(",")
     named = question_of(head, knowledge, context.variant)
-    things = [m.concepts | m.implied for m in named.reading.mentions if not knowledge.matcher.is_soft(m)]
+    things = [m.concepts | m.implied for m in knowledge.matcher.telling(named.reading)]
     if named.named_variant:
         return None  # another variant is come back to, and the topic stays
     left = context._replace(offered=(), earlier=with_topic(context))
@@ -58,7 +58,7 @@ def _told_again(text: str, context: Context, knowledge: Knowledge) -> Return | N
     if not found:
         return None
     named = question_of(found.group(1), knowledge, context.variant)
-    things = [m.concepts | m.implied for m in named.reading.mentions if not knowledge.matcher.is_soft(m)]
+    things = [m.concepts | m.implied for m in knowledge.matcher.telling(named.reading)]
     if not things or named.named_variant or named.reading.amounts:
         return None
     for past in with_topic(context):

@@ -129,7 +129,7 @@ def _results(table: StateTable, given: list[Condition], knowledge: Knowledge) ->
 
 
 def _things(words: str, knowledge: Knowledge) -> frozenset[str]:
-    own = (m for m in knowledge.phrase(words).mentions if not knowledge.matcher.is_soft(m))
+    own = knowledge.matcher.telling(knowledge.phrase(words))
     return frozenset(c for m in own for c in m.concepts if c[0].isalpha())
 
 
@@ -140,7 +140,7 @@ def _knows(record: str, things: frozenset[str], knowledge: Knowledge) -> bool:
 def _knows_all(record: str, alone: Question, knowledge: Knowledge) -> bool:
     """Return whether a record knows of every thing that a turn names itself."""
     said = knowledge.matcher.vocabulary(record)
-    things = (m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m))
+    things = knowledge.matcher.telling(alone.reading)
     return all(not said.isdisjoint(m.concepts) for m in things)
 
 

@@ -34,7 +34,7 @@ def same_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     aspect = [m for m in before.reading.mentions if _asks_strictly(m, knowledge) or m.text == _COUNTING]
     if isinstance(context.result, LimitResult) and not any(m.text == _COUNTING for m in aspect):
         return None
-    things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m)]
+    things = knowledge.matcher.telling(alone.reading)
     if len(aspect) != 1 or len(things) != 1 or len(alone.reading.words) > _FEW or _asks_strictly(things[0], knowledge):
         return None
     rest = {w for w in alone.reading.words if w[0].isalpha() and w not in things[0].text.split()}
@@ -56,7 +56,7 @@ def former_asked(alone: Question, context: Context, knowledge: Knowledge) -> tup
     before = context.asked
     if before is None or not isinstance(context.result, ChangeResult) or alone.reading.amounts or alone.conditions:
         return None
-    things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m) and not m.weak]
+    things = [m for m in knowledge.matcher.telling(alone.reading) if not m.weak]
     said = {k for m in things for k in m.taken}
     rest = {w for k, w in enumerate(alone.reading.words) if w[0].isalpha() and k not in said}
     if not things or not _LEADING.issuperset(rest) or len(alone.reading.words) > _FEW:
@@ -120,7 +120,7 @@ def _things_told(context: Context, knowledge: Knowledge) -> list[str]:
     """Return the things that the statement told last names, those first that the question before did not."""
     assert isinstance(context.result, FactResult) and context.asked is not None
     known = context.asked.reading.concepts
-    told = [m for m in knowledge.phrase(context.result.fact.says).mentions if not knowledge.matcher.is_soft(m)]
+    told = knowledge.matcher.telling(knowledge.phrase(context.result.fact.says))
     things = [m for m in told if not is_quantity(m.concepts, knowledge) and not _says_state(m)]
     things.sort(key=lambda m: not m.concepts.isdisjoint(known))
     return [m.text for m in things][:_MOST]
@@ -130,7 +130,7 @@ def colour_again(alone: Question, context: Context, knowledge: Knowledge) -> tup
     """Return the statement told last, which says a colour, to a turn that only asks whether it is one: "in red?"."""
     if context.asked is None or not isinstance(context.result, FactResult) or alone.reading.amounts:
         return None
-    things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m)]
+    things = knowledge.matcher.telling(alone.reading)
     families = knowledge.lexicon.families_of
     if len(things) != 1 or families(things[0].concepts) != {_COLOUR} or len(alone.reading.words) > _FEW:
         return None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from assistant.conversation.calculated_lately import calculation_of
 from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.readings import question_of
 from assistant.frozen import NamedTuple
@@ -32,11 +33,12 @@ def at_each_amount(question: Question, result: Result, knowledge: Knowledge) -> 
     unit = amounts[-1].unit
     found = [_at(a._replace(unit=a.unit or unit), amounts, question, knowledge) for a in amounts]
     told = [each.result for each in found]
-    records = {_record(each) for each in told}
-    alike = len(records) == 1 and "" not in records
-    if not alike or any(told.count(each) > 1 for each in told):
+    calculations = [calculation_of(each) for each in told]
+    ids = {each.id if each else "" for each in calculations}
+    if len(ids) != 1 or "" in ids or any(told.count(each) > 1 for each in told):
         return []
-    if _record(result) and (records != {_record(result)} or not (result in told or _compares(result))):
+    whole = calculation_of(result)
+    if whole and (whole.id not in ids or not (result in told or _compares(result))):
         return []  # it needs them all: "from 400 and 200"
     return found
 
@@ -71,11 +73,3 @@ def _at(amount: Amount, amounts: list[Amount], question: Question, knowledge: Kn
     text = " ".join((*words[: amounts[0].start], *own, *words[amounts[-1].end :]))
     alone = question_of(text, knowledge, question.variant)
     return AtAmount(amount, alone, resolve_scored(alone, knowledge).result)
-
-
-def _record(result: Result) -> str:
-    for name in ("model", "schedule"):
-        found = getattr(result, name, None)
-        if found is not None:
-            return str(found.id)
-    return ""

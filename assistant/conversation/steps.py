@@ -73,7 +73,7 @@ def step_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple
         return None
     asked = alone.reading.asked & QUANTITIES or {c for m in alone.reading.mentions for c in m.concepts & QUANTITIES}
     giving = [i for i, step in enumerate(told.procedure.steps) if asked & quantities(step, knowledge)]
-    things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m) and not m.concepts & QUANTITIES]
+    things = [m for m in knowledge.matcher.telling(alone.reading) if not m.concepts & QUANTITIES]
     if not asked:
         giving = (
             _begun_by(told, things, alone.reading.words, knowledge)
@@ -100,7 +100,7 @@ def step_named(
     if not isinstance(told, ProcedureResult) or len(words) > _LONG or alone.reading.amounts:
         return None
     rest = [w for w in words if w not in _FILLING and w not in _PARTS]
-    things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m) and not m.concepts & QUANTITIES]
+    things = [m for m in knowledge.matcher.telling(alone.reading) if not m.concepts & QUANTITIES]
     only = len(things) == 1 and len(rest) <= len(things[0].taken)
     if alone.reading.asked & QUANTITIES or not (only or (len(things) > 1 and score < _CLEAR)):
         return None

@@ -71,8 +71,14 @@ def leaves_out(alone: Question, second: Scored, knowledge: Knowledge) -> bool:
     if not second.record:
         return False
     said = knowledge.matcher.vocabulary(second.record)
-    things = [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m)]
+    things = knowledge.matcher.telling(alone.reading)
     return any(said.isdisjoint(m.concepts) for m in things)
+
+
+def names_unknown(record: str, question: Question, knowledge: Knowledge) -> bool:
+    """Return whether a record says nothing of something that a question names, or of what that brings along."""
+    said = knowledge.matcher.vocabulary(record)
+    return any(said.isdisjoint(m.concepts | m.implied) for m in knowledge.matcher.telling(question.reading))
 
 
 def asks_anew(alone: Question, context: Context, knowledge: Knowledge) -> bool:

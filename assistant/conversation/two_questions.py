@@ -51,7 +51,7 @@ def with_both(
     each = at_each_amount(question, result, knowledge)
     if each:
         return _all_joined(text, [_at_amount(text, at, knowledge) for at in each])
-    both = of_two_things(text, question, result, knowledge)
+    both = of_two_things(text, question, result, answer.entry, knowledge)
     if both:
         return both
     if answer.outcome != ANSWER and not (question.unsaid or fails_unknown(question)):
@@ -61,10 +61,12 @@ def with_both(
     return answer
 
 
-def of_two_things(text: str, question: Question, result: Result, knowledge: Knowledge) -> Answer | None:
+def of_two_things(
+    text: str, question: Question, result: Result, record: str, knowledge: Knowledge
+) -> Answer | None:
     """Return the answer about two things that a question names together, or holds against each other."""
     compared = compared_things(question, knowledge)
-    both = compared or two_things(question, result, knowledge)
+    both = compared or two_things(question, result, record, knowledge)
     if both is None:
         return None
     one, two = (composed(text, half.question, half.result, knowledge) for half in both)
@@ -142,7 +144,7 @@ def _leaves_unsaid(entry: str, question: Question, knowledge: Knowledge) -> bool
     """Return whether a record says nothing of a thing that a question names and gives no state of."""
     known = knowledge.matcher.vocabulary(entry)
     told = {k for c in question.conditions if not c.is_result for k in c.where}
-    things = (m for m in question.reading.mentions if not m.is_plain and not knowledge.matcher.is_soft(m))
+    things = (m for m in knowledge.matcher.telling(question.reading) if not m.is_plain)
     return any(m.start not in told and known.isdisjoint(m.concepts | m.implied) for m in things)
 
 

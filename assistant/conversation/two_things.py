@@ -29,15 +29,20 @@ class Half(NamedTuple):
     result: Result
 
 
-def two_things(question: Question, result: Result, knowledge: Knowledge) -> tuple[Half, Half] | None:
-    """Return what a question asks of two things that it names together, where no record tells both."""
+def two_things(
+    question: Question, result: Result, record: str, knowledge: Knowledge
+) -> tuple[Half, Half] | None:
+    """Return what a question asks of two things that it names together, where no record tells both.
+
+    record: the one that answers the whole.
+    """
     if not isinstance(result, (*_TOLD, Choices)) or _JOINS.isdisjoint(question.reading.words):
         return None
     for one, other in _pairs(question.reading, knowledge):
         if not _only_named(question, one, other):
             continue
         first, second = _half(question, other, one, knowledge), _half(question, one, other, knowledge)
-        if first and second and first[1] != second[1] and not _tells_both(question, one, other, knowledge):
+        if first and second and first[1] != second[1] and not _tells_both(record, question, one, other, knowledge):
             return first[0], second[0]
     return None
 
@@ -49,7 +54,7 @@ def _pairs(reading: Reading, knowledge: Knowledge) -> Iterator[tuple[Mention, Me
             if reading.words[at] in _JOINS:
                 one = _part(mention, mention.start, at, reading, knowledge)
                 yield one, _part(mention, at + 1, mention.end, reading, knowledge)
-    things = [m for m in reading.mentions if not m.is_plain and not knowledge.matcher.is_soft(m)]
+    things = [m for m in knowledge.matcher.telling(reading) if not m.is_plain]
     for one, other in pairwise(things):
         between = reading.words[one.end : other.start]
         follows = between[:1] and between[0] in _JOINS and len(between) <= _FURTHEST
@@ -76,10 +81,9 @@ def _half(question: Question, left_out: Mention, kept: Mention, knowledge: Knowl
     return (Half(half, found.result), found.record) if asks_for_it else None
 
 
-def _tells_both(question: Question, one: Mention, other: Mention, knowledge: Knowledge) -> bool:
+def _tells_both(record: str, question: Question, one: Mention, other: Mention, knowledge: Knowledge) -> bool:
     """Return whether the record that answers the whole is asked for by both names."""
-    found = resolve_scored(question, knowledge)
-    match = knowledge.matcher.rank_among(frozenset((found.record,)), question.reading, question.background)
+    match = knowledge.matcher.rank_among(frozenset((record,)), question.reading, question.background)
     return bool(match) and all(not match[0].concepts.isdisjoint(thing.concepts) for thing in (one, other))
 
 

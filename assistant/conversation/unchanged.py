@@ -6,6 +6,7 @@ The same number again would look like the answer to what was changed; it is aske
 from __future__ import annotations
 
 from assistant.conversation.context import Context
+from assistant.conversation.traits import names_unknown
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.offering import offered
 from assistant.resolving.results import BandResult, CheckResult, Choices, ModelResult, Needed, Result, ScheduleResult
@@ -23,7 +24,7 @@ def not_taken_in(alone: Question, result: Result, context: Context, knowledge: K
     if context.asked is None or context.result is None or not _AGAIN.isdisjoint(alone.reading.words):
         return None
     record = _same_again(result, context.result)
-    if not record or not (_gives_anew(alone, result, context) or _names_another(record, alone, knowledge)):
+    if not record or not (_gives_anew(alone, result, context) or names_unknown(record, alone, knowledge)):
         return None
     return Choices(((record, offered(knowledge, record)),))
 
@@ -41,13 +42,6 @@ def _same_again(result: Result, told: Result) -> str:
     if isinstance(result, CheckResult) and result == told:
         return result.checks[0].limit.id
     return ""
-
-
-def _names_another(record: str, alone: Question, knowledge: Knowledge) -> bool:
-    """Return whether a turn names a thing of which a calculation says nothing."""
-    said = knowledge.matcher.vocabulary(record)
-    things = (m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m))
-    return any(said.isdisjoint(m.concepts | m.implied) for m in things)
 
 
 def _gives_anew(alone: Question, result: Result, context: Context) -> bool:

@@ -89,7 +89,7 @@ def _known_of(first: Scored, thing: Mention, knowledge: Knowledge) -> bool:
 
 
 def _own(alone: Question, knowledge: Knowledge) -> list[Mention]:
-    return [m for m in alone.reading.mentions if not knowledge.matcher.is_soft(m)]
+    return knowledge.matcher.telling(alone.reading)
 
 
 def _knows(found: Scored, thing: Mention, alone: Question, knowledge: Knowledge) -> bool:

@@ -128,6 +128,10 @@ class Matcher:
             or all(self._kinds.get(c) in ("ask", "filler") or c in ("maximum", "minimum") for c in mention.concepts)
         )
 
+    def telling(self, reading: Reading) -> list[Mention]:
+        """Return the mentions of a reading that do more than colour what is asked."""
+        return [m for m in reading.mentions if not self.is_soft(m)]
+
     def is_strict(self, mention: Mention) -> bool:
         """Return whether a mention left unexplained bars a record: a word that no term names, a quantity or
         an aspect asked for. Other things of the trade may be named as circumstances.
