@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from assistant.conversation.context import Context
-from assistant.conversation.readings import carried, is_quantity, merged
+from assistant.conversation.readings import carried, merged, things_named
 from assistant.conversation.traits import OPEN
 from assistant.conversation.turned_round import only_with
 from assistant.resolving.choosing import Scored, resolve_scored
@@ -71,5 +71,4 @@ def _names_thing(question: Question, knowledge: Knowledge) -> bool:
     """Return whether a question names a thing, and not only how its answer is wanted."""
     if question.reading.words[0] in _AS:
         return False  # "as a Mach number"
-    things = knowledge.matcher.telling(question.reading)
-    return any(not is_quantity(m.concepts, knowledge) for m in things)
+    return bool(things_named(question.reading, knowledge))

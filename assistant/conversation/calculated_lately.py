@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from assistant.answering.parts import condition_words
 from assistant.conversation.context import LATELY, Context
-from assistant.conversation.readings import is_quantity, merged, question_of
+from assistant.conversation.readings import merged, question_of, things_named
 from assistant.conversation.traits import CLEAR, GOOD, LONG, OPEN, names_unknown
 from assistant.knowledge.records import Limit, Model, Schedule
 from assistant.resolving.amounts_for import fits
@@ -27,7 +27,6 @@ from assistant.resolving.results import (
     Result,
     ScheduleResult,
 )  # fmt: skip
-from assistant.understanding.mentions import Mention
 
 _ANSWERING = 0.85
 _TIMES = 3.0
@@ -104,11 +103,11 @@ def _of_what_was_spoken_of(
     alone: Question, first: Scored, context: Context, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
     """Return the calculation that a turn's amount gives all to, with a thing that the last questions named."""
-    named = any(_is_thing(m, knowledge) for m in alone.reading.mentions)
+    named = things_named(alone.reading, knowledge)
     if first.score >= GOOD or not (named or any(a.unit for a in alone.reading.amounts)):
         return None
     asked = (context.asked, *(past.asked for past in context.earlier[:LATELY]))
-    things = (m for before in asked if before for m in before.reading.mentions if _is_thing(m, knowledge))
+    things = (m for before in asked if before for m in things_named(before.reading, knowledge))
     words = " ".join(alone.reading.words).rstrip("?. ")
     states = (condition_words(c, knowledge) for c in context.scenario if not c.is_result)
     for name in dict.fromkeys((*states, *(m.text for m in things))):
@@ -117,10 +116,6 @@ def _of_what_was_spoken_of(
         if isinstance(found.result, ModelResult) and found.score >= CLEAR:
             return question.with_text(alone.reading.text)._replace(context=True), found.result
     return None
-
-
-def _is_thing(mention: Mention, knowledge: Knowledge) -> bool:
-    return not knowledge.matcher.is_soft(mention) and not is_quantity(mention.concepts, knowledge)
 
 
 def onward(

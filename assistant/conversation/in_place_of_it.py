@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from assistant.conversation.context import Context
-from assistant.conversation.readings import is_quantity, question_of
+from assistant.conversation.readings import question_of, things_named
 from assistant.conversation.traits import OPEN
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
@@ -43,8 +43,7 @@ def in_place_of_it(
 
 def _names(context: Context, before: Question, knowledge: Knowledge) -> list[str]:
     """Return the things that a turn may speak of: what the last figure is of, then what the question before named."""
-    things = knowledge.matcher.telling(before.reading)
-    named = [m.text for m in things if not is_quantity(m.concepts, knowledge)]
+    named = [m.text for m in things_named(before.reading, knowledge)]
     told = context.result
     limits = told.limits if isinstance(told, LimitResult) else ()
     limits = tuple(check.limit for check in told.checks) if isinstance(told, CheckResult) else limits

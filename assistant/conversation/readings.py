@@ -26,7 +26,7 @@ from assistant.resolving.results import (
     TableResult,
 )
 from assistant.resolving.steering_order import Deflection, deflections
-from assistant.understanding.mentions import ELSEWHERE, Reading
+from assistant.understanding.mentions import ELSEWHERE, Mention, Reading
 from assistant.understanding.states import Condition
 
 _POINTING = frozenset({"that", "it", "this", "those", "its"})
@@ -69,6 +69,11 @@ def is_quantity(concepts: frozenset[str], knowledge: Knowledge) -> bool:
     return all(knowledge.lexicon.kinds.get(c) in ("quantity", "ask", "ask!") or c.startswith("@") for c in concepts)
 
 
+def things_named(reading: Reading, knowledge: Knowledge) -> list[Mention]:
+    """Return the things that a reading names, and not only what is asked of one."""
+    return [m for m in knowledge.matcher.telling(reading) if not is_quantity(m.concepts, knowledge)]
+
+
 def carried(alone: Question, context: Context, given: tuple[Condition, ...], knowledge: Knowledge) -> Question:
     """Return a turn that asks something else under the conditions given before, of what was spoken of."""
     before, answer = context.asked, context.answer
@@ -81,7 +86,7 @@ def carried(alone: Question, context: Context, given: tuple[Condition, ...], kno
     variant = alone.variant if alone.named_variant else before.variant
     background = before.reading.concepts
     pointed = not _POINTING_AT.isdisjoint(before.reading.words) or len(before.reading.words) <= _BRIEF
-    if before.background and (pointed or not _names_own(before, knowledge)):
+    if before.background and (pointed or not things_named(before.reading, knowledge)):
         background |= before.background  # it leant on what was spoken of before, which is still spoken of
     if not _asks(alone, knowledge):
         background |= _of_states((*kept, *context.scenario), knowledge)
@@ -145,12 +150,7 @@ def pointed_at(alone: Question, context: Context, knowledge: Knowledge) -> froze
     before = context.asked
     if before is None or _POINTING_AT.isdisjoint(alone.reading.words):
         return frozenset()
-    things = frozenset(
-        concept
-        for m in before.reading.mentions
-        if not knowledge.matcher.is_soft(m) and not is_quantity(m.concepts, knowledge)
-        for concept in m.concepts
-    )
+    things = frozenset(concept for m in things_named(before.reading, knowledge) for concept in m.concepts)
     left = (c for c in before.background if c not in knowledge.lexicon.kinds and c[0].isalpha())
     return things or frozenset(left)
 
@@ -162,12 +162,6 @@ def _asks(question: Question, knowledge: Knowledge) -> bool:
         return True
     kinds = (knowledge.lexicon.kinds.get(c, "") for m in question.reading.mentions for c in m.concepts)
     return any(kind in ("ask", "ask!", "quantity") for kind in kinds)
-
-
-def _names_own(question: Question, knowledge: Knowledge) -> bool:
-    """Return whether a question names a thing, and not only what is asked of one."""
-    things = knowledge.matcher.telling(question.reading)
-    return any(not is_quantity(m.concepts, knowledge) for m in things)
 
 
 def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bool) -> tuple[Question, bool]:

@@ -12,7 +12,7 @@ from assistant.conversation.controls_of_changes import asks_former, asks_since, 
 from assistant.conversation.disputing import cleared, listed, set_aside
 from assistant.conversation.disputing import with_disputes as with_disputes
 from assistant.conversation.library import library_reply
-from assistant.conversation.readings import is_quantity, question_of
+from assistant.conversation.readings import is_quantity, question_of, things_named
 from assistant.knowledge.records import Change, Fact, Model, Source
 from assistant.quantities.amounts import Amount
 from assistant.resolving.changes import changes_of
@@ -242,11 +242,7 @@ def _sections(sources: Iterable[Source | Citation]) -> set[tuple[str, str]]:
 
 def _whys(record: object, asked: Question, knowledge: Knowledge) -> list[str]:
     """Return what a bare "why" may be about: the last question, its things alone, what answered it."""
-    things = [
-        m.text
-        for m in asked.reading.mentions
-        if not knowledge.matcher.is_soft(m) and not is_quantity(m.concepts, knowledge)
-    ]
+    things = [m.text for m in things_named(asked.reading, knowledge)]
     asks = getattr(record, "asks", ())
     return [
         " ".join(asked.reading.words),

@@ -10,7 +10,7 @@ from assistant.answering.parts import condition_words
 from assistant.answering.states import output_words
 from assistant.conversation.context import Context
 from assistant.conversation.in_scenario import states_given, told_table
-from assistant.conversation.readings import carried, is_quantity, question_of
+from assistant.conversation.readings import carried, question_of, things_named
 from assistant.conversation.traits import OPEN
 from assistant.knowledge.records import StateTable, Value
 from assistant.resolving import limits as limit_rules
@@ -157,11 +157,7 @@ def of_the_subject(
         return None
     families = knowledge.lexicon.families_of
     mine = families(alone.reading.concepts)
-    things = [
-        m
-        for m in before.reading.mentions
-        if not (knowledge.matcher.is_soft(m) or is_quantity(m.concepts, knowledge) or mine & families(m.concepts))
-    ]
+    things = [m for m in things_named(before.reading, knowledge) if not mine & families(m.concepts)]
     if not things or any(_knows(first.record, m.concepts, knowledge) for m in things):
         return None
     words = " ".join(alone.reading.words).rstrip("?. ")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from assistant.conversation.context import Context
 from assistant.conversation.controls import asks_about, follows
-from assistant.conversation.readings import is_quantity
+from assistant.conversation.readings import things_named
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
@@ -44,10 +44,7 @@ def incomplete(question: Question, scored: Scored, knowledge: Knowledge) -> bool
 def names_thing(question: Question, knowledge: Knowledge) -> bool:
     """Return whether a turn names a thing other than those whose state it gives."""
     said = frozenset(k for c in question.conditions for k in c.where)
-    return any(
-        not knowledge.matcher.is_soft(m) and not is_quantity(m.concepts, knowledge) and m.start not in said
-        for m in question.reading.mentions
-    )
+    return any(m.start not in said for m in things_named(question.reading, knowledge))
 
 
 def is_fragment(text: str, question: Question, first: Scored, knowledge: Knowledge) -> bool:

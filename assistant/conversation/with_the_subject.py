@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from assistant.conversation.context import Context
 from assistant.conversation.like_amounts import figure
-from assistant.conversation.readings import is_quantity, merged, question_of
+from assistant.conversation.readings import merged, question_of, things_named
 from assistant.conversation.traits import OPEN
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
@@ -43,7 +43,7 @@ def with_the_subject(
     if before is None or not 1 < len(words) <= _LONG or alone.conditions or alone.reading.amounts:
         return None
     given = any(not c.is_result for c in before.conditions)
-    if given or not _STRANGE.isdisjoint(words) or alone.named_variant or not _own(alone, knowledge):
+    if given or not _STRANGE.isdisjoint(words) or alone.named_variant or not knowledge.matcher.telling(alone.reading):
         return None
     if words[0] in _FRAGMENT or figure(alone.reading) or merged(alone, context, knowledge, False)[1]:
         return None
@@ -88,27 +88,22 @@ def _known_of(first: Scored, thing: Mention, knowledge: Knowledge) -> bool:
     return not open_yet and not knowledge.matcher.vocabulary(first.record).isdisjoint(thing.concepts)
 
 
-def _own(alone: Question, knowledge: Knowledge) -> list[Mention]:
-    return knowledge.matcher.telling(alone.reading)
-
-
 def _knows(found: Scored, thing: Mention, alone: Question, knowledge: Knowledge) -> bool:
     """Return whether a record knows of a thing, and of each that a turn names."""
     said = knowledge.matcher.vocabulary(found.record) if found.record else frozenset()
-    named = (thing, *_own(alone, knowledge))
+    named = (thing, *knowledge.matcher.telling(alone.reading))
     return all(not said.isdisjoint(m.concepts | m.implied) for m in named)
 
 
 def _things(alone: Question, context: Context, knowledge: Knowledge) -> list[Mention]:
     """Return the things that the last question named that a turn does not name itself, else those before it."""
-    mine = {c for m in _own(alone, knowledge) for c in m.concepts}
+    mine = {c for m in knowledge.matcher.telling(alone.reading) for c in m.concepts}
     families = knowledge.lexicon.families_of
     own = families(mine)
     found: dict[frozenset[str], Mention] = {}
     for asked in _asked(context):
-        for m in asked.reading.mentions:
-            soft = knowledge.matcher.is_soft(m) or is_quantity(m.concepts, knowledge)
-            if not (soft or mine & m.concepts or own & families(m.concepts)):
+        for m in things_named(asked.reading, knowledge):
+            if not (mine & m.concepts or own & families(m.concepts)):
                 found.setdefault(m.concepts, m)
         if found and _POINTING.isdisjoint(asked.reading.words):
             break
