@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from assistant.understanding.binding import Binder
 from assistant.understanding.clauses import STOPS
 from assistant.understanding.condition import Condition, StateWords, is_result
-from assistant.understanding.grouping import LINKS, Group, failing
+from assistant.understanding.grouping import Group, failing, past_links
+from assistant.understanding.mentions import ALL_WELL
 
 _EXCEPT = (
     ("apart", "from"), ("other", "than"), ("except", "for"), ("save", "for"), ("but",), ("except",), ("excepting",),
@@ -16,7 +17,6 @@ _EXCEPT = (
 _ARTICLES = frozenset(("the", "my", "our", "a", "an"))
 _ALL = frozenset(("everything", "all"))
 _FURTHEST = 8
-_ALL_WELL = "all_normal"
 
 
 def excepted(binder: Binder, group: Group) -> list[Condition]:
@@ -31,9 +31,10 @@ def excepted(binder: Binder, group: Group) -> list[Condition]:
     least = max(0, at - _FURTHEST)
     begin = next((k + 1 for k in range(at - 1, least - 1, -1) if words[k] in STOPS), least)
     clause = range(begin, at)
-    if any(_ALL_WELL in m.concepts and m.start in clause for m in binder.reading.mentions):
+    if any(ALL_WELL in m.concepts and m.start in clause for m in binder.reading.mentions):
         return []  # "nothing has failed except System 2"
-    fails = _says_lost(binder, clause) or _says_lost(binder, _after(words, group.end))
+    after = range(group.end, past_links(words, group.end) + 1)
+    fails = _says_lost(binder, clause) or _says_lost(binder, after)
     if "nothing" in words[begin:at]:
         return failing([group], known, set()) if fails else _alone(group, known)
     return _alone(group, known) if fails and not _ALL.isdisjoint(words[begin:at]) else []
@@ -47,13 +48,6 @@ def _exception(words: Sequence[str], start: int) -> int:
         if tuple(words[max(0, start - len(said)) : start]) == said:
             return start - len(said)
     return -1
-
-
-def _after(words: Sequence[str], end: int) -> range:
-    at = end
-    while at < len(words) and words[at] in LINKS:
-        at += 1
-    return range(end, at + 1)
 
 
 def _says_lost(binder: Binder, places: range) -> bool:

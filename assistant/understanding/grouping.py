@@ -31,7 +31,7 @@ _WHEN = frozenset(("in", "on", "at", "after", "before", "during"))
 _ONLY_TOGETHER = {"with": ("along", "together", "well"), "but": ("also",)}
 """Words that join after another one alone: "along with", "but also"."""
 _INSTEAD = (("instead", "of"), ("rather", "than"))
-_DETERMINERS = frozenset(("the", "my", "our"))
+DETERMINERS = frozenset(("the", "my", "our"))
 _BEFORE_NOT = frozenset((",", "and", "but", "-", "(", "was", "is", "it", ";", ":"))
 _NOR = frozenset(("nor", "or"))
 _HAVING = frozenset(("have", "has", "got", "keep"))
@@ -88,7 +88,7 @@ def input_groups(reading: Reading, known: StateWords, states: Sequence[Mention])
 def names_another(words: Sequence[str], at: int) -> bool:
     """Return whether what is named at a place is what something is not: "System 2 instead of | System 1"."""
     before = at
-    while before and words[before - 1] in _DETERMINERS:
+    while before and words[before - 1] in DETERMINERS:
         before -= 1
     if tuple(words[max(0, before - 2) : before]) in _INSTEAD:
         return True
@@ -198,6 +198,13 @@ def _have_own(
         mention.end <= start <= mention.end + 2 and all(w in LINKS or w == "at" for w in words[mention.end : start])
         for start in starts
     )
+
+
+def past_links(words: Sequence[str], at: int) -> int:
+    """Return the first place from one on where no linking word stands."""
+    while at < len(words) and words[at] in LINKS:
+        at += 1
+    return at
 
 
 def _says_of(state: Mention, group: Group, known: StateWords) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from assistant.understanding.binding import other_value
 from assistant.understanding.condition import Condition, StateWords
-from assistant.understanding.grouping import LINKS
+from assistant.understanding.grouping import past_links
 from assistant.understanding.mentions import Mention, Reading
 
 _NONE = frozenset(("no", "nothing", "none", "without"))
@@ -50,10 +50,8 @@ def _meant(
         return [(name, known.normal(name)) for name, _ in pairs]
     if not mixed or not mention.text.startswith("nothing"):
         return pairs
-    at = mention.end
-    while at < len(reading.words) and reading.words[at] in LINKS:
-        at += 1
-    fails = any(s.start in (mention.end, at) and "@lost" in s.concepts for s in reading.mentions)
+    after = mention.end, past_links(reading.words, mention.end)
+    fails = any(s.start in after and "@lost" in s.concepts for s in reading.mentions)
     return [(name, other_value(name, value, known) or value) for name, value in pairs] if fails else pairs
 
 

@@ -24,6 +24,8 @@ STATE = "@"
 RESULT = "="
 """Begins the concept of a state table's result that is named outright ("=table.output.value")."""
 BOUNDS = frozenset(("maximum", "minimum"))
+ALL_WELL = "all_normal"
+"""The concept of words by which everything works."""
 _HENCE = (("to",), ("until",), ("till",), ("before",))
 _COUNTED = frozenset(("minutes", "minute", "mins", "min", "seconds", "secs", "hours", "metres", "meters", "knots"))
 _MEASURED = {

@@ -7,7 +7,7 @@ from collections.abc import Collection, Sequence
 from assistant.understanding.binding import Bound, conditions_of, contrary, other_value
 from assistant.understanding.condition import Condition, StateWords, is_result
 from assistant.understanding.grouping import Group, failing
-from assistant.understanding.mentions import Reading
+from assistant.understanding.mentions import ALL_WELL, Reading
 
 _BETWEEN = frozenset({
     "and", "or", "nor", "plus", "as", "well", "also", "along", "together", "with", ",", "/", "&", "+", "the", "my",
@@ -22,7 +22,6 @@ _CARRYING = frozenset({
     "even", "and", "or", "plus", "&", "+", "/", "well", "besides", "addition", "along", "together", "as",
 })  # fmt: skip
 """At least one of these must be there: a comma alone joins nothing."""
-_ALL_WELL = "all_normal"
 _EXCEPTING = frozenset({
     "but", "except", "excepting", "for", "apart", "from", "other", "than", "bar", "barring", "save", "the", "my", "our",
     "a", ",", "besides", "only", "just", "not",
@@ -81,7 +80,7 @@ def against_name(reading: Reading, group: Group, asking: Collection[int], known:
 
 def _excepted(reading: Reading, group: Group) -> bool:
     """Return whether a thing is the one that is not well: "everything works but the steering controller"."""
-    well = [m.end for m in reading.mentions if _ALL_WELL in m.concepts and m.end <= group.start]
+    well = [m.end for m in reading.mentions if ALL_WELL in m.concepts and m.end <= group.start]
     between = reading.words[max(well) : group.start] if well else ()
     return bool(between) and not _EXCEPTING.isdisjoint(between) and _EXCEPTING.issuperset(between)
 

@@ -18,7 +18,7 @@ from assistant.understanding.condition import StateWords as StateWords
 from assistant.understanding.condition import is_result
 from assistant.understanding.condition import state_words as state_words
 from assistant.understanding.excepting import excepted
-from assistant.understanding.grouping import LINKS, Group, input_groups
+from assistant.understanding.grouping import DETERMINERS, LINKS, Group, input_groups
 from assistant.understanding.grouping import failing as failing
 from assistant.understanding.implied import alone, implied
 from assistant.understanding.instead import contrasted, set_against
@@ -35,7 +35,6 @@ _OPENINGS = frozenset(("ok", "okay", "alright", "all right"))
 _FORGOT = frozenset(("forgot", "forgotten", "forget", "forgets"))
 _KNOWING = frozenset({"tell", "know", "sure", "idea", "say", "clear", "certain", "unsure", "unclear", "uncertain"})
 _SAYS = frozenset({"does", "do", "did", "is", "has", "will"})
-_DETERMINERS = frozenset(("the", "my", "our"))
 _HAVING = frozenset({"have", "has", "got", "get", "any", "the", "my", "our", "with", "longer", "still", "keep"})
 
 
@@ -161,7 +160,7 @@ def _bound(
 def _goes_with(binder: Binder, group: Group) -> list[Condition]:
     """A thing that something else is asked to be lost with: "is anti-skid lost | with System 1?"."""
     before = group.start - 1
-    while before > 0 and binder.words[before] in _DETERMINERS:
+    while before > 0 and binder.words[before] in DETERMINERS:
         before -= 1
     said = (m for m in binder.states if m.end in (before, before - 1) and m.start in binder.asking)
     lost = any("@lost" in m.concepts for m in said)
@@ -212,7 +211,7 @@ def _had(binder: Binder, group: Group) -> list[Condition]:
 
 def _worked_with(reading: Reading, group: Group) -> bool:
     """Return whether a thing is what something is done on: "two applications made on the accumulator, how many …"."""
-    before = [w for w in reading.words[max(0, group.start - 3) : group.start] if w not in _DETERMINERS]
+    before = [w for w in reading.words[max(0, group.start - 3) : group.start] if w not in DETERMINERS]
     return before[-1:] == ["on"]
 
 
@@ -261,7 +260,7 @@ def _in_use(reading: Reading, group: Group, known: StateWords) -> list[Condition
     before = [
         w
         for w in reading.words[max(0, group.start - 3) : group.start]
-        if w not in _DETERMINERS and w not in ("brake", "all", "a")
+        if w not in DETERMINERS and w not in ("brake", "all", "a")
     ]
     if not before or before[-1] not in _WITH:
         return []
