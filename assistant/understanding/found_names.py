@@ -35,7 +35,10 @@ class Names:
     def numbered(
         self, words: list[str], stems: list[str], free: list[bool], spans: list[tuple[int, int]]
     ) -> list[Mention]:
-        """Return the names with a number in them, which come before amounts: the 2 of System 2 counts nothing."""
+        """Return the names with a number in them, which come before amounts: the 2 of System 2 counts nothing.
+
+        Their words are marked in `free` as taken.
+        """
         found: list[Mention] = []
         last = max((k for k, word in enumerate(words) if may_count(word)), default=-1)
         for i in range(last + 1):
@@ -127,7 +130,7 @@ class Names:
         inner = [words[k] for k in taken]
         weak = len(inner) == 1 and (inner[0] in self._lexicon.weak or inner[0] in self._lexicon.neutral)
         weak = weak and not any(self._lexicon.kinds.get(c) in _TELLING for c in concepts)
-        weak = weak or all(self._lexicon.kinds.get(c) == "filler" for c in concepts)
+        weak = weak or self._lexicon.fills(concepts)
         weak = weak and not any(c.startswith(OUTSIDE) for c in concepts)
         return Mention(
             start, end, taken, frozenset(concepts), implied, weak, " ".join(inner),

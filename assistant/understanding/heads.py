@@ -10,11 +10,8 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from assistant.understanding.mentions import Mention, Reading
 
-_AUXILIARY = frozenset({
-    "is", "are", "was", "must", "should", "may", "can", "will", "would", "could", "the", "my", "our", "a", "an", "each",
-    "one", "your",
-})  # fmt: skip
 _ARTICLES = frozenset(("the", "my", "our", "a", "an", "each", "one", "your"))
+_AUXILIARY = _ARTICLES | {"is", "are", "was", "must", "should", "may", "can", "will", "would", "could"}
 _SIZES = frozenset(("mass", "weight", "length", "pressure", "temperature"))
 """Quantities that a thing has; what moves, lasts or counts may be named in other words."""
 _LASTING = "duration"

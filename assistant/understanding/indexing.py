@@ -121,8 +121,7 @@ def _ask(reader: Reader, name: str, tag: str, text: str) -> list[Any]:
 def _parts(reader: Reader, text: str) -> Iterator[list[str]]:
     reading = reader.read(text, mending=False)
     for mention in reading.mentions:
-        filler = all(reader.lexicon.kinds.get(c) == "filler" for c in mention.concepts)
-        if not (mention.weak and (filler or mention.is_plain)):
+        if not (mention.weak and (mention.is_plain or reader.lexicon.fills(mention.concepts))):
             yield sorted(mention.concepts)
     for amount in reading.amounts:
         yield [f"#{amount.value:g}"]

@@ -77,9 +77,6 @@ class Reader:
         # "Two three zero" is one number without a unit too: its zero is no name of a state.
         spans = [(a.start, a.end) for a in whole if a.unit or _ZEROS.intersection(words[a.start + 1 : a.end])]
         numbered = self._names.numbered(words, stems, free, spans) if counts else []
-        for mention in numbered:
-            for i in mention.taken:
-                free[i] = False
         skip = frozenset(i for i, is_free in enumerate(free) if not is_free)
         amounts = read_amounts(tokens, self.units, skip) if skip else whole
         for amount in amounts:
