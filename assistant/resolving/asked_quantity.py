@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from assistant.knowledge.records import Model
-from assistant.quantities.amounts import read_amounts
-from assistant.quantities.tokens import tokenize
+from assistant.quantities.amounts import amounts_in
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
@@ -49,9 +48,12 @@ def quantity_of(result: Result, know: Knowledge) -> str:
         unit = figure.unit if figure else ""
     if not unit:
         return ""
+    return "altitude" if unit == "ft" else _measured_in(unit, know)
+
+
+def _measured_in(unit: str, know: Knowledge) -> str:
+    """Return the quantity that a unit measures, as questions name it."""
     dimension = know.units.get(unit).dimension
-    if unit == "ft":
-        return "altitude"
     return AS_ASKED.get(dimension, dimension)
 
 
@@ -70,7 +72,7 @@ def is_told_in(result: Result, reading: Reading, know: Knowledge) -> bool:
     if not reading.unit or not reading.unit.outright:
         return True
     if isinstance(result, FactResult):
-        units = {v.unit for v in result.fact.values or read_amounts(tokenize(result.fact.says), know.units) if v.unit}
+        units = {v.unit for v in result.fact.values or amounts_in(result.fact.says, know.units) if v.unit}
     elif isinstance(result, ScheduleResult):
         units = {result.schedule.output_unit, result.schedule.input_unit}
     elif isinstance(result, LimitResult):
@@ -79,8 +81,8 @@ def is_told_in(result: Result, reading: Reading, know: Knowledge) -> bool:
         units = {result.bands.unit}
     else:
         return True
-    told = {AS_ASKED.get(d, d) for d in (know.units.get(unit).dimension for unit in units)}
-    return not told or any(is_asked(one, frozenset(reading.unit.quantities)) for one in told)
+    wanted = frozenset(reading.unit.quantities)
+    return not units or any(is_asked(_measured_in(unit, know), wanted) for unit in units)
 
 
 def tells_asked(result: FactResult, reading: Reading, know: Knowledge) -> bool:
@@ -89,7 +91,7 @@ def tells_asked(result: FactResult, reading: Reading, know: Knowledge) -> bool:
     if not sizes:
         return True
     fact = result.fact
-    told = {AS_ASKED.get(d, d) for v in fact.values if v.unit for d in (know.units.get(v.unit).dimension,)}
+    told = {_measured_in(v.unit, know) for v in fact.values if v.unit}
     if told:
         return not sizes.isdisjoint(told)
     return not measured or any(c.isdigit() for c in fact.says)
