@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge, Question
@@ -11,8 +13,8 @@ from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
 
 _LEAST = 0.4
+_JUST = 0.01
 _WHAT = frozenset(("what", "whats", "which", "who", "how", "why", "where"))
-_WHOLE = 0.99
 _NEARLY_ALL = 0.95
 _TOLD = 0.6
 """Least score of a statement that goes before what follows from a state that is only told of."""
@@ -24,6 +26,14 @@ def in_their_order(found: list[Candidate], question: Question, know: Knowledge) 
     """Return the candidates with those put back that answer less to the point than one of another kind."""
     ordered = _statement_first(_result_first(_verdict_first(found, question, know), question), question)
     return _whole_first(ordered)
+
+
+def _put_behind(
+    found: list[Candidate], leading: list[float], follows: Callable[[Candidate], bool]
+) -> list[Candidate]:
+    """Return the candidates with those that follow scored no higher than just below the best of the leading scores."""
+    most = max(leading) - _JUST
+    return [c._replace(score=min(c.score, most)) if follows(c) else c for c in found]
 
 
 def _whole_first(found: list[Candidate]) -> list[Candidate]:
@@ -39,7 +49,7 @@ def _whole_first(found: list[Candidate]) -> list[Candidate]:
 
 
 def _explains_all(match: Match) -> bool:
-    return match.open and match.covered >= _WHOLE and match.share >= _NEARLY_ALL
+    return match.open and match.whole and match.share >= _NEARLY_ALL
 
 
 def _statement_first(found: list[Candidate], question: Question) -> list[Candidate]:
@@ -54,11 +64,10 @@ def _statement_first(found: list[Candidate], question: Question) -> list[Candida
     facts = [
         c.score
         for c in found
-        if isinstance(c.result, FactResult) and c.match and c.match.open and c.match.covered >= _WHOLE
+        if isinstance(c.result, FactResult) and c.match and c.match.open and c.match.whole
         if c.score >= _TOLD and c.weight > least + _TELLS
     ]
-    most = max(facts, default=1.0) - 0.01
-    return [c._replace(score=min(c.score, most)) if c in rows else c for c in found]
+    return _put_behind(found, facts or [1.0], lambda c: c in rows)
 
 
 def _result_first(found: list[Candidate], question: Question) -> list[Candidate]:
@@ -67,8 +76,7 @@ def _result_first(found: list[Candidate], question: Question) -> list[Candidate]
     given = any(not c.implied and not c.is_result for c in question.conditions)
     if not rows or not given or question.reading.amounts or not asks_whether(question.reading.words):
         return found
-    most = max(rows) - 0.01
-    return [c._replace(score=min(c.score, most)) if isinstance(c.result, LimitResult) else c for c in found]
+    return _put_behind(found, rows, lambda c: isinstance(c.result, LimitResult))
 
 
 def _verdict_first(found: list[Candidate], question: Question, know: Knowledge) -> list[Candidate]:
@@ -81,13 +89,11 @@ def _verdict_first(found: list[Candidate], question: Question, know: Knowledge) 
     ]
     if not verdicts:
         return found
-    most = max(verdicts) - 0.01
-    return [
-        c._replace(score=min(c.score, most))
-        if isinstance(c.result, (TableResult, TablesResult)) and not _tells_more(c.result, question)
-        else c
-        for c in found
-    ]
+
+    def follows(c: Candidate) -> bool:
+        return isinstance(c.result, (TableResult, TablesResult)) and not _tells_more(c.result, question)
+
+    return _put_behind(found, verdicts, follows)
 
 
 def _tells_more(result: TableResult | TablesResult, question: Question) -> bool:

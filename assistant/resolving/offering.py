@@ -14,7 +14,6 @@ ALONE = 0.5
 """Least score at which the only record that fits is told; below it is asked whether it is meant."""
 _BESIDE = 0.6
 """Share of the best score from which a choice stands beside others; where two do, what is further off is no choice."""
-_WHOLE = 0.99
 COVER = 0.6
 """Share of a way of asking that a question must hold for its record to be taken without more."""
 
@@ -37,7 +36,7 @@ def unsure(found: list[Candidate], question: Question, know: Knowledge) -> Resul
     close = [name for name in options if score[name] >= _BESIDE * good[0].score]
     chosen = [(name, options[name]) for name in (close if len(close) > 1 else list(options))[:3]]
     alone = good[0].match if len(chosen) == 1 else None
-    if alone and (alone.covered > _WHOLE or (alone.covered >= COVER and good[0].score >= ALONE)):
+    if alone and (alone.whole or (alone.covered >= COVER and good[0].score >= ALONE)):
         return good[0].result
     return Choices(tuple(chosen), "") if chosen else Declined((), _near(found, know))
 
@@ -55,7 +54,7 @@ def _only_procedure(good: list[Candidate], question: Question) -> ProcedureResul
     """Return the one procedure among what fits in part, where steps are asked for: "what's the drill?"."""
     if not question.reading.has("steps"):
         return None
-    whole = (c for c in reversed(good) if c.match and c.match.covered > _WHOLE)
+    whole = (c for c in reversed(good) if c.match and c.match.whole)
     found = {c.match.record: c.result for c in whole if c.match and isinstance(c.result, ProcedureResult)}
     return next(iter(found.values())) if len(found) == 1 else None
 
