@@ -315,18 +315,18 @@ def _specials(question: Question, know: Knowledge, ranked: list[Match]) -> Itera
 
 def _orders(question: Question, know: Knowledge) -> Iterable[Candidate]:
     """Orders of several controls, each with its side, are to be summed in whatever words the sum is asked for."""
-    if not names_side(question.reading.words) or any(m.is_outside for m in question.reading.mentions):
+    words = question.reading.words
+    if not names_side(words) or any(m.is_outside for m in question.reading.mentions):
         return
+    orders, centred = deflections(question, know), leaves_centred(words)
+    if not orders or not (len(orders) > 1 or orders[0].number > 1 or centred):
+        return
+    summed = _ORDERED if centred and orders[0].side else 1.0
     for name in know.base.ids("models"):
         if know.base.records[name].function != "total_order":
             continue
-        model = know.record(name, question.variant)
-        orders = deflections(question, know)
-        several = len(orders) > 1 or (orders and (orders[0].number > 1 or leaves_centred(question.reading.words)))
-        result = resolve_order(model, question, know) if several else None
+        result = resolve_order(know.record(name, question.variant), question, know)
         if result is not None:
-            centred = leaves_centred(question.reading.words) and bool(orders and orders[0].side)
-            summed = _ORDERED if centred else 1.0
             sure = _NO_ORDER if isinstance(result, TableResult) else summed if isinstance(result, ModelResult) else 0.68
             yield Candidate(sure, 6.0, result)
 
