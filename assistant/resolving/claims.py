@@ -37,7 +37,7 @@ def is_claimed(check: Check, amount: Amount, question: Question) -> bool:
     """Return whether an amount is said or asked to be a limit itself: "the retraction limit is still 200, right?"."""
     if len(question.reading.amounts) > 1:
         return False
-    if asks_whether_it_is(amount, question):
+    if _asks_whether_it_is(amount, question):
         return True
     if check.given == check.bound or not check.within:
         return False
@@ -52,7 +52,7 @@ def is_claimed(check: Check, amount: Amount, question: Question) -> bool:
     return not named or tagged
 
 
-def asks_whether_it_is(amount: Amount, question: Question) -> bool:
+def _asks_whether_it_is(amount: Amount, question: Question) -> bool:
     """Return whether a question asks if an amount is the figure: "is VLE 260?", "is 280 still the brake limit?",
     "retraction speed 200, still right?".
     """

@@ -49,10 +49,10 @@ def amount_for(limit: Limit, question: Question, know: Knowledge) -> Amount | No
     measured = [a for a in rest if a.unit is not None and fits(a, figure.unit, know.units) is not None]
     bare = [a for a in rest if a.unit is None and _plausible(a.value, figure)]
     found = measured or bare
-    if figure.unit == "K" and len(found) > 1:
-        return None  # two readings are for the bands, which take their difference
     if figure.unit == "K":
-        found = [a for a in found if is_difference(a, question)]
+        if len(found) > 1:
+            return None  # two readings are for the bands, which take their difference
+        found = [a for a in found if _may_be_difference(a, question)]
     if len(found) > 1 and _listed(found, question.reading.words):
         # Several readings of one thing: the one nearest to the limit, or farthest beyond it, decides.
         return (max if limit.maximum else min)(found, key=lambda a: a.value)
@@ -262,7 +262,7 @@ def _lower(limit: Limit, question: Question, know: Knowledge) -> tuple[float, st
     return None
 
 
-def is_difference(amount: Amount, question: Question) -> bool:
+def _may_be_difference(amount: Amount, question: Question) -> bool:
     """Return whether a temperature may be a difference: its unit says so, or one is spoken of."""
     return amount.unit == "K" or question.reading.has("uneven")
 
@@ -276,7 +276,7 @@ def judge(bands: Bands, question: Question, know: Knowledge, amounts: Sequence[A
     if not measured:
         return None
     given = measured[-1][1]
-    if bands.unit == "K" and len(measured) == 1 and not is_difference(measured[0][0], question):
+    if bands.unit == "K" and len(measured) == 1 and not _may_be_difference(measured[0][0], question):
         return None  # one reading is no difference, unless it is said to be one
     if bands.unit == "K" and len(measured) > 1:
         # Two readings, and a rule on how far apart they may be: their difference is meant.

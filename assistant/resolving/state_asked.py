@@ -25,7 +25,7 @@ _COUNTING = frozenset((None, "count"))
 _SINCE_THEN = frozenset(("later", "afterwards", "after", "earlier", "into", "before"))
 _LASTING = frozenset(("s", "min", "h"))
 _SIDES = frozenset(("left", "right"))
-_WHICH = frozenset(("which", "what", "whats"))
+WHICH = frozenset(("which", "what", "whats"))
 _WRONG = frozenset({"wrong", "matter", "problem", "culprit", "suspect", "blame", "faulty", "diagnose", "diagnosis"})
 _FAILED = frozenset(("@lost", "@off", "@empty"))
 _KINDS = frozenset({
@@ -109,7 +109,7 @@ def asks_what_failed(question: Question, know: Knowledge) -> tuple[str, ...] | N
     """
     words = question.reading.words
     asks = asking(words)
-    for at in (k for k in sorted(asks) if words[k] in _WHICH):
+    for at in (k for k in sorted(asks) if words[k] in WHICH):
         end = next((k for k in range(at + 1, len(words)) if k not in asks or k - at > _MOST_NAMED), len(words))
         said = _said_failed(question, at, end)
         if said is None:
@@ -130,7 +130,6 @@ def _asks_which_of_two(question: Question, know: Knowledge, asks: Collection[int
     return not after and not places.isdisjoint(asks)
 
 
-
 def _said_failed(question: Question, at: int, end: int) -> tuple[int, int] | None:
     """Return where the word for having failed stands that is asked about: "which system | has gone |"."""
     reading = question.reading
@@ -141,6 +140,7 @@ def _said_failed(question: Question, at: int, end: int) -> tuple[int, int] | Non
             if only and not kind:
                 return mention.start, mention.end
     return next(((k, k + 1) for k in range(at, end) if reading.words[k] in _WRONG), None)
+
 
 def fails_unknown(question: Question) -> bool:
     """Return whether something is told to have failed that is not understood: "both systems ok, BC dead, …"."""

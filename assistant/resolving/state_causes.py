@@ -124,7 +124,7 @@ def _is_odd(
     table: StateTable, inputs: tuple[Condition, ...], matches: list[Match], question: Question, know: Knowledge
 ) -> bool:
     """Return whether a result is told beside things that are all well, and nothing but what it may be is asked."""
-    told = [c for c in question.conditions if c.is_result and not c.asked and c.input.startswith(table.id + ".")]
+    told = [c for c in question.conditions if c.is_result and not c.asked and c.table == table.id]
     well = [c for c in inputs if c.input in table.inputs and not c.implied]
     if not told or not well or not all(is_well(c, know) for c in inputs) or _asks_another(told, matches):
         return False

@@ -80,8 +80,7 @@ def _told(question: Question, know: Knowledge) -> Iterator[Wanted]:
     switched = {c.where for c in question.conditions if not c.is_result}
     told = [c for c in question.conditions if c.is_result and not c.asked and c.where not in switched]
     for table in state_tables.tables(know.base):
-        mine = (c for c in told if c.input.startswith(table.id + "."))
-        outputs = {c.output: _as_told(c, question) for c in mine}
+        outputs = {c.output: _as_told(c, question) for c in told if c.table == table.id}
         for output in table.outputs:
             value = outputs.get(output.id) or _said_of(table, output.id, question, know)
             if value:

@@ -23,11 +23,10 @@ def result_candidates(
     results = tuple(c for c in question.conditions if c.is_result and not c.asked)
     if not results:
         return
-    prefix = table.id + "."
-    told = tuple(c for c in results if c.input.startswith(prefix))
-    given = {c.input.removeprefix(prefix): c.value for c in told}
+    told = tuple(c for c in results if c.table == table.id)
+    given = {c.output: c.value for c in told}
     asked = tuple(o for m in matches if m.whole and (o := m.output) not in given)
-    if asked and results and not told:
+    if asked and not told:
         told = () if "how" in question.reading.words else results
     elif not asked or all(is_normal(table, o, v, know) for o, v in given.items()):
         return

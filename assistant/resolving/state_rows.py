@@ -11,6 +11,7 @@ from assistant.resolving.results import Needed, Row, TableResult
 from assistant.resolving.state_asked import (
     ASKED,
     UNEXPLAINED,
+    WHICH,
     Scored,
     barring,
     content_of,
@@ -30,7 +31,6 @@ _ASKING_BACK = 1.04
 _UNTOUCHED = 0.72
 _ALL_WELL = 0.75
 _NOT_UNDERSTOOD = 0.5
-_OPEN = frozenset(("which", "what", "whats"))
 
 
 def row_candidates(
@@ -96,7 +96,7 @@ def _told_otherwise(
 
 def _asks_which_failure(question: Question, named: list[tuple[str, str]]) -> bool:
     """Return whether a failure is asked for that takes what is not understood: "which single failure … then"."""
-    return not named and question.reading.says("single") and not _OPEN.isdisjoint(question.reading.words)
+    return not named and question.reading.says("single") and not WHICH.isdisjoint(question.reading.words)
 
 
 def _meant_elsewhere(
