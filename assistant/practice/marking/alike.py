@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import combinations, pairwise
+from itertools import combinations
 
 from assistant.practice.marking.found import ENOUGH, LITTLE, Held, element_said, words_said
 from assistant.practice.marking.numbers import Numbers
@@ -74,9 +74,7 @@ def _listed_wrong(need: Need, alike: Sequence[int], held: Sequence[Held], said: 
 
 def _other_list(points: Sequence[Point], said: Said) -> bool:
     """Return whether a bare list, of as many as are asked for, has something else in a place: "white, amber, blank"."""
-    words = said.reading.words
-    cuts = [-1, *(i for i, w in enumerate(words) if w in _LISTING), len(words)]
-    items = [range(a + 1, b) for a, b in pairwise(cuts) if b - a > 1]
+    items = said.pieces(_LISTING)
     if len(items) != len(points) or said.claims or any(len(item) > _ITEM for item in items):
         return False
     held = [words_said(p, said, item)[0] >= ENOUGH for p, item in zip(points, items, strict=True)]

@@ -23,18 +23,11 @@ _SHORT = 4
 """Words of a piece that says one step; more run several together, as in speech without stops."""
 
 
-def _pieces(said: Said) -> list[range]:
-    """Return an answer in its pieces between stops and joining words."""
-    words = said.reading.words
-    cuts = [-1, *(i for i, w in enumerate(words) if w in _CUTS), len(words)]
-    return [range(a + 1, b) for a, b in pairwise(cuts) if b - a > 1]
-
-
 def mixed_up(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     """Return the steps of which an answer gives the thing with another one's action, or in another order."""
     if not need.ordered:
         return []
-    pieces = _pieces(said)
+    pieces = said.pieces(_CUTS)
     points = [h.point for h in held if not h.point.figures and len(_telling(h.point)) > 1]
     found = [text for piece in pieces if (text := _exchanged(piece, points, said))]
     if not found and _TURNED.isdisjoint(said.reading.words):

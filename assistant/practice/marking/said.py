@@ -7,7 +7,8 @@ The words are read with the reader that reads questions, so that every name, mis
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from itertools import pairwise
 
 from assistant.frozen import NamedTuple
 from assistant.practice.marking import wording
@@ -87,6 +88,12 @@ class Said(NamedTuple):
         """Return the words of the clauses in which some places stand."""
         here = {self.clauses[i] for i in places}
         return {w for w, c in zip(self.reading.words, self.clauses, strict=True) if c in here}
+
+    def pieces(self, cuts: Collection[str]) -> list[range]:
+        """Return the places of the words between some words that part them, piece by piece, without empty pieces."""
+        words = self.reading.words
+        ends = [-1, *(i for i, word in enumerate(words) if word in cuts), len(words)]
+        return [range(a + 1, b) for a, b in pairwise(ends) if b - a > 1]
 
 
 NO_FELLOWS: tuple[frozenset[str], frozenset[str]] = (frozenset(), frozenset())

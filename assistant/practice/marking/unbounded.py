@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
-from itertools import pairwise
+from collections.abc import Sequence
 
 from assistant.practice.marking.found import Held, element_said
 from assistant.practice.marking.points import Need, Point
@@ -47,11 +46,5 @@ def _alone(point: Point, others: Sequence[Point], said: Said) -> set[int]:
     foreign = {
         i for p in others if p.figures for e in p.elements if e.weight >= _HEAVY for i in element_said(e, said)[1]
     }
-    return {i for piece in _pieces(said) if places & piece and not foreign & piece for i in piece}
-
-
-def _pieces(said: Said) -> Iterator[set[int]]:
-    words = said.reading.words
-    cuts = [-1, *(i for i, w in enumerate(words) if w in _CUTS), len(words)]
-    for a, b in pairwise(cuts):
-        yield set(range(a + 1, b))
+    pieces = said.pieces(_CUTS)
+    return {i for piece in pieces if not places.isdisjoint(piece) and foreign.isdisjoint(piece) for i in piece}
