@@ -14,7 +14,7 @@ def left_open(need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return what an answer offers with an "or" that nothing asked for names: "or on the overhead panel"."""
     known = {c for p in need.points for e in (*p.elements, *p.labels) for c in e.concepts}
     known |= need.question.concepts | need.said
-    told = need.asked | {w for p in need.points for e in p.elements for w in e.words}
+    told = need.asked | need.words
     # "System 1 or 2" is a name of its own: it says neither of them.
     found = [
         m.text for m in said.content

@@ -24,13 +24,14 @@ def other_action(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     if not need.ordered:
         return []
     found = []
+    known = need.words
     for point in (h.point for h in held if h.share < _HALF):
         case, rest = _parted(point)
         at = [i for e in case for i in element_said(e, said)[1]]
         if not at or any(element_said(e, said)[0] for e in rest):
             continue
-        known = {w for p in need.points for e in p.elements for w in e.words}
-        piece = [i for i in _piece(at[0], said) if i not in confessed(said) and i not in said.numbered]
+        passed = confessed(said) | said.numbered
+        piece = [i for i in _piece(at[0], said) if i not in passed]
         told = [said.reading.words[i] for i in piece if said.words[i] not in known and _is_action(i, said)]
         found += [" ".join(told)] if told else []
     return found
@@ -64,7 +65,7 @@ def _is_action(place: int, said: Said) -> bool:
 def other_end(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     """Return where a step leads in an answer, in the place of its own end: "land at the destination"."""
     words = said.reading.words
-    known = {w for p in need.points for e in p.elements for w in e.words} | need.asked
+    known = need.words | need.asked
     found = []
     for h in (h for h in held if need.ordered and h.share >= 1 and h.places and not h.point.figures):
         lacking = [e for e in h.point.elements if e.weight >= _HEAVY and not (e.given or element_said(e, said)[0])]

@@ -110,7 +110,7 @@ def elsewhere(held: Sequence[Held], need: Need, said: Said) -> list[str]:
         return []
     lacking = any(not h.share and h.point.text.split()[0] in _BY_IT for h in places)
     leading = _PLACES if not any(h.share for h in places) else _BY_IT if lacking else frozenset()
-    known = {w for p in need.points for e in p.elements for w in e.words} | need.asked
+    known = need.words | need.asked
     words = said.reading.words
     for i, word in enumerate(words[:-1]):
         noun = i + 2 if words[i + 1] in ("the", "a", "an", "your", "its") else 0

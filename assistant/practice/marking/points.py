@@ -119,6 +119,11 @@ class Need(NamedTuple):
     """The plain words of the question."""
 
     @property
+    def words(self) -> frozenset[str]:
+        """The plain words of the points."""
+        return frozenset(w for p in self.points for e in p.elements for w in e.words)
+
+    @property
     def known(self) -> frozenset[str]:
         """The concepts of the points, of the question and of its full answer."""
         own = frozenset(c for p in self.points for e in p.elements for c in e.concepts)

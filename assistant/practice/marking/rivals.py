@@ -240,14 +240,14 @@ def _is_beside(other: str, word: str, point: Point, said: Said) -> bool:
 
 def others_said(need: Need, said: Said) -> list[str]:
     """Return what is said that would be right of another case: the action of another band, another mode."""
-    own = {w for p in need.points for e in p.elements for w in e.words}
+    own = need.words
     mine = {c for p in need.points for e in p.elements for c in e.concepts}
     found = []
     judged = need.within is not None
+    mine |= need.question.concepts if judged else frozenset()
     nothing = NOTHING_DONE.search(" ".join(said.reading.words)) is not None
     for other in (o for o in need.others if nothing or not NO_ACTION.match(o.text)):
-        asked = need.question.concepts if judged else frozenset()
-        telling = [e for e in other.elements if not (set(e.words) & own or e.concepts & (mine | asked))]
+        telling = [e for e in other.elements if not (set(e.words) & own or e.concepts & mine)]
         telling = [e for e in telling if e.weight > 0.7] or telling
         heavy = max((e.weight for e in telling), default=0.0)
         spots = [_spot(e.words, e.concepts, said) for e in telling if e.weight >= 0.9 * heavy]
