@@ -35,7 +35,7 @@ def _is_alone(place: int, said: Said) -> bool:
     """Return whether a thing is said to do something alone, and not that it alone is out of it."""
     words = said.reading.words
     before = [w for w in words[max(0, place - 3) : place] if w not in _ARTICLES]
-    if before[-1:] == [] or before[-1] not in _ONLY or "not" in before:
+    if not before or before[-1] not in _ONLY or "not" in before:
         return False
     return (LOST | _NOT | {"disconnect", "disconnects"}).isdisjoint(_to_next_thing(place, said))
 

@@ -117,8 +117,7 @@ def true_besides(one: Asked, text: str, know: Knowledge) -> frozenset[str]:
 def _stated_with(table: Any, name: str, has: set[str | None], know: Knowledge) -> frozenset[str]:
     """Return what statements on a table's topic say together with the values that an output has."""
     values = {f"={table.id}.{name}.{value}" for value in has}
-    facts = (know.base.records[each] for each in know.base.ids("facts"))
-    told = (know.phrase(fact.says).concepts for fact in facts if fact.topic == table.topic)
+    told = (know.phrase(fact.says).concepts for fact in know.facts_on.get(table.topic, ()))
     return frozenset(
         c
         for concepts in told

@@ -212,9 +212,11 @@ def _ends(words: str) -> Iterator[str]:
 
 def with_reason(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return a statement with the reason of it, where a question asks for both; the statement alone otherwise."""
-    if _WHY.search(text) and isinstance(whole.result, r.LimitResult):
+    if not _WHY.search(text):
+        return (whole,)
+    if isinstance(whole.result, r.LimitResult):
         return (whole, *_reason_of(whole, know))
-    if not _WHY.search(text) or not isinstance(whole.result, r.FactResult):
+    if not isinstance(whole.result, r.FactResult):
         return (whole,)
     fact = whole.result.fact
     if fact.why and fact.why in know.base.records:

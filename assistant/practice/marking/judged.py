@@ -94,7 +94,7 @@ def bands_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     points = [Point(v, verdict=v) for v in (("yes" if good else "no"),) if polar]
     condition, _, action = rule.says.partition(": ")
     if _RULE.search(text) or not (polar or (action and ACTION.search(text))):
-        figures = _band_figures(result, know)
+        figures = _band_figures(result)
         said = condition.partition(";")[0]
         if not action and not _RULE.search(text) and not re.search(r"\d", said):
             points.append(point(said, know))
@@ -117,7 +117,7 @@ def asks_rule(record: Any, amounts: Iterable[Amount]) -> bool:
     return len(named) > 1
 
 
-def _band_figures(result: Any, know: Knowledge) -> tuple[Figure, ...]:
+def _band_figures(result: Any) -> tuple[Figure, ...]:
     """Return the figure of the band that decides: as the rule says it, as its test has it, as it comes to."""
     record, rule = result.bands, result.rule
     at = record.rules.index(rule)

@@ -54,9 +54,7 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
     if _WHOLE.search(" ".join(said.reading.words)):
         found.update({(i, k): 0 for i, k, f in wanted if f.unit in ("factor", "", "percent") and f.value in (1, 100)})
     found.update(_on_the_other_side(wanted, found, said))
-    unsaid = [
-        (i, f) for i, k, f in wanted if (i, k) not in found and not _covered(need.points[i], i, found)
-    ]  # fmt: skip
+    unsaid = [(i, f) for i, k, f in wanted if (i, k) not in found and not _covered(need.points[i], i, found)]
     missing = [f for i, f in unsaid if not _in_words(need.points[i], said)]
     wrong += [c.amount.raw for c in again if _is_for_a_missing_one(c, need, found, said, know)]
     wrong += [c.amount.raw for c in said.claims if need.standing and misjudged(c, need, said, know)]

@@ -33,16 +33,17 @@ def other_reference(need: Need, said: Said) -> list[str]:
     ]  # fmt: skip
 
 
+_WAYS = (("off", "on"), ("on", "off"))
 _BACK = {way: re.compile(rf"\b{way}\b,? (?:and |then |and then )(?:back )?{other}(?= |$|[.,;])(?! the| a )")
-         for way, other in (("off", "on"), ("on", "off"))}  # fmt: skip
+         for way, other in _WAYS}  # fmt: skip
 
 
 def put_back(need: Need, said: Said) -> list[str]:
     """Return that a switch is put back at once, where the full answer leaves it: "ANTI-SKID OFF, then ON"."""
     text = " ".join(said.reading.words).replace(" ,", ",")
     full = need.expected
+    named = {word.strip(".,;:") for word in full.split()}
     return [
-        f"{way} then {other}" for way, other in (("off", "on"), ("on", "off"))
-        if way.upper() in full.split() + [w.strip(".,;:") for w in full.split()]
-        and not re.search(rf"\b{other.upper()}\b", full) and _BACK[way].search(text)
+        f"{way} then {other}" for way, other in _WAYS
+        if way.upper() in named and not re.search(rf"\b{other.upper()}\b", full) and _BACK[way].search(text)
     ]  # fmt: skip

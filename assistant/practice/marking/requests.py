@@ -73,9 +73,10 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     several = _several(parts, text, whole, know)
     if several:
         return several
-    if whole and len(parts) < 2 and isinstance(whole.result, (r.FactResult, r.LimitResult)):
-        made = with_reason(whole, text, know)
-        return made if len(made) > 1 or isinstance(whole.result, r.FactResult) else _with_siblings(whole, text, know)
+    if whole and len(parts) < 2 and isinstance(whole.result, r.FactResult):
+        return with_reason(whole, text, know)
+    if whole and len(parts) < 2 and isinstance(whole.result, r.LimitResult):
+        return _with_more(whole, text, know)
     if whole and (isinstance(_first(whole.result), _STRUCTURED) or len(parts) < 2):
         return (*_with_siblings(whole, text, know), *measured_parts(parts, text, whole, know))
     split = by_parts(parts, text, know) if len(parts) > 1 else []
@@ -105,8 +106,7 @@ def _as_it_comes(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, .
     """Return what answers a question with less in it, or comes nearest."""
     found = by_share(text, know) or shortened(text, know) or offered(text, know) or nearest(text, know)
     if len(found) == 1:
-        reason = with_reason(found[0], text, know) if isinstance(found[0].result, r.LimitResult) else ()
-        found = reason if len(reason) > 1 else _with_siblings(found[0], text, know)
+        found = _with_more(found[0], text, know)
     return tuple(_all_steps(one, len(parts), know) for one in found)
 
 
@@ -235,6 +235,12 @@ def _all_steps(one: Asked, parts: int, know: Knowledge) -> Asked:
         return one
     asks_whole = parts > 1 or one.question.reading.has("steps", "order_of", "list_all")
     return as_asked(one.answer.question, one.question, one.result._replace(step=None), know) if asks_whole else one
+
+
+def _with_more(one: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Add to a stated figure its reason, or else the figures asked for beside it, as far as they are asked for."""
+    reason = with_reason(one, text, know) if isinstance(one.result, r.LimitResult) else ()
+    return reason if len(reason) > 1 else _with_siblings(one, text, know)
 
 
 def _with_siblings(one: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:

@@ -6,7 +6,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 
 from assistant.practice.marking.equal import says
 from assistant.practice.marking.points import Figure, Need
@@ -22,7 +22,7 @@ _VERB = re.compile(r"\b([a-z]{4,}) (?:for )?(\d[\d,.]*) (?:s|min|h)\b")
 
 def with_another_verb(need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return the times that an answer gives to a step that has another: "hold for 20 s" where it is held for 5 s."""
-    verbs = dict(_verbs(need)) if need.ordered else {}
+    verbs = _verbs(need) if need.ordered else {}
     found = []
     for claim in said.claims if verbs else ():
         figures = verbs.get(_verb_before(claim, verbs, said), ())
@@ -32,14 +32,14 @@ def with_another_verb(need: Need, said: Said, know: Knowledge) -> list[str]:
     return found
 
 
-def _verbs(need: Need) -> Iterator[tuple[str, tuple[Figure, ...]]]:
-    """Yield the verbs that stand before the times of steps, with all the times that each has."""
+def _verbs(need: Need) -> dict[str, tuple[Figure, ...]]:
+    """Return the verbs that stand before the times of steps, with all the times that each has."""
     told: dict[str, tuple[Figure, ...]] = {}
     for point in need.points:
         verb = _VERB.search(point.text.lower())
         if verb and point.figures and verb[1] not in _SIDES:
             told[plain(verb[1])] = (*told.get(plain(verb[1]), ()), *point.figures)
-    yield from told.items()
+    return told
 
 
 def _verb_before(claim: Claim, verbs: Iterable[str], said: Said) -> str:

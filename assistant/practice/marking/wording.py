@@ -38,7 +38,7 @@ UNKNOWING = re.compile(
     r"good (?:airmanship|practice)|common sense|a hint|was the question|was not taught|my last type|"
     r"guess but|not taught)\b|"
     r"^(?:uh|um|er|erm) i do not$|"
-    r"\bi only (?:know|look|remember|learnt?|learned)\b|\bi guess$|\b"
+    r"\bi only (?:know|look|remember|learnt?|learned)\b|\bi guess$|"
     r"\b(?:handles?|deals? with|sees? to|looks? after|sorts?(?: out)?|takes? care of) "
     r"(?:all )?(?:of )?(?:that|those|these|it|them|this)$|"
     r"\b(?:sorry|foggiest|faintest|no notion|not the slightest)\b|"
