@@ -115,10 +115,10 @@ def _manner(session: Session, screen: Screen, aloud: Aloud) -> Manner:
         aloud.settings = aloud.settings.faster(steps)
 
     examples = [said_aloud(example, knowledge, aloud.settings) for example in knowledge.examples]
-    return Manner(words_for, show, pace, examples, _phrase(session))
+    return Manner(words_for, show, pace, examples, _phrase())
 
 
-def _phrase(session: Session) -> Phrase:
+def _phrase() -> Phrase:
     try:
         hear = hears_phrases()
     except HearingProblem as problem:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
+from assistant.answering.parts import upper
 from assistant.voice.hearing.numbers import number_places
 from assistant.voice.hearing.recognising import Hypothesis
 from assistant.voice.hearing.samples import from_pcm
@@ -77,7 +78,7 @@ class Expected:
 
         Short words that it would write as others are those; what is none of them stays what it is.
         """
-        expecting = " ".join(f"{phrase[:1].upper()}{phrase[1:]}." for phrase in phrases)
+        expecting = " ".join(f"{upper(phrase)}." for phrase in phrases)
         found = self._recogniser.recognise(samples, expecting).hypotheses
         return found[0]._replace(text=once(found[0].text)) if found else Hypothesis("", _NOTHING)
 

@@ -144,18 +144,17 @@ class Repairer:
                 words = words_of(name)
                 if GAP not in name and len(words) <= _WIDEST and all(_is_mendable(word) for word in words):
                     found.add(" ".join(words))
-        found.update(self._pairs())
         plain = {*lexicon.surface} - lexicon.neutral - lexicon.weak
+        found.update(self._pairs(plain))
         found.update(w for w in plain if len(w) > 3 and _is_mendable(w) and self._sounding.has(w))
         return found
 
-    def _pairs(self) -> set[str]:
+    def _pairs(self, names: set[str]) -> set[str]:
         """Return pairs of names that ways of asking hold one after the other, such as a leg and its part."""
-        lexicon, base = self._knowledge.lexicon, self._knowledge.base
-        asks = [words_of(ask) for record in base.records.values() for ask in getattr(record, "asks", ())]
-        named = {*lexicon.surface} - lexicon.neutral - lexicon.weak
+        records = self._knowledge.base.records.values()
+        asks = [words_of(ask) for record in records for ask in getattr(record, "asks", ())]
         counts = Counter(
-            pair for ask in asks for pair in pairwise(ask) if all(w in named and _is_mendable(w) for w in pair)
+            pair for ask in asks for pair in pairwise(ask) if all(w in names and _is_mendable(w) for w in pair)
         )
         return {" ".join(pair) for pair, count in counts.items() if count >= _OFTEN}
 
