@@ -18,7 +18,7 @@ RISE = (
 SWITCH_OFF = "Everything is normal, then ANTI-SKID is put to OFF. Give the braking mode, anti-skid and autobrake."
 HOTTEST = "How does the gear display mark the hottest brake, and when?"
 UNLOCKED = "When does GEAR NOT LOCKED come on? Give both cases."
-RETRACTION = "GEAR MISMATCH on retraction: give the steps in order, with the speed."
+MISMATCH_UP = "GEAR MISMATCH on retraction: give the steps in order, with the speed."
 PLUGS = "At about what temperature do the fuse plugs melt, and is that the brake's temperature or the plug's?"
 BUTTON = "On the ground, everything normal, a pilot holds the PEDAL button. What steers, and do the pedals steer?"
 ON_TARGET = "Why does the ON TARGET light not prove that the brakes are working?"
@@ -90,7 +90,7 @@ MISMATCH = "GEAR MISMATCH on extension: give the steps in order, with speeds and
             WRONG,
         ),
         (MISMATCH, "205 kt or less, lever UP, 15 s, lever DN; if still amber, carry on to the destination", WRONG),
-        (RETRACTION, "230 kt or less, lever DN, lever UP, nearest suitable airfield if not all green", WRONG),
+        (MISMATCH_UP, "230 kt or less, lever DN, lever UP, nearest suitable airfield if not all green", WRONG),
         # which of two things it is
         (PLUGS, "185 °C, the plug's", RIGHT),
         (PLUGS, "185 °C", PARTLY),
