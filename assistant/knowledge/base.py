@@ -94,6 +94,8 @@ class Base:
         self.units_data: list[Any] = compiled["units"]
         self._overrides: tuple[kinds.Override, ...] | None = None
         self._variant_records: dict[tuple[str, str], Any] = {}
+        self.decided: dict[int, tuple[kinds.StateTable, dict[tuple[str | None, ...], kinds.TableRule]]] = {}
+        """By the identity of a table: itself, and the rule that decides for each of its states asked so far."""
         self.settings: dict[str, Any] = compiled["settings"]
         self.pronunciations: dict[str, str] = compiled["pronunciations"]
         """How written forms are said, in ordinary words."""

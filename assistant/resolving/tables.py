@@ -23,8 +23,18 @@ _MOST_TOGETHER = 6
 def decide(table: StateTable, state: State, base: Base) -> TableRule:
     """Return the first rule that matches; inputs absent from the state are normal.
 
-    Raises LookupError when no rule matches, which the knowledge check rules out.
+    Raises LookupError when no rule matches, which the knowledge check rules out. What was decided is kept: sets of
+    failures are found by trying them all.
     """
+    kept = base.decided.setdefault(id(table), (table, {}))[1]
+    key = tuple(map(state.get, table.inputs))
+    found = kept.get(key)
+    if found is None:
+        found = kept[key] = _first_match(table, state, base)
+    return found
+
+
+def _first_match(table: StateTable, state: State, base: Base) -> TableRule:
     full = {name: state.get(name, normal(base.inputs[name])) for name in table.inputs}
     for rule in table.rules:
         if not rule.when or any(all(full.get(k) == v for k, v in branch) for branch in rule.when):
