@@ -48,7 +48,7 @@ def _radii_extra(i: Inputs) -> tuple[tuple[str, float, str, str], ...]:
     radii = turning.radii(i["wheelbase"], i.get("track", 0.0), i["angle"])
     nose = ("nose wheels", radii.nose, "m", "length")
     centre = ("centre of the main gear", radii.main, "m", "length")
-    if "track" not in i:  # without it the legs' own radii are not known
+    if not i.get("track"):  # without it the legs' own radii are not known
         return nose, centre
     outer = ("outer main legs", radii.outer, "m", "length")
     inner = ("inner main legs", radii.inner, "m", "length")
