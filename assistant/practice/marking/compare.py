@@ -13,6 +13,7 @@ from assistant.frozen import NamedTuple
 from assistant.practice.marking.absolutes import absolute, nothing_does, other_manner, same_as_other, too_soon, whatever
 from assistant.practice.marking.alike import crossed, paired, parts_exchanged
 from assistant.practice.marking.alone import alone
+from assistant.practice.marking.cases import cases_wrong
 from assistant.practice.marking.causes import judge_ways
 from assistant.practice.marking.choices import left_open
 from assistant.practice.marking.foreign_steps import foreign_steps
@@ -27,10 +28,11 @@ from assistant.practice.marking.found import (
     ways_said,
     words_said,
 )
-from assistant.practice.marking.instead import other_action, other_end, other_reason
+from assistant.practice.marking.instead import other_action, other_end, other_purpose, other_reason
 from assistant.practice.marking.misplaced import beside_it, elsewhere, one_of_both, other_kind, out_of_order, turned_out
 from assistant.practice.marking.mixed import apart, both_for_either, either_for_both, inner_order, mixed_up, shared_with
 from assistant.practice.marking.numbers import Numbers, judge_numbers
+from assistant.practice.marking.once import again_and_again
 from assistant.practice.marking.other_reference import other_reference, put_back
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.polarity import affirmed_falsely, contradicted, denied
@@ -129,9 +131,12 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *other_manner(need, said),
         *same_as_other(need, said),
         *whatever(need, said),
+        *again_and_again(need, said),
+        *cases_wrong(need, said, know),
         *other_action(held, need, said),
         *other_end(held, need, said),
         *other_reason(held, need, said),
+        *other_purpose(held, need, said),
         *bounded_any(held, need, said, know),
         *foreign(held, said),
         *_stand_wrong(need, said),

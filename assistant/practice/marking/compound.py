@@ -14,6 +14,7 @@ from assistant.conversation.completing import question_of
 from assistant.practice.marking.asked import Asked, as_asked, ask, bare_names, record_of, things
 from assistant.practice.marking.narrowing import MODES
 from assistant.practice.marking.parts import FORM, head_of
+from assistant.practice.marking.phrased import tells_more
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate
@@ -51,6 +52,8 @@ def headed(parts: Sequence[str], text: str, steps: bool, know: Knowledge) -> tup
         return (of_all,)
     found: list[Asked] = []
     for part in parts:
+        if found and tells_more(part, text):
+            continue
         one = _best(f"{head}: {part}", part, _SURE, know)
         if one is None or not _is_on(one, subject, know):
             return ()

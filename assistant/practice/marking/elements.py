@@ -28,6 +28,12 @@ _EVENT = "stop-event"
 _SLIGHT = frozenset(map(plain, ["only", "both", "all", "again", "first", "beside"]))
 
 
+_MOVES: dict[tuple[str, ...], tuple[str, ...]] = {("up", "at"): ("retract", "raise")}
+"""Other verbs for a step that is only a way: "then up at 205 kt"."""
+_CLAUSES = (("they",), ("it",))
+"""Words behind a "once" that only says when: "once they are in"."""
+
+
 def point(text: str, know: Knowledge, tolerance: float = 0.0, **fields: Any) -> Point:
     """Return a phrase of the knowledge as a point: its figures, its telling words."""
     reading = know.phrase(text)
@@ -93,11 +99,14 @@ def _elements(reading: Reading, amounts: Iterable[Amount], know: Knowledge) -> I
         yield Element(_narrow(mention, know), words, weight, denied=lack, off=off, group=group)
     for i, word in enumerate(reading.words):
         bound = not starts.isdisjoint((i + 1, i + 2)) and plains[i] in _BOUNDING
+        bound = bound and reading.words[i : i + 2] != ("up", "at")  # the way of a step, and no side of a number
         if i in covered or bound:
             continue
         if plains[i] in DIRECTIONS:
-            weight = 0.6 if plains[i] in _SLIGHT else 1.5
-            yield Element(frozenset(), (plains[i],), weight, off=i in turned, group=_group(i, reading))
+            leads = word == "once" and reading.words[i + 1 : i + 2] in _CLAUSES
+            weight = 0.2 if leads else 0.6 if plains[i] in _SLIGHT else 1.5
+            moved = frozenset(c for m in _MOVES.get(reading.words[i : i + 2], ()) for c in concepts_in(m, know))
+            yield Element(moved, (plains[i],), weight, off=i in turned, group=_group(i, reading))
         elif word[0].isalpha() and len(word) > 3 and word not in know.lexicon.weak:
             yield Element(frozenset(), (plains[i],), 0.4, off=i in turned, group=_group(i, reading))
 
@@ -115,6 +124,16 @@ def _narrow(mention: Mention, know: Knowledge) -> frozenset[str]:
     brought = {c for own in mention.concepts if own[0] == "=" for c in know.lexicon.implied.get(own, ())}
     exact = frozenset(c for c in mention.concepts - brought if not (c[0] == "@" and "." not in c))
     return exact or mention.concepts
+
+
+def of_its_subject(made: Point) -> Point:
+    """Return a result of which the thing that it is said of tells little: "it castors" for "the nose wheels castor"."""
+    first = next((n for n, e in enumerate(made.elements) if any(c[0] == "=" for c in e.concepts)), 0)
+    subject = (e._replace(weight=min(e.weight, _SUBJECT)) for e in made.elements[:first])
+    return made._replace(elements=(*subject, *made.elements[first:]))
+
+
+_SUBJECT = 0.5
 
 
 def named_elements(text: str, know: Knowledge) -> tuple[Element, ...]:

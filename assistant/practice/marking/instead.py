@@ -94,3 +94,43 @@ def other_reason(held: Sequence[Held], need: Need, said: Said) -> list[str]:
         return []
     told = [m for m in said.content if m.start > start]
     return [m.text for m in told if m.concepts.isdisjoint(need.said)]
+
+
+def other_purpose(held: Sequence[Held], need: Need, said: Said) -> list[str]:
+    """Return the purpose given for one part of a question in place of its reason: "to stop the legs falling out"."""
+    reasons = [h for h in held if any(e.words == _WHY for e in h.point.labels) and not h.point.figures]
+    words = said.reading.words
+    starts = [i for i in range(len(words)) if _is_purpose(i, words)]
+    if not reasons or not starts or any(h.share for h in reasons):
+        return []
+    piece = range(starts[0], next((i for i in range(starts[0] + 1, len(words)) if words[i] in STOPS), len(words)))
+    if any(_in_words(e, said, piece) for h in reasons for e in h.point.elements if not e.given):
+        return []
+    told = [
+        i for i in piece if said.words[i] not in _WEAK_ENDS and words[i] not in _NO_ACTION and i not in said.numbered
+    ]
+    return [" ".join(words[i] for i in piece)] if len(told) > _BARE else []
+
+
+def _in_words(element: Element, said: Said, piece: range) -> bool:
+    """Return whether a thing of a reason is said in a stretch, and not only a state that it may be in."""
+    state = all(c[0] == "@" for c in element.concepts)
+    spots = element_said(element, said, piece)[1]
+    return any(said.words[i] in element.words for i in spots) if state else bool(spots)
+
+
+def _is_purpose(place: int, words: Sequence[str]) -> bool:
+    """Return whether a purpose begins at a place: "to stop", "so that", "in case"."""
+    following = words[place + 1 : place + 2]
+    if words[place] == "to":
+        return bool(following) and following[0] in _PURPOSES
+    return words[place] == "so" or (words[place] in ("in", "for") and following in (("case",), ("fear",)))
+
+
+_WHY = (plain("why"),)
+_BARE = 2
+"""Words of a purpose that say nothing yet: "to keep it safe"."""
+_PURPOSES = word_set(
+    "allow avoid cool get give guard help hold keep let lighten limit lower make prevent protect reduce save slow stop "
+    "warn"
+)

@@ -93,6 +93,7 @@ def bands_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     good = (rule.verdict == "within") is not bool(_DUTY.search(text))
     points = [Point(v, verdict=v) for v in (("yes" if good else "no"),) if polar]
     condition, _, action = rule.says.partition(": ")
+    action = action or (condition if _ORDERS.match(condition) else "")
     if _RULE.search(text) or not (polar or (action and ACTION.search(text))):
         figures = _band_figures(result)
         said = condition.partition(";")[0]
@@ -103,6 +104,10 @@ def bands_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     if action and (ACTION.search(text) or not polar):
         points.append(point(action, know))
     return points
+
+
+_ORDERS = re.compile(r"(?:request|call|release|replace|leave|stop|reject|wait)\b", re.IGNORECASE)
+"""Verbs with which a rule that tells no condition orders something."""
 
 
 def asks_rule(record: Any, amounts: Iterable[Amount]) -> bool:

@@ -10,6 +10,7 @@ from assistant.knowledge.records import Fact, Limit, Value
 from assistant.practice.marking.asked import Asked, the_one_asked
 from assistant.practice.marking.elements import named_elements, point
 from assistant.practice.marking.judged import COMPUTED, THRESHOLD, bands_points, check_points, shown_as
+from assistant.practice.marking.labels import label_asked
 from assistant.practice.marking.outcomes import cause_points, loss_points, table_points_of, tables_points
 from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Element, Figure, Point
@@ -33,6 +34,9 @@ def _fact(one: Asked, text: str, know: Knowledge) -> list[Point]:
 
 
 def _fact_points(fact: Fact, text: str, know: Knowledge) -> list[Point]:
+    label = label_asked(fact, text, know)
+    if label:
+        return label
     verdict = _lead(fact.says)
     points = [Point(f"{verdict}", verdict=verdict)] if verdict and POLAR.search(text) else []
     made = [with_figure(point(p, know), fact, know) for p in fact.points]
@@ -72,6 +76,9 @@ def _value_point(value: Value, says: str, know: Knowledge) -> Point:
 
 def _from_sentence(says: str, text: str, know: Knowledge) -> list[Point]:
     """Return the points of a statement that lists none: the clauses of its first sentence."""
+    colour = _COLOUR.match(says)
+    if colour:
+        return [_head_alone(point(says.rstrip("."), know), colour.group(1))]
     body = re.sub(r"^(?:No|Yes)[:,]\s*", "", says)
     first = re.split(r"(?<=[a-z0-9)])\.\s+(?=[A-Z])", body)[0].rstrip(".")
     given = know.reader.read(text).concepts
@@ -81,6 +88,14 @@ def _from_sentence(says: str, text: str, know: Knowledge) -> list[Point]:
     found = [point(c, know) for c in clauses]
     told = [p for p in found if p.figures or any(given.isdisjoint(e.concepts) for e in p.elements if e.weight > 0.5)]
     return told or [point(first, know)]
+
+
+_COLOUR = re.compile(r"(\w+) is the colour of ")
+
+
+def _head_alone(made: Point, head: str) -> Point:
+    """Return the point of a colour, of which the name of the thing that has it says nothing."""
+    return made._replace(elements=tuple(e._replace(given=plain(head.lower()) not in e.words) for e in made.elements))
 
 
 def _limit_points(limit: Limit, text: str, know: Knowledge) -> list[Point]:

@@ -116,6 +116,9 @@ def _named(answer: str, need: Need) -> str:
     if need.ordered and any(p.text.lower().startswith("lever ") for p in need.points):
         answer = _BARE.sub(r" lever \1", answer)
         answer = _LOWERED.sub("lever down", _RAISED.sub("lever up", _GEAR.sub(r"lever \1", answer)))
+    answer = _LET_OFF.sub(r"release \1", answer)
+    if any("extend and retract" in p.text for p in need.points):
+        answer = _CYCLED.sub("extend and retract", answer)
     if any(p.state and not p.state.there for p in need.points):
         answer = _SKID_LOST.sub("no anti-skid", answer)  # the state of it here, and no label
     return _NUMBER.sub(r"system \1", answer) if "system" in need.question.words else answer
@@ -125,6 +128,14 @@ _BARE = re.compile(r"(?<=[,;.])\s*(?:then |and |back )*(up|down|dn)(?: again)?(?
 """A step that is only the way of the lever: "up, wait 15 s, down"."""
 _RAISED = re.compile(r"\braise (?:the (?:lever|gear|handle)|it)\b", re.IGNORECASE)
 _LOWERED = re.compile(r"\blower (?:the (?:lever|gear|handle)|it)\b", re.IGNORECASE)
+_LET_OFF = re.compile(r"\b(?:let|take|took) ((?:the )?(?:park(?:ing)? )?brakes?) off\b", re.IGNORECASE)
+_IT = r"(?: (?:it|them|the (?:gear|legs|wheels)))?"
+_CYCLED = re.compile(
+    rf"\b(?:put |run |cycle )?(?:it |them |the (?:gear|legs|wheels) )?(?:back )?(?:down|lower{_IT}|drop{_IT})"
+    rf"(?: again)?,? (?:and|then)(?: then)? (?:back )?(?:up|raise{_IT})\b",
+    re.IGNORECASE,
+)
+"""The gear cycled in everyday words: "down and up"."""
 _SKID_LOST = re.compile(r"\banti-? ?skid (?:is )?lost\b", re.IGNORECASE)
 _GEAR = re.compile(r"\b(?:gear|handle|wheels|legs|gear lever|gear handle) (?:back )?(up|down|dn)\b", re.IGNORECASE)
 _NUMBER = re.compile(r"\bnumber (one|two|1|2)\b", re.IGNORECASE)

@@ -38,8 +38,12 @@ def labelled(points: list[Point], one: Asked, found: tuple[Asked, ...], text: st
     others = {
         w for other in found if other is not one for e in named_elements(other.answer.question, know) for w in e.words
     }
-    labels = tuple(e for e in own if not others.intersection(e.words))
+    labels = tuple(e for e in own if not others.intersection(e.words) and e.words not in _PREPOSED)
     return [p._replace(labels=labels) for p in points]
+
+
+_PREPOSED = ((plain("on"),), (plain("in"),))
+"""Words that stand before any name: "on a contaminated one"."""
 
 
 def distinct(points: Iterable[Point]) -> list[Point]:
@@ -87,9 +91,20 @@ def _result_names(know: Knowledge) -> frozenset[str]:
 
 def without_given(points: list[Point], reading: Reading, in_part: bool) -> list[Point]:
     """Mark what the question itself says, and leave out the points that say nothing else."""
-    made = _asked_by_name([_with_given(p, reading) for p in points], 1 if in_part else 2, _acts(reading))
+    made = [_without_its_case(p, points, reading) if in_part else p for p in points]
+    made = _asked_by_name([_with_given(p, reading) for p in made], 1 if in_part else 2, _acts(reading))
     told = [p for p in made if p.figures or p.verdict or p.state or p.kept or any(not e.given for e in p.elements)]
     return told or [p._replace(elements=tuple(e._replace(given=False) for e in p.elements)) for p in made]
+
+
+def _without_its_case(point: Point, points: list[Point], reading: Reading) -> Point:
+    """Return a point without the figure of the one case that a question gives: "and if it was deeper than 13 mm?"."""
+    if point.figures_suffice or len(point.figures) != 1 or not any(e.weight > _OWN for e in point.elements):
+        return point
+    case = point.figures[0]
+    given = any((a.value, a.unit or "") == (case.value, case.unit) for a in reading.amounts)
+    others = any(f.unit == case.unit for p in points if p is not point for f in p.figures)
+    return point if others or not given or not case.sense else point._replace(figures=(), case=case)
 
 
 def _acts(reading: Reading) -> bool:
@@ -108,8 +123,28 @@ def _asked_by_name(points: list[Point], least: int, acts: bool) -> list[Point]:
     named = [p for p in points if any(e.given and e.weight > 0.7 and counts[e.words] == 1 for e in p.elements)]
     passed = [p for p in points if not p.way and not any(e.given for e in p.elements)]
     units = {f.unit for p in points for f in p.figures}
+    if _is_list(named, passed):
+        return [_as_spare(p) if p in passed else p for p in points]
     shared = any(n > 1 for n in counts.values()) or (len(units) == 1 and all(len(p.figures) == 1 for p in points))
     return [p for p in points if p not in passed] if len(named) >= least and shared else points
+
+
+def _is_list(named: list[Point], passed: list[Point]) -> bool:
+    """Return whether points are a list of names and what each means, of which a question names some: the lamps."""
+    told = [*named, *passed]
+    heads = all(p.elements and p.elements[0].given and not p.elements[-1].given for p in named)
+    return len(named) > 1 and heads and bool(passed) and all(_is_named_first(p) for p in told)
+
+
+def _is_named_first(point: Point) -> bool:
+    """Return whether a point is one name, without "and" or figures before what is said of it."""
+    return len(point.elements) > 1 and not (point.figures or point.verdict or point.state or point.way or point.kept)
+
+
+def _as_spare(point: Point) -> Point:
+    """Return a point that is not asked for: it may be said, and what it says is of its own name alone."""
+    first, *rest = point.elements
+    return point._replace(optional=True, elements=(first._replace(given=True), *rest))
 
 
 _MEASURED = re.compile(
@@ -163,7 +198,8 @@ def without_checks(points: list[Point], reading: Reading) -> list[Point]:
     if "check" in reading.words or reading.has("steps", "order_of", "list_all"):
         return points
     lasting = not {"long", "until"}.isdisjoint(reading.words)
-    spare = ("check ",) if lasting else ("check ", "until ")
+    manner = {"by", "how", "design", "fault", "defect"}.isdisjoint(reading.words)
+    spare = ("check ", *(() if lasting else ("until ",)), *(("by ",) if manner else ()))
     made = [p._replace(optional=p.optional or (p.text.startswith(spare) and not p.figures)) for p in points]
     return made if any(not p.optional for p in made) else points
 
@@ -186,6 +222,10 @@ def _with_given(point: Point, reading: Reading) -> Point:
     if point.kept and all(e.given for e in elements):
         return point
     return point._replace(elements=tuple(elements))
+
+
+_OWN = 0.7
+"""Weight from which a word of a point tells enough without a figure that the question gives."""
 
 
 def _is_faint(element: Element) -> bool:

@@ -9,7 +9,7 @@ from typing import Any
 from assistant.answering.states import output_words
 from assistant.knowledge.records import Fact, StateTable
 from assistant.practice.marking.asked import Asked
-from assistant.practice.marking.elements import concepts_in, point, told_concepts
+from assistant.practice.marking.elements import concepts_in, of_its_subject, point, told_concepts
 from assistant.practice.marking.parts import POLAR, parts_of, pieces
 from assistant.practice.marking.points import Point, State
 from assistant.practice.marking.said import plain
@@ -171,7 +171,7 @@ def output_point(table: StateTable, name: str, value: str, know: Knowledge) -> P
         subject = next(m.concepts for m in know.phrase(output.label).mentions if not m.weak)
         made = point(words, know, state=State(subject, value == "yes", (f"{of}.no", f"{of}.yes")))
         return made._replace(negated=value == "no", figures=())
-    return _by_value(point(words, know, kept=True, state=None), value, know)
+    return _by_value(of_its_subject(point(words, know, kept=True, state=None)), value, know)
 
 
 def _or_lost(made: Point, table: StateTable, know: Knowledge) -> Point:

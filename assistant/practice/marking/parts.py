@@ -9,6 +9,7 @@ from typing import Any
 from assistant.conversation.completing import question_of
 from assistant.knowledge.records import Fact
 from assistant.practice.marking.asked import Asked, as_asked, ask, measures, record_of, things
+from assistant.practice.marking.phrased import tells_more
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate
@@ -111,6 +112,8 @@ def by_parts(parts: list[str], text: str, know: Knowledge) -> list[Asked]:
     subject = head
     variant = question_of(text, know, "").variant
     for part in parts:
+        if found and tells_more(part, text) and isinstance(found[-1].result, r.FactResult):
+            continue
         named = _with_noun(part, parts[0])
         asked = ask(named, know) if named != part else None if head else _whole_figure(part, know)
         one = asked[1] if asked else _part(part, head, subject, found, variant, know)
@@ -140,7 +143,7 @@ def _with_noun(part: str, first: str) -> str:
 
 
 _COORDINATED = re.compile(
-    r"\b(in|at|on|with|for|of|by|to) ((?:[\w.,°%-]+ ){0,2}[\w.°%-]+),? and (?:\1 )"
+    r"\b(in|at|on|with|for|of|by|to) ((?:[\w.,°%-]+ ){0,2}[\w.°%-]+),? and (?:what |how |which )?(?:\1 )"
     r"((?:[\w.,°%-]+ ){0,2}[\w.°%-]+)(?=\s*[?.,;]|$)",
     re.IGNORECASE,
 )
@@ -154,7 +157,7 @@ def coordinated(text: str, know: Knowledge) -> list[Asked]:
     found = []
     for case in (pair.group(2), pair.group(3)):
         one = ask(f"{text[: pair.start()]}{pair.group(1)} {case}{text[pair.end() :]}", know)
-        if one is None or not isinstance(one[1].result, (r.LimitResult, r.ScheduleResult)):
+        if one is None or not isinstance(one[1].result, (r.LimitResult, r.ScheduleResult, r.BandResult)):
             return []
         found.append(one[1])
     return found if found[0].answer.text != found[1].answer.text else []
@@ -186,12 +189,21 @@ def _part(part: str, head: str, subject: str, before: list[Asked], variant: str,
         for exact, candidate in _chosen(question, part, (about, own), _on_type(before, know), know):
             made = as_asked(part, question, candidate.result, know)
             stated = exact and isinstance(candidate.result, (r.LimitResult, r.ScheduleResult))
-            told = _text_of(candidate.result).lower().split() if "where" in part.lower().split() else []
-            on_it = sum(word in told for word in subject.lower().split())
-            rank = (exact + stated, round(candidate.score, 2), on_it, -len(_text_of(candidate.result)))
+            words = _text_of(candidate.result).lower().split() if "where" in part.lower().split() else []
+            on_it = sum(word in words for word in subject.lower().split())
+            told = stated and not _is_figure_of(candidate.result, before)
+            rank = (exact + told, round(candidate.score, 2), on_it, -len(_text_of(candidate.result)))
             if made.answer.text not in used and (best is None or rank > best[0]):
                 best = rank, made
     return best[1] if best else None
+
+
+def _is_figure_of(result: r.Result, before: Iterable[Asked]) -> bool:
+    """Return whether a stated figure is the very one that an earlier part has told, as a schedule gives it."""
+    limit = result.limits[0] if isinstance(result, r.LimitResult) else None
+    figure = (limit.value or limit.maximum or limit.minimum) if limit else None
+    told = [one.result for one in before if isinstance(one.result, r.ScheduleResult)]
+    return figure is not None and any(figure.value in pair for each in told for pair in each.found)
 
 
 def _chosen(

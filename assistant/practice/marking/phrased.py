@@ -32,3 +32,24 @@ _SHARPER = re.compile(r"\b(?:sharper|tighter) (?:turn|one)", re.IGNORECASE)
 _WHERE_IT_ENDS = re.compile(
     r"\bwhere (?=(?:do|does) (?:it|they|that) (?:reach|fade|fall|drop|go|end|stop|run out|begin|start))", re.IGNORECASE
 )
+_LABEL = re.compile(
+    r"\b(?:which|what) (?:\w+ )?(?:memo|message|light|caption|warning|caution|label|alert)s?\b(?! (?:mean|tell|say))",
+    re.IGNORECASE,
+)
+"""Asking for a light or memo by what it goes with."""
+_TELLS_MORE = re.compile(
+    r"^(?:and )?what (?:does|do|will) (?:it|they|that|this) (?:then )?(?:tell|show|say|mean|indicate|count)s?"
+    r"(?: you| us| the crew)?$",
+    re.IGNORECASE,
+)
+"""A part that asks for the rest of what the statement before it tells."""
+
+
+def asks_label(text: str) -> bool:
+    """Return whether a question asks which light or memo it is that shows."""
+    return _LABEL.search(text) is not None
+
+
+def tells_more(part: str, text: str) -> bool:
+    """Return whether a part asks for the rest of what the statement tells that the label of a question stands in."""
+    return asks_label(text) and _TELLS_MORE.search(part) is not None

@@ -61,6 +61,8 @@ class Point(NamedTuple):
     """Words of the part of the question that it answers, which tell it from the other parts' points."""
     kept: bool = False
     """Whether it is to be said though the question holds its words."""
+    case: Figure | None = None
+    """The number of the question in whose case it holds, which need not be said again."""
     any_figure: bool = False
     """Whether one of the figures is enough: a rule in percent or as the figure that it comes to."""
     either: bool = False

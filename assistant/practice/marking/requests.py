@@ -91,7 +91,9 @@ def _several(parts: list[str], text: str, whole: Asked | None, know: Knowledge) 
     """Return what answers each of several things that a question asks for at once; nothing where it asks for one."""
     steps = whole is not None and isinstance(whole.result, r.ProcedureResult)
     found = tuple(coordinated(text, know)) or headed(parts, text, steps, know)
-    found = found or _was_and_is(parts, text, know) or _steps_and_time(text, know) or of_each(parts, text, know)
+    found = (
+        found or _was_and_is(parts, text, know) or _steps_and_time(text, know) or of_each(parts or [text], text, know)
+    )
     if found:
         return found
     tabled = whole is not None and isinstance(whole.result, (r.TableResult, r.TablesResult))

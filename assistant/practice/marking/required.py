@@ -15,6 +15,7 @@ from assistant.practice.marking.besides import (
     standing_of,
     true_besides,
 )
+from assistant.practice.marking.cases import in_its_case
 from assistant.practice.marking.causes import asks_one
 from assistant.practice.marking.either import chosen
 from assistant.practice.marking.kinds import MAKERS
@@ -30,7 +31,7 @@ from assistant.practice.marking.narrowing import (
 )
 from assistant.practice.marking.outcomes import cause_of, figures_of
 from assistant.practice.marking.parts import POLAR, parts_of
-from assistant.practice.marking.points import Need
+from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.requests import BOTH, asked
 from assistant.practice.marking.rows import row_of
 from assistant.practice.marking.said import plain
@@ -83,6 +84,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         named_only(MAKERS[type(one.result)](one, _of_part(one, found, text), know), reading, know) for one in found
     ]
     groups = [labelled(group, one, found, text, know) for group, one in zip(groups, found, strict=True)]
+    groups = [in_its_case(group, one, found) for group, one in zip(groups, found, strict=True)]
     points = distinct(p for group in groups for p in without_given(group, reading, len(found) > 1))
     points = weighed(points)
     if len(found) == 1 and len(parts_of(text)) < 2:
@@ -94,6 +96,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
     answers = [one.answer for one in found]
     choice = chosen(text, " ".join(a.text for a in answers), know)
     points += choice[:1] if choice else ()
+    others = [p for one in found for p in others_of(one, text, know)]
     return Need(
         question=reading,
         points=tuple(points),
@@ -103,7 +106,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         extra=tuple(f for one in found for f in extras(one, know)),
         elsewhere=tuple(f for one in found for f in of_variants(one, know)),
         former=tuple(f for one in found for f in formers(one, know)),
-        others=(*(choice or ())[1:], *(p for one in found for p in others_of(one, text, know))),
+        others=(*(choice or ())[1:], *(p for p in others if not _asked(p, points))),
         denials=tuple(p for one in found for p in denials(one, know)),
         row=tuple(p for one in found for p in row_of(one, text, know)),
         said=frozenset(c for a in answers for c in know.phrase(a.text).concepts),
@@ -120,6 +123,11 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         one_way=asks_one(text),
         asked=frozenset(map(plain, reading.words)),
     )
+
+
+def _asked(other: Point, points: list[Point]) -> bool:
+    """Return whether what is right of another case is asked for too."""
+    return bool(other.elements) and any(p.text == other.text for p in points)
 
 
 def _of_part(one: Asked, found: tuple[Asked, ...], text: str) -> str:

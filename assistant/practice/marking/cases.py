@@ -1,0 +1,80 @@
+"""Two readings that one question gives, "what do you do at 90 kt, and what at 110 kt?", and what is done at each."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from assistant.practice.marking.asked import Asked
+from assistant.practice.marking.equal import equals, same_kind
+from assistant.practice.marking.found import LITTLE, words_said
+from assistant.practice.marking.pairing import sentences
+from assistant.practice.marking.points import Figure, Need, Point
+from assistant.practice.marking.said import Said
+from assistant.practice.marking.wording import ALIKE
+from assistant.resolving import results as r
+from assistant.resolving.knowing import Knowledge
+
+
+def in_its_case(points: list[Point], one: Asked, found: Sequence[Asked]) -> list[Point]:
+    """Return the points of a reading that bands judge, each with that reading, where a question gives several."""
+    several = len([each for each in found if isinstance(each.result, r.BandResult)]) > 1
+    if not several or not isinstance(one.result, r.BandResult):
+        return points
+    case = Figure(one.result.given, one.result.bands.unit)
+    return [p if p.figures else p._replace(case=case) for p in points]
+
+
+def cases_wrong(need: Need, said: Said, know: Knowledge) -> list[str]:
+    """Return what is said of another case than it holds in, and the case that no question gave."""
+    cased = [p for p in need.points if p.case]
+    return [*_another_number(cased, need, said, know), *_exchanged(cased, said, know)] if cased else []
+
+
+def _another_number(cased: Sequence[Point], need: Need, said: Said, know: Knowledge) -> list[str]:
+    """Return the numbers of the kind of a case that are none of the question's: "deeper than 10 mm"."""
+    figures = [f for p in need.points for f in p.figures] + [Figure(a.value, a.unit or "") for a in need.allowed]
+    cases = [p.case for p in cased if p.case and not any(f.unit == p.case.unit for q in need.points for f in q.figures)]
+    return [
+        claim.amount.raw
+        for claim in said.claims
+        if claim.amount.unit
+        and any(same_kind(claim.amount, case, know.units) for case in cases)
+        and not any(equals(claim.amount, f, know.units) for f in [*figures, *need.extra])
+    ]
+
+
+def _exchanged(cased: Sequence[Point], said: Said, know: Knowledge) -> list[str]:
+    """Return the points that are said with the number of another case, or before it where no number is said."""
+    if len({p.case for p in cased}) < _SEVERAL:
+        return []
+    told = [words_said(p, said) for p in cased]
+    if ALIKE.search(" ".join(said.reading.words)) and any(t[0] < LITTLE for t in told) and any(t[0] for t in told):
+        return ["one thing in all of the cases"]
+    found = []
+    for clause in _with_numbers(cased, said):
+        here = [c for c in said.claims if c.amount.start in clause]
+        own = [p for p in cased if p.case and any(equals(c.amount, p.case, know.units) for c in here)]
+        others = [p for p in cased if p not in own]
+        if own and not any(words_said(p, said, list(clause))[0] for p in own):
+            found += [f"another's: {p.text}" for p in others if words_said(p, said, list(clause))[0]]
+    if not said.claims:
+        spots = [min(words_said(p, said)[1], default=-1) for p in cased]
+        found += ["another order than asked"] if -1 not in spots and spots != sorted(spots) else []
+    return found
+
+
+def _with_numbers(cased: Sequence[Point], said: Said) -> list[range]:
+    """Return the clauses of an answer, parted behind each number, or before it where what is done follows it."""
+    clauses: list[range] = []
+    for clause in sentences(said):
+        starts = [c.amount.start for c in said.claims if c.amount.start in clause]
+        before = range(clause.start, starts[0]) if starts else clause
+        leads = not any(words_said(p, said, list(before))[0] for p in cased)
+        cuts = starts[1:] if leads else [s + 1 for s in starts[:-1]]
+        edges = [clause.start, *cuts, clause.stop]
+        clauses += [range(a, b) for a, b in pairwise(edges) if b > a]
+    return clauses
+
+
+_SEVERAL = 2
