@@ -35,7 +35,8 @@ from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.recalculating import recalculated
 from assistant.conversation.said_in_full import of_the_subject, under_states
 from assistant.conversation.same_asked import colour_again, former_asked, same_asked, state_of_it, thing_told
-from assistant.conversation.scenario import added, all_else_normal, both_of_them, changed_back, without_states
+from assistant.conversation.scenario import other_scenario, without_states
+from assistant.conversation.states_put_right import put_right
 from assistant.conversation.steps import step_asked, step_by_place, step_named
 from assistant.conversation.that_amount import with_that_amount
 from assistant.conversation.traits import (
@@ -137,6 +138,9 @@ def _without_chatter(turn: _Turn, context: Context, knowledge: Knowledge) -> _Tu
 def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the question that the one before makes of a turn, or None where it stands by itself."""
     alone, first = turn.alone, turn.first
+    righted = put_right(alone, turn.corrects, context, knowledge)
+    if righted:
+        return righted
     asks_itself = not turn.corrects and not follows(turn.text) and not incomplete(alone, first, knowledge)
     again = recalculated(alone, first, context, knowledge) or with_or_without(alone, context, knowledge)
     if again:
@@ -150,9 +154,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
         if found and not _another_asked(alone, context, knowledge):
             return found
         found = loss_asked(alone, context, knowledge) or result_named(alone, context, knowledge)
-        found = found or all_else_normal(alone, context, knowledge)
-        found = found or added(alone, context, knowledge) or both_of_them(alone, context, knowledge)
-        found = found or changed_back(alone, context, knowledge)
+        found = found or other_scenario(alone, context, knowledge)
         found = found or colour_again(alone, context, knowledge)
         found = found or state_of_it(alone, context, knowledge) or same_asked(alone, context, knowledge)
         found = found or former_asked(alone, context, knowledge)

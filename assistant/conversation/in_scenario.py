@@ -10,7 +10,15 @@ from assistant.resolving import tables as state_tables
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored, candidates, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import FactResult, LimitResult, LossResult, Result, TableResult
+from assistant.resolving.results import (
+    BandResult,
+    CheckResult,
+    FactResult,
+    LimitResult,
+    LossResult,
+    Result,
+    TableResult,
+)
 from assistant.understanding.states import Condition
 
 _BESIDE = 0.05
@@ -77,8 +85,8 @@ def in_scenario(
         return None
     if alone.conditions and not _all_well(alone, context, knowledge):
         return None
-    bare = all(m.holds("when_word") for m in alone.reading.mentions)
-    if bare or alone.reading.has("who", "where", "why"):
+    when = all(m.holds("when_word") for m in alone.reading.mentions)
+    if when or alone.reading.has("who", "where", "why"):
         return None  # these are no results of a state
     question = carried(alone, context, context.asked.conditions or context.scenario, knowledge)
     third = resolve_scored(question, knowledge)
@@ -87,10 +95,13 @@ def in_scenario(
         return (question, third.result) if said else None
     if not isinstance(third.result, TableResult) or third.result == context.result:
         return None
+    bare = not alone.conditions and not alone.reading.amounts and not names_thing(alone, knowledge)
+    if bare and not third.result.asked and isinstance(context.result, (CheckResult, BandResult)):
+        return context.asked.with_text(alone.reading.text), context.result  # a verdict says what is to be done
     subject = told_table(context)
-    if subject and subject.id != third.result.table.id and not alone.conditions and not names_thing(alone, knowledge):
+    if subject and subject.id != third.result.table.id and bare:
         # "So what do I use instead?" stays with what was asked about.
-        return question, _row(subject, question.conditions, (), knowledge)
+        return question, row_told(subject, question.conditions, (), knowledge)
     if third.result.asked and third.score >= first.score:
         return question, third.result
     # What the states change is not told as if they were normal: "how do I extend?", with a system lost.
@@ -120,11 +131,11 @@ def result_named(alone: Question, context: Context, knowledge: Knowledge) -> tup
         outputs = [o for o, label in labels.items() if label.concepts & named[0].concepts]
         outputs = [o for o in outputs if labels[o].words == tuple(named[0].text.split())] or outputs
         if len(outputs) == 1:
-            return carried(alone, context, given, knowledge), _row(table, given, tuple(outputs), knowledge)
+            return carried(alone, context, given, knowledge), row_told(table, given, tuple(outputs), knowledge)
     return None
 
 
-def _row(
+def row_told(
     table: StateTable, given: tuple[Condition, ...], asked: tuple[str, ...], knowledge: Knowledge
 ) -> TableResult:
     """Return what a table tells under some states, and which of them it does not depend on."""

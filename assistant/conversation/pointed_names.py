@@ -1,7 +1,7 @@
 """A turn that names a thing by its number or its place among those spoken of, read with the thing's own name.
 
 "Number two has failed as well", with System 1 lost; "the other one goes too"; "how long before that one bites", after a
-setting.
+setting; "switch back on, and System 1 gone", after one switch was put off.
 """
 
 from __future__ import annotations
@@ -10,13 +10,16 @@ import re
 from collections.abc import Iterator
 
 from assistant.conversation.context import Context
+from assistant.conversation.in_scenario import told_table
 from assistant.conversation.readings import question_of
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import FactResult, LimitResult, ModelResult
+from assistant.understanding.binding import value_meant
+from assistant.understanding.mentions import Mention
 
 _LONG = 14
 _NUMBERED = r"^(.+) (\d)$"
-_FIGURES = {"one": "1", "two": "2", "three": "3", "four": "4", "first": "1", "second": "2", "third": "3"}
+FIGURES = {"one": "1", "two": "2", "three": "3", "four": "4", "first": "1", "second": "2", "third": "3"}
 _CARDINALS = frozenset({"one", "two", "three", "four", "1", "2", "3", "4"})
 _NUMBER = frozenset({"number", "no", "num", "nr"})
 _NOUNS = frozenset({"one", "system"})
@@ -28,6 +31,13 @@ _AFTER = frozenset({
     "fails", "failed", "goes", "gone", "went", "quits", "dies", "died", "drops", "is", "has", "as", "too", "also",
     "lost", "out", "now", "fail", "go", "failing", "packs", "s", "drains", "dropped", "comes", "came", "back", "?",
 })  # fmt: skip
+_OPENING = _BEFORE | {
+    "it", "s", "is", "its", "no", "wait", "sorry", "actually", "put", "that", "was", "been", "has", "not", "then",
+}  # fmt: skip
+_OPENING_WORDS = 7
+_BEFORE_KIND = _BEFORE | {"the", "my", "our", "that", "put", "with", "turn", "set", "his", "her"}
+_LINKING = frozenset({"is", "s", "goes", "comes", "back", "now", "was", "been", "has", "gets", "put", "again", "went"})
+_AFTER_STATE = frozenset({"again", "now", "then"})
 _POINTING = frozenset({"that", "this"})
 _UNTAKEN = frozenset({"which", "what"})
 
@@ -38,6 +48,7 @@ def with_names(alone: Question, context: Context, knowledge: Knowledge) -> Quest
     if context.asked is None or len(words) > _LONG:
         return alone
     found = _by_number(words, context, knowledge) or _that_one(words, context, knowledge)
+    found = found or _by_kind(alone, context, knowledge) or _unnamed(alone, context, knowledge)
     if found is None:
         return alone
     at, end, name = found
@@ -47,7 +58,7 @@ def with_names(alone: Question, context: Context, knowledge: Knowledge) -> Quest
 
 def _by_number(words: list[str], context: Context, knowledge: Knowledge) -> tuple[int, int, str] | None:
     """Return where a turn numbers one of some numbered things, of which another's state was given, and its name."""
-    if _FIGURES.keys().isdisjoint(words) and not {"1", "2", "other"}.intersection(words):
+    if FIGURES.keys().isdisjoint(words) and not {"1", "2", "other"}.intersection(words):
         return None
     for name, number in _numbered(context, knowledge):
         if name in words or f"{name}s" in words or any(w in words for w in name.split()):
@@ -72,7 +83,7 @@ def _numbered(context: Context, knowledge: Knowledge) -> Iterator[tuple[str, str
 def _said_numbers(words: list[str], number: str) -> Iterator[tuple[int, int, str]]:
     """Yield where a number of a thing is said, and which; number: that of the thing whose state was given."""
     for k, word in enumerate(words):
-        figure = _FIGURES.get(word, word if word.isdigit() else "")
+        figure = FIGURES.get(word, word if word.isdigit() else "")
         after = words[k + 1 : k + 2]
         if figure and k and words[k - 1] in _NUMBER:
             yield k - 1, k + 1, figure
@@ -82,6 +93,72 @@ def _said_numbers(words: list[str], number: str) -> Iterator[tuple[int, int, str
             yield k - 1, k + 1 + bool(_NOUNS.intersection(after)), "2" if number == "1" else "1"
         elif figure and word in _CARDINALS and _BEFORE.issuperset(words[:k]) and _AFTER.intersection(after):
             yield k, k + 1, figure
+
+
+def _by_kind(alone: Question, context: Context, knowledge: Knowledge) -> tuple[int, int, str] | None:
+    """Return where a turn says the state of a thing by its kind alone, and the name of the one whose state was given:
+    "the switch goes back on", "button released".
+    """
+    words = alone.reading.words
+    for name in _names_given(context, knowledge):
+        kind = name.rpartition(" ")[2].lower()
+        if not name.endswith(f" {kind}") or kind not in words or name.lower() in " ".join(words).lower():
+            continue
+        at = words.index(kind)
+        after = next((k for k in range(at + 1, len(words)) if words[k] not in _LINKING), len(words))
+        said = (m for m in alone.reading.mentions if m.says_state and m.start in (at, after))
+        if (at == 0 or words[at - 1] in _BEFORE_KIND) and any(said):
+            return at, at + 1, name
+    return None
+
+
+def _unnamed(alone: Question, context: Context, knowledge: Knowledge) -> tuple[int, int, str] | None:
+    """Return the place before a state that opens a turn and has no thing, and the name of the thing spoken of last that
+    it fits, where more follows: "back on, but System 1 has gone".
+    """
+    words = alone.reading.words
+    if not context.scenario or not alone.conditions:
+        return None
+    it = next((k for k, w in enumerate(words[:_OPENING_WORDS]) if w in ("it", "its")), -1)
+    first = next((m for m in alone.reading.mentions if m.start > it and m.text != "no"), None)
+    if first is None or not first.says_state or not _OPENING.issuperset(words[max(it, 0) : first.start]):
+        return None
+    parted = next((k for k in range(first.end, len(words)) if words[k] not in _AFTER_STATE), len(words))
+    if words[parted : parted + 1] not in ((",",), ("and",), ("but",)):
+        return None
+    name = _other_state(first, "not" in words[max(it, 0) : first.start], alone, context, knowledge)
+    at = it if it >= 0 else first.start
+    return (at, at + (it >= 0), name) if name else None
+
+
+def _other_state(state: Mention, denied: bool, alone: Question, context: Context, knowledge: Knowledge) -> str:
+    """Return the name of the one thing of the scenario that a word says to be in another state than was given."""
+    given = {c.input: c.value for c in context.scenario}
+    named = {c.input for c in alone.conditions if not set(c.where).issubset(state.taken)}
+    fits = [(n, value_meant(n, state, knowledge.states)) for n in given if n not in named]
+    other = [n for n, value in fits if value is not None and (value == given[n]) == denied]
+    return _name(other[0], knowledge) if len(other) == 1 else ""
+
+
+def _names_given(context: Context, knowledge: Knowledge) -> Iterator[str]:
+    """Yield the names of the things whose states were given, the last first, one of each kind; then of those that the
+    table told last depends on.
+    """
+    kinds: set[str] = set()
+    for condition in reversed(context.scenario):
+        name = _name(condition.input, knowledge)
+        kind = name.rpartition(" ")[2]
+        if not condition.is_result and kind not in kinds:
+            kinds.add(kind)
+            yield name
+    table = told_table(context)
+    names = [_name(each, knowledge) for each in table.inputs] if table else []
+    ends = [name.rpartition(" ")[2] for name in names]
+    yield from (name for name, kind in zip(names, ends, strict=True) if kind not in kinds and ends.count(kind) == 1)
+
+
+def _name(given: str, knowledge: Knowledge) -> str:
+    return knowledge.base.terms[knowledge.base.inputs[given].term].names[0]
 
 
 def _that_one(words: list[str], context: Context, knowledge: Knowledge) -> tuple[int, int, str] | None:

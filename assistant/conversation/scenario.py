@@ -5,30 +5,43 @@ from __future__ import annotations
 from assistant.conversation.context import Context
 from assistant.conversation.in_scenario import states_given, told_table
 from assistant.conversation.readings import carried, merged, question_of
+from assistant.conversation.traits import begins_asking
 from assistant.resolving import tables as state_tables
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result, TableResult, TablesResult
 from assistant.understanding.binding import value_meant
+from assistant.understanding.condition import alike
 from assistant.understanding.mentions import STATE, Reading
 from assistant.understanding.states import Condition, conditions
 
-_ADDING = frozenset({"too", "also", "well", "another", "now", "then", "plus", "and", "next", "later", "additionally"})
+_ADDING = frozenset({
+    "too", "also", "well", "another", "now", "then", "plus", "and", "next", "later", "additionally", "add",
+    "adding", "besides",
+})  # fmt: skip
 _FURTHER = _ADDING - {"and"}
-_POINTING = frozenset({"it", "that", "they", "its"})
+POINTING = frozenset({"it", "that", "they", "its"})
 _BESIDES = frozenset({"else", "rest", "other", "otherwise"})
-_BESIDE = _ADDING | _POINTING | frozenset({
+_BESIDE = _ADDING | POINTING | frozenset({
     "is", "are", "s", "if", "what", "about", "ok", "so", "again", "once", "when", "with", "been", "has", "was", "comes",
     "come", "came", "gets", "but", "how", "the", "suppose", "say", "still",
 })  # fmt: skip
 _BOTH = _ADDING | frozenset({
     "both", "of", "them", "out", "lost", "gone", "failed", "fail", "together", "at", "once", "the", "two", "systems",
-    "what", "if", "with", "so", "are", "about", "go", "ok", "how", "inop", "off", "down",
+    "what", "if", "with", "so", "are", "about", "go", "ok", "how", "inop", "off", "down", "make", "it", "that", "were",
+    "was", "had", "have", "we", "say", "suppose", "instead", "hyd", "hydraulic", "hydraulics", "is", "been", "be",
 })  # fmt: skip
 _TWO = 2
 _BRIEF = 6
+_HOLDING = frozenset({"hang", "hold", "wait", "on", "no", "sorry"})
 _REPLACING = frozenset({"instead", "only", "rather", "just"})
 _LATELY = frozenset({"has", "have", "is", "s", "had", "ve", "was", "we", "i", "it", "and"})
+
+
+def other_scenario(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return what holds with the states given before and those of a turn that only changes them."""
+    ways = (all_else_normal, added, both_of_them, changed_back, changed_over)
+    return next((found for way in ways if (found := way(alone, context, knowledge))), None)
 
 
 def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
@@ -37,6 +50,7 @@ def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Ques
     None where the turn gives no state that the scenario lacks, or asks something of its own.
     """
     words = set(alone.reading.words)
+    words |= {"plus"} if _on_top(alone.reading.words) else set()
     known = {(c.input, c.value) for c in context.scenario}
     adds = _ADDING & words or "with" in alone.reading.words[:2]
     if not known or not adds or _replaces(alone.reading.words):
@@ -51,6 +65,12 @@ def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Ques
     question = merged(alone, context, knowledge, False)[0]._replace(conditions=given)
     results = _changed(context, question.conditions, knowledge)
     return (question, _together(results)) if results else None
+
+
+def _on_top(words: tuple[str, ...]) -> range:
+    """Return where "on top of that" stands, by which something is added."""
+    at = words.index("top") if "top" in words else 0
+    return range(at - 1, at + 2) if at and (words[at - 1], *words[at + 1 : at + 2]) == ("on", "of") else range(0)
 
 
 def _replaces(words: tuple[str, ...]) -> bool:
@@ -91,6 +111,8 @@ def both_of_them(alone: Question, context: Context, knowledge: Knowledge) -> tup
     told = [c for each, said in zip(asked, own, strict=True) for c in (each.conditions or said)]
     failures = knowledge.states.failures
     failed = {c.input: c for c in told if c.input in failures and c.value == knowledge.states.failed(c.input)}
+    if len(failed) == 1:
+        failed |= _its_like(next(iter(failed.values())), knowledge)
     if len(failed) != _TWO:
         return None
     now = tuple(c._replace(where=()) for c in failed.values())
@@ -98,6 +120,13 @@ def both_of_them(alone: Question, context: Context, knowledge: Knowledge) -> tup
     results = _changed(context._replace(result=next(tables, context.result)), now, knowledge)
     question = carried(alone, context, now, knowledge)._replace(conditions=now)
     return (question, _together(results)) if results else None
+
+
+def _its_like(condition: Condition, knowledge: Knowledge) -> dict[str, Condition]:
+    """Return the one other thing of the kind of one that has failed, as failed too: "make it both"."""
+    known = knowledge.states
+    like = [name for name in known.failures if alike(name, condition.input, known)]
+    return {like[0]: Condition(like[0], known.failed(like[0]))} if len(like) == 1 else {}
 
 
 def says_all_normal(reading: Reading) -> bool:
@@ -120,8 +149,9 @@ def _with_failures(alone: Question, context: Context, knowledge: Knowledge) -> Q
     """Return a turn with the things that it only names as failed, after a failure: "and system 1 too"; or with the
     state that it gives the thing spoken of last: "and if it's empty?".
     """
-    if not alone.conditions and _POINTING.intersection(alone.reading.words):
-        return alone._replace(conditions=_of_the_last(alone, context, knowledge))
+    words = alone.reading.words
+    if not alone.conditions and POINTING.intersection(words) and "add" not in words and not _on_top(words):
+        return alone._replace(conditions=of_the_last(alone, context, knowledge))
     failures = knowledge.states.failures
     after_failure = any(c.input in failures and c.value == knowledge.states.failed(c.input) for c in context.scenario)
     if alone.conditions or not after_failure or alone.reading.amounts:
@@ -140,8 +170,8 @@ def changed_back(alone: Question, context: Context, knowledge: Knowledge) -> tup
     spoken = {k for m in said for k in m.taken}
     if not said or not _BESIDE.issuperset(w for k, w in enumerate(words) if k not in spoken and w[0].isalpha()):
         return None
-    new = tuple(c for one in given for c in _of_the_last(alone, context._replace(scenario=(one,)), knowledge))
-    if len(new) != 1 or (all(m.weak for m in said) and _POINTING.isdisjoint(words)):
+    new = tuple(c for one in given for c in of_the_last(alone, context._replace(scenario=(one,)), knowledge))
+    if len(new) != 1 or (all(m.weak for m in said) and POINTING.isdisjoint(words)):
         return None
     now = (*(c._replace(where=()) for c in given if c.input != new[0].input), *new)
     results = _changed(context._replace(scenario=given), now, knowledge)
@@ -150,7 +180,25 @@ def changed_back(alone: Question, context: Context, knowledge: Knowledge) -> tup
     return carried(alone, context, now, knowledge)._replace(conditions=now), _together(results)
 
 
-def _of_the_last(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Condition, ...]:
+def changed_over(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return what holds once things told of are in the states that a turn gives, and says no more than these: "the
+    lever is stowed, and the steering controller has failed".
+    """
+    given = {c.input: c.value for c in context.scenario}
+    if not given or alone.reading.amounts or not any(given.get(c.input, c.value) != c.value for c in alone.conditions):
+        return None
+    said = {k for c in alone.conditions for k in c.where}
+    telling = knowledge.matcher.telling(alone.reading)
+    more = any(not said.issuperset(m.taken) and not _HOLDING.issuperset(m.text.split()) for m in telling)
+    if more or begins_asking(alone) or any(c.is_result for c in alone.conditions) or told_table(context) is None:
+        return None
+    now = carried(alone, context, context.scenario, knowledge).conditions
+    results = _changed(context, now, knowledge)
+    question = merged(alone, context, knowledge, False)[0]._replace(conditions=now)
+    return (question, _together(results)) if results else None
+
+
+def of_the_last(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Condition, ...]:
     """Return the state of the thing, of those in a scenario, that was spoken of last and that the words fit."""
     states = [m for m in alone.reading.mentions if any(c.startswith(STATE) for c in m.concepts)]
     for condition in reversed(context.scenario):
@@ -165,6 +213,7 @@ def _asks_more(alone: Question, knowledge: Knowledge) -> bool:
     """Return whether a turn names more than its states, and the words in between: "down to 1,300"."""
     said = {k for c in alone.conditions for k in c.where}
     said |= {k for c in alone.conditions if c.where for k in range(min(c.where), max(c.where)) if alone.reading.amounts}
+    said |= {*_on_top(alone.reading.words), *(k for k, w in enumerate(alone.reading.words) if w in ("add", "adding"))}
     return any(not knowledge.matcher.is_soft(m) and not said.issuperset(m.taken) for m in alone.reading.mentions)
 
 

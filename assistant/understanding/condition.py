@@ -113,6 +113,16 @@ def _groups(words: str) -> list[str]:
     return [part for part in words.replace(";", " ").replace(",", " ").split() if part.startswith(STATE)]
 
 
+def alike(one: str, other: str, known: StateWords) -> bool:
+    """Return whether two things are of one kind: the same words say of both in which state they are."""
+    return one != other and _common_words(one, known) == _common_words(other, known)
+
+
+def _common_words(name: str, known: StateWords) -> list[tuple[str, list[str]]]:
+    """Return the values of an input with the words for them that it has not to itself."""
+    return [(value, [g for g in groups if "." not in g]) for value, groups, _ in known.values[name]]
+
+
 def is_result(name: str) -> bool:
     """Return whether a name is a table's result, and no input."""
     return "." in name

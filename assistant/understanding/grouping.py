@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from assistant.frozen import NamedTuple
-from assistant.understanding.condition import Condition, StateWords, is_result
+from assistant.understanding.condition import Condition, StateWords, alike, is_result
 from assistant.understanding.mentions import Mention, Reading
 
 JOINS = frozenset({
@@ -131,7 +131,7 @@ def _joined(reading: Reading, last: Group, mention: Mention, names: tuple[str, .
     between = reading.words[last.end : mention.start]
     if not between:
         listed = _all_said(reading.words, mention.end) and _alike_in_words(last, names, known)
-        return listed or _alike(last, names, known)
+        return listed or alike(last.inputs[-1], names[0], known)
     if len(between) > _MOST_BETWEEN or not all(w in JOINS for w in between):
         return False
     if any(w in between and not set(leads).intersection(between) for w, leads in _ONLY_TOGETHER.items()):
@@ -154,23 +154,12 @@ def _all_said(words: Sequence[str], at: int) -> bool:
     return "all" in words[at : min(end, at + _LISTED)]
 
 
-def _alike(last: Group, names: tuple[str, ...], known: StateWords) -> bool:
-    """Return whether things named without a word between them are of one kind: "sys 1 sys 2 lost"."""
-    one, other = last.inputs[-1], names[0]
-    return one != other and _common_words(one, known) == _common_words(other, known)
-
-
 def _alike_in_words(last: Group, names: tuple[str, ...], known: StateWords) -> bool:
     """Return whether any word for a state could be said of both: one of a switch says nothing of a system."""
     one, other = (
         {g for name in each for _, groups, _ in known.values[name] for g in groups} for each in (last.inputs, names)
     )
     return not one.isdisjoint(other)
-
-
-def _common_words(name: str, known: StateWords) -> list[tuple[str, list[str]]]:
-    """Return the values of an input with the words for them that it has not to itself."""
-    return [(value, [g for g in groups if "." not in g]) for value, groups, _ in known.values[name]]
 
 
 def _reads(reading: Reading, mention: Mention) -> bool:
