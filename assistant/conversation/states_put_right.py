@@ -61,7 +61,9 @@ def put_right(
         return None
     new = _meant(alone, before, context, knowledge)
     told_of = {c.input for c in before}
-    if all(c.input not in told_of and is_well(c, knowledge) for c in new) or not (opens or _set_against(alone, before, new, knowledge)):
+    if all(c.input not in told_of and is_well(c, knowledge) for c in new):
+        return None
+    if not (opens or _set_against(alone, before, new, knowledge)):
         return None
     given = _in_place(before, new, _only(words), knowledge)
     if {(c.input, c.value) for c in given} == {(c.input, c.value) for c in before}:
