@@ -14,6 +14,7 @@ from assistant.conversation.going_through import step_leant_on
 from assistant.conversation.held_against import held_against, verdict_again, whether_within
 from assistant.conversation.in_place_of_it import in_place_of_it
 from assistant.conversation.in_scenario import clearly_carried, in_scenario, loss_asked, result_named, told_table
+from assistant.conversation.orders_again import orders_again
 from assistant.conversation.picking import picked
 from assistant.conversation.pointed_names import with_names
 from assistant.conversation.preferring import (
@@ -142,7 +143,8 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     if righted:
         return righted
     asks_itself = not turn.corrects and not follows(turn.text) and not incomplete(alone, first, knowledge)
-    again = recalculated(alone, first, context, knowledge) or with_or_without(alone, context, knowledge)
+    again = orders_again(alone, first, context, knowledge) or recalculated(alone, first, context, knowledge)
+    again = again or with_or_without(alone, context, knowledge)
     if again:
         return again
     if not turn.corrects:

@@ -8,13 +8,14 @@ from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Question
 from assistant.understanding.mentions import Reading
 
-_SIDES = {"left": "left", "right": "right", "port": "left", "starboard": "right"}
+SIDES = {"left": "left", "right": "right", "port": "left", "starboard": "right"}
 _TURNED = {"left": "right", "right": "left", "port": "right", "starboard": "left"}
 _SEATS = {"captain": "left", "first_officer": "right"}
+SEATS = frozenset(_SEATS.values())
 _CONTROLS = frozenset({"tiller", "captain", "first_officer", "pedal", "pedal_steering"})
 _HIS = frozenset({"mine", "my", "other", "his", "hers", "yours", "theirs"})
 """Words for a control by whose it is, beside one that is named."""
-_OTHER_WAY = frozenset({"opposite", "opposed", "reversed", "way"})
+OTHER_WAY = frozenset({"opposite", "opposed", "reversed", "way"})
 _BESIDE = frozenset({
     "and", "so", "ok", "then", "now", "make", "it", "is", "that", "what", "if", "the", "to", "a", "with", "turn",
     "turns", "put", "puts", "pulls", "goes", "instead", "say", "degrees", "deg", "both", "all", "of", "them", "other",
@@ -23,8 +24,9 @@ _BESIDE = frozenset({
     "as", "well", "too", "also", "full",
 })  # fmt: skip
 _FULL = frozenset({"full", "hard", "fully"})
+_ORDINALS = frozenset({"first", "second"})
 _NEAR = 2
-_PEDALS = "pedals"
+PEDALS = "pedals"
 
 
 class Order(NamedTuple):
@@ -42,12 +44,12 @@ class Order(NamedTuple):
 
 def replace_orders(before: Question, reading: Reading, places: Places) -> None:
     """Put the order of a control, or the side of all, in the place of the one before: "both to the left"."""
-    sides = [k for k, w in enumerate(reading.words) if w in _SIDES]
-    old = [o for o in _orders(before.reading) if o.amount and o.side is not None]
+    sides = [k for k, w in enumerate(reading.words) if w in SIDES]
+    old = [o for o in orders_of(before.reading) if o.amount and o.side is not None]
     if not old or any(a.unit not in (None, "deg") for a in reading.amounts) or not _says_no_more(reading):
         return
-    new = _orders(reading)
-    turns = bool(_OTHER_WAY.intersection(reading.words)) and not sides
+    new = orders_of(reading)
+    turns = bool(OTHER_WAY.intersection(reading.words)) and not sides
     if _apart(reading) and len(old) == 1 and old[0].side is not None and "both" in before.reading.words:
         places.replace((old[0].side,), ("opposite",), range(len(reading.words)))
     elif not reading.amounts and ("both" in reading.words or len(old) == 1 or not new) and (sides or turns):
@@ -56,7 +58,7 @@ def replace_orders(before: Question, reading: Reading, places: Places) -> None:
     else:
         if not new and reading.amounts and "both" in reading.words:
             side = sides[-1] if sides else None
-            new = [Order(o.whose, 0, reading.amounts[0], side) for o in old if o.whose != _PEDALS]
+            new = [Order(o.whose, 0, reading.amounts[0], side) for o in old if o.whose != PEDALS]
         _replace_each(new, old, turns, before, reading, places)
 
 
@@ -84,7 +86,7 @@ def _replace_each(
 
 def _apart(reading: Reading) -> bool:
     """Return whether a turn says that two controls are turned against each other: "one left, one right"."""
-    sides = {_SIDES[w] for w in reading.words if w in _SIDES}
+    sides = {SIDES[w] for w in reading.words if w in SIDES}
     return len(sides) == 2 and not reading.amounts and reading.words.count("one") + reading.words.count("other") == 2
 
 
@@ -93,7 +95,7 @@ def _says_no_more(reading: Reading) -> bool:
     controls = {k for m in reading.mentions if m.concepts & _CONTROLS for k in m.taken}
     numbers = {k for a in reading.amounts for k in range(a.start, a.end)}
     rest = (w for k, w in enumerate(reading.words) if k not in controls | numbers and w[0].isalpha())
-    return all(w in _SIDES or w in _HIS or w in _BESIDE for w in rest)
+    return all(w in SIDES or w in _HIS or w in _BESIDE for w in rest)
 
 
 def _turn_round(order: Order, side: str, before: Reading, places: Places, everything: range) -> None:
@@ -108,15 +110,15 @@ def _like(order: Order, old: list[Order]) -> Order | None:
     same = same or [o for o in old if o.whose == order.whose]
     if len(same) == 1:
         return same[0]
-    named = {o.whose for o in old} & {*_SEATS.values()}
-    other = [o for o in old if o.whose not in named and o.whose != _PEDALS]
-    apart = order.whose not in named and order.whose != _PEDALS and bool(order.whose)
+    named = {o.whose for o in old} & SEATS
+    other = [o for o in old if o.whose not in named and o.whose != PEDALS]
+    apart = order.whose not in named and order.whose != PEDALS and bool(order.whose)
     return other[0] if not same and apart and len(named) == 1 == len(other) else None
 
 
-def _orders(reading: Reading) -> list[Order]:
+def orders_of(reading: Reading) -> list[Order]:
     """Return the orders that a text gives, each with what stands between its control and the next."""
-    words, named = reading.words, _named(reading)
+    words, named = reading.words, controls_named(reading)
     found: list[Order] = []
     ends = [place for place, _ in named[1:]] + [len(words)]
     for (place, whose), following in zip(named, ends, strict=bool(named)):
@@ -126,7 +128,7 @@ def _orders(reading: Reading) -> list[Order]:
         amount = inside[0] if inside else None
         start = amount.end if amount else place + 1
         until = min(start + _NEAR + 1, following) if amount else following
-        side = next((k for k in range(start, until) if words[k] in _SIDES), None)
+        side = next((k for k in range(start, until) if words[k] in SIDES), None)
         if amount or side is not None or len(named) == 1:
             found.append(Order(whose, place, amount, side))
         elif found and whose in _HIS and words[place - 1] == "on":
@@ -134,13 +136,16 @@ def _orders(reading: Reading) -> list[Order]:
     return found
 
 
-def _named(reading: Reading) -> list[tuple[int, str]]:
+def controls_named(reading: Reading) -> list[tuple[int, str]]:
     """Return where each control is named, by its seat, by who sits there, by "mine", or as the pedals."""
     found: dict[int, str] = {}
     for mention in reading.mentions:
         if mention.concepts & _CONTROLS:
             found[mention.start] = _whose(mention.start, mention.concepts, reading)
+    inside = {k for m in reading.mentions if m.concepts & _CONTROLS for k in m.taken}
     for k, word in enumerate(reading.words):
+        if word in _ORDINALS and k not in inside:
+            found[k] = word
         if word in _HIS and reading.words[k + 1 : k + 2] != ("way",) and k not in found:
             found[k] = "mine" if word == "my" else word
     merged: list[tuple[int, str]] = []
@@ -160,10 +165,11 @@ def _one(first: str, second: str) -> bool:
 def _whose(start: int, concepts: frozenset[str], reading: Reading) -> str:
     """Return whose control is named: by its seat, by who sits there, or as the pedals."""
     if concepts & {"pedal", "pedal_steering"}:
-        return _PEDALS
+        return PEDALS
     for concept, seat in _SEATS.items():
         if concept in concepts:
             return seat
+    for concept, seat in _SEATS.items():
         if any(m.concepts & {concept} and start - _NEAR <= m.end <= start for m in reading.mentions):
             return seat
-    return _SIDES.get(reading.words[start - 1], "") if start else ""
+    return SIDES.get(reading.words[start - 1], "") if start else ""
