@@ -22,6 +22,7 @@ from assistant.quantities.show import exact_shown, given_shown
 from assistant.resolving import results as r
 from assistant.resolving import tables
 from assistant.resolving.changes import changes_of
+from assistant.resolving.claims import believed
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import bound_value, rule_value
 from assistant.resolving.variants import asks_whether_same
@@ -74,7 +75,8 @@ def limit(result: r.LimitResult, question: Question, know: Knowledge) -> Parts:
 def _whether_it_is(result: r.LimitResult, question: Question) -> str:
     """Return what opens the answer to whether an amount is the figure: "is VLE 260?", "I learned 280: still right?"."""
     words, first = question.reading.words, result.limits[0]
-    if result.claimed is None or (words[0] not in _WHETHER and "still" not in words):
+    asks = words[0] in _WHETHER or "still" in words or believed(question)
+    if result.claimed is None or not asks:
         return ""
     figures = (first.maximum, first.minimum, first.value)
     true = any(v is not None and abs(v.value - result.claimed) < _NOTHING for v in figures)

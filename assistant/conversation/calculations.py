@@ -20,7 +20,7 @@ def with_its_amounts(
         return None
     question = with_amounts(alone, first.result, context, knowledge)
     given = resolve_scored(question, knowledge) if question else None
-    if question is None or given is None or _record(given.result) != first.result.record.id:
+    if question is None or given is None or record_of(given.result) != first.result.record.id:
         return None
     fewer = not isinstance(given.result, Needed) or set(given.result.names) < set(first.result.names)
     return (question, given.result) if fewer else None
@@ -34,14 +34,14 @@ def other_calculation(
     if isinstance(context.result, ModelResult) and not names_thing(alone, knowledge):
         wanted += [Scored(c.result, c.score) for c in candidates(alone, knowledge)[:_CONSIDERED]]
     for scored in wanted:
-        if isinstance(scored.result, Needed) and scored.result.record.id != _record(context.result):
+        if isinstance(scored.result, Needed) and scored.result.record.id != record_of(context.result):
             found = with_its_amounts(alone, scored, context, knowledge)
             if found and not isinstance(found[1], Needed):
                 return found
     return None
 
 
-def _record(result: Result | None) -> str:
+def record_of(result: Result | None) -> str:
     """Return the id of the calculation or the schedule that a result is of, or that lacks something."""
     for name in ("model", "schedule", "record"):
         found = getattr(result, name, None)
@@ -56,4 +56,4 @@ def supplies(asked: Result | None, given: Result, alone: Question) -> bool:
         return False
     if isinstance(given, Needed):
         return bool(given.record == asked.record and set(given.names) < set(asked.names))
-    return bool(_record(given) == asked.record.id)
+    return bool(record_of(given) == asked.record.id)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from assistant.conversation.before_refined import before_refined, on_what_was_told, with_or_without
+from assistant.conversation.amending import amended
+from assistant.conversation.before_refined import before_refined, on_what_was_told
 from assistant.conversation.calculated_lately import calculated_lately, onward
 from assistant.conversation.calculations import other_calculation, supplies, with_its_amounts
 from assistant.conversation.chatter import without_chatter
@@ -14,7 +15,6 @@ from assistant.conversation.going_through import step_leant_on
 from assistant.conversation.held_against import held_against, verdict_again, whether_within
 from assistant.conversation.in_place_of_it import in_place_of_it
 from assistant.conversation.in_scenario import clearly_carried, in_scenario, loss_asked, result_named, told_table
-from assistant.conversation.orders_again import orders_again
 from assistant.conversation.picking import picked
 from assistant.conversation.pointed_names import with_names
 from assistant.conversation.preferring import (
@@ -33,7 +33,6 @@ from assistant.conversation.preferring import (
 from assistant.conversation.ranked import ranked
 from assistant.conversation.readings import carried, merged, pointed_at
 from assistant.conversation.readings import question_of as question_of
-from assistant.conversation.recalculating import recalculated
 from assistant.conversation.said_in_full import of_the_subject, under_states
 from assistant.conversation.same_asked import colour_again, former_asked, same_asked, state_of_it, thing_told
 from assistant.conversation.scenario import other_scenario, without_states
@@ -143,8 +142,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     if righted:
         return righted
     asks_itself = not turn.corrects and not follows(turn.text) and not incomplete(alone, first, knowledge)
-    again = orders_again(alone, first, context, knowledge) or recalculated(alone, first, context, knowledge)
-    again = again or with_or_without(alone, context, knowledge)
+    again = amended(alone, first, context, knowledge)
     if again:
         return again
     if not turn.corrects:

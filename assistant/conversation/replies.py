@@ -13,12 +13,20 @@ from assistant.conversation.disputing import cleared, listed, set_aside
 from assistant.conversation.disputing import with_disputes as with_disputes
 from assistant.conversation.library import library_reply
 from assistant.conversation.readings import is_quantity, question_of, things_named
-from assistant.knowledge.records import Change, Fact, Model, Source
+from assistant.knowledge.records import Change, Fact, Model, Schedule, Source
 from assistant.quantities.amounts import Amount
 from assistant.resolving.changes import changes_of
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import ChangeResult, CheckResult, FactResult, LimitResult, Needed, Result
+from assistant.resolving.results import (
+    ChangeResult,
+    CheckResult,
+    FactResult,
+    LimitResult,
+    Needed,
+    Result,
+    ScheduleResult,
+)  # fmt: skip
 from assistant.understanding.mentions import Mention
 
 _DISPUTING = {"dispute": set_aside, "undispute": cleared, "disputes": listed}
@@ -26,6 +34,8 @@ _NO_LONGER = "That was the former figure, and it no longer holds."
 _NOT_CHANGED = "Nothing loaded says that it was ever another."
 _SURE = 0.9
 _TIMES = frozenset({"when", "before", "after", "until", "as", "while", "during", "once", "at"})
+_LEADING = frozenset({"at", "by", "from", "above", "until"})
+"""Words before an amount at which something is so, and that is no figure told."""
 _LEFT = 0.35
 """Share of a question that a reason may leave unexplained."""
 _FAR_OFF = 5.0
@@ -113,6 +123,13 @@ def _changes_of_figures(last: Answer, knowledge: Knowledge) -> tuple[Change, ...
     )
 
 
+def _changes_of_points(schedule: Schedule, knowledge: Knowledge) -> tuple[Change, ...]:
+    """Return the changes to the amounts at which a schedule begins, bends or ends, by its paragraph."""
+    points = {given for given, _ in schedule.points}
+    changes = (c for c in knowledge.base.changes.values() if set(c.sources) & set(schedule.sources))
+    return tuple(c for c in changes if any(a.value in points for a in knowledge.phrase(c.now).amounts))
+
+
 def _limits_told(context: Context) -> tuple[str, ...]:
     """Return the ids of the limits that the last result told of."""
     result = context.result
@@ -143,7 +160,9 @@ def _believed(text: str, context: Context, knowledge: Knowledge) -> Answer | Non
     if former and former.record != last.entry:
         answer = composed(text, context.asked or question_of(text, knowledge, ""), ChangeResult((former,)), knowledge)
         return answer._replace(text=f"{answer.text} {_NO_LONGER}")
-    if not former and not _of_one_kind(said, first, knowledge):
+    lead = reading.words[said.start - 1] if said.start else ""
+    where = isinstance(context.result, ScheduleResult) and lead in _LEADING
+    if not former and (where or not _of_one_kind(said, first, knowledge)):
         return None
     if abs(said.value - first.value) < 1e-9:
         return last._replace(question=text, text=f"That is the figure loaded. {last.text}")
@@ -156,6 +175,8 @@ def _formerly(said: Amount, context: Context, knowledge: Knowledge) -> Change | 
     last = context.answer
     inputs = getattr(getattr(context.result, "model", None), "inputs", ())
     figures = _changes_of_figures(last, knowledge) if last else ()
+    if isinstance(context.result, ScheduleResult):  # a point of it: "I learned it's gone by 100"
+        figures += _changes_of_points(context.result.schedule, knowledge)
     used = {last.entry if last else "", *(part.default for part in inputs), *(change.record for change in figures)}
     for change in knowledge.base.changes.values():
         if change.record in used and any(a.value == said.value for a in knowledge.phrase(change.formerly).amounts):

@@ -17,7 +17,7 @@ FEW, LONG = 4, 12
 FAR_BETTER = 0.12
 """How far ahead of a reading that answers by itself another must be."""
 OPEN = (Choices, Declined, Needed)
-_ASKING = frozenset({"what", "who", "where", "why", "when", "which", "does", "do", "is", "are", "can", "may"})
+ASKING = frozenset({"what", "who", "where", "why", "when", "which", "does", "do", "is", "are", "can", "may"})
 _PRONOUNS = frozenset({"it", "that", "one", "they", "them", "same"})
 
 
@@ -52,7 +52,7 @@ def is_fragment(text: str, question: Question, first: Scored, knowledge: Knowled
     words = question.reading.words
     if len(words) > 8:
         return False
-    asks = any(w in _ASKING for w in words[1:]) and not asks_about(text)
+    asks = any(w in ASKING for w in words[1:]) and not asks_about(text)
     if (follows(text) and not asks) or _PRONOUNS.intersection(words):
         return True
     return len(words) <= FEW and (first.score < CLEAR or not names_thing(question, knowledge))
@@ -60,7 +60,7 @@ def is_fragment(text: str, question: Question, first: Scored, knowledge: Knowled
 
 def begins_asking(alone: Question) -> bool:
     """Return whether a turn begins with a word that asks."""
-    return bool(_ASKING.intersection(alone.reading.words[:3]))
+    return bool(ASKING.intersection(alone.reading.words[:3]))
 
 
 def leaves_out(alone: Question, second: Scored, knowledge: Knowledge) -> bool:

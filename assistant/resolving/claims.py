@@ -39,6 +39,8 @@ def is_claimed(check: Check, amount: Amount, question: Question) -> bool:
         return False
     if _asks_whether_it_is(amount, question):
         return True
+    if believed(question) and not (check.limit.maximum or check.limit.minimum):
+        return True  # a stated figure is held against nothing: "the wheelbase is 14 m, right?"
     if check.given == check.bound or not check.within:
         return False
     words, k = question.reading.words, amount.start

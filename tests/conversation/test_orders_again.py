@@ -29,7 +29,7 @@ _ONE_EACH = "one tiller 20 right, the other 5 left, ten knots. what do the wheel
         (_WITH_PEDALS, "pedals full left instead", "22.0°, right"),
         (_ONE_EACH, "and if the second one's 5 right", "25.0°, right"),
         ("captain's tiller 30 left, fo's centred, 10 kt, total order?", "fo adds 20 left", "50.0°, left"),
-        ("captain 40 right at 10 kt total steering order", "and if the fo helps with another ten right", "50.0°, right"),
+        ("captain 40 right, 10 kt, total steering order", "and if the fo helps with another ten right", "50.0°, right"),
         ("my tiller 30 right, his 10 left at 12 knots, total order?", "i come back to 20", "10.0°, right"),
     ],
     ids=lambda turns: turns[-2],

@@ -1,0 +1,60 @@
+"""After a figure of a schedule, a turn on another amount asks what the schedule gives there."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from assistant.answering.answer import Answer
+
+Talk = Callable[..., list[Answer]]
+
+
+@pytest.mark.parametrize(
+    "turns",
+    [
+        ("at what speed does the pedal steering fade out completely", "and whats left at eighty", "3.0°"),
+        ("up to what speed do i have full tiller", "and what have i got at thirty", "47.4°"),
+        ("above what speed is there no tiller", "then how much at sixty", "13.3°"),
+        ("what's the pedal limit?", "she's rolling at 90", "2.0°"),
+        ("pedal limit at 75 kt", "and if i slow to sixty", "5.0°"),
+        ("max tiller angle", "120L?", "at 30 knots in it", "back to the 120, same speed", "47.4°"),
+    ],
+    ids=lambda turns: turns[-2],
+)
+def test_what_there_is_at_an_amount(talk: Talk, turns: tuple[str, ...]) -> None:
+    *said, begins = turns
+    assert talk(*said)[-1].text.startswith(begins)
+
+
+def test_a_limit_told_since_is_what_a_reading_is_held_against(talk: Talk) -> None:
+    said = ("pedal limit at 50", "what's the maximum taxi speed", "we're doing 30")
+    assert talk(*said)[-1].entry == "taxi-straight"
+
+
+@pytest.mark.parametrize(
+    "turns",
+    [
+        ("How much can the pedals steer at the speed they are doing?", "They are at 30 kt.", "And at 50?", "6.0°"),
+        ("How far does the aeroplane run on before the autobrake bites?", "FIRM, touching down at 130 kt", "130 m"),
+        ("what's the landing distance without antiskid?", "the book says 1,400", "2,240 m"),
+    ],
+    ids=lambda turns: turns[1],
+)
+def test_what_was_asked_back_is_given(talk: Talk, turns: tuple[str, ...]) -> None:
+    *said, begins = turns
+    assert talk(*said)[-1].text.startswith(begins)
+
+
+@pytest.mark.parametrize(
+    ("turns", "says"),
+    [
+        (("pedal limit at 50", "i thought it was gone at 100"), "formerly 100 kt"),
+        (("wheelbase is 14 metres, isn't it",), "No, it is 13.2 m"),
+        (("extension takes nine seconds, correct?",), "Yes: 9 s"),
+    ],
+    ids=lambda case: str(case)[-24:],
+)
+def test_a_figure_believed(talk: Talk, turns: tuple[str, ...], says: str) -> None:
+    assert says in talk(*turns)[-1].text
