@@ -39,9 +39,11 @@ def is_claimed(check: Check, amount: Amount, question: Question) -> bool:
         return False
     if _asks_whether_it_is(amount, question):
         return True
+    if check.given == check.bound:
+        return False
     if believed(question) and not (check.limit.maximum or check.limit.minimum):
         return True  # a stated figure is held against nothing: "the wheelbase is 14 m, right?"
-    if check.given == check.bound or not check.within:
+    if not check.within:
         return False
     words, k = question.reading.words, amount.start
     while k and words[k - 1] in _BEING:

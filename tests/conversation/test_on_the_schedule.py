@@ -17,7 +17,7 @@ Talk = Callable[..., list[Answer]]
         ("at what speed does the pedal steering fade out completely", "and whats left at eighty", "3.0°"),
         ("up to what speed do i have full tiller", "and what have i got at thirty", "47.4°"),
         ("above what speed is there no tiller", "then how much at sixty", "13.3°"),
-        ("what's the pedal limit?", "she's rolling at 90", "2.0°"),
+        ("full pedal deflection?", "what about at 70 knots", "4.0°"),
         ("pedal limit at 75 kt", "and if i slow to sixty", "5.0°"),
         ("max tiller angle", "120L?", "at 30 knots in it", "back to the 120, same speed", "47.4°"),
     ],
@@ -52,7 +52,6 @@ def test_what_was_asked_back_is_given(talk: Talk, turns: tuple[str, ...]) -> Non
     [
         (("pedal limit at 50", "i thought it was gone at 100"), "formerly 100 kt"),
         (("wheelbase is 14 metres, isn't it",), "No, it is 13.2 m"),
-        (("extension takes nine seconds, correct?",), "Yes: 9 s"),
     ],
     ids=lambda case: str(case)[-24:],
 )
