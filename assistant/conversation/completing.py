@@ -6,6 +6,7 @@ from assistant.conversation.amending import amended
 from assistant.conversation.before_refined import before_refined, on_what_was_told
 from assistant.conversation.calculated_lately import calculated_lately, onward
 from assistant.conversation.calculations import other_calculation, supplies, with_its_amounts
+from assistant.conversation.cases_of_steps import case_asked
 from assistant.conversation.chatter import without_chatter
 from assistant.conversation.context import Context
 from assistant.conversation.controls import corrected, follows
@@ -15,6 +16,7 @@ from assistant.conversation.going_through import step_leant_on
 from assistant.conversation.held_against import held_against, verdict_again, whether_within
 from assistant.conversation.in_place_of_it import in_place_of_it
 from assistant.conversation.in_scenario import clearly_carried, in_scenario, loss_asked, result_named, told_table
+from assistant.conversation.inside_told import asked_inside
 from assistant.conversation.picking import picked
 from assistant.conversation.pointed_names import with_names
 from assistant.conversation.preferring import (
@@ -106,6 +108,9 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     lost = alone.reading.too_long or strange(alone.reading, knowledge.matcher)
     found = None if context.asked is None or lost else _completed(turn, context, knowledge)
     question, result = found or (alone, turn.first.result)
+    if not lost and not turn.corrects:
+        said = question, result
+        question, result = asked_inside(turn.alone, turn.first, said, context, knowledge) or said
     same = told_already(alone, result, context)
     if same and context.asked:
         return context.asked.with_text(text), same
@@ -147,6 +152,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
         return again
     if not turn.corrects:
         found = reported_done(alone, context, knowledge) or leads_on(alone, context, knowledge)
+        found = found or case_asked(alone, context)
         if found:
             return found
         found = step_named(alone, first.score, context, knowledge)
@@ -233,7 +239,8 @@ def _another_asked(alone: Question, context: Context, knowledge: Knowledge) -> b
     """Return whether a turn puts a thing in the place of its like, and so asks for another procedure."""
     whole, replaces = merged(alone, context, knowledge, False)
     result = resolve_scored(whole, knowledge).result if replaces else context.result
-    return result != context.result and not isinstance(result, OPEN)
+    gone, told = (getattr(each, "procedure", None) for each in (result, context.result))
+    return result != context.result and not isinstance(result, OPEN) and (gone is None or gone != told)
 
 
 def _told_of_it(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:

@@ -25,8 +25,11 @@ _SMALL = frozenset({
     "to", "of", "with", "than", "not", "no", "below", "above", "until", "while", "there", "here", "any", "anything",
     "something", "times", "time", "seconds", "minutes", "speed", "pressure", "exactly", "need", "want", "go", "goes",
     "then", "next", "now", "after", "still", "if", "s", "t", "let", "get", "got", "stay", "keep", "max", "maximum",
+    "till",
 })  # fmt: skip
 """Words that name nothing which a step may do."""
+_STAYING = frozenset({"stay", "stays", "left", "leave", "remain", "remains", "put", "set"})
+_BOUNDS = frozenset({"maximum", "minimum"})
 
 
 class Gone(NamedTuple):
@@ -89,7 +92,7 @@ def _is_thing(mention: Mention, knowledge: Knowledge) -> bool:
 def _done(mention: Mention, gone: Gone) -> bool:
     """Return whether a step's own words hold those of a mention."""
     said = {stem(w) for w in mention.text.split()}
-    return any(said & _stems(step) for step in gone.told.procedure.steps)
+    return any(said & stems(step) for step in gone.told.procedure.steps)
 
 
 def _quantities_asked(alone: Question) -> frozenset[str]:
@@ -114,10 +117,10 @@ def _giving(
         i
         for i, step in enumerate(steps)
         if asked & quantities(step, knowledge) and _in_its_unit(step, alone)
-        if not any(_stems(step).isdisjoint(name) for name in named)
+        if not any(stems(step).isdisjoint(name) for name in named)
     ]
     said = _said(alone)
-    shared = {i: len(said & _stems(steps[i])) for i in giving}
+    shared = {i: len(said & stems(steps[i])) for i in giving}
     most = max(shared.values(), default=0)
     meant = [i for i in giving if shared[i] == most]
     if most and len(meant) == 1:
@@ -149,7 +152,9 @@ def _meant(
     said, asks = _said(alone), {knowledge.lexicon.kinds.get(c, "") for m in alone.reading.mentions for c in m.concepts}
     if not said:
         return None
-    fitting = [i for i, step in enumerate(steps) if said <= _stems(step)]
+    fitting = [i for i, step in enumerate(steps) if said <= stems(step)]
+    if "where" in words and not _STAYING.isdisjoint(words):
+        return fitting[0] if len(fitting) == 1 else None
     if (not _GOING_ON.isdisjoint(words) and "then" in words[:3]) or (gone.at_once and things and "where" in words):
         after = [i for i in fitting if i > gone.step]
         return after[0] if after and gone.step >= 0 else None
@@ -160,10 +165,14 @@ def _meant(
 
 def _said(alone: Question) -> frozenset[str]:
     """Return the stems of the words by which a turn says what is done, and to what."""
-    return frozenset(stem(w) for w in alone.reading.words if w[0].isalpha() and w not in _SMALL)
+    asked = {k for m in alone.reading.mentions if m.concepts <= QUANTITIES | _BOUNDS for k in m.taken}
+    words = ((k, w) for k, w in enumerate(alone.reading.words) if w[0].isalpha() and w not in _SMALL)
+    kept = (w for k, w in words if k not in asked)
+    return frozenset(stem(part) for word in kept for part in word.split("-"))
 
 
-def _stems(step: Step) -> frozenset[str]:
+def stems(step: Step) -> frozenset[str]:
+    """Return the stems of the words of a step."""
     words = step.do.replace("-", " ").replace("'", " ").lower().split()
     return frozenset(stem(w.strip(".,:;()")) for w in words)
 

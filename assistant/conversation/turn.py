@@ -14,7 +14,7 @@ from assistant.conversation.remembering import remembered
 from assistant.conversation.replies import controlled, with_disputes
 from assistant.conversation.returning import returned
 from assistant.conversation.switching import only_switches, variant_named
-from assistant.conversation.two_questions import with_both
+from assistant.conversation.two_questions import part_told, with_both
 from assistant.resolving.knowing import Knowledge
 
 _KEPT = "From here on: the {}."
@@ -41,6 +41,7 @@ def _answered(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer
     question, result = understood(said, before, knowledge)
     answer = composed(text, question, result, knowledge)
     answer = with_both(said, before, question, result, answer, knowledge)._replace(question=text)
+    question, result = part_told(said, before, question, result, answer, knowledge)
     return answer, remembered(before, question, result, answer)
 
 

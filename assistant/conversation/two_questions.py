@@ -21,9 +21,12 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
     BandResult,
     CheckResult,
+    Choices,
+    Declined,
     FactResult,
     LimitResult,
     ModelResult,
+    Needed,
     ProcedureResult,
     Result,
     ScheduleResult,
@@ -86,6 +89,24 @@ def in_parts(text: str, context: Context, knowledge: Knowledge) -> Answer | None
     return None
 
 
+def part_told(
+    text: str, context: Context, question: Question, result: Result, answer: Answer, knowledge: Knowledge
+) -> tuple[Question, Result]:
+    """Return the part of a turn that its answer begins with, where only its parts were answered: what follows asks of
+    that; else the turn as a whole.
+    """
+    if answer.outcome != ANSWER or not isinstance(result, (Choices, Declined, Needed)):
+        return question, result
+    for parts in (*halves(text), *all_parts(text, _MOST_PARTS)):
+        before = context
+        for part in parts:
+            (one, its), after, told = _part(part, before, knowledge)
+            if one.entry == answer.entry:
+                return its, told
+            before = after
+    return question, result
+
+
 def _at_amount(text: str, at: AtAmount, knowledge: Knowledge) -> Answer:
     """Return the answer at one of several amounts, which a calculation does not name itself."""
     answer = composed(text, at.question, at.result, knowledge)
@@ -104,7 +125,7 @@ def _answers(parts: Sequence[str], context: Context, knowledge: Knowledge) -> li
     """Return the answers to the parts of a turn, each after the last; none where one is not answered."""
     found = []
     for part in parts:
-        (answer, _), context = _part(part, context, knowledge)
+        (answer, _), context, _ = _part(part, context, knowledge)
         if answer.outcome != ANSWER:
             return []
         if part is parts[-1] or asks_outright(part) or answer.understood.get("result") in _FOLLOWS_UNASKED:
@@ -118,8 +139,8 @@ def both_halves(text: str, context: Context, whole: Answer, asked: Question, kno
         joins = text[len(first) :].lstrip(" ,;").startswith("and ")
         if not asks_outright(first) or not asks_outright(second) or (len(second.split()) < _FEW and not joins):
             continue
-        (one, its), after = _part(first, context, knowledge)
-        (two, other), _ = _part(second, after, knowledge)
+        (one, its), after, _ = _part(first, context, knowledge)
+        (two, other), _, _ = _part(second, after, knowledge)
         if one.outcome != ANSWER or two.outcome != ANSWER or one.entry == two.entry:
             continue
         if whole.entry not in (one.entry, two.entry):
@@ -133,11 +154,11 @@ def both_halves(text: str, context: Context, whole: Answer, asked: Question, kno
     return whole
 
 
-def _part(text: str, context: Context, knowledge: Knowledge) -> tuple[tuple[Answer, Question], Context]:
-    """Return the answer to one of two questions with how it was read, and the context after it."""
+def _part(text: str, context: Context, knowledge: Knowledge) -> tuple[tuple[Answer, Question], Context, Result]:
+    """Return the answer to one of two questions with how it was read, the context after it, and its result."""
     question, result = understood(text, context, knowledge)
     answer = composed(text, question, result, knowledge)
-    return (answer, question), remembered(context, question, result, answer)
+    return (answer, question), remembered(context, question, result, answer), result
 
 
 def _leaves_unsaid(entry: str, question: Question, knowledge: Knowledge) -> bool:

@@ -1,0 +1,50 @@
+"""The step of a procedure that is for a case: "and if it comes back?", "what if that doesn't help?"."""
+
+from __future__ import annotations
+
+from assistant.conversation.context import Context
+from assistant.conversation.going_through import gone_through, stems
+from assistant.resolving.knowing import Question
+from assistant.resolving.results import Result
+from assistant.understanding.words import stem
+
+_LONG = 14
+_OPENING = frozenset({"if", "when", "unless", "suppose", "say", "should", "whenever"})
+_AS_BEFORE = frozenset({
+    "still", "stays", "stay", "stayed", "remains", "remain", "remained", "persists", "persist", "keeps", "again",
+    "back", "returns", "return", "returned", "reappears", "recurs", "relights", "not", "t", "doesn", "don", "didn",
+    "won", "isn", "aren", "no", "nothing", "fails", "unchanged", "same", "never", "without", "neither",
+})  # fmt: skip
+"""Words that say that what a step was to mend is as it was, or has come again."""
+_SMALL = frozenset({
+    "and", "but", "so", "ok", "okay", "then", "what", "now", "well", "or", "right", "it", "that", "this", "they", "he",
+    "she", "we", "i", "them", "one", "the", "a", "light", "caption", "message", "warning", "comes", "come", "came",
+    "on", "up", "out", "off", "goes", "go", "going", "does", "do", "did", "is", "are", "was", "be", "will", "work",
+    "works", "worked", "help", "helps", "helped", "clear", "clears", "cleared", "fix", "cure", "any", "good", "luck",
+    "joy", "happens", "happen", "changes", "change", "there", "lit", "shows", "showing", "show", "coming", "next",
+    "second", "time", "after", "all", "first", "just", "straight", "later", "afterwards", "trick", "way", "s", "to",
+    "about", "me", "once", "more", "another", "working", "put", "puts", "tried", "my", "our",
+})  # fmt: skip
+_KNOWN = _OPENING | _AS_BEFORE | _SMALL
+
+
+def case_asked(alone: Question, context: Context) -> tuple[Question, Result] | None:
+    """Return the one step, after the one told last, that a procedure has for a case, where a turn only says that
+    things are as they were or come again: it names nothing that the steps do not.
+    """
+    gone = gone_through(context)
+    words = [w for w in alone.reading.words if w[0].isalpha()]
+    if gone is None or not 1 < len(words) <= _LONG or _AS_BEFORE.isdisjoint(words) or alone.reading.amounts:
+        return None
+    onward = {"what", "next"} <= set(words) or {"what", "now"} <= set(words)
+    if _OPENING.isdisjoint(words[:4]) and "still" not in words[:3] and not onward:
+        return None
+    steps = gone.told.procedure.steps
+    cases = [i for i, step in enumerate(steps) if step.do[:3] == "If " or " if not " in step.do]
+    cases = [i for i in cases if i > gone.step] or cases[-1:]
+    if len(cases) != 1:
+        return None
+    said = {stem(w) for w in words if w not in _KNOWN}
+    if said and not said <= frozenset().union(*map(stems, steps)):
+        return None
+    return gone.asked_by(alone), gone.told._replace(step=cases[0])

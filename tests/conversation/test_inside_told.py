@@ -1,0 +1,42 @@
+"""Short turns that lean on what was just told: its paragraph, its steps, its cases come before other subjects."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from assistant.answering.answer import Answer
+
+Talk = Callable[..., list[Answer]]
+
+
+@pytest.mark.parametrize(
+    ("turns", "entry"),
+    [
+        (("tyre burst at 120 kt on take-off", "gear up after?"), "tyre-burst-gear"),
+        (("how long do i hold the free-fall lever", "can i raise the gear again afterwards"), "free-fall-retract"),
+        (("which autobrake on a wet runway", "what deceleration does that go for"), "autobrake-firm-deceleration"),
+        (("autobrake FIRM aims for what", "and FULL", "RTO?"), "rto-gives"),
+        (("gear lamp flashing white", "steady green?", "and amber"), "lamp-amber"),
+        (("brakes at 330 at the stand", "and the park brake?"), "brake-temperature-parking-brake"),
+    ],
+)
+def test_what_was_told_is_looked_into_first(talk: Talk, turns: tuple[str, ...], entry: str) -> None:
+    assert talk(*turns)[-1].entry == entry
+
+
+@pytest.mark.parametrize(
+    ("turns", "said"),
+    [
+        (("STEER LOST procedure?", "how slow do i have to be for that"), "less than 30 kt"),
+        (("STEER LOST procedure?", "and when it's back again"), "switch OFF"),
+        (("gear mismatch on extension drill", "what if that doesn't help"), "free-fall extension"),
+        (("gear mismatch on extension drill", "what if that doesn't help", "no faster than?"), "190 kt"),
+        (("gear mismatch on extension drill", "it stays amber, what next"), "free-fall extension"),
+        (("not three green after free fall", "where does the free-fall lever stay"), "pulled"),
+        (("no braking on landing", "and if there's still nothing"), "parking brake lever"),
+    ],
+)
+def test_a_step_or_a_case_of_what_was_told(talk: Talk, turns: tuple[str, ...], said: str) -> None:
+    assert said in talk(*turns)[-1].text.partition(" That is step")[0]
