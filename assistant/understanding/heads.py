@@ -15,6 +15,8 @@ _AUXILIARY = _ARTICLES | {"is", "are", "was", "must", "should", "may", "can", "w
 _SIZES = frozenset(("mass", "weight", "length", "pressure", "temperature"))
 """Quantities that a thing has; what moves, lasts or counts may be named in other words."""
 _LASTING = "duration"
+_OWN = ("where", "what colour", "which colour", "how hot", "how heavy")
+"""What asks for the place, look or measure of just the thing after it."""
 
 
 def heads(reading: Reading, kinds: Mapping[str, str]) -> frozenset[int]:
@@ -27,6 +29,30 @@ def heads(reading: Reading, kinds: Mapping[str, str]) -> frozenset[int]:
         if not mention.concepts.isdisjoint(_SIZES) or _LASTING in mention.concepts:
             found.update(_of_size(mention, things, reading.words))
     return frozenset(found)
+
+
+def counted(reading: Reading, kinds: Mapping[str, str]) -> frozenset[int]:
+    """Return where the things begin that are counted or looked for, or whose look or measure is asked: "how many |
+    uplocks |". What is known of another thing, though it belongs to it, tells nothing of these.
+    """
+    things = {m.start: m for m in reading.mentions if _is_thing(m, kinds)}
+    if not things:
+        return frozenset()
+    found: set[int] = set()
+    for mention in reading.mentions:
+        if mention.text.startswith(_OWN) or (mention.text == "how many" and not mention.weak):
+            found.update(_next_thing(mention.end, things, reading.words))
+    return frozenset(found)
+
+
+def _next_thing(at: int, things: Mapping[int, Mention], words: Sequence[str]) -> Iterator[int]:
+    """Yield the last of the things that stand in a row at a place, past the articles before it."""
+    while at < len(words) and words[at] in _AUXILIARY:
+        at += 1
+    while at in things and things[at].end in things:
+        at = things[at].end
+    if at in things:
+        yield at
 
 
 def _is_thing(mention: Mention, kinds: Mapping[str, str]) -> bool:

@@ -15,7 +15,7 @@ from typing import Any
 from assistant.frozen import NamedTuple
 from assistant.understanding.asks import Ask, Asks
 from assistant.understanding.evidence import Content, Fits
-from assistant.understanding.heads import heads
+from assistant.understanding.heads import counted, heads
 from assistant.understanding.mentions import OUTSIDE, PLAIN, STATE, Mention, Reading
 
 STRANGE = 5.0
@@ -188,10 +188,11 @@ class Matcher:
         return self._latest[2]
 
     def _content(self, reading: Reading, excused: Collection[int]) -> list[Content]:
-        own = heads(reading, self._kinds)
+        alone = counted(reading, self._kinds)
+        own = heads(reading, self._kinds) | alone
         return [
             Content(
-                m, m.concepts, m.implied, self.mention_weight(m), m.is_outside,
+                m, m.concepts, frozenset() if m.start in alone else m.implied, self.mention_weight(m), m.is_outside,
                 None if m.start in own else self._left_over(m),
             )
             for m in reading.mentions
