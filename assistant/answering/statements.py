@@ -421,10 +421,11 @@ def declined(result: r.Declined, question: Question, know: Knowledge) -> Parts:
         return Parts("I read no question there. Ask about the landing gear, the brakes or the steering.")
     if result.why == "too long":
         return Parts("That is longer than I read. Ask it in a sentence or two.")
-    if result.why:
+    if result.why and not result.near:
         return Parts(stop(result.why))
     words = joined([f"“{w}”" for w in result.words[:3]])
     text = f"I don't have that: nothing loaded explains {words}." if words else "I don't have that in what is loaded."
+    text = stop(result.why) if result.why else text
     if result.near:
         text += f" Known nearby: {'; '.join(result.near)}."
         aloud = (("; ".join(result.near), ", or ".join(result.near[:_BY_EAR])),)

@@ -27,8 +27,11 @@ _MEASURES = frozenset(("long", "heavy", "wide", "high", "tall", "thick", "deep",
 AS_ASKED = {"time": "duration", "acceleration": "deceleration", "temperature_difference": "temperature"}
 NOT_TOLD = 0.33
 """Share of its score that a result keeps which has no figure of the size, or in the unit, that is asked for."""
+_BOUND_NAMES = frozenset({"maximum", "max", "minimum", "min", "highest", "lowest", "least", "smallest"})
 _LEVELS = (5_000, 50_000)
 """Bare numbers that are altitudes in feet, where no mass is spoken of: "VLE at 30,000"."""
+_HEAVY = 20_000
+"""Bare numbers that are masses in kilograms, where a take-off or landing is spoken of: "landing at 49,800"."""
 _AS_GIVEN = {"time": "duration", "acceleration": "deceleration"}
 
 
@@ -115,6 +118,19 @@ def _sizes_asked(reading: Reading) -> tuple[frozenset[str], bool]:
     return frozenset(found), measured
 
 
+def other_bound(result: Result, reading: Reading) -> str:
+    """Return the bound that a question asks for by its name where a limit is just the other one: a maximum is no answer
+    to "minimum speed for the gear".
+    """
+    if not isinstance(result, LimitResult) or len(result.limits) > 1 or (reading.amounts and result.claimed is None):
+        return ""
+    limit, named = result.limits[0], [m for m in reading.mentions if m.text.removeprefix("the ") in _BOUND_NAMES]
+    if len(named) != 1 or bool(limit.maximum) == bool(limit.minimum):
+        return ""
+    asked = next(iter(named[0].concepts & BOUNDS), "")
+    return asked if asked == ("minimum" if limit.maximum else "maximum") else ""
+
+
 def _asks_measure(mention: Mention, reading: Reading) -> bool:
     """Return whether the measure of a thing is asked for: "how heavy is a wheel", and no "how long may it stay"."""
     words = mention.text.split()
@@ -144,6 +160,8 @@ def given_concepts(question: Question, know: Knowledge) -> set[str]:
         given.add(f"#{amount.value:g}")
         if amount.unit is None and _is_level(amount.value) and not _is_mass(question):
             given.add("altitude")
+        if amount.unit is None and amount.value >= _HEAVY and _is_mass(question):
+            given.add("mass")
         if amount.unit:
             dimension = know.units.get(amount.unit).dimension
             given.add(_AS_GIVEN.get(dimension, dimension))

@@ -34,6 +34,7 @@ from assistant.resolving.results import (
 from assistant.resolving.schedules import leftover, resolve_schedule
 from assistant.resolving.steering_order import resolve_order
 from assistant.understanding.matching import Match
+from assistant.understanding.mentions import BOUNDS, Mention
 
 _NOW = frozenset({"at", "now", "current", "currently", "present", "doing"})
 """Words by which a question means one speed, though it does not say which."""
@@ -51,6 +52,7 @@ _SEVERAL = 2
 _UNCOMPARED = 0.8
 _FAR_OFF = 0.6
 _OF_ANOTHER_ACT = 0.6
+_OF_A_SIBLING = 0.5
 _SELDOM_BARE = {"min": ("duration",), "s": ("duration",), "h": ("duration",), "m": ("length", "distance")}
 """Units that a bare number seldom has, with what names the quantity."""
 _COMPARING = frozenset({
@@ -74,11 +76,32 @@ def from_match(match: Match, question: Question, know: Knowledge) -> Iterable[Ca
     """Return what a matching record answers; nothing when its kind is answered from elsewhere."""
     record = know.record(match.record, question.variant)
     maker = _MAKERS.get(type(record))
+    sibling = _names_sibling(match, question, know)
+    if sibling:
+        match = match._replace(barred=(*match.barred, sibling), score=match.score * _OF_A_SIBLING)
     found = maker(record, match, question, know) if maker else ()
     if know.is_general_record(match.record, question.variant):
         # What is true of all aeroplanes steps back behind what this type's own documents say.
         return [c._replace(score=c.score * 0.96) for c in found]
     return found
+
+
+def _names_sibling(match: Match, question: Question, know: Knowledge) -> Mention | None:
+    """Return what a question names that a record knows nothing of, where it was found by another of its family, which
+    the question does not name: an altitude for extending is none for retracting.
+    """
+    if match.whole:
+        return None
+    families, named = know.lexicon.families, question.reading.concepts
+    missed = {families[c] for c in match.concepts if c in families and c not in named and c not in BOUNDS}
+    if not missed:
+        return None
+    said = know.matcher.vocabulary(match.record)
+    for mention in question.reading.mentions:
+        own = {families.get(c, "") for c in mention.concepts}
+        if not mention.weak and own <= missed and said.isdisjoint(mention.concepts):
+            return mention
+    return None
 
 
 def _fact(fact: Fact, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:

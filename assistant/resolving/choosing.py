@@ -17,6 +17,7 @@ from assistant.resolving.asked_quantity import (
     given_concepts,
     is_asked,
     is_told_in,
+    other_bound,
     quantity_of,
     tells_asked,
 )
@@ -30,7 +31,8 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.labels_told import label_shown, with_labels
 from assistant.resolving.leaning import ANSWERING, by_what_it_leans_on
 from assistant.resolving.next_step import next_step
-from assistant.resolving.offering import COVER, lacks_unit, unsure
+from assistant.resolving.offering import COVER, lacks_unit, offered, unsure
+from assistant.resolving.paragraphs import in_paragraph
 from assistant.resolving.results import (
     CheckResult,
     Choices,
@@ -48,7 +50,7 @@ from assistant.resolving.state_questions import state_candidates
 from assistant.resolving.steering_order import deflections, leaves_centred, names_side, resolve_order
 from assistant.resolving.variants import variant_result
 from assistant.understanding.matching import Match, strange
-from assistant.understanding.mentions import ELSEWHERE, Mention
+from assistant.understanding.mentions import BOUNDS, ELSEWHERE, Mention
 
 _LEAST = 0.4
 _AHEAD = 0.08
@@ -96,10 +98,16 @@ def resolve_scored(question: Question, know: Knowledge, avoid: Collection[str] =
     elsewhere = _elsewhere(question, know)
     if elsewhere:
         return Scored(elsewhere, 0.9)
+    there = in_paragraph(question, know, candidates)
+    if there:
+        return Scored(*there)
     found = [c for c in candidates(question, know) if not c.match or c.match.record not in avoid]
     if not found:
         return Scored(Declined(tuple(m.text for m in strange(reading, know.matcher))), 0.0)
     best = found[0]
+    other = other_bound(best.result, question.reading)
+    if other and best.match and (other not in best.match.concepts or best.match.concepts >= BOUNDS):
+        return Scored(Declined((), (offered(know, best.match.record),), f"No {other} of that is stated"), 0.0)
     if _sure(found, question) and not (best.score < ANSWERING and lacks_unit(found, best, question, know)):
         whole = with_labels(joined(found, question, know) or best.result, question, know)
         return Scored(whole, best.score, best.match.record if best.match else "")

@@ -20,3 +20,11 @@ def test_the_size_of_a_thing_that_is_not_told_is_declined(knowledge: Knowledge, 
 @pytest.mark.parametrize(("text", "figure"), INSIDE)
 def test_the_size_of_a_thing_that_is_told_is_answered(knowledge: Knowledge, text: str, figure: str) -> None:
     assert figure in answer_turn(text, Context(), knowledge)[0].text
+
+
+COUNTED = ["how many uplocks are there", "how many fuse plugs are there", "how hot can the accumulator get"]
+
+
+@pytest.mark.parametrize("text", COUNTED)
+def test_what_is_counted_is_not_answered_by_what_it_belongs_to(knowledge: Knowledge, text: str) -> None:
+    assert answer_turn(text, Context(), knowledge)[0].outcome == "decline"
