@@ -90,7 +90,7 @@ def _names_sibling(match: Match, question: Question, know: Knowledge) -> Mention
     """Return what a question names that a record knows nothing of, where it was found by another of its family, which
     the question does not name: an altitude for extending is none for retracting.
     """
-    if match.whole:
+    if match.whole or question.reading.amounts:
         return None
     families, named = know.lexicon.families, question.reading.concepts
     missed = {families[c] for c in match.concepts if c in families and c not in named and c not in BOUNDS}

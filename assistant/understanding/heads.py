@@ -46,13 +46,12 @@ def counted(reading: Reading, kinds: Mapping[str, str]) -> frozenset[int]:
 
 
 def _next_thing(at: int, things: Mapping[int, Mention], words: Sequence[str]) -> Iterator[int]:
-    """Yield the last of the things that stand in a row at a place, past the articles before it."""
+    """Yield the things that stand in a row at a place, past the articles before them: "autobrake | selector"."""
     while at < len(words) and words[at] in _AUXILIARY:
         at += 1
-    while at in things and things[at].end in things:
-        at = things[at].end
-    if at in things:
+    while at in things:
         yield at
+        at = things[at].end
 
 
 def _is_thing(mention: Mention, kinds: Mapping[str, str]) -> bool:
