@@ -5,8 +5,9 @@ from __future__ import annotations
 from itertools import pairwise
 from math import isinf, isnan
 
-from assistant.answering.parts import Parts, alike, as_given, joined, rounded, stop, upper
+from assistant.answering.parts import Parts, as_given, joined, rounded, stop, upper
 from assistant.answering.statements import is_counted
+from assistant.answering.verdicts import apart, difference, number, setting, verdict
 from assistant.knowledge.records import Limit, Schedule, Source
 from assistant.quantities.show import exact_shown, given_shown
 from assistant.resolving import results as r
@@ -14,6 +15,7 @@ from assistant.resolving.knowing import Knowledge, Question
 
 _LINKING = frozenset({"with", "without", "for", "to", "at", "by", "in", "of", "from", "on", "as"})
 """Words that tie a case to the number before it; else a comma does."""
+_CAUTIONS = ("Planning model for training, not a performance computation.",)
 _EXACT = (Source("NIST811", "appendix B.8"),)
 """Where the factors of conversions stand, if the document is loaded."""
 
@@ -35,7 +37,7 @@ def schedule(result: r.ScheduleResult, question: Question, know: Knowledge) -> P
     if result.given >= record.points[-1][0] and record.above:
         text += f" At and above {rounded(record.points[-1][0], record.input_unit, know)}: {stop(record.above)}"
     if result.against is not None:
-        text += _apart(result.value, result.against, record.output_unit, know)
+        text += apart(result.value, result.against, record.output_unit, know)
     for variant, other in result.other:
         text += f" On the {know.base.variants[variant].show}: {rounded(other, record.output_unit, know)}."
     values = (
@@ -118,13 +120,18 @@ def model(result: r.ModelResult, question: Question, know: Knowledge) -> Parts:
     record = result.model
     if not result.values:
         return Parts(f"No answer exists for {record.of}: {stop(result.note)}", result.sources, record.id)
-    name = f"{_solved(result)} for that {record.of}" if result.solved else record.of
-    numbers = [_number(v, know) for v in result.values]
-    text = f"{upper(joined(numbers, 'or'))}: {name}."
+    if result.solved and result.against is not None:
+        return _by_setting(result, know)
+    name = f"{_solved(result)} for {_target(result, know)}" if result.solved else record.of
+    numbers = [_number(v, result.against, know) for v in result.values]
+    text = f"{verdict(result, question, know)}{upper(joined(numbers, 'or'))}: {name}."
     first = result.values[0]
     counted = name.removeprefix("how many ")
     if result.solved and first.unit == "count" and is_counted(counted):
         text = f"{upper(joined(numbers, 'or'))} {counted}."
+    apart_by = difference(result, question)
+    if apart_by is not None:
+        text = f"{rounded(apart_by, first.unit, know)} between the two. {text}"
     text += _compared(result, know) + _held(result, know) + _over(result, know)
     aloud = []
     if first.extra:
@@ -137,17 +144,35 @@ def model(result: r.ModelResult, question: Question, know: Knowledge) -> Parts:
     if result.note and len(result.values) == 1:
         text += f" {upper(stop(result.note))}"
     values = [(v.quantity, v.value, v.unit) for v in result.values]
+    if apart_by is not None:
+        values.insert(0, (first.quantity, apart_by, first.unit))
     values += [(label, value, unit) for v in result.values for label, value, unit in v.extra]
     working = " / ".join(dict.fromkeys(v.working for v in result.values))
-    cautions = ("Planning model for training, not a performance computation.",)
-    return Parts(text, result.sources, record.id, tuple(values), working, cautions, aloud=tuple(aloud))
+    return Parts(text, result.sources, record.id, tuple(values), working, _CAUTIONS, aloud=tuple(aloud))
+
+
+def _by_setting(result: r.ModelResult, know: Knowledge) -> Parts:
+    """The setting that gives a result, with what every setting gives."""
+    record, first = result.model, result.picked or 0
+    values = (*result.values[first:], *result.values[:first])
+    text = setting(result, know)
+    if result.assumed:
+        text += f" Assumed: {'; '.join(a.rstrip('.') for a in result.assumed)}."
+    working = " / ".join(dict.fromkeys(v.working for v in values))
+    told = tuple((v.quantity, v.value, v.unit) for v in values)
+    return Parts(text, result.sources, record.id, told, working, _CAUTIONS)
+
+
+def _target(result: r.ModelResult, know: Knowledge) -> str:
+    """Return what an input was solved for: the result given, or the limit that it is held to."""
+    return f"{_bound(result.to, know)}, {result.to.of}" if result.to else f"that {result.model.of}"
 
 
 def _compared(result: r.ModelResult, know: Knowledge) -> str:
     """Return how a result stands to the one that the question gives: "That is 92 m less than 1,200 m." """
     if result.against is None:
         return ""
-    pieces = [_apart(value.value, result.against, value.unit, know) for value in result.values]
+    pieces = [apart(value.value, result.against, value.unit, know) for value in result.values]
     return "".join(dict.fromkeys(pieces))
 
 
@@ -175,21 +200,15 @@ def _bound(limit: Limit, know: Knowledge) -> str:
     return f"{source.document} {source.paragraph}, {shown}"
 
 
-def _apart(value: float, given: float, unit: str, know: Knowledge) -> str:
-    said = given_shown(given, unit, know.units)
-    if alike(value, given):
-        return f" That is {said} exactly."
-    return f" That is {rounded(abs(value - given), unit, know)} {'more' if value > given else 'less'} than {said}."
-
-
 def _solved(result: r.ModelResult) -> str:
     """Return what an input that was solved for is called."""
     asks = {i.id: i.ask.removeprefix("the ") for i in result.model.inputs}
-    return asks.get(result.solved) or result.solved.replace("_", " ")
+    name = asks.get(result.solved) or result.solved.replace("_", " ")
+    return f"{name.removesuffix(' now')} at first" if name.endswith(" now") else name
 
 
-def _number(value: r.ModelValue, know: Knowledge) -> str:
-    text = rounded(value.value, value.unit, know)
+def _number(value: r.ModelValue, against: float | None, know: Knowledge) -> str:
+    text = number(value.value, value.unit, against, know)
     if not value.under:
         return text
     return f"{text} {value.under}" if value.under.split()[0] in _LINKING else f"{text}, {value.under}"

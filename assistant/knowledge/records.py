@@ -252,6 +252,8 @@ class ModelInput(NamedTuple):
     """What the answer says when the default was used."""
     choices: tuple[tuple[str, str, str], ...] = ()
     """(words that choose it, the number or stated figure, what is then said)."""
+    sought: str = ""
+    """Words that ask for it, ways parted by semicolons: all words of one stand in what is asked."""
 
 
 class Model(NamedTuple):
@@ -274,7 +276,8 @@ class Model(NamedTuple):
     needs: tuple[str, ...] = ()
     """Words without which the model is not meant (a landing, an RTO)."""
     descending: tuple[str, ...] = ()
-    """Inputs of one quantity, the greatest first: a brake is hotter than its target, that than the air outside."""
+    """Inputs of one quantity, the greatest first: a brake is hotter than its target, that than the air outside.
+    "output" is the result."""
     topic: str = ""
     extra: tuple[tuple[str, str], ...] = ()
 

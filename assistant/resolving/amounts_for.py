@@ -31,11 +31,15 @@ _BASES = frozenset(stem(word) for word in ("ias", "kias", "cas", "kcas", "tas", 
 """Words in a unit of speed that say which speed it is."""
 _AS_RESULT = 0.5
 """Where inputs are alike, what is calculated is seldom given: its name leads what it is calculated from as well."""
+_LARGE, _LIKE = 100.0, 3.0
+"""A bare number from which on, and how many times at most another may be as much, it shares that one's unit."""
 _SENSIBLE = {
     "kt": 400.0, "degC": 1500.0, "deg": 360.0, "psi": 10_000.0, "percent": 200.0, "count": 20.0, "m/s2": 20.0,
     "ft": 70_000.0, "min": 1000.0,
 }  # fmt: skip
 """The greatest bare number that may be meant in a unit."""
+_NO_MASS = (200.0, 2000.0)
+"""Bare numbers between these are no mass: too many tonnes, and too few kilograms."""
 _SHARES = frozenset(("factor", "percent", "count", "h", "min", "m/s2", "Mach"))
 _OFTEN_BARE = frozenset(("degC", "kt", "deg", "psi", "kg", "ft", "K", "factor"))
 """Units that people leave out; a bare number is seldom a time, a length or a count."""
@@ -156,7 +160,10 @@ def _cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequen
             return None  # "half" of something is no pressure
         if wanted.measured or abs(amount.value) > _SENSIBLE.get(wanted.unit, float("inf")):
             return None
-        cost = _BARE if wanted.unit in _OFTEN_BARE else _BARE_SELDOM
+        if wanted.unit == "kg" and _NO_MASS[0] < amount.value < _NO_MASS[1]:
+            return None
+        often = wanted.unit in _OFTEN_BARE or _said_before(amount, wanted.unit, amounts)
+        cost = _BARE if often else _BARE_SELDOM
     if wanted.optional:
         cost += 1.0
     if wanted.result and wanted.cues:
@@ -165,6 +172,13 @@ def _cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequen
     if wanted.optional and wanted.cues and cue >= _NO_CUE and not wanted.result:
         cost += _UNASKED
     return cost + cue
+
+
+def _said_before(amount: Amount, unit: str, amounts: Sequence[Amount]) -> bool:
+    """Return whether an amount of the like size has the unit that a bare number leaves out: "1,100 m of 1,700"."""
+    if abs(amount.value) < _LARGE:
+        return False
+    return any(a.unit == unit and a.value and 1 / _LIKE <= amount.value / a.value <= _LIKE for a in amounts)
 
 
 def _cue_cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequence[str]) -> float:

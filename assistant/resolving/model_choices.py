@@ -8,6 +8,8 @@ from assistant.resolving.knowing import Knowledge, Question
 
 _EITHER = frozenset(("and", "or", "against", "versus", "vs", "compared", "/"))
 _NEAR_BY = 4
+_SAVING = frozenset(("save", "saves", "saved", "saving", "difference", "quicker", "sooner"))
+_OTHER_CASE = frozenset(("without", "than"))
 
 
 class Bound(NamedTuple):
@@ -22,7 +24,7 @@ class Bound(NamedTuple):
 def chosen(item: ModelInput, question: Question, know: Knowledge) -> list[Bound]:
     """Return what the words of a question choose of an input: nothing where they name it both ways."""
     found: list[Bound] = []
-    if item.default == "both" and _names_both(question.reading.words):
+    if item.default == "both" and (_names_both(question.reading.words) or asks_difference(question.reading.words)):
         return found
     for words, value, says in item.choices:
         if any(said(phrase.strip(), question, know) for phrase in words.split(";")):
@@ -54,6 +56,12 @@ def choice_value(item: ModelInput, value: str, says: str, question: Question, kn
     if figure.unit != item.unit and know.units.get(figure.unit).dimension == know.units.get(item.unit).dimension:
         given = know.units.convert(figure.value, figure.unit, item.unit)
     return Bound(given, says, "", record.sources)
+
+
+def asks_difference(words: tuple[str, ...]) -> bool:
+    """Return whether a question asks how far two cases are apart: "how many minutes do the fans save"."""
+    longer = "longer" in words and not _OTHER_CASE.isdisjoint(words)
+    return longer or not _SAVING.isdisjoint(words)
 
 
 def _names_both(words: tuple[str, ...]) -> bool:

@@ -12,17 +12,9 @@ from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import Part, assign, cued, fits, part
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_choices import Bound, choice_value, chosen
-from assistant.understanding.clauses import STOPS
-from assistant.understanding.words import stem
+from assistant.resolving.sought import is_own, may_be_given, setting_sought, sought_input
 
 _OUTPUT = "(output)"
-_SEEKING = frozenset({
-    "what", "which", "longest", "greatest", "highest", "most", "maximum", "max", "largest", "biggest", "furthest",
-    "farthest",
-})  # fmt: skip
-_BOUNDING = frozenset({"exceed", "exceeds"})
-_ENDING = 3
-"""Words and marks in which a question may end."""
 _SMALL = 3
 """Letters of words that name nothing: "of a"."""
 _TONNES = 200.0
@@ -44,18 +36,21 @@ class Binding(NamedTuple):
     """How forced the parts of the amounts are: nothing beside them may say so."""
     places: Mapping[str, int] = {}
     """Where in the question the amount of an input begins."""
+    sought: str = ""
+    """The input that the question asks for."""
 
 
 def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     """Return what is given of a model's inputs, and which are missing."""
     by_words = {i.id: chosen(i, question, know) for i in model.inputs}
     asked = [i for i in model.inputs if not by_words[i.id]]
-    sought = _sought(model, question)
-    parts = [_part(i) for i in asked if not _is_own(i) and i.id != sought]
+    sought = sought_input(model, question)
+    setting = setting_sought(model, question)
+    parts = [_part(i) for i in asked if not is_own(i) and i.id != sought and i is not setting]
     # What words have chosen gives way to a figure that is measured, and to no bare number.
     replaced = [i for i in model.inputs if _gives_way(i, by_words[i.id], model, know)]
     parts += [_part(i)._replace(measured=True) for i in replaced]
-    if model.inverse:
+    if may_be_given(model, sought, setting):
         parts.append(part(_OUTPUT, model.output_unit, _output_cues(model), True)._replace(result=True))
     apart = _deviation(model, question)
     stated = [
@@ -63,7 +58,7 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
         for a in question.reading.amounts
         if a is not apart and not _restates(a, by_words, model, know)
     ]
-    amounts, left, cost = assign(stated, parts, question.reading.words, know.units, model.descending)
+    amounts, left, cost = assign(stated, parts, question.reading.words, know.units, _order(model))
     amounts = _in_tonnes(amounts, model)
     given: dict[str, tuple[Bound, ...]] = {}
     missing: list[ModelInput] = []
@@ -78,8 +73,13 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     left = [a for a in left if not _is_figure(a, model, given, know)]
     return Binding(
         given, tuple(missing), tuple(left), output[0] if output else None, len(amounts), cost, frozenset(amounts),
-        {name: amount.start for name, (_, amount) in amounts.items()},
+        {name: amount.start for name, (_, amount) in amounts.items()}, sought,
     )  # fmt: skip
+
+
+def _order(model: Model) -> tuple[str, ...]:
+    """Return the parts of one quantity, the greatest first; the result may stand among the inputs."""
+    return tuple(_OUTPUT if name == "output" else name for name in model.descending)
 
 
 def _output_cues(model: Model) -> str:
@@ -108,7 +108,7 @@ def _measured(amount: Amount, model: Model, question: Question) -> Amount:
             end = mention.start  # "deceleration measured 1.9"
     if not named:
         return amount
-    units = {i.unit for i in model.inputs if i.quantity in named and not _is_own(i)}
+    units = {i.unit for i in model.inputs if i.quantity in named and not is_own(i)}
     if units and model.output in named:
         units.add(model.output_unit)
     return amount._replace(unit=units.pop()) if len(units) == 1 else amount
@@ -141,7 +141,7 @@ def _standard(
 
 def _gives_way(item: ModelInput, chosen: list[Bound], model: Model, know: Knowledge) -> bool:
     """Return whether an amount may take the place of what words have chosen: "FIRM, at 1.9 m/s2", "nose at 130 psi"."""
-    if not chosen or _is_own(item):
+    if not chosen or is_own(item):
         return False
     alike = know.units.get(item.unit).dimension == know.units.get(model.output_unit).dimension
     if item.quantity in _DECELERATIONS:
@@ -162,7 +162,7 @@ def _in_tonnes(amounts: dict[str, tuple[float, Amount]], model: Model) -> dict[s
 
 def cued_parts(model: Model, question: Question, know: Knowledge) -> dict[str, int]:
     """Return the inputs of a model that words beside an amount name, with where the amount begins."""
-    parts = [_part(i) for i in model.inputs if not _is_own(i)]
+    parts = [_part(i) for i in model.inputs if not is_own(i)]
     return cued(question.reading.amounts, parts, question.reading.words, know.units)
 
 
@@ -174,47 +174,6 @@ def _is_figure(amount: Amount, model: Model, given: Mapping[str, tuple[Bound, ..
         if item.default
         for bound in given.get(item.id, ())
     )
-
-
-def _sought(model: Model, question: Question) -> str:
-    """Return the input that a question asks for, so that no amount of it may be that input: "at what temperature …".
-
-    Only where nothing but the input is of the quantity asked for: else the result may be meant.
-    """
-    asked = question.reading.asked - {model.output}
-    found = [i.id for i in model.inputs if i.quantity in asked and i.id in model.inverse]
-    alike = [i for i in model.inputs if i.quantity in asked and not _is_own(i)]
-    if len(found) == 1 == len(alike):
-        return found[0]
-    return next((i.id for i in model.inputs if i.id in model.inverse and _asked_by_name(model, i, question)), "")
-
-
-def _asked_by_name(model: Model, item: ModelInput, question: Question) -> bool:
-    """Return whether a word that sets an input apart from the result follows what asks: "what normal distance"."""
-    if item.unit != model.output_unit:
-        return False
-    own = {stem(w) for w in item.cues.lower().split()} - {stem(w) for w in model.of.lower().split()}
-    words = question.reading.words
-    amounts = {a.start for a in question.reading.amounts if words[a.start] != "one"}  # "what was the normal one?"
-    for k in (k for k, word in enumerate(words) if stem(word) in own):
-        before = words[max(0, k - 4) : k]
-        sought = _SEEKING.intersection(before) or _BOUNDING.intersection(words[k + 1 : k + 5]) or _ends_asking(words, k)
-        if sought and _led(words, k + 1, model) not in amounts:
-            return True
-    return False
-
-
-def _led(words: tuple[str, ...], at: int, model: Model) -> int:
-    """Return where the name of an amount ends that begins before a place: "normal landing distance of | 1,600 m"."""
-    name = {"of", "is"}.union(model.of.lower().split())
-    while at < len(words) and words[at] in name:
-        at += 1
-    return at
-
-
-def _ends_asking(words: tuple[str, ...], at: int) -> bool:
-    """Return whether a question ends, after a mark, in what stands at a place: "2,400 m: normal distance?"."""
-    return len(words) - at <= _ENDING and at > 1 and words[at - 1] in STOPS
 
 
 def _restates(amount: Amount, chosen: Mapping[str, list[Bound]], model: Model, know: Knowledge) -> bool:
@@ -229,11 +188,6 @@ def _restates(amount: Amount, chosen: Mapping[str, list[Bound]], model: Model, k
 
 def _part(item: ModelInput) -> Part:
     return part(item.id, item.unit, item.cues, bool(item.default))
-
-
-def _is_own(item: ModelInput) -> bool:
-    """Whether the type's own figure settles an input: no words in a question could mean it."""
-    return bool(item.default) and item.default != "both" and not item.cues
 
 
 def _bound(

@@ -183,6 +183,10 @@ class ModelResult(NamedTuple):
     """The limit that the result is held to."""
     over: tuple[tuple[Limit, float], ...] = ()
     """Limits that an amount given is beyond, each with the amount in the limit's unit."""
+    to: Limit | None = None
+    """The limit of the result at which an input was solved for, where no result is given."""
+    picked: int | None = None
+    """The place among the values of the setting that was asked for."""
 
 
 class BothResult(NamedTuple):
