@@ -12,7 +12,10 @@ from assistant.understanding.clauses import asks_whether
 _ENOUGH, _REACHED = "enough", "reached"
 """What a model's `verdict` says of a result: what is given must be as much at least, or reaches it."""
 _OPEN = frozenset(("what", "which", "how", "whats", "when", "where"))
-_HELPING = frozenset(("is", "are", "will", "would", "can", "could", "do", "does", "enough", "may", "should"))
+_HELPING = frozenset((
+    "ok", "okay", "alright", "legal", "is", "are", "will", "would", "can", "could", "do", "does", "enough", "may",
+    "should",
+))  # fmt: skip
 _COMPARED = frozenset({
     "less", "more", "below", "above", "under", "over", "exceed", "exceeds", "than", "longer", "shorter", "slower",
     "faster",

@@ -162,6 +162,8 @@ def given_concepts(question: Question, know: Knowledge) -> set[str]:
             given.add("altitude")
         if amount.unit is None and amount.value >= _HEAVY and _is_mass(question):
             given.add("mass")
+        if amount.unit is None and amount.value < 0:
+            given.add("temperature")  # nothing else that is spoken of here is below zero
         if amount.unit:
             dimension = know.units.get(amount.unit).dimension
             given.add(_AS_GIVEN.get(dimension, dimension))

@@ -33,6 +33,7 @@ from assistant.resolving.results import (
 )  # fmt: skip
 from assistant.resolving.schedules import leftover, resolve_schedule
 from assistant.resolving.steering_order import resolve_order
+from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
 from assistant.understanding.mentions import BOUNDS, Mention
 
@@ -60,6 +61,14 @@ _COMPARING = frozenset({
     "correct", "wrong", "sufficient", "suffice", "would", "could", "fit",
 })  # fmt: skip
 """Words by which a result that is given wants to be judged."""
+_WHOLE_STORY, _MOSTLY, _OF_STORY = 3, 0.7, 1.8
+"""Amounts, and the share of a way of asking, from which on a calculation is meant whatever words a story has besides;
+what it regains for each of them.
+"""
+_AS_SOUGHT = 1.15
+"""What a calculation gains whose input is what is asked for."""
+_ASKED_ITSELF = 0.6
+"""What remains of asking back for what a question itself asks for."""
 _OPEN = frozenset({"what", "which", "how", "when", "where", "why"})
 
 
@@ -288,7 +297,9 @@ def _checked(
     score *= (0.65 if alike and not used else 0.8) ** max(0, len(others) - used)
     if not reading.has("can") and (reading.asked & QUANTITIES or "what" in reading.words):
         score *= 0.85
-    asking = 1.16 if reading.has("can") else 1.04
+    asking = 1.04
+    if reading.has("can"):
+        asking = 1.2 if _OPEN.isdisjoint(reading.words) else 1.16
     return Candidate(min(score * asking, 1.2), match.matched + 0.5, CheckResult((found,)), match)
 
 
@@ -375,8 +386,10 @@ def _model(model: Model, match: Match, question: Question, know: Knowledge) -> I
         if named:
             yield from _model(know.record(model.id, named.variant), match, named, know)
             return
+    match = _without_story(match, binding)
     score = match.score * 0.62 ** len(binding.left) * (1 - 0.03 * min(binding.cost, 12))
     if isinstance(result, Needed):
+        score *= _ASKED_ITSELF if _wants_missing(result, question) else 1.0
         share = binding.amounts_used / (binding.amounts_used + len(binding.missing))
         base = 0.93 if match.whole else 0.84
         yield Candidate(score * (base + 0.06 * share), match.matched + 0.2 * binding.amounts_used, result, match)
@@ -384,6 +397,24 @@ def _model(model: Model, match: Match, question: Question, know: Knowledge) -> I
         if result.against is not None and not _compares(question):
             score *= _UNCOMPARED
         yield _calculated(result, binding, score, match)
+
+
+def _without_story(match: Match, binding: Binding) -> Match:
+    """Return a match without the ordinary words that bar it, where a calculation has a use for every amount of a
+    story: "52 tonnes on board".
+    """
+    used = binding.amounts_used >= _WHOLE_STORY and not binding.left and match.covered >= _MOSTLY
+    if not match.barred or not used or any(not m.is_plain or not m.known or m.mended for m in match.barred):
+        return match
+    return match._replace(barred=(), score=match.score * _OF_STORY ** len(match.barred))
+
+
+def _wants_missing(result: Needed, question: Question) -> bool:
+    """Return whether what a calculation lacks is itself asked for: "above which altitude does the Mach number …"."""
+    lacking = {i.quantity for i in result.record.inputs if i.id in result.names} - {result.record.output}
+    asked = question.reading.asked
+    near = {c for m in question.reading.mentions if m.concepts & asked for c in m.implied}
+    return bool(lacking) and lacking <= asked | near
 
 
 def _named_by_figure(question: Question, know: Knowledge) -> Question | None:
@@ -400,7 +431,8 @@ def _compares(question: Question) -> bool:
     """Return whether a result that is given is to be held against the one calculated: "would 1,200 m do?"."""
     reading = question.reading
     whether = "is" in reading.words and _OPEN.isdisjoint(reading.words)
-    return whether or reading.has("can") or claims.believed(question) or not _COMPARING.isdisjoint(reading.words)
+    whether = whether or asks_whether(reading.words) or reading.has("can") or claims.believed(question)
+    return whether or not _COMPARING.isdisjoint(reading.words)
 
 
 def _order(model: Model, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
@@ -418,6 +450,8 @@ def _calculated(result: ModelResult, binding: Binding, score: float, match: Matc
     score *= 1.06 if binding.amounts_used else 0.97
     if binding.amounts_used >= 3 and not binding.left and match.open and binding.cost < 3.4:
         score = max(score + 0.25, 0.76 - 0.02 * binding.cost)
+    if result.solved and not binding.left and (result.against is not None or result.solved == binding.sought):
+        score *= _AS_SOUGHT
     # A model that is meant only by certain words, and they were said, comes before one that is meant without them.
     score = min(1.15, score) * (1.03 if result.model.needs else 1.0)
     return Candidate(score, match.matched + 0.35 * binding.amounts_used, result, match)

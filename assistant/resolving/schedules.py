@@ -11,6 +11,9 @@ from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Needed, ScheduleResult
 
+_HERE = frozenset(("now", "currently", "current", "present", "presently"))
+"""Words by which a question means an input that it does not give: "at our current speed"."""
+
 
 def resolve_schedule(schedule: Schedule, question: Question, know: Knowledge) -> ScheduleResult | Needed | None:
     """Return the reading that the question's amount asks for; Needed when it names none."""
@@ -19,7 +22,7 @@ def resolve_schedule(schedule: Schedule, question: Question, know: Knowledge) ->
         return _forward(schedule, inputs[-1], question, know)._replace(against=outputs[-1] if outputs else None)
     if outputs:
         return _inverse(schedule, outputs[-1])
-    if "now" in question.reading.words or "currently" in question.reading.words:
+    if not _HERE.isdisjoint(question.reading.words):
         return Needed(schedule, (f"the {schedule.basis or schedule.input}",), (schedule.input,))
     if question.reading.has(schedule.input, "speed") or question.context:
         return Needed(schedule, (f"the {schedule.basis or schedule.input}",), (schedule.input,))

@@ -56,7 +56,9 @@ def sought_input(model: Model, question: Question) -> str:
 
 def may_be_given(model: Model, sought: str, setting: ModelInput | None) -> bool:
     """Return whether a question may give the result: an input is asked for, or may be without being named."""
-    return bool(sought or setting) or any(i.id in model.inverse and not i.sought for i in model.inputs)
+    if sought or setting:
+        return True
+    return any(bool(i.choices) if i.sought else i.id in model.inverse for i in model.inputs)
 
 
 def setting_sought(model: Model, question: Question) -> ModelInput | None:

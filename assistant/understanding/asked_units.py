@@ -11,6 +11,8 @@ from assistant.quantities.units import Unit, Units
 
 _IN = frozenset(("in", "into"))
 _COUNTED = "many"
+_WANTING = frozenset(("what", "which", "how", "whats", "convert", "give", "express"))
+"""Words by which an amount is wanted, and none is given."""
 _SHORT = 6
 """In a question of a few words a unit at the end is asked for as well: "max free fall speed mph"."""
 _DIVIDED = (["per"], ["/"])
@@ -47,6 +49,16 @@ def unit_asked(words: Sequence[str], amounts: Sequence[Amount], units: Units) ->
         if found is not None and _is_wanted(*found, asks, words):
             return AskedUnit(found[0].symbol, i, found[1], _quantities(found[0]), before in _IN)
     return None
+
+
+def given_apart(unit: AskedUnit | None, amounts: Sequence[Amount], words: Sequence[str]) -> Amount | None:
+    """Return the one bare amount of a question that asks for no amount, whose unit is told apart from it: "the gauge
+    reads in kilopascals and gives 1,280, may I leave it?".
+    """
+    bare = [a for a in amounts if a.unit is None]
+    if unit is None or not unit.outright or len(bare) != 1 or not _WANTING.isdisjoint(words):
+        return None
+    return bare[0]
 
 
 def _is_wanted(unit: Unit, end: int, asks: bool, words: Sequence[str]) -> bool:

@@ -12,7 +12,7 @@ from assistant.quantities.amounts import Amount, read_amounts
 from assistant.quantities.tokens import Token, tokenize
 from assistant.quantities.units import Units
 from assistant.understanding.asides import left_out
-from assistant.understanding.asked_units import narrowing_nothing, unit_asked
+from assistant.understanding.asked_units import given_apart, narrowing_nothing, unit_asked
 from assistant.understanding.clauses import STOPS
 from assistant.understanding.found_names import Names, may_count
 from assistant.understanding.lexicon import Lexicon
@@ -100,6 +100,9 @@ class Reader:
         out = left_out(words) if amounts else ()
         amounts = _moved(_counted([a for a in amounts if a.start not in out], mentions, words), words)
         amounts = sharing_unit(amounts) if len(amounts) > 1 else amounts
+        apart = given_apart(unit, amounts, words)
+        if apart and unit:
+            amounts, unit = [a._replace(unit=unit.symbol) if a is apart else a for a in amounts], None
         return Reading(
             text, tuple(words), tuple(mentions), tuple(amounts), tuple(mended), variants, too_long, places, unit
         )  # fmt: skip

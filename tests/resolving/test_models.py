@@ -338,3 +338,54 @@ def test_at_this_speed_asks_for_the_speed(ask: Ask) -> None:
     answer = ask("how much pedal steering do I have at this speed?")
 
     assert (answer.outcome, answer.entry) == (CLARIFY, "pedal-limit")
+
+
+@pytest.mark.parametrize(
+    ("question", "unit", "value"),
+    [
+        ("heaviest we can reject at from 120 kt with brakes at 60 and end below 400", "kg",
+         340 / rise(1, 120, 1.0)),
+        ("At 50 t and 120 kt an RTO left the brakes at 420, what were they before?", "degC", 420 - rise(50_000, 120, 1.0)),
+        ("brake shows 200 now, fans on for 10 minutes, 18 degrees out. What was it at the start?", "degC",
+         18 + 182 * exp(10 / 12)),
+        ("LDA is 1,900 m. From which required distance on do we need FULL?", "m", 0.8 * 1900),
+        ("how much quicker does a brake cool from 400 to 250 with fans at 15 degrees", "min",
+         (45 - 12) * log(385 / 235)),
+    ],
+)  # fmt: skip
+def test_any_input_may_be_what_is_asked_for(ask: Ask, question: str, unit: str, value: float) -> None:
+    assert first(ask(question), unit) == pytest.approx(value, rel=1e-4)
+
+
+def test_an_input_at_the_limit_of_the_result(ask: Ask) -> None:
+    speed = first(ask("highest touchdown IAS at 8,000 ft, 20 °C, no wind, inside the tyre speed limit"), "kt")
+
+    back = ask(f"tyre ground speed at {speed:.3f} KIAS, 8,000 ft, 20 °C, no wind")
+    assert first(back, "kt") == pytest.approx(195, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("question", "setting"),
+    [
+        ("which autobrake setting stops me in 1,000 m from 125 kt", "FULL"),
+        ("gentlest setting for 1,200 m from 135 knots", "FIRM"),
+        ("does any setting stop us in 600 m from 140 kt", "None"),
+        ("ON TARGET lit at 1.96 m/s2, which autobrake setting had we armed?", "FIRM"),
+    ],
+)
+def test_the_setting_that_gives_a_result(ask: Ask, question: str, setting: str) -> None:
+    assert ask(question).text.startswith(setting)
+
+
+@pytest.mark.parametrize(
+    ("question", "verdict"),
+    [
+        ("Is 1,200 m enough for FIRM from 130 kt?", "Yes, 1,200 m is enough. "),
+        ("is 25 m too narrow to turn round in the 120", "Yes, 25 m is not enough. "),
+        ("would 20 m do for a 180", "No, 20 m is not enough. "),
+        ("is 30 m wide enough for a 180 in the 120L", "No, 30 m is not enough. 30.3 m"),
+        ("fans on, brake at 300, 15 outside: is five minutes long enough to be at 250", "Yes, 5 min is enough. "),
+    ],
+)
+def test_whether_an_amount_is_enough_is_said_outright(ask: Ask, question: str, verdict: str) -> None:
+    assert ask(question).text.startswith(verdict)
