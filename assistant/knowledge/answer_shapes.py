@@ -258,7 +258,7 @@ MODELS = Shape(
                         "choices",
                         many(row(Field("words", TEXT, True), Field("is", TEXT, True), Field("says", TEXT))),
                     ),
-                    Field("sought", TEXT, about="words that ask for it"),
+                    Field("sought", TEXT, about="words that ask for it, ways parted by semicolons; '!' bars one"),
                 )
             ),
             required=True,

@@ -65,12 +65,18 @@ def setting_sought(model: Model, question: Question) -> ModelInput | None:
     """Return the input that a question asks to choose: "which setting stops us in 1,000 m?"."""
     stems = {stem(word) for word in question.reading.words}
     found = (i for i in model.inputs if i.choices and i.sought and i.id not in model.inverse)
-    return next((i for i in found if any(group <= stems for group in _groups(i))), None)
+    return next((i for i in found if _asked_in(i, stems)), None)
 
 
-def _groups(item: ModelInput) -> Iterator[frozenset[str]]:
+def _asked_in(item: ModelInput, stems: set[str]) -> bool:
+    """Return whether the stems of words hold all of a way of asking for an input, and none that it bars ("!share")."""
     for group in item.sought.split(";"):
-        yield frozenset(stem(word) for word in group.split())
+        words = group.split()
+        if any(word[0] == "!" and stem(word[1:]) in stems for word in words):
+            continue
+        if all(word[0] == "!" or stem(word) in stems for word in words):
+            return bool(words)
+    return False
 
 
 def _said(item: ModelInput, question: Question) -> bool:
@@ -79,8 +85,7 @@ def _said(item: ModelInput, question: Question) -> bool:
     opens = [k for k, word in enumerate(words) if word in _OPEN]
     for at in opens[-2:]:
         end = next((k for k in range(at + 1, len(words)) if words[k] in STOPS), len(words))
-        stems = {stem(word) for word in words[at:end]}
-        if any(group <= stems for group in _groups(item)):
+        if _asked_in(item, {stem(word) for word in words[at:end]}):
             return True
     return False
 

@@ -345,7 +345,8 @@ def test_at_this_speed_asks_for_the_speed(ask: Ask) -> None:
     [
         ("heaviest we can reject at from 120 kt with brakes at 60 and end below 400", "kg",
          340 / rise(1, 120, 1.0)),
-        ("At 50 t and 120 kt an RTO left the brakes at 420, what were they before?", "degC", 420 - rise(50_000, 120, 1.0)),
+        ("At 50 t and 120 kt an RTO left the brakes at 420, what were they before?", "degC",
+         420 - rise(50_000, 120, 1.0)),
         ("brake shows 200 now, fans on for 10 minutes, 18 degrees out. What was it at the start?", "degC",
          18 + 182 * exp(10 / 12)),
         ("LDA is 1,900 m. From which required distance on do we need FULL?", "m", 0.8 * 1900),
