@@ -165,6 +165,7 @@ def _like(one: Point, other: Point, know: Knowledge) -> bool:
     )
     words, theirs = ({w for e in p.elements if not e.given for w in e.words} for p in (one, other))
     labelled = any(e.given for e in one.elements) and any(e.given for e in other.elements)
+    labelled = labelled or bool(one.labels and other.labels and one.text.split()[:-1] == other.text.split()[:-1])
     return bool(mine & others) or (labelled and bool(words & theirs))
 
 

@@ -2,24 +2,19 @@
 
 from __future__ import annotations
 
-import re
-
 from assistant.knowledge.records import Fact
 from assistant.practice.marking.elements import named_elements, point
 from assistant.practice.marking.parts import parts_of
-from assistant.practice.marking.phrased import asks_label, tells_more
+from assistant.practice.marking.phrased import asks_label, label_in, tells_more
 from assistant.practice.marking.points import Point
 from assistant.resolving.knowing import Knowledge
 
-_LABEL = re.compile(r"\b[A-Z][A-Z-]+(?: [A-Z][A-Z-]+)+\b")
-
-
 def label_asked(fact: Fact, text: str, know: Knowledge) -> list[Point]:
     """Return the label that a question asks for, and what the statement tells of it where that is asked too."""
-    label = _LABEL.search(fact.says) if asks_label(text) and not _LABEL.search(text) else None
-    if label is None or _is_other_part(fact):
+    label = label_in(fact.says) if asks_label(text) and not label_in(text) else ""
+    if not label or _is_other_part(fact):
         return []
-    named = Point(label.group(), (), named_elements(label.group(), know)[:1], kept=True)
+    named = Point(label, (), named_elements(label, know)[:1], kept=True)
     more = any(tells_more(part, text) for part in parts_of(text))
     return [named, *(point(p, know) for p in fact.points if more)]
 

@@ -196,12 +196,17 @@ def _action(table: StateTable, name: str, value: str, know: Knowledge) -> list[P
 def _by_value(made: Point, value: str, know: Knowledge) -> Point:
     """Let the bare name of a result do for it: "emergency" for EMERGENCY braking."""
     elements = tuple(
-        e._replace(concepts=e.concepts | concepts_in(value, know), words=(plain(value),))
+        e._replace(concepts=e.concepts | _names(value, know), words=(plain(value),))
         if plain(value) in e.words
         else e
         for e in made.elements
     )
     return made._replace(elements=elements)
+
+
+def _names(value: str, know: Knowledge) -> frozenset[str]:
+    """Return what the bare name of a result names, without the states of other things that are called so too."""
+    return frozenset(c for c in concepts_in(value, know) if c[0] != "@")
 
 
 def loss_points(one: Asked, text: str, know: Knowledge) -> list[Point]:

@@ -9,7 +9,7 @@ from typing import Any
 from assistant.conversation.completing import question_of
 from assistant.knowledge.records import Fact
 from assistant.practice.marking.asked import Asked, as_asked, ask, measures, record_of, things
-from assistant.practice.marking.phrased import tells_more
+from assistant.practice.marking.phrased import asks_label, label_in, tells_more
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate
@@ -119,7 +119,8 @@ def by_parts(parts: list[str], text: str, know: Knowledge) -> list[Asked]:
         one = asked[1] if asked else _part(part, head, subject, found, variant, know)
         if one:
             found.append(one)
-            subject = subject or _subject(one, know)
+            says = one.result.fact.says if isinstance(one.result, r.FactResult) and asks_label(text) else ""
+            subject = subject or label_in(says) or _subject(one, know)
     return found
 
 
@@ -143,8 +144,8 @@ def _with_noun(part: str, first: str) -> str:
 
 
 _COORDINATED = re.compile(
-    r"\b(in|at|on|with|for|of|by|to) ((?:[\w.,°%-]+ ){0,2}[\w.°%-]+),? and (?:what |how |which )?(?:\1 )"
-    r"((?:[\w.,°%-]+ ){0,2}[\w.°%-]+)(?=\s*[?.,;]|$)",
+    r"\b(in|at|on|with|for|of|by|to) ((?:[\w.,°%-]+ ){0,2}[\w.°%-]+|one at [\d.,]+ ?[\w°%-]+),? and (?:what |how |which )?(?:\1 )"
+    r"((?:[\w.,°%-]+ ){0,2}[\w.°%-]+|one at [\d.,]+ ?[\w°%-]+)(?=\s*[?.,;]|$)",
     re.IGNORECASE,
 )
 

@@ -45,6 +45,15 @@ _TELLS_MORE = re.compile(
 """A part that asks for the rest of what the statement before it tells."""
 
 
+def label_in(says: str) -> str:
+    """Return the label that a statement tells of, in capitals: "TOW PIN"."""
+    found = _CAPITALS.search(says)
+    return found.group() if found else ""
+
+
+_CAPITALS = re.compile(r"\b[A-Z][A-Z-]+(?: [A-Z][A-Z-]+)+\b")
+
+
 def asks_label(text: str) -> bool:
     """Return whether a question asks which light or memo it is that shows."""
     return _LABEL.search(text) is not None

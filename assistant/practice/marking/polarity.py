@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.found import Held, element_said
 from assistant.practice.marking.points import Element, Need, Point
-from assistant.practice.marking.said import Said
+from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import CONTRASTS, LOST, STOPS, word_set
 from assistant.understanding.mentions import Reading
 
@@ -100,6 +100,8 @@ def subjects_denied(words: Sequence[str], reading: Reading) -> frozenset[int]:
             continue
         end, joined = i - 1, True
         while joined and end in starts:
+            if end < i - 1 and any(c[0] == "=" for c in starts[end].concepts):
+                break  # a result that is told before: "they castor and the pedals do not"
             found.update(starts[end].taken)
             end = starts[end].start
             listed = end < i - 1 and "and" in words[end:i]
@@ -141,7 +143,7 @@ def contradicted(held: Sequence[Held], need: Need, said: Said, put_off: frozense
                 turned_round = bool(spots) and (put_off.issuperset(spots) or _word_denied(element, said, put_off))
                 alone = not point.negated and sum(not e.given for e in point.elements) == 1
                 turned_round = turned_round or (bool(spots) and alone and subjects.issuperset(spots))
-                turned_round = turned_round and not _denies_as_well(point, said)
+                turned_round = turned_round and not (_denies_as_well(point, said) or _hindered(element, point))
             if turned_round:
                 found.append(f"{'not so' if element.off else 'denied'}: {point.text}")
     return found
@@ -151,6 +153,12 @@ def _denies_as_well(point: Point, said: Said) -> bool:
     """Return whether a denial is the point's own, said without what it denies: "not with flaps at landing"."""
     off = [e for e in point.elements if e.off and e.weight > _FAINT]
     return point.negated and bool(off) and not any(element_said(e, said)[0] for e in off)
+
+
+def _hindered(element: Element, point: Point) -> bool:
+    """Return whether a point says that something is prevented, so that it is denied rightly: "it does not burst"."""
+    first = point.text.split()[0].lower()
+    return first in ("prevents", "prevent", "avoids", "avoid", "stops") and plain(first) not in element.words
 
 
 def _overcome(point: Point, said: Said) -> bool:
