@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from itertools import pairwise
 
-from assistant.practice.marking.asked import Asked
+from assistant.practice.marking.asked import Asked, as_asked, ask
 from assistant.practice.marking.equal import equals, same_kind
 from assistant.practice.marking.found import LITTLE, words_said
 from assistant.practice.marking.pairing import sentences
@@ -13,7 +14,38 @@ from assistant.practice.marking.points import Figure, Need, Point
 from assistant.practice.marking.said import Said
 from assistant.practice.marking.wording import ALIKE
 from assistant.resolving import results as r
+from assistant.resolving.changes import changes_of
 from assistant.resolving.knowing import Knowledge
+
+_CASE = r"(?:[\w.,°%-]+ ){0,2}[\w.°%-]+|one at [\d.,]+ ?[\w°%-]+"
+_COORDINATED = re.compile(
+    rf"\b(in|at|on|with|for|of|by|to) ({_CASE}),? and (?:what |how |which )?(?:\1 )({_CASE})(?=\s*[?.,;]|$)",
+    re.IGNORECASE,
+)
+
+
+def coordinated(text: str, know: Knowledge) -> list[Asked]:
+    """Return what answers two cases that a question asks for with one preposition each: "at 15 kt and at 50 kt"."""
+    pair = _COORDINATED.search(text)
+    if not pair:
+        return []
+    found = []
+    for case in (pair.group(2), pair.group(3)):
+        one = ask(f"{text[: pair.start()]}{pair.group(1)} {case}{text[pair.end() :]}", know)
+        if one is None or not isinstance(one[1].result, (r.LimitResult, r.ScheduleResult, r.BandResult)):
+            return []
+        found.append(one[1])
+    return found if found[0].answer.text != found[1].answer.text else []
+
+
+def was_and_is(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return the change of a figure where it is asked what it was and what it is now."""
+    one = ask(parts[0], know) if len(parts) == 2 and _WAS_AND_IS.search(text) else None
+    made = changes_of(one[1].answer.entry, know) if one else ()
+    return (as_asked(text, one[1].question, r.ChangeResult(made), know),) if one and made else ()
+
+
+_WAS_AND_IS = re.compile(r"\b(?:was|were|formerly)\b.*\band what (?:is|are) (?:it|they)(?: now)?\b", re.IGNORECASE)
 
 
 def in_its_case(points: list[Point], one: Asked, found: Sequence[Asked]) -> list[Point]:

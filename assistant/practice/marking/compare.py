@@ -35,7 +35,7 @@ from assistant.practice.marking.numbers import Numbers, judge_numbers
 from assistant.practice.marking.once import again_and_again
 from assistant.practice.marking.other_reference import other_reference, put_back
 from assistant.practice.marking.points import Need, Point
-from assistant.practice.marking.polarity import affirmed_falsely, contradicted, denied
+from assistant.practice.marking.polarity import affirmed_falsely, contradicted, denied, prevented
 from assistant.practice.marking.rivals import (
     colours,
     opposed,
@@ -54,6 +54,7 @@ from assistant.practice.marking.strangers import foreign, only_other, other_meas
 from assistant.practice.marking.supplies import not_supplied
 from assistant.practice.marking.surplus import in_place_of
 from assistant.practice.marking.unbounded import bounded_any
+from assistant.practice.marking.verdicts import stand_wrong
 from assistant.practice.marking.wording import NO, NO_ACTION, NOTHING_DONE, YES
 from assistant.resolving.knowing import Knowledge
 
@@ -139,7 +140,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *other_purpose(held, need, said),
         *bounded_any(held, need, said, know),
         *foreign(held, said),
-        *_stand_wrong(need, said),
+        *stand_wrong(need, said),
         *shared_with(held, need, said, put_off),
         *beside_row(need, said, put_off),
         *other_value(held, need, said, know),
@@ -196,10 +197,7 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers) -> Held:
     if NO_ACTION.match(point.text):
         return Held(point, float(NOTHING_DONE.search(" ".join(said.reading.words)) is not None), ())
     if not point.figures:
-        enough = words >= enough_of(point) and ways_said(point, said) and all_groups(point, said)
-        if not enough and not need.ordered and one_group(point, said) and ways_said(point, said):
-            return Held(point, _ONE_OF_TWO, spots, words)
-        return Held(point, float(enough), spots if enough else (), words)
+        return _held_in_words(point, need, said)
     got = len(places) / len(figures) if figures else 0.0
     if point.any_figure:
         got = float(bool(places))
@@ -214,6 +212,18 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers) -> Held:
         return Held(point, _A_LITTLE, spots)
     least = (_WORD if got == 1.0 else LITTLE) if need.ordered else ENOUGH
     return Held(point, _both(got, words, least), places or spots if words >= LITTLE else places)
+
+
+def _held_in_words(point: Point, need: Need, said: Said) -> Held:
+    """Return how a point without figures stands: by its words, or by what it prevents said not to come about."""
+    words, spots = words_said(point, said)
+    off = prevented(point, said)
+    if off:
+        return Held(point, 1.0, off)
+    enough = words >= enough_of(point) and ways_said(point, said) and all_groups(point, said)
+    if not enough and not need.ordered and one_group(point, said) and ways_said(point, said):
+        return Held(point, _ONE_OF_TWO, spots, words)
+    return Held(point, float(enough), spots if enough else (), words)
 
 
 def _without_figures(points: tuple[Point, ...], index: int) -> tuple[Point, ...]:
@@ -268,18 +278,6 @@ def _verdict_wrong(need: Need, said: Said) -> list[str]:
     wanted = next((p.verdict for p in need.points if p.verdict), "")
     given = _verdict_of(need, said) if wanted else ""
     return [f"{given}: it is {wanted}"] if wanted and given and given != wanted else []
-
-
-_FOR, _AGAINST = frozenset(("fine", "ok", "okay", "yes", "allowed")), frozenset(("no", "forbidden"))
-
-
-def _stand_wrong(need: Need, said: Said) -> list[str]:
-    """Return a yes or no that an answer begins with unasked, where a judged reading is otherwise."""
-    first = said.reading.words[:2]
-    if need.within is None or any(p.verdict for p in need.points) or len(first) < 2 or first[1] != ",":
-        return []
-    given = True if first[0] in _FOR else False if first[0] in _AGAINST else None
-    return [first[0]] if given is not None and given is not need.within else []
 
 
 def _states_wrong(need: Need, said: Said) -> list[str]:

@@ -16,6 +16,7 @@ from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Element, Figure, Point
 from assistant.practice.marking.references import with_figure
 from assistant.practice.marking.said import plain
+from assistant.practice.marking.steps_asked import of_step
 from assistant.practice.marking.verdicts import GONE, says_no
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
@@ -169,7 +170,9 @@ def _procedure(one: Asked, text: str, know: Knowledge) -> list[Point]:
     first = _FIRST_STEPS.search(text)
     if first and result.step is None:
         steps = steps[: _SMALL[first.group(1).lower()]]
-    return [point(_bare_step(step.do), know) for step in steps]
+    made = [point(_bare_step(step.do), know) for step in steps]
+    part = one.answer.question
+    return [of_step(p, part, know) for p in made] if result.step is not None and part != text else made
 
 
 _FIRST_STEPS = re.compile(r"\bfirst (two|three|four|2|3|4)\b", re.IGNORECASE)

@@ -9,6 +9,7 @@ from assistant.practice.marking.phrased import asks_label, label_in, tells_more
 from assistant.practice.marking.points import Point
 from assistant.resolving.knowing import Knowledge
 
+
 def label_asked(fact: Fact, text: str, know: Knowledge) -> list[Point]:
     """Return the label that a question asks for, and what the statement tells of it where that is asked too."""
     label = label_in(fact.says) if asks_label(text) and not label_in(text) else ""

@@ -194,19 +194,13 @@ def _action(table: StateTable, name: str, value: str, know: Knowledge) -> list[P
 
 
 def _by_value(made: Point, value: str, know: Knowledge) -> Point:
-    """Let the bare name of a result do for it: "emergency" for EMERGENCY braking."""
-    elements = tuple(
-        e._replace(concepts=e.concepts | _names(value, know), words=(plain(value),))
-        if plain(value) in e.words
-        else e
+    """Let the bare name of a result do for it: "emergency" for EMERGENCY braking; not what else is called so."""
+    named = frozenset(c for c in concepts_in(value, know) if c[0] != "@")
+    elements = (
+        e._replace(concepts=e.concepts | named, words=(plain(value),)) if plain(value) in e.words else e
         for e in made.elements
     )
-    return made._replace(elements=elements)
-
-
-def _names(value: str, know: Knowledge) -> frozenset[str]:
-    """Return what the bare name of a result names, without the states of other things that are called so too."""
-    return frozenset(c for c in concepts_in(value, know) if c[0] != "@")
+    return made._replace(elements=tuple(elements))
 
 
 def loss_points(one: Asked, text: str, know: Knowledge) -> list[Point]:

@@ -44,7 +44,7 @@ def labels_of(need: Need, indices: Iterable[int], know: Knowledge) -> dict[int, 
             q for j in chosen if j != i and (not (q := need.points[j]).figures or units & {f.unit for f in q.figures})
         ]
         concepts = _concepts(need.points[i]) - {c for q in others for c in _known(q, know)}
-        words = _words(need.points[i]) - {w for q in others for w in _words(q)}
+        words = _words(need.points[i]) - {w for q in others for w in _words(q) | _called(q)}
         told = _tellers(need.points[i]) - {w for q in others for w in _tellers(q)}
         called = _called(need.points[i]) - {w for q in others for w in _all_words(q)}
         cased = _cased(told) if _opposed(told, others) else set()
@@ -56,7 +56,13 @@ def _cased(told: set[str]) -> set[str]:
     return told | {plain(alias) for w in told for alias in _CASES.get(w, ())}
 
 
-_CALLED = (("exten", ("down", "lower")), ("retract", ("up", "rais")))
+_CALLED = (
+    ("exten", ("down", "lower")),
+    ("retract", ("up", "rais")),
+    ("lower", ("down",)),
+    ("rais", ("up",)),
+    ("left", ("leav", "keep", "stay")),
+)
 """What people say for a way to move, where a number stands beside it: "9 s down, 11 s up"."""
 
 

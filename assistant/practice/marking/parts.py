@@ -26,12 +26,14 @@ FORM = re.compile(
 _ASKS = re.compile(
     r"^(?:and |then |also |otherwise |if not )*(?:at |to |by |in |up to |from |on |of |for |below |above |"
     r"with |within |past |after |under |how |and by |before |until )*"
+    r"(?:(?<=and at )about (?=what (?:temperature|speed|pressure|height|angle)))?"
     r"(?:what|which|who|whom|whose|where|when|why|how|does|do|is|are|can|may|must|will|should|has)\b",
     re.IGNORECASE,
 )
 _BREAKS = re.compile(
     r"\s*(?:[?.;:](?=\s|$)|,(?=\s))\s*|"
     r"\s+and\s+(?=(?:at |to |by |in |up to |from |on |of |below |above |with |otherwise |if not )*"
+    r"(?:about (?=what (?:temperature|speed|pressure|height|angle)))?"
     r"(?:what|which|who|whom|where|when|why|how|does|do|is|are|can|may|must)\b)",
     re.IGNORECASE,
 )
@@ -141,27 +143,6 @@ def _with_noun(part: str, first: str) -> str:
     if len(words) < 2 or words[0].lower() != "which" or heads[0].lower() != "which" or words[1] not in heads[2:]:
         return part
     return " ".join((*heads[: heads.index(words[1])], *words[1:]))
-
-
-_COORDINATED = re.compile(
-    r"\b(in|at|on|with|for|of|by|to) ((?:[\w.,°%-]+ ){0,2}[\w.°%-]+|one at [\d.,]+ ?[\w°%-]+),? and (?:what |how |which )?(?:\1 )"
-    r"((?:[\w.,°%-]+ ){0,2}[\w.°%-]+|one at [\d.,]+ ?[\w°%-]+)(?=\s*[?.,;]|$)",
-    re.IGNORECASE,
-)
-
-
-def coordinated(text: str, know: Knowledge) -> list[Asked]:
-    """Return the figures of two cases that a question asks for with one preposition each: "at 15 kt and at 50 kt"."""
-    pair = _COORDINATED.search(text)
-    if not pair:
-        return []
-    found = []
-    for case in (pair.group(2), pair.group(3)):
-        one = ask(f"{text[: pair.start()]}{pair.group(1)} {case}{text[pair.end() :]}", know)
-        if one is None or not isinstance(one[1].result, (r.LimitResult, r.ScheduleResult, r.BandResult)):
-            return []
-        found.append(one[1])
-    return found if found[0].answer.text != found[1].answer.text else []
 
 
 def _subject(one: Asked, know: Knowledge) -> str:

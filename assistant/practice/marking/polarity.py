@@ -53,7 +53,8 @@ def denied(words: Sequence[str], reading: Reading, answers: bool = False) -> fro
     found: set[int] = set()
     for start, first in _negations(words, answers):
         end = names.get(start, len(words))
-        if words[start] in _DETERMINING or "if" in words[max(0, start - 3) : start]:
+        cased = "if" in words[max(0, start - 3) : start]
+        if words[start] in _DETERMINING or cased:
             end = min(
                 (m.end for m in reading.mentions if m.start >= start and m.end > first and not m.weak), default=end
             )
@@ -62,12 +63,15 @@ def denied(words: Sequence[str], reading: Reading, answers: bool = False) -> fro
                 words[i] in _HARD
                 or (words[i] in _ENDS and (i > first or words[i] in _PERSONS))
                 or (words[start] in _ALONE and words[i] == "the")
+                or (cased and i > first and words[i] in _ACTING)
             ):
                 break
             found ^= {i}
     return frozenset(found)
 
 
+_ACTING = word_set("call continue keep land leave pull put retract return select slow stop switch taxi use")
+"""Verbs with which what is done in a case begins, said without the stop: "if it won't go leave the gear down"."""
 _PERSONS = frozenset(("i", "they", "we", "you"))
 """Words with which a new clause begins: "it isn't, you need full", said without the stop."""
 
@@ -157,8 +161,24 @@ def _denies_as_well(point: Point, said: Said) -> bool:
 
 def _hindered(element: Element, point: Point) -> bool:
     """Return whether a point says that something is prevented, so that it is denied rightly: "it does not burst"."""
-    first = point.text.split()[0].lower()
-    return first in ("prevents", "prevent", "avoids", "avoid", "stops") and plain(first) not in element.words
+    return _prevents(point) and not element.off and plain(point.text.split()[0].lower()) not in element.words
+
+
+def _prevents(point: Point) -> bool:
+    return point.text.split()[:1] != [] and point.text.split()[0].lower() in _PREVENTING
+
+
+_PREVENTING = frozenset(("prevents", "prevent", "avoids", "avoid", "stops"))
+
+
+def prevented(point: Point, said: Said) -> tuple[int, ...]:
+    """Return where what a point says to be prevented is said not to come about: "it does not burst"."""
+    if not _prevents(point):
+        return ()
+    told = [e for e in point.elements if not e.given and plain(point.text.split()[0].lower()) not in e.words]
+    put_off = denied(said.reading.words, said.reading)
+    spots = [element_said(e, said)[1] for e in told]
+    return tuple(i for each in spots for i in each) if spots and all(s and put_off.issuperset(s) for s in spots) else ()
 
 
 def _overcome(point: Point, said: Said) -> bool:

@@ -15,13 +15,14 @@ from assistant.conversation.context import Context
 from assistant.conversation.turn import answer_turn
 from assistant.practice.marking.amounts import amounts_of
 from assistant.practice.marking.asked import Asked, as_asked, ask, things
+from assistant.practice.marking.cases import coordinated, was_and_is
 from assistant.practice.marking.compound import headed, joined, listed, of_each, with_reason
 from assistant.practice.marking.lessened import by_share, nearest, offered, shortened
-from assistant.practice.marking.parts import POLAR, by_parts, coordinated, measured_parts, parts_of, pieces
+from assistant.practice.marking.parts import POLAR, by_parts, measured_parts, parts_of, pieces
 from assistant.practice.marking.phrased import CHANGE, at_what_speed, in_full
 from assistant.practice.marking.said import side_of
+from assistant.practice.marking.steps_asked import steps_asked
 from assistant.resolving import results as r
-from assistant.resolving.changes import changes_of
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.mentions import Reading
@@ -69,6 +70,9 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     judged = by_share(text, know) if whole is None and any(POLAR.match(piece) for piece in pieces(text)) else ()
     if judged:
         return judged
+    steps = steps_asked(parts, text, whole, know)
+    if steps:
+        return steps
     whole = _all_steps(whole, len(parts), know) if whole else None
     several = _several(parts, text, whole, know)
     if several:
@@ -92,7 +96,7 @@ def _several(parts: list[str], text: str, whole: Asked | None, know: Knowledge) 
     steps = whole is not None and isinstance(whole.result, r.ProcedureResult)
     found = tuple(coordinated(text, know)) or headed(parts, text, steps, know)
     found = (
-        found or _was_and_is(parts, text, know) or _steps_and_time(text, know) or of_each(parts or [text], text, know)
+        found or was_and_is(parts, text, know) or _steps_and_time(text, know) or of_each(parts or [text], text, know)
     )
     if found:
         return found
@@ -212,16 +216,6 @@ def _steps_and_time(text: str, know: Knowledge) -> tuple[Asked, ...]:
 
 
 _WITH_TIME = re.compile(r"(?:and |with )+(?:the |its )?(?:time|duration)|(?:and )?how long", re.IGNORECASE)
-
-
-def _was_and_is(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
-    """Return the change of a figure where it is asked what it was and what it is now."""
-    one = ask(parts[0], know) if len(parts) == 2 and _WAS_AND_IS.search(text) else None
-    made = changes_of(one[1].answer.entry, know) if one else ()
-    return (as_asked(text, one[1].question, r.ChangeResult(made), know),) if one and made else ()
-
-
-_WAS_AND_IS = re.compile(r"\b(?:was|were|formerly)\b.*\band what (?:is|are) (?:it|they)(?: now)?\b", re.IGNORECASE)
 
 
 def _without_nothing(text: str, one: Asked, know: Knowledge) -> Asked:

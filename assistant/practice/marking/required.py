@@ -100,7 +100,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
     return Need(
         question=reading,
         points=tuple(points),
-        ordered=any(isinstance(one.result, r.ProcedureResult) or _in_order(one, text) for one in found),
+        ordered=any(_is_procedure(one, found) or _in_order(one, text) for one in found),
         sequence=len(parts_of(text)) < _SEVERAL,
         allowed=amounts_of(reading, know),
         extra=tuple(f for one in found for f in extras(one, know)),
@@ -151,6 +151,11 @@ def _has_open_part(text: str, found: tuple[Asked, ...]) -> bool:
     parts = parts_of(text)
     single = len(found) == 1 and isinstance(found[0].result, (r.LimitResult, r.ScheduleResult))
     return single and (len(parts) > 1 or bool(BOTH.search(text)))
+
+
+def _is_procedure(one: Asked, found: tuple[Asked, ...]) -> bool:
+    """Return whether steps in their order answer a question, and not single ones each a part of it."""
+    return isinstance(one.result, r.ProcedureResult) and (one.result.step is None or len(found) == 1)
 
 
 def _in_order(one: Asked, text: str) -> bool:

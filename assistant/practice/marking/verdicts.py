@@ -1,4 +1,4 @@
-"""Whether a statement that gives no yes or no says no to a question: it denies what is asked, or has it lost."""
+"""Whether a statement that gives no yes or no says no to a question, and a yes or no that nobody asked for."""
 
 from __future__ import annotations
 
@@ -6,8 +6,9 @@ import re
 
 from assistant.knowledge.records import Fact
 from assistant.practice.marking.elements import told_concepts
+from assistant.practice.marking.points import Need
 from assistant.practice.marking.polarity import denied
-from assistant.practice.marking.said import plain
+from assistant.practice.marking.said import Said, plain
 from assistant.resolving.knowing import Knowledge
 
 _ASKS_NOT = re.compile(r"\b(?:no|not|cannot|only)\b|^\W*(?:and )?(?:is|are) .*\blost\b")
@@ -46,3 +47,15 @@ def says_no(fact: Fact, text: str, know: Knowledge) -> bool:
     if any(plain(first.words[i]) in words and len(first.words[i]) > _SHORT for i in turned):
         return True
     return any(not m.concepts.isdisjoint(told) and not turned.isdisjoint(m.taken) for m in first.mentions)
+
+
+_FOR, _AGAINST = frozenset(("fine", "ok", "okay", "yes", "allowed")), frozenset(("no", "forbidden"))
+
+
+def stand_wrong(need: Need, said: Said) -> list[str]:
+    """Return a yes or no that an answer begins with unasked, where a judged reading is otherwise."""
+    first = said.reading.words[:2]
+    if need.within is None or any(p.verdict for p in need.points) or len(first) < 2 or first[1] != ",":
+        return []
+    given = True if first[0] in _FOR else False if first[0] in _AGAINST else None
+    return [first[0]] if given is not None and given is not need.within else []

@@ -130,7 +130,7 @@ AT_LEAST = re.compile(
     r"(?:at least|or more|or better|or above|or over|or higher|or greater|minimum|"
     r"min|not below|not under|not less than|no less than|not lower than|no lower than|"
     r"no slower than|not slower than|or faster|at or above|and above|upward|upwards|"
-    r"and up|never below|never less than|never under|lower limit|"
+    r"and up(?! (?:at|to|by|below)\b)|never below|never less than|never under|lower limit|"
     r"is (?:the |a )(?:least|lowest|floor)\b)"
 )
 LOWER = re.compile(
