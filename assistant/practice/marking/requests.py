@@ -44,6 +44,8 @@ _THROUGH = re.compile(r"\b(?:talk|take|walk|run) (?:me|us) through\b", re.IGNORE
 _TOLD_THROUGH = 0.05
 """Score that is enough where a question can ask for nothing but steps."""
 _NEAREST = 8
+_PART = 0.75
+"""Share of a question's words below which what was answered is one part of it."""
 _SIBLING = 0.45
 _AS_NEAR = 0.05
 """Score from which a figure is asked for as well; of two cases asked for at once, how much less it may be."""
@@ -185,6 +187,8 @@ def _whole(text: str, know: Knowledge) -> Asked | None:
         return None
     if not answer.text.startswith(composed(text, context.asked, context.result, know).text[:40]):
         return None  # it was answered in two halves, of which the context remembers the second alone
+    if len(context.asked.reading.words) < _PART * len(question_of(text, know, "").reading.words):
+        return None  # or the first alone
     one = _in_order(text, Asked(context.asked, context.result, answer), know)
     return _without_nothing(text, one, know) if isinstance(one.result, r.ModelResult) else one
 
