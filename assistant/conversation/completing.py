@@ -25,6 +25,7 @@ from assistant.conversation.preferring import (
     of_another,
     of_another_quantity,
     of_the_quantity,
+    other_instead,
     prefers_carried,
     prefers_merged,
     tells_again,
@@ -35,11 +36,13 @@ from assistant.conversation.preferring import (
 from assistant.conversation.ranked import ranked
 from assistant.conversation.readings import carried, merged, pointed_at
 from assistant.conversation.readings import question_of as question_of
+from assistant.conversation.refining import refined, which_figure
 from assistant.conversation.said_in_full import of_the_subject, under_states
 from assistant.conversation.same_asked import colour_again, former_asked, same_asked, state_of_it, thing_told
 from assistant.conversation.scenario import other_scenario, without_states
 from assistant.conversation.states_put_right import put_right
 from assistant.conversation.steps import step_asked, step_by_place, step_named
+from assistant.conversation.switching import on_another_variant
 from assistant.conversation.that_amount import with_that_amount
 from assistant.conversation.traits import (
     FEW,
@@ -98,7 +101,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     placed = placed or ranked(alone, context, knowledge)
     if placed:
         return placed
-    other = _on_another_variant(alone, context, knowledge)
+    other = on_another_variant(alone, context, knowledge)
     if other:
         return other
     turn = _Turn(bare, alone, resolve_scored(alone, knowledge), rest is not None)
@@ -114,18 +117,8 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     same = told_already(alone, result, context)
     if same and context.asked:
         return context.asked.with_text(text), same
-    return question, not_taken_in(alone, result, context, knowledge) or result
-
-
-def _on_another_variant(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
-    """Return the question that was answered last for the variant that a turn names, where it says nothing else."""
-    before, reading = context.asked, alone.reading
-    if before is None or not before.background or before.reading.variants or isinstance(context.result, OPEN):
-        return None
-    if len(set(reading.variants)) != 1 or reading.mentions or reading.amounts:
-        return None
-    question = before.with_text(reading.text)._replace(variant=alone.variant, named_variant=True)
-    return question, resolve_scored(question, knowledge).result
+    asked_back = not_taken_in(alone, result, context, knowledge) or which_figure(alone, result, knowledge)
+    return question, asked_back or result
 
 
 def _without_chatter(turn: _Turn, context: Context, knowledge: Knowledge) -> _Turn:
@@ -147,7 +140,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
     if righted:
         return righted
     asks_itself = not turn.corrects and not follows(turn.text) and not incomplete(alone, first, knowledge)
-    again = amended(alone, first, context, knowledge)
+    again = amended(alone, first, context, knowledge) or refined(alone, first, context, knowledge)
     if again:
         return again
     if not turn.corrects:
@@ -217,7 +210,8 @@ def _merged_or_carried(
         found = whether_within(alone, context, knowledge)
     if found:
         return found
-    if takes or supplies(context.result, second.result, alone) or of_another(turn.alone, second, context, knowledge):
+    meant = takes or supplies(context.result, second.result, alone) or of_another(alone, second, context, knowledge)
+    if meant or other_instead(alone, second.result, context.result):
         return whole, second.result
     found = in_scenario(alone, first, context, knowledge) or with_its_amounts(alone, first, context, knowledge)
     if found or asks_itself:

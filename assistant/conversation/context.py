@@ -37,6 +37,8 @@ class Context(NamedTuple):
     disputed: tuple[tuple[str, str], ...] = ()
     scenario: tuple[Condition, ...] = ()
     earlier: tuple[Earlier, ...] = ()
+    said: Answer | None = None
+    """What was replied since to a turn on a change or a belief, which asked no question: it may be asked for again."""
 
     @property
     def told_lately(self) -> tuple[Result | None, ...]:

@@ -126,6 +126,8 @@ def _best_inside(
     question: Question, alone: Question, first: Scored, context: Context, knowledge: Knowledge
 ) -> Candidate | None:
     """Return the best candidate, where it stands in what was told last and answers better than the turn alone."""
+    if isinstance(first.result, _passed_over(alone)):
+        first = first._replace(score=0.0)
     least = _least(alone, first, knowledge)
     found = (c for c in candidates(question, knowledge) if c.score >= least)
     best = next((c for c in found if not isinstance(c.result, _passed_over(alone))), None)

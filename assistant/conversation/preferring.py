@@ -202,6 +202,13 @@ def of_another_quantity(alone: Question, third: Scored, knowledge: Knowledge) ->
     return bool(named) and quantity_of(third.result, knowledge) not in named
 
 
+def other_instead(alone: Question, second: Result, last: Result | None) -> bool:
+    """Return whether a turn says that another thing had been "instead", and another procedure is for that."""
+    if "instead" not in alone.reading.words or not isinstance(last, ProcedureResult):
+        return False
+    return isinstance(second, ProcedureResult) and second.procedure.id != last.procedure.id
+
+
 def of_another(alone: Question, second: Scored, context: Context, knowledge: Knowledge) -> bool:
     """Return whether a turn names another thing for what was asked last, and asks nothing of its own: the same record
     answers it otherwise ("nose tyres?", after a speed of the main ones; "another's 169", after a verdict).

@@ -24,5 +24,6 @@ def remembered(context: Context, question: Question, result: Result, answer: Ans
     given = tuple(c for c in question.conditions if not c.is_result and (told or not c.implied))
     return context._replace(
         variant=variant, asked=question, result=result, answer=answer, offered=offered,
-        scenario=given or (() if says_all_normal(question.reading) else context.scenario), earlier=with_topic(context),
+        scenario=given or (() if says_all_normal(question.reading) else context.scenario),
+        earlier=with_topic(context), said=None,
     )  # fmt: skip

@@ -51,14 +51,14 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
             return asked, context
         told = _since(text, context, knowledge) or _when(text, context)
         told = told or _believed(text, context, knowledge)
-        return (told, context) if told else None
+        return (told, context._replace(said=told)) if told else None
     if name in ("why", "source", "again") and context.answer is None:
         return None
     last = context.answer
     if name == "thanks" and last and not context.offered and not isinstance(context.result, Needed):
         return replied(text, ANSWER, "Ready for your next question.", knowledge), context
     if name == "again" and last:
-        return last._replace(question=text), context
+        return (context.said or last)._replace(question=text), context
     if name == "why" and last:
         return _why(text, context, knowledge)
     if name == "source" and last and not asks_since(text):
@@ -89,6 +89,8 @@ def _since(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
     told = (*(last.values[:1] and (last.entry,)), *_limits_told(context))
     changes = tuple(c for name in dict.fromkeys(told) for c in changes_of(name, knowledge))
     changes = changes or _changes_of_figures(last, knowledge)
+    if context.said and context.said.entry in knowledge.base.changes:
+        changes = (knowledge.base.changes[context.said.entry],)
     if not changes:
         return _unchanged(text, last, context)
     asked = context.asked or question_of(text, knowledge, "")

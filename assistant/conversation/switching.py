@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from assistant.conversation.context import Context
-from assistant.resolving.knowing import Knowledge
-from assistant.resolving.results import Choices, Needed
+from assistant.conversation.traits import OPEN
+from assistant.resolving.choosing import resolve_scored
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import Choices, Needed, Result
 
 _FILLING = frozenset({
     "on", "for", "in", "to", "the", "now", "i", "we", "am", "are", "is", "it", "s", "please", "from", "here", "back",
@@ -39,3 +41,14 @@ def variant_named(text: str, context: Context, knowledge: Knowledge) -> str:
 def only_switches(text: str) -> bool:
     """Return whether a turn that names a variant asks nothing anew: it says that it is to be kept to."""
     return not _VERBS.isdisjoint(text.lower().replace(",", " ").split())
+
+
+def on_another_variant(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the question that was answered last for the variant that a turn names, where it says nothing else."""
+    before, reading = context.asked, alone.reading
+    if before is None or not before.background or before.reading.variants or isinstance(context.result, OPEN):
+        return None
+    if len(set(reading.variants)) != 1 or reading.mentions or reading.amounts:
+        return None
+    question = before.with_text(reading.text)._replace(variant=alone.variant, named_variant=True)
+    return question, resolve_scored(question, knowledge).result

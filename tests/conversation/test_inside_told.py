@@ -40,3 +40,27 @@ def test_what_was_told_is_looked_into_first(talk: Talk, turns: tuple[str, ...], 
 )
 def test_a_step_or_a_case_of_what_was_told(talk: Talk, turns: tuple[str, ...], said: str) -> None:
     assert said in talk(*turns)[-1].text.partition(" That is step")[0]
+
+
+@pytest.mark.parametrize(
+    ("turns", "entry"),
+    [
+        (("is 210 ok?", "for raising the gear"), "vlo-retraction"),
+        (("is 190 fine", "for free fall"), "free-fall-speed"),
+        (("how long does it take?", "to get the gear up", "and down"), "extension-time"),
+        (("is 12 okay?", "taxi speed in a tight turn"), "taxi-sharp-turn"),
+    ],
+)
+def test_what_was_asked_back_is_told_by_the_next_turn(talk: Talk, turns: tuple[str, ...], entry: str) -> None:
+    assert talk(*turns)[-1].entry == entry
+
+
+def test_a_bare_number_is_asked_back_of_what_it_is(talk: Talk) -> None:
+    (answer,) = talk("is 210 ok?")
+    assert answer.outcome == "clarify" and "retracting the gear" in answer.text
+
+
+def test_what_was_said_of_a_change_is_said_again(talk: Talk) -> None:
+    turns = ("landing distance 1,200 normally, but anti-skid lost", "i thought it was one and a half times")
+    *_, since, again = talk(*turns, "since when", "come again")
+    assert "ABN 5" in since.text and again.text == since.text
