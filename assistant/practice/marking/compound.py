@@ -137,11 +137,16 @@ def _list_of(text: str) -> tuple[str, list[str]]:
     owned = _OWNED.match(text)
     if owned:
         return owned.group(1), [owned.group(2), *_ITS.split(owned.group(3))]
+    has = _HAS.match(text)
+    if has:
+        return has.group(3), [item for item in _ITEMS.split(has.group(2)) if item]
     head, _, rest = text.partition(":")
     return head, [item for item in _ITEMS.split(rest.strip(" ?.")) if item]
 
 
 _OWNED = re.compile(r"\s*what (?:is|are) (.+?)['’]s? (.+?),? (?:and )?its (.+?)\s*\?\s*$", re.IGNORECASE)
+_HAS = re.compile(r"\s*(what|which) ([\w -]+, [\w ,-]+ and [\w -]+?) (?:has|have|does|do) ([\w ]+?)(?: have)?\s*\?\s*$", re.I)
+"""Several figures of one thing: "what wheelbase, tyre pressure and tiller maximum has the 120L?"."""
 _ITS = re.compile(r",? (?:and )?its ")
 
 
