@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import combinations
 
+from assistant.practice.marking.elements import DIRECTIONS
 from assistant.practice.marking.found import ENOUGH, LITTLE, Held, element_said, words_said
 from assistant.practice.marking.numbers import Numbers
 from assistant.practice.marking.pairing import labels_of, sentences, stretches
@@ -141,7 +142,18 @@ def _alike(need: Need, know: Knowledge) -> list[int]:
     points = {i: p for i, p in enumerate(need.points) if not (p.figures or p.verdict or p.state) and _named_by(p)}
     if len(points) >= _LIST and all(_is_labelled(p) for p in points.values()):
         return list(points)
+    sided = {i: p for i, p in points.items() if not _WAY_ASKED.isdisjoint(need.question.words) and _is_sided(p)}
+    if len({p.labels for p in sided.values()}) > 1:
+        return list(sided)
     return [i for i, p in points.items() if any(_like(p, q, know) for j, q in points.items() if j != i)]
+
+
+_WAY_ASKED = frozenset(("way", "direction"))
+
+
+def _is_sided(point: Point) -> bool:
+    """Return whether a point of a part of a question says a side or way: "rearward" of the nose leg."""
+    return bool(point.labels) and any(not e.given and DIRECTIONS.issuperset(e.words) for e in point.elements)
 
 
 _LIST = 3

@@ -145,7 +145,9 @@ def _list_of(text: str) -> tuple[str, list[str]]:
 
 
 _OWNED = re.compile(r"\s*what (?:is|are) (.+?)['’]s? (.+?),? (?:and )?its (.+?)\s*\?\s*$", re.IGNORECASE)
-_HAS = re.compile(r"\s*(what|which) ([\w -]+, [\w ,-]+ and [\w -]+?) (?:has|have|does|do) ([\w ]+?)(?: have)?\s*\?\s*$", re.I)
+_HAS = re.compile(
+    r"\s*(what|which) ([\w -]+, [\w ,-]+ and [\w -]+?) (?:has|have|does|do) ([\w ]+?)(?: have)?\s*\?\s*$", re.I
+)
 """Several figures of one thing: "what wheelbase, tyre pressure and tiller maximum has the 120L?"."""
 _ITS = re.compile(r",? (?:and )?its ")
 

@@ -38,7 +38,7 @@ def labelled(points: list[Point], one: Asked, found: tuple[Asked, ...], text: st
     others = {
         w for other in found if other is not one for e in named_elements(other.answer.question, know) for w in e.words
     }
-    labels = tuple(e for e in own if not others.intersection(e.words) and e.words not in _PREPOSED)
+    labels = tuple(e for e in own if not others.issuperset(e.words) and e.words not in _PREPOSED)
     return [p._replace(labels=labels) for p in points]
 
 
@@ -200,7 +200,10 @@ def without_checks(points: list[Point], reading: Reading) -> list[Point]:
     lasting = not {"long", "until"}.isdisjoint(reading.words)
     manner = {"by", "how", "design", "fault", "defect"}.isdisjoint(reading.words)
     spare = ("check ", *(() if lasting else ("until ",)), *(("by ",) if manner else ()))
+    asked = bool(_WAY_ASKED.intersection(reading.words))
+    sided = {p.labels for p in points if asked and any(_is_way(e) for e in p.elements)}
     made = [p._replace(optional=p.optional or (p.text.startswith(spare) and not p.figures)) for p in points]
+    made = [p._replace(optional=True) if p.labels in sided and not any(map(_is_way, p.elements)) else p for p in made]
     return made if any(not p.optional for p in made) else points
 
 
