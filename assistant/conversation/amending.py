@@ -1,9 +1,11 @@
-"""A turn on the last calculation or schedule itself: it gives what was asked back, or changes what went into it."""
+"""A turn on the last calculation, schedule or verdict itself: it gives what was asked back, or changes what went in."""
 
 from __future__ import annotations
 
 from assistant.conversation.before_refined import with_or_without
 from assistant.conversation.context import Context
+from assistant.conversation.judged_again import judged_again
+from assistant.conversation.larger_calculation import larger_calculation
 from assistant.conversation.on_the_schedule import on_the_schedule
 from assistant.conversation.orders_again import orders_again
 from assistant.conversation.recalculating import recalculated
@@ -16,6 +18,8 @@ from assistant.resolving.results import Result
 def amended(alone: Question, first: Scored, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the calculation or the schedule spoken of with what a turn gives or changes, or None."""
     found = on_the_schedule(alone, first, context, knowledge) or supplied(alone, first, context, knowledge)
+    found = found or judged_again(alone, first, context, knowledge)
+    found = found or larger_calculation(alone, first, context, knowledge)
     found = found or orders_again(alone, first, context, knowledge)
     found = found or recalculated(alone, first, context, knowledge)
     return found or with_or_without(alone, context, knowledge)

@@ -17,6 +17,7 @@ from assistant.conversation.held_against import held_against, verdict_again, whe
 from assistant.conversation.in_place_of_it import in_place_of_it
 from assistant.conversation.in_scenario import clearly_carried, in_scenario, loss_asked, result_named, told_table
 from assistant.conversation.inside_told import asked_inside
+from assistant.conversation.judged_again import as_a_verdict
 from assistant.conversation.picking import picked
 from assistant.conversation.pointed_names import with_names
 from assistant.conversation.preferring import (
@@ -114,6 +115,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     if not lost and not turn.corrects:
         said = question, result
         question, result = asked_inside(turn.alone, turn.first, said, context, knowledge) or said
+    question, result = as_a_verdict(alone, question, result, context, knowledge)
     same = told_already(alone, result, context)
     if same and context.asked:
         return context.asked.with_text(text), same

@@ -27,11 +27,13 @@ from assistant.understanding.mentions import Mention
 _MOST_WORDS = 12
 _SURE = 0.9
 _SAME = "same"
+_ALL = frozenset({"all", "every"})
+_NUMBERS = frozenset({"four", "4"})
 _POINTING = frozenset({"them", "it", "those", "these"})
 _SWITCHING = frozenset({"with", "without", "on", "off", "no"})
 
 
-class _Given(NamedTuple):
+class Given(NamedTuple):
     """What a question gives of a calculation's inputs: the amounts, and the phrase that makes each choice."""
 
     amounts: dict[str, Amount]
@@ -49,17 +51,20 @@ def recalculated(
     alone = _with_the_thing(alone, model, context, knowledge)
     if not _is_about(alone, model, knowledge) or _stands_by_itself(first, model):
         return None
-    old = _given_before(model, before, knowledge)
+    old = given_before(model, before, knowledge)
+    every = _counted_in_full(model, alone, knowledge)
+    if every:
+        alone, old = _without_numbers(alone), _without(old, every)
     amounts = _amounts(model, alone, old, knowledge)
-    new = _Given(amounts or {}, _choices(model, alone, knowledge))
+    new = Given(amounts or {}, _choices(model, alone, knowledge))
     if amounts is None:
         return None
-    if not (amounts or new.choices or alone.named_variant):
+    if not (amounts or new.choices or alone.named_variant or every):
         new, old = _turned(model, alone, old)
         if not new.amounts:
             return None
     variant = alone.variant if alone.named_variant else before.variant
-    question = question_of(" , ".join((model.of, *_parts(model, new, old))), knowledge, variant)
+    question = question_of(" , ".join((model.of, *in_words(model, new, old))), knowledge, variant)
     named = {c.input for c in question.conditions}
     kept = tuple(c._replace(where=()) for c in before.conditions if c.input not in named)
     question = question._replace(conditions=(*kept, *question.conditions), variant=variant, context=True)
@@ -79,7 +84,7 @@ def _stands_by_itself(first: Scored, model: Model) -> bool:
 def _is_about(alone: Question, model: Model, knowledge: Knowledge) -> bool:
     """Return whether a turn names and asks nothing that the calculation does not speak of."""
     known = knowledge.matcher.vocabulary(model.id) | {i.quantity for i in model.inputs}
-    same = _SAME in alone.reading.words
+    same = _SAME in alone.reading.text.lower().split()  # its words may name what it points at
     asked = alone.reading.asked & QUANTITIES
     about = asked <= {model.output} or (same and asked <= {i.quantity for i in model.inputs})
     return about and all(
@@ -88,18 +93,43 @@ def _is_about(alone: Question, model: Model, knowledge: Knowledge) -> bool:
     )
 
 
-def _given_before(model: Model, before: Question, knowledge: Knowledge) -> _Given:
+def _counted_in_full(model: Model, alone: Question, knowledge: Knowledge) -> str:
+    """Return the input that counts things, where a turn says that all of them are there: "all four again"."""
+    words = alone.reading.words
+    item = next((i for i in model.inputs if i.unit == "count" and i.default and i.cues), None)
+    if item is None or _ALL.isdisjoint(words):
+        return ""
+    counted = knowledge.phrase(item.cues).concepts
+    at = next(k for k, word in enumerate(words) if word in _ALL)
+    beside = words[at + 1 : at + 3]
+    named = any(not counted.isdisjoint(knowledge.phrase(word).concepts) for word in beside)
+    return item.id if named or not _NUMBERS.isdisjoint(beside) or beside[:2] == ("of", "them") else ""
+
+
+def _without_numbers(alone: Question) -> Question:
+    """Return a turn without the number of things that are all there."""
+    kept = tuple(a for a in alone.reading.amounts if a.unit not in ("count", None) or a.raw not in _NUMBERS)
+    return alone._replace(reading=alone.reading._replace(amounts=kept))
+
+
+def _without(old: Given, name: str) -> Given:
+    amounts = {k: amount for k, amount in old.amounts.items() if k != name}
+    return Given(amounts, {k: phrase for k, phrase in old.choices.items() if k != name})
+
+
+def given_before(model: Model, before: Question, knowledge: Knowledge) -> Given:
+    """Return what a question gave of a calculation's inputs."""
     places = bind(model, before, knowledge).places
     amounts = {a.start: a for a in before.reading.amounts}
     given = {name: amounts[start] for name, start in places.items() if start in amounts}
-    return _Given(given, _choices(model, before, knowledge))
+    return Given(given, _choices(model, before, knowledge))
 
 
 def _choices(model: Model, question: Question, knowledge: Knowledge) -> dict[str, str]:
     return {i.id: phrase for i in model.inputs if (phrase := _chosen(i, question, knowledge))}
 
 
-def _amounts(model: Model, alone: Question, old: _Given, knowledge: Knowledge) -> dict[str, Amount] | None:
+def _amounts(model: Model, alone: Question, old: Given, knowledge: Knowledge) -> dict[str, Amount] | None:
     """Return the amounts of a turn by input, or None where one is none of them.
 
     The words beside an amount say which it is; else it takes the place of the amount that it is nearest to.
@@ -119,7 +149,7 @@ def _amounts(model: Model, alone: Question, old: _Given, knowledge: Knowledge) -
     return found
 
 
-def _turned(model: Model, alone: Question, old: _Given) -> tuple[_Given, _Given]:
+def _turned(model: Model, alone: Question, old: Given) -> tuple[Given, Given]:
     """Return an amount as another input of its kind, which a turn names without one: "make that a headwind"."""
     words = set(alone.reading.words)
     optional = [i for i in model.inputs if i.default and i.cues]
@@ -128,8 +158,8 @@ def _turned(model: Model, alone: Question, old: _Given) -> tuple[_Given, _Given]
             alike = other.unit == item.unit and other.id in old.amounts and words.isdisjoint(other.cues.split())
             if alike:
                 rest = {name: amount for name, amount in old.amounts.items() if name != other.id}
-                return _Given({item.id: old.amounts[other.id]}, {}), old._replace(amounts=rest)
-    return _Given({}, {}), old
+                return Given({item.id: old.amounts[other.id]}, {}), old._replace(amounts=rest)
+    return Given({}, {}), old
 
 
 def _apart(amount: Amount, old: Amount) -> float:
@@ -155,13 +185,13 @@ def _sets_apart(phrases: list[str], choices: list[list[str]], question: Question
     return any(words and words <= set(question.reading.words) for words in own)
 
 
-def _parts(model: Model, new: _Given, old: _Given) -> list[str]:
+def in_words(model: Model, new: Given, old: Given) -> list[str]:
     """Return each input in words, as the turn gives it or else as it was."""
     found = []
     for item in model.inputs:
         for given in (new, old):
             if item.id in given.amounts:
-                found.append(_in_words(given.amounts[item.id], item))
+                found.append(_amount_in_words(given.amounts[item.id], item))
                 break
             if item.id in given.choices:
                 found.append(given.choices[item.id])
@@ -169,7 +199,7 @@ def _parts(model: Model, new: _Given, old: _Given) -> list[str]:
     return found
 
 
-def _in_words(amount: Amount, item: ModelInput) -> str:
+def _amount_in_words(amount: Amount, item: ModelInput) -> str:
     if item.unit == "count":
         return " ".join((f"{amount.value:.10g}", *item.cues.split()[:2]))  # "3 working brakes"
     return " ".join((*item.cues.split()[:1], f"{amount.value:.10g}", unit_word(amount.unit or item.unit)))
