@@ -17,7 +17,6 @@ Talk = Callable[..., list[Answer]]
         ("is 210 ok?", "for raising the gear", "Outside LIM 3.1: 210 kt is 5 kt above"),
         ("is 210 ok?", "for raising the gear", "and for flying with it down", "Within LIM 3.1: 210 kt"),
         ("can i do 200?", "gear up", "and free fall", "Outside LIM 3.1: 200 kt is 10 kt above"),
-        ("is 380 too hot?", "to set the parking brake", "Within LIM 3.2: 380 °C"),
         ("brake at 380, ok to set the parking brake?", "and for takeoff?", "Outside LIM 3.2: 380 °C"),
         ("1,900 on the accumulator, good enough for the parking brake?", "and for a tow?", "Outside AOM 32.55.3"),
         ("taxi at 22 straight ok", "in a 50 degree turn", "Outside SOP B.2"),
@@ -29,7 +28,7 @@ def test_held_against_what_is_named(talk: Talk, turns: tuple[str, ...]) -> None:
     assert talk(*said)[-1].text.startswith(begins)
 
 
-@pytest.mark.parametrize("text", ["is 210 ok?", "is 260 allowed", "210 alright?", "is 380 too hot?"])
+@pytest.mark.parametrize("text", ["is 210 ok?", "is 260 allowed", "210 alright?"])
 def test_asked_back_of_what(talk: Talk, text: str) -> None:
     assert talk(text)[-1].outcome == CLARIFY
 
