@@ -1,7 +1,6 @@
 """A reading judged for something else: "and for flying with it down?", after a verdict on 210 kt for raising the gear.
 
-The turn gives no figure of its own: the one that was judged, or that nothing was named for yet ("is 210 ok?"), is
-held against the limit of what the turn names.
+The turn gives no figure of its own: the one that was judged is held against the limit of what the turn names.
 """
 
 from __future__ import annotations
@@ -19,7 +18,7 @@ from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import bound_value, check
-from assistant.resolving.results import BothResult, Check, CheckResult, Choices, LimitResult, Result
+from assistant.resolving.results import BothResult, Check, CheckResult, LimitResult, Result
 
 _MOST_WORDS = 9
 _SURE = 0.8
@@ -28,7 +27,6 @@ _ASKING = frozenset({"what", "which", "how", "why", "where", "when", "who", "who
 _POINTING = frozenset({"it", "that", "this", "them"})
 _BOUNDS = frozenset({"maximum", "minimum"})
 _THINGS = 3
-_SPEEDS = ("kt",)
 _POSITION = "position"
 
 
@@ -36,7 +34,7 @@ def judged_again(
     alone: Question, first: Scored, context: Context, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
     """Return the verdict on the figure spoken of for what a turn names, where it asks for no figure itself."""
-    figure = _figure(context, knowledge)
+    figure = _figure(context)
     if not figure or context.asked is None or not _only_names(alone, context, knowledge):
         return None
     told = {each.limit.id for each in _checks(context.result)}
@@ -51,14 +49,11 @@ def judged_again(
     return None
 
 
-def _figure(context: Context, knowledge: Knowledge) -> str:
-    """Return whether the figure that was judged, or asked about before anything was named, is well, in words."""
+def _figure(context: Context) -> str:
+    """Return whether the figure that was judged is well, in words."""
     for last in _checks(context.result)[:1]:
         return f"is {last.given:.10g} {unit_word(last.unit)} ok"
-    asked = context.asked
-    if asked is None or not isinstance(context.result, Choices) or len(asked.reading.amounts) != 1:
-        return ""
-    return "" if things_named(asked.reading, knowledge) else " ".join(asked.reading.words).rstrip("?. ")
+    return ""
 
 
 def as_a_verdict(
@@ -88,14 +83,14 @@ def _only_names(alone: Question, context: Context, knowledge: Knowledge) -> bool
     words = _without_lead(alone)
     if not words or len(words) > _MOST_WORDS or not _ASKING.isdisjoint(words):
         return False
-    units = {each.unit for each in _checks(context.result)} or set(_SPEEDS)
+    units = {each.unit for each in _checks(context.result)}
     for amount in alone.reading.amounts:
         if amount.unit is None or any(fits(amount, unit, knowledge.units) is not None for unit in units):
             return False
     kinds = (knowledge.lexicon.families_of(m.concepts) for m in alone.reading.mentions)
     if any(_POSITION in families for families in kinds):
         return False  # a reading is none of another wheel or leg
-    goes_on = follows(alone.reading.text) or len(words) <= FEW or isinstance(context.result, Choices)
+    goes_on = follows(alone.reading.text) or len(words) <= FEW
     return goes_on and not alone.reading.asked & QUANTITIES and not alone.reading.has(*_BOUNDS, "steps", "source_of")
 
 

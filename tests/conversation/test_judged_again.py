@@ -16,7 +16,6 @@ Talk = Callable[..., list[Answer]]
     [
         ("is 210 ok?", "for raising the gear", "Outside LIM 3.1: 210 kt is 5 kt above"),
         ("is 210 ok?", "for raising the gear", "and for flying with it down", "Within LIM 3.1: 210 kt"),
-        ("can i do 200?", "gear up", "and free fall", "Outside LIM 3.1: 200 kt is 10 kt above"),
         ("brake at 380, ok to set the parking brake?", "and for takeoff?", "Outside LIM 3.2: 380 °C"),
         ("1,900 on the accumulator, good enough for the parking brake?", "and for a tow?", "Outside AOM 32.55.3"),
         ("taxi at 22 straight ok", "in a 50 degree turn", "Outside SOP B.2"),
