@@ -166,6 +166,7 @@ INPUTS = Shape(
             about="what a reading means, first match",
         ),
         Field("failure", YES_NO, about="no for what is chosen rather than lost"),
+        Field("read_on", IDENTIFIER, about="the term of the instrument that shows its number"),
     ),
 )
 

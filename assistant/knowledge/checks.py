@@ -106,6 +106,9 @@ def terms_are_known(base: Base) -> Iterator[Problem]:
     for named in of_kind(base, "inputs"):
         if base.lacks(named.record.term, base.terms):
             yield named.unknown("term", named.record.term, base.terms, "add it under 'terms:'")
+        shown = named.record.read_on
+        if shown and base.lacks(shown, base.terms):
+            yield named.unknown("term", shown, base.terms, "'read_on' takes the id of a term")
 
 
 def _settable(named: Named, base: Base) -> list[tuple[str, str]]:

@@ -178,6 +178,8 @@ class TableInput(NamedTuple):
     """(test, value, unit, input value, remark): what a reading means, first match."""
     failure: bool = True
     """False for a switch, a pin or a phase, which is chosen rather than lost."""
+    read_on: str = ""
+    """The term of an instrument whose readings are this thing's, where they are told of it alone."""
 
 
 class TableOutput(NamedTuple):

@@ -264,7 +264,8 @@ def _stated(limit: Limit, score: float, match: Match, question: Question, know: 
     if match.tag == "check" or _PRESENT.intersection(question.reading.words):
         score *= 0.8
     used = limit_rules.applied_to(limit, amounts, know)
-    penalty = _amount_penalty(match, [a for a in amounts if a not in used], know)
+    left = [a for a in amounts if a not in used and not limit_rules.reads_a_state(a, question)]
+    penalty = _amount_penalty(match, left, know)
     if question.reading.has("maximum", "minimum"):
         bound = "maximum" if limit.maximum else "minimum" if limit.minimum else ""
         score *= 1.1 if bound and question.reading.has(bound) else 0.95

@@ -113,7 +113,9 @@ def _names_thing(limit: Limit, amount: Amount, question: Question, know: Knowled
         return True
     said = {k for c in read for k in c.where}
     named = frozenset(x for m in question.reading.mentions if said.intersection(m.taken) for x in m.concepts)
-    about = know.phrase(limit.of).concepts
+    # What a name only brings along is not what a limit is of, nor is "…, or what the accumulator holds if less".
+    mentions = know.phrase(limit.of.partition(", or ")[0]).mentions
+    about = frozenset().union(*(m.concepts for m in mentions if not m.names_result))
     return bool(about & named) or any(know.base.inputs[c.input].term in about for c in read)
 
 

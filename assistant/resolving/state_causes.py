@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Sequence
+from itertools import pairwise
 
 from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
+from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CauseResult
 from assistant.resolving.state_asked import (
@@ -48,8 +50,11 @@ def cause_candidates(
 ) -> Iterator[Scored]:  # fmt: skip
     """Yield what leads to the result that a question names, or takes away what it names."""
     reading = question.reading
-    possible = _asks_possible(table, inputs, question, know)
-    whence = possible or _asks_why(table, inputs, question, know) or _is_odd(table, inputs, matches, question, know)
+    # "How much pressure can the EMERGENCY brakes get": the state is told, and a figure in it is asked for.
+    figure = bool(reading.asked & QUANTITIES) or ("how", "much") in pairwise(reading.words)
+    possible = not figure and _asks_possible(table, inputs, question, know)
+    odd = not figure and _is_odd(table, inputs, matches, question, know)
+    whence = possible or odd or _asks_why(table, inputs, question, know)
     if not (whence or reading.has("cause", "single", "when") or _asks_when(question)):
         return
     if not (possible or reading.has("single")) and _asks_what_follows(inputs, question):

@@ -85,8 +85,9 @@ def _told_otherwise(
         return share * (UNEXPLAINED if _asks_which_failure(question, named) else 1.0)
     if fails_unknown(question):
         share *= _NOT_UNDERSTOOD
-    if named and ("when" in reading.words or reading.has("cause")) and not _results_in(table, relevant, named, know):
-        share *= UNEXPLAINED  # when that comes about is asked, and these states do not bring it
+    beside = "when" in reading.words or reading.has("cause", "maximum", "minimum")
+    if named and beside and not _results_in(table, relevant, named, know):
+        share *= UNEXPLAINED  # when that comes about is asked, or how much in it, and these states do not bring it
     elif not named and reading.says("cause") and not asks_whether(reading.words):
         share *= UNEXPLAINED  # what has gone wrong is asked, and nothing has
     if relevant and barred and not (asked or named):

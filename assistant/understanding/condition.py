@@ -52,6 +52,8 @@ class StateWords(NamedTuple):
     """Labels, as they are written, with what holds where they are told to show."""
     named: Mapping[tuple[str, str], str] = {}
     """Terms that name one state that is chosen, by themselves: "free fall" is the free-fall lever pulled."""
+    read_on: Mapping[str, str] = {}
+    """Terms of instruments, with the input whose number they show."""
 
     def normal(self, name: str) -> str:
         """Return the value that a thing has where nothing is said; a result's is the one that works."""
@@ -92,10 +94,11 @@ def state_words(
                     ("no", ["@lost", "@off"], False),
                     ("yes", ["@working", "@on"], False),
                 ]
+    read_on = {item.read_on: item.id for item in base.inputs.values() if item.read_on}
     here = {term: [pair for pair in pairs if pair[0] in values] for term, pairs in sets.items()}
     chosen = {term: pairs[0] for term, pairs in here.items() if len(pairs) == 1 and pairs[0][0] not in failures}
     names = {(name, value): term for term, (name, value) in chosen.items()}
-    return StateWords(by_term, values, numbers, frozenset(failures), here, _counted(base), shows or {}, names)
+    return StateWords(by_term, values, numbers, frozenset(failures), here, _counted(base), shows or {}, names, read_on)
 
 
 def _counted(base: Base) -> dict[int, str]:

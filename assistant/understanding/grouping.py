@@ -70,9 +70,11 @@ def input_groups(reading: Reading, known: StateWords, states: Sequence[Mention])
         owned = {i for c in mention.concepts for i in known.by_term.get(c, ())}
         if not all(map(is_result, owned)):  # a switch that is named is no result of what it switches
             names = tuple(i for i in names if i in owned or not is_result(i))
+        last = groups[-1] if groups else None
+        if not names and reading.amounts and not (last and last.end == mention.start):
+            names = _read_on(reading, mention, known)
         if not names:
             continue
-        last = groups[-1] if groups else None
         if last and mention.start < last.end:
             continue
         if last and _joined(reading, last, mention, names, known) and not (
@@ -80,7 +82,7 @@ def input_groups(reading: Reading, known: StateWords, states: Sequence[Mention])
         ):
             groups[-1] = Group(last.start, mention.end, (*last.inputs, *names))
         else:
-            own = len(names) > 1 or any(c in known.by_term for c in mention.concepts)
+            own = len(names) > 1 or any(c in known.by_term or c in known.read_on for c in mention.concepts)
             groups.append(Group(mention.start, mention.end, names, not own))
     return groups
 
@@ -166,6 +168,21 @@ def _reads(reading: Reading, mention: Mention) -> bool:
     """Return whether a reading is told of a thing: "and the System 2 gauge has sunk to 700 psi"."""
     end = next((i for i in range(mention.end, len(reading.words)) if reading.words[i] in _PARTING), len(reading.words))
     return any(a.unit and mention.end <= a.start < min(end, mention.end + _READ_WITHIN) for a in reading.amounts)
+
+
+def _read_on(reading: Reading, mention: Mention, known: StateWords) -> tuple[str, ...]:
+    """Return the input whose number an instrument shows, where a reading is told of it: "1,400 psi on the dial"."""
+    shown = tuple(known.read_on[c] for c in sorted(mention.concepts) if c in known.read_on)
+    if not shown:
+        return ()
+    words = reading.words
+    before = mention.start
+    while before and words[before - 1] in DETERMINERS:
+        before -= 1
+    on_it = before and words[before - 1] == "on" and any(a.end == before - 1 for a in reading.amounts)
+    after = (a for a in reading.amounts if 0 <= a.start - mention.end <= _MOST_BETWEEN)
+    shows = any(_PARTING.isdisjoint(words[mention.end : a.start]) for a in after)
+    return shown if on_it or shows else ()
 
 
 def _have_own(

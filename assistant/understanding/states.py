@@ -103,7 +103,7 @@ def stated(
 def _follows_verb(state: Mention, reading: Reading, known: StateWords) -> bool:
     """Return whether right before a word stands another that is neither a thing nor a state."""
     before = [m for m in reading.mentions if m.end == state.start]
-    return bool(before) and not any(c in known.by_term or c[0] in "@=" for m in before for c in m.concepts)
+    return bool(before) and not any(c in known.by_term or c[0] in "@=" for m in before for c in m.concepts | m.implied)
 
 
 def _opens(state: Mention, reading: Reading, known: StateWords) -> bool:
