@@ -144,7 +144,7 @@ def _joined(reading: Reading, last: Group, mention: Mention, names: tuple[str, .
         return False  # "we have System 1, accumulator flat"
     if not _alike_in_words(last, names, known):
         return False
-    mixed = is_result(names[0]) != is_result(last.inputs[-1])
+    mixed = is_result(names[0]) != any(map(is_result, last.inputs))
     # "Loss of hyd 2, anti-skid?" asks for the one and gives the other.
     asked = mixed and ("," in between or reading.words[mention.end : mention.end + 1] == ("?",))
     return not asked
