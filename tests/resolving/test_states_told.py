@@ -210,3 +210,44 @@ def test_what_is_had_meanwhile_narrows_nothing(ask: Ask) -> None:
 )
 def test_reverse_alone_is_no_brakes(ask: Ask, question: str) -> None:
     assert "No wheel brakes" in ask(question).text
+
+
+@pytest.mark.parametrize(
+    ("question", "says"),
+    [
+        ("both hydraulics failed. brake dial 1350: do the brakes still work?", "No wheel brakes"),
+        ("no hydraulics at all and 1,400 psi on the dial. do the wheel brakes work", "EMERGENCY braking"),
+        ("brake dial 900 psi, system 1 dead: park brake hold?", "The parking brake does not hold"),
+    ],
+)
+def test_a_reading_of_the_dial_is_the_accumulators(ask: Ask, question: str, says: str) -> None:
+    assert ask(question).text.startswith(says)
+
+
+@pytest.mark.parametrize("state", ["both hyds up", "both systems on line", "both hydraulic systems up and running"])
+def test_both_are_well(ask: Ask, state: str) -> None:
+    text = ask(f"brake controller dead, {state}, what mode").text
+
+    assert text.startswith("ALTERNATE braking. No anti-skid")
+    assert "System 1 normal and System 2 normal" in text
+
+
+@pytest.mark.parametrize(
+    "question",
+    [
+        "most pressure EMERGENCY brakes can get with the accumulator at 2,900?",
+        "in EMERGENCY with 2,200 psi in the accumulator, what's the most pressure at the brakes",
+    ],
+)
+def test_a_figure_in_a_mode_is_no_cause_and_no_verdict(ask: Ask, question: str) -> None:
+    answer = ask(question)
+
+    assert answer.entry == "braking-pressure-emergency"
+    assert answer.text.startswith("2,600 psi: ")
+
+
+@pytest.mark.parametrize(
+    "question", ["steer switch off: what won't i have", "what am i going to miss, steer switch off"]
+)
+def test_what_one_will_not_have_is_lost(ask: Ask, question: str) -> None:
+    assert ask(question).text.startswith("With the STEER switch OFF: The nose wheels castor")
