@@ -56,6 +56,7 @@ from assistant.conversation.traits import (
     stands_alone,
 )  # fmt: skip
 from assistant.conversation.unchanged import not_taken_in, told_already
+from assistant.conversation.wandering import stays_with_it
 from assistant.conversation.with_the_subject import with_the_subject
 from assistant.frozen import NamedTuple
 from assistant.resolving.choosing import Scored, resolve_scored
@@ -115,6 +116,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     if not lost and not turn.corrects:
         said = question, result
         question, result = asked_inside(turn.alone, turn.first, said, context, knowledge) or said
+        question, result = stays_with_it(turn.alone, result, context, knowledge) or (question, result)
     question, result = as_a_verdict(alone, question, result, context, knowledge)
     same = told_already(alone, result, context)
     if same and context.asked:

@@ -57,7 +57,7 @@ def asked_inside(
         return None  # a state was given
     if meant[0].context and _is_its_like(result, context, knowledge):
         return None
-    question = _on_the_subject(alone, context, knowledge)
+    question = on_the_subject(alone, context, knowledge)
     if isinstance(context.result, ProcedureResult):
         return _of_a_step(question, alone, result, context.result, knowledge)
     found = _best_inside(question, alone, first, context, knowledge)
@@ -113,7 +113,7 @@ def _leans(alone: Question, context: Context) -> bool:
     return points and _STRANGE.isdisjoint(words)
 
 
-def _on_the_subject(alone: Question, context: Context, knowledge: Knowledge) -> Question:
+def on_the_subject(alone: Question, context: Context, knowledge: Knowledge) -> Question:
     """Return a turn with all to lean on that was asked and told: the record's own title names its subject."""
     assert context.asked is not None
     given = tuple(c for c in context.asked.conditions if c.where)  # what was only kept in mind bears on nothing told
@@ -162,10 +162,10 @@ def _is_of_it(
     if best.score < _SURE or _LEANING.isdisjoint(alone.reading.words):
         return False
     other = knowledge.matcher.vocabulary(first.record) if first.record else frozenset()
-    return bool(_thing_told(context, knowledge) & said or (_subject(context, knowledge) & said) - other)
+    return bool(_thing_told(context, knowledge) & said or (subject_told(context, knowledge) & said) - other)
 
 
-def _subject(context: Context, knowledge: Knowledge) -> frozenset[str]:
+def subject_told(context: Context, knowledge: Knowledge) -> frozenset[str]:
     """Return the things that the title of the record told last names."""
     things = things_named(knowledge.phrase(_title(context, knowledge)), knowledge)
     return frozenset(c for m in things for c in m.concepts if c[0].isalpha() and not m.weak)

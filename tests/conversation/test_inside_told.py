@@ -64,3 +64,20 @@ def test_what_was_said_of_a_change_is_said_again(talk: Talk) -> None:
     turns = ("landing distance 1,200 normally, but anti-skid lost", "i thought it was one and a half times")
     *_, since, again = talk(*turns, "since when", "come again")
     assert "ABN 5" in since.text and again.text == since.text
+
+
+@pytest.mark.parametrize(
+    ("turns", "entry"),
+    [
+        (("hottest brake 300, can i take off", "how long do i wait"), "brake-cooling"),
+        (("slush deeper than 13 mm, what then", "how long do i wait"), "slush-gear-down-time"),
+    ],
+)
+def test_a_turn_that_names_nothing_stays_with_what_was_told(talk: Talk, turns: tuple[str, ...], entry: str) -> None:
+    assert talk(*turns)[-1].entry == entry
+
+
+@pytest.mark.parametrize("aside", ["did my team win last night", "towbar length", "how was your weekend"])
+def test_what_is_no_part_of_the_subject_is_declined_and_leaves_it(talk: Talk, aside: str) -> None:
+    *_, declined, back = talk("gear down speed limit", aside, "and for extending it")
+    assert declined.outcome == "decline" and back.entry == "vlo-extension"
