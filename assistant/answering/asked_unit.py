@@ -18,6 +18,10 @@ _PAIR = 2
 """Figures of a statement that are all said in another unit; of more, the first alone."""
 _COARSE = 100
 """Size from which display may round to tens."""
+_SMALL = 10
+"""Size below which whole numbers are too coarse for a figure of a document: a knot is 1.15 mph."""
+_ITSELF = 1e-6
+"""What a unit may differ from one of itself: "a foot is 0.3048 m" tells nothing in feet."""
 _FIGURES = (r.LimitResult, r.FactResult, r.ScheduleResult, r.ModelResult)
 
 
@@ -36,6 +40,8 @@ def in_asked_unit(parts: Parts, result: r.Result, question: Question, know: Know
         return parts._replace(values=((name, stated, unit.symbol), *parts.values))
     stated_ones = [(name, value) for name, value, own in parts.values if own == symbol] if _tells_all(result) else []
     figures = [(n, v, know.units.convert(v, symbol, unit.symbol)) for n, v in stated_ones or [(name, value)]]
+    if isinstance(result, r.FactResult) and abs(figures[0][2] - 1) < _ITSELF:
+        return parts
     said = " and ".join(_said(c, unit.symbol, isinstance(result, r.ModelResult), know) for _, _, c in figures)
     working = "; ".join(f"{v:g} {symbol} = {c:.6g} {unit.symbol}" for _, v, c in figures)
     return parts._replace(
@@ -56,6 +62,8 @@ def _said(value: float, unit: str, estimated: bool, know: Knowledge) -> str:
     """Return a converted figure as it is shown; one of a document is no estimate."""
     if not estimated and abs(value) >= _COARSE:
         return exact_shown(round(value), unit, know.units)
+    if not estimated and abs(value) < _SMALL:
+        return exact_shown(float(f"{value:.3g}"), unit, know.units)
     return rounded(value, unit, know)
 
 

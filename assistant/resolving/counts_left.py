@@ -19,7 +19,7 @@ _BESIDE = 2
 def count_left(question: Question, know: Knowledge) -> ModelResult | None:
     """Return what is left, where a question tells how many have been used and asks for the rest."""
     words = question.reading.words
-    if _LEFT.isdisjoint(words) or _OPEN.isdisjoint(words):
+    if _LEFT.isdisjoint(words) or _OPEN.isdisjoint(words) or any(m.is_outside for m in question.reading.mentions):
         return None
     for name in know.base.ids("models"):
         if know.base.records[name].function == _FUNCTION:

@@ -12,6 +12,7 @@ from assistant.understanding.mentions import Mention, Reading
 
 _ARTICLES = frozenset(("the", "my", "our", "a", "an", "each", "one", "your"))
 _AUXILIARY = _ARTICLES | {"is", "are", "was", "must", "should", "may", "can", "will", "would", "could"}
+_BEFORE = _AUXILIARY | {"two", "both", "three", "four"}
 _SIZES = frozenset(("mass", "weight", "length", "pressure", "temperature"))
 """Quantities that a thing has; what moves, lasts or counts may be named in other words."""
 _LASTING = "duration"
@@ -42,12 +43,14 @@ def counted(reading: Reading, kinds: Mapping[str, str]) -> frozenset[int]:
     for mention in reading.mentions:
         if mention.text.startswith(_OWN) or (mention.text == "how many" and not mention.weak):
             found.update(_next_thing(mention.end, things, reading.words))
+        elif reading.words[mention.end - 1 : mention.end + 1] == ("far", "apart"):
+            found.update(_next_thing(mention.end + 1, things, reading.words))
     return frozenset(found)
 
 
 def _next_thing(at: int, things: Mapping[int, Mention], words: Sequence[str]) -> Iterator[int]:
     """Yield the things that stand in a row at a place, past the articles before them: "autobrake | selector"."""
-    while at < len(words) and words[at] in _AUXILIARY:
+    while at < len(words) and words[at] in _BEFORE:
         at += 1
     while at in things:
         yield at

@@ -25,6 +25,9 @@ _PLACING = frozenset((
 _MODEL_NUMBERS = range(100, 1000)
 _PREPOSITIONS = frozenset(("on", "of", "for", "by", "from", "in", "with"))
 
+_LEAST_SPOKEN = 100
+"""The least number that names an aeroplane after the type's name when it is spoken: "the aldermere one fifty"."""
+
 
 def numbered_names(
     tokens: list[Token], amounts: list[Amount], known: Collection[str], of_type: Collection[int],
@@ -37,7 +40,8 @@ def numbered_names(
     """
     found = []
     for amount in amounts:
-        if amount.spoken or amount.value % 1 or f"{amount.value:g}" in known:
+        said = amount.spoken and not (amount.start - 1 in of_type and amount.value >= _LEAST_SPOKEN)
+        if said or amount.value % 1 or f"{amount.value:g}" in known:
             continue
         start = _beginning(tokens, amount, of_type, is_strange)
         if start is not None:

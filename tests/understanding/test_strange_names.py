@@ -20,6 +20,7 @@ def outside(reading: Reading) -> list[str]:
         ("What does the Aldermere 150's parking brake hold?", "aldermere 150"),
         ("what is the VLO of an X330", "x330"),
         ("is the tiller limit the same on the 333", "333"),
+        ("what tiller angle does the aldermere one fifty allow", "aldermere one fifty"),
         ("does the old 110 have carbon brakes", "110"),
         ("main tyre pressure on a concrode", "concrode"),
     ],
