@@ -32,10 +32,10 @@ from assistant.resolving.results import (
     TableResult,
 )  # fmt: skip
 from assistant.resolving.schedules import leftover, resolve_schedule
+from assistant.resolving.siblings import sibling_named
 from assistant.resolving.steering_order import resolve_order
 from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
-from assistant.understanding.mentions import BOUNDS, Mention
 
 _NOW = frozenset({"at", "now", "current", "currently", "present", "doing"})
 """Words by which a question means one speed, though it does not say which."""
@@ -85,7 +85,7 @@ def from_match(match: Match, question: Question, know: Knowledge) -> Iterable[Ca
     """Return what a matching record answers; nothing when its kind is answered from elsewhere."""
     record = know.record(match.record, question.variant)
     maker = _MAKERS.get(type(record))
-    sibling = _names_sibling(match, question, know)
+    sibling = sibling_named(match, question, know)
     if sibling:
         match = match._replace(barred=(*match.barred, sibling), score=match.score * _OF_A_SIBLING)
     found = maker(record, match, question, know) if maker else ()
@@ -93,24 +93,6 @@ def from_match(match: Match, question: Question, know: Knowledge) -> Iterable[Ca
         # What is true of all aeroplanes steps back behind what this type's own documents say.
         return [c._replace(score=c.score * 0.96) for c in found]
     return found
-
-
-def _names_sibling(match: Match, question: Question, know: Knowledge) -> Mention | None:
-    """Return what a question names that a record knows nothing of, where it was found by another of its family, which
-    the question does not name: an altitude for extending is none for retracting.
-    """
-    if match.whole or question.reading.amounts:
-        return None
-    families, named = know.lexicon.families, question.reading.concepts
-    missed = {families[c] for c in match.concepts if c in families and c not in named and c not in BOUNDS}
-    if not missed:
-        return None
-    said = know.matcher.vocabulary(match.record)
-    for mention in question.reading.mentions:
-        own = {families.get(c, "") for c in mention.concepts}
-        if not mention.weak and own <= missed and said.isdisjoint(mention.concepts):
-            return mention
-    return None
 
 
 def _fact(fact: Fact, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:

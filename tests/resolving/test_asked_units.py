@@ -51,9 +51,9 @@ def test_what_is_an_angle_is_told_in_no_length(ask: Ask, question: str) -> None:
     assert ask(question).outcome != ANSWER
 
 
-def test_a_small_figure_keeps_its_places(knowledge: Knowledge) -> None:
-    assert "1.15 mph" in answer_turn("what is a knot in mph", Context(), knowledge)[0].text
+def test_a_small_figure_keeps_its_places(ask: Ask) -> None:
+    assert "1.15 mph" in ask("what is a knot in mph").text
 
 
-def test_a_unit_is_not_told_in_itself(knowledge: Knowledge) -> None:
-    assert answer_turn("how many kg in a pound", Context(), knowledge)[0].text.startswith("A pound")
+def test_a_unit_is_not_told_in_itself(ask: Ask) -> None:
+    assert ask("how many kg in a pound").text.startswith("A pound")
