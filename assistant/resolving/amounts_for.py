@@ -25,6 +25,10 @@ _DISORDER = 4.0
 """Two inputs that stand the wrong way about, such as a target hotter than the start."""
 _BESIDE = 0.4
 """A word of an input this near to an amount says which it is."""
+_NAMED_OTHERWISE = 2.5
+"""What a part costs more that no word names, where the word after an amount names another."""
+_SHORT = 4
+"""Letters of words that tie an amount to anything: "from"."""
 _UNASKED = 2.0
 """An input that may be left out is seldom given without a word that names it."""
 _BASES = frozenset(stem(word) for word in ("ias", "kias", "cas", "kcas", "tas", "ktas"))
@@ -91,6 +95,7 @@ def assign(
     amounts = list(amounts)[:6]
     stems = [stem(w) for w in words]
     costs = [[_cost(a, p, amounts, stems, units) for p in parts] for a in amounts]
+    costs = [_by_its_word(each, a, parts, amounts, stems) for each, a in zip(costs, amounts, strict=True)]
     said = [[_cue_cost(a, p, amounts, stems) < _BESIDE for p in parts] for a in amounts] if descending else []
     best: tuple[float, tuple[int, ...]] = (float("inf"), ())
 
@@ -172,6 +177,19 @@ def _cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequen
     if wanted.optional and wanted.cues and cue >= _NO_CUE and not wanted.result:
         cost += _UNASKED
     return cost + cue
+
+
+def _by_its_word(
+    costs: list[float | None], amount: Amount, parts: Sequence[Part], amounts: Sequence[Amount], stems: Sequence[str]
+) -> list[float | None]:
+    """Return the costs of an amount's parts with those raised that no word names, where the word after it names one:
+    "5 kt tailwind" is no airspeed.
+    """
+    after = stems[amount.end] if amount.end < len(stems) else ""
+    if len(after) <= _SHORT or not any(c is not None and after in p.cues for c, p in zip(costs, parts, strict=True)):
+        return costs
+    bare = [_cue_cost(amount, p, amounts, stems) >= _NO_CUE for p in parts]
+    return [c + _NAMED_OTHERWISE if c is not None and none else c for c, none in zip(costs, bare, strict=True)]
 
 
 def _said_before(amount: Amount, unit: str, amounts: Sequence[Amount]) -> bool:

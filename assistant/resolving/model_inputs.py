@@ -43,8 +43,10 @@ class Binding(NamedTuple):
 def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     """Return what is given of a model's inputs, and which are missing."""
     by_words = {i.id: chosen(i, question, know) for i in model.inputs}
-    asked = [i for i in model.inputs if not by_words[i.id]]
     sought = sought_input(model, question)
+    if sought and any(a.unit and fits(a, model.output_unit, know.units) is not None for a in question.reading.amounts):
+        by_words[sought] = []  # "how much lever travel makes 800 psi" chooses none of it
+    asked = [i for i in model.inputs if not by_words[i.id]]
     setting = setting_sought(model, question)
     parts = [_part(i) for i in asked if not is_own(i) and i.id != sought and i is not setting]
     # What words have chosen gives way to a figure that is measured, and to no bare number.
@@ -187,7 +189,9 @@ def _restates(amount: Amount, chosen: Mapping[str, list[Bound]], model: Model, k
 
 
 def _part(item: ModelInput) -> Part:
-    return part(item.id, item.unit, item.cues, bool(item.default))
+    made = part(item.id, item.unit, item.cues, bool(item.default))
+    named = item.choices and not item.cues and item.unit == "factor"  # no bare number is the share of an event
+    return made._replace(measured=True) if named else made
 
 
 def _bound(

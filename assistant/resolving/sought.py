@@ -21,6 +21,7 @@ _SEEKING = frozenset({
 })  # fmt: skip
 _BOUNDING = frozenset({"exceed", "exceeds"})
 _OPEN = frozenset({"what", "which", "how", "whats", "where"})
+_MOST = frozenset({"most", "highest", "fastest", "maximum", "max", "greatest"})
 _SUPERLATIVE = {
     "fastest": "speed", "slowest": "speed", "heaviest": "mass", "lightest": "mass", "hottest": "temperature",
     "longest": "length", "shortest": "length", "weigh": "mass",
@@ -68,10 +69,15 @@ def setting_sought(model: Model, question: Question) -> ModelInput | None:
     return next((i for i in found if _asked_in(i, stems)), None)
 
 
-def _asked_in(item: ModelInput, stems: set[str]) -> bool:
-    """Return whether the stems of words hold all of a way of asking for an input, and none that it bars ("!share")."""
+def _asked_in(item: ModelInput, stems: set[str], only: str = "") -> bool:
+    """Return whether the stems of words hold all of a way of asking for an input, and none that it bars ("!share").
+
+    only: a stem that the way of asking must hold, if any.
+    """
     for group in item.sought.split(";"):
         words = group.split()
+        if only and only not in {stem(word) for word in words}:
+            continue
         if any(word[0] == "!" and stem(word[1:]) in stems for word in words):
             continue
         if all(word[0] == "!" or stem(word) in stems for word in words):
@@ -82,10 +88,11 @@ def _asked_in(item: ModelInput, stems: set[str]) -> bool:
 def _said(item: ModelInput, question: Question) -> bool:
     """Return whether what is asked holds all words of a way of asking for an input: "what was it 12 min ago"."""
     words = question.reading.words
-    opens = [k for k, word in enumerate(words) if word in _OPEN]
+    opens = [k for k, word in enumerate(words) if word in _OPEN or word in _MOST] if item.sought else []
     for at in opens[-2:]:
         end = next((k for k in range(at + 1, len(words)) if words[k] in STOPS), len(words))
-        if _asked_in(item, {stem(word) for word in words[at:end]}):
+        only = stem(words[at]) if words[at] in _MOST else ""
+        if _asked_in(item, {stem(word) for word in words[at:end]}, only):
             return True
     return False
 
@@ -101,7 +108,7 @@ def _by_bound(model: Model, reading: Reading) -> str:
 def _bounded(reading: Reading) -> Iterator[str]:
     for one, other in pairwise(reading.mentions):
         if one.concepts & BOUNDS and one.end <= other.start <= one.end + _NEAR:
-            yield from other.concepts
+            yield from other.concepts | other.implied
 
 
 def _asked_by_name(model: Model, item: ModelInput, question: Question) -> bool:

@@ -390,3 +390,18 @@ def test_the_setting_that_gives_a_result(ask: Ask, question: str, setting: str) 
 )
 def test_whether_an_amount_is_enough_is_said_outright(ask: Ask, question: str, verdict: str) -> None:
     assert ask(question).text.startswith(verdict)
+
+
+def test_a_speed_named_by_the_word_after_it_is_no_other_speed(ask: Ask) -> None:
+    answer = ask("the most I can lift off at, indicated, at 6,000 ft and 30 degrees with a 5 kt tailwind, before the "
+                 "tyres hit their limit")  # fmt: skip
+
+    assert 160 < first(answer, "kt") < 175
+    assert first(ask("how much lever travel makes 800 psi at the parking brake"), "count") == pytest.approx(4 / 3)
+
+
+def test_no_bare_number_is_the_share_of_an_event(ask: Ask) -> None:
+    answer = ask("Levers shut at 118 knots, weight 51 t, brakes 95 before. How hot now?")
+
+    assert answer.outcome == CLARIFY
+    assert "the event" in answer.text
