@@ -145,11 +145,15 @@ _LONGEST = 300
 """Characters of a control; only what is said of a dispute may be longer."""
 
 _CORRECTION = (
-    r"^\s*(?:no[,.\s]+|sorry[,.\s]+|wait[,.\s]+|ah[,.\s]+|oops[,.\s]+|actually[,.\s]+|hang on[,.\s]+|oh[,.\s]+)*"
+    r"^\s*(?:(?:disregard|ignore|forget|scrub)(?: that| it)?[,.;:\s]+(?=.*\d)(?:(?:i mean(?:t)?|make it|make that)\s+)?"
+    r"|(?:no[,.\s]+|sorry[,.\s]+|wait[,.\s]+|ah[,.\s]+|oops[,.\s]+|actually[,.\s]+|hang on[,.\s]+|oh[,.\s]+)*"
     r"(?:correction|i mean(?:t)?(?: to say)?|make that|that should (?:be|have been|read)|i should have said|rather"
-    r"|scratch that|not that|let me rephrase|should be)\b[\s,:.]*"
+    r"|scratch that|not that|let me rephrase|should be)\b[\s,:.]*)"
 )
-_CORRECTING = ("correction", "i mean", "make that", "should", "rather", "scratch that", "not that", "rephrase")
+_CORRECTING = (
+    "correction", "i mean", "make that", "should", "rather", "scratch that", "not that", "rephrase", "disregard",
+    "ignore", "forget", "scrub",
+)  # fmt: skip
 _FOLLOWS = (
     r"^\s*(?:ok(?:ay)?[,.\s]+|right[,.\s]+|so[,.\s]+|well[,.\s]+|alright[,.\s]+|hm+[,.\s]+|um+[,.\s]+|yes[,.\s]+)*"
     r"(?:and|what about|how about|what if|but|or|then|now|same|also|plus|with|without|instead|at|from|on|in|for|if"

@@ -39,6 +39,8 @@ def test_a_limit_told_since_is_what_a_reading_is_held_against(talk: Talk) -> Non
         ("How much can the pedals steer at the speed they are doing?", "They are at 30 kt.", "And at 50?", "6.0°"),
         ("How far does the aeroplane run on before the autobrake bites?", "FIRM, touching down at 130 kt", "130 m"),
         ("what's the landing distance without antiskid?", "the book says 1,400", "2,240 m"),
+        ("no antiskid, normal distance is 1500 metres, what do we plan", "forget that, book is 1,300", "2,080 m"),
+        ("tiller limit at 40", "disregard, i meant 30", "47.4°"),
     ],
     ids=lambda turns: turns[1],
 )
@@ -50,6 +52,7 @@ def test_what_was_asked_back_is_given(talk: Talk, turns: tuple[str, ...]) -> Non
 @pytest.mark.parametrize(
     ("turns", "says"),
     [
+        (("no antiskid, normal distance is 1500 metres, what do we plan", "we always used 1.5"), "now 1.6"),
         (("pedal limit at 50", "i thought it was gone at 100"), "formerly 100 kt"),
         (("wheelbase is 14 metres, isn't it",), "No, it is 13.2 m"),
     ],
