@@ -1,4 +1,4 @@
-"""What a person says beside the question: a greeting, an excuse, what the day is like.
+"""What a person says beside the question: a greeting, an excuse, what the day is like, the story it is asked in.
 
 "Sim check on Thursday, so be kind. How long does the gear need to retract?" A sentence that names nothing of the trade
 only keeps the question beside it from being understood; the question is then read without it.
@@ -9,27 +9,64 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from assistant.conversation.readings import question_of, things_named
+from assistant.conversation.traits import OPEN
+from assistant.resolving.choosing import Scored, candidates, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.clauses import asking
 from assistant.understanding.matching import strange
 from assistant.understanding.mentions import OUTSIDE, Mention
+from assistant.understanding.stories import told_aside
 
-_ENDS = frozenset((".", "!", "?", ";"))
+_ENDS = frozenset((".", "!", "?", ";", ":"))
 _SPEAKERS = frozenset({"i", "we", "my", "our", "me", "us", "im", "ive", "you", "your"})
 _POINTING = frozenset({"it", "its", "that", "this", "they", "them", "their", "he", "she", "his", "her", "there"})
 """Words by which a question may speak of what the other sentence named."""
 
 
-def without_chatter(question: Question, knowledge: Knowledge) -> str:
+def without_story(question: Question, variant: str, knowledge: Knowledge) -> tuple[str, Question, Scored] | None:
+    """Return the words of a question without what it tells besides, how they read, and what they give, if anything."""
+    bare = _without_chatter(question, knowledge)
+    if bare:
+        alone = question_of(bare, knowledge, variant)
+        first = resolve_scored(alone, knowledge)
+        if not isinstance(first.result, OPEN):
+            return bare, alone.with_text(question.reading.text), first
+    return _without_strange_story(question, knowledge)
+
+
+def _without_strange_story(question: Question, knowledge: Knowledge) -> tuple[str, Question, Scored] | None:
+    """Return what answers a question best, where all that keeps it from it are words in sentences that only tell: such
+    as nothing explains, and names of other subjects that the record speaks of itself.
+    """
+    told = told_aside(question.reading)
+    match = next((c.match for c in candidates(question, knowledge) if c.match), None) if told else None
+    if match is None or not match.barred:
+        return None
+    known = knowledge.matcher.vocabulary(match.record)
+    if not all(told.issuperset(m.taken) and (m.is_plain or not known.isdisjoint(m.concepts)) for m in match.barred):
+        return None
+    rest = tuple(m for m in question.reading.mentions if m not in match.barred)
+    less = question._replace(reading=question.reading._replace(mentions=rest))
+    first = resolve_scored(less, knowledge)
+    same = first.record == match.record and not isinstance(first.result, OPEN)
+    return (question.reading.text, less, first) if same else None
+
+
+def _without_chatter(question: Question, knowledge: Knowledge) -> str:
     """Return the words of a question without the sentences that name nothing of the trade, or nothing to go on."""
     words = question.reading.words
     unknown = strange(question.reading, knowledge.matcher)
-    if not unknown or any(c.startswith(OUTSIDE) for m in unknown for c in m.concepts):
+    if not unknown:
         return ""
     kept = [part for part in _sentences(words) if not _is_chatter(part, question, unknown, knowledge)]
     if len(kept) == len(list(_sentences(words))):
         return ""
     rest = [words[i] for part in kept for i in part]
+    named = {i for m in things_named(question.reading, knowledge) if m not in unknown for i in m.taken}
+    others = any(c.startswith(OUTSIDE) for m in unknown for c in m.concepts)
+    if others and not any(i in named for part in kept for i in part):
+        return ""  # what is asked may be asked of the other subject
     asks = any(w.isalpha() for w in rest) and (asking(rest) or rest[-1] == "?")
     return "" if not asks or _POINTING.intersection(rest) else " ".join(rest)
 

@@ -7,7 +7,7 @@ from assistant.conversation.before_refined import before_refined, on_what_was_to
 from assistant.conversation.calculated_lately import calculated_lately, onward
 from assistant.conversation.calculations import other_calculation, supplies, with_its_amounts
 from assistant.conversation.cases_of_steps import case_asked
-from assistant.conversation.chatter import without_chatter
+from assistant.conversation.chatter import without_story
 from assistant.conversation.context import Context
 from assistant.conversation.controls import corrected, follows
 from assistant.conversation.counted import counted
@@ -108,7 +108,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
         return other
     turn = _Turn(bare, alone, resolve_scored(alone, knowledge), rest is not None)
     if isinstance(turn.first.result, Declined):
-        turn = _without_chatter(turn, context, knowledge)
+        turn = _beside_the_story(turn, context, knowledge)
         alone = turn.alone
     lost = alone.reading.too_long or strange(alone.reading, knowledge.matcher)
     found = None if context.asked is None or lost else _completed(turn, context, knowledge)
@@ -125,16 +125,10 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     return question, asked_back or result
 
 
-def _without_chatter(turn: _Turn, context: Context, knowledge: Knowledge) -> _Turn:
-    """Return a turn without its chatter, where that is answered; else as it was."""
-    bare = without_chatter(turn.alone, knowledge)
-    if not bare:
-        return turn
-    alone = question_of(bare, knowledge, context.variant)
-    first = resolve_scored(alone, knowledge)
-    if isinstance(first.result, OPEN):
-        return turn
-    return turn._replace(text=bare, alone=alone.with_text(turn.alone.reading.text), first=first)
+def _beside_the_story(turn: _Turn, context: Context, knowledge: Knowledge) -> _Turn:
+    """Return a turn without what it only tells besides, where that is answered; else as it was."""
+    found = without_story(turn.alone, context.variant, knowledge)
+    return turn._replace(text=found[0], alone=found[1], first=found[2]) if found else turn
 
 
 def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:

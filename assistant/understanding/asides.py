@@ -62,7 +62,8 @@ def role(words: list[str]) -> range:
         start = i + len(opening)
         while opening and start < len(words) and words[start] in _NOT_A_ROLE:
             start += 1
-        if not opening or words[start : start + 1] == [] or words[start] not in _ARTICLES:
+        named = words[start : start + 1] and (words[start] in _ARTICLES or (opening == ("as",) and i == 0))
+        if not opening or not named:
             continue
         last = start
         for k in range(start + 1, min(len(words), start + _LONGEST)):

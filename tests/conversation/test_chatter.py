@@ -29,7 +29,34 @@ def test_what_is_said_beside_the_question_does_not_keep_it_from_being_understood
 
 @pytest.mark.parametrize(
     "text",
-    ["My catering truck is late. How fast can it drive?", "my boss wants a yacht, max speed with gear down"],
+    ["My catering truck is late. How fast can it drive?", "the yacht, max speed with gear down"],
 )
 def test_a_sentence_that_the_question_speaks_of_is_no_chatter(text: str, knowledge: Knowledge) -> None:
+    assert answer_turn(text, Context(), knowledge)[0].outcome == DECLINE
+
+
+@pytest.mark.parametrize(
+    ("text", "entry"),
+    [
+        ("The chap on the headset wears a red scarf and wants to push. No bypass pin. May he?", "pushback-without-pin"),
+        ("Bit of a thump at 95 kt on the roll, we reckon a tyre burst. What now?", "tyre-burst-bands"),
+        ("The horn is on with the flaps half out on approach. Any way to quieten it?", "gear-horn-silence"),
+        ("as fleet manager I want the towing limit", "towing-limit-shown"),
+    ],
+)
+def test_a_word_that_nothing_explains_bars_nothing_in_a_sentence_that_only_tells(
+    text: str, entry: str, knowledge: Knowledge
+) -> None:
+    assert answer_turn(text, Context(), knowledge)[0].entry == entry
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "The seat motor is broken. How fast does it move?",
+        "The tow bar came loose and its shear pin is 12 mm. Is that enough?",
+        "There's a crosswind of 30 knots. Is that within limits?",
+    ],
+)
+def test_what_the_question_points_at_or_what_has_a_figure_still_bars(text: str, knowledge: Knowledge) -> None:
     assert answer_turn(text, Context(), knowledge)[0].outcome == DECLINE
