@@ -54,6 +54,8 @@ from assistant.understanding.mentions import BOUNDS, ELSEWHERE, Mention
 
 _LEAST = 0.4
 _AHEAD = 0.08
+_FOLLOWS = 0.6
+"""How well what follows from the states given must fit, where nothing else fits nearly as well."""
 _MUCH, _CLOSE = 0.75, 0.06
 """Share of a way of asking below which a record leaves as open what is meant as one that fits nearly as well."""
 _ACTION = 0.9
@@ -146,6 +148,8 @@ def _sure(found: list[Candidate], question: Question) -> bool:
         return False  # a statement without its amount is no verdict on it
     others = [c.score for c in found[1:] if not _same_place(best, c)]
     ahead = best.score - max(others, default=0.0)
+    if best.match is None and isinstance(best.result, TableResult):
+        return best.score >= _FOLLOWS and ahead >= _AHEAD
     return bool(best.match and best.score >= _LEAST and best.match.covered >= COVER and ahead >= _AHEAD)
 
 

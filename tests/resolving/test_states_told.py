@@ -251,3 +251,19 @@ def test_a_figure_in_a_mode_is_no_cause_and_no_verdict(ask: Ask, question: str) 
 )
 def test_what_one_will_not_have_is_lost(ask: Ask, question: str) -> None:
     assert ask(question).text.startswith("With the STEER switch OFF: The nose wheels castor")
+
+
+@pytest.mark.parametrize(
+    ("question", "said"),
+    [
+        ("steer switch off, pedal button held, nothing else wrong, which braking mode", "NORMAL"),
+        ("PEDAL button jammed in and full left rudder at 40 kt: do the nose wheels follow the pedals?", "tillers"),
+    ],
+)
+def test_what_follows_from_the_states_is_told_where_nothing_else_fits_nearly_as_well(
+    ask: Ask, question: str, said: str
+) -> None:
+    answer = ask(question)
+
+    assert answer.outcome == ANSWER
+    assert said in answer.text
