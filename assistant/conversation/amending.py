@@ -9,6 +9,7 @@ from assistant.conversation.larger_calculation import larger_calculation
 from assistant.conversation.on_the_schedule import on_the_schedule
 from assistant.conversation.orders_again import orders_again
 from assistant.conversation.recalculating import recalculated
+from assistant.conversation.schedule_again import schedule_again
 from assistant.conversation.supplied import supplied
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
@@ -17,7 +18,8 @@ from assistant.resolving.results import Result
 
 def amended(alone: Question, first: Scored, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the calculation or the schedule spoken of with what a turn gives or changes, or None."""
-    found = on_the_schedule(alone, first, context, knowledge) or supplied(alone, first, context, knowledge)
+    found = schedule_again(alone, context, knowledge)
+    found = found or on_the_schedule(alone, first, context, knowledge) or supplied(alone, first, context, knowledge)
     found = found or judged_again(alone, first, context, knowledge)
     found = found or larger_calculation(alone, first, context, knowledge)
     found = found or orders_again(alone, first, context, knowledge)

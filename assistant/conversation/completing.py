@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from assistant.conversation.amending import amended
+from assistant.conversation.amount_instead import amount_instead
 from assistant.conversation.before_refined import before_refined, on_what_was_told
 from assistant.conversation.calculated_lately import calculated_lately, onward
 from assistant.conversation.calculations import other_calculation, supplies, with_its_amounts
@@ -38,6 +39,7 @@ from assistant.conversation.ranked import ranked
 from assistant.conversation.readings import carried, merged, pointed_at
 from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.refining import refined, which_figure
+from assistant.conversation.relative_amounts import with_relative
 from assistant.conversation.said_in_full import of_the_subject, under_states
 from assistant.conversation.same_asked import colour_again, former_asked, same_asked, state_of_it, thing_told
 from assistant.conversation.scenario import other_scenario, without_states
@@ -94,10 +96,11 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     if found:
         return found
     # A turn is completed from the last; what it names itself always counts.
-    rest = corrected(text) if context.asked else None
+    rest = corrected(text) or amount_instead(text, knowledge) if context.asked else None
     bare = text if rest is None else rest
     alone = question_of(bare, knowledge, context.variant)
-    alone = with_names(with_that_amount(alone, context, knowledge) or alone, context, knowledge)
+    given = with_that_amount(alone, context, knowledge) or with_relative(alone, context, knowledge)
+    alone = with_names(given or alone, context, knowledge)
     context = without_states(alone, context, knowledge)
     placed = step_by_place(alone, context) or counted(alone, context, knowledge)
     placed = placed or ranked(alone, context, knowledge)

@@ -15,6 +15,7 @@ from assistant.conversation.readings import question_of
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Model, ModelInput
 from assistant.quantities.amounts import Amount
+from assistant.quantities.units import Units
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored
@@ -27,10 +28,22 @@ from assistant.understanding.mentions import Mention
 _MOST_WORDS = 12
 _SURE = 0.9
 _SAME = "same"
+_LEAD = frozenset({"ok", "okay", "right", "fine", "good", "well"})
+_NEAR, _FAR = log(3.0), log(12.0)
+"""How far a bare number may be from one that it surely, and at most, takes the place of."""
+_SIGNED = frozenset({"deg", "degC", "count"})
 _ALL = frozenset({"all", "every"})
 _NUMBERS = frozenset({"four", "4"})
 _POINTING = frozenset({"them", "it", "those", "these"})
 _SWITCHING = frozenset({"with", "without", "on", "off", "no"})
+
+
+class _Like(NamedTuple):
+    """An input that an amount may stand for: how far it is from what was given, and the unit it is in then."""
+
+    apart: float
+    unit: str
+    name: str
 
 
 class Given(NamedTuple):
@@ -89,6 +102,7 @@ def _is_about(alone: Question, model: Model, knowledge: Knowledge) -> bool:
     about = asked <= {model.output} or (same and asked <= {i.quantity for i in model.inputs})
     return about and all(
         m.weak or m.passing or not known.isdisjoint(m.concepts | m.implied) or (same and m.text == _SAME)
+        or (m.start == 0 and m.text in _LEAD)
         for m in alone.reading.mentions
     )
 
@@ -138,13 +152,19 @@ def _amounts(model: Model, alone: Question, old: Given, knowledge: Knowledge) ->
     found: dict[str, Amount] = {}
     for amount in alone.reading.amounts:
         fitting = [i for i in model.inputs if fits(amount, i.unit, knowledge.units) is not None]
-        like = sorted((_apart(amount, old.amounts[i.id]), i.id) for i in fitting if i.id in old.amounts)
-        name = cued.get(amount.start) or (like[0][1] if like else "")
+        given = ((old.amounts[i.id], i) for i in fitting if i.id in old.amounts)
+        like = sorted(_Like(*_apart(amount, past, i.unit, knowledge.units), i.id) for past, i in given)
+        near = {each.name: each for each in like}
+        name = cued.get(amount.start, "")
+        if name in near and near[name].apart > _FAR and like[0].apart < _NEAR:
+            name = like[0].name  # "at 230", after a speed at an altitude
+        elif not name and like and like[0].apart <= _FAR:
+            name = like[0].name
         if not name and len(fitting) == 1 and amount.unit is not None:
             name = fitting[0].id
         if not name:
             return None
-        unit = old.amounts[name].unit if amount.unit is None and name in old.amounts else amount.unit
+        unit = near[name].unit if amount.unit is None and name in near else amount.unit
         found[name] = amount._replace(unit=unit)
     return found
 
@@ -162,13 +182,18 @@ def _turned(model: Model, alone: Question, old: Given) -> tuple[Given, Given]:
     return Given({}, {}), old
 
 
-def _apart(amount: Amount, old: Amount) -> float:
-    """Return how far an amount is from one before, as a ratio; amounts in one unit are alike whatever their size."""
+def _apart(amount: Amount, old: Amount, unit: str, units: Units) -> tuple[float, str]:
+    """Return how far an amount is from one before, as a ratio, and in which unit a bare one is then meant; amounts in
+    one unit are alike whatever their size. "48,000" may stand for 50 tonnes.
+    """
     if amount.unit is not None:
-        return 0.0 if amount.unit == old.unit else 1.0
+        return (0.0 if amount.unit == old.unit else 1.0), amount.unit
     if amount.value <= 0 or old.value <= 0:
-        return abs(amount.value - old.value)
-    return abs(log(amount.value / old.value))
+        return (0.0 if old.unit in _SIGNED else abs(amount.value - old.value)), old.unit or unit
+    found = [(abs(log(amount.value / old.value)), old.unit or unit)]
+    if old.unit and old.unit != unit and old.unit != "deg":
+        found.append((abs(log(amount.value / units.convert(old.value, old.unit, unit))), unit))
+    return min(found)
 
 
 def _chosen(item: ModelInput, question: Question, knowledge: Knowledge) -> str:
@@ -182,7 +207,9 @@ def _sets_apart(phrases: list[str], choices: list[list[str]], question: Question
     """Return whether a question holds what a choice says and no other does: "full", of "FULL; autobrake full"."""
     others = {word for other in choices if other is not phrases for p in other for word in p.lower().split()}
     own = (set(phrase.lower().split()) - others for phrase in phrases)
-    return any(words and words <= set(question.reading.words) for words in own)
+    said = question.reading.words
+    words_said = set(said[1:] if said[:1] == ("no",) else said)  # "no, 52 tonnes" chooses nothing
+    return any(words and words <= words_said for words in own)
 
 
 def in_words(model: Model, new: Given, old: Given) -> list[str]:

@@ -43,7 +43,9 @@ def other_setting(alone: Question, context: Context, knowledge: Knowledge) -> Se
             new = _said({p: p for p in others}, alone.reading.words) if old else None
             if old and new is None:  # "idle", after full reverse
                 short = {p: " ".join(w for w in p.split() if w not in old[0].split()) for p in others}
-                new = _said({s: p for p, s in short.items() if s not in ("", p)}, alone.reading.words)
+                said = alone.reading.words
+                said = ("", *said[1:]) if said[:1] == ("no",) and len(said) > 1 else said  # "no, 52" is a correction
+                new = _said({s: p for p, s in short.items() if s not in ("", p)}, said)
             if not old and phrases and not isinstance(context.result, (ModelResult, Needed)):
                 new = _said({p: p for p in phrases}, alone.reading.words)
                 new = new if new and _says_no_more(new[1], alone) else None

@@ -1,0 +1,124 @@
+"""A turn on the schedule told last: where it gives another value, or what the other control has there.
+
+"Where does it get down to one degree?", after what the pedals give at 80 kt, asks the schedule the other way round;
+"what has the tiller got at that speed?" asks another schedule at the input that was given, or that came out.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from math import isinf
+
+from assistant.conversation.context import Context
+from assistant.conversation.on_the_schedule import at_amount
+from assistant.conversation.readings import question_of, things_named
+from assistant.conversation.traits import LONG
+from assistant.knowledge.records import Schedule
+from assistant.quantities.amounts import Amount
+from assistant.resolving.amounts_for import fits
+from assistant.resolving.asked_quantity import QUANTITIES
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import Result, ScheduleResult
+from assistant.resolving.schedules import resolve_schedule
+from assistant.understanding.words import stem
+
+_WHERE = frozenset({"where", "when"})
+_RATE = frozenset({"fast", "slow", "slowly", "high", "heavy"})
+_AT = frozenset({"at", "doing", "by"})
+
+
+def schedule_again(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the schedule told last, or its like, read as a short turn asks that says no more; else None."""
+    told, words = context.result, alone.reading.words
+    if not isinstance(told, ScheduleResult) or context.asked is None or alone.conditions or len(words) > LONG:
+        return None
+    if len(alone.reading.amounts) > 1 or _compares(alone):
+        return None
+    variant = alone.variant if alone.named_variant else context.asked.variant
+    other = _of_the_other(alone, told, variant, knowledge)
+    if other or not alone.reading.amounts:
+        return other
+    amount = alone.reading.amounts[0]
+    if not _is_about(alone, told.schedule, knowledge):
+        return None
+    if told.value is None and amount.unit is not None and fits(amount, told.schedule.input_unit, knowledge.units):
+        return at_amount(told.schedule, amount, alone.reading.text, variant, knowledge)
+    if _asks_where(alone, amount, told.schedule, knowledge):
+        return _where(told.schedule, amount, alone.reading.text, variant, knowledge)
+    return None
+
+
+def spoken_input(told: ScheduleResult) -> float | None:
+    """Return the one input that a schedule was read at, or that came out where it gives a value."""
+    if told.value is not None:
+        return told.given
+    low, high = told.found[0] if len(told.found) == 1 else (0.0, 1.0)
+    return low if low == high and not isinf(low) else None
+
+
+def _compares(alone: Question) -> bool:
+    """Return whether a turn holds a value against the one told: "how much more than 40 degrees"."""
+    return "than" in alone.reading.words
+
+
+def _is_about(alone: Question, schedule: Schedule, knowledge: Knowledge) -> bool:
+    said = knowledge.matcher.vocabulary(schedule.id)
+    things = (m for m in things_named(alone.reading, knowledge) if m.text.split()[-1] != "to")  # "does it drop to"
+    return all(said & (m.concepts | m.implied) for m in things)
+
+
+def _asks_where(alone: Question, amount: Amount, schedule: Schedule, knowledge: Knowledge) -> bool:
+    """Return whether a turn asks for the input at which a schedule gives an amount."""
+    words = alone.reading.words
+    if amount.unit is None:
+        before = words[amount.start - 1] if amount.start else ""
+        if before in _AT or amount.value > max(y for _, y in schedule.points):
+            return False
+    elif fits(amount, schedule.output_unit, knowledge.units) is None:
+        return False
+    how = any(one == "how" and other in _RATE for one, other in pairwise(words))
+    asked = alone.reading.asked & QUANTITIES
+    return how or not _WHERE.isdisjoint(words) or schedule.input in asked
+
+
+def _where(
+    schedule: Schedule, amount: Amount, text: str, variant: str, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    question = question_of(f"{schedule.of} {amount.value:.10g} {_word(schedule.output_unit)}", knowledge, variant)
+    result = resolve_schedule(knowledge.record(schedule.id, variant), question, knowledge)
+    return (question.with_text(text), result) if isinstance(result, ScheduleResult) else None
+
+
+def _word(unit: str) -> str:
+    return "degrees" if unit == "deg" else unit
+
+
+def _of_the_other(
+    alone: Question, told: ScheduleResult, variant: str, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return another schedule of the same kind, which a turn names, at the input that it gives or that was told."""
+    last, at = told.schedule, spoken_input(told)
+    if alone.reading.amounts:
+        at = fits(alone.reading.amounts[0], last.input_unit, knowledge.units)
+    if at is None or not (alone.reading.asked & QUANTITIES) <= {last.input, last.output}:
+        return None
+    for name in knowledge.base.ids("schedules"):
+        other = knowledge.base.records[name]
+        if not isinstance(other, Schedule) or other.id == last.id:
+            continue
+        alike = (other.input_unit, other.output_unit) == (last.input_unit, last.output_unit)
+        if alike and _names(alone, other, last, knowledge):
+            amount = Amount(0, 0, at, other.input_unit, "", False, False)
+            return at_amount(other, amount, alone.reading.text, variant, knowledge)
+    return None
+
+
+def _names(alone: Question, other: Schedule, last: Schedule, knowledge: Knowledge) -> bool:
+    """Return whether a turn names what another schedule is of and not what the last is, and nothing strange to it."""
+    own, past = stem(other.of.split()[0]), stem(last.of.split()[0])
+    stems = {stem(word) for word in alone.reading.words}
+    if own not in stems or past in stems:
+        return False
+    known = knowledge.matcher.vocabulary(other.id)
+    things = things_named(alone.reading, knowledge)
+    return all(known & (m.concepts | m.implied) or own in {stem(w) for w in m.text.split()} for m in things)
