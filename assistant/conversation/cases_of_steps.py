@@ -16,6 +16,7 @@ _AS_BEFORE = frozenset({
     "won", "isn", "aren", "no", "nothing", "fails", "unchanged", "same", "never", "without", "neither",
 })  # fmt: skip
 """Words that say that what a step was to mend is as it was, or has come again."""
+_DONE = frozenset({"did", "done", "tried", "reset", "cycled"})
 _SMALL = frozenset({
     "and", "but", "so", "ok", "okay", "then", "what", "now", "well", "or", "right", "it", "that", "this", "they", "he",
     "she", "we", "i", "them", "one", "the", "a", "light", "caption", "message", "warning", "comes", "come", "came",
@@ -23,7 +24,9 @@ _SMALL = frozenset({
     "works", "worked", "help", "helps", "helped", "clear", "clears", "cleared", "fix", "cure", "any", "good", "luck",
     "joy", "happens", "happen", "changes", "change", "there", "lit", "shows", "showing", "show", "coming", "next",
     "second", "time", "after", "all", "first", "just", "straight", "later", "afterwards", "trick", "way", "s", "to",
-    "about", "me", "once", "more", "another", "working", "put", "puts", "tried", "my", "our",
+    "about", "me", "once", "more", "another", "working", "put", "puts", "tried", "my",
+    "our", "done", "ve", "have", "has", "been", "moment", "immediately", "minute",
+    "better", "difference", "effect", "reset", "cycled", "twice", "already",
 })  # fmt: skip
 _KNOWN = _OPENING | _AS_BEFORE | _SMALL
 
@@ -37,14 +40,17 @@ def case_asked(alone: Question, context: Context) -> tuple[Question, Result] | N
     if gone is None or not 1 < len(words) <= _LONG or _AS_BEFORE.isdisjoint(words) or alone.reading.amounts:
         return None
     onward = {"what", "next"} <= set(words) or {"what", "now"} <= set(words)
-    if _OPENING.isdisjoint(words[:4]) and "still" not in words[:3] and not onward:
+    in_vain = not _DONE.isdisjoint(words[:3])
+    if _OPENING.isdisjoint(words[:4]) and "still" not in words[:3] and not (onward or in_vain):
         return None
     steps = gone.told.procedure.steps
     cases = [i for i, step in enumerate(steps) if step.do[:3] == "If " or " if not " in step.do]
     cases = [i for i in cases if i > gone.step] or cases[-1:]
-    if len(cases) != 1:
-        return None
     said = {stem(w) for w in words if w not in _KNOWN}
     if said and not said <= frozenset().union(*map(stems, steps)):
+        return None
+    if in_vain and not cases and gone.at_once:
+        return gone.asked_by(alone), gone.told  # nothing is for that case: what was told is all there is
+    if len(cases) != 1:
         return None
     return gone.asked_by(alone), gone.told._replace(step=cases[0])

@@ -6,7 +6,8 @@ import re
 
 _POLITE = frozenset({
     "please", "sorry", "ok", "okay", "right", "and", "so", "now", "then", "just", "well", "um", "er", "uh",
-    "mate", "captain", "thanks", "lovely", "good", "hm", "but", "exactly", "actually",
+    "mate", "captain", "thanks", "lovely", "good", "hm", "but", "exactly", "actually", "fine", "never", "mind", "oh",
+    "ah", "great", "wait",
 })  # fmt: skip
 _POINTING = frozenset({
     "it", "that", "this", "these", "those", "the", "a", "an", "one", "is", "was", "are", "be", "s", "i", "me",
@@ -24,18 +25,21 @@ _TELLING = frozenset({
     "say", "says", "said", "saying", "tell", "tells", "give", "gives", "show", "quote", "cite", "name", "read",
     "find", "found", "look",
 })  # fmt: skip
+_LISTS = frozenset({"checklist", "list", "sop", "drill"})
+_OUT_OF = frozenset({"out", "from", "in", "on", "says"})
 _WHICH = frozenset({"which", "what", "where", "whose", "who", "name", "quote", "cite", "show", "says", "say"})
 _WHOSE = frozenset({"who", "whose"})
 _MADE = frozenset({"made", "makes", "make", "wrote", "set", "sets", "says", "said", "invented", "decided", "is"})
 _PARTIES = frozenset({
     "airline", "company", "operator", "maker", "makers", "manufacturer", "manufacturers", "factory", "book", "manual",
-    "ours", "checklist",
-})  # fmt: skip
+    "ours", "us", "checklist", "sop", "limitation", "regulator", "law",
+})
+_DECIDED = frozenset({"decided", "decides", "wrote", "invented", "laid", "came", "comes", "reckons"})  # fmt: skip
 _SPEAKING = frozenset({"talking", "speaking", "telling", "or", "only", "own", "really", "just", "not", "t", "isn"})
 _BESIDES = frozenset({
     "from", "in", "of", "do", "does", "did", "come", "comes", "written", "stated", "get", "got", "can", "could",
     "would", "should", "for", "to", "up", "at", "under", "called", "have", "has", "there", "using", "based",
-    "on", "down", "printed", "published",
+    "on", "down", "printed", "published", "out", "taken", "anywhere", "somewhere", "exactly",
 })  # fmt: skip
 _THIS = frozenset({"it", "that", "this"})
 _ITEMS = frozenset({"item", "number", "rule", "page", "paragraph", "reference", "section", "entry"})
@@ -45,12 +49,15 @@ _STANDING = frozenset({
 _OF_WHAT_SORT = frozenset({"a", "an", "hard", "actual", "real", "legal", "official", "published"})
 _COMES = frozenset({"from", "come", "comes"})
 _GOT = frozenset({"get", "got", "find", "found", "take", "took", "read", "have"})
-_WRITTEN = frozenset({"stated", "written", "printed", "published", "laid"})
+_WRITTEN = frozenset({"stated", "written", "printed", "published", "laid", "taken"})
 _ANY = frozenset({"which", "what", "list", "show", "any", "anything", "all", "name", "how", "many"})
 _UNHEARD = frozenset({
     "last", "time", "part", "back", "can", "could", "would", "will", "did", "not", "t", "what", "catch", "get",
-    "hear", "missed", "all",
-})  # fmt: skip
+    "hear", "heard", "missed", "all", "didn", "couldn", "wasn", "sorry", "garbled", "broke", "broken", "up", "out",
+    "stepped", "on", "blocked", "talking", "radio", "unreadable", "too", "quick", "fast", "for", "slow", "slower",
+    "slowly", "go", "let", "have", "from", "top", "bit", "they", "he", "she", "someone", "somebody", "speaking",
+})
+_AS_SAID = frozenset({"say", "go", "repeat", "slower", "slowly", "run", "past", "read", "give", "tell"})  # fmt: skip
 _SHOWN = frozenset({"show", "point", "written", "printed", "says", "say"})
 _DISPUTED = frozenset({"disputed", "disputes", "dispute", "aside"})
 _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = (
@@ -79,6 +86,15 @@ _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = 
         ),
     ),
     ("source", (_DOCUMENTS, _WHICH), _RULES | _BESIDES),
+    ("source", (_DOCUMENTS, frozenset({"out", "from"})), _RULES | _BESIDES),
+    ("source", (frozenset({"which"}), frozenset({"of"}), frozenset({"books", "manuals", "documents"})), _BESIDES),
+    ("source", (_LISTS, _WHICH, _OUT_OF), _RULES | _BESIDES),
+    ("source", (frozenset({"sop"}), _THIS), _OUT_OF | {"of", "an"}),
+    ("source", (frozenset({"out"}), frozenset({"of"}), frozenset({"what", "which"}), _THIS), frozenset()),
+    ("source", (frozenset({"who"}), _DECIDED, _THIS), frozenset({"down", "up", "with"})),
+    ("source", (frozenset({"quote", "cite"}), frozenset({"what", "which"})), _BESIDES),
+    ("source", (frozenset({"where"}), frozenset({"look", "check"}), frozenset({"up"})), _BESIDES),
+    ("source", (_WRITTEN, _THIS, frozenset({"anywhere", "somewhere"})), _BESIDES),
     ("source", (_WHOSE, _MADE, _RULES), frozenset({"up", "for"})),
     ("source", (frozenset({"whose"}), _RULES), frozenset()),
     ("source", (frozenset({"reference", "ref", "source", "paragraph", "para"}),), frozenset({"for", "to"})),
@@ -113,6 +129,7 @@ _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = 
         (frozenset({"limit", "limitation"}), _THIS, frozenset({"is", "was", "s"}), _OF_WHAT_SORT),
         _PARTIES | frozenset({"or", "only", "in", "of", "kind", "sort", "recommendation", "technique", "advice"}),
     ),
+    ("again", (frozenset({"again"}), _AS_SAID), _UNHEARD | {"me"}),
     ("again", (frozenset({"again", "repeat", "once"}), frozenset({"again", "repeat", "more"})), _UNHEARD),
 )
 """(control, sets of words of each of which the turn holds one, words that it may hold besides)."""
@@ -138,4 +155,6 @@ def control_by_words(text: str, told: frozenset[str] = frozenset()) -> str:
 
 def _singular(word: str) -> str:
     """Return the one of several rules or figures."""
-    return word[:-1] if word[:-1] in _RULES else word
+    if word == "whereabouts":
+        return "where"
+    return word[:-1] if word[:-1] in _RULES | _LISTS | _PARTIES - _DOCUMENTS else word

@@ -19,15 +19,29 @@ _BELIEF = (
     r"|used to be|it was .{1,14} (?:once|before|previously|at one time)"
     r"|isn.?t (?:it|that)|wasn.?t (?:it|that)|surely|someone (?:said|told)"
     r"|the old (?:book|manual) (?:says|said)"
+    r"|(?:i|we)(?: had|'d|.?ve)(?: got)? (?:it|that|this|them) (?:down |noted |written )?(?:as|at)"
+    r"|(?:i|we)(?:'d| would)(?: have)? (?:said|thought)"
+    r"|(?:they|he|she|\w+body|someone|mate|captain|skipper|instructor|trainer|examiner|school|course)(?:.?s)?"
+    r" (?:always )?(?:told|taught|reckons?|said|says|thinks?|swears?|insists?)"
+    r"|(?:in|on|from|to) my (?:\w+ )?(?:notes?|head|mind|book|cards?|sheet|memory|course|training|flashcards?)"
+    r"|my (?:\w+ )?(?:card|sheet|flashcards?|notes?)(?:.?s)? (?:got|says?|has)"
+    r"|when i (?:trained|learn(?:ed|t)|did|was taught|started)|from the course|always been"
     r")\b"
 )
 _BELIEVED_FIRST = (
     r"^\W*(?:(?:oh|really|hm+|um+|er|ok|okay|but|and|so|no|funny|odd|strange|always|only)\W+)*"
     r"(?:thought|learn(?:ed|t)|(?:was|been|were|got) (?:taught|told)|remember(?:ed)?|assumed|believed|heard|reckoned"
-    r"|could(?:'?ve| have)? ?sworn|pretty sure|quite sure|fairly sure|sure)\b"
+    r"|had (?:it|that|this) (?:down )?(?:as|at)|could(?:'?ve| have)? ?sworn|pretty sure|quite sure|fairly sure|sure)\b"
     r"(?: (?:that|it|this|they) (?:was|were|is|wasn.?t|used to be))?"
 )
 """Somebody who believes something and does not say who: "thought that was twelve"."""
+_BELIEVING = frozenset({
+    "had", "was", "were", "been", "remember", "remembered", "recall", "told", "notes", "note", "card", "cards", "sheet",
+    "flashcard", "book", "taught", "trained", "training", "course", "school", "reckons", "reckon", "said", "says",
+    "down", "written", "always", "used", "thought", "sure", "not", "isn", "wasn", "isn't", "wasn't", "head", "memory",
+    "learned", "learnt", "believed", "assumed", "old", "surely", "got", "have", "sworn", "d", "knew", "know", "say",
+})  # fmt: skip
+"""Words of which a turn holds one that gives a figure as what somebody believes it to be."""
 _FORMER = (
     r"^\W*(?:(?:and|so|what was it|what about) )?(?:formerly|previously|before(?: that| the change)?"
     r"|in the old (?:book|days|manual))\W*$|"
@@ -60,11 +74,21 @@ _OF_TIME = frozenset({
     "at", "be", "so", "like", "case", "there", "long", "how", "by", "force", "effect",
 })  # fmt: skip
 _MOST_WORDS = 9
+_WHETHER = frozenset({
+    "can", "may", "could", "would", "do", "does", "if", "should", "ok", "okay", "fine", "alright", "allowed", "legal",
+    "enough", "within", "above", "below",
+})  # fmt: skip
 
 
 def believes(text: str) -> bool:
     """Return whether a turn says what somebody believes a figure to be: "I learned 280"."""
     return _belief(text) is not None
+
+
+def may_believe(text: str) -> bool:
+    """Return whether a turn may say what somebody believes, if the figure in it is a former one: "I had 12"."""
+    words = text[:100].lower().replace("\u2019", "'").replace("'", " ").split()
+    return len(words) <= _MOST_WORDS + 1 and not _BELIEVING.isdisjoint(words) and _WHETHER.isdisjoint(words)
 
 
 def believed_words(text: str) -> frozenset[str]:

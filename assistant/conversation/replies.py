@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation, Number
+from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation
+from assistant.conversation.beliefs import believed, changes_of_figures, colours
 from assistant.conversation.composing import composed, replied
 from assistant.conversation.context import Context
 from assistant.conversation.controls import asks_place, asks_when, control
-from assistant.conversation.controls_of_changes import asks_former, asks_since, believed_words, believes
+from assistant.conversation.controls_of_changes import asks_former, asks_since
 from assistant.conversation.disputing import cleared, listed, set_aside
 from assistant.conversation.disputing import with_disputes as with_disputes
 from assistant.conversation.library import library_reply
-from assistant.conversation.readings import is_quantity, question_of, things_named
-from assistant.knowledge.records import Change, Fact, Model, Schedule, Source
-from assistant.quantities.amounts import Amount
+from assistant.conversation.readings import question_of, things_named
+from assistant.knowledge.records import Fact, Model, Source
 from assistant.resolving.changes import changes_of
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
@@ -25,21 +25,14 @@ from assistant.resolving.results import (
     LimitResult,
     Needed,
     Result,
-    ScheduleResult,
 )  # fmt: skip
-from assistant.understanding.mentions import Mention
 
 _DISPUTING = {"dispute": set_aside, "undispute": cleared, "disputes": listed}
-_NO_LONGER = "That was the former figure, and it no longer holds."
 _NOT_CHANGED = "Nothing loaded says that it was ever another."
 _SURE = 0.9
 _TIMES = frozenset({"when", "before", "after", "until", "as", "while", "during", "once", "at"})
-_LEADING = frozenset({"at", "by", "from", "above", "until"})
-"""Words before an amount at which something is so, and that is no figure told."""
 _LEFT = 0.35
 """Share of a question that a reason may leave unexplained."""
-_FAR_OFF = 5.0
-"""How many times larger or smaller a bare figure may be than the one that it is believed to be."""
 
 
 def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
@@ -50,7 +43,7 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
         if asked:
             return asked, context
         told = _since(text, context, knowledge) or _when(text, context)
-        told = told or _believed(text, context, knowledge)
+        told = told or believed(text, context, knowledge)
         return (told, context._replace(said=told)) if told else None
     if name in ("why", "source", "again") and context.answer is None:
         return None
@@ -88,7 +81,7 @@ def _since(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
         return None
     told = (*(last.values[:1] and (last.entry,)), *_limits_told(context))
     changes = tuple(c for name in dict.fromkeys(told) for c in changes_of(name, knowledge))
-    changes = changes or _changes_of_figures(last, knowledge)
+    changes = changes or changes_of_figures(last, knowledge)
     if context.said and context.said.entry in knowledge.base.changes:
         changes = (knowledge.base.changes[context.said.entry],)
     if not changes:
@@ -113,25 +106,6 @@ def _when(text: str, context: Context) -> Answer | None:
     return last._replace(question=text) if not _TIMES.isdisjoint(fact.says.lower().split()) else None
 
 
-def _changes_of_figures(last: Answer, knowledge: Knowledge) -> tuple[Change, ...]:
-    """Return the changes to the figures of an answer, which it tells of from the same paragraph as they stand in."""
-    paragraphs = {(s.document, s.paragraph) for s in last.sources}
-    told = {value.value for value in last.values}
-    return tuple(
-        change
-        for change in knowledge.base.changes.values()
-        if any((s.document, s.paragraph) in paragraphs for s in change.sources)
-        and any(amount.value in told for amount in knowledge.phrase(change.now).amounts)
-    )
-
-
-def _changes_of_points(schedule: Schedule, knowledge: Knowledge) -> tuple[Change, ...]:
-    """Return the changes to the amounts at which a schedule begins, bends or ends, by its paragraph."""
-    points = {given for given, _ in schedule.points}
-    changes = (c for c in knowledge.base.changes.values() if set(c.sources) & set(schedule.sources))
-    return tuple(c for c in changes if any(a.value in points for a in knowledge.phrase(c.now).amounts))
-
-
 def _limits_told(context: Context) -> tuple[str, ...]:
     """Return the ids of the limits that the last result told of."""
     result = context.result
@@ -142,59 +116,6 @@ def _limits_told(context: Context) -> tuple[str, ...]:
     if isinstance(result, ChangeResult):
         return tuple(change.record for change in result.changes)
     return ()
-
-
-def _believed(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
-    """Return the last answer again, held against what the turn believes: never agreed to, unless it is so."""
-    last = context.answer
-    if last is None or not last.values or not believes(text):
-        return None
-    reading = knowledge.reader.read(text)
-    said_so = believed_words(text)
-    if not reading.amounts or any(
-        not m.weak and not m.passing and m.known
-        for m in reading.mentions
-        if not _colours(m, knowledge) and not said_so.issuperset(m.text.split())
-    ):
-        return None
-    said, first = reading.amounts[-1], last.values[0]
-    former = _formerly(said, context, knowledge)
-    if former and former.record != last.entry:
-        answer = composed(text, context.asked or question_of(text, knowledge, ""), ChangeResult((former,)), knowledge)
-        return answer._replace(text=f"{answer.text} {_NO_LONGER}")
-    lead = reading.words[said.start - 1] if said.start else ""
-    where = isinstance(context.result, ScheduleResult) and lead in _LEADING
-    if not former and (where or not _of_one_kind(said, first, knowledge)):
-        return None
-    if abs(said.value - first.value) < 1e-9:
-        return last._replace(question=text, text=f"That is the figure loaded. {last.text}")
-    lead = _NO_LONGER if former else "The figure loaded is another."
-    return last._replace(question=text, text=f"{last.text} {lead}")
-
-
-def _formerly(said: Amount, context: Context, knowledge: Knowledge) -> Change | None:
-    """Return the change whose former figure a turn gives, of what was answered last or went into it."""
-    last = context.answer
-    inputs = getattr(getattr(context.result, "model", None), "inputs", ())
-    figures = _changes_of_figures(last, knowledge) if last else ()
-    if isinstance(context.result, ScheduleResult):  # a point of it: "I learned it's gone by 100"
-        figures += _changes_of_points(context.result.schedule, knowledge)
-    used = {last.entry if last else "", *(part.default for part in inputs), *(change.record for change in figures)}
-    for change in knowledge.base.changes.values():
-        if change.record in used and any(a.value == said.value for a in knowledge.phrase(change.formerly).amounts):
-            return change
-    return None
-
-
-def _of_one_kind(said: Amount, value: Number, knowledge: Knowledge) -> bool:
-    """Return whether an amount may be of the same quantity as a value: by its unit, or by its size without one."""
-    if said.unit and value.unit:
-        return knowledge.units.get(said.unit).dimension == knowledge.units.get(value.unit).dimension
-    return said.unit == value.unit or abs(value.value) / _FAR_OFF <= abs(said.value) <= abs(value.value) * _FAR_OFF
-
-
-def _colours(mention: Mention, knowledge: Knowledge) -> bool:
-    return knowledge.matcher.is_soft(mention) or is_quantity(mention.concepts, knowledge)
 
 
 def _why(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
@@ -224,7 +145,7 @@ def _whereabouts(text: str, context: Context, knowledge: Knowledge) -> tuple[Ans
     asked = context.asked
     if asked is None:
         return None
-    things = [m.text for m in asked.reading.mentions if not _colours(m, knowledge)]
+    things = [m.text for m in asked.reading.mentions if not colours(m, knowledge)]
     told = context.answer.entry if context.answer else ""
     named = [" ".join(things), *reversed(things), *_subjects(told, knowledge)]
     for thing in dict.fromkeys(filter(None, named)):
@@ -242,7 +163,7 @@ def _subjects(name: str, knowledge: Knowledge) -> list[str]:
     """Return the things that the first way of asking for a record names."""
     asks = getattr(knowledge.base.records.get(name), "asks", ())[:1]
     phrases = [knowledge.phrase(ask.replace("[", "").replace("]", "")) for ask in asks]
-    return [m.text for phrase in phrases for m in phrase.mentions if not _colours(m, knowledge)]
+    return [m.text for phrase in phrases for m in phrase.mentions if not colours(m, knowledge)]
 
 
 def _is_reason(fact: Fact, last: Answer, asked: Question, knowledge: Knowledge) -> bool:

@@ -19,14 +19,17 @@ _ORDER = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "ei
 _LAST = frozenset({"last", "final"})
 _STEPS = frozenset({"step", "item", "number", "point", "one"})
 _ON = frozenset({
-    "next", "then", "after", "continue", "on", "go", "carry", "step", "item", "one", "comes",
+    "next", "then", "after", "continue", "on", "go", "carry", "step", "item", "one", "comes", "keep",
+    "going", "read", "more",
 })  # fmt: skip
 _BACK = frozenset({"previous", "before", "back", "step", "item", "one", "go"})
 _FILLING = frozenset({
     "and", "ok", "okay", "so", "the", "is", "do", "i", "we", "that", "now", "please", "?", ".", ",", "right", "a", "to",
     "s", "just", "me", "give", "tell", "read", "what", "whats", "was", "of", "it", "done", "yes", "yep", "check",
-    "checked", "got", "fine", "good", "great", "lovely", "complete", "completed", "thanks", "been", "has", "its", "had",
+    "checked", "did", "got", "fine", "good", "great", "lovely", "complete", "completed", "thanks", "been", "has",
+    "its", "had",
 })  # fmt: skip
+_DONE = frozenset({"done", "did", "complete", "completed", "checked"})
 _POINTING = frozenset({"that", "it", "this"})
 _IN_VAIN = frozenset({"still", "nothing", "unchanged", "joy"})
 _COMMON = frozenset({
@@ -38,9 +41,12 @@ def step_by_place(alone: Question, context: Context) -> tuple[Question, Result] 
     """Return the step of the procedure just told that a turn names by its place: "step 3", "what next?"."""
     gone = gone_through(context)
     words = [w for w in alone.reading.words if w not in _FILLING]
-    if gone is None or not words or len(words) > _FEW:
+    if gone is None or len(words) > _FEW:
         return None
     last = len(gone.told.procedure.steps)
+    if not words:
+        done = gone.at_once and gone.told.step is not None and not _DONE.isdisjoint(alone.reading.words)
+        return (gone.asked_by(alone), gone.told._replace(step=min(gone.step + 1, last), alone=True)) if done else None
     place = _numbered(words, alone, last)
     if place is None and _ON.issuperset(words):
         place = gone.step + 1

@@ -39,6 +39,9 @@ def test_what_somebody_believes(text: str) -> None:
         (("taxi speed in a 45 degree turn", "and eighty", "thought that was twelve"), "10 kt"),
         (("what was the retraction speed before", "and the brake temperature"), "Brake temperature, maximum"),
         (("landing distance factor without anti-skid", "what was it before"), "Landing distance factor"),
+        (("speed at which the pedals fade to nothing", "i had a hundred for that"), "110 kt"),
+        (("FIRM selected, deceleration for ON TARGET", "got ninety percent written in my notes"), "ON TARGET lights"),
+        (("maximum speed to raise the gear", "was 200 okay then"), "Within"),
         (("gear extension speed", "what was it before"), "Nothing loaded says"),
     ],
 )
