@@ -43,6 +43,7 @@ from assistant.conversation.relative_amounts import with_relative
 from assistant.conversation.said_in_full import of_the_subject, under_states
 from assistant.conversation.same_asked import colour_again, former_asked, same_asked, state_of_it, thing_told
 from assistant.conversation.scenario import other_scenario, without_states
+from assistant.conversation.siblings_told import sibling_told
 from assistant.conversation.states_put_right import put_right
 from assistant.conversation.steps import step_asked, step_by_place, step_named
 from assistant.conversation.switching import on_another_variant
@@ -119,6 +120,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     if not lost and not turn.corrects:
         said = question, result
         question, result = asked_inside(turn.alone, turn.first, said, context, knowledge) or said
+        question, result = sibling_told(turn.alone, result, context, knowledge) or (question, result)
         question, result = stays_with_it(turn.alone, result, context, knowledge) or (question, result)
     question, result = as_a_verdict(alone, question, result, context, knowledge)
     same = told_already(alone, result, context)
