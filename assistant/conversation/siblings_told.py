@@ -108,9 +108,9 @@ def _where_it_applies(
         return None
     for name in knowledge.base.ids("limits"):
         other = knowledge.record(name, context.asked.variant)
-        if other.applies and set(other.sources) & set(told.sources) and _is_like(other, told):
-            if limit_rules.applies(other, alone, knowledge):
-                return LimitResult((other,))
+        beside = other.applies and set(other.sources) & set(told.sources) and _is_like(other, told)
+        if beside and limit_rules.applies(other, alone, knowledge):
+            return LimitResult((other,))
     return None
 
 
