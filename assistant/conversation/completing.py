@@ -15,6 +15,7 @@ from assistant.conversation.counted import counted
 from assistant.conversation.going_on import leads_on, reported_done
 from assistant.conversation.going_through import step_leant_on
 from assistant.conversation.held_against import held_against, verdict_again, whether_within
+from assistant.conversation.in_another_unit import in_another_unit
 from assistant.conversation.in_place_of_it import in_place_of_it
 from assistant.conversation.in_scenario import clearly_carried, in_scenario, loss_asked, result_named, told_table
 from assistant.conversation.inside_told import asked_inside
@@ -104,7 +105,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     alone = with_names(given or alone, context, knowledge)
     context = without_states(alone, context, knowledge)
     placed = step_by_place(alone, context) or counted(alone, context, knowledge)
-    placed = placed or ranked(alone, context, knowledge)
+    placed = placed or ranked(alone, context, knowledge) or in_another_unit(alone, context, knowledge)
     if placed:
         return placed
     other = on_another_variant(alone, context, knowledge)
