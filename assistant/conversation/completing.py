@@ -39,6 +39,7 @@ from assistant.conversation.preferring import (
 from assistant.conversation.ranked import ranked
 from assistant.conversation.readings import carried, merged, pointed_at
 from assistant.conversation.readings import question_of as question_of
+from assistant.conversation.real_words import with_word_meant
 from assistant.conversation.refining import refined, which_figure
 from assistant.conversation.relative_amounts import with_relative
 from assistant.conversation.said_in_full import of_the_subject, under_states
@@ -114,6 +115,8 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     turn = _Turn(bare, alone, resolve_scored(alone, knowledge), rest is not None)
     if isinstance(turn.first.result, Declined):
         turn = _beside_the_story(turn, context, knowledge)
+    if isinstance(turn.first.result, (Declined, Choices)):
+        turn = _as_meant(turn, context, knowledge)
         alone = turn.alone
     lost = alone.reading.too_long or strange(alone.reading, knowledge.matcher)
     found = None if context.asked is None or lost else _completed(turn, context, knowledge)
@@ -135,6 +138,12 @@ def _beside_the_story(turn: _Turn, context: Context, knowledge: Knowledge) -> _T
     """Return a turn without what it only tells besides, where that is answered; else as it was."""
     found = without_story(turn.alone, context.variant, knowledge)
     return turn._replace(text=found[0], alone=found[1], first=found[2]) if found else turn
+
+
+def _as_meant(turn: _Turn, context: Context, knowledge: Knowledge) -> _Turn:
+    """Return a turn left open with a word that is a slip of another as that one, where it is answered then."""
+    found = with_word_meant(turn.alone, knowledge, context.variant)
+    return turn._replace(alone=found[0], first=found[1]) if found else turn
 
 
 def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:

@@ -5,7 +5,7 @@ This runs once for a knowledge base; what it returns is plain and is kept in the
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator
 from itertools import chain
 from json import dumps
@@ -30,6 +30,8 @@ from assistant.understanding.naming import compile_lexicon, phrases
 from assistant.understanding.packing import by_beginning, pack_ask
 from assistant.understanding.reading import Reader
 
+OFTEN = 20
+"""How often a word must stand in the knowledge to be one that a misspelling is likeliest to be of."""
 SOFT = 0.35
 BOUND = 0.45
 QUANTITY = 0.8
@@ -57,7 +59,7 @@ def derive(base: Base) -> dict[str, Any]:
             **lexicon,
             "names": Shelved(lexicon["names"]),
             "words": Shelved(by_beginning(words)),
-            "lists": Shelved({"surface": surface}),
+            "lists": Shelved({"surface": surface, "frequent": _frequent(base)}),
         },
         "asks": Shelved(packed),
         "numbers": [len(found) for found in packed.values()],
@@ -105,6 +107,13 @@ def _asking_words(base: Base) -> set[str]:
             for text in texts:
                 found.update(t.text for t in tokenize(text) if t.text.isalpha() and len(t.text) > 3)
     return found
+
+
+def _frequent(base: Base) -> list[str]:
+    """Return the words that stand most often in the texts and ways of asking of all records."""
+    texts = (text for name in base.order for text in _texts(base, base.records[name]))
+    found = Counter(t.text for text in texts for t in tokenize(text) if t.text.isalpha() and len(t.text) > 2)
+    return sorted(word for word, times in found.items() if times >= OFTEN)
 
 
 def _ask(reader: Reader, name: str, tag: str, text: str) -> list[Any]:

@@ -169,6 +169,11 @@ class Lexicon:
         """The words of all names and ways of asking, as they are written; read anew, and kept by who needs them."""
         return self._lists["surface"]
 
+    @cached_property
+    def frequent(self) -> frozenset[str]:
+        """The words that the knowledge uses most, which a misspelling is likeliest to be of."""
+        return frozenset(self._lists["frequent"])
+
     def correction(self, word: str) -> str | None:
         """Return the proper word of a listed misspelling, or None."""
         if isinstance(self._corrections, str):

@@ -30,6 +30,8 @@ _ASKED_FOR = frozenset(("what", "the", "name", "those", "any", "give", "tell", "
 _PEOPLE = frozenset(("of us", "of them", "of you"))
 
 
+_BEFORE_NUMBER = {"form": "from", "won": "one"}
+"""Words that are slips before a number: "form 300", "won twenty"."""
 _BEFORE_DOING = frozenset(("what", "how", "where", "when", "whether", "needs", "ought"))
 """Words before "to" and what is done, where "too" is a slip: "what too do"."""
 _SO_MUCH = frozenset((
@@ -56,7 +58,7 @@ def hearsay(words: list[str]) -> int:
 
 def words_meant(tokens: list[Token]) -> list[Token]:
     """Read "of" as "off" where nothing follows that it could belong to ("anti skid of, both systems normal"), and
-    "form" before a number as "from".
+    "form" before a number as "from", "won" as "one".
     """
     result = list(tokens)
     for i, token in enumerate(tokens):
@@ -70,8 +72,8 @@ def words_meant(tokens: list[Token]) -> list[Token]:
         if token.text in ("turn", "turns") and after in _MINUTES:
             result[i] = token._replace(text="turnaround")
         result[i] = _slip(result[i], after, following)
-        if token.text == "form" and (following[0].isdigit() or following in STARTERS):
-            result[i] = token._replace(text="from")
+        if token.text in _BEFORE_NUMBER and (following[0].isdigit() or following in STARTERS):
+            result[i] = token._replace(text=_BEFORE_NUMBER[token.text])
     return result
 
 

@@ -9,9 +9,11 @@ from assistant.quantities.numbers import STARTERS
 from assistant.quantities.tokens import Token
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
-from assistant.understanding.spelling import mend
+from assistant.understanding.spelling import apart, mend
 from assistant.understanding.word_lists import MOST_KEPT, WordLists
 from assistant.understanding.words import stem
+
+_MULTIPLYING = frozenset(("hundred", "thousand"))
 
 
 class Mender:
@@ -27,9 +29,14 @@ class Mender:
     def mend_all(self, tokens: list[Token], mended: list[tuple[str, str]]) -> list[Token]:
         """Return the tokens with unknown words mended; the pairs (as typed, as read) are added to `mended`."""
         result: list[Token] = []
-        for token in tokens:
+        following = [*(token.text for token in tokens[1:]), ""][: len(tokens)]
+        for token, after in zip(tokens, following, strict=True):
             better = self._lexicon.correction(token.text) or (
-                None if self._is_known(token.text) else self._mend(token.text)
+                None
+                if self._is_known(token.text)
+                else self._counted(token.text)
+                if after in _MULTIPLYING
+                else self._mend(token.text)
             )
             if better is None:
                 result.append(token)
@@ -57,6 +64,11 @@ class Mender:
             self._mended[word] = None if self.is_ordinary(word) else self.nearest(word)
         return self._mended[word]
 
+    def _counted(self, word: str) -> str | None:
+        """Return the only number that a slip before a hundred may be of; it is no other word."""
+        near = [name for name in STARTERS if len(word) > 2 and apart(word, name) == 1]
+        return near[0] if len(near) == 1 else None
+
     def is_ordinary(self, word: str) -> bool:
         """Return whether a word is ordinary English, which is not to be mended into the trade's."""
         return self._lists.holds(word, "common_words")
@@ -70,7 +82,7 @@ class Mender:
             )
             self._spellings = ours, plain
         ours, plain = self._spellings
-        found = mend(word, ours, plain if most is None else (), most)
+        found = mend(word, ours, plain if most is None else (), most, self._lexicon.frequent)
         if found and found[0].distance <= 1:
             return found[0].word
         two = _split(word, ours)

@@ -75,7 +75,8 @@ def _corrections(base: Base, surface: set[str]) -> dict[str, str]:
     A misspelling that is ordinary English or part of another name is kept as a name: the sentence decides.
     """
     ordinary = _list(base, "common_words") | surface
-    found: dict[str, str] = {}
+    slips = (line.split() for line in _list(base, "slips"))
+    found = {pair[0]: pair[1] for pair in slips if len(pair) == 2}
     for term in base.terms.values():
         proper = [tuple(name.lower().split()) for name in term.names]
         for name in term.misspelt:
