@@ -22,7 +22,7 @@ from assistant.quantities.show import exact_shown, given_shown
 from assistant.resolving import results as r
 from assistant.resolving import tables
 from assistant.resolving.changes import changes_of
-from assistant.resolving.claims import believed
+from assistant.resolving.claims import believed, believes
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import bound_value, rule_value
 from assistant.resolving.variants import asks_whether_same
@@ -75,7 +75,7 @@ def limit(result: r.LimitResult, question: Question, know: Knowledge) -> Parts:
 def _whether_it_is(result: r.LimitResult, question: Question) -> str:
     """Return what opens the answer to whether an amount is the figure: "is VLE 260?", "I learned 280: still right?"."""
     words, first = question.reading.words, result.limits[0]
-    asks = words[0] in _WHETHER or "still" in words or believed(question)
+    asks = words[0] in _WHETHER or "still" in words or believed(question) or believes(question)
     if result.claimed is None or not asks:
         return ""
     figures = (first.maximum, first.minimum, first.value)

@@ -48,6 +48,7 @@ _IS = frozenset({"is", "are", "am"})
 _OURS = frozenset({"i", "we", "my", "our", "it", "this", "that", "these", "they", "the"})
 """Words by which a question asks for a verdict on what is so here: "am I slow enough to …", "is my brake too hot"."""
 _NO_VERDICT = 0.8
+_BELIEVED_RIGHTLY = 1.2
 _OTHER_STATE = 0.6
 _SEVERAL = 2
 _UNCOMPARED = 0.8
@@ -177,12 +178,14 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
         yield Candidate(score * 1.05, match.matched, LimitResult((limit,), question.conditions), match)
         return
     found = limit_rules.check(limit, amount, question, know)
-    claimed = found.given if found is not None and claims.is_claimed(found, amount, question) else None
+    claimed = found.given if found is not None and claims.is_claimed(found, amount, question, match) else None
     if found is not None and (claims.names_it(found, question, know) or claimed is not None):
         told = LimitResult((limit,), question.conditions, claimed=claimed)
         yield Candidate(score * 1.05, match.matched + 0.5, told, match)
     elif found is not None:
-        yield _checked(found, amount, score, match, question, know)
+        # The figure itself, believed, is of this limit and of no sibling of it.
+        true = found.given == found.bound and claims.believed(question)
+        yield _checked(found, amount, score * (_BELIEVED_RIGHTLY if true else 1.0), match, question, know)
 
 
 def _schedule_below(limit: Limit, question: Question, know: Knowledge) -> Schedule | None:

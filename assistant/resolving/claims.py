@@ -10,6 +10,7 @@ from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Check
 from assistant.understanding.clauses import STOPS, TAGS
+from assistant.understanding.matching import Match
 from assistant.understanding.mentions import BOUNDS
 
 _BEING = frozenset(("is", "are", "still", "now", "was", "at", "of", "as", "being", "remains", "stays", "just", "only"))
@@ -18,6 +19,17 @@ _BEFORE = frozenset(("still", "now", "only", "just", "really"))
 _HOLDING = frozenset({
     "right", "correct", "true", "valid", "current", "hold", "holds", "apply", "applies", "stand", "stands",
 })  # fmt: skip
+_EQUALS = frozenset(("is", "are", "was", "were", "be"))
+_BELIEVING = frozenset({
+    "thought", "think", "thinks", "believe", "believed", "believes", "says", "said", "reckon", "reckons", "heard",
+    "told", "learned", "learnt", "remember", "remembered", "taught", "claims", "insists", "swears", "sure", "guess",
+    "assume", "assumed", "understood",
+})  # fmt: skip
+_OPENING = 6
+"""Words at the beginning among which stands that somebody believes something."""
+_OURS = frozenset({"my", "our", "it", "this", "now", "currently"})
+_IN_FULL = 0.95
+"""Share from which on a way of asking and a question hold the same."""
 _OWN = frozenset({"my", "our", "your", "we", "i", "it", "that", "this", "with", "at"})
 _JUDGED = frozenset({
     "ok", "okay", "alright", "fine", "legal", "allowed", "enough", "good", "safe", "acceptable", "too", "problem",
@@ -33,11 +45,11 @@ def names_it(check: Check, question: Question, know: Knowledge) -> bool:
     return same and check.given == check.bound
 
 
-def is_claimed(check: Check, amount: Amount, question: Question) -> bool:
+def is_claimed(check: Check, amount: Amount, question: Question, match: Match) -> bool:
     """Return whether an amount is said or asked to be a limit itself: "the retraction limit is still 200, right?"."""
-    if len(question.reading.amounts) > 1:
+    if any(a is not amount and f"#{a.value:g}" not in match.concepts for a in question.reading.amounts):
         return False
-    if _asks_whether_it_is(amount, question):
+    if _asks_whether_it_is(amount, question) or _is_said_of_the_whole(amount, question, match):
         return True
     if check.given == check.bound:
         return False
@@ -74,10 +86,27 @@ def _asks_whether_it_is(amount: Amount, question: Question) -> bool:
     return before[:1] in (["is"], ["are"], ["was"]) and not after and _OWN.isdisjoint(before) and len(before) > 1
 
 
+def _is_said_of_the_whole(amount: Amount, question: Question, match: Match) -> bool:
+    """Return whether an amount is believed to be what the whole question names in full: "I always thought the time
+    for a retraction was 10 s", "the speed below which it is inactive is 15 kt, isn't it?".
+    """
+    words = question.reading.words
+    being = amount.start and words[amount.start - 1] in _EQUALS
+    in_full = not match.tag and match.covered >= _IN_FULL and match.share >= _IN_FULL and not match.barred
+    if not being or not in_full or not _JUDGED.isdisjoint(words) or not _OURS.isdisjoint(words[: amount.start]):
+        return False
+    return believed(question) or believes(question)
+
+
 def _is_one_name(start: int, question: Question) -> bool:
     """Return whether one name is all that follows: "is 255 VLE"."""
     words = [i for i in range(start, len(question.reading.words)) if question.reading.words[i][0].isalnum()]
     return any(not m.weak and list(m.taken) == words for m in question.reading.mentions)
+
+
+def believes(question: Question) -> bool:
+    """Return whether a question tells what somebody believes: "I always thought …", "a colleague says …"."""
+    return not _BELIEVING.isdisjoint(question.reading.words[:_OPENING])
 
 
 def believed(question: Question) -> bool:

@@ -22,6 +22,10 @@ Ask = Callable[[str], Answer]
         ("I was taught 280 for the brakes before take-off. Is that still right?", "No, it is 250 °C"),
         ("is the tyre speed limit 195 knots", "Yes: 195 kt"),
         ("was the retraction speed 200", "205 kt"),
+        ("I always thought the time for a normal extension was 12 seconds", "No, it is 9 s"),
+        ("The time after landing at which tyre pressures are set is 5 hours, isn't it?", "No, it is 3 h"),
+        ("A colleague says the pressure below which the accumulator counts as empty is 1,500 psi. Is he right?", "No"),
+        ("I think the maximum landing mass is 51,000 kg. Right?", "No, it is 50,000 kg"),
     ],
 )
 def test_a_figure_that_is_claimed_is_told(ask: Ask, question: str, opening: str) -> None:
@@ -59,3 +63,19 @@ def test_what_is_so_here_is_asked_back(ask: Ask, question: str, needed: str) -> 
     answer = ask(question)
     assert answer.outcome == CLARIFY
     assert answer.text.startswith(f"Give {needed}, to be held against the limit")
+
+
+@pytest.mark.parametrize(
+    ("question", "record"),
+    [
+        ("110 kt is the ground speed at and above which the pedals give no steering, right?", "pedal-zero-speed"),
+        ("the time constant of brake cooling with fans is 12 minutes, correct?", "cooling-time-constant-fans"),
+    ],
+)
+def test_the_figure_believed_rightly_is_of_the_thing_named(ask: Ask, question: str, record: str) -> None:
+    assert ask(question).entry == record
+
+
+def test_what_is_the_time_asks_for_no_clock_where_it_goes_on(ask: Ask) -> None:
+    text = "My examiner asked me this on Monday: what is the time after the stop at which the plug temperature peaks?"
+    assert ask(text).entry == "fuse-plug-peak-time"
