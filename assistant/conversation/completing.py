@@ -42,6 +42,7 @@ from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.real_words import with_word_meant
 from assistant.conversation.refining import refined, which_figure
 from assistant.conversation.relative_amounts import with_relative
+from assistant.conversation.result_asked import all_normal_again, result_asked
 from assistant.conversation.said_in_full import of_the_subject, under_states
 from assistant.conversation.same_asked import colour_again, former_asked, same_asked, state_of_it, thing_told
 from assistant.conversation.scenario import other_scenario, without_states
@@ -104,8 +105,9 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     alone = question_of(bare, knowledge, context.variant)
     given = with_that_amount(alone, context, knowledge) or with_relative(alone, context, knowledge)
     alone = with_names(given or alone, context, knowledge)
+    well = all_normal_again(alone, context, knowledge)
     context = without_states(alone, context, knowledge)
-    placed = step_by_place(alone, context) or counted(alone, context, knowledge)
+    placed = well or step_by_place(alone, context) or counted(alone, context, knowledge)
     placed = placed or ranked(alone, context, knowledge) or in_another_unit(alone, context, knowledge)
     if placed:
         return placed
@@ -166,6 +168,7 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
         if found and not _another_asked(alone, context, knowledge):
             return found
         found = loss_asked(alone, context, knowledge) or result_named(alone, context, knowledge)
+        found = found or result_asked(alone, first, context, knowledge)
         found = found or other_scenario(alone, context, knowledge)
         found = found or colour_again(alone, context, knowledge)
         found = found or state_of_it(alone, context, knowledge) or same_asked(alone, context, knowledge)

@@ -13,12 +13,17 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
     BandResult,
     CheckResult,
+    Choices,
+    Declined,
     FactResult,
     LimitResult,
     LossResult,
+    Needed,
     Result,
     TableResult,
+    TablesResult,
 )
+from assistant.resolving.state_asked import output_matches
 from assistant.understanding.states import Condition
 
 _BESIDE = 0.05
@@ -165,6 +170,23 @@ def states_given(context: Context) -> tuple[Condition, ...]:
 def told_table(context: Context) -> StateTable | None:
     """Return the state table whose results were told last, or lately."""
     return next((result.table for result in context.told_lately if isinstance(result, TableResult)), None)
+
+
+def last_told(context: Context, knowledge: Knowledge) -> TableResult | None:
+    """Return the result of states that was told last; or the one that was asked for, where a statement answered."""
+    result, asked = context.result, context.asked
+    if isinstance(result, TablesResult):
+        return result.results[0]
+    if isinstance(result, TableResult) or asked is None:
+        return result if isinstance(result, TableResult) else None
+    given = tuple(c for c in asked.conditions if not c.is_result)
+    if not given or isinstance(result, (Choices, Declined, Needed)):
+        return None
+    for match in output_matches(asked, knowledge, [k for c in given for k in c.where]):
+        table = next(t for t in state_tables.tables(knowledge.base) if t.id == match.record)
+        if match.whole and any(c.input in table.inputs for c in given):
+            return row_told(table, given, (match.output,), knowledge)
+    return None
 
 
 def _all_well(alone: Question, context: Context, knowledge: Knowledge) -> bool:

@@ -16,6 +16,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import FactResult, LimitResult, ModelResult
 from assistant.understanding.binding import value_meant
 from assistant.understanding.mentions import Mention
+from assistant.understanding.states import opens_turn
 
 _LONG = 14
 _NUMBERED = r"^(.+) (\d)$"
@@ -120,7 +121,8 @@ def _unnamed(alone: Question, context: Context, knowledge: Knowledge) -> tuple[i
     if not context.scenario or not alone.conditions:
         return None
     it = next((k for k, w in enumerate(words[:_OPENING_WORDS]) if w in ("it", "its")), -1)
-    first = next((m for m in alone.reading.mentions if m.start > it and m.text != "no"), None)
+    said = (m for m in alone.reading.mentions if m.start > it and m.text != "no")
+    first = next((m for m in said if not opens_turn(m, alone.reading)), None)
     if first is None or not first.says_state or not _OPENING.issuperset(words[max(it, 0) : first.start]):
         return None
     parted = next((k for k in range(first.end, len(words)) if words[k] not in _AFTER_STATE), len(words))

@@ -42,6 +42,8 @@ def returned(text: str, context: Context, knowledge: Knowledge) -> Return | None
     things = [m.concepts | m.implied for m in knowledge.matcher.telling(named.reading)]
     if named.named_variant:
         return None  # another variant is come back to, and the topic stays
+    if not things and rest.strip() and not (named.reading.amounts or named.conditions):
+        return Return(context, rest.strip())  # "back to it, autobrake?": what was spoken of is come back to
     left = context._replace(offered=(), earlier=with_topic(context))
     for past in context.earlier if things else ():
         known = past.asked.reading.concepts

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from assistant.conversation.context import Context
-from assistant.conversation.in_scenario import states_given, told_table
+from assistant.conversation.in_scenario import last_told, states_given, told_table
 from assistant.conversation.readings import carried, merged, question_of
-from assistant.conversation.traits import begins_asking
+from assistant.conversation.traits import ASKING, begins_asking
 from assistant.resolving import tables as state_tables
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
@@ -13,7 +13,7 @@ from assistant.resolving.results import Result, TableResult, TablesResult
 from assistant.understanding.binding import value_meant
 from assistant.understanding.condition import alike
 from assistant.understanding.mentions import STATE, Reading
-from assistant.understanding.states import Condition, conditions
+from assistant.understanding.states import Condition, conditions, opens_turn
 
 _ADDING = frozenset({
     "too", "also", "well", "another", "now", "then", "plus", "and", "next", "later", "additionally", "add",
@@ -24,7 +24,8 @@ POINTING = frozenset({"it", "that", "they", "its"})
 _BESIDES = frozenset({"else", "rest", "other", "otherwise"})
 _BESIDE = _ADDING | POINTING | frozenset({
     "is", "are", "s", "if", "what", "about", "ok", "so", "again", "once", "when", "with", "been", "has", "was", "comes",
-    "come", "came", "gets", "but", "how", "the", "suppose", "say", "still",
+    "come", "came", "gets", "but", "how", "the", "suppose", "say", "still", "i", "we", "they", "he", "she", "no", "put",
+    "got", "have", "ve", "just", "never", "not", "did", "had", "actually", "sorry", "oh", "go", "goes", "went", "let",
 })  # fmt: skip
 _BOTH = _ADDING | frozenset({
     "both", "of", "them", "out", "lost", "gone", "failed", "fail", "together", "at", "once", "the", "two", "systems",
@@ -35,12 +36,18 @@ _TWO = 2
 _BRIEF = 6
 _HOLDING = frozenset({"hang", "hold", "wait", "on", "no", "sorry"})
 _REPLACING = frozenset({"instead", "only", "rather", "just"})
+_TELLING = _ADDING | frozenset({
+    "ok", "okay", "right", "oh", "ah", "no", "hm", "good", "fine", "news", "again", "back", "all", "after", "turns",
+    "turn", "turned", "out", "actually", "suppose", "say", "if", "what", "imagine", "scrap", "forget", "disregard", "and", "so",
+    "we", "got", "get", "it", "is", "to", "be", "top", "of", "on",
+})  # fmt: skip
+"""Words beside the states that a turn tells."""
 _LATELY = frozenset({"has", "have", "is", "s", "had", "ve", "was", "we", "i", "it", "and"})
 
 
 def other_scenario(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return what holds with the states given before and those of a turn that only changes them."""
-    ways = (all_else_normal, added, both_of_them, changed_back, changed_over)
+    ways = (all_else_normal, added, both_of_them, changed_back, changed_over, only_states_told)
     return next((found for way in ways if (found := way(alone, context, knowledge))), None)
 
 
@@ -167,6 +174,7 @@ def changed_back(alone: Question, context: Context, knowledge: Knowledge) -> tup
     if not given or alone.conditions or alone.reading.amounts or len(words) > _BRIEF:
         return None
     said = [m for m in alone.reading.mentions if any(c.startswith(STATE) for c in m.concepts)]
+    said = [m for m in said if not opens_turn(m, alone.reading)]
     spoken = {k for m in said for k in m.taken}
     if not said or not _BESIDE.issuperset(w for k, w in enumerate(words) if k not in spoken and w[0].isalpha()):
         return None
@@ -198,9 +206,47 @@ def changed_over(alone: Question, context: Context, knowledge: Knowledge) -> tup
     return (question, _together(results)) if results else None
 
 
+def only_states_told(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return what holds with the states that a turn tells and nothing else, beside those told before: "System 1 is
+    working again". One of the kind of a thing that has failed may be meant in its place, and is left.
+    """
+    given = {c.input: c.value for c in states_given(context)}
+    new = [c for c in alone.conditions if not c.is_result]
+    if not given or not new or len(new) < len(alone.conditions):
+        return None
+    if opens_asking(alone) or _replaces(alone.reading.words):
+        return None
+    if all(given.get(c.input) == c.value for c in new) or any(_in_its_place(c, given, knowledge) for c in new):
+        return None
+    said = {k for c in new for k in range(min(c.where, default=0), max(c.where, default=-1) + 1)}
+    if not said or any(a.start not in said for a in alone.reading.amounts):
+        return None
+    said |= {k for k, word in enumerate(alone.reading.words) if word in _TELLING}
+    if any(not said.issuperset(m.taken) for m in alone.reading.mentions if not (m.weak or m.passing)):
+        return None
+    now = tuple(Condition(name, value) for name, value in given.items() if name not in {c.input for c in new})
+    results = _changed(context, (*now, *new), knowledge) if last_told(context, knowledge) else []
+    question = carried(alone, context, now, knowledge)._replace(conditions=(*now, *new))
+    return (question, _together(results)) if results else None
+
+
+def opens_asking(alone: Question) -> bool:
+    """Return whether a turn opens by asking, though not what there is "if" something fails."""
+    opening = next((w for w in alone.reading.words if w not in _ADDING and w not in _HOLDING), "")
+    return opening in ASKING and not {"if", "about"}.intersection(alone.reading.words[:4])
+
+
+def _in_its_place(new: Condition, given: dict[str, str], knowledge: Knowledge) -> bool:
+    """Return whether a failure may be told in the place of one of its like."""
+    known = knowledge.states
+    failed = [name for name, value in given.items() if name in known.failures and value == known.failed(name)]
+    return new.input not in given and any(alike(new.input, name, known) for name in failed)
+
+
 def of_the_last(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Condition, ...]:
     """Return the state of the thing, of those in a scenario, that was spoken of last and that the words fit."""
     states = [m for m in alone.reading.mentions if any(c.startswith(STATE) for c in m.concepts)]
+    states = [m for m in states if not opens_turn(m, alone.reading)]
     for condition in reversed(context.scenario):
         for mention in states:
             value = value_meant(condition.input, mention, knowledge.states)
@@ -219,8 +265,8 @@ def _asks_more(alone: Question, knowledge: Knowledge) -> bool:
 
 def _changed(context: Context, now: tuple[Condition, ...], knowledge: Knowledge) -> list[TableResult]:
     """Return the table that answered last, and those whose results the new failure changes."""
-    last = context.result.table.id if isinstance(context.result, TableResult) else ""
-    asked = context.result.asked if isinstance(context.result, TableResult) else ()
+    told = last_told(context, knowledge)
+    last, asked = (told.table.id, told.asked) if told else ("", ())
     states = tuple(c for c in now if not c.is_result)
     before = {c.input: c.value for c in context.scenario}
     after = {c.input: c.value for c in states}

@@ -32,6 +32,7 @@ from assistant.understanding.state_numbers import passes as passes
 _WITH = frozenset(("with", "using", "plus", "use"))
 _USED = frozenset(("@on", "@in", "@pulled", "@held"))
 _OPENINGS = frozenset(("ok", "okay", "alright", "all right"))
+_OPENED = frozenset((",", "and", "so", "now", "then", "but"))
 _FORGOT = frozenset(("forgot", "forgotten", "forget", "forgets"))
 _KNOWING = frozenset({"tell", "know", "sure", "idea", "say", "clear", "certain", "unsure", "unclear", "uncertain"})
 _SAYS = frozenset({"does", "do", "did", "is", "has", "will"})
@@ -117,7 +118,16 @@ def _opens(state: Mention, reading: Reading, known: StateWords) -> bool:
     before = reading.words[max(0, state.start - 1) : state.start]
     if state.text == "up" and before and before[0] not in LINKS and _follows_verb(state, reading, known):
         return True  # "System 2 is playing up", "has seized up"
-    return state.text in _OPENINGS and before in ((), (".",), ("?",), ("!",)) and len(reading.words) > state.end + 1
+    return opens_turn(state, reading)
+
+
+def opens_turn(state: Mention, reading: Reading) -> bool:
+    """Return whether a word for being well only opens what is said: "ok, is the anti-skid alive", ", ok and now …"."""
+    if state.text not in _OPENINGS or len(reading.words) <= state.end + 1:
+        return False
+    before = reading.words[max(0, state.start - 1) : state.start]
+    after = reading.words[state.end]
+    return before in ((), (".",), ("?",), ("!",)) or (before == (",",) and after in _OPENED)
 
 
 def _if_asked(condition: Condition, reading: Reading, asks: frozenset[int]) -> Condition:

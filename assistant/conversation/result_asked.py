@@ -1,0 +1,112 @@
+"""A result of the state tables that a short turn asks for, under the states that a scenario has given.
+
+"Do I get autobrake?", after a system that was lost, asks what these states leave of it and not what autobrake is; and
+"all working again" asks for what was told last as it is then.
+"""
+
+from __future__ import annotations
+
+from assistant.conversation.context import Context
+from assistant.conversation.in_scenario import last_told, row_told, states_given, told_table
+from assistant.conversation.readings import carried
+from assistant.conversation.scenario import opens_asking, says_all_normal
+from assistant.conversation.traits import GOOD
+from assistant.resolving import tables as state_tables
+from assistant.resolving.choosing import Scored
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import FactResult, Result, TableResult
+from assistant.resolving.state_asked import is_normal, output_matches
+from assistant.understanding.matching import Match
+from assistant.understanding.mentions import ALL_WELL, STATE, Mention
+from assistant.understanding.states import Condition
+
+_LONG = 11
+_FITS, _WHOLE = 0.6, 0.9
+_LEAVING = frozenset({
+    "why", "when", "to", "where", "who", "whose", "else", "normally", "usually", "long", "often", "instead", "without",
+})  # fmt: skip
+"""Words of turns that ask for no result of the states given."""
+_ASKING_SO = frozenset({"can", "small_words", "both", "list_all"})
+"""Concepts that only say that something is asked."""
+_BESIDE = frozenset({
+    "reset", "again", "say", "suppose", "clear", "cleared", "back", "start", "if", "with", "now", "just", "ok",
+    "okay", "right", "fine", "good", "we", "got", "so", "and",
+})  # fmt: skip
+_MEANING = (("what", "is"), ("what", "are"), ("what", "does"), ("what", "s"), ("whats",))
+
+
+def result_asked(
+    alone: Question, first: Scored, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return the result that a short turn asks for by nothing but its name, under the states given before."""
+    given, words = states_given(context), alone.reading.words
+    if context.asked is None or not given or alone.reading.amounts or len(words) > _LONG:
+        return None
+    if any(not c.is_result or not (c.asked or opens_asking(alone)) for c in alone.conditions):
+        return None
+    if not (context.asked.conditions or told_table(context)) or not _LEAVING.isdisjoint(words) or alone.unsaid:
+        return None
+    found = _named(alone) or _output(alone, knowledge)
+    if found is None:
+        return None
+    name, output = found
+    table = next(t for t in state_tables.tables(knowledge.base) if t.id == name)
+    result = row_told(table, given, (output,), knowledge)
+    if _asks_manner(alone, first) and _is_usual(result, output, knowledge):
+        return None
+    question = carried(alone, context, given, knowledge)
+    return question._replace(conditions=tuple(c for c in question.conditions if not c.is_result)), result
+
+
+def _named(alone: Question) -> tuple[str, str] | None:
+    """Return the table and the one result that a turn asks whether it is so: "does the gear extend normally"."""
+    asked = [c for c in alone.conditions if c.is_result]
+    places = {k for c in asked for k in c.where}
+    rest = [m for m in alone.reading.mentions if not (m.weak or m.passing or places.intersection(m.taken))]
+    if len(asked) != 1 or any(_ASKING_SO.isdisjoint(m.concepts) for m in rest):
+        return None
+    return asked[0].input.split(".", 1)[0], asked[0].output
+
+
+def _output(alone: Question, knowledge: Knowledge) -> tuple[str, str] | None:
+    """Return the table and the result that a turn asks for best, where each of its words is explained by that."""
+    said = [m for m in alone.reading.mentions if not (m.weak or m.passing)]
+    for match in output_matches(alone, knowledge, ()):
+        if match.covered >= _WHOLE and match.score >= _FITS and all(_explained(m, match) for m in said):
+            return match.record, match.output
+    return None
+
+
+def _explained(mention: Mention, match: Match) -> bool:
+    """Return whether a mention names the result that is asked for, or only says that it works or is lost."""
+    if not match.concepts.isdisjoint(mention.concepts | mention.implied):
+        return True
+    return all(c.startswith(STATE) or c in _ASKING_SO for c in mention.concepts) or not mention.concepts
+
+
+def _asks_manner(alone: Question, first: Scored) -> bool:
+    """Return whether a turn asks how something goes or what it is, which the documents may tell by themselves."""
+    words = alone.reading.words
+    if "how" in words[:3]:
+        return True
+    means = any(words[k : k + len(way)] == way for way in _MEANING for k in range(3))
+    return means and isinstance(first.result, FactResult) and first.score >= GOOD
+
+
+def _is_usual(result: TableResult, output: str, knowledge: Knowledge) -> bool:
+    """Return whether a result is the one with everything normal."""
+    return is_normal(result.table, output, dict(result.rows[0].outputs)[output], knowledge)
+
+
+def all_normal_again(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return what was told last with all that had failed normal again: "everything is working now"."""
+    told, given = last_told(context, knowledge), states_given(context)
+    if told is None or not given or alone.conditions or not says_all_normal(alone.reading):
+        return None
+    said = [m for m in alone.reading.mentions if not (m.weak or m.passing)]
+    if alone.reading.amounts or any(not (ALL_WELL in m.concepts or _BESIDE.issuperset(m.text.split())) for m in said):
+        return None
+    normal = tuple(Condition(c.input, state_tables.normal(knowledge.base.inputs[c.input])) for c in given)
+    question = carried(alone, context, normal, knowledge)._replace(conditions=normal)
+    return question, row_told(told.table, normal, told.asked, knowledge)
+
