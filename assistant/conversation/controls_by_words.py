@@ -134,6 +134,7 @@ _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = 
 )
 """(control, sets of words of each of which the turn holds one, words that it may hold besides)."""
 _MOST_WORDS = 10
+_WELL = frozenset({"all", "well"})
 
 
 def control_by_words(text: str, told: frozenset[str] = frozenset()) -> str:
@@ -144,6 +145,8 @@ def control_by_words(text: str, told: frozenset[str] = frozenset()) -> str:
     words = {_singular(w) for w in re.findall(r"[^\W\d_]+", text.lower())} if len(text) < 100 else set()
     if not words or len(words) > _MOST_WORDS or re.search(r"\d", text):
         return ""
+    if _WELL.issubset(words):
+        return ""  # "now all is well again" tells how it is
     written = _WRITTEN & words or ("you" in words and _GOT & words)
     told = told if written and "where" in words else frozenset()
     rest = words.difference(_POLITE, _POINTING, _TELLING, told)

@@ -26,6 +26,8 @@ from assistant.resolving.results import (
 from assistant.resolving.state_asked import output_matches
 from assistant.understanding.states import Condition
 
+_NEARLY = 0.9
+"""Share of a way of asking for a result that is enough where the states were given with it."""
 _BESIDE = 0.05
 """How far ahead of a reading by itself a record of the paragraph just told must be."""
 _NAMING = frozenset({
@@ -184,7 +186,7 @@ def last_told(context: Context, knowledge: Knowledge) -> TableResult | None:
         return None
     for match in output_matches(asked, knowledge, [k for c in given for k in c.where]):
         table = next(t for t in state_tables.tables(knowledge.base) if t.id == match.record)
-        if match.whole and any(c.input in table.inputs for c in given):
+        if match.covered >= _NEARLY and any(c.input in table.inputs for c in given):
             return row_told(table, given, (match.output,), knowledge)
     return None
 

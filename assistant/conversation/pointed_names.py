@@ -48,7 +48,7 @@ def with_names(alone: Question, context: Context, knowledge: Knowledge) -> Quest
     words = list(alone.reading.words)
     if context.asked is None or len(words) > _LONG:
         return alone
-    found = _by_number(words, context, knowledge) or _that_one(words, context, knowledge)
+    found = _by_number(alone, context, knowledge) or _that_one(words, context, knowledge)
     found = found or _by_kind(alone, context, knowledge) or _unnamed(alone, context, knowledge)
     if found is None:
         return alone
@@ -57,8 +57,9 @@ def with_names(alone: Question, context: Context, knowledge: Knowledge) -> Quest
     return question_of(text, knowledge, context.variant).with_text(alone.reading.text)
 
 
-def _by_number(words: list[str], context: Context, knowledge: Knowledge) -> tuple[int, int, str] | None:
+def _by_number(alone: Question, context: Context, knowledge: Knowledge) -> tuple[int, int, str] | None:
     """Return where a turn numbers one of some numbered things, of which another's state was given, and its name."""
+    words = list(alone.reading.words)
     if FIGURES.keys().isdisjoint(words) and not {"1", "2", "other"}.intersection(words):
         return None
     for name, number in _numbered(context, knowledge):
@@ -66,9 +67,18 @@ def _by_number(words: list[str], context: Context, knowledge: Knowledge) -> tupl
             return None  # named in full
         for at, end, said in _said_numbers(words, number):
             other = f"{name} {said}"
+            if _in_a_name(at, end, alone, knowledge):
+                return None
             if other in {n for t in knowledge.base.inputs.values() for n in knowledge.base.terms[t.term].names}:
                 return at, end, other
     return None
+
+
+def _in_a_name(at: int, end: int, alone: Question, knowledge: Knowledge) -> bool:
+    """Return whether a number is part of a longer name of a thing in a state: "number one hydraulics"."""
+    known = knowledge.states.by_term
+    longer = (m for m in alone.reading.mentions if m.start <= at and end <= m.end and m.end - m.start > end - at)
+    return any(concept in known for m in longer for concept in m.concepts)
 
 
 def _numbered(context: Context, knowledge: Knowledge) -> Iterator[tuple[str, str]]:

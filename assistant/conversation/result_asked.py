@@ -10,7 +10,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.in_scenario import last_told, row_told, states_given, told_table
 from assistant.conversation.readings import carried
 from assistant.conversation.scenario import opens_asking, says_all_normal
-from assistant.conversation.traits import GOOD
+from assistant.conversation.traits import FEW, GOOD
 from assistant.resolving import tables as state_tables
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
@@ -42,9 +42,11 @@ def result_asked(
     given, words = states_given(context), alone.reading.words
     if context.asked is None or not given or alone.reading.amounts or len(words) > _LONG:
         return None
-    if any(not c.is_result or not (c.asked or opens_asking(alone)) for c in alone.conditions):
+    if any(not c.is_result or not (c.asked or _opens(alone)) for c in alone.conditions):
         return None
-    if not (context.asked.conditions or told_table(context)) or not _LEAVING.isdisjoint(words) or alone.unsaid:
+    if not (context.asked.conditions and context.scenario) and told_table(context) is None:
+        return None
+    if not _LEAVING.isdisjoint(words) or alone.unsaid:
         return None
     found = _named(alone) or _output(alone, knowledge)
     if found is None:
@@ -56,6 +58,11 @@ def result_asked(
         return None
     question = carried(alone, context, given, knowledge)
     return question._replace(conditions=tuple(c for c in question.conditions if not c.is_result)), result
+
+
+def _opens(alone: Question) -> bool:
+    """Return whether a turn opens by asking, or asks whether something is there: "with anti-skid?"."""
+    return opens_asking(alone) or (alone.reading.words[0] == "with" and len(alone.reading.words) <= FEW)
 
 
 def _named(alone: Question) -> tuple[str, str] | None:
@@ -87,7 +94,7 @@ def _explained(mention: Mention, match: Match) -> bool:
 def _asks_manner(alone: Question, first: Scored) -> bool:
     """Return whether a turn asks how something goes or what it is, which the documents may tell by themselves."""
     words = alone.reading.words
-    if "how" in words[:3]:
+    if "how" in words[:3] and "about" not in words[:4]:
         return True
     means = any(words[k : k + len(way)] == way for way in _MEANING for k in range(3))
     return means and isinstance(first.result, FactResult) and first.score >= GOOD

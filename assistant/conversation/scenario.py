@@ -17,7 +17,7 @@ from assistant.understanding.states import Condition, conditions, opens_turn
 
 _ADDING = frozenset({
     "too", "also", "well", "another", "now", "then", "plus", "and", "next", "later", "additionally", "add",
-    "adding", "besides",
+    "adding", "besides", "addition",
 })  # fmt: skip
 _FURTHER = _ADDING - {"and"}
 POINTING = frozenset({"it", "that", "they", "its"})
@@ -36,9 +36,10 @@ _TWO = 2
 _BRIEF = 6
 _HOLDING = frozenset({"hang", "hold", "wait", "on", "no", "sorry"})
 _REPLACING = frozenset({"instead", "only", "rather", "just"})
-_TELLING = _ADDING | frozenset({
+_UNDOING = frozenset({"disregard", "forget", "cancel", "scrap", "ignore", "undo", "scratch", "drop"})
+_TELLING = _ADDING | _UNDOING | frozenset({
     "ok", "okay", "right", "oh", "ah", "no", "hm", "good", "fine", "news", "again", "back", "all", "after", "turns",
-    "turn", "turned", "out", "actually", "suppose", "say", "if", "what", "imagine", "scrap", "forget", "disregard", "and", "so",
+    "turn", "turned", "out", "actually", "suppose", "say", "if", "what", "imagine", "and", "so", "the", "that", "one",
     "we", "got", "get", "it", "is", "to", "be", "top", "of", "on",
 })  # fmt: skip
 """Words beside the states that a turn tells."""
@@ -216,7 +217,12 @@ def only_states_told(alone: Question, context: Context, knowledge: Knowledge) ->
         return None
     if opens_asking(alone) or _replaces(alone.reading.words):
         return None
-    if all(given.get(c.input) == c.value for c in new) or any(_in_its_place(c, given, knowledge) for c in new):
+    if not _UNDOING.isdisjoint(alone.reading.words):
+        new = [c._replace(value=knowledge.states.normal(c.input)) for c in new if given.get(c.input) == c.value] or new
+    adds = not _FURTHER.isdisjoint(alone.reading.words)
+    if all(given.get(c.input) == c.value for c in new):
+        return None
+    if not adds and any(_in_its_place(c, given, knowledge) for c in new):
         return None
     said = {k for c in new for k in range(min(c.where, default=0), max(c.where, default=-1) + 1)}
     if not said or any(a.start not in said for a in alone.reading.amounts):
@@ -258,7 +264,7 @@ def of_the_last(alone: Question, context: Context, knowledge: Knowledge) -> tupl
 def _asks_more(alone: Question, knowledge: Knowledge) -> bool:
     """Return whether a turn names more than its states, and the words in between: "down to 1,300"."""
     said = {k for c in alone.conditions for k in c.where}
-    said |= {k for c in alone.conditions if c.where for k in range(min(c.where), max(c.where)) if alone.reading.amounts}
+    said |= {k for c in alone.conditions if c.where for k in range(min(c.where), max(c.where))}
     said |= {*_on_top(alone.reading.words), *(k for k, w in enumerate(alone.reading.words) if w in ("add", "adding"))}
     return any(not knowledge.matcher.is_soft(m) and not said.issuperset(m.taken) for m in alone.reading.mentions)
 

@@ -7,6 +7,7 @@ more.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from assistant.conversation.context import Context
 from assistant.conversation.in_scenario import row_told, states_given, told_table
@@ -24,7 +25,7 @@ from assistant.understanding.states import Condition, conditions
 
 _MARKS = frozenset({
     "sorry", "correction", "meant", "mean", "actually", "scratch", "wait", "mistake", "oops", "apologies", "wrong",
-    "misread", "misspoke", "rather", "strike",
+    "misread", "misspoke", "rather", "strike", "negative", "swap", "scrap",
 })  # fmt: skip
 _LEAD = _MARKS | {
     "no", "nope", "oh", "ah", "ok", "okay", "i", "it", "s", "is", "its", "was", "that", "thats", "the", "hang", "on",
@@ -37,13 +38,19 @@ _ONLY = frozenset({"only", "just", "instead", "rather", "alone"})
 _BESIDE = _LEAD | _ONLY | {
     "if", "and", "but", "so", "then", "now", "with", "has", "had", "are", "we", "there", "were", "re", "suppose",
     "supposing", "how", "about", "after", "all", "because", "thing", "failed", "lost", "gone", "out", "which", "who",
+    "same", "question", "swap", "change", "replace", "on", "am", "read", "rather", "than", "negative", "instead", "of",
     "only", "please", "time", "this", "for", "ve", "they", "their", "he", "she", "us", "itself",
 }  # fmt: skip
 _MORE = frozenset({"too", "also", "well", "another", "plus", "both", "still", "yet", "else"})
 """Words by which something is added, and takes no place."""
 _LATELY = frozenset({"has", "have", "had", "s", "ve", "was", "we", "i", "it", "is", "and"})
 _IF = frozenset({"if", "suppose", "supposing", "say", "had"})
-_LONG, _FEW = 16, 6
+_LIKENING = frozenset({
+    ("same", "question"), ("same", "for"), ("same", "with"), ("same", "thing"), ("same", ","), ("and", "for"),
+    ("swap", "it"), ("swap", "that"), ("change", "it"), ("change", "that"), ("replace", "it"), ("replace", "that"),
+})  # fmt: skip
+"""Words by which what was asked is asked of another thing."""
+_LONG, _FEW, _SHORT = 16, 6, 9
 
 
 def put_right(
@@ -69,7 +76,7 @@ def put_right(
     if {(c.input, c.value) for c in given} == {(c.input, c.value) for c in before}:
         return None
     question = _asked_anew(alone, before, given, new, context, knowledge)
-    if _names_more(alone, new, knowledge):
+    if _names_more(alone, before, new, knowledge):
         own = carried(alone, context, given, knowledge)._replace(conditions=given)
         result = resolve_scored(own, knowledge).result
         return (own, result) if isinstance(result, TableResult) and result.asked else None
@@ -80,7 +87,10 @@ def put_right(
 def _opens(words: Sequence[str]) -> bool:
     """Return whether a turn opens with words by which one corrects oneself: "no wait, …", "actually it's …"."""
     end = next((k for k, w in enumerate(words) if w not in _LEAD and w[0].isalnum()), len(words))
-    return not _MARKS.isdisjoint(words[:end]) or words[:2] == ("no", ",") or _supposes(words)
+    if not _MARKS.isdisjoint(words[:end]) or words[:2] == ("no", ",") or _supposes(words):
+        return True
+    ends = len(words) <= _SHORT and not _MARKS.isdisjoint(words[-2:])  # "System 1, I mean"
+    return ends or any(pair in _LIKENING for pair in pairwise(words[:_FEW]))
 
 
 def _supposes(words: Sequence[str]) -> bool:
@@ -185,10 +195,12 @@ def _name(condition: Condition, knowledge: Knowledge) -> str:
     return knowledge.base.terms[term].names[0]
 
 
-def _names_more(alone: Question, new: Sequence[Condition], knowledge: Knowledge) -> bool:
+def _names_more(
+    alone: Question, before: Sequence[Condition], new: Sequence[Condition], knowledge: Knowledge
+) -> bool:
     """Return whether a turn says more than what it puts right."""
     said = {k for c in new for k in c.where}
-    terms = {knowledge.base.inputs[c.input].term for c in alone.conditions if not c.is_result}
+    terms = {knowledge.base.inputs[c.input].term for c in (*alone.conditions, *before) if not c.is_result}
     left = [m for m in knowledge.matcher.telling(alone.reading) if not said.issuperset(m.taken)]
     left = [m for m in left if not _BESIDE.issuperset(m.text.split()) and terms.isdisjoint(m.concepts)]
     return bool(left)
