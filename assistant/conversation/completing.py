@@ -237,7 +237,7 @@ def _merged_or_carried(
         if checked:
             return checked
     if again:
-        return _told_of_it(turn, context, knowledge) or (whole, second.result)
+        return _told_of_it(turn, context, knowledge) or _told_again(turn, whole, second, knowledge)
     leans = is_fragment(turn.text, alone, first, knowledge)
     found = _carried_on(turn, whole, second, leans, context, knowledge)
     if found is None and prefers_merged(alone, first, second, turn.corrects or leans, replaces, knowledge):
@@ -276,6 +276,13 @@ def _told_of_it(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Qu
     if not isinstance(first.result, OPEN):
         return turn.alone, first.result
     return None
+
+
+def _told_again(turn: _Turn, whole: Question, second: Scored, knowledge: Knowledge) -> tuple[Question, Result]:
+    """Return what was told last again, unless the turn names a thing that it does not know: that is not loaded."""
+    if not isinstance(turn.first.result, OPEN) or not leaves_out(turn.alone, second, knowledge):
+        return whole, second.result
+    return turn.alone, turn.first.result if isinstance(turn.first.result, Declined) else Declined(())
 
 
 def _first_of(turn: _Turn, third: Scored, context: Context, knowledge: Knowledge) -> Scored:

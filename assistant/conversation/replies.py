@@ -12,6 +12,7 @@ from assistant.conversation.controls import asks_place, asks_when, control
 from assistant.conversation.controls_of_changes import asks_former, asks_since
 from assistant.conversation.disputing import cleared, listed, set_aside
 from assistant.conversation.disputing import with_disputes as with_disputes
+from assistant.conversation.exceeding import exceeded_asked
 from assistant.conversation.library import library_reply
 from assistant.conversation.readings import question_of, things_named
 from assistant.knowledge.records import Fact, Model, Source
@@ -43,7 +44,7 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
         if asked:
             return asked, context
         told = _since(text, context, knowledge) or _when(text, context)
-        told = told or believed(text, context, knowledge)
+        told = told or believed(text, context, knowledge) or exceeded_asked(text, context)
         return (told, context._replace(said=told)) if told else None
     if name in ("why", "source", "again") and context.answer is None:
         return None
