@@ -63,6 +63,7 @@ from assistant.conversation.traits import (
 )  # fmt: skip
 from assistant.conversation.unchanged import not_taken_in, told_already
 from assistant.conversation.wandering import stays_with_it
+from assistant.conversation.who_then import who_then
 from assistant.conversation.with_the_subject import with_the_subject
 from assistant.frozen import NamedTuple
 from assistant.resolving.choosing import Scored, resolve_scored
@@ -126,6 +127,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     if not lost and not turn.corrects:
         said = question, result
         question, result = asked_inside(turn.alone, turn.first, said, context, knowledge) or said
+        question, result = who_then(turn.alone, result, context, knowledge) or (question, result)
         question, result = sibling_told(turn.alone, result, context, knowledge) or (question, result)
         question, result = stays_with_it(turn.alone, result, context, knowledge) or (question, result)
     question, result = as_a_verdict(alone, question, result, context, knowledge)

@@ -12,7 +12,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.inside_told import on_the_subject
 from assistant.conversation.readings import is_quantity
 from assistant.conversation.traits import ASKING, OPEN
-from assistant.knowledge.records import Fact, Limit
+from assistant.knowledge.records import Fact, Limit, Procedure
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
@@ -27,7 +27,8 @@ from assistant.resolving.results import (
 )  # fmt: skip
 from assistant.understanding.mentions import Mention
 
-_LONG = 8
+_LONG = 11
+_Told = Fact | Limit | Procedure
 _WHOLE, _CLEARLY = 0.97, 1e-6
 _ELSEWHERE = (*OPEN, FactResult, LimitResult, ProcedureResult, NotApplicable)
 _ASKING = ASKING | {
@@ -39,7 +40,7 @@ _BEFORE = frozenset({
 _LEADING = frozenset({"about", "if"})
 _STRANGE = frozenset({
     "why", "else", "normally", "usually", "again", "before", "instead", "not", "no", "really", "sure", "back", "same",
-    "formerly", "previously", "now?", "still", "also", "both",
+    "formerly", "previously", "also", "both",
 })  # fmt: skip
 
 
@@ -61,7 +62,7 @@ def sibling_told(
     things = knowledge.matcher.telling(alone.reading)
     if not things or any(m.is_outside for m in things):
         return None
-    if not again and _stands_beside(result, told, knowledge):
+    if not again and _stands_beside(result, told, knowledge) and not _of_another_title(things, told[0], knowledge):
         return None
     return _of_it(_best(things, told, alone, context, knowledge), alone, result, context, knowledge)
 
@@ -73,13 +74,15 @@ def _of_it(
     return None if found is None or found == result else (on_the_subject(alone, context, knowledge), found)
 
 
-def _told(context: Context) -> tuple[Fact | Limit, ...]:
+def _told(context: Context) -> tuple[_Told, ...]:
     """Return the statement or the figures told last."""
     result = context.result
     if isinstance(result, FactResult):
         return (result.fact,)
     if isinstance(result, CheckResult):
         return tuple(check.limit for check in result.checks)
+    if isinstance(result, ProcedureResult):
+        return (result.procedure,)
     return result.limits if isinstance(result, LimitResult) else ()
 
 
@@ -114,19 +117,21 @@ def _where_it_applies(
     return None
 
 
-def _stands_beside(result: Result, told: tuple[Fact | Limit, ...], knowledge: Knowledge) -> bool:
+def _stands_beside(result: Result, told: tuple[_Told, ...], knowledge: Knowledge) -> bool:
     """Return whether a result is a statement or figure of the paragraph told last."""
-    records: tuple[Fact | Limit, ...] = ()
+    records: tuple[_Told, ...] = ()
     if isinstance(result, FactResult):
         records = (result.fact,)
     elif isinstance(result, LimitResult):
         records = result.limits
+    elif isinstance(result, ProcedureResult):
+        records = (result.procedure,)
     sources = {source for record in told for source in record.sources}
     return any(not sources.isdisjoint(record.sources) for record in records)
 
 
 def _best(
-    things: list[Mention], told: tuple[Fact | Limit, ...], alone: Question, context: Context, knowledge: Knowledge
+    things: list[Mention], told: tuple[_Told, ...], alone: Question, context: Context, knowledge: Knowledge
 ) -> Result | None:
     """Return the one record beside those told that is asked for by a turn in the words of the question before."""
     assert context.asked is not None
@@ -147,23 +152,46 @@ def _best(
     if not ranked or (len(ranked) > 1 and ranked[1].score > ranked[0].score - _CLEARLY):
         return None
     record = knowledge.record(ranked[0].record, context.asked.variant)
+    if isinstance(record, Procedure):
+        return ProcedureResult(record)
     return LimitResult((record,)) if isinstance(record, Limit) else FactResult(record)
 
 
-def _titled(record: Fact | Limit, knowledge: Knowledge) -> frozenset[str]:
+def _titled(record: _Told, knowledge: Knowledge) -> frozenset[str]:
     return knowledge.phrase(record.of if isinstance(record, Limit) else record.title).concepts
 
 
-def _beside(told: tuple[Fact | Limit, ...], variant: str, knowledge: Knowledge) -> Iterator[str]:
+def _beside(told: tuple[_Told, ...], variant: str, knowledge: Knowledge) -> Iterator[str]:
     """Yield the ids of the records of the same kind in the paragraphs told, and of like figures anywhere."""
     sources = {source for record in told for source in record.sources}
     own = {record.id for record in told}
+    if isinstance(told[0], Procedure):
+        yield from _of_one_name(told[0], knowledge)
+        return
     kinds = ("limits",) if isinstance(told[0], Limit) else ("facts", "limits")
     for name in (name for kind in kinds for name in knowledge.base.ids(kind) if name not in own):
         record = knowledge.base.records[name]
         like = isinstance(record, Limit) and isinstance(told[0], Limit) and _is_like(record, told[0])
         if like or (not isinstance(told[0], Limit) and not sources.isdisjoint(record.sources)):
             yield name
+
+
+def _of_one_name(told: Procedure, knowledge: Knowledge) -> Iterator[str]:
+    """Yield the ids of the other procedures that the same name begins: of a message, in another phase."""
+    named = {c for m in knowledge.matcher.telling(knowledge.phrase(told.title)) for c in m.concepts}
+    for name in knowledge.base.ids("procedures"):
+        other = knowledge.base.records[name]
+        first = knowledge.matcher.telling(knowledge.phrase(other.title))[:1]
+        if name != told.id and first and not named.isdisjoint(first[0].concepts):
+            yield name
+
+
+def _of_another_title(things: list[Mention], told: _Told, knowledge: Knowledge) -> bool:
+    """Return whether a turn names another of the family of a thing in a procedure's title: "on extension?"."""
+    if not isinstance(told, Procedure):
+        return False
+    title, families = _titled(told, knowledge), knowledge.lexicon.families_of
+    return any(families(m.concepts) & families(title) and title.isdisjoint(m.concepts | m.implied) for m in things)
 
 
 def _is_like(one: Limit, other: Limit) -> bool:

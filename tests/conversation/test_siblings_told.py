@@ -24,3 +24,29 @@ Talk = Callable[..., list[Answer]]
 )
 def test_it_is_told_of_the_other_case(talk: Talk, turns: tuple[str, ...], entry: str) -> None:
     assert talk(*turns)[-1].entry == entry
+
+
+@pytest.mark.parametrize(
+    ("turns", "entry"),
+    [
+        (("BRAKE HEAT just after we got airborne", "and had we still been on the ground?"), "brake-heat-ground"),
+        (("hottest brake 240, coolest 110, can we leave?", "so who do i ring"), "brake-spread-policy"),
+        (("steady green by the gear lever", "nothing lit"), "lamp-dark"),
+    ],
+)
+def test_a_phase_a_person_and_a_lamp(talk: Talk, turns: tuple[str, ...], entry: str) -> None:
+    assert talk(*turns)[-1].entry == entry
+
+
+@pytest.mark.parametrize("turn", ["and past that?", "oops, went over it", "what happens if we exceed that"])
+def test_what_follows_if_it_is_exceeded(talk: Talk, turn: str) -> None:
+    assert talk("maximum speed to lower the gear", turn)[-1].text.startswith("Return within the limit")
+
+
+def test_a_thing_that_what_was_told_says_nothing_of(talk: Talk) -> None:
+    assert talk("slushy runway, how long is the gear left down", "take-off flap for that?")[-1].outcome == "decline"
+
+
+@pytest.mark.parametrize("turn", ["what's that out of", "out of which manual", "is that us or the maker"])
+def test_the_source_by_other_words(talk: Talk, turn: str) -> None:
+    assert talk("maximum speed to lower the gear", turn)[-1].text.startswith("LIM 3.1")
