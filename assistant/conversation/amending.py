@@ -5,7 +5,9 @@ from __future__ import annotations
 from assistant.conversation.before_refined import with_or_without
 from assistant.conversation.context import Context
 from assistant.conversation.judged_again import judged_again
+from assistant.conversation.judged_result import judged_result
 from assistant.conversation.larger_calculation import larger_calculation
+from assistant.conversation.limit_spoken import limit_spoken
 from assistant.conversation.on_the_schedule import on_the_schedule
 from assistant.conversation.orders_again import orders_again
 from assistant.conversation.recalculating import recalculated
@@ -18,7 +20,8 @@ from assistant.resolving.results import Result
 
 def amended(alone: Question, first: Scored, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the calculation or the schedule spoken of with what a turn gives or changes, or None."""
-    found = schedule_again(alone, context, knowledge)
+    found = schedule_again(alone, context, knowledge) or limit_spoken(alone, context, knowledge)
+    found = found or judged_result(alone, context, knowledge)
     found = found or on_the_schedule(alone, first, context, knowledge) or supplied(alone, first, context, knowledge)
     found = found or judged_again(alone, first, context, knowledge)
     found = found or larger_calculation(alone, first, context, knowledge)

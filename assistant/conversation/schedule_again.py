@@ -20,11 +20,14 @@ from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result, ScheduleResult
 from assistant.resolving.schedules import resolve_schedule
+from assistant.understanding.mentions import Mention
 from assistant.understanding.words import stem
 
 _WHERE = frozenset({"where", "when"})
 _RATE = frozenset({"fast", "slow", "slowly", "high", "heavy"})
-_AT = frozenset({"at", "doing", "by"})
+_AT = frozenset({"at", "doing", "by", "with"})
+_OWN = frozenset({"i'm", "i", "we", "we're", "re", "m"})
+"""Words of a turn that says how fast one goes: "when I'm down to 60"."""
 
 
 def schedule_again(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
@@ -39,12 +42,13 @@ def schedule_again(alone: Question, context: Context, knowledge: Knowledge) -> t
     if other or not alone.reading.amounts:
         return other
     amount = alone.reading.amounts[0]
-    if not _is_about(alone, told.schedule, knowledge):
+    schedule = _other_named(alone, told.schedule, knowledge) or told.schedule
+    if not _is_about(alone, schedule, knowledge):
         return None
     if told.value is None and amount.unit is not None and fits(amount, told.schedule.input_unit, knowledge.units):
         return at_amount(told.schedule, amount, alone.reading.text, variant, knowledge)
-    if _asks_where(alone, amount, told.schedule, knowledge):
-        return _where(told.schedule, amount, alone.reading.text, variant, knowledge)
+    if _asks_where(alone, amount, schedule, knowledge):
+        return _where(schedule, amount, alone.reading.text, variant, knowledge)
     return None
 
 
@@ -63,8 +67,12 @@ def _compares(alone: Question) -> bool:
 
 def _is_about(alone: Question, schedule: Schedule, knowledge: Knowledge) -> bool:
     said = knowledge.matcher.vocabulary(schedule.id)
-    things = (m for m in things_named(alone.reading, knowledge) if m.text.split()[-1] != "to")  # "does it drop to"
-    return all(said & (m.concepts | m.implied) for m in things)
+    return all(said & (m.concepts | m.implied) for m in _things(alone, knowledge))
+
+
+def _things(alone: Question, knowledge: Knowledge) -> list[Mention]:
+    """Return the things that a turn names; "does it drop to" is none."""
+    return [m for m in things_named(alone.reading, knowledge) if m.text.split()[-1] != "to"]
 
 
 def _asks_where(alone: Question, amount: Amount, schedule: Schedule, knowledge: Knowledge) -> bool:
@@ -72,12 +80,12 @@ def _asks_where(alone: Question, amount: Amount, schedule: Schedule, knowledge: 
     words = alone.reading.words
     if amount.unit is None:
         before = words[amount.start - 1] if amount.start else ""
-        if before in _AT or amount.value > max(y for _, y in schedule.points):
+        if before in _AT or amount.value > max(y for _, y in schedule.points) or not _OWN.isdisjoint(words):
             return False
     elif fits(amount, schedule.output_unit, knowledge.units) is None:
         return False
     how = any(one == "how" and other in _RATE for one, other in pairwise(words))
-    asked = alone.reading.asked & QUANTITIES
+    asked = alone.reading.asked if amount.unit is None else alone.reading.concepts
     return how or not _WHERE.isdisjoint(words) or schedule.input in asked
 
 
@@ -102,14 +110,22 @@ def _of_the_other(
         at = fits(alone.reading.amounts[0], last.input_unit, knowledge.units)
     if at is None or not (alone.reading.asked & QUANTITIES) <= {last.input, last.output}:
         return None
+    other = _other_named(alone, last, knowledge)
+    if other is None:
+        return None
+    amount = Amount(0, 0, at, other.input_unit, "", False, False)
+    return at_amount(other, amount, alone.reading.text, variant, knowledge)
+
+
+def _other_named(alone: Question, last: Schedule, knowledge: Knowledge) -> Schedule | None:
+    """Return another schedule of the same kind that a turn names, or None."""
     for name in knowledge.base.ids("schedules"):
         other = knowledge.base.records[name]
         if not isinstance(other, Schedule) or other.id == last.id:
             continue
         alike = (other.input_unit, other.output_unit) == (last.input_unit, last.output_unit)
         if alike and _names(alone, other, last, knowledge):
-            amount = Amount(0, 0, at, other.input_unit, "", False, False)
-            return at_amount(other, amount, alone.reading.text, variant, knowledge)
+            return other
     return None
 
 
@@ -120,5 +136,5 @@ def _names(alone: Question, other: Schedule, last: Schedule, knowledge: Knowledg
     if own not in stems or past in stems:
         return False
     known = knowledge.matcher.vocabulary(other.id)
-    things = things_named(alone.reading, knowledge)
+    things = _things(alone, knowledge)
     return all(known & (m.concepts | m.implied) or own in {stem(w) for w in m.text.split()} for m in things)

@@ -6,6 +6,7 @@ The same number again would look like the answer to what was changed; it is aske
 from __future__ import annotations
 
 from assistant.conversation.context import Context
+from assistant.conversation.limit_spoken import asks_margin
 from assistant.conversation.traits import names_unknown
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.offering import offered
@@ -22,6 +23,8 @@ _DUST = 1e-9
 def not_taken_in(alone: Question, result: Result, context: Context, knowledge: Knowledge) -> Choices | None:
     """Return what is asked back where a turn gives what its calculation, told again, did not take in."""
     if context.asked is None or context.result is None or not _AGAIN.isdisjoint(alone.reading.words):
+        return None
+    if asks_margin(alone):
         return None
     record = _same_again(result, context.result)
     if not record or not (_gives_anew(alone, result, context) or names_unknown(record, alone, knowledge)):

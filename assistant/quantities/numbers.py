@@ -98,12 +98,14 @@ def _unsigned(words: list[str], i: int) -> _Read | None:
 
 
 def _typed(words: list[str], i: int) -> _Read | None:
-    """Read figures, with a scale word or a decimal part said after them: "20 thousand", "1 point 6"."""
+    """Read figures, with what is said after them: "20 thousand", "1 point 6", "19 and a half"."""
     value = typed_value(words[i])
     if value is None:
         return None
     if "." not in words[i] and (tail := _decimals(words, i + 1)):
         return _Read(float(f"{value:.0f}{tail[0]}"), tail[1])
+    if words[i + 1 : i + 2] == ["and"] and "." not in words[i] and (part := _and_part(words, i + 2)):
+        return _scaled(words, _Read(value + part.value, part.end))
     return _scaled(words, _Read(value, i + 1))
 
 
@@ -127,7 +129,7 @@ def _spoken(words: list[str], i: int) -> _Read | None:
     if tail := _decimals(words, whole.end):
         return _scaled(words, _Read(float(f"{whole.value:.0f}{tail[0]}"), tail[1]))
     if words[whole.end : whole.end + 1] == ["and"] and (part := _and_part(words, whole.end + 1)):
-        return _Read(whole.value + part.value, part.end)
+        return _scaled(words, _Read(whole.value + part.value, part.end))
     return whole if whole.end > i else None
 
 

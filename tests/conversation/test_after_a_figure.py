@@ -42,3 +42,25 @@ def test_another_figure_is_laid_into_what_was_told(talk: Talk, turns: tuple[str,
     answer = talk(*said)[-1]
     assert answer.outcome == ANSWER
     assert re.search(pattern, answer.text), answer.text
+
+
+@pytest.mark.parametrize(
+    "turns",
+    [
+        ("top speed for free-fall", "195 then?", "^Outside LIM 3.1: 195 kt is 5 kt above the limit, 190 kt"),
+        ("maximum altitude for extending the gear", "and 18 and a half", "^Within LIM 3.1"),
+        ("maximum landing mass", "51.5", "49 i meant", "^Within LIM 3.1"),
+        ("slush depth limit", "is 11 mm ok", "how much margin is that", "2 mm below the limit"),
+        ("maximum speed for extending the gear", "240?", "what was the limit", "^230 kt"),
+        ("brakes at 90, RTO at 52 tonnes from 100 knots, how hot do they get", "can i take off with that", "^Outside"),
+        ("brakes at 90, RTO at 52 tonnes from 100 knots, how hot do they get", "does BRAKE HEAT come on", "350"),
+        ("VLE in knots at 26,000 ft", "and may I lower it up there", "^Outside LIM 3.1: 26,000 ft"),
+        ("VLE in knots at 19,000 ft", "can the gear go down that high", "^Within LIM 3.1: 19,000 ft"),
+    ],
+    ids=lambda turns: turns[-2],
+)
+def test_a_verdict_is_given_on_what_was_told(talk: Talk, turns: tuple[str, ...]) -> None:
+    *said, pattern = turns
+    answer = talk(*said)[-1]
+    assert answer.outcome == ANSWER
+    assert re.search(pattern, answer.text), answer.text

@@ -1,0 +1,119 @@
+"""A turn on the limit spoken of: a reading held against it, the limit of a verdict, or how far a reading is from it.
+
+"21?", after an altitude in thousands of feet, "is 200 ok", after a speed: said right after one limit, a bare reading
+is of that one, though it would come nearer to another.
+"""
+
+from __future__ import annotations
+
+from assistant.conversation.context import Context
+from assistant.conversation.controls_of_changes import believes
+from assistant.conversation.readings import things_named
+from assistant.knowledge.records import Limit
+from assistant.quantities.amounts import Amount
+from assistant.resolving import limits as limit_rules
+from assistant.resolving.amounts_for import fits
+from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import BandResult, CheckResult, LimitResult, Result
+
+_MOST_WORDS = 9
+_TIMES = 3.0
+"""How many times larger or smaller than a limit a bare reading of it may be."""
+_LARGER = {"kg": (1000.0,), "ft": (1000.0, 100.0)}
+"""By how much a bare number may stand for more: 57 for 57,000 kg, 21 for 21,000 ft, 210 for a flight level."""
+_LARGE = 10_000.0
+_OPEN = frozenset({"why", "how", "when", "where", "who", "whose", "which", "by", "than", "per", "another"})
+_POINTING = frozenset({"those", "these", "other", "of", "step", "number", "no"})
+_LIMIT = frozenset({"limit", "limits", "maximum", "max", "minimum", "min", "most", "least", "figure"})
+_MARGIN = frozenset({"margin", "spare", "over", "under", "off", "out", "gap", "short", "far", "room"})
+_BESIDE = _LIMIT | _MARGIN | {
+    "what", "whats", "s", "is", "was", "were", "are", "the", "how", "much", "many", "by", "am", "i", "we", "it", "that",
+    "this", "then", "so", "and", "again", "to", "go", "from", "be", "me", "of", "but", "there", "left", "have", "got",
+    "do", "does", "leave", "leaves", "re", "m", "supposed", "remind", "say", "ok", "sorry", "hm", "in", "hand",
+}  # fmt: skip
+
+
+def limit_spoken(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return what a short turn asks of the one limit told or judged last, where it names nothing else."""
+    told, words = context.result, alone.reading.words
+    if context.asked is None or not words or len(words) > _MOST_WORDS or alone.conditions:
+        return None
+    held = isinstance(told, CheckResult) and len(told.checks) == 1 and not context.asked.reading.amounts
+    if isinstance(told, LimitResult) or (held and alone.reading.amounts):
+        return _reading(alone, told, context.asked, knowledge)
+    if isinstance(told, (CheckResult, BandResult)) and not alone.reading.amounts and _BESIDE.issuperset(words):
+        return _asked_again(alone, told, context.asked, knowledge)
+    return None
+
+
+def _reading(
+    alone: Question, told: Result | None, before: Question, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return the verdict on a turn's one amount, where it is one of the limit that was told."""
+    amounts, words = alone.reading.amounts, alone.reading.words
+    if not _OPEN.isdisjoint(words[2:] if words[:2] == ("how", "about") else words):
+        return None
+    limits = told.limits if isinstance(told, LimitResult) else ()
+    limits = tuple(check.limit for check in told.checks) if isinstance(told, CheckResult) else limits
+    if len(limits) != 1 or len(amounts) != 1 or believes(alone.reading.text):
+        return None
+    variant = alone.variant if alone.named_variant else before.variant
+    limit = knowledge.record(limits[0].id, variant)
+    asked = alone.reading.asked & QUANTITIES
+    if things_named(alone.reading, knowledge) or not asked <= {quantity_of(LimitResult((limit,)), knowledge)}:
+        return None
+    amount = _of_the_limit(amounts[0], limit, alone, knowledge)
+    found = limit_rules.check(limit, amount, alone, knowledge) if amount else None
+    if found is None:
+        return None
+    question = before.with_text(alone.reading.text)._replace(variant=variant)
+    return question, CheckResult((found,))
+
+
+def _of_the_limit(amount: Amount, limit: Limit, alone: Question, knowledge: Knowledge) -> Amount | None:
+    """Return an amount in the limit's unit, a bare one where it comes near it."""
+    figure = limit_rules.bound_value(limit)
+    if figure is None or not figure.value or not (limit.maximum or limit.minimum):
+        return None
+    if amount.unit not in (None, "deg"):
+        return amount if fits(amount, figure.unit, knowledge.units) is not None else None
+    if amount.unit == "deg":
+        return amount if figure.unit in ("deg", "degC") else None
+    before = alone.reading.words[amount.start - 1] if amount.start else ""
+    if before in _POINTING or _tops_a_schedule(limit, knowledge):
+        return None
+    larger = _LARGER.get(figure.unit, ()) if figure.value >= _LARGE else ()
+    for times in (1.0, *larger):
+        value = amount.value * times
+        if figure.value / _TIMES <= value <= figure.value * _TIMES:
+            return amount._replace(value=value, unit=figure.unit)
+    return None
+
+
+def _tops_a_schedule(limit: Limit, knowledge: Knowledge) -> bool:
+    """Return whether a limit is the most that a schedule gives: a bare number after it is one that this is read at."""
+    schedules = (knowledge.base.records[name] for name in knowledge.base.ids("schedules"))
+    return any(getattr(schedule, "top", "") == limit.id for schedule in schedules)
+
+
+def _asked_again(
+    alone: Question, told: CheckResult | BandResult, before: Question, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return the limit of the verdict told last, or the verdict, which says how far a reading is from it."""
+    words = alone.reading.words
+    question = before.with_text(alone.reading.text)._replace(context=True)
+    if not _MARGIN.isdisjoint(words):
+        return question, told
+    if _LIMIT.isdisjoint(words):
+        return None
+    if isinstance(told, CheckResult) and len(told.checks) == 1:
+        limit = knowledge.record(told.checks[0].limit.id, before.variant)
+        return question, LimitResult((limit,))
+    return question, told
+
+
+def asks_margin(alone: Question) -> bool:
+    """Return whether a turn asks no more than how far a reading is from its limit."""
+    words = alone.reading.words
+    return not _MARGIN.isdisjoint(words) and _BESIDE.issuperset(words)
