@@ -51,6 +51,7 @@ from assistant.conversation.states_put_right import put_right
 from assistant.conversation.steps import step_asked, step_by_place, step_named
 from assistant.conversation.switching import on_another_variant
 from assistant.conversation.that_amount import with_that_amount
+from assistant.conversation.told_again import asked_back, before_that, told_in_vain
 from assistant.conversation.traits import (
     FEW,
     OPEN,
@@ -134,8 +135,19 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     same = told_already(alone, result, context)
     if same and context.asked:
         return context.asked.with_text(text), same
-    asked_back = not_taken_in(alone, result, context, knowledge) or which_figure(alone, result, knowledge)
-    return question, asked_back or result
+    if told_in_vain(alone, result, context, knowledge):
+        if turn.first.score >= _SURE and turn.first.result != result:
+            return alone, turn.first.result
+        return _on_what_came_before(text, context, knowledge) or (question, asked_back(context, knowledge) or result)
+    unclear = not_taken_in(alone, result, context, knowledge) or which_figure(alone, result, knowledge)
+    return question, unclear or result
+
+
+def _on_what_came_before(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return what a turn asks of what was told before the last, where that answers it otherwise."""
+    past = before_that(context)
+    found = understood(text, past, knowledge) if past else None
+    return None if found is None or isinstance(found[1], OPEN) or found[1] in context.told_lately else found
 
 
 def _beside_the_story(turn: _Turn, context: Context, knowledge: Knowledge) -> _Turn:

@@ -14,9 +14,9 @@ _FIGURES = (FactResult, LimitResult, ModelResult, ScheduleResult)
 _LONGEST = 10
 _BESIDE = frozenset({
     "in", "into", "to", "as", "and", "or", "what", "whats", "is", "was", "that", "it", "this", "so", "please", "say",
-    "said", "make", "how", "much", "many", "would", "be", "about", "the", "same", "ok", "okay", "now", "well", "convert",
-    "give", "me", "tell", "then", "for", "us", "put", "can", "you", "i", "do", "have", "need", "want", "?", ".", ",", "!",
-    "hm", "um", "uh", "sorry", "thanks", "those", "them", "figure", "number", "value", "rather",
+    "said", "make", "how", "much", "many", "would", "be", "about", "the", "same", "ok", "okay", "now", "well", "give",
+    "me", "tell", "then", "for", "us", "put", "can", "you", "i", "do", "have", "need", "want", "hm", "um", "uh",
+    "sorry", "thanks", "those", "them", "figure", "number", "value", "rather", "convert", "?", ".", ",", "!",
 })  # fmt: skip
 """Words that want a figure said otherwise, and name nothing."""
 

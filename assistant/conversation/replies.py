@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation
 from assistant.conversation.beliefs import believed, changes_of_figures, colours
 from assistant.conversation.composing import composed, replied
-from assistant.conversation.context import Context
+from assistant.conversation.context import LATELY, Context
 from assistant.conversation.controls import asks_place, asks_when, control
 from assistant.conversation.controls_of_changes import asks_former, asks_since
 from assistant.conversation.disputing import cleared, listed, set_aside
@@ -85,6 +85,9 @@ def _since(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
     changes = changes or changes_of_figures(last, knowledge)
     if context.said and context.said.entry in knowledge.base.changes:
         changes = (knowledge.base.changes[context.said.entry],)
+    if not changes and not last.values:  # a reason was told, or a statement without a figure: the one before is meant
+        lately = (turn.answer for turn in context.earlier[:LATELY])
+        changes = next((found for each in lately if (found := changes_of(each.entry, knowledge))), ())
     if not changes:
         return _unchanged(text, last, context)
     asked = context.asked or question_of(text, knowledge, "")

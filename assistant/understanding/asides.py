@@ -44,7 +44,18 @@ _SWALLOWING = frozenset({
 })  # fmt: skip
 """Verbs of these that nothing of an aeroplane goes with: what they take need be no name."""
 _WITHIN = 7
+_NOTED = frozenset(("ok", "okay", "fine", "alright", "right", "good", "great", "sure"))
+_GOING_ON = frozenset({
+    ",", ".", "!", ";", "-", "then", "so", "now", "and", "but", "well", "what", "which", "how", "where", "who", "whats",
+    "tell", "give", "next", "let", "also", "one",
+})  # fmt: skip
+"""Words after one that takes note, with which something else begins; "ok to go" and "fine at 240" ask."""
 _COURTESY = frozenset(("please", "and", "but", "so", "just", "also"))
+
+
+def acknowledges(words: list[str], at: int) -> bool:
+    """Return whether a first word only takes note of what was said: "| ok |, wheelbase", "| fine | then, what …"."""
+    return at == 0 and words[0] in _NOTED and words[1:2] != [] and words[1] in _GOING_ON
 
 
 def speaker(words: list[str]) -> int:

@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from assistant.quantities.numbers import STARTERS, is_typed
 from assistant.quantities.units import Units
-from assistant.understanding.asides import gives_reading, left_out, meanwhile, role, scolds, set_aside, speaker
+from assistant.understanding.asides import (
+    acknowledges,
+    gives_reading,
+    left_out,
+    meanwhile,
+    role,
+    scolds,
+    set_aside,
+    speaker,
+)
 from assistant.understanding.clauses import STOPS
 from assistant.understanding.lexicon import Found, Lexicon
 from assistant.understanding.meant import hearsay
@@ -79,7 +88,8 @@ class Names:
                 for k in name.taken:
                     free[k] = False
                 mention = self._mention(words, name.start, name.end, name.taken, name.concepts, typed)
-                aside = i == own or i in who or set_aside(words, i) or gives_reading(words, i, free)
+                aside = i == own or i in who or acknowledges(words, i) or set_aside(words, i)
+                aside = aside or gives_reading(words, i, free)
                 aside = aside or (mention.is_outside and (i in out or scolds(words, i) or meanwhile(words, i, True)))
                 found.append(mention._replace(weak=mention.weak or aside))
             elif word[0].isalpha() and stems[i] not in self._lexicon.neutral and word not in self._lexicon.neutral:

@@ -24,7 +24,3 @@ Talk = Callable[..., list[Answer]]
 )
 def test_the_figure_told_is_said_in_the_unit(talk: Talk, turns: tuple[str, ...], said: str) -> None:
     assert talk(*turns)[-1].text.startswith(said)
-
-
-def test_a_unit_of_another_kind_is_no_such_turn(talk: Talk) -> None:
-    assert "psi" not in talk("VLO extension", "in psi?")[-1].text.partition(".")[0]
