@@ -46,7 +46,8 @@ def result_asked(
         return None
     if not (context.asked.conditions and context.scenario) and told_table(context) is None:
         return None
-    if not _LEAVING.isdisjoint(words) or alone.unsaid:
+    said = {k for c in alone.conditions for k in c.where}
+    if alone.unsaid or any(word in _LEAVING for k, word in enumerate(words) if k not in said):
         return None
     found = _named(alone) or _output(alone, knowledge)
     if found is None:

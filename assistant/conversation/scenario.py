@@ -35,6 +35,7 @@ _BOTH = _ADDING | frozenset({
 _TWO = 2
 _BRIEF = 6
 _HOLDING = frozenset({"hang", "hold", "wait", "on", "no", "sorry"})
+_OPENING = _HOLDING | frozenset({"so", "ok", "okay", "right", "hm", "hmm", "oh", "ah", "fine", "but", "um", "uh", ",", "."})
 _REPLACING = frozenset({"instead", "only", "rather", "just"})
 _UNDOING = frozenset({"disregard", "forget", "cancel", "scrap", "ignore", "undo", "scratch", "drop"})
 _TELLING = _ADDING | _UNDOING | frozenset({
@@ -238,7 +239,7 @@ def only_states_told(alone: Question, context: Context, knowledge: Knowledge) ->
 
 def opens_asking(alone: Question) -> bool:
     """Return whether a turn opens by asking, though not what there is "if" something fails."""
-    opening = next((w for w in alone.reading.words if w not in _ADDING and w not in _HOLDING), "")
+    opening = next((w for w in alone.reading.words if w not in _ADDING and w not in _OPENING), "")
     return opening in ASKING and not {"if", "about"}.intersection(alone.reading.words[:4])
 
 

@@ -46,10 +46,12 @@ _MORE = frozenset({"too", "also", "well", "another", "plus", "both", "still", "y
 _LATELY = frozenset({"has", "have", "had", "s", "ve", "was", "we", "i", "it", "is", "and"})
 _IF = frozenset({"if", "suppose", "supposing", "say", "had"})
 _LIKENING = frozenset({
-    ("same", "question"), ("same", "for"), ("same", "with"), ("same", "thing"), ("same", ","), ("and", "for"),
+    ("have", "said"), ("same", "question"), ("same", "for"), ("same", "with"), ("same", "thing"), ("same", ","), ("and", "for"),
     ("swap", "it"), ("swap", "that"), ("change", "it"), ("change", "that"), ("replace", "it"), ("replace", "that"),
 })  # fmt: skip
 """Words by which what was asked is asked of another thing."""
+_ENDING = (("the", "one"), ("on", "about"))
+"""Words that a correction may end with: "System 1 is the one"."""
 _LONG, _FEW, _SHORT = 16, 6, 9
 
 
@@ -89,7 +91,8 @@ def _opens(words: Sequence[str]) -> bool:
     end = next((k for k, w in enumerate(words) if w not in _LEAD and w[0].isalnum()), len(words))
     if not _MARKS.isdisjoint(words[:end]) or words[:2] == ("no", ",") or _supposes(words):
         return True
-    ends = len(words) <= _SHORT and not _MARKS.isdisjoint(words[-2:])  # "System 1, I mean"
+    last = tuple(w for w in words if w[0].isalnum())[-2:]
+    ends = len(words) <= _SHORT and (not _MARKS.isdisjoint(last) or last in _ENDING)  # "System 1, I mean"
     return ends or any(pair in _LIKENING for pair in pairwise(words[:_FEW]))
 
 

@@ -46,6 +46,8 @@ _NAMELESS = frozenset({
     "may", "might", "never", "then", "there", "this", "these", "those", "suppose", "say", "also", "even", "just", "s",
 })  # fmt: skip
 """Words before one for having failed that name nothing that could have."""
+_SYSTEMS = frozenset({"system", "hydraulic", "hydraulics", "hyd", "sys", "controller"})
+_LOSS = frozenset({"loss", "failure", "failing", "fault", "going"})
 _SOME = frozenset(("the", "that", "this", "one", "a"))
 _BESIDE = 2
 _KIND_OF_EITHER = ("system", "systems")
@@ -109,6 +111,9 @@ def asks_what_failed(question: Question, know: Knowledge) -> tuple[str, ...] | N
     """
     words = question.reading.words
     asks = asking(words)
+    found = _loss_of_which(question)
+    if found:
+        return found
     for at in (k for k in sorted(asks) if words[k] in WHICH):
         end = next((k for k in range(at + 1, len(words)) if k not in asks or k - at > _MOST_NAMED), len(words))
         said = _said_failed(question, at, end)
@@ -119,6 +124,20 @@ def asks_what_failed(question: Question, know: Knowledge) -> tuple[str, ...] | N
         if all(w in _KINDS or w in _LINKING for w in named) and not any(rest):
             return tuple(w for w in named if w in _KINDS)
     return _KIND_OF_EITHER if _asks_which_of_two(question, know, asks) else None
+
+
+def _loss_of_which(question: Question) -> tuple[str, ...]:
+    """Return the words of "loss of | which system", "losing which system" and "which system failure"."""
+    words = question.reading.words
+    for at in (k for k, word in enumerate(words) if word in ("which", "what")):
+        end = next((k for k in range(at + 1, len(words)) if words[k] not in _KINDS), len(words))
+        named = words[at + 1 : end]
+        if not named or not _SYSTEMS.issuperset(named[:1]):
+            continue
+        before = words[max(0, at - 2) : at]
+        if not _LOSS.isdisjoint(before) or not _LOSS.isdisjoint((*named, *words[end : end + 1])):
+            return tuple(w for w in named if w not in _LOSS)
+    return ()
 
 
 def _asks_which_of_two(question: Question, know: Knowledge, asks: Collection[int]) -> bool:

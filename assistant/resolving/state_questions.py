@@ -15,8 +15,10 @@ from assistant.resolving.state_results import result_candidates
 from assistant.resolving.state_rows import row_candidates
 from assistant.understanding.clauses import asking
 from assistant.understanding.matching import Match
+from assistant.understanding.states import Condition
 
 _OTHER_TABLE = 0.75
+_NEARLY = 0.9
 
 
 def _asked_outright(matches: list[Match], question: Question, excused: Collection[int]) -> list[Match]:
@@ -32,6 +34,15 @@ def _asked_outright(matches: list[Match], question: Question, excused: Collectio
     return [m for m in matches if m.whole and not named.isdisjoint(m.concepts)]
 
 
+def _filled(match: Match, inputs: tuple[Condition, ...], know: Knowledge) -> Match:
+    """Return a way of asking as whole of which only what its words bring along is unsaid, where a state that decides it
+    is given: "System 1 is gone, gear up?".
+    """
+    table = know.base.records[match.record]
+    told = isinstance(table, StateTable) and any(c.input in table.inputs and not c.implied for c in inputs)
+    return match._replace(covered=1.0) if told and match.covered >= _NEARLY else match
+
+
 def _only_told(table: StateTable, question: Question) -> bool:
     """Return whether a question names results of a table only in what it tells."""
     return not any(c.is_result and c.asked and c.input.startswith(table.id + ".") for c in question.conditions)
@@ -40,7 +51,7 @@ def _only_told(table: StateTable, question: Question) -> bool:
 def state_candidates(question: Question, know: Knowledge, excused: Collection[int]) -> Iterator[Scored]:
     """Yield what the state tables answer to a question."""
     inputs = tuple(c for c in question.conditions if not c.is_result)
-    matches = output_matches(question, know, excused)
+    matches = [_filled(m, inputs, know) for m in output_matches(question, know, excused)]
     undecided = left_open(question, know)
     settled = tuple(c for c in inputs if not undecided.intersection(c.where))
     matches = [m for m in matches if not only_told(m.record, question, know, excused)]

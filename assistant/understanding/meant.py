@@ -148,13 +148,23 @@ def tells_how_many(amount: Amount, words: list[str]) -> bool:
 def expanded(tokens: list[Token]) -> list[Token]:
     """Return the tokens with contractions as the words that they stand for."""
     result: list[Token] = []
-    for token in _without_dots(tokens):
+    for token in _added_on_top(_without_dots(tokens)):
         parts = expand(token.text)
         if parts == (token.text,):
             result.append(token)
         else:
             result.extend(Token(part, token.raw, token.start, token.end) for part in parts if part)
     return result
+
+
+def _added_on_top(tokens: list[Token]) -> list[Token]:
+    """Read "on top of that" as "as well": it is no place, and nothing is on."""
+    at = next((k for k, t in enumerate(tokens) if t.text == "top"), 0)
+    around = tuple(t.text for t in tokens[at - 1 : at + 3]) if at else ()
+    if around[:3] != ("on", "top", "of") or around[3:] not in (("that",), ("this",), ("it",)):
+        return tokens
+    as_well = [t._replace(text=word, raw=word) for t, word in zip(tokens[at - 1 : at + 1], ("as", "well"), strict=True)]
+    return [*tokens[: at - 1], *as_well, *tokens[at + 3 :]]
 
 
 def _without_dots(tokens: list[Token]) -> list[Token]:

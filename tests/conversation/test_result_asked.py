@@ -46,3 +46,22 @@ def test_what_a_thing_does_is_no_result(talk: Talk) -> None:
     last = talk("System 2 has failed, mode?", "what does anti-skid do")[-1]
 
     assert "slows faster than the others" in last.text
+
+
+@pytest.mark.parametrize(
+    ("question", "pattern"),
+    [
+        ("what does the parking brake need to work", "System 1 or accumulator"),
+        ("what has to be working for autobrake", "NORMAL mode available"),
+        ("loss of which system makes me lose retraction", "System 1"),
+        ("which system failure makes me lose autobrake", "System 2"),
+        ("sys 1 dropped to 2100 psi. can we get the gear up?", "^The gear retracts normally"),
+        ("we free fell the gear, everything else is healthy. what braking mode", "NORMAL braking"),
+        ("System 2 gone, ANTI-SKID switch off on top of that, anti-skid?", "^No anti-skid"),
+    ],
+)
+def test_what_a_result_needs(talk: Talk, question: str, pattern: str) -> None:
+    last = talk(question)[-1]
+
+    assert last.outcome == ANSWER
+    assert re.search(pattern, last.text), last.text
