@@ -272,7 +272,8 @@ def _told_of_it(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Qu
     assert context.asked is not None
     given = context.asked.conditions or (context.scenario if turn.alone.conditions else ())
     question = carried(turn.alone, context, given, knowledge)
-    more = asks_other(turn.alone) or (isinstance(context.result, LimitResult) and asks_manner(turn.alone))
+    figure = isinstance(context.result, (LimitResult, CheckResult))
+    more = asks_other(turn.alone) or (figure and asks_manner(turn.alone))
     past = told_in_all(context, knowledge) if asks_other(turn.alone) else told(context)
     third = of_the_quantity(question, resolve_scored(question, knowledge, avoid=past), knowledge)
     same = resolve_scored(question, knowledge)

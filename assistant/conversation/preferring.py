@@ -167,6 +167,8 @@ def tells_again(result: Result, alone: Question, context: Context, knowledge: Kn
         return False
     if asks_other(alone) or (isinstance(result, LimitResult) and (asks_manner(alone) or alone.reading.has("steps"))):
         return True
+    if isinstance(result, CheckResult) and asks_manner(alone):
+        return True
     if alone.reading.amounts and isinstance(result, (FactResult, LimitResult)):
         return not any(_is_told(amount.value, context) for amount in alone.reading.amounts)
     if alone.reading.amounts or alone.named_variant or not _CONFIRMING.isdisjoint(alone.reading.words):

@@ -12,6 +12,7 @@ from assistant.conversation.controls import asks_place, asks_when, control
 from assistant.conversation.controls_of_changes import asks_former, asks_since
 from assistant.conversation.disputing import cleared, listed, set_aside
 from assistant.conversation.disputing import with_disputes as with_disputes
+from assistant.conversation.earlier_told import limit_again, named_before
 from assistant.conversation.exceeding import exceeded_asked
 from assistant.conversation.library import library_reply
 from assistant.conversation.readings import question_of, things_named
@@ -40,12 +41,7 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
     """Return the reply to a turn that steers, or None when it is a question."""
     name = control(text, _words_told(context, knowledge) if "where" in text.lower() else frozenset())
     if not name:
-        asked = library_reply(text, context, knowledge)
-        if asked:
-            return asked, context
-        told = _since(text, context, knowledge) or _when(text, context)
-        told = told or believed(text, context, knowledge) or exceeded_asked(text, context)
-        return (told, context._replace(said=told)) if told else None
+        return _on_what_was_told(text, context, knowledge)
     if name in ("why", "source", "again") and context.answer is None:
         return None
     last = context.answer
@@ -64,6 +60,19 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
         fresh = Context(variant=context.variant, disputed=context.disputed)
         return replied(text, CLARIFY, "Disregarded. What would you like to know?", knowledge), fresh
     return _DISPUTING[name](text, context, knowledge) if name in _DISPUTING else None
+
+
+def _on_what_was_told(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
+    """Return the reply to a turn on a document, on what was told before, on a change or a belief of it."""
+    meant = named_before(text, context, knowledge.base)
+    if meant:
+        return _source(text, meant, knowledge), context
+    asked = library_reply(text, context, knowledge)
+    if asked:
+        return asked, context
+    told = _since(text, context, knowledge) or _when(text, context)
+    told = told or limit_again(text, context) or believed(text, context, knowledge) or exceeded_asked(text, context)
+    return (told, context._replace(said=told)) if told else None
 
 
 def _words_told(context: Context, knowledge: Knowledge) -> frozenset[str]:

@@ -50,3 +50,14 @@ def test_a_thing_that_what_was_told_says_nothing_of(talk: Talk) -> None:
 @pytest.mark.parametrize("turn", ["what's that out of", "out of which manual", "is that us or the maker"])
 def test_the_source_by_other_words(talk: Talk, turn: str) -> None:
     assert talk("maximum speed to lower the gear", turn)[-1].text.startswith("LIM 3.1")
+
+
+@pytest.mark.parametrize(
+    ("turns", "said"),
+    [
+        (("we lowered the gear at 240", "does the aeroplane need an inspection", "what was the limit"), "240 kt"),
+        (("what must the landing brief contain", "how long is the gear retraction", "whose rule is the briefing one"), "SOP"),
+    ],
+)
+def test_what_was_told_before_the_last_turn(talk: Talk, turns: tuple[str, ...], said: str) -> None:
+    assert said in talk(*turns)[-1].text
