@@ -26,8 +26,8 @@ _BEGINNING = 5
 
 
 def limit_again(text: str, context: Context) -> Answer | None:
-    """Return the limit told or held against lately, to a turn that asks no more than what it was."""
-    if not _LIMIT.match(text[:60]):
+    """Return the limit told or held against before the last turn, to a turn that asks no more than what it was."""
+    if isinstance(context.result, (LimitResult, CheckResult)) or not _LIMIT.match(text[:60]):
         return None
     for result, answer in _lately(context):
         if isinstance(result, (LimitResult, CheckResult)):

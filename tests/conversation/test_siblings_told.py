@@ -56,7 +56,7 @@ def test_the_source_by_other_words(talk: Talk, turn: str) -> None:
     ("turns", "said"),
     [
         (("we lowered the gear at 240", "does the aeroplane need an inspection", "what was the limit"), "240 kt"),
-        (("what must the landing brief contain", "how long is the gear retraction", "whose rule is the briefing one"), "SOP"),
+        (("what must the landing brief contain", "retraction time", "whose rule is the briefing one"), "SOP"),
     ],
 )
 def test_what_was_told_before_the_last_turn(talk: Talk, turns: tuple[str, ...], said: str) -> None:
