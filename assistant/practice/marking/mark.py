@@ -15,6 +15,7 @@ from assistant.practice.marking.beside_point import beside_the_point
 from assistant.practice.marking.compare import Compared, compare
 from assistant.practice.marking.confessing import without_confession
 from assistant.practice.marking.found import Held
+from assistant.practice.marking.other_matter import on_another_matter
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.polarity import HINDERING, denied
 from assistant.practice.marking.required import required
@@ -150,6 +151,8 @@ def _mark(need: Need, said: Said, compared: Compared, know: Knowledge) -> str:
     told = any(h.share > 0 for h in compared.held)
     if unknowing and not _numbers(said) and not _tells(compared.held):
         return MISSED
+    if (compared.wrong or told) and on_another_matter(compared.held, need, said, know):
+        return MISSED
     if compared.wrong:
         return WRONG
     if told:
@@ -158,7 +161,8 @@ def _mark(need: Need, said: Said, compared: Compared, know: Knowledge) -> str:
     if not unknowing and _tells_of_it(need, said, know):
         return PARTLY
     claims = _claims(need, said, know) and not unknowing and not beside_the_point(need, said, know)
-    return WRONG if claims or (limitless(need, said) and not unknowing) else MISSED
+    wrong = claims or (limitless(need, said) and not unknowing)
+    return WRONG if wrong and not on_another_matter(compared.held, need, said, know) else MISSED
 
 
 def _tells_of_it(need: Need, said: Said, know: Knowledge) -> bool:

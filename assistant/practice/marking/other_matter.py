@@ -1,0 +1,85 @@
+"""Answers that tell what is true of another matter, and nothing of what is asked: beside the point, and not wrong.
+
+"The fans run on the ground only" says nothing of where the brake dial is. What holds a figure of the kind that is asked
+for, or another colour, mode or person than the one asked for, is an answer all the same, and a wrong one.
+"""
+
+from __future__ import annotations
+
+from assistant.conversation.completing import question_of
+from assistant.practice.marking.contraries import OTHER
+from assistant.practice.marking.equal import equals, same_kind
+from assistant.practice.marking.found import Held
+from assistant.practice.marking.points import Figure, Need
+from assistant.practice.marking.polarity import denied
+from assistant.practice.marking.rivals import rivals
+from assistant.practice.marking.said import Said, plain_words, read_said
+from assistant.practice.marking.wording import NEGATORS, word_set
+from assistant.resolving import results as r
+from assistant.resolving.choosing import candidates
+from assistant.resolving.knowing import Knowledge
+
+_NEAR_BY = 3
+_LEAST = 2
+"""Things that a remark must name, so that it can be told from an answer."""
+_OWN = 0.5
+"""Share of them that the question may name too."""
+
+
+def on_another_matter(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether an answer that holds no point is what a statement on another matter says."""
+    if need.cause or need.loss or not said.words or said.reading.words[0] in _ON_WHAT_IS_ASKED:
+        return False
+    if any(h.share and not h.point.verdict for h in held) or _answers_in_kind(need, said, know):
+        return False
+    named = [m for m in said.content if not m.mended and said.words[m.start] not in NEGATORS]
+    told = any(not need.words.isdisjoint(said.words[i] for i in m.taken) for m in named)
+    if told or len(named) < _LEAST or not _is_elsewhere([m.concepts for m in named], need):
+        return False
+    found = candidates(question_of(said.text, know, ""), know)[:_NEAR_BY]
+    facts = [c.result.fact for c in found if isinstance(c.result, r.FactResult)]
+    return any(fact.says not in need.expected and _says_so(fact.says, said, know) for fact in facts)
+
+
+_ON_WHAT_IS_ASKED = word_set("""
+    after also at because before both by everything for from if in it its neither nothing on only same since so that
+    they this those to until when whenever whichever with without yes
+""")
+"""Words with which an answer goes on from the question, instead of telling of something by its name."""
+
+
+def _answers_in_kind(need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether an answer gives a figure, a colour, a mode or a person as it is asked for."""
+    figures = [f for p in need.points for f in p.figures]
+    return any(same_kind(c.amount, f, know.units) for c in said.claims for f in figures) or bool(
+        rivals(need, said, know)
+    )
+
+
+def _is_elsewhere(named: list[frozenset[str]], need: Need) -> bool:
+    """Return whether the things that an answer names are others than those of the points, and mostly of the question."""
+    points = frozenset(c for p in need.points for e in p.elements if not e.given for c in e.concepts)
+    points |= frozenset(c for p in need.points if p.state for c in p.state.subject)
+    own = sum(not each.isdisjoint(need.question.concepts) for each in named)
+    return all(each.isdisjoint(points) for each in named) and own <= _OWN * len(named)
+
+
+def _says_so(says: str, said: Said, know: Knowledge) -> bool:
+    """Return whether a statement says all that an answer does, and nothing of it the other way about."""
+    true = read_said(says, know)
+    concepts = frozenset(c for here in (*true.concepts, *true.inner) for c in here)
+    words = frozenset(plain_words(true.reading.words))
+    told = all(
+        not m.concepts.isdisjoint(concepts) or words.issuperset(said.words[i] for i in m.taken) for m in said.content
+    )
+    turned = any(other in words and w not in words for w in said.words for other in OTHER.get(w, ()))
+    figures = [Figure(c.amount.value, c.amount.unit or "") for c in true.claims]
+    counted = all(any(equals(c.amount, f, know.units) for f in figures) for c in said.claims)
+    return told and not turned and counted and _denies_alike(true, said)
+
+
+def _denies_alike(true: Said, said: Said) -> bool:
+    """Return whether an answer denies something just where a statement does."""
+    here, there = (denied(each.reading.words, each.reading) for each in (said, true))
+    off = {said.words[i] for i in here}
+    return bool(here) is bool(there) if len(said.words) > len(true.words) // 2 else off <= {true.words[i] for i in there}
