@@ -22,6 +22,7 @@ from assistant.practice.marking.parts import POLAR, by_parts, measured_parts, pa
 from assistant.practice.marking.phrased import CHANGE, at_what_speed, in_full
 from assistant.practice.marking.said import side_of
 from assistant.practice.marking.steps_asked import steps_asked
+from assistant.practice.marking.told_whole import told_whole
 from assistant.resolving import results as r
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
@@ -76,6 +77,10 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     if steps:
         return steps
     whole = _all_steps(whole, len(parts), know) if whole else None
+    stated = whole is None or isinstance(_first(whole.result), (r.FactResult, r.LimitResult))
+    both = told_whole(parts, text, know) if stated else ()
+    if both:
+        return both
     several = _several(parts, text, whole, know)
     if several:
         return several
