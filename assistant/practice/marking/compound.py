@@ -193,6 +193,9 @@ def _is_reason(whole: Asked, one: Asked) -> bool:
 def _halves(text: str, know: Knowledge) -> Iterator[tuple[str, str]]:
     """Yield a question with the first alone, and with the second alone, of two things that an "and" joins."""
     plain = _EACH.sub("", text)
+    for one, other in ((_WITH.sub(r"with \1", plain), _WITH.sub(r"without \1", plain)),):
+        if one != plain:
+            yield one, other
     whole = _THE_AND_THE.search(plain)
     if whole:
         yield (
@@ -209,6 +212,8 @@ def _halves(text: str, know: Knowledge) -> Iterator[tuple[str, str]]:
                 )
 
 
+_WITH = re.compile(r"\b(?:with|without) ((?:the |an? )?[\w-]+),? and (?:with|without) (?:them|it|one)\b", re.IGNORECASE)
+"""One thing there and not there: "with the fans and without them"."""
 _THE_AND_THE = re.compile(r"\b(the [\w -]+?) and (the [\w -]+?)(?= (?:of|for|on|in|with)\b|\s*[?.,])", re.IGNORECASE)
 """Two things named whole: "the maximum take-off mass and the maximum landing mass"."""
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.practice.marking.pairing import Label
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.said import Said, plain
@@ -14,7 +16,7 @@ def swapped(
     """Return the figures that were given to one another's things: "main 90 to 160, nose 60 to 110"."""
     if len(labels) < 2:
         return []
-    if _one_for_all(said, fits):
+    if _one_for_all(need, said, fits):
         return ["one figure for all of them"]
     found = []
     for claim, spots in zip(said.claims, fits, strict=True) if named else ():
@@ -48,10 +50,17 @@ def _ranks(need: Need, labels: dict[int, Label]) -> dict[int, int]:
 _NONE: frozenset[str] = frozenset()
 
 
-def _one_for_all(said: Said, fits: list[list[tuple[int, int]]]) -> bool:
+def _one_for_all(need: Need, said: Said, fits: list[list[tuple[int, int]]]) -> bool:
     """Return whether one figure is given for cases that have each their own: "15 s in both cases"."""
     points = {i for spots in fits for i, _ in spots}
-    return len(points) == 1 and all(fits) and bool(ALIKE.search(" ".join(said.reading.words)))
+    if len(points) != 1 or not all(fits) or not ALIKE.search(" ".join(said.reading.words)):
+        return False
+    (only,) = points
+    return not any(_OF_TWO.match(c) for e in need.points[only].elements for c in e.concepts)
+
+
+_OF_TWO = re.compile(r"both_")
+"""Begins what two things are called together, of which one figure holds."""
 
 
 def alike_points(need: Need) -> list[int]:

@@ -12,6 +12,7 @@ from assistant.answering.answer import Citation
 from assistant.frozen import NamedTuple
 from assistant.practice.marking.absolutes import limitless
 from assistant.practice.marking.beside_point import beside_the_point
+from assistant.practice.marking.citing import uncited
 from assistant.practice.marking.compare import Compared, compare
 from assistant.practice.marking.confessing import without_confession
 from assistant.practice.marking.found import Held
@@ -81,7 +82,7 @@ def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
 
 def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to one reading of a question."""
-    said = _without_asked(read_said(_named(answer, need), knowledge), need, knowledge)
+    said = _without_asked(read_said(_named(uncited(answer, knowledge), need), knowledge), need, knowledge)
     rest = without_confession(said)
     known = _without_asked(read_said(rest, knowledge), need, knowledge) if rest else said
     compared = compare(need, known, knowledge)
@@ -122,7 +123,11 @@ def _named(answer: str, need: Need) -> str:
         answer = _CYCLED.sub("extend and retract", answer)
     if any(p.state and not p.state.there for p in need.points):
         answer = _SKID_LOST.sub("no anti-skid", answer)  # the state of it here, and no label
-    return _NUMBER.sub(r"system \1", answer) if "system" in need.question.words else answer
+    if not {"system", "systems"}.intersection(need.question.words):
+        return answer
+    answer = _NUMBER.sub(r"system \1", answer)
+    named = "system" in answer.lower() and any(_SYSTEM.match(p.text) for p in need.points)
+    return _ON_ONE.sub(r"on system \1", answer) if named else answer
 
 
 _BARE = re.compile(r"(?<=[,;.])\s*(?:then |and |back )*(up|down|dn)(?: again)?(?=\s*(?:[,;.]|$))", re.IGNORECASE)
@@ -132,13 +137,16 @@ _LOWERED = re.compile(r"\blower (?:the (?:lever|gear|handle)|it)\b", re.IGNORECA
 _LET_OFF = re.compile(r"\b(?:let|take|took) ((?:the )?(?:park(?:ing)? )?brakes?) off\b", re.IGNORECASE)
 _IT = r"(?: (?:it|them|the (?:gear|legs|wheels)))?"
 _CYCLED = re.compile(
-    rf"\b(?:put |run |cycle )?(?:it |them |the (?:gear|legs|wheels) )?(?:back )?(?:down|lower{_IT}|drop{_IT})"
+    rf"\bcycle (?:it|them|the (?:gear|legs|wheels))\b|\b(?:put |run |cycle )?(?:it |them |the (?:gear|legs|wheels) )?(?:back )?(?:down|lower{_IT}|drop{_IT})"
     rf"(?: again)?,? (?:and|then)(?: then)? (?:back )?(?:up|raise{_IT})\b",
     re.IGNORECASE,
 )
 """The gear cycled in everyday words: "down and up"."""
 _SKID_LOST = re.compile(r"\banti-? ?skid (?:is )?lost\b", re.IGNORECASE)
 _GEAR = re.compile(r"\b(?:gear|handle|wheels|legs|gear lever|gear handle) (?:back )?(up|down|dn)\b", re.IGNORECASE)
+_SYSTEM = re.compile(r"system \d$", re.IGNORECASE)
+_ON_ONE = re.compile(r"\bon (one|two|1|2)\b(?=\s*(?:[,;.]|and\b|$))", re.IGNORECASE)
+"""A system by its number alone: "the gear on 1"."""
 _NUMBER = re.compile(r"\bnumber (one|two|1|2)\b", re.IGNORECASE)
 
 

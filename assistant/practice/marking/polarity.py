@@ -62,7 +62,7 @@ def denied(words: Sequence[str], reading: Reading, answers: bool = False) -> fro
             if (
                 words[i] in _HARD
                 or (words[i] in _ENDS and (i > first or words[i] in _PERSONS))
-                or (words[start] in _ALONE and words[i] == "the")
+                or (words[start] in _ALONE and words[i] in _ITSELF)
                 or (cased and i > first and words[i] in _ACTING)
             ):
                 break
@@ -72,6 +72,8 @@ def denied(words: Sequence[str], reading: Reading, answers: bool = False) -> fro
 
 _ACTING = word_set("call continue keep land leave pull put retract return select slow stop switch taxi use")
 """Verbs with which what is done in a case begins, said without the stop: "if it won't go leave the gear down"."""
+_ITSELF = frozenset(("it", "the", "they"))
+"""Words with which another clause begins behind a "nothing", said without the stop."""
 _PERSONS = frozenset(("i", "they", "we", "you"))
 """Words with which a new clause begins: "it isn't, you need full", said without the stop."""
 

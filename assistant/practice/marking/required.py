@@ -86,7 +86,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
     groups = [labelled(group, one, found, text, know) for group, one in zip(groups, found, strict=True)]
     groups = [in_its_case(group, one, found) for group, one in zip(groups, found, strict=True)]
     points = distinct(p for group in groups for p in without_given(group, reading, len(found) > 1))
-    points = weighed(points)
+    points = weighed(_told_apart(groups, points))
     if len(found) == 1 and len(parts_of(text)) < 2:
         ordered = isinstance(found[0].result, r.ProcedureResult) and len(points) > 1
         points = spared(persons_only(points, reading), reading, ordered or _in_order(found[0], text))
@@ -123,6 +123,28 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         one_way=asks_one(text),
         asked=frozenset(map(plain, reading.words)),
     )
+
+
+def _told_apart(groups: list[list[Point]], points: list[Point]) -> list[Point]:
+    """Return points of which none stands for a figure alone that an earlier part asks for: "85°, and what marks it?"."""
+    if len(groups) < _TWO:
+        return points
+    first = {f[:2] for p in groups[0] for f in p.figures}
+    own = {p.text for p in groups[0]}
+    return [
+        p._replace(figures=(), figures_suffice=False) if p.text not in own and p.figures and _only(p, first) else p
+        for p in points
+    ]
+
+
+_TWO = 2
+_TELLING = 2.5
+
+
+def _only(point: Point, figures: set[tuple[float, str]]) -> bool:
+    """Return whether the figures of a point are all among some, and its words tell more."""
+    told = any(e.weight >= _TELLING and not e.given for e in point.elements)
+    return told and all(f[:2] in figures for f in point.figures)
 
 
 def _asked(other: Point, points: list[Point]) -> bool:

@@ -202,7 +202,7 @@ def _claim(amount: Amount, said: Said, reading: Reading, know: Knowledge) -> Cla
     before = _within(words, said, amount.start, back=True)
     after = _within(words, said, amount.end, back=False)
     former = bool(wording.FORMER_BEFORE.search(before) or wording.FORMER_AFTER.search(after))
-    if former and wording.NOW.search(before.rsplit("was", 1)[-1]):
+    if former and wording.NOW.search(re.split(r"\bwas\b|\bused to\b", before)[-1]):
         former = False
     minimum = amount.unit == "min" and amount.raw.endswith(" min")
     bare = minimum or (bool(amount.unit) and not any(a.unit for a in amounts_in(amount.raw, know.units)))

@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from assistant.conversation.completing import question_of
 from assistant.knowledge.records import Fact
 from assistant.practice.marking.asked import Asked, as_asked, things
-from assistant.practice.marking.parts import POLAR
+from assistant.practice.marking.parts import POLAR, head_of
 from assistant.resolving import results as r
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
@@ -30,7 +30,8 @@ def told_whole(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked,
         return ()
     own = things(question_of(parts[1], know, ""), know)
     question = question_of(text, know, "")
-    for result in _near(parts[0], know):
+    head = head_of(text, parts)
+    for result in _near(f"{head}: {parts[0]}" if head else parts[0], know):
         concepts = know.phrase(result.fact.says).concepts | know.phrase(" ".join(result.fact.points)).concepts
         if own <= concepts and _tells_both(result.fact, parts, know):
             return (as_asked(text, question, result, know),)
