@@ -156,6 +156,8 @@ def _as_the_limit(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool
     amount = claim.amount
     if not claim.sense or amount.unit is None or not any(p.verdict for p in need.points):
         return False
+    if " at the limit" in said.text and any(says(claim, f, know) for f in need.extra):
+        return False
     own = [f for p in need.points for f in p.figures]
     other = [f for f in need.extra if f.unit == amount.unit and f.value != amount.value and f not in own]
     asked = [f for f in own if f.unit == amount.unit]

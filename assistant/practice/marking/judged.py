@@ -20,7 +20,7 @@ COMPUTED = 0.03
 THRESHOLD = re.compile(r"\b(below|under|above|over|past|up to|from) (?:which|what)\b", re.IGNORECASE)
 
 
-_RULE = re.compile(r"\b(?:limit|limits|rule|maximum|minimum|why|figure|how much|how far|what temperature|what pressure|"
+_RULE = re.compile(r"\b(?:(?<!within the )(?<!within its )(?<!within )limits?|rule|maximum|minimum|why|figure|how much|how far|what temperature|what pressure|"
                    r"what speed|reason|value|share|range|band)\b", re.IGNORECASE)  # fmt: skip
 
 
@@ -93,19 +93,24 @@ def bands_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     good = (rule.verdict == "within") is not bool(_DUTY.search(text))
     points = [Point(v, verdict=v) for v in (("yes" if good else "no"),) if polar]
     condition, _, action = rule.says.partition(": ")
+    asking = _TITLE.sub("", text)
+    acting = ACTION.search(text) or _BY_THE_BOOK.search(text)
     action = action or (condition if _ORDERS.match(condition) else "")
-    if _RULE.search(text) or not (polar or (action and ACTION.search(text))):
+    if _RULE.search(asking) or not (polar or (action and acting)):
         figures = _band_figures(result)
         said = condition.partition(";")[0]
-        if not action and not _RULE.search(text) and not re.search(r"\d", said):
+        if not action and not _RULE.search(asking) and not re.search(r"\d", said):
             points.append(point(said, know))
         elif figures:
             points.append(Point(condition, figures, figures_suffice=True, any_figure=True))
-    if action and (ACTION.search(text) or not polar):
+    if action and (acting or not polar):
         points.append(point(action, know))
     return points
 
 
+_TITLE = re.compile(r"^[^?]*\d[^?]*?[.:] (?=what\b[^?]*\?\s*$)", re.IGNORECASE)
+"""What is read, told before a short question of what follows: "tyre share below: 10%. What follows?"."""
+_BY_THE_BOOK = re.compile(r"\bwhat (?:does|do) the books? say\b", re.IGNORECASE)
 _ORDERS = re.compile(r"(?:request|call|release|replace|leave|stop|reject|wait)\b", re.IGNORECASE)
 """Verbs with which a rule that tells no condition orders something."""
 
@@ -127,7 +132,8 @@ def _band_figures(result: Any) -> tuple[Figure, ...]:
     record, rule = result.bands, result.rule
     at = record.rules.index(rule)
     decisive = rule if rule.test != "otherwise" else record.rules[max(0, at - 1)]
-    sense, turned = ("min", "max") if decisive.test == "below" else ("max", "min")
+    least = (decisive.test == "below") is not (decisive is rule and rule.verdict == "within")
+    sense, turned = ("min", "max") if least else ("max", "min")
     found = [Figure(decisive.value, decisive.unit or record.unit, 0.0, sense)]
     if decisive.unit == "percent" and result.reference:
         found.append(Figure(100 - decisive.value, "percent", 0.0, turned))

@@ -21,6 +21,7 @@ from assistant.practice.marking.points import Need
 from assistant.practice.marking.polarity import HINDERING, denied
 from assistant.practice.marking.required import required
 from assistant.practice.marking.said import Said, read_said
+from assistant.practice.marking.verbatim import verbatim
 from assistant.practice.marking.wording import NEGATORS, UNKNOWING
 from assistant.resolving.knowing import Knowledge
 
@@ -88,6 +89,8 @@ def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     compared = compare(need, known, knowledge)
     share = sum(h.share for h in compared.held) / len(compared.held) if compared.held else 0.0
     mark = _mark(need, said, compared, knowledge)
+    if mark in (WRONG, PARTLY) and compared.held and verbatim(need, answer, all(h.share >= 1 for h in compared.held)):
+        return Mark(RIGHT, 1.0, (), (), need.expected, need.sources)
     missing = tuple(h.point.text for h in compared.held if h.share < 1)
     wrong = compared.wrong if mark == WRONG else ()
     return Mark(mark, round(share, 2), missing, wrong or _beside(mark, answer), need.expected, need.sources)

@@ -32,7 +32,7 @@ _ASKS = re.compile(
 )
 _BREAKS = re.compile(
     r"\s*(?:[?.;:](?=\s|$)|,(?=\s))\s*|"
-    r"\s+and\s+(?=(?:at |to |by |in |up to |from |on |of |below |above |with |otherwise |if not )*"
+    r"(?<!\bat)\s+and\s+(?=(?:at |to |by |in |up to |from |on |of |below |above |with |otherwise |if not )*"
     r"(?:about (?=what (?:temperature|speed|pressure|height|angle)))?"
     r"(?:what|which|who|whom|where|when|why|how|does|do|is|are|can|may|must)\b)",
     re.IGNORECASE,

@@ -14,6 +14,7 @@ CHANGE = re.compile(
 
 def in_full(text: str) -> str:
     """Return a question with the case beyond a bound that it names in full: "and in a sharper turn"."""
+    text = _FIGURE.sub(r"What is the \1?", text)
     bound = _UP_TO.search(text)
     return _SHARPER.sub(f"turn of more than {bound.group(1)}", text) if bound else text
 
@@ -23,6 +24,8 @@ def at_what_speed(text: str) -> str:
     return _WHERE_IT_ENDS.sub("at what speed ", text) if "speed" in text.lower() else text
 
 
+_FIGURE = re.compile(r"^(?:give|state|tell|say) the figure: (?:the )?([^?]*?)\.?\s*$", re.IGNORECASE)
+"""A figure asked for by its name alone."""
 _UP_TO = re.compile(r"\bup to (\d+ ?(?:°|degrees))", re.IGNORECASE)
 
 

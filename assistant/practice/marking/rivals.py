@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 
 from assistant.practice.marking import wording
@@ -158,11 +159,14 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
     found = []
     words = set(said.words)
     asked = set(need_words(need))
+    full = set(map(plain, re.findall(r"[\w-]+", need.expected.lower())))
     for point, here in zip(points, places, strict=True):
         if point.figures and not here:
             continue
         for word in (w for e in point.elements if not e.given for w in e.words):
             for other in OTHER.get(word, ()):
+                if point.state and {word, other} <= words & full and _told_alike(other, need, said):
+                    continue
                 if other not in words or _bounds(other, said) or _accounted(other, points, places, said):
                     continue
                 if (other in need.asked and word not in _SIDED) or (word == "off" and "take-off" in point.text):
@@ -171,6 +175,14 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
                 if beside or (word not in words and other not in asked and word not in _SIDED):
                     found.append(f"{other}: {point.text}")
     return found
+
+
+def _told_alike(word: str, need: Need, said: Said) -> bool:
+    """Return whether the full answer denies something of a thing just where an answer does."""
+    clauses = [re.findall(r"[\w-]+", clause) for clause in re.split(r"[.;:,]", need.expected.lower())]
+    true = {w for clause in clauses if word in map(plain, clause) for w in clause}
+    here = said.beside(i for i, w in enumerate(said.words) if w == word)
+    return true.isdisjoint(wording.NEGATORS) is here.isdisjoint(wording.NEGATORS)
 
 
 _SIDED_WORDS = """

@@ -54,6 +54,8 @@ def state_told(state: State, said: Said) -> bool | None:
     for place in said.where(state.subject):
         if words[place + 1 : place + 2] in (("switch",), ("on",), ("off",)):
             continue
+        if place and words[place - 1] in ("no", "without"):
+            return False
         after = _after(place, {place}, said)
         if after is not None:
             return after
