@@ -28,6 +28,7 @@ from assistant.practice.marking.found import (
     ways_said,
     words_said,
 )
+from assistant.practice.marking.framed import in_the_same_frame
 from assistant.practice.marking.instead import other_action, other_end, other_purpose, other_reason
 from assistant.practice.marking.misplaced import beside_it, elsewhere, one_of_both, other_kind, out_of_order, turned_out
 from assistant.practice.marking.mixed import apart, both_for_either, either_for_both, inner_order, mixed_up, shared_with
@@ -82,7 +83,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
     """Return how an answer stands to what is needed."""
     ways = _ways(need, said, know)
     if ways and all(point.way for point in need.points):
-        return ways._replace(wrong=(*ways.wrong, *systems(said)))
+        return ways._replace(wrong=(*ways.wrong, *systems(said), *in_the_same_frame(need, said, know)))
     numbers = judge_numbers(need, said, know)
     held = tuple(_held(i, need, said, numbers) for i in range(len(need.points)))
     held = _each_its_own(held) if need.ordered else held
@@ -145,6 +146,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *beside_row(need, said, put_off),
         *other_value(held, need, said, know),
         *not_supplied(need, said, know, put_off),
+        *in_the_same_frame(need, said, know),
     ]
     if need.ordered and not wrong:
         wrong += out_of_order(held if need.sequence else [h for h in held if not h.point.figures], said)

@@ -31,6 +31,8 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
         equals(each, Figure(a.value, a.unit or "", 0.0), know.units) for a in need.allowed for each in (given, bare)
     ):
         return not (_in_place_of(claim, missing, need, said) or _as_the_limit(claim, need, said, know))
+    if not need.change and not claim.former and _is_former_alone(amount, need, know):
+        return False
     if _in_working(claim, said) or (amount.raw.lower() == "half" and not missing):
         return True
     judged = any(p.verdict for p in need.points) and claim.sense not in ("max", "min")
@@ -50,6 +52,15 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
         return True
     return any(
         _derived(amount, f, know.units) if f.unit == "percent" else rounded(amount, f, know.units) for f in need.extra
+    )
+
+
+def _is_former_alone(amount: Amount, need: Need, know: Knowledge) -> bool:
+    """Return whether a number is a former value, and nothing that holds now."""
+    former = {f[:2] for f in need.former}
+    now = [f for f in (*need.extra, *(f for p in need.points for f in p.figures)) if f[:2] not in former]
+    return any(equals(amount, f, know.units) for f in need.former) and not any(
+        equals(amount, f, know.units) for f in now
     )
 
 

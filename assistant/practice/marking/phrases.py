@@ -19,6 +19,7 @@ _PLAINER = {
     r"(?:loses|loses its|loses the|has no|have no|without|no|no more) pressure(?: (?:in|to|for|on))?": "depressurised",
     r"pump(?:s|ed|ing)? (?:it |them |the tyres? )?(?:back )?up(?: again)?": "re-inflate",
     r"just follow": "castor freely",
+    r"(?<!not )always(?=\s*(?:[,.;]|$))": "at all times",
     r"let(?:s)? (?:the )?(tyres?|tires?) down": r"deflates the \1",
     r"so (?:that )?(?:it|they|the tyres?) (?:(?:does|do) not|doesn't|don't|cannot|can't|won't) burst": (
         "to prevent a burst"

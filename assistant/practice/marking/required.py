@@ -95,7 +95,10 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
     points += [p for was, now in zip(first, found, strict=True) if was is not now for p in figures_of(was, know)]
     answers = [one.answer for one in found]
     choice = chosen(text, " ".join(a.text for a in answers), know)
-    points += choice[:1] if choice else ()
+    if choice:
+        faint = [not (p.figures or p.verdict or p.state) and all(e.weight <= _FAINT for e in p.elements) for p in points]
+        points = [p._replace(optional=p.optional or slight) for p, slight in zip(points, faint, strict=True)]
+        points.append(choice[0])
     others = [p for one in found for p in others_of(one, text, know)]
     return Need(
         question=reading,
@@ -138,6 +141,8 @@ def _told_apart(groups: list[list[Point]], points: list[Point]) -> list[Point]:
 
 
 _TWO = 2
+_FAINT = 0.6
+"""Weight up to which the words of a point only tell when, where it is asked which of two it is."""
 _TELLING = 2.5
 
 

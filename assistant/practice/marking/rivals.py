@@ -263,10 +263,20 @@ def others_said(need: Need, said: Said) -> list[str]:
         telling = [e for e in telling if e.weight > 0.7] or telling
         heavy = max((e.weight for e in telling), default=0.0)
         spots = [_spot(e.words, e.concepts, said) for e in telling if e.weight >= 0.9 * heavy]
-        said_so = [s for s in spots if s is not None and not is_put_off(s, said, need)]
+        said_so = [s for s in spots if s is not None and not is_put_off(s, said, need) and not _outdone(s, said)]
         if any(not (judged and _is_case(s, said)) for s in said_so):
             found.append(other.text)
     return found
+
+
+def _outdone(place: int, said: Said) -> bool:
+    """Return whether another thing is said to come before the one at a place: "this has priority over that"."""
+    before = said.reading.words[max(0, place - 2) : place]
+    return not _OUTDOING.isdisjoint(before) and place > _LEADING
+
+
+_OUTDOING = frozenset(("beats", "over", "overrides", "trumps"))
+_LEADING = 1
 
 
 def _is_case(place: int, said: Said) -> bool:
