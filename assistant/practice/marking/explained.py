@@ -57,7 +57,7 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
 
 def _is_former_alone(amount: Amount, need: Need, know: Knowledge) -> bool:
     """Return whether a number is a former value, and nothing that holds now."""
-    former = {f[:2] for f in need.former}
+    former = {(f.value, unit) for f in need.former for unit in (f.unit, "")}
     now = [f for f in (*need.extra, *(f for p in need.points for f in p.figures)) if f[:2] not in former]
     return any(equals(amount, f, know.units) for f in need.former) and not any(
         equals(amount, f, know.units) for f in now

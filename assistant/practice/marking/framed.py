@@ -19,7 +19,7 @@ _SMALL = word_set("a also an and are as at be by can for if in is it of on or th
 _JOINING = word_set("a an is are the be")
 _FORMER = word_set("formerly former previously was were used old once before")
 _REACH = 3
-_PAIRS = {"more": "less", "less": "more", "with": "without", "without": "with"}
+_PAIRS = {plain(a): plain(b) for a, b in (("more", "less"), ("less", "more"), ("with", "without"), ("without", "with"))}
 """Contraries that stand in many places, and contradict only between the same words."""
 
 
@@ -53,7 +53,7 @@ def _goes_on_alike(words: Sequence[str], full: Sequence[str], other: str) -> boo
 
 
 _SWITCHED = frozenset(("on", "off"))
-_SMALL_PAIR = frozenset(("with", "without"))
+_SMALL_PAIR = frozenset(map(plain, ("with", "without")))
 _NONE: frozenset[str] = frozenset()
 _NOTHING = frozenset(("",))
 

@@ -145,7 +145,9 @@ def _of_the_first(first: Point, point: Point, said: Said) -> bool:
     """Return whether all that is said of a step are words of the step before it, which gives a number besides."""
     words = {w for e in first.elements for w in e.words}
     told = [e for e in point.elements if not e.given and element_said(e, said)[0]]
-    return bool(first.figures) and not point.figures and bool(told) and all(words.issuperset(e.words) for e in told)
+    once = all(said.words.count(w) <= 1 for e in told for w in e.words)
+    own = bool(told) and all(words.issuperset(e.words) for e in told)
+    return bool(first.figures) and not point.figures and own and once
 
 
 def _its_own(one: Held, held: Sequence[Held], said: Said) -> tuple[int, ...]:

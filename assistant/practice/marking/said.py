@@ -202,7 +202,8 @@ def _claim(amount: Amount, said: Said, reading: Reading, know: Knowledge) -> Cla
     before = _within(words, said, amount.start, back=True)
     after = _within(words, said, amount.end, back=False)
     former = bool(wording.FORMER_BEFORE.search(before) or wording.FORMER_AFTER.search(after))
-    if former and wording.NOW.search(re.split(r"\bwas\b|\bused to\b", before)[-1]):
+    behind = re.split(r"\bwas\b|\bused to\b", before)[-1]
+    if former and wording.NOW.search(behind):
         former = False
     minimum = amount.unit == "min" and amount.raw.endswith(" min")
     bare = minimum or (bool(amount.unit) and not any(a.unit for a in amounts_in(amount.raw, know.units)))
@@ -210,7 +211,7 @@ def _claim(amount: Amount, said: Said, reading: Reading, know: Knowledge) -> Cla
     down = before.endswith("from") and after.startswith("down")
     sense = "min" if minimum or up else "lower" if down else sense_of(before, after)
     added = bool(wording.ADDED.intersection((*before.split()[-4:], *after.split()[:3])))
-    return Claim(amount, sense, former, bool(wording.NOW.search(before)), bare, added)
+    return Claim(amount, sense, former, bool(wording.NOW.search(behind if former else before)), bare, added)
 
 
 _UPWARD = ("up", "on", "and up", "and above")
