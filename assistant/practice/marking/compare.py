@@ -34,6 +34,7 @@ from assistant.practice.marking.misplaced import beside_it, elsewhere, one_of_bo
 from assistant.practice.marking.mixed import apart, both_for_either, either_for_both, inner_order, mixed_up, shared_with
 from assistant.practice.marking.numbers import Numbers, judge_numbers
 from assistant.practice.marking.once import again_and_again
+from assistant.practice.marking.other_cases import others_said
 from assistant.practice.marking.other_reference import other_reference, put_back
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.polarity import affirmed_falsely, contradicted, denied, prevented
@@ -41,7 +42,6 @@ from assistant.practice.marking.rivals import (
     colours,
     opposed,
     other_thing,
-    others_said,
     persons,
     rivals,
     set_at,

@@ -212,7 +212,9 @@ def _halves(text: str, know: Knowledge) -> Iterator[tuple[str, str]]:
                 )
 
 
-_WITH = re.compile(r"\b(?:with|without) ((?:the |an? )?[\w-]+),? and (?:with|without) (?:them|it|one)\b", re.IGNORECASE)
+_WITH = re.compile(
+    r"\b(?:with|without) ((?:the |an? )?[\w-]+),? and (?:with|without)(?: (?:them|it|one)\b|(?=\s*\?))", re.IGNORECASE
+)
 """One thing there and not there: "with the fans and without them"."""
 _THE_AND_THE = re.compile(r"\b(the [\w -]+?) and (the [\w -]+?)(?= (?:of|for|on|in|with)\b|\s*[?.,])", re.IGNORECASE)
 """Two things named whole: "the maximum take-off mass and the maximum landing mass"."""

@@ -15,8 +15,9 @@ _CHOICE = re.compile(
     r"(?:the |an? )?([^,?.]+?) or (?:of |by |on |for |in )?(?:the |an? )?([^,?.]+?)(?=[,?.]|$)", re.IGNORECASE,
 )  # fmt: skip
 _WHICH = re.compile(
-    r"^(?:which|what|who)(?: of (?:them|these|those))? [^,?]*, (?:the |an? )?([^,?.]+?) or (?:the |an? )?([^,?.]+?)\?\s*$", re.IGNORECASE
-)
+    r"^(?:which|what|who)(?: of (?:them|these|those))? [^,?]*, (?:the |an? )?([^,?.]+?) or (?:the |an? )?"
+    r"([^,?.]+?)\?\s*$", re.IGNORECASE,
+)  # fmt: skip
 _HEAVY = 1.0
 
 

@@ -1,6 +1,7 @@
 """A word of the books with its contrary in its place: "the switch is ON" for OFF, "800 psi or more", "once less".
 
-The words beside it are the same, so that nothing else can be meant. What the books say so too, of another case, is true.
+The words beside it are the same, so that nothing else can be meant. What the books say so too, of another case, is
+true.
 """
 
 from __future__ import annotations

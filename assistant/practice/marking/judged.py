@@ -20,8 +20,10 @@ COMPUTED = 0.03
 THRESHOLD = re.compile(r"\b(below|under|above|over|past|up to|from) (?:which|what)\b", re.IGNORECASE)
 
 
-_RULE = re.compile(r"\b(?:(?<!within the )(?<!within its )(?<!within )limits?|rule|maximum|minimum|why|figure|how much|how far|what temperature|what pressure|"
-                   r"what speed|reason|value|share|range|band)\b", re.IGNORECASE)  # fmt: skip
+_RULE = re.compile(
+    r"\b(?:(?<!within the )(?<!within its )(?<!within )limits?|rule|maximum|minimum|why|figure|how much|how far|"
+    r"what temperature|what pressure|what speed|reason|value|share|range|band)\b", re.IGNORECASE,
+)  # fmt: skip
 
 
 _DUTY = re.compile(

@@ -140,7 +140,8 @@ _LOWERED = re.compile(r"\blower (?:the (?:lever|gear|handle)|it)\b", re.IGNORECA
 _LET_OFF = re.compile(r"\b(?:let|take|took) ((?:the )?(?:park(?:ing)? )?brakes?) off\b", re.IGNORECASE)
 _IT = r"(?: (?:it|them|the (?:gear|legs|wheels)))?"
 _CYCLED = re.compile(
-    rf"\bcycle (?:it|them|the (?:gear|legs|wheels))\b|\b(?:put |run |cycle )?(?:it |them |the (?:gear|legs|wheels) )?(?:back )?(?:down|lower{_IT}|drop{_IT})"
+    rf"\bcycle (?:it|them|the (?:gear|legs|wheels))\b|"
+    rf"\b(?:put |run |cycle )?(?:it |them |the (?:gear|legs|wheels) )?(?:back )?(?:down|lower{_IT}|drop{_IT})"
     rf"(?: again)?,? (?:and|then)(?: then)? (?:back )?(?:up|raise{_IT})\b",
     re.IGNORECASE,
 )

@@ -57,7 +57,7 @@ def _answers_in_kind(need: Need, said: Said, know: Knowledge) -> bool:
 
 
 def _is_elsewhere(named: list[frozenset[str]], need: Need) -> bool:
-    """Return whether the things that an answer names are others than those of the points, and mostly of the question."""
+    """Return whether what an answer names is not what the points name, and mostly not what the question does."""
     points = frozenset(c for p in need.points for e in p.elements if not e.given for c in e.concepts)
     points |= frozenset(c for p in need.points if p.state for c in p.state.subject)
     own = sum(not each.isdisjoint(need.question.concepts) for each in named)
@@ -82,4 +82,6 @@ def _denies_alike(true: Said, said: Said) -> bool:
     """Return whether an answer denies something just where a statement does."""
     here, there = (denied(each.reading.words, each.reading) for each in (said, true))
     off = {said.words[i] for i in here}
-    return bool(here) is bool(there) if len(said.words) > len(true.words) // 2 else off <= {true.words[i] for i in there}
+    if len(said.words) > len(true.words) // 2:
+        return bool(here) is bool(there)
+    return off <= {true.words[i] for i in there}

@@ -13,20 +13,18 @@ from assistant.conversation.completing import question_of
 from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
 from assistant.conversation.turn import answer_turn
-from assistant.practice.marking.amounts import amounts_of
 from assistant.practice.marking.asked import Asked, as_asked, ask, things
 from assistant.practice.marking.cases import coordinated, was_and_is
 from assistant.practice.marking.compound import headed, joined, listed, of_each, with_reason
 from assistant.practice.marking.lessened import by_share, nearest, offered, shortened
 from assistant.practice.marking.parts import POLAR, by_parts, measured_parts, parts_of, pieces
 from assistant.practice.marking.phrased import CHANGE, at_what_speed, in_full
-from assistant.practice.marking.said import side_of
+from assistant.practice.marking.siblings import with_siblings
 from assistant.practice.marking.steps_asked import steps_asked
 from assistant.practice.marking.told_whole import told_whole
 from assistant.resolving import results as r
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.understanding.mentions import Reading
 
 _STRUCTURED = (
     r.CheckResult, r.BandResult, r.TableResult, r.TablesResult, r.ModelResult, r.ProcedureResult, r.LossResult,
@@ -47,17 +45,10 @@ _TOLD_THROUGH = 0.05
 _NEAREST = 8
 _PART = 0.75
 """Share of a question's words below which what was answered is one part of it."""
-_SIBLING = 0.45
-_AS_NEAR = 0.05
-"""Score from which a figure is asked for as well; of two cases asked for at once, how much less it may be."""
 _STEPS = 0.65
 """Score from which a procedure is meant where steps are asked for."""
 
 
-BOTH = re.compile(
-    r"\b(?:with (?:\w+ )?(?:and|or) without|without (?:\w+ )?(?:and|or) with|normally and)\b", re.IGNORECASE
-)
-"""Two cases of one figure asked for at once."""
 _NOTHING = re.compile(
     r"(?:the |both )?(?:\w+ ){1,2}(?:centred|centered|neutral|untouched|free|at zero)$", re.IGNORECASE
 )
@@ -77,10 +68,6 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     if steps:
         return steps
     whole = _all_steps(whole, len(parts), know) if whole else None
-    stated = whole is None or isinstance(_first(whole.result), (r.FactResult, r.LimitResult))
-    both = told_whole(parts, text, know) if stated else ()
-    if both:
-        return both
     several = _several(parts, text, whole, know)
     if several:
         return several
@@ -89,17 +76,21 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     if whole and len(parts) < 2 and isinstance(whole.result, r.LimitResult):
         return _with_more(whole, text, know)
     if whole and (isinstance(_first(whole.result), _STRUCTURED) or len(parts) < 2):
-        return (*_with_siblings(whole, text, know), *measured_parts(parts, text, whole, know))
+        return (*with_siblings(whole, text, know), *measured_parts(parts, text, whole, know))
     split = by_parts(parts, text, know) if len(parts) > 1 else []
     if len(split) > 1 or (split and not whole):
         return tuple(split)
     if whole:
-        return _with_siblings(whole, text, know)
+        return with_siblings(whole, text, know)
     return _as_it_comes(parts, text, know)
 
 
 def _several(parts: list[str], text: str, whole: Asked | None, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers each of several things that a question asks for at once; nothing where it asks for one."""
+    if whole is None or isinstance(_first(whole.result), (r.FactResult, r.LimitResult)):
+        both = told_whole(parts, text, know)
+        if both:
+            return both
     steps = whole is not None and isinstance(whole.result, r.ProcedureResult)
     found = tuple(coordinated(text, know)) or headed(parts, text, steps, know)
     found = (
@@ -245,59 +236,4 @@ def _all_steps(one: Asked, parts: int, know: Knowledge) -> Asked:
 def _with_more(one: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Add to a stated figure its reason, or else the figures asked for beside it, as far as they are asked for."""
     reason = with_reason(one, text, know) if isinstance(one.result, r.LimitResult) else ()
-    return reason if len(reason) > 1 else _with_siblings(one, text, know)
-
-
-def _with_siblings(one: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
-    """Add the figures that the same question asks for under another condition: "normally, and once …"."""
-    if not isinstance(one.result, r.LimitResult) or " and " not in text:
-        return (one,)
-    unit = _unit(one.result)
-    question = question_of(text, know, one.question.variant)
-    explained = know.phrase(one.result.limits[0].of).concepts
-    left = [m for m in question.reading.mentions if not know.matcher.is_soft(m) and explained.isdisjoint(m.concepts)]
-    found = [one]
-    near = candidates(question, know)[:8]
-    best = near[0].score if near and BOTH.search(text) else 1.0
-    for candidate in near:
-        result = candidate.result
-        if isinstance(result, r.NotApplicable) and BOTH.search(text):
-            result = one.result._replace(limits=(result.limit,))
-        if (
-            candidate.score < min(_SIBLING, best - _AS_NEAR)
-            or not isinstance(result, r.LimitResult)
-            or _unit(result) != unit
-        ):
-            continue
-        of = know.phrase(result.limits[0].of)
-        if _is_other_band(question.reading, of, know):
-            continue
-        if _is_counterpart(one.result.limits[0].of, result.limits[0].of, question) or any(
-            not of.concepts.isdisjoint(m.concepts) for m in left
-        ):
-            found.append(as_asked(text, question, result, know))
-    return tuple(found)
-
-
-def _is_other_band(asked_for: Reading, of: Reading, know: Knowledge) -> bool:
-    """Return whether a figure is of the other side of a number that a question names: "in turns of more than 60°"."""
-    sides = {(a.value, bound) for a in amounts_of(asked_for, know) if (bound := side_of(a, asked_for))}
-    named = {value for value, _ in sides}
-    told = [(a.value, bound) for a in amounts_of(of, know) if (bound := side_of(a, of))]
-    return any(value in named and (value, bound) not in sides for value, bound in told)
-
-
-def _is_counterpart(of: str, other: str, question: Question) -> bool:
-    """Return whether a figure is the other of two asked for: "with and without fans", "normally and once …"."""
-    if question.reading.has("normal") or not {"normally", "ordinarily"}.isdisjoint(question.reading.words):
-        what, _, when = of.partition(", ")
-        if when and other != of and other.partition(", ")[0] == what:
-            return True
-    both = {"with", "without"}
-    return both <= set(question.reading.words) and len({"without" in of.split(), "without" in other.split()}) == 2
-
-
-def _unit(result: r.LimitResult) -> str:
-    limit = result.limits[0]
-    figure = limit.value or limit.maximum or limit.minimum
-    return figure.unit if figure else ""
+    return reason if len(reason) > 1 else with_siblings(one, text, know)

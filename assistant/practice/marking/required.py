@@ -32,9 +32,10 @@ from assistant.practice.marking.narrowing import (
 from assistant.practice.marking.outcomes import cause_of, figures_of
 from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Need, Point
-from assistant.practice.marking.requests import BOTH, asked
+from assistant.practice.marking.requests import asked
 from assistant.practice.marking.rows import row_of
 from assistant.practice.marking.said import plain
+from assistant.practice.marking.siblings import BOTH
 from assistant.resolving import results as r
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
@@ -95,10 +96,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
     points += [p for was, now in zip(first, found, strict=True) if was is not now for p in figures_of(was, know)]
     answers = [one.answer for one in found]
     choice = chosen(text, " ".join(a.text for a in answers), know)
-    if choice:
-        faint = [not (p.figures or p.verdict or p.state) and all(e.weight <= _FAINT for e in p.elements) for p in points]
-        points = [p._replace(optional=p.optional or slight) for p, slight in zip(points, faint, strict=True)]
-        points.append(choice[0])
+    points = [*(p._replace(optional=p.optional or _is_faint(p)) for p in points), choice[0]] if choice else points
     others = [p for one in found for p in others_of(one, text, know)]
     return Need(
         question=reading,
@@ -128,8 +126,13 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
     )
 
 
+def _is_faint(point: Point) -> bool:
+    """Return whether a point only tells when: "at all times"."""
+    return not (point.figures or point.verdict or point.state) and all(e.weight <= _FAINT for e in point.elements)
+
+
 def _told_apart(groups: list[list[Point]], points: list[Point]) -> list[Point]:
-    """Return points of which none stands for a figure alone that an earlier part asks for: "85°, and what marks it?"."""
+    """Return points, none of them for a figure alone that an earlier part asks for: "85°, and what marks it?"."""
     if len(groups) < _TWO:
         return points
     first = {f[:2] for p in groups[0] for f in p.figures}

@@ -11,7 +11,6 @@ from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.found import Held
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.said import Said, plain
-from assistant.practice.marking.wording import NO_ACTION, NOTHING_DONE
 from assistant.resolving.knowing import Knowledge
 
 _PERSONS = ("captain", "first_officer", "maintenance", "ground_crew")
@@ -250,45 +249,6 @@ def _is_beside(other: str, word: str, point: Point, said: Said) -> bool:
     return False
 
 
-def others_said(need: Need, said: Said) -> list[str]:
-    """Return what is said that would be right of another case: the action of another band, another mode."""
-    own = need.words
-    mine = {c for p in need.points for e in p.elements for c in e.concepts}
-    found = []
-    judged = need.within is not None
-    mine |= need.question.concepts if judged else frozenset()
-    nothing = NOTHING_DONE.search(" ".join(said.reading.words)) is not None
-    for other in (o for o in need.others if nothing or not NO_ACTION.match(o.text)):
-        telling = [e for e in other.elements if not (set(e.words) & own or e.concepts & mine)]
-        telling = [e for e in telling if e.weight > 0.7] or telling
-        heavy = max((e.weight for e in telling), default=0.0)
-        spots = [_spot(e.words, e.concepts, said) for e in telling if e.weight >= 0.9 * heavy]
-        said_so = [s for s in spots if s is not None and not is_put_off(s, said, need) and not _outdone(s, said)]
-        if any(not (judged and _is_case(s, said)) for s in said_so):
-            found.append(other.text)
-    return found
-
-
-def _outdone(place: int, said: Said) -> bool:
-    """Return whether another thing is said to come before the one at a place: "this has priority over that"."""
-    before = said.reading.words[max(0, place - 2) : place]
-    return not _OUTDOING.isdisjoint(before) and place > _LEADING
-
-
-_OUTDOING = frozenset(("beats", "over", "overrides", "trumps"))
-_LEADING = 1
-
-
-def _is_case(place: int, said: Said) -> bool:
-    """Return whether a place is in a clause that tells of some case: "more than 5% low: re-inflate"."""
-    start = max((i + 1 for i in range(place) if said.reading.words[i] in (";", ".", ",")), default=0)
-    before = range(start, place)
-    return bool(said.numbered.intersection(before)) or any(said.reading.words[i] in _CASES for i in before)
-
-
-_CASES = frozenset(("if", "when", "otherwise", "outside", "beyond", "rule"))
-
-
 def colours(held: Sequence[Held], need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return the colours that an answer names where none is asked for and something asked for is not said."""
     families = know.lexicon.families
@@ -302,14 +262,3 @@ def colours(held: Sequence[Held], need: Need, said: Said, know: Knowledge) -> li
         said.reading.words[i] for i, here in enumerate(said.concepts)
         if any(families.get(c) == "colour" for c in here) and here.isdisjoint(known) and not is_put_off(i, said, need)
     ]  # fmt: skip
-
-
-def _spot(words: tuple[str, ...], concepts: frozenset[str], said: Said) -> int | None:
-    for i, here in enumerate(said.concepts):
-        if said.words[i + 1 : i + 2] == (plain("pedals"),):
-            continue  # "normal pedals" are no NORMAL braking
-        if not here.isdisjoint(concepts) or (
-            said.words[i] == words[0] and all(w in said.words[i : i + len(words) + 1] for w in words)
-        ):
-            return i
-    return None
