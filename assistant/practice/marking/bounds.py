@@ -22,7 +22,7 @@ _FORBIDS = frozenset({"not", "cannot", "outside", "forbidden", "never", "no", "t
 
 def reversed_bound(claim: Claim, figures: list[Figure], need: Need, said: Said) -> list[str]:
     """Return that a bound was turned round: "not below 800 psi" of a maximum, "yes, over 250" within it."""
-    if claim.amount.raw.endswith(" min") and claim.sense == "min" and any(f.unit == "min" for f in figures):
+    if claim.amount.raw.endswith(" min") and claim.sense == "min" and any(f.unit in ("s", "min", "h") for f in figures):
         return []  # minutes, and no minimum
     if len(figures) > 1 and any(claim.sense == f.sense or not f.sense for f in figures):
         return []  # of two cases that one number parts it is said of the one that it suits

@@ -12,7 +12,7 @@ from assistant.answering.answer import Citation
 from assistant.frozen import NamedTuple
 from assistant.practice.marking.absolutes import limitless
 from assistant.practice.marking.beside_point import beside_the_point
-from assistant.practice.marking.citing import uncited
+from assistant.practice.marking.citing import miscited, uncited
 from assistant.practice.marking.compare import Compared, compare
 from assistant.practice.marking.confessing import without_confession
 from assistant.practice.marking.found import Held
@@ -83,11 +83,12 @@ def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
 
 def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to one reading of a question."""
-    said = _without_asked(read_said(_named(uncited(answer, knowledge), need), knowledge), need, knowledge)
+    said = _without_asked(read_said(_named(uncited(answer, need), need), knowledge), need, knowledge)
     rest = without_confession(said)
     known = _without_asked(read_said(rest, knowledge), need, knowledge) if rest else said
     compared = compare(need, known, knowledge)
     share = sum(h.share for h in compared.held) / len(compared.held) if compared.held else 0.0
+    compared = compared._replace(wrong=(*compared.wrong, *miscited(answer, need)))
     mark = _mark(need, said, compared, knowledge)
     if mark in (WRONG, PARTLY) and compared.held and verbatim(need, answer, all(h.share >= 1 for h in compared.held)):
         return Mark(RIGHT, 1.0, (), (), need.expected, need.sources)

@@ -253,3 +253,21 @@ def test_what_nothing_loaded_answers_is_not_marked(knowledge: Knowledge, questio
 def test_any_text_gets_a_mark(marker: Marker, answer: str) -> None:
     for question in (FREE_FALL, TAKE_OFF, STRUTS, SWITCH_OFF, MISMATCH, RISE):
         assert marker.mark(question, answer).mark in (RIGHT, PARTLY, WRONG, MISSED)
+
+
+@pytest.mark.parametrize(
+    ("question", "answer", "mark"),
+    [
+        ("What does anti-skid do?", "A red band on the nose leg doors shows the towing limit.", MISSED),
+        ("May you extend the gear at 200 kt?", "Within LIM 3.1: the limit is 230 kt.", RIGHT),
+        ("What does the RESERVE BRAKE memo show, and in which mode?", "Applications left, in EMERGENCY.", RIGHT),
+        ("Which has priority, anti-skid or autobrake?", "Anti-skid has priority over autobrake.", RIGHT),
+        ("Which has priority, anti-skid or autobrake?", "Autobrake over anti-skid.", WRONG),
+        ("May you turn at 10 kt in a turn of 61°?", "yes, the limit is 12 kt", WRONG),
+        ("At what share of the target deceleration does ON TARGET light?", "85 percent now it used to be 90", RIGHT),
+    ],
+)  # fmt: skip
+def test_true_remarks_contraries_and_two_things_of_one_subject(
+    marker: Marker, question: str, answer: str, mark: str
+) -> None:
+    assert marker.mark(question, answer).mark == mark
