@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from assistant.answering.parts import condition_words
 from assistant.conversation.context import LATELY, Context
+from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.readings import merged, question_of, things_named
 from assistant.conversation.traits import CLEAR, GOOD, LONG, OPEN, names_unknown
 from assistant.knowledge.records import Limit, Model, Schedule
@@ -29,6 +30,8 @@ from assistant.resolving.results import (
 )  # fmt: skip
 
 _ANSWERING = 0.85
+_BRIEF = 5
+_LEAST_ALTITUDE = 1000.0
 _TIMES = 3.0
 """How many times larger or smaller than a limit a bare figure is that is not held against it."""
 _ONWARD = frozenset({"so", "and", "then", "now", "per", "each", "for", "into"})
@@ -90,13 +93,22 @@ def _taking_the_figure(
         if names_unknown(model.id, alone, knowledge):
             continue
         chosen = (says for i in model.inputs for _, value, says in i.choices if value in told)
-        text = " , ".join((model.of, " ".join(alone.reading.words), *chosen))
+        text = " , ".join((model.of, _with_unit(model, alone), *chosen))
         question = question_of(text, knowledge, alone.variant)
         found = resolve_scored(question, knowledge)
         again = calculation_of(found.result)
         if again and again.id == model.id and found.score > first.score:
             return question.with_text(alone.reading.text)._replace(context=True), found.result
     return None
+
+
+def _with_unit(model: Model, alone: Question) -> str:
+    """Return the words of a turn, its one bare amount in the unit of the one thing that a calculation lacks."""
+    lacking = _lacking(model)
+    words = [*alone.reading.words]
+    if len(lacking) == 1 and _is_led(alone, lacking[0]):
+        words.insert(alone.reading.amounts[0].end, unit_word(lacking[0]))
+    return " ".join(words)
 
 
 def _of_what_was_spoken_of(
@@ -175,11 +187,26 @@ def _fitting(model: Model, told: set[str], alone: Question, knowledge: Knowledge
     a turn asks for what it gives: "how far from 125?".
     """
     asked = alone.reading.asked & {model.output, *(("distance",) if model.output == "length" else ())}
-    lacking = [item.unit for item in model.inputs if not item.default and not item.choices]
+    lacking = _lacking(model)
     own = [item.unit for item in model.inputs if item.default in told]
-    given = [a for a in alone.reading.amounts if a.unit is not None or asked]
+    led = len(lacking) == 1 and _is_led(alone, lacking[0])
+    given = [a for a in alone.reading.amounts if a.unit is not None or asked or led]
     fit = (fits(a, unit, knowledge.units) is not None for a in given for unit in lacking)
     return any(fit) and not any(a.unit == unit for a in given for unit in own)
+
+
+def _lacking(model: Model) -> list[str]:
+    """Return the units of the amounts that a calculation takes and has no usual figure for."""
+    return [item.unit for item in model.inputs if not item.default and (item.cues or not item.choices)]
+
+
+def _is_led(alone: Question, unit: str) -> bool:
+    """Return whether a turn is no more than one bare amount behind "at", or below zero, of the size of a unit."""
+    amounts, words = alone.reading.amounts, alone.reading.words
+    if len(amounts) != 1 or amounts[0].unit is not None or len(words) > _BRIEF:
+        return False
+    led = amounts[0].value < 0 or (bool(amounts[0].start) and words[amounts[0].start - 1] == "at")
+    return led and (unit != "ft" or amounts[0].value >= _LEAST_ALTITUDE)
 
 
 def calculation_of(result: Result | None) -> Model | Schedule | None:

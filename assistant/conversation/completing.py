@@ -20,6 +20,7 @@ from assistant.conversation.in_place_of_it import in_place_of_it
 from assistant.conversation.in_scenario import clearly_carried, in_scenario, loss_asked, result_named, told_table
 from assistant.conversation.inside_told import asked_inside
 from assistant.conversation.judged_again import as_a_verdict
+from assistant.conversation.limit_spoken import of_its_kind
 from assistant.conversation.picking import picked
 from assistant.conversation.pointed_names import with_names
 from assistant.conversation.preferring import (
@@ -132,6 +133,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
         question, result = sibling_told(turn.alone, result, context, knowledge) or (question, result)
         question, result = stays_with_it(turn.alone, result, context, knowledge) or (question, result)
     question, result = as_a_verdict(alone, question, result, context, knowledge)
+    result = of_its_kind(alone, question, result, context)
     same = told_already(alone, result, context)
     if same and context.asked:
         return context.asked.with_text(text), same

@@ -55,6 +55,8 @@ def judged_result(alone: Question, context: Context, knowledge: Knowledge) -> tu
         return None
     if alone.reading.asked & (QUANTITIES - {told.model.output, "temperature", "speed", "altitude", "height"}):
         return None
+    if alone.named_variant and words[0] not in _WHETHER:
+        return None  # "that's on an L"
     variant = alone.variant if alone.named_variant else context.asked.variant
     for each in _values(told, words, context.asked, knowledge):
         question = question_of(" ".join(each.words), knowledge, variant)

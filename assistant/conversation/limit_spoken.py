@@ -6,7 +6,7 @@ is of that one, though it would come nearer to another.
 
 from __future__ import annotations
 
-from assistant.conversation.context import Context
+from assistant.conversation.context import LATELY, Context
 from assistant.conversation.controls_of_changes import believes
 from assistant.conversation.readings import things_named
 from assistant.knowledge.records import Limit
@@ -23,7 +23,11 @@ _TIMES = 3.0
 _LARGER = {"kg": (1000.0,), "ft": (1000.0, 100.0)}
 """By how much a bare number may stand for more: 57 for 57,000 kg, 21 for 21,000 ft, 210 for a flight level."""
 _LARGE = 10_000.0
+_DUST = 1e-9
 _OPEN = frozenset({"why", "how", "when", "where", "who", "whose", "which", "by", "than", "per", "another"})
+_READS = frozenset({
+    "is", "it", "s", "showing", "shows", "show", "reads", "reading", "read", "indicating", "says", "measures",
+})  # fmt: skip
 _POINTING = frozenset({"those", "these", "other", "of", "step", "number", "no"})
 _LIMIT = frozenset({"limit", "limits", "maximum", "max", "minimum", "min", "most", "least", "figure"})
 _MARGIN = frozenset({"margin", "spare", "over", "under", "off", "out", "gap", "short", "far", "room"})
@@ -34,6 +38,21 @@ _BESIDE = _LIMIT | _MARGIN | {
 }  # fmt: skip
 
 
+def of_its_kind(
+    alone: Question, question: Question, result: Result, context: Context
+) -> Result:
+    """Return the limit that a turn asks for, where its verdict would be on a bare amount of the turn before that was
+    judged in another unit there: 190 °C are no minutes.
+    """
+    told = context.result
+    if alone.reading.amounts or not isinstance(result, CheckResult) or not isinstance(told, CheckResult):
+        return result
+    last, new = told.checks[0], result.checks[0]
+    bare = not any(a.unit == new.unit for a in question.reading.amounts)
+    other = len(result.checks) == 1 and new.unit != last.unit and abs(new.given - last.given) < _DUST
+    return LimitResult((new.limit,)) if other and bare else result
+
+
 def limit_spoken(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return what a short turn asks of the one limit told or judged last, where it names nothing else."""
     told, words = context.result, alone.reading.words
@@ -42,8 +61,13 @@ def limit_spoken(alone: Question, context: Context, knowledge: Knowledge) -> tup
     held = isinstance(told, CheckResult) and len(told.checks) == 1 and not context.asked.reading.amounts
     if isinstance(told, LimitResult) or (held and alone.reading.amounts):
         return _reading(alone, told, context.asked, knowledge)
-    if isinstance(told, (CheckResult, BandResult)) and not alone.reading.amounts and _BESIDE.issuperset(words):
-        return _asked_again(alone, told, context.asked, knowledge)
+    if alone.reading.amounts or not _BESIDE.issuperset(words):
+        return None
+    for past, before in ((told, context.asked), *((turn.result, turn.asked) for turn in context.earlier[:LATELY])):
+        if isinstance(past, LimitResult):
+            return None  # it is asked of that one
+        if isinstance(past, (CheckResult, BandResult)):
+            return _asked_again(alone, past, before, knowledge)
     return None
 
 
@@ -61,7 +85,8 @@ def _reading(
     variant = alone.variant if alone.named_variant else before.variant
     limit = knowledge.record(limits[0].id, variant)
     asked = alone.reading.asked & QUANTITIES
-    if things_named(alone.reading, knowledge) or not asked <= {quantity_of(LimitResult((limit,)), knowledge)}:
+    things = (m for m in things_named(alone.reading, knowledge) if not _READS.issuperset(m.text.split()))
+    if any(things) or not asked <= {quantity_of(LimitResult((limit,)), knowledge)}:
         return None
     amount = _of_the_limit(amounts[0], limit, alone, knowledge)
     found = limit_rules.check(limit, amount, alone, knowledge) if amount else None
@@ -105,7 +130,7 @@ def _asked_again(
     question = before.with_text(alone.reading.text)._replace(context=True)
     if not _MARGIN.isdisjoint(words):
         return question, told
-    if _LIMIT.isdisjoint(words):
+    if _LIMIT.isdisjoint(words) or len(before.reading.amounts) > 1:
         return None
     if isinstance(told, CheckResult) and len(told.checks) == 1:
         limit = knowledge.record(told.checks[0].limit.id, before.variant)

@@ -31,6 +31,8 @@ _SAME = "same"
 _LEAD = frozenset({"ok", "okay", "right", "fine", "good", "well"})
 _NEAR, _FAR = log(3.0), log(12.0)
 """How far a bare number may be from one that it surely, and at most, takes the place of."""
+_THOUSANDS = 5000.0
+"""From this altitude a bare number may stand for as many thousands."""
 _SIGNED = frozenset({"deg", "degC", "count"})
 _ALL = frozenset({"all", "every"})
 _NUMBERS = frozenset({"four", "4"})
@@ -43,6 +45,7 @@ class _Like(NamedTuple):
 
     apart: float
     unit: str
+    times: float
     name: str
 
 
@@ -162,10 +165,12 @@ def _amounts(model: Model, alone: Question, old: Given, knowledge: Knowledge) ->
             name = like[0].name
         if not name and len(fitting) == 1 and amount.unit is not None:
             name = fitting[0].id
+        name = name or _near_the_usual(amount, fitting, old, alone, knowledge)
         if not name:
             return None
-        unit = near[name].unit if amount.unit is None and name in near else amount.unit
-        found[name] = amount._replace(unit=unit)
+        bare = amount.unit is None and name in near
+        unit = near[name].unit if bare else amount.unit
+        found[name] = amount._replace(unit=unit, value=amount.value * (near[name].times if bare else 1.0))
     return found
 
 
@@ -182,17 +187,33 @@ def _turned(model: Model, alone: Question, old: Given) -> tuple[Given, Given]:
     return Given({}, {}), old
 
 
-def _apart(amount: Amount, old: Amount, unit: str, units: Units) -> tuple[float, str]:
-    """Return how far an amount is from one before, as a ratio, and in which unit a bare one is then meant; amounts in
-    one unit are alike whatever their size. "48,000" may stand for 50 tonnes.
+def _near_the_usual(
+    amount: Amount, fitting: list[ModelInput], old: Given, alone: Question, knowledge: Knowledge
+) -> str:
+    """Return the one input, taken as usual before, that a bare amount comes near to the usual figure of."""
+    found = []
+    for item in fitting if amount.unit is None and amount.value > 0 else ():
+        usual = knowledge.figure(item.default, alone.variant) if item.default and item.id not in old.amounts else None
+        if usual and usual.unit == item.unit and item.choices and abs(log(amount.value / usual.value)) < _NEAR / 2:
+            found.append(item.id)
+    return found[0] if len(found) == 1 else ""
+
+
+def _apart(amount: Amount, old: Amount, unit: str, units: Units) -> tuple[float, str, float]:
+    """Return how far an amount is from one before, as a ratio, and in which unit a bare one is then meant, and how
+    many times it; amounts in one unit are alike whatever their size. "48,000" may stand for 50 tonnes, "35" for
+    30,000 ft.
     """
     if amount.unit is not None:
-        return (0.0 if amount.unit == old.unit else 1.0), amount.unit
+        return (0.0 if amount.unit == old.unit else 1.0), amount.unit, 1.0
+    own = old.unit or unit
     if amount.value <= 0 or old.value <= 0:
-        return (0.0 if old.unit in _SIGNED else abs(amount.value - old.value)), old.unit or unit
-    found = [(abs(log(amount.value / old.value)), old.unit or unit)]
+        return (0.0 if old.unit in _SIGNED else abs(amount.value - old.value)), own, 1.0
+    found = [(abs(log(amount.value / old.value)), own, 1.0)]
+    if own == "ft" and old.value >= _THOUSANDS and abs(log(amount.value * 1000.0 / old.value)) < _NEAR:
+        found.append((abs(log(amount.value * 1000.0 / old.value)), own, 1000.0))
     if old.unit and old.unit != unit and old.unit != "deg":
-        found.append((abs(log(amount.value / units.convert(old.value, old.unit, unit))), unit))
+        found.append((abs(log(amount.value / units.convert(old.value, old.unit, unit))), unit, 1.0))
     return min(found)
 
 

@@ -58,6 +58,8 @@ def given_apart(unit: AskedUnit | None, amounts: Sequence[Amount], words: Sequen
     bare = [a for a in amounts if a.unit is None]
     if unit is None or not unit.outright or len(bare) != 1 or not _WANTING.isdisjoint(words):
         return None
+    if list(words[unit.end : unit.end + 1]) == ["at"] and bare[0].start == unit.end + 1:
+        return None  # "the limit in knots at 22,000"
     return bare[0]
 
 

@@ -64,3 +64,21 @@ def test_a_verdict_is_given_on_what_was_told(talk: Talk, turns: tuple[str, ...])
     answer = talk(*said)[-1]
     assert answer.outcome == ANSWER
     assert re.search(pattern, answer.text), answer.text
+
+
+@pytest.mark.parametrize(
+    "turns",
+    [
+        ("VLE in knots at 26,000", "thirty-two", r"^2\d\d kt: VLE at an altitude"),
+        ("accumulator pre-charge", "at minus 10", r"^1,0\d\d psi"),
+        ("hydroplaning speed on the mains", "they're down to 175", "^119 kt"),
+        ("nose strut chrome limits", "it reads 80", "^Outside AOM 32.05.3"),
+        ("gear lowered at 236 knots, what now", "which document", "what was the limit", "^230 kt"),
+    ],
+    ids=lambda turns: turns[-2],
+)
+def test_a_bare_number_is_of_what_it_can_be(talk: Talk, turns: tuple[str, ...]) -> None:
+    *said, pattern = turns
+    answer = talk(*said)[-1]
+    assert answer.outcome == ANSWER
+    assert re.search(pattern, answer.text), answer.text
