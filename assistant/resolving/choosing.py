@@ -25,6 +25,7 @@ from assistant.resolving.candidates import Candidate, from_match
 from assistant.resolving.changes import change_result
 from assistant.resolving.conversions import conversion
 from assistant.resolving.counts_left import count_left
+from assistant.resolving.figures_named import figure_named, record_named
 from assistant.resolving.going_first import in_their_order
 from assistant.resolving.joining import joined
 from assistant.resolving.knowing import Knowledge, Question
@@ -100,6 +101,9 @@ def resolve_scored(question: Question, know: Knowledge, avoid: Collection[str] =
     elsewhere = _elsewhere(question, know)
     if elsewhere:
         return Scored(elsewhere, 0.9)
+    named = figure_named(question, know)
+    if named:
+        return Scored(named, 0.9 if isinstance(named, (LimitResult, FactResult)) else 0.0, record_named(named))
     there = in_paragraph(question, know, candidates)
     if there:
         return Scored(*there)
