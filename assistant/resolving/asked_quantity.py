@@ -76,6 +76,8 @@ def is_told_in(result: Result, reading: Reading, know: Knowledge) -> bool:
         return True
     if isinstance(result, FactResult):
         units = {v.unit for v in result.fact.values or amounts_in(result.fact.says, know.units) if v.unit}
+        if not units and "length" in reading.unit.quantities:
+            return False  # a statement without a figure is in no unit; "a filled-in bar" asks for none
     elif isinstance(result, ScheduleResult):
         units = {result.schedule.output_unit, result.schedule.input_unit}
     elif isinstance(result, LimitResult):
