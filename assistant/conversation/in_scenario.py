@@ -13,12 +13,9 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
     BandResult,
     CheckResult,
-    Choices,
-    Declined,
     FactResult,
     LimitResult,
     LossResult,
-    Needed,
     Result,
     TableResult,
     TablesResult,
@@ -182,7 +179,7 @@ def last_told(context: Context, knowledge: Knowledge) -> TableResult | None:
     if isinstance(result, TableResult) or asked is None:
         return result if isinstance(result, TableResult) else None
     given = tuple(c for c in asked.conditions if not c.is_result)
-    if not given or isinstance(result, (Choices, Declined, Needed)):
+    if not given or not isinstance(result, (FactResult, LimitResult)):
         return None
     for match in output_matches(asked, knowledge, [k for c in given for k in c.where]):
         table = next(t for t in state_tables.tables(knowledge.base) if t.id == match.record)

@@ -35,7 +35,9 @@ _BOTH = _ADDING | frozenset({
 _TWO = 2
 _BRIEF = 6
 _HOLDING = frozenset({"hang", "hold", "wait", "on", "no", "sorry"})
-_OPENING = _HOLDING | frozenset({"so", "ok", "okay", "right", "hm", "hmm", "oh", "ah", "fine", "but", "um", "uh", ",", "."})
+_OPENING = _HOLDING | frozenset({
+    "so", "ok", "okay", "right", "hm", "hmm", "oh", "ah", "fine", "but", "um", "uh", ",", ".",
+})  # fmt: skip
 _REPLACING = frozenset({"instead", "only", "rather", "just"})
 _UNDOING = frozenset({"disregard", "forget", "cancel", "scrap", "ignore", "undo", "scratch", "drop"})
 _TELLING = _ADDING | _UNDOING | frozenset({
@@ -277,6 +279,7 @@ def _changed(context: Context, now: tuple[Condition, ...], knowledge: Knowledge)
     states = tuple(c for c in now if not c.is_result)
     before = {c.input: c.value for c in context.scenario}
     after = {c.input: c.value for c in states}
+    before = {} if before == after else before  # told already: all that they change is told once more
     found: list[TableResult] = []
     for table in state_tables.tables(knowledge.base):
         was, is_now = (state_tables.outputs(table, state, knowledge.base) for state in (before, after))

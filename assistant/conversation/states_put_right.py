@@ -15,6 +15,7 @@ from assistant.conversation.pointed_names import FIGURES
 from assistant.conversation.readings import carried, question_of
 from assistant.conversation.scenario import POINTING, of_the_last
 from assistant.conversation.traits import OPEN
+from assistant.resolving import tables as state_tables
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CauseResult, Result, TableResult, TablesResult
@@ -46,7 +47,8 @@ _MORE = frozenset({"too", "also", "well", "another", "plus", "both", "still", "y
 _LATELY = frozenset({"has", "have", "had", "s", "ve", "was", "we", "i", "it", "is", "and"})
 _IF = frozenset({"if", "suppose", "supposing", "say", "had"})
 _LIKENING = frozenset({
-    ("have", "said"), ("same", "question"), ("same", "for"), ("same", "with"), ("same", "thing"), ("same", ","), ("and", "for"),
+    ("have", "said"), ("same", "question"), ("same", "for"), ("same", "with"), ("same", "thing"), ("same", ","),
+    ("and", "for"),
     ("swap", "it"), ("swap", "that"), ("change", "it"), ("change", "that"), ("replace", "it"), ("replace", "that"),
 })  # fmt: skip
 """Words by which what was asked is asked of another thing."""
@@ -216,6 +218,20 @@ def _told(question: Question, given: tuple[Condition, ...], context: Context, kn
         asked = context.result.asked if isinstance(context.result, TableResult) else ()
         return row_told(table, given, asked, knowledge)
     result = resolve_scored(question, knowledge).result
+    if isinstance(result, TableResult) and not result.rows[0].conditions:
+        return _with_changed(result, given, knowledge)
     if isinstance(result, (*OPEN, CauseResult)) and table is not None:
         return row_told(table, given, (), knowledge)
     return result
+
+
+def _with_changed(told: TableResult, given: tuple[Condition, ...], knowledge: Knowledge) -> Result:
+    """Return what was asked, which the states now given do not touch, and after it what they do change."""
+    state = {c.input: c.value for c in given}
+    changed = [
+        row_told(table, given, (), knowledge)
+        for table in state_tables.tables(knowledge.base)
+        if table.id != told.table.id
+        and state_tables.outputs(table, state, knowledge.base) != state_tables.outputs(table, {}, knowledge.base)
+    ]
+    return TablesResult((told, *changed)) if changed else told

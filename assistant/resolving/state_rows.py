@@ -24,7 +24,7 @@ from assistant.resolving.state_asked import (
 )
 from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
-from assistant.understanding.mentions import Mention
+from assistant.understanding.mentions import STATE, Mention
 from assistant.understanding.states import Condition
 
 _ASKING_BACK = 1.04
@@ -47,7 +47,7 @@ def row_candidates(
         return
     content = content_of(question, know, excused)
     vocabulary = know.matcher.vocabulary(table.id)
-    barred = [m for m in content if vocabulary.isdisjoint(m.concepts)]
+    barred = [m for m in content if vocabulary.isdisjoint(m.concepts) and not _only_well(m)]
     leading = tuple(dict.fromkeys([*(m.output for m in asked), *(o for o, _ in named)]))
     explained = [m for m in content if not vocabulary.isdisjoint(m.concepts)]
     weight = sum(know.matcher.mention_weight(m) for m in explained) + len(relevant)
@@ -69,6 +69,11 @@ def row_candidates(
         yield score, weight, _state_needed(table, unsaid, know)
         return
     yield score, weight, _table_result(table, inputs, leading, question, know)
+
+
+def _only_well(mention: Mention) -> bool:
+    """Return whether a word only says that something works, which is so of all that is not named."""
+    return "@working" in mention.concepts and all(c.startswith(STATE) for c in mention.concepts)
 
 
 def _told_otherwise(

@@ -145,11 +145,21 @@ def tells_how_many(amount: Amount, words: list[str]) -> bool:
     return after[:1] in (["are"], ["remain"]) and not _LEFT.isdisjoint(after)
 
 
+_ONES = frozenset({"ones", "twos"})
+_IS_SO = frozenset({
+    "gone", "dead", "failed", "lost", "out", "fine", "back", "still", "ok", "down", "packed", "quit", "just",
+})  # fmt: skip
+"""Words by which a number before them is the subject of a sentence."""
+
+
 def expanded(tokens: list[Token]) -> list[Token]:
     """Return the tokens with contractions as the words that they stand for."""
     result: list[Token] = []
-    for token in _added_on_top(_without_dots(tokens)):
+    tokens = _added_on_top(_without_dots(tokens))
+    for at, token in enumerate(tokens):
         parts = expand(token.text)
+        if token.text in _ONES and at + 1 < len(tokens) and tokens[at + 1].text in _IS_SO:
+            parts = (token.text[:-1], "is")  # "system ones gone"
         if parts == (token.text,):
             result.append(token)
         else:
