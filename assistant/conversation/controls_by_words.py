@@ -87,7 +87,11 @@ _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = 
     ),
     ("source", (_DOCUMENTS, _WHICH), _RULES | _BESIDES),
     ("source", (_DOCUMENTS, frozenset({"out", "from"})), _RULES | _BESIDES),
-    ("source", (frozenset({"which"}), frozenset({"of"}), frozenset({"books", "manuals", "documents"})), _BESIDES),
+    (
+        "source",
+        (frozenset({"which"}), frozenset({"of"}), frozenset({"books", "manuals", "documents"})),
+        _BESIDES | {"our"},
+    ),
     ("source", (_LISTS, _WHICH, _OUT_OF), _RULES | _BESIDES),
     ("source", (frozenset({"sop"}), _THIS), _OUT_OF | {"of", "an"}),
     ("source", (frozenset({"out"}), frozenset({"of"}), frozenset({"what", "which"}), _THIS), frozenset()),
@@ -129,6 +133,7 @@ _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = 
         (frozenset({"limit", "limitation"}), _THIS, frozenset({"is", "was", "s"}), _OF_WHAT_SORT),
         _PARTIES | frozenset({"or", "only", "in", "of", "kind", "sort", "recommendation", "technique", "advice"}),
     ),
+    ("again", (frozenset({"you"}), frozenset({"broke", "garbled"}), frozenset({"up", "garbled"})), _UNHEARD),
     ("again", (frozenset({"again"}), _AS_SAID), _UNHEARD | {"me"}),
     ("again", (frozenset({"again", "repeat", "once"}), frozenset({"again", "repeat", "more"})), _UNHEARD),
 )

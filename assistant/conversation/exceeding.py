@@ -11,7 +11,7 @@ from assistant.resolving.results import CheckResult, LimitResult
 
 _MOST_WORDS = 10
 _OVER = frozenset({
-    "over", "above", "past", "beyond", "exceed", "exceeds", "exceeded", "exceeding", "bust", "busted",
+    "over", "above", "through", "past", "beyond", "exceed", "exceeds", "exceeded", "exceeding", "bust", "busted",
     "busting", "broke", "break", "overspeed", "oversped", "faster", "higher", "hotter", "heavier", "quicker",
     "overdo", "overdid", "too",
 })  # fmt: skip
