@@ -57,10 +57,12 @@ def limit(result: r.LimitResult, question: Question, know: Knowledge) -> Parts:
     sentences: list[str] = []
     values: list[tuple[str, float, str]] = []
     sources: list[Source] = []
+    opening = _whether_it_is(result, question)
+    is_ = " it is" if opening else ":"
     for record in result.limits:
         sentences.append(stop(figure_words(record, know)))
         for variant, other in other_variants(record, question, know):
-            sentences.append(f"On the {variant}: {_figure(other, know)}.")
+            sentences.append(f"On the {variant}{is_} {_figure(other, know)}.")
         sentences.append(_former(record.id, question, know).strip())
         values.extend(_figures(record))
         sources.extend(record.sources)
@@ -69,7 +71,7 @@ def limit(result: r.LimitResult, question: Question, know: Knowledge) -> Parts:
     if here and first.when and not set(here.split()) - {"braking"} <= set(first.of.split()):
         sentences.append(f"It applies here: {inside(here)}.")
     text = " ".join(s for s in sentences if s)
-    return Parts(_whether_it_is(result, question) + text, tuple(sources), first.id, tuple(values))
+    return Parts(opening + text, tuple(sources), first.id, tuple(values))
 
 
 def _whether_it_is(result: r.LimitResult, question: Question) -> str:
@@ -80,7 +82,7 @@ def _whether_it_is(result: r.LimitResult, question: Question) -> str:
         return ""
     figures = (first.maximum, first.minimum, first.value)
     true = any(v is not None and abs(v.value - result.claimed) < _NOTHING for v in figures)
-    return "Yes: " if true else "No, it is "
+    return "Yes, it is " if true else "No, it is "
 
 
 def both(one: Parts, two: Parts) -> Parts:
