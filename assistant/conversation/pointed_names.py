@@ -26,11 +26,12 @@ _NUMBER = frozenset({"number", "no", "num", "nr"})
 _NOUNS = frozenset({"one", "system"})
 _BEFORE = frozenset({
     "and", "now", "then", "what", "if", "about", "so", "with", "lose", "losing", "lost", "say", "suppose", "but", "ok",
-    "how", "next", "plus", "also", "without", "minus", "lets", "meanwhile", "later", "right", ",",
+    "how", "next", "plus", "also", "without", "minus", "lets", "meanwhile", "later", "right", ",", "i", "we", "you",
 })  # fmt: skip
 _AFTER = frozenset({
     "fails", "failed", "goes", "gone", "went", "quits", "dies", "died", "drops", "is", "has", "as", "too", "also",
     "lost", "out", "now", "fail", "go", "failing", "packs", "s", "drains", "dropped", "comes", "came", "back", "?",
+    "what", "which", "do", "have", "am", ",", "runs", "run", "does",
 })  # fmt: skip
 _OPENING = _BEFORE | {
     "it", "s", "is", "its", "no", "wait", "sorry", "actually", "put", "that", "was", "been", "has", "not", "then",
@@ -82,9 +83,12 @@ def _in_a_name(at: int, end: int, alone: Question, knowledge: Knowledge) -> bool
 
 
 def _numbered(context: Context, knowledge: Knowledge) -> Iterator[tuple[str, str]]:
-    """Yield the names and the numbers of the numbered things whose states were given last."""
+    """Yield the names and the numbers of the numbered things whose states were given last, or that were asked about."""
     given = (*(context.asked.conditions if context.asked else ()), *context.scenario)
-    for condition in dict.fromkeys(c.input for c in given if not c.is_result):
+    asked = context.asked.reading if context.asked and not context.asked.reading.amounts else None
+    terms = {item.term: name for name, item in knowledge.base.inputs.items()}
+    named = [terms[c] for m in (asked.mentions if asked else ()) for c in m.concepts if c in terms]
+    for condition in dict.fromkeys((*(c.input for c in given if not c.is_result), *named)):
         term = knowledge.base.terms.get(knowledge.base.inputs[condition].term)
         found = re.match(_NUMBERED, term.names[0]) if term else None
         if found:

@@ -32,6 +32,10 @@ from assistant.understanding.state_numbers import passes as passes
 _WITH = frozenset(("with", "using", "plus", "use"))
 _USED = frozenset(("@on", "@in", "@pulled", "@held"))
 _OPENINGS = frozenset(("ok", "okay", "alright", "all right"))
+_DOES = frozenset(("do", "does", "did"))
+_WHAT = frozenset(("what", "which", "whats", "else"))
+_DOING = frozenset(("run", "runs", "work", "operate", "power", "drive"))
+_CLAUSE = 7
 _OPENED = frozenset((",", "and", "so", "now", "then", "but"))
 _FORGOT = frozenset(("forgot", "forgotten", "forget", "forgets"))
 _KNOWING = frozenset({"tell", "know", "sure", "idea", "say", "clear", "certain", "unsure", "unclear", "uncertain"})
@@ -118,7 +122,14 @@ def _opens(state: Mention, reading: Reading, known: StateWords) -> bool:
     before = reading.words[max(0, state.start - 1) : state.start]
     if state.text == "up" and before and before[0] not in LINKS and _follows_verb(state, reading, known):
         return True  # "System 2 is playing up", "has seized up"
-    return opens_turn(state, reading)
+    return opens_turn(state, reading) or _does_what(state, reading.words)
+
+
+def _does_what(state: Mention, words: Sequence[str]) -> bool:
+    """Return whether a word for working is what a thing does to something else: "what does System 1 | run |"."""
+    before = words[max(0, state.start - _CLAUSE) : state.start]
+    helping = next((k for k in range(len(before) - 1, -1, -1) if before[k] in _DOES), -1)
+    return state.text in _DOING and helping > 0 and not _WHAT.isdisjoint(before[:helping])
 
 
 def opens_turn(state: Mention, reading: Reading) -> bool:
