@@ -30,6 +30,9 @@ _LEAST_SHARE = 0.1
 """Two readings of the same thing are of one order of magnitude."""
 
 
+_TONNE = 1000.0
+
+
 def bound_value(limit: Limit) -> Value | None:
     """Return the figure that an amount is held against."""
     return limit.maximum or limit.minimum or limit.value
@@ -48,7 +51,7 @@ def amount_for(limit: Limit, question: Question, know: Knowledge) -> Amount | No
     rest = [a for a in rest if not reads_a_state(a, question) or _names_thing(limit, a, question, know)]
     measured = [a for a in rest if a.unit is not None and fits(a, figure.unit, know.units) is not None]
     bare = [a for a in rest if a.unit is None and _plausible(a.value, figure)]
-    found = measured or bare
+    found = measured or bare or _in_tonnes(rest, figure)
     if figure.unit == "K":
         if len(found) > 1:
             return None  # two readings are for the bands, which take their difference
@@ -57,6 +60,13 @@ def amount_for(limit: Limit, question: Question, know: Knowledge) -> Amount | No
         # Several readings of one thing: the one nearest to the limit, or farthest beyond it, decides.
         return (max if limit.maximum else min)(found, key=lambda a: a.value)
     return found[-1] if found else None
+
+
+def _in_tonnes(amounts: list[Amount], figure: Value) -> list[Amount]:
+    """Return bare numbers that are a mass in tonnes: "landing weight 49.2, ok?"."""
+    if figure.unit != "kg":
+        return []
+    return [a._replace(unit="t") for a in amounts if a.unit is None and _plausible(a.value * _TONNE, figure)]
 
 
 def own_amounts(record: str, question: Question, know: Knowledge) -> list[Amount]:
