@@ -102,6 +102,11 @@ def tells_asked(result: FactResult, reading: Reading, know: Knowledge) -> bool:
     return not measured or any(c.isdigit() for c in fact.says)
 
 
+def asks_how_hot(reading: Reading) -> bool:
+    """Return whether a temperature is asked for outright, which no drill tells: "how hot after?"."""
+    return "temperature" in reading.named and "temperature" in _sizes_asked(reading)[0]
+
+
 def _sizes_asked(reading: Reading) -> tuple[frozenset[str], bool]:
     """Return the sizes that are asked for by "how wide", "what pressure", "minimum pressure"; whether a thing's own
     measure or a bound is, which only a figure tells.

@@ -14,6 +14,7 @@ from assistant.resolving import limits as limit_rules
 from assistant.resolving.asked_quantity import (
     NOT_TOLD,
     asked_of,
+    asks_how_hot,
     given_concepts,
     is_asked,
     is_told_in,
@@ -43,6 +44,7 @@ from assistant.resolving.results import (
     LimitResult,
     ModelResult,
     NotApplicable,
+    ProcedureResult,
     Result,
     TableResult,
     TablesResult,
@@ -283,6 +285,8 @@ def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, k
     if isinstance(candidate.result, TableResult) and _asks_bound(question):
         return candidate._replace(score=candidate.score * _NO_BOUND)
     if isinstance(candidate.result, FactResult) and not tells_asked(candidate.result, question.reading, know):
+        return candidate._replace(score=candidate.score * NOT_TOLD)
+    if isinstance(candidate.result, ProcedureResult) and asks_how_hot(question.reading):
         return candidate._replace(score=candidate.score * NOT_TOLD)
     if not is_told_in(candidate.result, question.reading, know):
         return candidate._replace(score=candidate.score * NOT_TOLD)
