@@ -39,7 +39,6 @@ from assistant.conversation.preferring import (
 )
 from assistant.conversation.ranked import ranked
 from assistant.conversation.readings import carried, merged, pointed_at
-from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.real_words import with_word_meant
 from assistant.conversation.refining import refined, which_figure
 from assistant.conversation.relative_amounts import with_relative
@@ -53,6 +52,7 @@ from assistant.conversation.steps import step_asked, step_by_place, step_named
 from assistant.conversation.switching import on_another_variant
 from assistant.conversation.that_amount import with_that_amount
 from assistant.conversation.told_again import asked_back, before_that, told_in_vain
+from assistant.conversation.told_of_oneself import asked_alone
 from assistant.conversation.traits import (
     FEW,
     OPEN,
@@ -105,7 +105,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     # A turn is completed from the last; what it names itself always counts.
     rest = corrected(text) or amount_instead(text, knowledge) if context.asked else None
     bare = text if rest is None else rest
-    alone = question_of(bare, knowledge, context.variant)
+    alone = asked_alone(bare, knowledge, context.variant)
     given = with_that_amount(alone, context, knowledge) or with_relative(alone, context, knowledge)
     alone = with_names(given or alone, context, knowledge)
     well = all_normal_again(alone, context, knowledge)

@@ -6,8 +6,8 @@ from collections.abc import Collection
 from typing import Any
 
 from assistant.answering.answer import Answer
-from assistant.conversation.completing import question_of
 from assistant.conversation.composing import composed, finished
+from assistant.conversation.readings import question_of
 from assistant.frozen import NamedTuple
 from assistant.resolving import results as r
 from assistant.resolving import tables

@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from assistant.conversation.completing import question_of
+from assistant.conversation.readings import question_of
 from assistant.practice.marking.asked import Asked, as_asked, ask, bare_names, record_of, things
 from assistant.practice.marking.narrowing import MODES
 from assistant.practice.marking.parts import FORM, head_of

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
-from assistant.conversation.completing import question_of
+from assistant.conversation.readings import question_of
 from assistant.practice.marking.asked import Asked, as_asked, ask, measures, record_of
 from assistant.practice.marking.parts import FORM, POLAR, pieces
 from assistant.resolving import results as r

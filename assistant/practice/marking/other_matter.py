@@ -6,7 +6,7 @@ for, or another colour, mode or person than the one asked for, is an answer all 
 
 from __future__ import annotations
 
-from assistant.conversation.completing import question_of
+from assistant.conversation.readings import question_of
 from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.equal import equals, same_kind
 from assistant.practice.marking.found import Held

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable, Sequence
 from typing import Any
 
-from assistant.conversation.completing import question_of
+from assistant.conversation.readings import question_of
 from assistant.knowledge.records import Fact
 from assistant.practice.marking.asked import Asked, as_asked, ask, measures, record_of, things
 from assistant.practice.marking.phrased import asks_label, label_in, tells_more

@@ -9,9 +9,9 @@ from __future__ import annotations
 import re
 
 from assistant.answering.answer import ANSWER
-from assistant.conversation.completing import question_of
 from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
+from assistant.conversation.readings import question_of
 from assistant.conversation.turn import answer_turn
 from assistant.practice.marking.asked import Asked, as_asked, ask, things
 from assistant.practice.marking.cases import coordinated, was_and_is

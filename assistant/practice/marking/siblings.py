@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from assistant.conversation.completing import question_of
+from assistant.conversation.readings import question_of
 from assistant.practice.marking.amounts import amounts_of
 from assistant.practice.marking.asked import Asked, as_asked
 from assistant.practice.marking.said import side_of

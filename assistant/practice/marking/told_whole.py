@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from assistant.conversation.completing import question_of
+from assistant.conversation.readings import question_of
 from assistant.knowledge.records import Fact
 from assistant.practice.marking.asked import Asked, as_asked, things
 from assistant.practice.marking.parts import POLAR, head_of
