@@ -7,7 +7,7 @@ import re
 _POLITE = frozenset({
     "please", "sorry", "ok", "okay", "right", "and", "so", "now", "then", "just", "well", "um", "er", "uh",
     "mate", "captain", "thanks", "lovely", "good", "hm", "but", "exactly", "actually", "fine", "never", "mind", "oh",
-    "ah", "great", "wait",
+    "ah", "great", "wait", "again",
 })  # fmt: skip
 _POINTING = frozenset({
     "it", "that", "this", "these", "those", "the", "a", "an", "one", "is", "was", "are", "be", "s", "i", "me",
@@ -46,6 +46,7 @@ _ITEMS = frozenset({"item", "number", "rule", "page", "paragraph", "reference", 
 _STANDING = frozenset({
     "limitation", "policy", "recommendation", "requirement", "regulation", "guidance", "law", "rule",
 })  # fmt: skip
+_CHANGED_ONES = frozenset({"new", "old", "current", "latest", "former", "other"})
 _OF_WHAT_SORT = frozenset({"a", "an", "hard", "actual", "real", "legal", "official", "published"})
 _COMES = frozenset({"from", "come", "comes"})
 _GOT = frozenset({"get", "got", "find", "found", "take", "took", "read", "have"})
@@ -57,6 +58,7 @@ _UNHEARD = frozenset({
     "stepped", "on", "blocked", "talking", "radio", "unreadable", "too", "quick", "fast", "for", "slow", "slower",
     "slowly", "go", "let", "have", "from", "top", "bit", "they", "he", "she", "someone", "somebody", "speaking",
 })
+_HEARD_AGAIN = _UNHEARD - {"up", "on", "out", "not", "for"}
 _AS_SAID = frozenset({"say", "go", "repeat", "slower", "slowly", "run", "past", "read", "give", "tell"})  # fmt: skip
 _SHOWN = frozenset({"show", "point", "written", "printed", "says", "say"})
 _DISPUTED = frozenset({"disputed", "disputes", "dispute", "aside"})
@@ -105,9 +107,11 @@ _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = 
     ("source", (_PARTIES, _THIS), _SPEAKING | _RULES | {"from", "in", "by", "of"}),
     ("source", (_PARTIES, frozenset({"or"}), _PARTIES), _SPEAKING | _RULES),
     ("source", (frozenset({"where"}), _RULES), _BESIDES),
-    ("source", (frozenset({"where"}), _SHOWN | _COMES | _WRITTEN), _RULES | _BESIDES),
+    ("source", (frozenset({"where"}), _SHOWN | _COMES | _WRITTEN), _RULES | _BESIDES | _CHANGED_ONES),
     ("source", (frozenset({"where"}), frozenset({"you"}), _GOT), _RULES | _BESIDES),
     ("source", (_PARTIES | _DOCUMENTS, _ITEMS), frozenset()),
+    ("source", (_DOCUMENTS, frozenset({"or"})), _PARTIES),
+    ("source", (_DOCUMENTS, _THIS), frozenset({"in", "from", "under", "of", "out", "thing", "s", "even"})),
     (
         "source",
         (_STANDING, _THIS, frozenset({"is", "was", "s"})),
@@ -135,7 +139,7 @@ _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = 
     ),
     ("again", (frozenset({"you"}), frozenset({"broke", "garbled"}), frozenset({"up", "garbled"})), _UNHEARD),
     ("again", (frozenset({"again"}), _AS_SAID), _UNHEARD | {"me"}),
-    ("again", (frozenset({"again", "repeat", "once"}), frozenset({"again", "repeat", "more"})), _UNHEARD),
+    ("again", (frozenset({"again", "repeat", "once"}), frozenset({"again", "repeat", "more"})), _HEARD_AGAIN),
 )
 """(control, sets of words of each of which the turn holds one, words that it may hold besides)."""
 _MOST_WORDS = 10

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import re
 
+from assistant.conversation.bare_words import as_steering
+
 _BELIEF = (
     r"\b(?:"
     r"(?!we read\b)(?:i|we) (?:was|were|had|have|'ve|ve)? ?(?:always |once )?"
@@ -44,7 +46,7 @@ _BELIEVING = frozenset({
 """Words of which a turn holds one that gives a figure as what somebody believes it to be."""
 _FORMER = (
     r"^\W*(?:(?:and|so|what was it|what about) )?(?:formerly|previously|before(?: that| the change)?"
-    r"|in the old (?:book|days|manual))\W*$|"
+    r"|prior|(?:up|down|changed|instead|raised|lowered) (?:from|of) what|in the old (?:book|days|manual))\W*$|"
     r"^\W*(?:and |so |but |hang on |wait |um |er |i think |surely )*"
     r"(?:(?:it|that|this|they) )?(?:didn'?t (?:it|that|this) )?(?:used? to be|was(?:n'?t| not)? (?:it|that|this))"
     r"(?: (?:a (?:bit|little)|rather|something))?"
@@ -58,7 +60,7 @@ _POLITE = frozenset({
 _POINTING = frozenset({"it", "that", "this", "they", "the", "a", "one", "s", "those", "these"})
 _FIGURES = frozenset({"figure", "limit", "value", "number", "rule", "maximum", "minimum", "book", "manual", "revision"})
 _PAST = frozenset({"was", "were", "did", "used", "had"})
-_EARLIER = frozenset({"before", "formerly", "previously", "earlier", "originally", "once", "old", "until"})
+_EARLIER = frozenset({"before", "formerly", "previously", "earlier", "originally", "once", "old", "until", "prior"})
 _OLD = frozenset({"old", "former", "previous", "original", "earlier", "superseded"})
 _ASKED = frozenset({"what", "which", "how", "tell", "me", "give", "say", "is", "much", "high", "low", "fast"})
 _BEING = frozenset({"was", "were", "did", "used", "use", "to", "be", "have", "had", "say", "in", "for", "until", "the"})
@@ -73,6 +75,10 @@ _OF_TIME = frozenset({
     "is", "was", "were", "did", "has", "have", "been", "had", "they", "in", "into", "up", "down", "to", "from", "with",
     "at", "be", "so", "like", "case", "there", "long", "how", "by", "force", "effect",
 })  # fmt: skip
+_IN_FORCE = frozenset({"effective", "effect", "force", "as"})
+_ALTERED = frozenset({"new", "recent", "recently", "changed", "change", "always", "lately"})
+_HAS = frozenset({"has", "did", "is", "was", "been", "have"})
+_OF_STATES = frozenset({"up", "down", "to", "when", "how", "what", "like"})
 _MOST_WORDS = 9
 _WHETHER = frozenset({
     "can", "may", "could", "would", "do", "does", "if", "should", "ok", "okay", "fine", "alright", "allowed", "legal",
@@ -104,21 +110,32 @@ def _belief(text: str) -> re.Match[str] | None:
 
 def asks_since(text: str) -> bool:
     """Return whether a turn asks since when the figure told holds: "since when?", "when did they change that?"."""
+    return any(map(_asks_since, as_steering(text)))
+
+
+def _asks_since(text: str) -> bool:
     words = _words(text)
     rest = words - _POLITE - _POINTING - _FIGURES
     since = "since" in words and not words.isdisjoint(_WHEN)
-    as_long = {"how", "long", "been"} <= words
+    as_long = {"how", "long", "been"} <= words and words.isdisjoint(("up", "down"))
     changed = bool(words & _CHANGED) and not words.isdisjoint(("when", *_ISSUE))
-    issue = not (_WHEN & words).isdisjoint(("which", "what")) and bool(words & _ISSUE) and "with" in words
-    asks = since or as_long or changed or issue
-    return asks and rest <= _OF_TIME | _CHANGED | _WHEN | _ISSUE | {"since"}
+    issue = not (_WHEN & words).isdisjoint(("which", "what")) and bool(words & _ISSUE)
+    issue = issue and not words.isdisjoint(("with", "from", "as"))
+    in_force = not words.isdisjoint(_IN_FORCE) and not words.isdisjoint(_WHEN | _ISSUE)
+    whether = bool(words & _ALTERED) and bool(words & _HAS) and not words.isdisjoint(_POINTING - {"a", "the", "s"})
+    asks = since or as_long or changed or issue or in_force or (whether and not words & _OF_STATES)
+    return asks and rest <= _OF_TIME | _CHANGED | _WHEN | _ISSUE | _IN_FORCE | _ALTERED | {"since", "d", "take", "took"}
 
 
 def asks_former(text: str) -> bool:
     """Return whether a turn asks what the figure told was before: "didn't that use to be lower?", "the old figure?"."""
+    return any(map(_asks_former, as_steering(text)))
+
+
+def _asks_former(text: str) -> bool:
     if re.match(_FORMER, text[:100].replace("\u2019", "'"), re.IGNORECASE):
         return True
-    words = _words(text)
+    words = _words(text) - {"again"}
     rest = words - _POLITE - _POINTING - _FIGURES
     was = bool(words & _PAST) and bool(words & _EARLIER or {"used", "be"} <= words or {"use", "be"} <= words)
     old = bool(words & _OLD) and bool(words & (_FIGURES | {"one", "was", "what"}))

@@ -12,7 +12,9 @@ from assistant.answering.answer import Answer
 from assistant.conversation.context import Context
 from assistant.conversation.controls import control
 from assistant.knowledge.base import Base
+from assistant.resolving.knowing import Knowledge
 from assistant.resolving.results import CheckResult, LimitResult, Result
+from assistant.understanding.mentions import Reading
 
 _LIMIT = re.compile(
     r"^\W*(?:(?:and|so|but|sorry|ok|okay|then|hang on|wait)\W+)*what (?:was|were) (?:the|that) (?:actual )?"
@@ -21,6 +23,13 @@ _LIMIT = re.compile(
 )
 _NAMED = re.compile(r"\b(?:the|that) (\w{4,})(?: one| rule| limit| figure| bit| thing)\b", re.IGNORECASE)
 _ASIDE = re.compile(r"^\W*(?:never mind|forget that|ok|okay|right|fine)\W+(?=\w)", re.IGNORECASE)
+_SOURCE = re.compile(r"\b(?:source|ref\w*|para\w*|where|written|book|manual|says who|who says)\b", re.IGNORECASE)
+_THOSE = re.compile(
+    r"\b(?:the|those|these|that|this|a)(?: (?:limit|figure|one|value|rule|bit|factor))?\b(?! \w+ing\b)[ ,]*"
+    r"(?=\W*$|where|what|says|who|from|come|came|written)",
+    re.IGNORECASE,
+)
+_SHORT = 80
 _BEGINNING = 5
 """Letters by which a word names what was told: "the briefing one", of a brief."""
 
@@ -47,6 +56,36 @@ def named_before(text: str, context: Context, base: Base) -> Answer | None:
         if any(re.search(rf"\b{re.escape(word)}", words) for words in about):
             return answer
     return None
+
+
+def figure_named(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
+    """Return the answer told in this conversation whose figure a turn names that asks for its source, the latest."""
+    if context.answer is None or len(text) > _SHORT or not _SOURCE.search(text):
+        return None
+    named = _figure_in(knowledge.reader.read(text))
+    if named is None:
+        return None
+    figure, said = named
+    if "source" not in (control(said), control(_THOSE.sub("that", said)), control(_THOSE.sub("", said))):
+        return None
+    told = (answer for _, answer in _lately(context) if figure in _figures(answer.text))
+    return next(told, None)
+
+
+def _figure_in(reading: Reading) -> tuple[float, str] | None:
+    """Return the one figure that a turn names, in its own unit, with what is said besides; None for none or more."""
+    words = reading.words
+    found = [(a.value, a.start, a.end) for a in reading.amounts]
+    found = found or [(float(word), k, k + 1) for k, word in enumerate(words) if word.isdecimal()]
+    if len(found) != 1:
+        return None
+    figure, start, end = found[0]
+    return figure, " ".join((*words[:start], *words[end:])).replace(" ,", ",")
+
+
+def _figures(text: str) -> set[float]:
+    """Return the figures in a text."""
+    return {float(each.replace(",", "")) for each in re.findall(r"\d[\d,]*(?:\.\d+)?", text)}
 
 
 def _lately(context: Context) -> Iterator[tuple[Result | None, Answer]]:

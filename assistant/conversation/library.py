@@ -69,6 +69,16 @@ def library_reply(text: str, context: Context, knowledge: Knowledge) -> Answer |
     return replied(text, ANSWER, said, knowledge)._replace(sources=cited)
 
 
+def with_books(text: str, knowledge: Knowledge) -> str:
+    """Return a turn with the manual for each document of the type that it names: "is that in the abnormals"."""
+    if len(text) > _MOST_CHARACTERS:
+        return text
+    own = [document for document in knowledge.base.documents.values() if not document.published]
+    names = frozenset().union(*(_names(document, own) for document in own))
+    words = [w for w in re.findall(r"[^\W\d_]+", text) if {w.lower(), w.lower().rstrip("s")} & names]
+    return re.sub(rf"\b(?:{'|'.join(words)})\b", "manual", text) if words else text
+
+
 def _asked(words: frozenset[str], named: bool, context: Context) -> Callable[[list[Document]], str] | None:
     """Return what tells the matter that is asked for, if it is one of the documents."""
     here = bool(named or words & (_DOCUMENTS | _OURS))

@@ -12,9 +12,9 @@ from assistant.conversation.controls import asks_place, asks_when, control
 from assistant.conversation.controls_of_changes import asks_former, asks_since
 from assistant.conversation.disputing import cleared, listed, set_aside
 from assistant.conversation.disputing import with_disputes as with_disputes
-from assistant.conversation.earlier_told import limit_again, named_before
+from assistant.conversation.earlier_told import figure_named, limit_again, named_before
 from assistant.conversation.exceeding import exceeded_asked
-from assistant.conversation.library import library_reply
+from assistant.conversation.library import library_reply, with_books
 from assistant.conversation.readings import question_of, things_named
 from assistant.knowledge.records import Fact, Model, Source
 from assistant.resolving.changes import changes_of
@@ -40,6 +40,8 @@ _LEFT = 0.35
 def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
     """Return the reply to a turn that steers, or None when it is a question."""
     name = control(text, _words_told(context, knowledge) if "where" in text.lower() else frozenset())
+    if not name and context.answer and control(with_books(text, knowledge)) == "source":
+        name = "source"
     if not name:
         return _on_what_was_told(text, context, knowledge)
     if name in ("why", "source", "again") and context.answer is None:
@@ -64,7 +66,7 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
 
 def _on_what_was_told(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
     """Return the reply to a turn on a document, on what was told before, on a change or a belief of it."""
-    meant = named_before(text, context, knowledge.base)
+    meant = named_before(text, context, knowledge.base) or figure_named(text, context, knowledge)
     if meant:
         return _source(text, meant, knowledge), context
     asked = library_reply(text, context, knowledge)
@@ -104,8 +106,8 @@ def _since(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
 
 
 def _unchanged(text: str, last: Answer, context: Context) -> Answer | None:
-    """Return the figure told last to a turn that asks what it was before, where nothing says that it changed."""
-    if not isinstance(context.result, (LimitResult, CheckResult)) or not last.values or not asks_former(text):
+    """Return the figure told last where nothing says that it ever changed."""
+    if not isinstance(context.result, (LimitResult, CheckResult)) or not last.values:
         return None
     return last._replace(question=text, text=f"{_NOT_CHANGED} {last.text}")
 

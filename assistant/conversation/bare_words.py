@@ -1,0 +1,69 @@
+"""A short turn without the courtesies around it, and with slips of the finger in it mended: what steers is left.
+
+"hey mate, soruce for that pls" is "source for that". Only what may steer is read so; a question keeps its words.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+_LONGEST = 80
+_MOST_WORDS = 9
+_BEFORE = re.compile(
+    r"^\W*(?:(?:and|so|but|ok|okay|right|fine|good|great|lovely|cool|nice|perfect|super|sure|yeah|yes|yep|alright"
+    r"|all right|hey|hi|oh|ah|um+|er+m?|uh+|h+m+|well|listen|look|mate|captain|cap|skipper|buddy|sir|boss|chief"
+    r"|thanks|thank you|thx|ta|cheers|roger|copied|got it|understood|noted|sorry|apologies|please|pls|plz|now|then"
+    r"|just|actually|really|quickly|quick one|hang on|hold on|wait|one sec|btw|by the way|out of interest|i see"
+    r"|interesting|no(?=,|\W+(?:wait|hang|hold|sorry|disregard|forget|scrub|cancel|ignore|never)))\b[\s,.!:;-]*)+",
+    re.IGNORECASE,
+)
+_AFTER = re.compile(
+    r"(?:[\s,.]+(?:please|pls|plz|then|mate|captain|cap|skipper|buddy|sir|boss|now|though|tho|exactly|so|thanks"
+    r"|thank you|thx|ta|cheers|btw|by the way|out of interest|sorry|anyway|(?<!start )over|if you (?:know|can|would)"
+    r"|if you please|do you know|for me|actually|really|precisely|quickly|(?:will|would|could|can) you|huh|eh"
+    r"|too|right))+[\s?.!]*$",
+    re.IGNORECASE,
+)
+_STEERING = (
+    "source", "reference", "paragraph", "chapter", "section", "manual", "written", "where", "again", "repeat", "pardon",
+    "missed", "reason", "explain", "disregard", "forget", "ignore", "cancel", "since", "before", "previously",
+    "changed", "formerly", "revision", "document", "dispute",
+)  # fmt: skip
+_LEAST_LETTERS = 4
+_OTHERS = frozenset({"were", "change", "changes", "charged", "disputes", "disputed", "sine", "suction"})
+"""Words of their own, one letter off a word that steers."""
+
+
+def as_steering(text: str) -> Iterator[str]:
+    """Yield a turn as it is, then as what is left without courtesies, then with the slips in that mended."""
+    yield text
+    if len(text) > _LONGEST:
+        return
+    bare = _AFTER.sub("", _BEFORE.sub("", text))
+    if bare and bare != text and not bare.isspace():
+        yield bare
+    words = bare.split()
+    if words and len(words) <= _MOST_WORDS and bare.isascii():
+        mended = " ".join(map(_mended, words))
+        if mended != " ".join(words):
+            yield mended
+
+
+def _mended(word: str) -> str:
+    """Return a word, or the one that steers of which it is a slip: a letter more, less, another, or two exchanged."""
+    letters = word.strip("?.!,").lower()
+    if len(letters) < _LEAST_LETTERS or letters.rstrip("s") in _STEERING or letters in _OTHERS:
+        return word
+    return next((meant for meant in _STEERING if letters[0] == meant[0] and _is_slip(letters, meant)), word)
+
+
+def _is_slip(letters: str, meant: str) -> bool:
+    """Return whether two different words are one slip apart."""
+    if abs(len(letters) - len(meant)) > 1 or "'" in letters:
+        return False
+    shorter = min(len(letters), len(meant))
+    at = next((k for k in range(shorter) if letters[k] != meant[k]), shorter)
+    left, right = letters[at:], meant[at:]
+    exchanged = left[:2] == right[1::-1] and left[2:] == right[2:]
+    return exchanged or left[1:] == right[1:] or left[1:] == right or left == right[1:]
