@@ -119,7 +119,8 @@ _SOURCE = (
     r"where (?:would|do|could|can) (?:i|you|we) read (?:up )?(?:on |about )?(?:that|it|this)",
     r"(?:can|could|will|would) you (?:give|quote|cite|name)(?: me)? (?:chapter and verse"
     r"|the (?:source|ref|reference|paragraph|para|page))",
-    r"(?:is )?(?:that|it|this) (?:is )?(?:official|company|in writing|a company (?:thing|rule|policy|limit)|written down)",
+    r"(?:is )?(?:that|it|this) (?:is )?(?:official|company|in writing|written down"
+    r"|a company (?:thing|rule|policy|limit))",
     r"where (?:would|do|could|can) (?:i|you|we) (?:find|read|see) (?:that|it|this)(?: written)?",
 )
 _DISREGARD = (

@@ -59,7 +59,7 @@ def _in_its_unit(alone: Question, asked: Needed, context: Context, knowledge: Kn
 
 
 def _only_gives(alone: Question, asked: Needed, knowledge: Knowledge) -> bool:
-    inputs = {i.quantity for i in getattr(asked.record, "inputs", ())} | {getattr(asked.record, "input", "")}
+    inputs = {getattr(i, "quantity", i) for i in getattr(asked.record, "inputs", ())} | {getattr(asked.record, "input", "")}
     asks = alone.reading.words[0] in ASKING or not (alone.reading.asked & QUANTITIES) <= inputs
     return not asks and len(alone.reading.words) <= LONG and not names_unknown(asked.record.id, alone, knowledge)
 
