@@ -140,8 +140,10 @@ def both_halves(text: str, context: Context, whole: Answer, asked: Question, kno
         if not asks_outright(first) or not asks_outright(second) or (len(second.split()) < _FEW and not joins):
             continue
         (one, its), after, _ = _part(first, context, knowledge)
+        if one.outcome != ANSWER:
+            continue
         (two, other), _, _ = _part(second, after, knowledge)
-        if one.outcome != ANSWER or two.outcome != ANSWER or one.entry == two.entry:
+        if two.outcome != ANSWER or one.entry == two.entry:
             continue
         if whole.entry not in (one.entry, two.entry):
             if _leaves_unsaid(whole.entry, asked, knowledge) and not _leaves_unsaid(one.entry, its, knowledge):
