@@ -21,6 +21,7 @@ from assistant.knowledge.records import Change, Limit, Procedure, Source, Value
 from assistant.quantities.show import exact_shown, given_shown
 from assistant.resolving import results as r
 from assistant.resolving import tables
+from assistant.resolving.asserting import is_put_forward
 from assistant.resolving.changes import changes_of
 from assistant.resolving.claims import believed, believes
 from assistant.resolving.knowing import Knowledge, Question
@@ -78,11 +79,18 @@ def _whether_it_is(result: r.LimitResult, question: Question) -> str:
     """Return what opens the answer to whether an amount is the figure: "is VLE 260?", "I learned 280: still right?"."""
     words, first = question.reading.words, result.limits[0]
     asks = words[0] in _WHETHER or "still" in words or believed(question) or believes(question)
+    asks = asks or is_put_forward(words) or words[:2] == ("was", "not")
     if result.claimed is None or not asks:
         return ""
-    figures = (first.maximum, first.minimum, first.value)
-    true = any(v is not None and abs(v.value - result.claimed) < _NOTHING for v in figures)
+    if not _is_figure_of(first, result.claimed) and any(_is_figure_of(o, result.claimed) for o in result.limits):
+        return ""  # it is the figure of another that is told as well
+    true = _is_figure_of(first, result.claimed)
     return "Yes, it is " if true else "No, it is "
+
+
+def _is_figure_of(record: Limit, claimed: float) -> bool:
+    figures = (record.maximum, record.minimum, record.value)
+    return any(v is not None and abs(v.value - claimed) < _NOTHING for v in figures)
 
 
 def both(one: Parts, two: Parts) -> Parts:

@@ -181,7 +181,8 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
     claimed = found.given if found is not None and claims.is_claimed(found, amount, question, match) else None
     if found is not None and (claims.names_it(found, question, know) or claimed is not None):
         told = LimitResult((limit,), question.conditions, claimed=claimed)
-        yield Candidate(score * 1.05, match.matched + 0.5, told, match)
+        whole = claimed is not None and amount is not None and claims.is_said_of_the_whole(amount, question, match)
+        yield Candidate(score * (_BELIEVED_RIGHTLY if whole else 1.05), match.matched + 0.5, told, match)
     elif found is not None:
         # The figure itself, believed, is of this limit and of no sibling of it.
         true = found.given == found.bound and claims.believed(question)

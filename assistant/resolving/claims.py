@@ -7,6 +7,7 @@ whether it is the one said. "Within limits" would be an answer to another questi
 from __future__ import annotations
 
 from assistant.quantities.amounts import Amount
+from assistant.resolving.asserting import is_put_forward, statement_start
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Check
 from assistant.understanding.clauses import STOPS, TAGS
@@ -20,6 +21,7 @@ _HOLDING = frozenset({
     "right", "correct", "true", "valid", "current", "hold", "holds", "apply", "applies", "stand", "stands",
 })  # fmt: skip
 _EQUALS = frozenset(("is", "are", "was", "were", "be"))
+_BEING_SO = _EQUALS | {"being", "equals"}
 _BELIEVING = frozenset({
     "thought", "think", "thinks", "believe", "believed", "believes", "says", "said", "reckon", "reckons", "heard",
     "told", "learned", "learnt", "remember", "remembered", "taught", "claims", "insists", "swears", "sure", "guess",
@@ -49,7 +51,7 @@ def is_claimed(check: Check, amount: Amount, question: Question, match: Match) -
     """Return whether an amount is said or asked to be a limit itself: "the retraction limit is still 200, right?"."""
     if any(a is not amount and f"#{a.value:g}" not in match.concepts for a in question.reading.amounts):
         return False
-    if _asks_whether_it_is(amount, question) or _is_said_of_the_whole(amount, question, match):
+    if _asks_whether_it_is(amount, question) or is_said_of_the_whole(amount, question, match):
         return True
     if check.given == check.bound:
         return False
@@ -86,16 +88,19 @@ def _asks_whether_it_is(amount: Amount, question: Question) -> bool:
     return before[:1] in (["is"], ["are"], ["was"]) and not after and _OWN.isdisjoint(before) and len(before) > 1
 
 
-def _is_said_of_the_whole(amount: Amount, question: Question, match: Match) -> bool:
-    """Return whether an amount is believed to be what the whole question names in full: "I always thought the time
-    for a retraction was 10 s", "the speed below which it is inactive is 15 kt, isn't it?".
+def is_said_of_the_whole(amount: Amount, question: Question, match: Match) -> bool:
+    """Return whether an amount is believed or asked to be what the whole question names in full: "I always thought the
+    time for a retraction was 10 s", "the speed below which it is inactive is 15 kt, isn't it?", "isn't VLE 260?".
     """
     words = question.reading.words
-    being = amount.start and words[amount.start - 1] in _EQUALS
     in_full = not match.tag and match.covered >= _IN_FULL and match.share >= _IN_FULL and not match.barred
-    if not being or not in_full or not _JUDGED.isdisjoint(words) or not _OURS.isdisjoint(words[: amount.start]):
+    start = statement_start(words)
+    if not in_full or not _JUDGED.isdisjoint(words) or not _OURS.isdisjoint(words[start : amount.start]):
         return False
-    return believed(question) or believes(question)
+    if not any(word[0].isalnum() for word in words[amount.end :]) and words[0] in _EQUALS and not start:
+        return True
+    being = amount.start and words[amount.start - 1] in _BEING_SO
+    return bool(being) and (believed(question) or believes(question) or is_put_forward(words))
 
 
 def _is_one_name(start: int, question: Question) -> bool:

@@ -26,6 +26,13 @@ Ask = Callable[[str], Answer]
         ("The time after landing at which tyre pressures are set is 5 hours, isn't it?", "No, it is 3 h"),
         ("A colleague says the pressure below which the accumulator counts as empty is 1,500 psi. Is he right?", "No"),
         ("I think the maximum landing mass is 51,000 kg. Right?", "No, it is 50,000 kg"),
+        ("is it true that the maximum tyre ground speed is 156 knots", "No, it is 195 kt"),
+        ("am I right in thinking the maximum landing mass is 50,000 kg", "Yes, it is 50,000 kg"),
+        ("True or false: the wheelbase is 14 m.", "No, it is 13.2 m"),
+        ("so the retraction time is 12 seconds then?", "No, it is 11 s"),
+        ("My mate swears the maximum altitude for extending the gear is 24,000 ft. Is he right?", "No, it is 20,000"),
+        ("I seem to remember the main track being 7 m", "No, it is 6.2 m"),
+        ("isn't the time constant of brake cooling with fans 13 minutes?", "No, it is 12 min"),
     ],
 )
 def test_a_figure_that_is_claimed_is_told(ask: Ask, question: str, opening: str) -> None:
@@ -40,6 +47,8 @@ def test_a_figure_that_is_claimed_is_told(ask: Ask, question: str, opening: str)
         ("is the brake temperature 240 a problem", "Within LIM 3.2"),
         ("is a brake at 240 too hot for take-off", "Within LIM 3.2"),
         ("is the main tyre at 190 ok", "Within"),
+        ("is it true that I may extend at 240 kt", "Outside LIM 3.1"),
+        ("am I right in thinking that 50,500 kg is too heavy to land", "Outside LIM 3.1"),
     ],
 )
 def test_a_reading_is_judged(ask: Ask, question: str, opening: str) -> None:
