@@ -120,6 +120,8 @@ def _opens(state: Mention, reading: Reading, known: StateWords) -> bool:
     if state.text == "stop" and reading.words[state.end : state.end + 1] and reading.words[state.end].endswith("ing"):
         return True
     before = reading.words[max(0, state.start - 1) : state.start]
+    if state.text == "out" and any(a.end == state.start for a in reading.amounts):
+        return True  # "400 to 250, 20 out, fans": it is 20 outside
     if state.text == "up" and before and before[0] not in LINKS and _follows_verb(state, reading, known):
         return True  # "System 2 is playing up", "has seized up"
     return opens_turn(state, reading) or _does_what(state, reading.words)
