@@ -21,14 +21,17 @@ _COMPARED = frozenset({
     "faster",
 })  # fmt: skip
 """Words by which a verdict may be meant either way: how far apart the two are answers them."""
+_DENIED = frozenset({"not", "no", "never", "insufficient", "short", "little", "tight", "narrow"})
 
 
 def verdict(result: r.ModelResult, question: Question, know: Knowledge) -> str:
     """Return what opens the answer to whether an amount is enough, or reaches a result: "Yes, 30 m is enough. "."""
     kind = dict(result.model.extra).get("verdict", "")
     given = result.against
-    words = question.reading.words
-    if given is None or result.solved or not kind or not _asks_whether(words) or not _COMPARED.isdisjoint(words):
+    words = result.weighed or question.reading.words
+    if given is None or result.solved or not kind or not _COMPARED.isdisjoint(words):
+        return ""
+    if not result.weighed and not _asks_whether(words):
         return ""
     reached = {given >= value.value or alike(value.value, given) for value in result.values}
     if len(reached) > 1:
@@ -36,8 +39,11 @@ def verdict(result: r.ModelResult, question: Question, know: Knowledge) -> str:
     said = as_given(given, result.model.output_unit, question, know)
     if kind == _REACHED:
         return f"Yes, {said} is above it. " if True in reached else ""
+    told = f"{said} is {'enough' if True in reached else 'not enough'}. "
+    if result.weighed and not _DENIED.isdisjoint(words):
+        return told  # a yes to "so that isn't enough" may be taken either way
     yes = (True in reached) != ("too" in words)
-    return f"{'Yes' if yes else 'No'}, {said} is {'enough' if True in reached else 'not enough'}. "
+    return f"{'Yes' if yes else 'No'}, {told}"
 
 
 def _asks_whether(words: tuple[str, ...]) -> bool:

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from assistant.conversation.before_refined import with_or_without
 from assistant.conversation.context import Context
+from assistant.conversation.enough_for_it import enough_for_it
 from assistant.conversation.judged_again import judged_again
 from assistant.conversation.judged_result import judged_result
 from assistant.conversation.larger_calculation import larger_calculation
 from assistant.conversation.limit_spoken import limit_spoken
+from assistant.conversation.on_the_same import on_the_same
 from assistant.conversation.on_the_schedule import on_the_schedule
 from assistant.conversation.orders_again import orders_again
 from assistant.conversation.recalculating import recalculated
@@ -21,10 +23,10 @@ from assistant.resolving.results import Result
 def amended(alone: Question, first: Scored, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the calculation or the schedule spoken of with what a turn gives or changes, or None."""
     found = schedule_again(alone, context, knowledge) or limit_spoken(alone, context, knowledge)
-    found = found or judged_result(alone, context, knowledge)
+    found = found or judged_result(alone, context, knowledge) or enough_for_it(alone, context, knowledge)
     found = found or on_the_schedule(alone, first, context, knowledge) or supplied(alone, first, context, knowledge)
     found = found or judged_again(alone, first, context, knowledge)
     found = found or larger_calculation(alone, first, context, knowledge)
     found = found or orders_again(alone, first, context, knowledge)
-    found = found or recalculated(alone, first, context, knowledge)
+    found = found or recalculated(alone, first, context, knowledge) or on_the_same(alone, first, context, knowledge)
     return found or with_or_without(alone, context, knowledge)

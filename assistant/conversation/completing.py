@@ -7,6 +7,7 @@ from assistant.conversation.amount_instead import amount_instead
 from assistant.conversation.before_refined import before_refined, on_what_was_told
 from assistant.conversation.calculated_lately import calculated_lately, onward
 from assistant.conversation.calculations import other_calculation, supplies, with_its_amounts
+from assistant.conversation.carriers import carried_by
 from assistant.conversation.cases_of_steps import case_asked
 from assistant.conversation.chatter import without_story
 from assistant.conversation.context import Context
@@ -52,6 +53,7 @@ from assistant.conversation.steps import step_asked, step_by_place, step_named
 from assistant.conversation.switching import on_another_variant
 from assistant.conversation.that_amount import with_that_amount
 from assistant.conversation.told_again import asked_back, before_that, told_in_vain
+from assistant.conversation.told_of_it import first_of, told_again, told_of_it
 from assistant.conversation.told_of_oneself import asked_alone
 from assistant.conversation.traits import (
     FEW,
@@ -63,29 +65,25 @@ from assistant.conversation.traits import (
     only_states,
     stands_alone,
 )  # fmt: skip
-from assistant.conversation.unchanged import not_taken_in, told_already
+from assistant.conversation.unchanged import far_off, not_taken_in, told_already
 from assistant.conversation.wandering import stays_with_it
 from assistant.conversation.who_then import who_then
 from assistant.conversation.with_the_subject import with_the_subject
 from assistant.frozen import NamedTuple
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.leaning import of_spoken
 from assistant.resolving.results import (
     CheckResult,
     Choices,
     Declined,
     FactResult,
     LimitResult,
-    Needed,
     Result,
     TableResult,
 )  # fmt: skip
 from assistant.understanding.matching import strange
 
 _SURE, _AHEAD = 0.9, 0.05
-_LEANING, _EXPLAINED = 0.66, 0.6
-"""From these scores something else of what was told is meant, and where all things named are explained."""
 
 
 class _Turn(NamedTuple):
@@ -104,7 +102,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
         return found
     # A turn is completed from the last; what it names itself always counts.
     rest = corrected(text) or amount_instead(text, knowledge) if context.asked else None
-    bare = text if rest is None else rest
+    bare = (carried_by(text, context, knowledge) or text) if rest is None else rest
     alone = asked_alone(bare, knowledge, context.variant)
     given = with_that_amount(alone, context, knowledge) or with_relative(alone, context, knowledge)
     alone = with_names(given or alone, context, knowledge)
@@ -142,6 +140,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
             return alone, turn.first.result
         return _on_what_came_before(text, context, knowledge) or (question, asked_back(context, knowledge) or result)
     unclear = not_taken_in(alone, result, context, knowledge) or which_figure(alone, result, knowledge)
+    unclear = unclear or far_off(alone, question, result, context, knowledge)
     return question, unclear or result
 
 
@@ -253,7 +252,7 @@ def _merged_or_carried(
         if checked:
             return checked
     if again:
-        return _told_of_it(turn, context, knowledge) or _told_again(turn, whole, second, knowledge)
+        return told_of_it(alone, first, context, knowledge) or told_again(alone, first, whole, second, knowledge)
     leans = is_fragment(turn.text, alone, first, knowledge)
     found = _carried_on(turn, whole, second, leans, context, knowledge)
     if found is None and prefers_merged(alone, first, second, turn.corrects or leans, replaces, knowledge):
@@ -267,47 +266,6 @@ def _another_asked(alone: Question, context: Context, knowledge: Knowledge) -> b
     result = resolve_scored(whole, knowledge).result if replaces else context.result
     gone, told = (getattr(each, "procedure", None) for each in (result, context.result))
     return result != context.result and not isinstance(result, OPEN) and (gone is None or gone != told)
-
-
-def _told_of_it(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
-    """Return what else is known of what was told last, or what a turn asks by itself."""
-    assert context.asked is not None
-    given = context.asked.conditions or (context.scenario if turn.alone.conditions else ())
-    question = carried(turn.alone, context, given, knowledge)
-    figure = isinstance(context.result, (LimitResult, CheckResult))
-    more = asks_other(turn.alone) or (figure and asks_manner(turn.alone))
-    past = told_in_all(context, knowledge) if asks_other(turn.alone) else told(context)
-    third = of_the_quantity(question, resolve_scored(question, knowledge, avoid=past), knowledge)
-    same = resolve_scored(question, knowledge)
-    if isinstance(same.result, Needed) and same.result.record.id in past:
-        return question, same.result
-    answers = not isinstance(third.result, OPEN) and third.result != context.result
-    if not more and same.record in past and same.score >= max(_SURE, third.score + _AHEAD):
-        if same.result != context.result:
-            return question, same.result  # what was told says that too
-        return (question, third.result) if answers and third.score >= _SURE else None
-    least = _EXPLAINED if not leaves_out(turn.alone, third, knowledge) else _LEANING
-    first = _first_of(turn, third, context, knowledge)
-    if answers and third.score >= max(least, first.score):
-        return question, third.result
-    if not isinstance(first.result, OPEN):
-        return turn.alone, first.result
-    return None
-
-
-def _told_again(turn: _Turn, whole: Question, second: Scored, knowledge: Knowledge) -> tuple[Question, Result]:
-    """Return what was told last again, unless the turn names a thing that it does not know: that is not loaded."""
-    if not isinstance(turn.first.result, OPEN) or not leaves_out(turn.alone, second, knowledge):
-        return whole, second.result
-    return turn.alone, turn.first.result if isinstance(turn.first.result, Declined) else Declined(())
-
-
-def _first_of(turn: _Turn, third: Scored, context: Context, knowledge: Knowledge) -> Scored:
-    """Return what a turn gives by itself, worth less where it points at a thing that this does not speak of."""
-    spoken = pointed_at(turn.alone, context, knowledge)
-    if not spoken or third.score < _LEANING:
-        return turn.first
-    return turn.first._replace(score=turn.first.score * of_spoken(turn.first.record, spoken, knowledge))
 
 
 def _carried_on(
@@ -328,7 +286,7 @@ def _carried_on(
         as_well = more or other.score >= third.score - behind
         third = other if as_well and not isinstance(other.result, OPEN) else third
     spoken = pointed_at(turn.alone, context, knowledge)
-    first = _first_of(turn, third, context, knowledge)
+    first = first_of(turn.alone, turn.first, third, context, knowledge)
     few = len(turn.alone.reading.words) < FEW and leaves_out(turn.alone, third, knowledge)
     if few or of_another_quantity(turn.alone, third, knowledge):
         return None

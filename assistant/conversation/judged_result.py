@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from assistant.conversation.context import Context
+from assistant.conversation.given_inputs import given_before
 from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.readings import question_of
-from assistant.conversation.recalculating import given_before
 from assistant.frozen import NamedTuple
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import resolve_scored

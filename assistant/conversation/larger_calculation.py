@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from assistant.conversation.context import Context
+from assistant.conversation.given_inputs import Given, given_before, in_words
 from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.readings import question_of
-from assistant.conversation.recalculating import Given, given_before, in_words
 from assistant.conversation.traits import CLEAR, LONG, OPEN
 from assistant.knowledge.records import Model, ModelInput
 from assistant.quantities.amounts import Amount

@@ -9,9 +9,9 @@ from __future__ import annotations
 from math import log
 
 from assistant.conversation.context import Context
-from assistant.conversation.inheriting import phrase_chosen
-from assistant.conversation.like_amounts import unit_word
+from assistant.conversation.given_inputs import Given, choices_of, chosen, given_before, in_words
 from assistant.conversation.readings import question_of
+from assistant.conversation.turned_inputs import switched, thing_of, turned
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Model, ModelInput
 from assistant.quantities.amounts import Amount
@@ -23,7 +23,6 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_inputs import bind, cued_parts
 from assistant.resolving.models import resolve_model
 from assistant.resolving.results import ModelResult, Result
-from assistant.understanding.mentions import Mention
 
 _MOST_WORDS = 12
 _SURE = 0.9
@@ -32,7 +31,8 @@ _LEAD = frozenset({"ok", "okay", "right", "fine", "good", "well"})
 _NEAR, _FAR = log(3.0), log(12.0)
 """How far a bare number may be from one that it surely, and at most, takes the place of."""
 _THOUSANDS = 5000.0
-"""From this altitude a bare number may stand for as many thousands."""
+"""From this altitude, or mass, a bare number may stand for as many thousands."""
+_IN_THOUSANDS = frozenset({"ft", "kg"})
 _SIGNED = frozenset({"deg", "degC", "count"})
 _ALL = frozenset({"all", "every"})
 _NUMBERS = frozenset({"four", "4"})
@@ -47,13 +47,6 @@ class _Like(NamedTuple):
     unit: str
     times: float
     name: str
-
-
-class Given(NamedTuple):
-    """What a question gives of a calculation's inputs: the amounts, and the phrase that makes each choice."""
-
-    amounts: dict[str, Amount]
-    choices: dict[str, str]
 
 
 def recalculated(
@@ -72,12 +65,13 @@ def recalculated(
     if every:
         alone, old = _without_numbers(alone), _without(old, every)
     amounts = _amounts(model, alone, old, knowledge)
-    new = Given(amounts or {}, _choices(model, alone, knowledge))
+    new = Given(amounts or {}, choices_of(model, alone, knowledge))
     if amounts is None:
         return None
     if not (amounts or new.choices or alone.named_variant or every):
-        new, old = _turned(model, alone, old)
-        if not new.amounts:
+        other = switched(model, alone, old, knowledge)
+        new, old = (other, old) if other.choices else turned(model, alone, old)
+        if not (new.amounts or new.choices):
             return None
     variant = alone.variant if alone.named_variant else before.variant
     question = question_of(" , ".join((model.of, *in_words(model, new, old))), knowledge, variant)
@@ -134,18 +128,6 @@ def _without(old: Given, name: str) -> Given:
     return Given(amounts, {k: phrase for k, phrase in old.choices.items() if k != name})
 
 
-def given_before(model: Model, before: Question, knowledge: Knowledge) -> Given:
-    """Return what a question gave of a calculation's inputs."""
-    places = bind(model, before, knowledge).places
-    amounts = {a.start: a for a in before.reading.amounts}
-    given = {name: amounts[start] for name, start in places.items() if start in amounts}
-    return Given(given, _choices(model, before, knowledge))
-
-
-def _choices(model: Model, question: Question, knowledge: Knowledge) -> dict[str, str]:
-    return {i.id: phrase for i in model.inputs if (phrase := _chosen(i, question, knowledge))}
-
-
 def _amounts(model: Model, alone: Question, old: Given, knowledge: Knowledge) -> dict[str, Amount] | None:
     """Return the amounts of a turn by input, or None where one is none of them.
 
@@ -174,19 +156,6 @@ def _amounts(model: Model, alone: Question, old: Given, knowledge: Knowledge) ->
     return found
 
 
-def _turned(model: Model, alone: Question, old: Given) -> tuple[Given, Given]:
-    """Return an amount as another input of its kind, which a turn names without one: "make that a headwind"."""
-    words = set(alone.reading.words)
-    optional = [i for i in model.inputs if i.default and i.cues]
-    for item in (i for i in optional if i.id not in old.amounts and not words.isdisjoint(i.cues.split())):
-        for other in optional:
-            alike = other.unit == item.unit and other.id in old.amounts and words.isdisjoint(other.cues.split())
-            if alike:
-                rest = {name: amount for name, amount in old.amounts.items() if name != other.id}
-                return Given({item.id: old.amounts[other.id]}, {}), old._replace(amounts=rest)
-    return Given({}, {}), old
-
-
 def _near_the_usual(
     amount: Amount, fitting: list[ModelInput], old: Given, alone: Question, knowledge: Knowledge
 ) -> str:
@@ -210,67 +179,30 @@ def _apart(amount: Amount, old: Amount, unit: str, units: Units) -> tuple[float,
     if amount.value <= 0 or old.value <= 0:
         return (0.0 if old.unit in _SIGNED else abs(amount.value - old.value)), own, 1.0
     found = [(abs(log(amount.value / old.value)), own, 1.0)]
-    if own == "ft" and old.value >= _THOUSANDS and abs(log(amount.value * 1000.0 / old.value)) < _NEAR:
+    if own in _IN_THOUSANDS and old.value >= _THOUSANDS and abs(log(amount.value * 1000.0 / old.value)) < _NEAR:
         found.append((abs(log(amount.value * 1000.0 / old.value)), own, 1000.0))
     if old.unit and old.unit != unit and old.unit != "deg":
         found.append((abs(log(amount.value / units.convert(old.value, old.unit, unit))), unit, 1.0))
     return min(found)
 
 
-def _chosen(item: ModelInput, question: Question, knowledge: Knowledge) -> str:
-    """Return the phrase by which a question chooses an input, in whatever words, or by the word that sets it apart."""
-    choices = [[phrase.strip() for phrase in words.split(";")] for words, _, _ in item.choices]
-    named = phrase_chosen(item, question, knowledge)
-    return named or next((phrases[0] for phrases in choices if _sets_apart(phrases, choices, question)), "")
-
-
-def _sets_apart(phrases: list[str], choices: list[list[str]], question: Question) -> bool:
-    """Return whether a question holds what a choice says and no other does: "full", of "FULL; autobrake full"."""
-    others = {word for other in choices if other is not phrases for p in other for word in p.lower().split()}
-    own = (set(phrase.lower().split()) - others for phrase in phrases)
-    said = question.reading.words
-    words_said = set(said[1:] if said[:1] == ("no",) else said)  # "no, 52 tonnes" chooses nothing
-    return any(words and words <= words_said for words in own)
-
-
-def in_words(model: Model, new: Given, old: Given) -> list[str]:
-    """Return each input in words, as the turn gives it or else as it was."""
-    found = []
-    for item in model.inputs:
-        for given in (new, old):
-            if item.id in given.amounts:
-                found.append(_amount_in_words(given.amounts[item.id], item))
-                break
-            if item.id in given.choices:
-                found.append(given.choices[item.id])
-                break
-    return found
-
-
-def _amount_in_words(amount: Amount, item: ModelInput) -> str:
-    if item.unit == "count":
-        return " ".join((f"{amount.value:.10g}", *item.cues.split()[:2]))  # "3 working brakes"
-    return " ".join((*item.cues.split()[:1], f"{amount.value:.10g}", unit_word(amount.unit or item.unit)))
-
-
 def _with_the_thing(alone: Question, model: Model, context: Context, knowledge: Knowledge) -> Question:
     """Return a turn with what it points at named, where that is what the calculation chooses by: "with them on"."""
     words = alone.reading.words
-    if _POINTING.isdisjoint(words) or _SWITCHING.isdisjoint(words):
+    if _POINTING.isdisjoint(words) or _SWITCHING.isdisjoint(words) or not _switches_it(words):
         return alone
     for item in model.inputs:
-        for phrase in (p.strip() for chosen, _, _ in item.choices for p in chosen.split(";")):
-            thing = _thing(phrase, knowledge)
+        for phrase in (p.strip() for words_of, _, _ in item.choices for p in words_of.split(";")):
+            thing = thing_of(phrase, knowledge)
             if thing:
                 text = " ".join(thing.text if w in _POINTING else w for w in words)
                 named = question_of(text, knowledge, alone.variant)
-                if _chosen(item, named, knowledge):
+                if chosen(item, named, knowledge):
                     return named.with_text(alone.reading.text)
     return alone
 
 
-def _thing(phrase: str, knowledge: Knowledge) -> Mention | None:
-    """Return the thing that a phrase switches: the fans of "fans on"."""
-    mentions = [m for m in knowledge.phrase(phrase).mentions if not m.weak and not m.is_plain]
-    named = [m for m in mentions if not all(c.startswith("@") for c in m.concepts)]
-    return named[0] if len(named) == 1 and len(phrase.split()) > 1 else None
+def _switches_it(words: tuple[str, ...]) -> bool:
+    """Return whether what a turn points at stands beside what switches it: "with them on", "put it off"."""
+    at = [k for k, word in enumerate(words) if word in _POINTING]
+    return any(w in _SWITCHING for k in at for w in (*words[max(0, k - 1) : k], *words[k + 1 : k + 3]))

@@ -8,9 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from assistant.conversation.context import Context
+from assistant.conversation.given_inputs import given_before
 from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.readings import question_of, things_named
-from assistant.conversation.recalculating import given_before
 from assistant.conversation.schedule_again import spoken_input
 from assistant.frozen import NamedTuple
 from assistant.quantities.amounts import Amount

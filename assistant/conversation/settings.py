@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from assistant.conversation.context import Context
+from assistant.conversation.switch_words import idle_switches
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Model, ModelInput
 from assistant.resolving.knowing import Knowledge, Question
@@ -45,6 +46,8 @@ def other_setting(alone: Question, context: Context, knowledge: Knowledge) -> Se
                 short = {p: " ".join(w for w in p.split() if w not in old[0].split()) for p in others}
                 said = alone.reading.words
                 said = ("", *said[1:]) if said[:1] == ("no",) and len(said) > 1 else said  # "no, 52" is a correction
+                idle = idle_switches(said)
+                said = tuple("" if k in idle else w for k, w in enumerate(said))
                 new = _said({s: p for p, s in short.items() if s not in ("", p)}, said)
             if not old and phrases and not isinstance(context.result, (ModelResult, Needed)):
                 new = _said({p: p for p in phrases}, alone.reading.words)

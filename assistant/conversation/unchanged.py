@@ -6,6 +6,7 @@ The same number again would look like the answer to what was changed; it is aske
 from __future__ import annotations
 
 from assistant.conversation.context import Context
+from assistant.conversation.given_inputs import given_before
 from assistant.conversation.limit_spoken import asks_margin
 from assistant.conversation.traits import names_unknown
 from assistant.resolving.knowing import Knowledge, Question
@@ -18,6 +19,7 @@ _AGAIN = frozenset({
     "again", "repeat", "sure", "really", "still", "same", "confirm", "correct", "right", "check", "so", "said", "isn",
 })  # fmt: skip
 _DUST = 1e-9
+_FAR, _LEAST = 8.0, 1.0
 
 
 def not_taken_in(alone: Question, result: Result, context: Context, knowledge: Knowledge) -> Choices | None:
@@ -30,6 +32,24 @@ def not_taken_in(alone: Question, result: Result, context: Context, knowledge: K
     if not record or not (_gives_anew(alone, result, context) or names_unknown(record, alone, knowledge)):
         return None
     return Choices(((record, offered(knowledge, record)),))
+
+
+def far_off(alone: Question, question: Question, result: Result, context: Context, know: Knowledge) -> Choices | None:
+    """Return what is asked back where a turn's bare number has taken the place of one that it is nowhere near: a speed
+    of 1,240 kt after one of 120.
+    """
+    told, before = context.result, context.asked
+    bare = [a.value for a in alone.reading.amounts if a.unit is None]
+    if not bare or before is None or not isinstance(result, ModelResult) or not isinstance(told, ModelResult):
+        return None
+    if result.model.id != told.model.id or result.solved or told.solved:
+        return None
+    new, old = (given_before(told.model, each, know).amounts for each in (question, before))
+    for name in new.keys() & old.keys():
+        value, past = new[name].value, old[name].value
+        if value in bare and new[name].unit == old[name].unit and past > 0 and not past / _FAR <= value <= past * _FAR:
+            return Choices(((told.model.id, offered(know, told.model.id)),)) if value > _LEAST else None
+    return None
 
 
 def _same_again(result: Result, told: Result) -> str:

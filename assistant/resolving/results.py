@@ -187,6 +187,8 @@ class ModelResult(NamedTuple):
     """The limit of the result at which an input was solved for, where no result is given."""
     picked: int | None = None
     """The place among the values of the setting that was asked for."""
+    weighed: tuple[str, ...] = ()
+    """The words of the turn that holds an amount against what was calculated before it."""
 
 
 class BothResult(NamedTuple):

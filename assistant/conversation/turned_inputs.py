@@ -1,0 +1,41 @@
+"""What a turn turns of a calculation's inputs without a figure of its own: "make that a headwind", "fans?"."""
+
+from __future__ import annotations
+
+from assistant.conversation.given_inputs import Given
+from assistant.knowledge.records import Model
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.understanding.mentions import Mention
+
+_BESIDE = frozenset({"and", "the", "with", "what", "about", "but", "so", "ok", "then", "?", ".", ",", "now"})
+
+
+def turned(model: Model, alone: Question, old: Given) -> tuple[Given, Given]:
+    """Return an amount as another input of its kind, which a turn names without one: "make that a headwind"."""
+    words = set(alone.reading.words)
+    optional = [i for i in model.inputs if i.default and i.cues]
+    for item in (i for i in optional if i.id not in old.amounts and not words.isdisjoint(i.cues.split())):
+        for other in optional:
+            alike = other.unit == item.unit and other.id in old.amounts and words.isdisjoint(other.cues.split())
+            if alike:
+                rest = {name: amount for name, amount in old.amounts.items() if name != other.id}
+                return Given({item.id: old.amounts[other.id]}, {}), old._replace(amounts=rest)
+    return Given({}, {}), old
+
+
+def switched(model: Model, alone: Question, old: Given, knowledge: Knowledge) -> Given:
+    """Return the other choice of one that goes by a thing on or off, which a turn names alone: "fans?"."""
+    words = [w for w in alone.reading.words if w not in _BESIDE]
+    for item in model.inputs if len(words) == 1 and alone.reading.mentions else ():
+        phrases = [p.strip() for choice, _, _ in item.choices for p in choice.split(";")]
+        things = [named for phrase in phrases if (named := thing_of(phrase, knowledge))]
+        if len(things) == len(phrases) == 2 and all(things[0].concepts & m.concepts for m in alone.reading.mentions):
+            return Given({}, {item.id: next(p for p in phrases if p != old.choices.get(item.id))})
+    return Given({}, {})
+
+
+def thing_of(phrase: str, knowledge: Knowledge) -> Mention | None:
+    """Return the thing that a phrase switches: the fans of "fans on"."""
+    mentions = [m for m in knowledge.phrase(phrase).mentions if not m.weak and not m.is_plain]
+    named = [m for m in mentions if not all(c.startswith("@") for c in m.concepts)]
+    return named[0] if len(named) == 1 and len(phrase.split()) > 1 else None

@@ -1,0 +1,53 @@
+"""Amounts held against what was calculated, and other calculations on the same that was given."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.conversation.context import Context
+from assistant.conversation.turn import answer_turn
+from assistant.resolving.knowing import Knowledge
+
+_TARMAC = "How wide a strip do I need to turn round at 60 degrees of steering?"
+_COOLING = "how long from 400 to 200 with 20 outside, fans off, brake cooling"
+_ENERGY = "kinetic energy of 48 tonnes at 130 knots"
+
+
+def _value(turns: list[str], knowledge: Knowledge) -> tuple[float, str]:
+    context = Context()
+    for turn in turns:
+        answer, context = answer_turn(turn, context, knowledge)
+    assert answer.outcome == "answer", answer.text
+    return answer.values[0].value, answer.text
+
+
+@pytest.mark.parametrize("turn, opens", [
+    ("so 30 m is enough?", "No, 30 m is not enough"),
+    ("would 35 metres of tarmac do", "Yes, 35 m is enough"),
+    ("we've 28 m available, ok?", "No, 28 m is not enough"),
+])  # fmt: skip
+def test_a_width_is_held_against_the_one_at_the_angle_given(turn: str, opens: str, knowledge: Knowledge) -> None:
+    value, text = _value([_TARMAC, turn], knowledge)
+    assert value == pytest.approx(31.96, abs=0.01)
+    assert text.startswith(opens)
+
+
+@pytest.mark.parametrize("turn", ["on the L", "what about the 120L", "L figures?", "if we swap to the L"])
+def test_a_variant_switches_no_fans_on(turn: str, knowledge: Knowledge) -> None:
+    assert _value([_COOLING, turn], knowledge)[0] == pytest.approx(33.6, abs=0.1)
+
+
+@pytest.mark.parametrize("turn, value", [
+    ("landing with full reverse, how much of that into each brake", 17.44),
+    ("rejected take-off, each brake's bit of that?", 26.84),
+    ("so what does one brake take of it, landing no reverse", 24.15),
+    ("and the temperature rise in an rto", 430.06),
+])  # fmt: skip
+def test_another_calculation_takes_what_the_last_was_given(turn: str, value: float, knowledge: Knowledge) -> None:
+    assert _value([_ENERGY, turn], knowledge)[0] == pytest.approx(value, abs=0.01)
+
+
+@pytest.mark.parametrize("turn", ["change it to 110 knots", "would 110 change much", "swap that for 110 kt", "fans?"])
+def test_words_that_carry_a_change_name_nothing(turn: str, knowledge: Knowledge) -> None:
+    turns = [_COOLING, turn] if turn == "fans?" else [_ENERGY, turn]
+    assert _value(turns, knowledge)[0] == pytest.approx(8.97 if turn == "fans?" else 76.86, abs=0.01)
