@@ -46,7 +46,7 @@ def supplied(
 
 def _in_its_unit(alone: Question, asked: Needed, context: Context, knowledge: Knowledge) -> Question | None:
     """Return the question before with a turn's one bare number in the unit of the one thing that is lacking."""
-    missing = [i for i in getattr(asked.record, "inputs", ()) if i.id in asked.names]
+    missing = [i for i in getattr(asked.record, "inputs", ()) if not isinstance(i, str) and i.id in asked.names]
     amounts = alone.reading.amounts
     if context.asked is None or len(missing) != 1 or len(amounts) != 1 or amounts[0].unit is not None:
         return None
@@ -59,7 +59,8 @@ def _in_its_unit(alone: Question, asked: Needed, context: Context, knowledge: Kn
 
 
 def _only_gives(alone: Question, asked: Needed, knowledge: Knowledge) -> bool:
-    inputs = {getattr(i, "quantity", i) for i in getattr(asked.record, "inputs", ())} | {getattr(asked.record, "input", "")}
+    stated = getattr(asked.record, "inputs", ())
+    inputs = {getattr(i, "quantity", i) for i in stated} | {getattr(asked.record, "input", "")}
     asks = alone.reading.words[0] in ASKING or not (alone.reading.asked & QUANTITIES) <= inputs
     return not asks and len(alone.reading.words) <= LONG and not names_unknown(asked.record.id, alone, knowledge)
 
