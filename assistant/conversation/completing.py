@@ -19,8 +19,8 @@ from assistant.conversation.held_against import held_against, verdict_again, whe
 from assistant.conversation.in_another_unit import in_another_unit
 from assistant.conversation.in_place_of_it import in_place_of_it
 from assistant.conversation.in_scenario import clearly_carried, in_scenario, loss_asked, result_named, told_table
-from assistant.conversation.inside_told import asked_inside
 from assistant.conversation.judged_again import as_a_verdict
+from assistant.conversation.leaning_on_told import leant_on_told
 from assistant.conversation.limit_spoken import of_its_kind
 from assistant.conversation.picking import picked
 from assistant.conversation.pointed_names import with_names
@@ -47,7 +47,6 @@ from assistant.conversation.result_asked import all_normal_again, result_asked
 from assistant.conversation.said_in_full import of_the_subject, under_states
 from assistant.conversation.same_asked import colour_again, former_asked, same_asked, state_of_it, thing_told
 from assistant.conversation.scenario import other_scenario, without_states
-from assistant.conversation.siblings_told import sibling_told
 from assistant.conversation.states_put_right import put_right
 from assistant.conversation.steps import step_asked, step_by_place, step_named
 from assistant.conversation.switching import on_another_variant
@@ -66,8 +65,6 @@ from assistant.conversation.traits import (
     stands_alone,
 )  # fmt: skip
 from assistant.conversation.unchanged import far_off, not_taken_in, told_already
-from assistant.conversation.wandering import stays_with_it
-from assistant.conversation.who_then import who_then
 from assistant.conversation.with_the_subject import with_the_subject
 from assistant.frozen import NamedTuple
 from assistant.resolving.choosing import Scored, resolve_scored
@@ -126,10 +123,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     question, result = found or (alone, turn.first.result)
     if not lost and not turn.corrects:
         said = question, result
-        question, result = asked_inside(turn.alone, turn.first, said, context, knowledge) or said
-        question, result = who_then(turn.alone, result, context, knowledge) or (question, result)
-        question, result = sibling_told(turn.alone, result, context, knowledge) or (question, result)
-        question, result = stays_with_it(turn.alone, result, context, knowledge) or (question, result)
+        question, result = leant_on_told(turn.alone, turn.first, said, context, knowledge)
     question, result = as_a_verdict(alone, question, result, context, knowledge)
     result = of_its_kind(alone, question, result, context)
     same = told_already(alone, result, context)

@@ -1,0 +1,34 @@
+"""What one sees of what was just told, and whether the gear goes up or stays down after it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from assistant.answering.answer import Answer
+
+Talk = Callable[..., list[Answer]]
+
+
+@pytest.mark.parametrize(
+    ("before", "words", "entry"),
+    [
+        ("who inserts the bypass pin", "how will I know that it is in", "tow-pin-memo"),
+        ("does stowing the spoilers disarm the autobrake", "any message?", "autobrake-off-caption"),
+        ("biggest towing angle with the link connected", "how do they see it", "towing-limit-shown"),
+        ("brake controller failed, which braking mode", "is there a caution for that", "anti-skid-lost-meaning"),
+    ],
+)
+def test_what_shows_a_thing_told_is_told(talk: Talk, before: str, words: str, entry: str) -> None:
+    assert talk(before, words)[-1].entry == entry
+
+
+def test_no_light_is_told_of_a_thing_that_none_shows(talk: Talk) -> None:
+    assert "TOW PIN" not in talk("cold pressure of the main tyres", "what will I see")[-1].text
+
+
+@pytest.mark.parametrize("words", ["and the wheels, up or down after that", "and the gear, raise it?", "so gear up or not"])
+def test_the_gear_after_a_verdict_is_that_verdicts(talk: Talk, words: str) -> None:
+    told = talk("tyre burst on the take-off roll at 115, stop or go", words)
+    assert told[-1].text.startswith("Do not retract")
