@@ -19,10 +19,10 @@ _MOVED = frozenset({
     "raising", "retracting", "leaving", "keeping", "selected", "select",
 })  # fmt: skip
 _SMALL = frozenset({
-    "and", "the", "so", "do", "does", "i", "we", "you", "should", "can", "may", "must", "shall", "then", "after", "that",
-    "it", "afterwards", "or", "is", "are", "of", "what", "about", "be", "to", "in", "where", "our", "my", "them", "go",
-    "goes", "come", "comes", "bring", "put", "pull", "ok", "okay", "right", "now", "still", "a", "have", "not", "s", "this",
-    "case", "will", "would", "with", "just", "away",
+    "and", "the", "so", "do", "does", "i", "we", "you", "should", "can", "may", "must", "shall", "then", "after",
+    "that", "it", "afterwards", "or", "is", "are", "of", "what", "about", "be", "to", "in", "where", "our", "my", "them", "go",
+    "goes", "come", "comes", "bring", "put", "pull", "ok", "okay", "right", "now", "still", "a", "have", "not", "s",
+    "this", "case", "will", "would", "with", "just", "away",
 })  # fmt: skip
 _LEVER, _ENDS = frozenset({"gear", "lever"}), frozenset({"up", "down", "dn"})
 _TOLD = (BandResult, CheckResult, FactResult, ProcedureResult)
@@ -33,7 +33,7 @@ _LONG = 12
 def gear_after(
     alone: Question, result: Result, context: Context, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
-    """Return what was told, or the statement beside it, of whether the gear is to be raised, to a turn on that alone."""
+    """Return what was told, or the statement beside it, of whether the gear is raised, to a turn on that alone."""
     words = {w for w in alone.reading.words if w[0].isalpha()}
     told = context.result
     if len(words) > _LONG or words.isdisjoint(_GEAR) or words.isdisjoint(_MOVED) or context.asked is None:

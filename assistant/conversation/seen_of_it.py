@@ -25,7 +25,8 @@ _SEEING = re.compile(
     r" (?:see|shows?|tells?|lights?|indicates?|warns?|appears?|comes? (?:up|on))"
     r"|(?:what|which|any|is there (?:a|an|any)|do i get (?:a|an|any)|what.?s the|what is the)"
     r" (?:light|lamp|message|caption|indication|warning|memo|caution|sign|annunciation|annunciator)"
-    r"|(?:is|does) (?:it|that|anything|something) (?:be |get )?(?:shown?|indicated|annunciated|light(?: up)?|come up|flagged)"
+    r"|(?:is|does) (?:it|that|anything|something) (?:be |get )?"
+    r"(?:shown?|indicated|annunciated|light(?: up)?|come up|flagged)"
     r"|what gives it away)\b",
     re.IGNORECASE,
 )
@@ -61,9 +62,9 @@ def _named(alone: Question, knowledge: Knowledge) -> list[Mention]:
 def _told(context: Context, knowledge: Knowledge) -> frozenset[str]:
     """Return the concepts of what was told last, by its title and its words."""
     record = knowledge.base.records.get(context.answer.entry) if context.answer else None
-    parts = (str(getattr(record, field, "")) for field in ("title", "of", "says"))
-    words = " ; ".join(part for part in (*parts, context.answer.text.partition(". ")[0] if context.answer else "") if part)
-    return knowledge.phrase(words).concepts
+    parts = [str(getattr(record, field, "")) for field in ("title", "of", "says")]
+    parts.append(context.answer.text.partition(". ")[0] if context.answer else "")
+    return knowledge.phrase(" ; ".join(filter(None, parts))).concepts
 
 
 def _shown(given: frozenset[str], knowledge: Knowledge) -> Fact | None:

@@ -28,7 +28,9 @@ def test_no_light_is_told_of_a_thing_that_none_shows(talk: Talk) -> None:
     assert "TOW PIN" not in talk("cold pressure of the main tyres", "what will I see")[-1].text
 
 
-@pytest.mark.parametrize("words", ["and the wheels, up or down after that", "and the gear, raise it?", "so gear up or not"])
+@pytest.mark.parametrize(
+    "words", ["and the wheels, up or down after that", "and the gear, raise it?", "so gear up or not"]
+)
 def test_the_gear_after_a_verdict_is_that_verdicts(talk: Talk, words: str) -> None:
     told = talk("tyre burst on the take-off roll at 115, stop or go", words)
     assert told[-1].text.startswith("Do not retract")
