@@ -11,6 +11,13 @@ _NEAR_BY = 4
 _SAVING = frozenset(("save", "saves", "saved", "saving", "difference", "quicker", "sooner"))
 _OTHER_CASE = frozenset(("without", "than"))
 
+_AFTER_LABEL = frozenset({
+    "?", ".", ",", "how", "what", "where", "when", "from", "at", "touching", "landing", "with", "set", "begins", "starts",
+    "bites", "brakes", "and", "armed", "selected", "on", "to",
+})  # fmt: skip
+"""Words that may follow a label; a thing that it may be said of may not: "full reverse", "full stop"."""
+_NOT_A_LABEL = frozenset({"a", "the", "is", "are", "was", "were", "accumulator", "not", "fully", "its", "their"})
+
 
 class Bound(NamedTuple):
     """One way of setting an input: its value in the input's unit, what is said of it, whether it was assumed."""
@@ -31,7 +38,27 @@ def chosen(item: ModelInput, question: Question, know: Knowledge) -> list[Bound]
             bound = choice_value(item, value, says, question, know)
             if bound:
                 found.append(bound)
-    return found
+    return found or _by_bare_label(item, question, know)
+
+
+def _by_bare_label(item: ModelInput, question: Question, know: Knowledge) -> list[Bound]:
+    """Return what a label chooses that is written like an ordinary word, and belongs to no other: "from 130 in full"."""
+    words = question.reading.words
+    for names, value, says in item.choices:
+        label = names.partition(";")[0]
+        if label.isupper() and label.lower() in words and _stands_alone(words.index(label.lower()), question):
+            bound = choice_value(item, value, says, question, know)
+            return [bound] if bound else []
+    return []
+
+
+def _stands_alone(at: int, question: Question) -> bool:
+    words = question.reading.words
+    mine = next((m for m in question.reading.mentions if at in m.taken), None)
+    before, after = words[at - 1 : at], words[at + 1 : at + 2]
+    named = mine is not None and (len(mine.taken) > 1 or not (mine.is_plain or mine.says_state))
+    ends = not after or after[0] in _AFTER_LABEL or any(a.start == at + 1 for a in question.reading.amounts)
+    return not named and ends and (not before or before[0] not in _NOT_A_LABEL)
 
 
 def said(phrase: str, question: Question, know: Knowledge) -> bool:
