@@ -23,6 +23,8 @@ FEET = frozenset({"feet", "foot", "pedal", "pedals"})
 _SPEED_BEFORE = frozenset({"at", "doing"})
 _PRONOUNS = frozenset({"he", "she", "they", "i"})
 _ONE = "one"
+_EVERYONE = frozenset({"both", "all", "everything", "everyone"})
+_DENYING = frozenset({"not", "than", "of"})
 _FULL = frozenset({"full", "hard", "fully"})
 
 
@@ -52,17 +54,36 @@ def changed(alone: Question, context: Context, old: Sum, knowledge: Knowledge) -
     words = frozenset(reading.words)
     if not named and not words.isdisjoint(_PRONOUNS):
         named = _of_whom(words, context, old, knowledge)
-    elif not named and "both" not in words:
+    elif not named and words.isdisjoint(_EVERYONE):
         only = [(0, old.orders[0].whose)] if len(old.orders) == 1 else []
         named = [(0, "other")] if _ONE in words and _alike(old) else only or _named_last(context, knowledge)
-    if reading.amounts or not words.isdisjoint(SIDES) or not words.isdisjoint(OTHER_WAY):
-        orders = _all_changed(reading, old) if "both" in words else _each_changed(reading, named, old)
+    figured = _by_its_figure(reading, old)
+    if figured is not None:
+        orders = figured
+    elif reading.amounts or not words.isdisjoint(SIDES) or not words.isdisjoint(OTHER_WAY):
+        orders = _all_changed(reading, old) if not words.isdisjoint(_EVERYONE) else _each_changed(reading, named, old)
     elif not words.isdisjoint(OFF) or leaves_centred(reading.words):
         feet = [(0, PEDALS)] if not words.isdisjoint(FEET) else []
         orders = _left_off([whose for _, whose in feet or own or _pronoun(named, words)], old)
     elif own:
         return None  # a control, and nothing that it does
     return None if orders is None else Sum(orders, speed or old.speed)
+
+
+def _by_its_figure(reading: Reading, old: Sum) -> tuple[Told, ...] | None:
+    """Return the orders with the one turned that a turn means by its figure: "the fifteen was to the right"."""
+    words = reading.words
+    sides = [SIDES[w] for k, w in enumerate(words) if w in SIDES and words[max(0, k - 1)] not in _DENYING]
+    turned = not OTHER_WAY.isdisjoint(words)
+    if len(reading.amounts) != 1 or len(set(sides)) > 1 or not (sides or turned):
+        return None
+    meant = [k for k, o in enumerate(old.orders) if o.degrees == reading.amounts[0].value]
+    if len(meant) != 1:
+        return None
+    order = old.orders[meant[0]]
+    side = sides[0] if sides else _turned(order.side)
+    new = order._replace(side=side)
+    return None if new == order else (*old.orders[: meant[0]], new, *old.orders[meant[0] + 1 :])
 
 
 def _of_whom(
@@ -111,12 +132,14 @@ def _all_changed(reading: Reading, old: Sum) -> tuple[Told, ...] | None:
     if len(both) < 2 or len(sides) > 1 or len(reading.amounts) > 1:
         return None
     found = []
+    full = not _FULL.isdisjoint(reading.words)
     for order in old.orders:
         new = order
         if order in both:
             turned = not OTHER_WAY.isdisjoint(reading.words)
             side = next(iter(sides), _turned(order.side) if turned else order.side)
-            new = order._replace(side=side, degrees=reading.amounts[0].value if reading.amounts else order.degrees)
+            degrees = reading.amounts[0].value if reading.amounts else None if full else order.degrees
+            new = order._replace(side=side, degrees=degrees)
         found.append(new)
     return tuple(found)
 

@@ -24,7 +24,10 @@ _FAR, _LEAST = 8.0, 1.0
 
 def not_taken_in(alone: Question, result: Result, context: Context, knowledge: Knowledge) -> Choices | None:
     """Return what is asked back where a turn gives what its calculation, told again, did not take in."""
-    if context.asked is None or context.result is None or not _AGAIN.isdisjoint(alone.reading.words):
+    words = set(alone.reading.words)
+    orders = isinstance(result, ModelResult) and result.model.function == _ORDERS
+    again = _AGAIN - _SIDES if orders else _AGAIN  # "his was right" is no "right" that agrees
+    if context.asked is None or context.result is None or not again.isdisjoint(words):
         return None
     if asks_margin(alone):
         return None

@@ -16,6 +16,7 @@ from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_inputs import Binding, bind
 from assistant.resolving.models import resolve_model
+from assistant.resolving.read_at_an_order import read_at_an_order
 from assistant.resolving.results import (
     BandResult,
     BothResult,
@@ -31,12 +32,14 @@ from assistant.resolving.results import (
     ScheduleResult,
     TableResult,
 )  # fmt: skip
-from assistant.resolving.schedules import leftover, resolve_schedule
+from assistant.resolving.schedules import has_it, leftover, resolve_schedule
 from assistant.resolving.siblings import sibling_named
 from assistant.resolving.steering_order import resolve_order
 from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
 
+_HAD = 1.4
+"""How much more a schedule is worth where it is asked how much of it one has."""
 _NOW = frozenset({"at", "now", "current", "currently", "present", "doing"})
 """Words by which a question means one speed, though it does not say which."""
 
@@ -337,10 +340,11 @@ def _schedule(schedule: Schedule, match: Match, question: Question, know: Knowle
     result = resolve_schedule(schedule, question, know)
     match = match._replace(score=match.score * _state_penalty(match, question, know))
     if isinstance(result, ScheduleResult):
-        rest = len(leftover(schedule, question, know))
+        rest = len(leftover(schedule, question, know)) + read_at_an_order(question, know)
         yield Candidate(min(1.2, match.score * 1.12) * 0.6**rest, match.matched + 0.6, result, match)
     elif isinstance(result, Needed):
         here = 1.15 if _NOW.intersection(question.reading.words) else 0.93
+        here = _HAD if has_it(question.reading.words) else here
         yield Candidate(match.score * here, match.matched, result, match)
     else:
         shown = 0.93 if question.reading.has("maximum", "list_all", schedule.output) else 0.7

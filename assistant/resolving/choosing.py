@@ -52,6 +52,7 @@ from assistant.resolving.results import (
 from assistant.resolving.state_questions import state_candidates
 from assistant.resolving.steering_order import deflections, leaves_centred, names_side, resolve_order
 from assistant.resolving.variants import variant_result
+from assistant.resolving.which_schedule import which_schedule
 from assistant.understanding.matching import Match, strange
 from assistant.understanding.mentions import BOUNDS, ELSEWHERE, Mention
 
@@ -116,6 +117,9 @@ def resolve_scored(question: Question, know: Knowledge, avoid: Collection[str] =
     other = other_bound(best.result, question.reading)
     if other and best.match and (other not in best.match.concepts or best.match.concepts >= BOUNDS):
         return Scored(Declined((), (offered(know, best.match.record),), f"No {other} of that is stated"), 0.0)
+    which = which_schedule((c.result for c in found[:3]), question, know)
+    if which:
+        return Scored(which, 0.0)
     if _sure(found, question) and not (best.score < ANSWERING and lacks_unit(found, best, question, know)):
         whole = with_labels(joined(found, question, know) or best.result, question, know)
         return Scored(whole, best.score, best.match.record if best.match else "")

@@ -13,6 +13,7 @@ from assistant.resolving.results import Needed, ScheduleResult
 
 _HERE = frozenset(("now", "currently", "current", "present", "presently"))
 """Words by which a question means an input that it does not give: "at our current speed"."""
+_OWN, _HAVING = frozenset({"i", "we", "you"}), frozenset({"have", "get", "got", "left"})
 
 
 def resolve_schedule(schedule: Schedule, question: Question, know: Knowledge) -> ScheduleResult | Needed | None:
@@ -22,11 +23,16 @@ def resolve_schedule(schedule: Schedule, question: Question, know: Knowledge) ->
         return _forward(schedule, inputs[-1], question, know)._replace(against=outputs[-1] if outputs else None)
     if outputs:
         return _inverse(schedule, outputs[-1])
-    if not _HERE.isdisjoint(question.reading.words):
+    if not _HERE.isdisjoint(question.reading.words) or has_it(question.reading.words):
         return Needed(schedule, (f"the {schedule.basis or schedule.input}",), (schedule.input,))
     if question.reading.has(schedule.input, "speed") or question.context:
         return Needed(schedule, (f"the {schedule.basis or schedule.input}",), (schedule.input,))
     return None
+
+
+def has_it(words: tuple[str, ...]) -> bool:
+    """Return whether a question asks how much one has of it: "how much tiller have i got"."""
+    return words[:2] == ("how", "much") and not _OWN.isdisjoint(words) and not _HAVING.isdisjoint(words)
 
 
 def leftover(schedule: Schedule, question: Question, know: Knowledge) -> list[Amount]:

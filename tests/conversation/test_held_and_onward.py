@@ -51,3 +51,27 @@ def test_another_calculation_takes_what_the_last_was_given(turn: str, value: flo
 def test_words_that_carry_a_change_name_nothing(turn: str, knowledge: Knowledge) -> None:
     turns = [_COOLING, turn] if turn == "fans?" else [_ENERGY, turn]
     assert _value(turns, knowledge)[0] == pytest.approx(8.97 if turn == "fans?" else 76.86, abs=0.01)
+
+
+@pytest.mark.parametrize("turn, value, side", [
+    ("no wait his fifteen was to the right", 25.0, "left"),
+    ("sorry it's the forty that was right", 25.0, "right"),
+    ("both full left", 68.0, "left"),
+])  # fmt: skip
+def test_an_order_of_a_sum_is_meant_by_its_figure(turn: str, value: float, side: str, knowledge: Knowledge) -> None:
+    first = "captain forty left first officer fifteen left at twelve knots pedals neutral what do the wheels get"
+    given, text = _value([first, turn], knowledge)
+    assert given == pytest.approx(value, abs=0.01)
+    assert side in text[:30]
+
+
+def test_an_order_is_no_speed(knowledge: Knowledge) -> None:
+    first = "tiller 40 right and full right pedal, what's the total order?"
+    assert answer_turn(first, Context(), knowledge)[0].outcome == "clarify"
+    assert _value([first, "thirty knots"], knowledge)[0] == pytest.approx(48.0)
+
+
+def test_a_steering_limit_is_of_the_tiller_or_of_the_pedals(knowledge: Knowledge) -> None:
+    first = "what's the steering limit at 60 knots"
+    assert answer_turn(first, Context(), knowledge)[0].outcome == "clarify"
+    assert _value([first, "the tiller"], knowledge)[0] == pytest.approx(13.3, abs=0.1)
