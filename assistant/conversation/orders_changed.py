@@ -24,6 +24,8 @@ _SPEED_BEFORE = frozenset({"at", "doing"})
 _PRONOUNS = frozenset({"he", "she", "they", "i"})
 _ONE = "one"
 _EVERYONE = frozenset({"both", "all", "everything", "everyone"})
+_ARTICLES = frozenset({"the", "that", "his", "her", "my", "their", "s"})
+_WAS = frozenset({"was", "is", "should", "goes", "were", "went"})
 _DENYING = frozenset({"not", "than", "of"})
 _FULL = frozenset({"full", "hard", "fully"})
 
@@ -77,9 +79,12 @@ def _by_its_figure(reading: Reading, old: Sum) -> tuple[Told, ...] | None:
     turned = not OTHER_WAY.isdisjoint(words)
     if len(reading.amounts) != 1 or len(set(sides)) > 1 or not (sides or turned):
         return None
-    meant = [k for k, o in enumerate(old.orders) if o.degrees == reading.amounts[0].value]
-    if len(meant) != 1:
-        return None
+    amount = reading.amounts[0]
+    pointed = amount.start and words[amount.start - 1] in _ARTICLES
+    said = any(word in _WAS for word in words[amount.end : amount.end + 2])
+    meant = [k for k, o in enumerate(old.orders) if o.degrees == amount.value]
+    if len(meant) != 1 or not (pointed or said or turned):
+        return None  # "and 20 right instead" is another figure
     order = old.orders[meant[0]]
     side = sides[0] if sides else _turned(order.side)
     new = order._replace(side=side)
