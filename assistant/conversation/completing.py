@@ -119,8 +119,9 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
         turn = _as_meant(turn, context, knowledge)
         alone = turn.alone
     lost = alone.reading.too_long or strange(alone.reading, knowledge.matcher)
-    found = None if context.asked is None or lost else _completed(turn, context, knowledge)
-    question, result = found or (alone, turn.first.result)
+    # A word that no record knows may still be part of a way of asking for a result: "gear up on the go-around?".
+    complete = result_asked(alone, turn.first, context, knowledge) if lost else _completed(turn, context, knowledge)
+    question, result = complete or (alone, turn.first.result)
     if not lost and not turn.corrects:
         said = question, result
         question, result = leant_on_told(turn.alone, turn.first, said, context, knowledge)
@@ -160,6 +161,8 @@ def _as_meant(turn: _Turn, context: Context, knowledge: Knowledge) -> _Turn:
 def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the question that the one before makes of a turn, or None where it stands by itself."""
     alone, first = turn.alone, turn.first
+    if context.asked is None:
+        return None
     righted = put_right(alone, turn.corrects, context, knowledge)
     if righted:
         return righted

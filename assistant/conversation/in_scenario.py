@@ -181,7 +181,7 @@ def last_told(context: Context, knowledge: Knowledge) -> TableResult | None:
     given = tuple(c for c in asked.conditions if not c.is_result)
     if not given or not isinstance(result, (FactResult, LimitResult)):
         return None
-    for match in output_matches(asked, knowledge, [k for c in given for k in c.where]):
+    for match in output_matches(asked, knowledge, [k for c in given for k in c.where], given):
         table = next(t for t in state_tables.tables(knowledge.base) if t.id == match.record)
         if match.covered >= _NEARLY and any(c.input in table.inputs for c in given):
             return row_told(table, given, (match.output,), knowledge)

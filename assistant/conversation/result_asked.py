@@ -16,6 +16,7 @@ from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import FactResult, Result, TableResult
 from assistant.resolving.state_asked import is_normal, output_matches
+from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
 from assistant.understanding.mentions import ALL_WELL, STATE, Mention
 from assistant.understanding.states import Condition
@@ -26,12 +27,17 @@ _LEAVING = frozenset({
     "why", "when", "to", "where", "who", "whose", "else", "normally", "usually", "long", "often", "instead", "without",
 })  # fmt: skip
 """Words of turns that ask for no result of the states given."""
-_ASKING_SO = frozenset({"can", "small_words", "both", "list_all"})
+_AS_USUAL = frozenset({"normally", "usually"})
+"""Of these, what asks of the states given whether it is as ever: "can I extend the gear normally?"."""
+_ASKING_SO = frozenset({"can", "small_words", "both", "list_all", "lose"})
 """Concepts that only say that something is asked."""
 _BESIDE = frozenset({
     "reset", "again", "say", "suppose", "clear", "cleared", "back", "start", "if", "with", "now", "just", "ok",
     "okay", "right", "fine", "good", "we", "got", "so", "and",
 })  # fmt: skip
+_TAKING_NOTE = frozenset({"so", "and", "ok", "okay", "then", "right", "well", ","})
+_HAVING, _WE = frozenset({"have", "had", "will", "would", "did", "am"}), frozenset({"i", "we", "you", "they"})
+"""How a turn asks of what somebody has."""
 _MEANING = (("what", "is"), ("what", "are"), ("what", "does"), ("what", "s"), ("whats",))
 
 
@@ -42,14 +48,17 @@ def result_asked(
     given, words = states_given(context), alone.reading.words
     if context.asked is None or not given or alone.reading.amounts or len(words) > _LONG:
         return None
-    if any(not c.is_result or not (c.asked or _opens(alone)) for c in alone.conditions):
+    # What a name only brings along is explained by the way of asking that holds it: "normal or free fall?".
+    if any(not c.implied and not (c.is_result and (c.asked or _opens(alone))) for c in alone.conditions):
         return None
     if not (context.asked.conditions and context.scenario) and told_table(context) is None:
         return None
     said = {k for c in alone.conditions for k in c.where}
-    if alone.unsaid or any(word in _LEAVING for k, word in enumerate(words) if k not in said):
+    said |= {k for m in alone.reading.mentions if m.holds("lose") for k in m.taken}
+    leaving = _LEAVING - _AS_USUAL if asks_whether(words) else _LEAVING
+    if alone.unsaid or any(word in leaving for k, word in enumerate(words) if k not in said):
         return None
-    found = _named(alone) or _output(alone, knowledge)
+    found = _named(alone) or _output(alone, given, knowledge)
     if found is None:
         return None
     name, output = found
@@ -62,8 +71,10 @@ def result_asked(
 
 
 def _opens(alone: Question) -> bool:
-    """Return whether a turn opens by asking, or asks whether something is there: "with anti-skid?"."""
-    return opens_asking(alone) or (alone.reading.words[0] == "with" and len(alone.reading.words) <= FEW)
+    """Return whether a turn opens by asking, or asks whether something is there: "with anti-skid?", "have we …"."""
+    words = [w for w in alone.reading.words if w not in _TAKING_NOTE]
+    have = words[:1] != [] and words[0] in _HAVING and words[1] in _WE
+    return have or opens_asking(alone) or (alone.reading.words[0] == "with" and len(alone.reading.words) <= FEW)
 
 
 def _named(alone: Question) -> tuple[str, str] | None:
@@ -76,10 +87,10 @@ def _named(alone: Question) -> tuple[str, str] | None:
     return asked[0].input.split(".", 1)[0], asked[0].output
 
 
-def _output(alone: Question, knowledge: Knowledge) -> tuple[str, str] | None:
+def _output(alone: Question, given: tuple[Condition, ...], knowledge: Knowledge) -> tuple[str, str] | None:
     """Return the table and the result that a turn asks for best, where each of its words is explained by that."""
     said = [m for m in alone.reading.mentions if not (m.weak or m.passing)]
-    for match in output_matches(alone, knowledge, ()):
+    for match in output_matches(alone, knowledge, (), given):
         if match.covered >= _WHOLE and match.score >= _FITS and all(_explained(m, match) for m in said):
             return match.record, match.output
     return None

@@ -43,6 +43,7 @@ def outputs() -> Reader:
             Field("asks", TEXTS, required=True),
             Field("values", values, required=True),
             Field("label", TEXT),
+            Field("asks_under", TEXTS, about="ways of asking that are for it only where a state of its table is given"),
         )
     )
 

@@ -190,6 +190,8 @@ class TableOutput(NamedTuple):
     values: tuple[tuple[str, str, str], ...]
     """(value, the sentence that states it, words that name it in a question)."""
     label: str = ""
+    asks_under: tuple[str, ...] = ()
+    """Ways of asking that are for it only where a state that its table rests on is given: "do I need chocks"."""
 
 
 class TableRule(NamedTuple):

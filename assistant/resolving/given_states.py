@@ -64,7 +64,7 @@ def _asks_mode(reading: Reading) -> bool:
 def _asks_result(reading: Reading, conditions: Iterable[Condition], know: Knowledge) -> bool:
     """Return whether a result of a state table is asked for."""
     said = {k for c in conditions for k in c.where}
-    return any(m.whole for m in know.matcher.rank_among(know.tables, reading, excused=said))
+    return any(m.whole and not m.under_states for m in know.matcher.rank_among(know.tables, reading, excused=said))
 
 
 def _tells_failure(reading: Reading, group: Group) -> bool:

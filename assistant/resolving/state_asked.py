@@ -18,6 +18,8 @@ Scored = tuple[float, float, Result]
 """A score, the weight behind it, and what is answered."""
 ASKED = 0.97
 UNEXPLAINED = 0.7
+_UNDER_STATES = 0.6
+"""Score from which a way of asking counts that is one only where a state is given."""
 _WHERE = frozenset(("kt", "ft"))
 """Units of amounts that say where something happened, and are no readings of an input."""
 _FAILURES = frozenset(("failures", "things", "faults", "losses"))
@@ -55,9 +57,25 @@ _MOST_NAMED = 9
 """Words from "which" to what has failed: "which of the two hydraulic systems must have failed"."""
 
 
-def output_matches(question: Question, know: Knowledge, excused: Collection[int]) -> list[Match]:
-    """Return the ways of asking for results of state tables that a question fits."""
-    return [m for m in know.matcher.rank_among(know.tables, question.reading, excused=excused) if m.score > 0.2]
+def output_matches(
+    question: Question, know: Knowledge, excused: Collection[int], given: Collection[Condition] | None = None
+) -> list[Match]:
+    """Return the ways of asking for results of state tables that a question fits, under its states or those given."""
+    own = [c for c in question.conditions if not c.implied] if given is None else given
+    states = [c for c in own if not c.is_result]
+    found = (m for m in know.matcher.rank_among(know.tables, question.reading, excused=excused) if m.score > 0.2)
+    return [m for m in found if not m.under_states or (_fits_well(m) and _rests_on(m.record, states, know))]
+
+
+def _fits_well(match: Match) -> bool:
+    """Return whether a way of asking is said in whole, and hardly anything besides."""
+    return match.whole and match.open and match.score >= _UNDER_STATES
+
+
+def _rests_on(table: str, states: list[Condition], know: Knowledge) -> bool:
+    """Return whether a table depends on one of some states."""
+    record = know.base.records[table]
+    return isinstance(record, StateTable) and any(c.input in record.inputs for c in states)
 
 
 def content_of(question: Question, know: Knowledge, excused: Collection[int]) -> list[Mention]:

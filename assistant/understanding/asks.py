@@ -14,6 +14,8 @@ from typing import Any
 from assistant.frozen import NamedTuple
 from assistant.understanding.packing import Parts, unpack_ask
 
+UNDER = "under."
+"""Begins the tag of a way of asking for a result that counts only where a state that it rests on is given."""
 _BY_THE_WAY = 0.8
 """Share of a concept that another one only brings along."""
 

@@ -19,6 +19,7 @@ _JOINING = frozenset({"with", "if", "when", "and", "but"})
 _PLACES = frozenset({"in", "on", "off", "out", "up", "down", "at"})
 """State words that are oftener prepositions: where they say nothing of a thing, the word beyond them may."""
 _SUBJECTS = frozenset({"we", "i", "they", "you", "he", "she", "somebody", "someone", "nobody", "who"})
+_POINTED = frozenset({"this", "that", "these", "those", "it", "them"})
 _BUT = frozenset(("but", "then"))
 _SINCE = _BUT | {
     "is", "it", "has", "now", "been", "since", "again", "came", "come", "was", ",", "and", "later", "got", "had", "i",
@@ -221,12 +222,16 @@ class Binder:
         """Return what a state word says of a group, or None where it says nothing of it."""
         if ("not", "both") in pairwise(self.words[group.end : state.end]):
             return None  # "they are not both lost" leaves open which
-        if is_hedged(self.words[group.end : state.start]):
+        if is_hedged(self.words[group.end : state.start]) or self._is_preposition(state):
             return None
         denied = self._denied(group, state)
         where = (*group.places, *state.taken)
         found = conditions_of(group.inputs, state, denied, where, self.known)
         return Bound(group, tuple(found), state, denied) if found else None
+
+    def _is_preposition(self, state: Mention) -> bool:
+        """Return whether "on" only leads to what is pointed at: "do I get anti-skid | on this"."""
+        return state.text == "on" and bool(_POINTED.intersection(self.words[state.end : state.end + 1]))
 
     def _denied(self, group: Group, state: Mention) -> bool:
         if denied_before(self.words, state.start, _BESIDE):

@@ -24,6 +24,7 @@ from assistant.knowledge.records import (
 from assistant.knowledge.shelf import Shelved
 from assistant.quantities.tokens import tokenize
 from assistant.quantities.units import Units
+from assistant.understanding.asks import UNDER
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.mentions import Mention
 from assistant.understanding.naming import compile_lexicon, phrases
@@ -97,6 +98,7 @@ def _ask_texts(record: Any) -> Iterator[tuple[str, Iterable[str]]]:
     if isinstance(record, StateTable):
         for output in record.outputs:
             yield f"output.{output.id}", output.asks
+            yield f"{UNDER}{output.id}", output.asks_under
 
 
 def _asking_words(base: Base) -> set[str]:
@@ -205,7 +207,7 @@ def _table_texts(base: Base, table: StateTable) -> Iterator[str]:
         yield from (says for _, says, _ in item.values)
     for output in table.outputs:
         yield output.label
-        yield from output.asks
+        yield from (*output.asks, *output.asks_under)
         for _, says, words in output.values:
             yield says
             yield from phrases(words)

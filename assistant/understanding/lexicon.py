@@ -20,6 +20,8 @@ from assistant.understanding.words import expand, stem
 _WIDEST_GAP = 3
 _STOPS = frozenset((",", ".", ";", ":", "?", "!"))
 """A name with a gap crosses none of these."""
+_JOINING, _PARTICLES = frozenset(("and", "but")), frozenset(("up", "down", "out", "off", "in"))
+"""And one that ends with a word of place none of these: "lever pulled and nose still up"."""
 
 _Ranked = tuple[int, list[str], list[str], bool]
 """A name's place among those with its first stem, the longest first; its stems; its concepts; whether it has a gap."""
@@ -198,7 +200,7 @@ def _match(parts: Sequence[str], stems: Sequence[str], start: int, free: Sequenc
             continue
         last = min(i + gap, len(stems) - 1)
         while i <= last and (stems[i] != part or not free[i]):
-            if stems[i] in _STOPS:
+            if stems[i] in _STOPS or (part in _PARTICLES and stems[i] in _JOINING):
                 return ()
             i += 1
         if i > last:

@@ -13,7 +13,7 @@ from sys import intern
 from typing import Any
 
 from assistant.frozen import NamedTuple
-from assistant.understanding.asks import Ask, Asks
+from assistant.understanding.asks import UNDER, Ask, Asks
 from assistant.understanding.evidence import Content, Fits
 from assistant.understanding.heads import counted, heads
 from assistant.understanding.mentions import OUTSIDE, PLAIN, STATE, Mention, Reading
@@ -63,6 +63,11 @@ class Match(NamedTuple):
     def output(self) -> str:
         """The output of a state table that the way of asking is for."""
         return self.tag.split(".", 1)[1]
+
+    @property
+    def under_states(self) -> bool:
+        """Return whether it is a way of asking only where a state is given that the result rests on."""
+        return self.tag.startswith(UNDER)
 
     @property
     def open(self) -> bool:
