@@ -16,6 +16,7 @@ from assistant.conversation.earlier_told import figure_named, limit_again, named
 from assistant.conversation.exceeding import exceeded_asked
 from assistant.conversation.library import library_reply, with_books
 from assistant.conversation.readings import question_of, things_named
+from assistant.conversation.state_reasons import asks_what_brings_it, state_reason, tells_states
 from assistant.knowledge.records import Fact, Model, Source
 from assistant.resolving.changes import changes_of
 from assistant.resolving.choosing import resolve_scored
@@ -72,6 +73,10 @@ def _on_what_was_told(text: str, context: Context, knowledge: Knowledge) -> tupl
     asked = library_reply(text, context, knowledge)
     if asked:
         return asked, context
+    if tells_states(context) and asks_what_brings_it(text):
+        told = state_reason(text, context, knowledge)
+        if told:
+            return told, context._replace(answer=told)
     told = _since(text, context, knowledge) or _when(text, context)
     told = told or limit_again(text, context) or believed(text, context, knowledge) or exceeded_asked(text, context)
     return (told, context._replace(said=told)) if told else None
@@ -138,6 +143,9 @@ def _why(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Con
     last, asked = context.answer, context.asked
     if last is None or asked is None:
         return None
+    of_states = state_reason(text, context, knowledge) if tells_states(context) else None
+    if of_states:
+        return of_states, context._replace(answer=of_states)
     record = knowledge.base.records.get(last.entry)
     reason = getattr(record, "why", "")
     result: Result | None = None
@@ -148,6 +156,9 @@ def _why(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Con
             scored = resolve_scored(question_of(f"why {words}", knowledge, asked.variant), knowledge)
             if isinstance(scored.result, FactResult) and _is_reason(scored.result.fact, last, asked, knowledge):
                 result = scored.result
+    of_states = None if result or last.working else state_reason(text, context, knowledge)
+    if of_states:
+        return of_states, context._replace(answer=of_states)
     if result is None:
         words = f"The reason is not stated in what is loaded. {last.working or last.text}"
         return last._replace(question=text, text=words), context

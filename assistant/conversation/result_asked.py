@@ -14,7 +14,7 @@ from assistant.conversation.traits import FEW, GOOD
 from assistant.resolving import tables as state_tables
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import FactResult, Result, TableResult
+from assistant.resolving.results import FactResult, LossResult, Result, TableResult
 from assistant.resolving.state_asked import is_normal, output_matches
 from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
@@ -38,6 +38,8 @@ _BESIDE = frozenset({
 _TAKING_NOTE = frozenset({"so", "and", "ok", "okay", "then", "right", "well", ","})
 _HAVING, _WE = frozenset({"have", "had", "will", "would", "did", "am"}), frozenset({"i", "we", "you", "they"})
 """How a turn asks of what somebody has."""
+_LOOKING = frozenset({"look", "looks", "show", "appear"})
+"""How a thing looks is a result, and not how it works."""
 _MEANING = (("what", "is"), ("what", "are"), ("what", "does"), ("what", "s"), ("whats",))
 
 
@@ -51,7 +53,8 @@ def result_asked(
     # What a name only brings along is explained by the way of asking that holds it: "normal or free fall?".
     if any(not c.implied and not (c.is_result and (c.asked or _opens(alone))) for c in alone.conditions):
         return None
-    if not (context.asked.conditions and context.scenario) and told_table(context) is None:
+    told = isinstance(context.result, LossResult) or told_table(context) is not None
+    if not told and not (context.asked.conditions and context.scenario):
         return None
     said = {k for c in alone.conditions for k in c.where}
     said |= {k for m in alone.reading.mentions if m.holds("lose") for k in m.taken}
@@ -106,7 +109,7 @@ def _explained(mention: Mention, match: Match) -> bool:
 def _asks_manner(alone: Question, first: Scored) -> bool:
     """Return whether a turn asks how something goes or what it is, which the documents may tell by themselves."""
     words = alone.reading.words
-    if "how" in words[:3] and "about" not in words[:4]:
+    if "how" in words[:3] and "about" not in words[:4] and _LOOKING.isdisjoint(words):
         return True
     means = any(words[k : k + len(way)] == way for way in _MEANING for k in range(3))
     return means and isinstance(first.result, FactResult) and first.score >= GOOD

@@ -199,6 +199,18 @@ TABLES = Shape(
             many(row(Field("input", TEXT, True), Field("value", TEXT, True), Field("remark", TEXT, True))),
             about="said whenever that value of that input is part of the question",
         ),
+        Field(
+            "reasons",
+            many(
+                part(
+                    records.TableReason,
+                    Field("why", IDENTIFIER, required=True),
+                    Field("of", WORDS),
+                    Field("when", CONDITIONS),
+                )
+            ),
+            about="the statement that says why, asked after a result that a state brings; without a state, of the rest",
+        ),
     ),
 )
 

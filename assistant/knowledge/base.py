@@ -39,7 +39,7 @@ _PARTS: dict[Any, dict[str, Any]] = {
     kinds.Fact: {"values": kinds.Value},
     kinds.Limit: dict.fromkeys(("maximum", "minimum", "value", "second"), kinds.Value),
     kinds.Bands: {"rules": kinds.BandRule},
-    kinds.StateTable: {"outputs": kinds.TableOutput, "rules": kinds.TableRule},
+    kinds.StateTable: {"outputs": kinds.TableOutput, "rules": kinds.TableRule, "reasons": kinds.TableReason},
     kinds.Procedure: {"steps": kinds.Step},
     kinds.Step: {"values": kinds.Value},
     kinds.Model: {"inputs": kinds.ModelInput},

@@ -202,6 +202,15 @@ class TableRule(NamedTuple):
     sources: tuple[Source, ...] = ()
 
 
+class TableReason(NamedTuple):
+    """The statement that says why results of a table come with a state; without a state, why they are so at all."""
+
+    why: str
+    of: tuple[str, ...] = ()
+    """The outputs that it is the reason for; all of them where none is named."""
+    when: tuple[tuple[str, str], ...] = ()
+
+
 class StateTable(NamedTuple):
     """Ordered rules over inputs; the first that matches decides (OMG DMN, hit policy First)."""
 
@@ -215,6 +224,7 @@ class StateTable(NamedTuple):
     topic: str = ""
     remarks: tuple[tuple[str, str, str], ...] = ()
     """(input, value, remark) said whenever that value is part of the question."""
+    reasons: tuple[TableReason, ...] = ()
 
 
 class Step(NamedTuple):

@@ -55,6 +55,19 @@ def tables_use_what_exists(base: Base) -> Iterator[Problem]:
             yield from _rule_outputs(at, rule, named.record)
         for name, value, _ in named.record.remarks:
             yield from _rule_conditions(named, ((name, value),), named.record, base)
+        yield from _reasons(named, base)
+
+
+def _reasons(named: Named, base: Base) -> Iterator[Problem]:
+    """Problems of reasons that no statement gives, or of outputs that the table lacks."""
+    outputs = [output.id for output in named.record.outputs]
+    for reason in named.record.reasons:
+        yield from _rule_conditions(named, reason.when, named.record, base)
+        if base.lacks(reason.why, base.records):
+            yield named.unknown("record", reason.why, base.records, "name the statement that says why")
+        for name in reason.of:
+            if name not in outputs:
+                yield named.unknown("output", name, outputs, f"the outputs are {', '.join(outputs)}")
 
 
 def tables_are_complete(base: Base) -> Iterator[Problem]:

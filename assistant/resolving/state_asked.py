@@ -64,7 +64,8 @@ def output_matches(
     own = [c for c in question.conditions if not c.implied] if given is None else given
     states = [c for c in own if not c.is_result]
     found = (m for m in know.matcher.rank_among(know.tables, question.reading, excused=excused) if m.score > 0.2)
-    return [m for m in found if not m.under_states or (_fits_well(m) and _rests_on(m.record, states, know))]
+    bound = question.reading.has("maximum", "minimum")  # how much it may be is a limit's to tell
+    return [m for m in found if not m.under_states or (not bound and _fits_well(m) and _rests_on(m.record, states, know))]
 
 
 def _fits_well(match: Match) -> bool:
