@@ -53,8 +53,8 @@ def result_asked(
     # What a name only brings along is explained by the way of asking that holds it: "normal or free fall?".
     if any(not c.implied and not (c.is_result and (c.asked or _opens(alone))) for c in alone.conditions):
         return None
-    told = isinstance(context.result, LossResult) or told_table(context) is not None
-    if not told and not (context.asked.conditions and context.scenario):
+    told = told_table(context) is not None or bool(context.asked.conditions and context.scenario)
+    if not told and not isinstance(context.result, LossResult):
         return None
     said = {k for c in alone.conditions for k in c.where}
     said |= {k for m in alone.reading.mentions if m.holds("lose") for k in m.taken}
@@ -66,6 +66,8 @@ def result_asked(
         return None
     name, output = found
     table = next(t for t in state_tables.tables(knowledge.base) if t.id == name)
+    if not told and all(c.input not in table.inputs for c in given):
+        return None  # what a name only brings along does not touch it, which a statement may say
     result = row_told(table, given, (output,), knowledge)
     if _asks_manner(alone, first) and _is_usual(result, output, knowledge):
         return None

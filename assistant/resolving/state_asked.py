@@ -63,9 +63,10 @@ def output_matches(
     """Return the ways of asking for results of state tables that a question fits, under its states or those given."""
     own = [c for c in question.conditions if not c.implied] if given is None else given
     states = [c for c in own if not c.is_result]
-    found = (m for m in know.matcher.rank_among(know.tables, question.reading, excused=excused) if m.score > 0.2)
+    found = [m for m in know.matcher.rank_among(know.tables, question.reading, excused=excused) if m.score > 0.2]
     bound = question.reading.has("maximum", "minimum")  # how much it may be is a limit's to tell
-    return [m for m in found if not m.under_states or (not bound and _fits_well(m) and _rests_on(m.record, states, know))]
+    counts = {m.record: not bound and _rests_on(m.record, states, know) for m in found if m.under_states}
+    return [m for m in found if not m.under_states or (counts[m.record] and _fits_well(m))]
 
 
 def _fits_well(match: Match) -> bool:

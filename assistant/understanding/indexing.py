@@ -223,14 +223,14 @@ def _plain_words(asks: list[list[Any]], vocabulary: dict[str, list[str]]) -> set
 def _weigh(asks: list[list[Any]], kinds: dict[str, str]) -> None:
     """Give each part of an ask its weight: rare concepts tell more, bounds and soft aspects less."""
     holders: dict[str, set[str]] = defaultdict(set)
-    for name, _, required, optional in asks:
-        for part, _ in (*required, *optional):
+    for name, tag, required, optional in asks:
+        for part, _ in () if tag.startswith(UNDER) else (*required, *optional):
             for concept in part:
                 holders[concept].add(name)
     total = len({ask[0] for ask in asks}) or 1
     for _, _, required, optional in asks:
         for part in (*required, *optional):
-            rarity = min(log(1 + total / len(holders[c])) for c in part[0])
+            rarity = min(log(1 + total / (len(holders[c]) or 1)) for c in part[0])
             part[1] = round(rarity * min(_share(c, kinds) for c in part[0]), 3)
 
 
@@ -242,8 +242,10 @@ def _share(concept: str, kinds: dict[str, str]) -> float:
 
 
 def _postings(asks: list[list[Any]]) -> dict[str, list[int]]:
+    """Return the ways of asking by concept; those under states are looked for among the tables alone."""
     postings: dict[str, list[int]] = defaultdict(list)
-    for index, (_, _, required, optional) in enumerate(asks):
-        for concept in {c for part, _ in (*required, *optional) for c in part}:
+    for index, (_, tag, required, optional) in enumerate(asks):
+        parts = () if tag.startswith(UNDER) else (*required, *optional)
+        for concept in {c for part, _ in parts for c in part}:
             postings[concept].append(index)
     return dict(postings)
