@@ -16,7 +16,8 @@ _OVER = frozenset({
     "overdo", "overdid", "too",
 })  # fmt: skip
 _UNDER = frozenset({"below", "under", "lower", "less", "slower", "cooler", "lighter"})
-_MORE = frozenset({"more", "longer"})
+_MORE = frozenset({"more", "longer", "further", "farther"})
+_NEEDED = frozenset({"need", "needs", "needed", "got", "gotta", "want", "wants", "have", "has", "must"})
 _SMALL = frozenset({
     "what", "if", "i", "m", "am", "we", "re", "are", "go", "goes", "going", "went", "it", "that", "the",
     "limit", "happens", "happened", "now", "and", "so", "by", "mistake", "accident", "accidentally", "do",
@@ -24,7 +25,7 @@ _SMALL = frozenset({
     "been", "a", "bit", "little", "slightly", "just", "this", "speed", "figure", "number", "one", "must",
     "than", "ve", "s", "d", "ok", "okay", "well", "right", "oops", "sorry", "he", "she", "they", "you",
     "need", "needs", "needed", "want", "be", "inadvertently", "anything", "someone", "somebody", "something",
-    "fast", "high", "hot", "heavy", "far", "much", "what's", "done", "about", "had", "my", "mate", "next",
+    "turn", "us", "tug", "driver", "fast", "high", "hot", "heavy", "far", "much", "what's", "done", "about", "had", "my", "mate", "next",
 })  # fmt: skip
 _ASKS = frozenset({"if", "what", "now", "suppose", "say", "went", "have", "oops", "past", "beyond", "above", "over"})
 
@@ -54,6 +55,7 @@ def _asks_of_it(text: str, limit: Limit) -> bool:
     words = set(re.findall(r"[a-z]+", text.lower()))
     beyond = _OVER if limit.maximum is not None else _UNDER
     plain = not words.isdisjoint(beyond) and not words.isdisjoint(_ASKS)
-    more = not words.isdisjoint(_MORE) and "if" in words
-    known = _SMALL | _MORE | beyond
+    supposed = "if" in words or ("than" in words and not words.isdisjoint(_NEEDED))
+    more = not words.isdisjoint(_MORE | beyond) and supposed
+    known = _SMALL | _MORE | _NEEDED | beyond
     return (plain or more) and len(words) <= _MOST_WORDS and words <= known

@@ -19,10 +19,10 @@ _MOVED = frozenset({
     "raising", "retracting", "leaving", "keeping", "selected", "select",
 })  # fmt: skip
 _SMALL = frozenset({
-    "and", "the", "so", "do", "does", "i", "we", "you", "should", "can", "may", "must", "shall", "then", "after",
-    "that", "it", "afterwards", "or", "is", "are", "of", "what", "about", "be", "to", "in", "where", "our", "my", "them", "go",
-    "goes", "come", "comes", "bring", "put", "pull", "ok", "okay", "right", "now", "still", "a", "have", "not", "s",
-    "this", "case", "will", "would", "with", "just", "away",
+    "and", "the", "so", "do", "does", "i", "we", "you", "should", "can", "may", "must", "shall", "then",
+    "after", "that", "it", "afterwards", "or", "is", "are", "of", "what", "about", "be", "to", "in", "where",
+    "our", "my", "them", "go", "goes", "come", "comes", "bring", "put", "pull", "ok", "okay", "right", "now",
+    "still", "a", "have", "not", "s", "this", "case", "will", "would", "with", "just", "away",
 })  # fmt: skip
 _LEVER, _ENDS = frozenset({"gear", "lever"}), frozenset({"up", "down", "dn"})
 _TOLD = (BandResult, CheckResult, FactResult, ProcedureResult)

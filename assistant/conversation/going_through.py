@@ -25,7 +25,7 @@ _SMALL = frozenset({
     "to", "of", "with", "than", "not", "no", "below", "above", "until", "while", "there", "here", "any", "anything",
     "something", "times", "time", "seconds", "minutes", "speed", "pressure", "exactly", "need", "want", "go", "goes",
     "then", "next", "now", "after", "still", "if", "s", "t", "let", "get", "got", "stay", "keep", "max", "maximum",
-    "till",
+    "till", "rolling", "going", "moving", "doing", "travelling", "like",
 })  # fmt: skip
 """Words that name nothing which a step may do."""
 _STAYING = frozenset({"stay", "stays", "left", "leave", "remain", "remains", "put", "set"})

@@ -43,25 +43,31 @@ def with_the_subject(
     if before is None or not 1 < len(words) <= _LONG or alone.conditions or alone.reading.amounts:
         return None
     given = any(not c.is_result for c in before.conditions)
-    if given or not _STRANGE.isdisjoint(words) or alone.named_variant or not knowledge.matcher.telling(alone.reading):
+    if (given and not _asks_about(words)) or not _STRANGE.isdisjoint(words) or alone.named_variant or not knowledge.matcher.telling(alone.reading):
         return None
     if words[0] in _FRAGMENT or figure(alone.reading) or merged(alone, context, knowledge, False)[1]:
         return None
-    if isinstance(first.result, LimitResult) and not _POINTING.isdisjoint(words):
-        return None  # what "it" is has been understood
     best: tuple[Question, Scored] | None = None
     after = _after_verdict(alone, context)
+    leads = alone.reading.words[0] in _LEADING and words[0] == "the" and len(words) < _MOST
+    about = leads or _asks_about(words)
+    words = words[2:] if _asks_about(words) else words
     for thing in _things(alone, context, knowledge):
         if not after and _known_of(first, thing, knowledge):
             return None
         question = question_of(f"{' '.join(words)} , {thing.text}", knowledge, before.variant)
         found = resolve_scored(question, knowledge)
-        least = _least(first, found, context, knowledge) if after else max(_SURE, _score(first) + _AHEAD)
+        least = _least(first, found, context, knowledge) if after else _SURE if about else max(_SURE, _score(first) + _AHEAD)
         meant = isinstance(found.result, (FactResult, LimitResult)) and found.result not in context.told_lately
         better = found.score >= least and (best is None or found.score > best[1].score)
         if meant and better and _knows(found, thing, alone, knowledge):
             best = question, found
     return (best[0].with_text(alone.reading.text)._replace(context=True), best[1].result) if best else None
+
+
+def _asks_about(words: list[str]) -> bool:
+    """Return whether a turn only asks what there is of a thing: "what about the doors"."""
+    return len(words) > 2 and words[0] in ("what", "how") and words[1] == "about"
 
 
 def _after_verdict(alone: Question, context: Context) -> bool:

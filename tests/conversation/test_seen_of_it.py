@@ -34,3 +34,20 @@ def test_no_light_is_told_of_a_thing_that_none_shows(talk: Talk) -> None:
 def test_the_gear_after_a_verdict_is_that_verdicts(talk: Talk, words: str) -> None:
     told = talk("tyre burst on the take-off roll at 115, stop or go", words)
     assert told[-1].text.startswith("Do not retract")
+
+
+@pytest.mark.parametrize(
+    ("before", "words", "entry"),
+    [
+        ("when does RTO brake", "how long does it wait", "rto-when"),
+        ("free-fall extension speed", "what about the doors", "free-fall-doors"),
+        ("STEER LOST, taxiing, what now", "how fast can I be rolling when I do that", "steer-lost-procedure"),
+    ],
+)
+def test_a_turn_on_the_thing_told_is_asked_of_it(talk: Talk, before: str, words: str, entry: str) -> None:
+    assert talk(before, words)[-1].entry == entry
+
+
+def test_more_than_the_limit_is_needed(talk: Talk) -> None:
+    told = talk("biggest nose-wheel angle on a tow", "the tug needs to turn further than that")
+    assert told[-1].text.startswith("Towing above 85")
