@@ -25,7 +25,8 @@ _SMALL = frozenset({
     "been", "a", "bit", "little", "slightly", "just", "this", "speed", "figure", "number", "one", "must",
     "than", "ve", "s", "d", "ok", "okay", "well", "right", "oops", "sorry", "he", "she", "they", "you",
     "need", "needs", "needed", "want", "be", "inadvertently", "anything", "someone", "somebody", "something",
-    "turn", "us", "tug", "driver", "fast", "high", "hot", "heavy", "far", "much", "what's", "done", "about", "had", "my", "mate", "next",
+    "turn", "us", "tug", "driver", "fast", "high", "hot", "heavy", "far", "much", "what's", "done", "about",
+    "had", "my", "mate", "next",
 })  # fmt: skip
 _ASKS = frozenset({"if", "what", "now", "suppose", "say", "went", "have", "oops", "past", "beyond", "above", "over"})
 

@@ -12,6 +12,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.inside_told import on_the_subject
 from assistant.conversation.readings import things_named
 from assistant.knowledge.records import Fact
+from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import FactResult, Result
 from assistant.understanding.mentions import Mention
@@ -41,13 +42,13 @@ def seen_of_it(
     text = alone.reading.text[:120]
     if context.asked is None or context.answer is None or len(alone.reading.words) > _LONG:
         return None
-    if alone.reading.amounts or not _SEEING.search(text):
+    if alone.reading.amounts or alone.reading.asked & QUANTITIES or not _SEEING.search(text):
         return None
     given = context.asked.reading.concepts | context.asked.background | _told(context, knowledge)
     if any(given.isdisjoint(m.concepts | m.implied) for m in _named(alone, knowledge)):
         return None
     found = _shown(given, knowledge)
-    if found is None or (isinstance(result, FactResult) and result.fact.id == found.id):
+    if found is None or FactResult(found) in (result, context.result):
         return None
     return on_the_subject(alone, context, knowledge), FactResult(found)
 

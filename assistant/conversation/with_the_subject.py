@@ -43,7 +43,9 @@ def with_the_subject(
     if before is None or not 1 < len(words) <= _LONG or alone.conditions or alone.reading.amounts:
         return None
     given = any(not c.is_result for c in before.conditions)
-    if (given and not _asks_about(words)) or not _STRANGE.isdisjoint(words) or alone.named_variant or not knowledge.matcher.telling(alone.reading):
+    if (given and not _asks_about(words)) or not _STRANGE.isdisjoint(words) or alone.named_variant:
+        return None
+    if not knowledge.matcher.telling(alone.reading):
         return None
     if words[0] in _FRAGMENT or figure(alone.reading) or merged(alone, context, knowledge, False)[1]:
         return None
@@ -57,7 +59,8 @@ def with_the_subject(
             return None
         question = question_of(f"{' '.join(words)} , {thing.text}", knowledge, before.variant)
         found = resolve_scored(question, knowledge)
-        least = _least(first, found, context, knowledge) if after else _SURE if about else max(_SURE, _score(first) + _AHEAD)
+        ahead = _SURE if about else max(_SURE, _score(first) + _AHEAD)
+        least = _least(first, found, context, knowledge) if after else ahead
         meant = isinstance(found.result, (FactResult, LimitResult)) and found.result not in context.told_lately
         better = found.score >= least and (best is None or found.score > best[1].score)
         if meant and better and _knows(found, thing, alone, knowledge):
