@@ -12,8 +12,8 @@ _SAVING = frozenset(("save", "saves", "saved", "saving", "difference", "quicker"
 _OTHER_CASE = frozenset(("without", "than"))
 
 _AFTER_LABEL = frozenset({
-    "?", ".", ",", "how", "what", "where", "when", "from", "at", "touching", "landing", "with", "set", "begins", "starts",
-    "bites", "brakes", "and", "armed", "selected", "on", "to",
+    "?", ".", ",", "how", "what", "where", "when", "from", "at", "touching", "landing", "with", "set", "begins",
+    "starts", "bites", "brakes", "and", "armed", "selected", "on", "to",
 })  # fmt: skip
 """Words that may follow a label; a thing that it may be said of may not: "full reverse", "full stop"."""
 _NOT_A_LABEL = frozenset({"a", "the", "is", "are", "was", "were", "accumulator", "not", "fully", "its", "their"})
@@ -34,7 +34,7 @@ def chosen(item: ModelInput, question: Question, know: Knowledge) -> list[Bound]
     if item.default == "both" and (_names_both(question.reading.words) or asks_difference(question.reading.words)):
         return found
     for words, value, says in item.choices:
-        if any(said(phrase.strip(), question, know) for phrase in words.split(";")):
+        if any(said(phrase.strip(), question, know) for phrase in words.split(";")) and not _tells_how(words, question):
             bound = choice_value(item, value, says, question, know)
             if bound:
                 found.append(bound)
@@ -42,7 +42,7 @@ def chosen(item: ModelInput, question: Question, know: Knowledge) -> list[Bound]
 
 
 def _by_bare_label(item: ModelInput, question: Question, know: Knowledge) -> list[Bound]:
-    """Return what a label chooses that is written like an ordinary word, and belongs to no other: "from 130 in full"."""
+    """Return what a label chooses that is written like an ordinary word and belongs to nothing: "130 in full"."""
     words = question.reading.words
     for names, value, says in item.choices:
         label = names.partition(";")[0]
@@ -50,6 +50,14 @@ def _by_bare_label(item: ModelInput, question: Question, know: Knowledge) -> lis
             bound = choice_value(item, value, says, question, know)
             return [bound] if bound else []
     return []
+
+
+def _tells_how(names: str, question: Question) -> bool:
+    """Return whether a label is an ordinary word before an amount here: "at a steady 2.5 m/s2"."""
+    words = question.reading.words
+    label = names.partition(";")[0].lower()
+    at = words.index(label) if label in words else 0
+    return at > 0 and words[at - 1] == "a" and any(a.start == at + 1 for a in question.reading.amounts)
 
 
 def _stands_alone(at: int, question: Question) -> bool:
