@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from assistant.conversation.before_refined import with_or_without
 from assistant.conversation.context import Context
+from assistant.conversation.counterparts import counterpart
 from assistant.conversation.enough_for_it import enough_for_it
 from assistant.conversation.judged_again import judged_again
 from assistant.conversation.judged_result import judged_result
@@ -22,7 +23,8 @@ from assistant.resolving.results import Result
 
 def amended(alone: Question, first: Scored, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the calculation or the schedule spoken of with what a turn gives or changes, or None."""
-    found = schedule_again(alone, context, knowledge) or limit_spoken(alone, context, knowledge)
+    found = counterpart(alone, context, knowledge) or schedule_again(alone, context, knowledge)
+    found = found or limit_spoken(alone, context, knowledge)
     found = found or judged_result(alone, context, knowledge) or enough_for_it(alone, context, knowledge)
     found = found or on_the_schedule(alone, first, context, knowledge) or supplied(alone, first, context, knowledge)
     found = found or judged_again(alone, first, context, knowledge)

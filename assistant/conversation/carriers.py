@@ -10,7 +10,15 @@ import re
 
 from assistant.conversation.context import Context
 from assistant.resolving.knowing import Knowledge
-from assistant.resolving.results import CheckResult, LimitResult, ModelResult, Needed, ScheduleResult
+from assistant.resolving.results import (
+    BandResult,
+    BothResult,
+    CheckResult,
+    LimitResult,
+    ModelResult,
+    Needed,
+    ScheduleResult,
+)
 
 _FLAGS = re.IGNORECASE
 _MOST_CHARACTERS = 90
@@ -31,12 +39,20 @@ _CARRYING = (
     r"(?:plug|put|key|type|feed|stick|pop) in",
     r"(?:swap|switch|change) (?:over )?to",
 )
+_CORRECTING = (
+    r"sorry|oops|whoops|ah|oh|er+|um+|hang on|hold on|(?:no )?wait|actually|apologies|my (?:mistake|bad|fault|error)",
+    r"(?:no,? )?i (?:said|got|had|read|gave|wrote|typed|put) (?:it|that|this|you that) wrong",
+    r"(?:i )?(?:misread|misheard|mistyped|misspoke)(?: it| that)?",
+    r"wrong (?:one|number|figure)|typo|slip of the tongue|strike that|belay that|cancel that",
+)
+"""Openings of a turn that puts a figure right, which say nothing of it."""
 _AFTER = (
     r"(?:make|change|matter|alter)s?(?: to| of)?(?: it| that| things| the answer)?(?: much| a lot| anything| any)?"
     r"(?: of)?(?: a| any| much| the)?(?: difference| odds)?(?: to it| to that| then| at all)?",
     r"do to (?:it|that|this|the \w+)",
     r"(?:for|as) (?:the )?(?:numbers?|figures?|values?)",
     r"(?:numbers?|figures?|values?|version|case|edition)",
+    r"(?:turns?|grows?|stretches) (?:in)?to(?: what| how much)?|on (?:the|my) card(?:,? so)?",
     r"that should (?:be|have been|read)",
     r"(?:-|–|—|,)? ?what then",
 )
@@ -45,9 +61,11 @@ _PIECES = (
     "change", "swap", "switch", "alter", "set ", "amend", "adjust", "bump", "raise", "lower", "drop", "bring", "put",
     "turn", "shift", "move", "take", "run", "redo", "do ", "work", "recal", "recom", "repeat", "try", "make", "call",
     "say", "go ", "out", "same", "sum", "plug", "key", "type", "feed", "stick", "pop", "differ", "matter", "number",
-    "figure", "value", "now ", "version", "case", "should", "what then", "went", "edition",
+    "figure", "value", "now ", "sorry", "oops", "whoops", "ah", "oh", "er", "um", "hang", "hold", "wait", "actually",
+    "apolog", "my ", "wrong", "misread", "misheard", "mistyped", "misspoke", "typo", "slip", "strike", "belay",
+    "cancel", "version", "case", "should", "what then", "went", "edition", "card",
 )  # fmt: skip
-_SPOKEN_OF = (ModelResult, ScheduleResult, CheckResult, LimitResult, Needed)
+_SPOKEN_OF = (ModelResult, ScheduleResult, CheckResult, LimitResult, Needed, BandResult, BothResult)
 
 
 def carried_by(text: str, context: Context, knowledge: Knowledge) -> str | None:
@@ -58,6 +76,7 @@ def carried_by(text: str, context: Context, knowledge: Knowledge) -> str | None:
     if not any(piece in lower for piece in _PIECES):
         return None
     led = re.match(f"{_LEAD}(?:{'|'.join(_CARRYING)})[\\s,:]*", text, _FLAGS)
+    led = led or re.match(rf"{_LEAD}(?:(?:{'|'.join(_CORRECTING)})[\s,:.;-]+)+", text, _FLAGS)
     rest = text[led.end() :] if led else text
     behind = re.search(rf"\s+(?:{'|'.join(_AFTER)}){_TAIL}", rest, _FLAGS)
     rest = rest[: behind.start()] if behind else rest

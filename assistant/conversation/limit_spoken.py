@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from assistant.conversation.context import LATELY, Context
 from assistant.conversation.controls_of_changes import believes
+from assistant.conversation.given_inputs import choices_of
 from assistant.conversation.readings import things_named
 from assistant.knowledge.records import Limit
 from assistant.quantities.amounts import Amount
@@ -15,7 +16,7 @@ from assistant.resolving import limits as limit_rules
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import BandResult, CheckResult, LimitResult, Result
+from assistant.resolving.results import BandResult, CheckResult, LimitResult, ModelResult, Result
 
 _MOST_WORDS = 9
 _TIMES = 3.0
@@ -36,6 +37,14 @@ _BESIDE = _LIMIT | _MARGIN | {
     "this", "then", "so", "and", "again", "to", "go", "from", "be", "me", "of", "but", "there", "left", "have", "got",
     "do", "does", "leave", "leaves", "re", "m", "supposed", "remind", "say", "ok", "sorry", "hm", "in", "hand",
 }  # fmt: skip
+
+
+_LIMIT_ASKED = _LIMIT | {"temperature", "below", "under"}
+_BESIDE_RESULT = frozenset({
+    "temperature", "temp", "one", "for", "on", "take", "off", "take-off", "takeoff", "departure", "depart", "which",
+    "below", "under", "cool", "cooling", "may", "can", "read", "reads", "they", "brake", "brakes", "hot", "hottest",
+    "has", "they're", "with", "these", "at", "get", "down", "a", "?", ".", ",", "allowed", "as",
+})  # fmt: skip
 
 
 def of_its_kind(
@@ -61,6 +70,8 @@ def limit_spoken(alone: Question, context: Context, knowledge: Knowledge) -> tup
     held = isinstance(told, CheckResult) and len(told.checks) == 1 and not context.asked.reading.amounts
     if isinstance(told, LimitResult) or (held and alone.reading.amounts):
         return _reading(alone, told, context.asked, knowledge)
+    if isinstance(told, ModelResult):
+        return _of_the_calculation(alone, told, context.asked, knowledge)
     if alone.reading.amounts or not _BESIDE.issuperset(words):
         return None
     for past, before in ((told, context.asked), *((turn.result, turn.asked) for turn in context.earlier[:LATELY])):
@@ -120,6 +131,25 @@ def _tops_a_schedule(limit: Limit, knowledge: Knowledge) -> bool:
     """Return whether a limit is the most that a schedule gives: a bare number after it is one that this is read at."""
     schedules = (knowledge.base.records[name] for name in knowledge.base.ids("schedules"))
     return any(getattr(schedule, "top", "") == limit.id for schedule in schedules)
+
+
+def _of_the_calculation(
+    alone: Question, told: ModelResult, before: Question, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return the limit that the last calculation goes to, where a turn asks for that: "what's the limit then"."""
+    words = alone.reading.words
+    if alone.reading.amounts or _LIMIT_ASKED.isdisjoint(words) or not (_BESIDE | _BESIDE_RESULT).issuperset(words):
+        return None
+    chosen = choices_of(told.model, before, knowledge)
+    by_phrase = {p.strip(): value for i in told.model.inputs for w, value, _ in i.choices for p in w.split(";")}
+    names = [by_phrase.get(phrase, "") for phrase in chosen.values()]
+    limits = [each for name in names if isinstance(each := knowledge.base.records.get(name), Limit) and each.maximum]
+    limits = limits or [limit for limit in (told.to, told.limit) if limit]
+    if len(limits) != 1:
+        return None
+    variant = alone.variant if alone.named_variant else before.variant
+    question = before.with_text(alone.reading.text)._replace(context=True, variant=variant)
+    return question, LimitResult((knowledge.record(limits[0].id, variant),))
 
 
 def _asked_again(

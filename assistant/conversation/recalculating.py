@@ -11,7 +11,7 @@ from math import log
 from assistant.conversation.context import Context
 from assistant.conversation.given_inputs import Given, choices_of, chosen, given_before, in_words
 from assistant.conversation.readings import question_of
-from assistant.conversation.turned_inputs import switched, thing_of, turned
+from assistant.conversation.turned_inputs import may_be_usual, switched, thing_of, turned, usual_again
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Model, ModelInput
 from assistant.quantities.amounts import Amount
@@ -58,9 +58,14 @@ def recalculated(
         return None
     model = told.model
     alone = _with_the_thing(alone, model, context, knowledge)
-    if not _is_about(alone, model, knowledge) or _stands_by_itself(first, model):
+    about = _is_about(alone, model, knowledge)
+    if not (about or may_be_usual(alone)) or _stands_by_itself(first, model):
         return None
     old = given_before(model, before, knowledge)
+    usual = usual_again(model, alone, old, knowledge)
+    if not (about or usual):
+        return None
+    old = _without(old, usual) if usual else old
     every = _counted_in_full(model, alone, knowledge)
     if every:
         alone, old = _without_numbers(alone), _without(old, every)
@@ -68,7 +73,7 @@ def recalculated(
     new = Given(amounts or {}, choices_of(model, alone, knowledge))
     if amounts is None:
         return None
-    if not (amounts or new.choices or alone.named_variant or every):
+    if not (amounts or new.choices or alone.named_variant or every or usual):
         other = switched(model, alone, old, knowledge)
         new, old = (other, old) if other.choices else turned(model, alone, old)
         if not (new.amounts or new.choices):

@@ -7,6 +7,10 @@ from assistant.knowledge.records import Model
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.mentions import Mention
 
+_PROPERLY = frozenset({"properly", "correctly", "right", "should"})
+_USUAL = _PROPERLY | {"book", "normal", "standard", "proper", "usual", "nominal", "correct", "published", "specified"}
+"""Words for a figure as it is taken where nothing is said of it."""
+_MOST_WORDS = 9
 _BESIDE = frozenset({"and", "the", "with", "what", "about", "but", "so", "ok", "then", "?", ".", ",", "now"})
 
 
@@ -39,3 +43,22 @@ def thing_of(phrase: str, knowledge: Knowledge) -> Mention | None:
     mentions = [m for m in knowledge.phrase(phrase).mentions if not m.weak and not m.is_plain]
     named = [m for m in mentions if not all(c.startswith("@") for c in m.concepts)]
     return named[0] if len(named) == 1 and len(phrase.split()) > 1 else None
+
+
+def usual_again(model: Model, alone: Question, old: Given, knowledge: Knowledge) -> str:
+    """Return the input that was given, and that a turn puts back to what is taken as usual: "at its book pressure"."""
+    if not may_be_usual(alone):
+        return ""
+    known = knowledge.matcher.vocabulary(model.id)
+    for item in model.inputs:
+        named = item.quantity in alone.reading.concepts or _PROPERLY.intersection(alone.reading.words)
+        if item.default and item.id in old.amounts and item.unit != "count" and named:
+            others = (m for m in knowledge.matcher.telling(alone.reading) if not _USUAL.issuperset(m.text.split()))
+            return item.id if all((known | {item.quantity}) & (m.concepts | m.implied) for m in others) else ""
+    return ""
+
+
+def may_be_usual(alone: Question) -> bool:
+    """Return whether a short turn says of a figure that it is as usual."""
+    words = alone.reading.words
+    return not _USUAL.isdisjoint(words) and not alone.reading.amounts and len(words) <= _MOST_WORDS

@@ -28,15 +28,13 @@ _FAR = 50.0
 _LITTLE, _DUST = 1e-6, 1e-9
 _LEAST_SHARE = 0.1
 """Two readings of the same thing are of one order of magnitude."""
-
-
+_ONE_OF_TWO = frozenset({"coolest", "hottest", "coldest", "warmest", "lowest", "highest"})
 _TONNE = 1000.0
 
 
 def bound_value(limit: Limit) -> Value | None:
     """Return the figure that an amount is held against."""
     return limit.maximum or limit.minimum or limit.value
-
 
 def amount_for(limit: Limit, question: Question, know: Knowledge) -> Amount | None:
     """Return the amount of a question that a limit is about: one with its unit before a bare number."""
@@ -275,8 +273,11 @@ def _lower(limit: Limit, question: Question, know: Knowledge) -> tuple[float, st
 
 
 def _may_be_difference(amount: Amount, question: Question) -> bool:
-    """Return whether a temperature may be a difference: its unit says so, or one is spoken of."""
-    return amount.unit == "K" or question.reading.has("uneven")
+    """Return whether a temperature may be a difference: its unit says so, or one is spoken of, by more than "the
+    coolest", which tells one of two readings.
+    """
+    told = [m for m in question.reading.mentions if m.holds("uneven")]
+    return amount.unit == "K" or any(not _ONE_OF_TWO.issuperset(m.text.split()) for m in told)
 
 
 def judge(bands: Bands, question: Question, know: Knowledge, amounts: Sequence[Amount]) -> BandResult | None:

@@ -75,3 +75,21 @@ def test_a_steering_limit_is_of_the_tiller_or_of_the_pedals(knowledge: Knowledge
     first = "what's the steering limit at 60 knots"
     assert answer_turn(first, Context(), knowledge)[0].outcome == "clarify"
     assert _value([first, "the tiller"], knowledge)[0] == pytest.approx(13.3, abs=0.1)
+
+
+@pytest.mark.parametrize("turns, value", [
+    (["hydroplaning speed main tyres", "at 170 psi", "and the 120L at its book pressure"], 128.86),
+    (["brake cooling time constant, fans off", "with fans?"], 12.0),
+    (["do the brake fans work in the air", "cooling time constant with them going?", "without"], 45.0),
+    ([_COOLING.replace("to 200", "to the take-off limit"), "on the L", "what's the max temperature for that one"], 230.0),
+    (["landing distance factor with no anti-skid", "so 1,250 metres turns into"], 2000.0),
+])  # fmt: skip
+def test_a_figure_beside_the_one_told(turns: list[str], value: float, knowledge: Knowledge) -> None:
+    assert _value(turns, knowledge)[0] == pytest.approx(value, abs=0.01)
+
+
+@pytest.mark.parametrize("turn", ["sorry, the coolest is 105", "coolest's gone to 105", "the cold one is 105 actually"])
+def test_one_of_two_readings_is_no_difference(turn: str, knowledge: Knowledge) -> None:
+    value, text = _value(["hottest brake 235, coolest 130. Happy to go?", turn], knowledge)
+    assert value == pytest.approx(130.0)
+    assert text.startswith("Outside SOP B.6")
