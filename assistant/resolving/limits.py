@@ -28,7 +28,7 @@ _FAR = 50.0
 _LITTLE, _DUST = 1e-6, 1e-9
 _LEAST_SHARE = 0.1
 """Two readings of the same thing are of one order of magnitude."""
-_ONE_OF_TWO = frozenset({"coolest", "hottest", "coldest", "warmest", "lowest", "highest"})
+_ONE_OF_TWO = frozenset({"is", "the", "coolest", "hottest", "coldest", "warmest", "lowest", "highest"})
 _TONNE = 1000.0
 
 

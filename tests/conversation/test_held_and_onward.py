@@ -81,7 +81,7 @@ def test_a_steering_limit_is_of_the_tiller_or_of_the_pedals(knowledge: Knowledge
     (["hydroplaning speed main tyres", "at 170 psi", "and the 120L at its book pressure"], 128.86),
     (["brake cooling time constant, fans off", "with fans?"], 12.0),
     (["do the brake fans work in the air", "cooling time constant with them going?", "without"], 45.0),
-    ([_COOLING.replace("to 200", "to the take-off limit"), "on the L", "what's the max temperature for that one"], 230.0),
+    ([_COOLING.replace("to 200", "to the take-off limit"), "on the L", "and the limit on that one?"], 230.0),
     (["landing distance factor with no anti-skid", "so 1,250 metres turns into"], 2000.0),
 ])  # fmt: skip
 def test_a_figure_beside_the_one_told(turns: list[str], value: float, knowledge: Knowledge) -> None:
