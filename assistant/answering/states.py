@@ -122,10 +122,14 @@ def _values(result: r.TableResult, know: Knowledge) -> tuple[tuple[str, float, s
 def loss(result: r.LossResult, question: Question, know: Knowledge) -> Parts:
     """What differs from normal, then what stays, then the facts that follow."""
     lost = _unsaid(stop(output_words(t, o, v)) for t, o, v in result.lost)
-    kept = [stop(output_words(t, o, v)) for t, o, v in result.kept]
+    inputs = {c.input for c in result.conditions}
+    kept = [stop(output_words(t, o, v)) for t, o, v in result.kept if not inputs.isdisjoint(t.inputs)]
+    others = dict.fromkeys(stop(output_words(t, o, v)) for t, o, v in result.kept if inputs.isdisjoint(t.inputs))
     facts = [stop(f.says) for f in result.facts]
     name = conditions_words(result.conditions, know)
     text, heard = under(name, " ".join(lost) if lost else "nothing in the tables changes.")
+    if others:
+        text = f"Not affected: {' '.join(others)} {text}"
     if facts:
         text += " " + " ".join(dict.fromkeys(facts))
     if kept:

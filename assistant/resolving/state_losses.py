@@ -52,10 +52,24 @@ def loss_candidates(
         score = 0.7
     if question.reading.has("cause"):
         score *= 0.9  # it asks what leads to the state that it names
-    found = loss(inputs, know)
+    found = _with_what_stays(loss(inputs, know), matches, know)
     if not found.lost and not found.facts:
         score *= 0.8  # nothing follows from it, so that something else is asked
     yield score * barring(barred, know), 2.0, found
+
+
+def _with_what_stays(found: LossResult, matches: list[Match], know: Knowledge) -> LossResult:
+    """Return what is lost with the results asked for of tables that the states do not touch: they stay as they are."""
+    kept, sources = list(found.kept), list(found.sources)
+    for match in matches:
+        table = know.base.records[match.record]
+        if not match.whole or any(c.input in table.inputs for c in found.conditions):
+            continue
+        stays = (table, match.output, state_tables.outputs(table, {}, know.base)[match.output])
+        if stays not in kept:
+            kept.append(stays)
+            sources.extend(state_tables.row(table, (), know.base).sources)
+    return found._replace(kept=tuple(kept), sources=tuple(dict.fromkeys(sources)))
 
 
 def _asks_all(question: Question) -> bool:
