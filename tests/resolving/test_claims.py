@@ -88,3 +88,21 @@ def test_the_figure_believed_rightly_is_of_the_thing_named(ask: Ask, question: s
 def test_what_is_the_time_asks_for_no_clock_where_it_goes_on(ask: Ask) -> None:
     text = "My examiner asked me this on Monday: what is the time after the stop at which the plug temperature peaks?"
     assert ask(text).entry == "fuse-plug-peak-time"
+
+
+@pytest.mark.parametrize(
+    ("question", "record"),
+    [
+        ("stopping distance full 148 knots", "stopping-distance"),
+        ("how much runway goes by before firm begins at 120 kt", "delay-distance"),
+        ("we slipped past VLE by eight knots, what's needed", "limit-exceeded-procedure"),
+        ("gear is still down and we're doing 262. legal?", "vle"),
+    ],
+)
+def test_a_word_of_the_day_is_no_label_and_a_label_no_word_of_the_day(ask: Ask, question: str, record: str) -> None:
+    assert ask(question).entry == record
+
+
+def test_a_steady_deceleration_is_no_setting(ask: Ask) -> None:
+    answer = ask("stopping distance from 120 kt at a steady 2.5 m/s2")
+    assert answer.values[0].value == pytest.approx(762.2, abs=0.1)
