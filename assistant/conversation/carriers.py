@@ -22,6 +22,7 @@ from assistant.resolving.results import (
 
 _FLAGS = re.IGNORECASE
 _MOST_CHARACTERS = 90
+_LETTERS = 3
 _LEAD = r"^\s*(?:(?:ok(?:ay)?|right|so|and|now|well|hm+|er|um|no|sorry|oops|ah|oh|but|then|please)[\s,.]+)*"
 _IT = r"(?:it|that|this|them|the \w+(?: \w+)?)"
 _CARRYING = (
@@ -73,6 +74,8 @@ def carried_by(text: str, context: Context, knowledge: Knowledge) -> str | None:
     lower = text.lower()
     if not isinstance(context.result, _SPOKEN_OF) or len(text) > _MOST_CHARACTERS:
         return None
+    if len(text) <= _LETTERS and knowledge.reader.read(f"the {text}").variants:
+        return f"the {text}"  # "L?"
     if not any(piece in lower for piece in _PIECES):
         return None
     led = re.match(f"{_LEAD}(?:{'|'.join(_CARRYING)})[\\s,:]*", text, _FLAGS)

@@ -13,6 +13,7 @@ from assistant.conversation.given_inputs import given_before
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.model_inputs import cued_parts
 from assistant.resolving.results import ModelResult, Result
 
 _ENOUGH = "enough"
@@ -23,8 +24,8 @@ _STRONG = frozenset({
 })  # fmt: skip
 """Words that hold an amount against what is needed."""
 _WEAK = frozenset({
-    "ok", "okay", "fine", "do", "does", "alright", "manage", "good", "happy", "got", "have", "legal", "safe", "all",
-    "there", "works", "work", "acceptable", "possible", "only", "just", "there's", "theres", "away", "with", "in",
+    "ok", "okay", "fine", "do", "does", "alright", "manage", "good", "happy", "got", "have", "legal", "safe",
+    "works", "work", "acceptable", "possible", "only", "just", "there's", "theres",
 })  # fmt: skip
 """Words that may do so: beside an amount that is none of what went in."""
 _ASKS = frozenset({
@@ -74,6 +75,8 @@ def _is_meant(alone: Question, told: ModelResult, before: Question, knowledge: K
         return False
     if amount.unit is not None and strong:
         return True
+    if not strong and amount.start in cued_parts(told.model, alone, knowledge).values():
+        return False  # "it's thirty out, ok"
     apart = min(abs(log(given / value.value)) for value in told.values if value.value > 0)
     old = given_before(told.model, before, knowledge).amounts.values()
     alike = any(fits(a, told.model.output_unit, knowledge.units) is not None for a in old)

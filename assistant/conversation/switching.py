@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from assistant.conversation.context import Context
 from assistant.conversation.traits import OPEN
+from assistant.quantities.amounts import Amount
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import Choices, Needed, Result
+from assistant.resolving.limits import check
+from assistant.resolving.results import CheckResult, Choices, Needed, Result
 
 _FILLING = frozenset({
     "on", "for", "in", "to", "the", "now", "i", "we", "am", "are", "is", "it", "s", "please", "from", "here", "back",
@@ -46,9 +48,31 @@ def only_switches(text: str) -> bool:
 def on_another_variant(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the question that was answered last for the variant that a turn names, where it says nothing else."""
     before, reading = context.asked, alone.reading
+    judged = _judged(alone, context, knowledge)
+    if judged:
+        return judged
     if before is None or not before.background or before.reading.variants or isinstance(context.result, OPEN):
         return None
     if len(set(reading.variants)) != 1 or reading.mentions or reading.amounts:
         return None
     question = before.with_text(reading.text)._replace(variant=alone.variant, named_variant=True)
     return question, resolve_scored(question, knowledge).result
+
+
+def _judged(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the verdict given last on a reading of an earlier turn for the variant that a turn names, where it says
+    nothing else: "and on the long one?".
+    """
+    told, before = context.result, context.asked
+    if not isinstance(told, CheckResult) or before is None or not told.checks or not alone.named_variant:
+        return None
+    things = [m for m in knowledge.matcher.telling(alone.reading) if not _FILLING.issuperset(m.text.split())]
+    if len(set(alone.reading.variants)) != 1 or alone.reading.amounts or things or before.reading.amounts:
+        return None
+    found = []
+    for last in told.checks:
+        given = Amount(0, 0, last.given, last.unit, "", False, False)
+        again = check(knowledge.record(last.limit.id, alone.variant), given, alone, knowledge)
+        found += [again] if again else []
+    question = before.with_text(alone.reading.text)._replace(variant=alone.variant, named_variant=True, context=True)
+    return (question, CheckResult(tuple(found))) if len(found) == len(told.checks) else None

@@ -93,3 +93,9 @@ def test_one_of_two_readings_is_no_difference(turn: str, knowledge: Knowledge) -
     value, text = _value(["hottest brake 235, coolest 130. Happy to go?", turn], knowledge)
     assert value == pytest.approx(130.0)
     assert text.startswith("Outside SOP B.6")
+
+
+@pytest.mark.parametrize("turn", ["on the L", "what about the long one", "L?"])
+def test_a_verdict_of_a_later_turn_is_given_for_a_variant(turn: str, knowledge: Knowledge) -> None:
+    _, text = _value(["maximum landing mass", "we're at 52 tonnes", turn], knowledge)
+    assert text.startswith("Within")
