@@ -19,6 +19,7 @@ from assistant.conversation.held_against import held_against, verdict_again, whe
 from assistant.conversation.in_another_unit import in_another_unit
 from assistant.conversation.in_place_of_it import in_place_of_it
 from assistant.conversation.in_scenario import clearly_carried, in_scenario, loss_asked, result_named, told_table
+from assistant.conversation.indication_asked import indication_asked
 from assistant.conversation.judged_again import as_a_verdict
 from assistant.conversation.leaning_on_told import leant_on_told
 from assistant.conversation.limit_spoken import of_its_kind
@@ -47,6 +48,7 @@ from assistant.conversation.result_asked import all_normal_again, result_asked
 from assistant.conversation.said_in_full import of_the_subject, under_states
 from assistant.conversation.same_asked import colour_again, former_asked, same_asked, state_of_it, thing_told
 from assistant.conversation.scenario import other_scenario, without_states
+from assistant.conversation.state_of_the_last import with_the_last
 from assistant.conversation.states_put_right import put_right
 from assistant.conversation.steps import step_asked, step_by_place, step_named
 from assistant.conversation.switching import on_another_variant
@@ -103,6 +105,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     alone = asked_alone(bare, knowledge, context.variant)
     given = with_that_amount(alone, context, knowledge) or with_relative(alone, context, knowledge)
     alone = with_names(given or alone, context, knowledge)
+    alone = with_the_last(alone, context, knowledge) or alone
     well = all_normal_again(alone, context, knowledge)
     context = without_states(alone, context, knowledge)
     placed = well or step_by_place(alone, context) or counted(alone, context, knowledge)
@@ -179,7 +182,8 @@ def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Que
         found = found or step_leant_on(alone, first.score, context, knowledge)
         if found and not _another_asked(alone, context, knowledge):
             return found
-        found = loss_asked(alone, context, knowledge) or result_named(alone, context, knowledge)
+        found = indication_asked(alone, context, knowledge) or loss_asked(alone, context, knowledge)
+        found = found or result_named(alone, context, knowledge)
         found = found or result_asked(alone, first, context, knowledge)
         found = found or other_scenario(alone, context, knowledge)
         found = found or colour_again(alone, context, knowledge)

@@ -11,10 +11,11 @@ from assistant.conversation.in_scenario import last_told, row_told, states_given
 from assistant.conversation.readings import carried
 from assistant.conversation.scenario import opens_asking, says_all_normal
 from assistant.conversation.traits import FEW, GOOD
+from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import FactResult, LossResult, Result, TableResult
+from assistant.resolving.results import CheckResult, FactResult, LimitResult, LossResult, Result, Row, TableResult
 from assistant.resolving.state_asked import is_normal, output_matches
 from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
@@ -47,15 +48,21 @@ def result_asked(
     alone: Question, first: Scored, context: Context, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
     """Return the result that a short turn asks for by nothing but its name, under the states given before."""
-    given, words = states_given(context), alone.reading.words
+    given, words = states_given(context) or _results_given(context), alone.reading.words
     if context.asked is None or not given or alone.reading.amounts or len(words) > _LONG:
         return None
     # What a name only brings along is explained by the way of asking that holds it: "normal or free fall?".
     if any(not c.implied and not (c.is_result and (c.asked or _opens(alone))) for c in alone.conditions):
         return None
     told = told_table(context) is not None or bool(context.asked.conditions and context.scenario)
+    by_results = all(c.is_result for c in given)
+    if by_results and alone.conditions:
+        return None
+    told = told or by_results
     if not told and not isinstance(context.result, LossResult):
         return None
+    if isinstance(context.result, (LimitResult, CheckResult)) and "for" in words[:2]:
+        return None  # the figure is asked for what is named instead: "and for putting the gear down normally"
     said = {k for c in alone.conditions for k in c.where}
     said |= {k for m in alone.reading.mentions if m.holds("lose") for k in m.taken}
     leaving = _LEAVING - _AS_USUAL if asks_whether(words) else _LEAVING
@@ -68,11 +75,34 @@ def result_asked(
     table = next(t for t in state_tables.tables(knowledge.base) if t.id == name)
     if not told and all(c.input not in table.inputs for c in given):
         return None  # what a name only brings along does not touch it, which a statement may say
-    result = row_told(table, given, (output,), knowledge)
+    result = _row(table, given, output, knowledge)
+    if result is None:
+        return None
     if _asks_manner(alone, first) and _is_usual(result, output, knowledge):
         return None
     question = carried(alone, context, given, knowledge)
     return question._replace(conditions=tuple(c for c in question.conditions if not c.is_result)), result
+
+
+def _results_given(context: Context) -> tuple[Condition, ...]:
+    """Return the results that the question before gave, where it gave no state: "on the accumulator alone"."""
+    before = context.asked.conditions if context.asked else ()
+    return tuple(c for c in before if c.is_result and not c.asked)
+
+
+def _row(
+    table: StateTable, given: tuple[Condition, ...], output: str, knowledge: Knowledge
+) -> TableResult | None:
+    """Return the row of a table under some states, or what always goes with results that were given instead."""
+    if not all(c.is_result for c in given):
+        return row_told(table, given, (output,), knowledge)
+    told = {c.output: c.value for c in given if c.table == table.id}
+    found = [(o.id, state_tables.results_with(table, {}, told, o.id, knowledge.base)) for o in table.outputs]
+    sure = tuple((name, values.pop()) for name, values in found if len(values) == 1)
+    if not told or output not in dict(sure):
+        return None
+    row = Row(tuple(c for c in given if c.table == table.id), sure, table.sources)
+    return TableResult(table, (row,), (output,))
 
 
 def _opens(alone: Question) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from assistant.knowledge.records import Fact, StateTable
 from assistant.resolving import tables as state_tables
@@ -22,7 +22,7 @@ def with_labels(result: Result, question: Question, know: Knowledge) -> Result:
     """Return a result with the labels that show in its state, where the question asks for such."""
     if not isinstance(result, (TableResult, TablesResult)) or not _asks_label(question):
         return result
-    told = tuple(_labels(question, know))
+    told = tuple(labels_of(question.conditions, know))
     if isinstance(result, TableResult):
         return result._replace(labels=told) if len(result.rows) == 1 else result
     if any(len(one.rows) > 1 for one in result.results):
@@ -69,9 +69,9 @@ def _table_of(names: list[str], given: tuple[Condition, ...], know: Knowledge) -
     return None
 
 
-def _labels(question: Question, know: Knowledge) -> Iterator[Fact]:
-    """Yield what is known of each label that shows in the state given."""
-    state = {c.input: c.value for c in question.conditions if not c.is_result}
+def labels_of(conditions: Iterable[Condition], know: Knowledge) -> Iterator[Fact]:
+    """Yield what is known of each label that shows in the states given."""
+    state = {c.input: c.value for c in conditions if not c.is_result}
     for concept, (label, pairs) in know.states.shows.items():
         if all(_holds(name, value, state, know) for name, value in pairs):
             fact = _about(concept, label, know)

@@ -62,7 +62,7 @@ def output_matches(
 ) -> list[Match]:
     """Return the ways of asking for results of state tables that a question fits, under its states or those given."""
     own = [c for c in question.conditions if not c.implied] if given is None else given
-    states = [c for c in own if not c.is_result]
+    states = [c for c in own if given is not None or not c.is_result]
     found = [m for m in know.matcher.rank_among(know.tables, question.reading, excused=excused) if m.score > 0.2]
     bound = question.reading.has("maximum", "minimum")  # how much it may be is a limit's to tell
     counts = {m.record: not bound and _rests_on(m.record, states, know) for m in found if m.under_states}
@@ -77,7 +77,7 @@ def _fits_well(match: Match) -> bool:
 def _rests_on(table: str, states: list[Condition], know: Knowledge) -> bool:
     """Return whether a table depends on one of some states."""
     record = know.base.records[table]
-    return isinstance(record, StateTable) and any(c.input in record.inputs for c in states)
+    return isinstance(record, StateTable) and any(c.input in record.inputs or c.table == table for c in states)
 
 
 def content_of(question: Question, know: Knowledge, excused: Collection[int]) -> list[Mention]:

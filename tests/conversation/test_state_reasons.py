@@ -42,3 +42,39 @@ def test_a_result_is_asked_for_by_what_it_is_needed_for(talk: Talk, turns: tuple
 )
 def test_why_tells_what_the_states_do(talk: Talk, turns: tuple[str, ...], says: str) -> None:
     assert says in talk(*turns)[-1].text
+
+
+@pytest.mark.parametrize(
+    ("turns", "says"),
+    [
+        (("does system 2 count as lost at 1600 psi", "treat it as lost. braking mode?"), "ALTERNATE braking"),
+        (("accumulator at 1,450 psi and System 1 normal", "suppose it is empty, does the park brake hold"), "holds"),
+    ],
+)
+def test_it_is_told_to_have_failed_after_all(talk: Talk, turns: tuple[str, ...], says: str) -> None:
+    assert says in talk(*turns)[-1].text
+
+
+@pytest.mark.parametrize(
+    ("turns", "says"),
+    [
+        (("the bypass pin is still in, tiller?", "how would i know"), "TOW PIN"),
+        (("both systems lost, which brakes", "what would tell me that on the flight deck"), "RESERVE BRAKE"),
+        (("the brake controller has packed up, anti-skid?", "do i get a light for it"), "ANTI-SKID LOST"),
+        (("steering controller failed, what do i lose", "what would i see in the cockpit"), "STEER LOST"),
+    ],
+)
+def test_what_shows_with_the_states_is_told(talk: Talk, turns: tuple[str, ...], says: str) -> None:
+    assert says in talk(*turns)[-1].text
+
+
+@pytest.mark.parametrize(
+    ("turns", "says"),
+    [
+        (("on the accumulator alone, how many full applications", "what pressure do i hold"), "Hold 800 psi or less"),
+        (("top speed for a free fall", "and for putting the gear down normally"), "230 kt"),
+        (("in EMERGENCY, how do i use the pedals", "can i arm firm"), "No autobrake"),
+    ],
+)
+def test_what_goes_with_a_result_is_told(talk: Talk, turns: tuple[str, ...], says: str) -> None:
+    assert says in talk(*turns)[-1].text
