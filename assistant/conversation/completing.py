@@ -28,6 +28,7 @@ from assistant.conversation.pointed_names import with_names
 from assistant.conversation.preferring import (
     asks_manner,
     asks_other,
+    figure_for_another,
     of_another,
     of_another_quantity,
     of_the_quantity,
@@ -243,6 +244,7 @@ def _merged_or_carried(
     if found:
         return found
     meant = takes or supplies(context.result, second.result, alone) or of_another(alone, second, context, knowledge)
+    meant = meant or figure_for_another(alone, second, context)
     if meant or other_instead(alone, second.result, context.result):
         return whole, second.result
     found = in_scenario(alone, first, context, knowledge) or with_its_amounts(alone, first, context, knowledge)

@@ -204,6 +204,13 @@ def of_another_quantity(alone: Question, third: Scored, knowledge: Knowledge) ->
     return bool(named) and quantity_of(third.result, knowledge) not in named
 
 
+def figure_for_another(alone: Question, second: Scored, context: Context) -> bool:
+    """Return whether the figure told is asked for of what a turn names: "and for putting the gear down normally"."""
+    figures = (LimitResult, CheckResult)
+    asks = "for" in alone.reading.words[:2] and second.score >= ANSWERING and isinstance(context.result, figures)
+    return asks and isinstance(second.result, figures) and second.result != context.result
+
+
 def other_instead(alone: Question, second: Result, last: Result | None) -> bool:
     """Return whether a turn says that another thing had been "instead", and another procedure is for that."""
     if "instead" not in alone.reading.words or not isinstance(last, ProcedureResult):

@@ -48,25 +48,10 @@ def result_asked(
     alone: Question, first: Scored, context: Context, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
     """Return the result that a short turn asks for by nothing but its name, under the states given before."""
-    given, words = states_given(context) or _results_given(context), alone.reading.words
-    if context.asked is None or not given or alone.reading.amounts or len(words) > _LONG:
-        return None
-    # What a name only brings along is explained by the way of asking that holds it: "normal or free fall?".
-    if any(not c.implied and not (c.is_result and (c.asked or _opens(alone))) for c in alone.conditions):
-        return None
-    told = told_table(context) is not None or bool(context.asked.conditions and context.scenario)
-    by_results = all(c.is_result for c in given)
-    if by_results and alone.conditions:
-        return None
-    told = told or by_results
-    if not told and not isinstance(context.result, LossResult):
-        return None
-    if isinstance(context.result, (LimitResult, CheckResult)) and "for" in words[:2]:
-        return None  # the figure is asked for what is named instead: "and for putting the gear down normally"
-    said = {k for c in alone.conditions for k in c.where}
-    said |= {k for m in alone.reading.mentions if m.holds("lose") for k in m.taken}
-    leaving = _LEAVING - _AS_USUAL if asks_whether(words) else _LEAVING
-    if alone.unsaid or any(word in leaving for k, word in enumerate(words) if k not in said):
+    given = states_given(context) or _results_given(context)
+    told = told_table(context) is not None or bool(context.asked and context.asked.conditions and context.scenario)
+    told = told or all(c.is_result for c in given)
+    if not given or not (told or isinstance(context.result, LossResult)) or not _may_ask(alone, given, context):
         return None
     found = _named(alone) or _output(alone, given, knowledge)
     if found is None:
@@ -82,6 +67,24 @@ def result_asked(
         return None
     question = carried(alone, context, given, knowledge)
     return question._replace(conditions=tuple(c for c in question.conditions if not c.is_result)), result
+
+
+def _may_ask(alone: Question, given: tuple[Condition, ...], context: Context) -> bool:
+    """Return whether a turn may ask for a result of what was given: it is short, and tells no state of its own."""
+    words = alone.reading.words
+    if context.asked is None or alone.reading.amounts or len(words) > _LONG or alone.unsaid:
+        return False
+    # What a name only brings along is explained by the way of asking that holds it: "normal or free fall?".
+    if any(not c.implied and not (c.is_result and (c.asked or _opens(alone))) for c in alone.conditions):
+        return False
+    if alone.conditions and all(c.is_result for c in given):
+        return False
+    if isinstance(context.result, (LimitResult, CheckResult)) and "for" in words[:2]:
+        return False  # the figure is asked for what is named instead: "and for putting the gear down normally"
+    said = {k for c in alone.conditions for k in c.where}
+    said |= {k for m in alone.reading.mentions if m.holds("lose") for k in m.taken}
+    leaving = _LEAVING - _AS_USUAL if asks_whether(words) else _LEAVING
+    return not any(word in leaving for k, word in enumerate(words) if k not in said)
 
 
 def _results_given(context: Context) -> tuple[Condition, ...]:
