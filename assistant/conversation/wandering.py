@@ -9,10 +9,19 @@ from __future__ import annotations
 from assistant.conversation.context import Context
 from assistant.conversation.inside_told import on_the_subject, subject_told
 from assistant.conversation.readings import things_named
+from assistant.knowledge.records import Fact, Limit, Procedure
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import BandResult, CheckResult, Declined, FactResult, LimitResult, Result
+from assistant.resolving.results import (
+    BandResult,
+    CheckResult,
+    Declined,
+    FactResult,
+    LimitResult,
+    ProcedureResult,
+    Result,
+)  # fmt: skip
 from assistant.understanding.mentions import PLAIN
 
 _LONG, _LEAST = 7, 0.45
@@ -27,6 +36,8 @@ def stays_with_it(
     """
     if context.asked is None or not isinstance(context.result, _TOLD):
         return None
+    if _names_nothing_there(alone, result, context, knowledge):
+        return alone, Declined(())
     if not isinstance(result, (FactResult, LimitResult)):
         return None
     reading = alone.reading
@@ -48,6 +59,35 @@ def stays_with_it(
         if of_it and quantity_of(candidate.result, knowledge) in asked:
             return question, candidate.result
     return question, Declined(())
+
+
+def _names_nothing_there(alone: Question, result: Result, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a short turn without a thing of its own ("who does that?", "and if not?") would be answered with
+    what stands elsewhere and knows nothing of what was spoken of.
+    """
+    reading = alone.reading
+    if result == context.result or reading.amounts or alone.conditions or alone.named_variant:
+        return False
+    if len(reading.words) > _LONG or things_named(reading, knowledge):
+        return False
+    record = _record_of(result)
+    told = knowledge.base.records.get(context.answer.entry) if context.answer else None
+    if record is None or told is None or _sections(record) & _sections(told):
+        return False
+    subject = _spoken_of(context, knowledge)
+    return bool(subject) and knowledge.matcher.vocabulary(record.id).isdisjoint(subject)
+
+
+def _record_of(result: Result) -> Fact | Limit | Procedure | None:
+    if isinstance(result, FactResult):
+        return result.fact
+    if isinstance(result, LimitResult):
+        return result.limits[0]
+    return result.procedure if isinstance(result, ProcedureResult) else None
+
+
+def _sections(record: object) -> set[tuple[str, str]]:
+    return {(source.document, source.paragraph) for source in getattr(record, "sources", ())}
 
 
 def _spoken_of(context: Context, knowledge: Knowledge) -> frozenset[str]:
