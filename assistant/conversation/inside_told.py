@@ -118,7 +118,7 @@ def on_the_subject(alone: Question, context: Context, knowledge: Knowledge) -> Q
     assert context.asked is not None
     given = tuple(c for c in context.asked.conditions if c.where)  # what was only kept in mind bears on nothing told
     question = carried(alone, context, given, knowledge)
-    title = _title(context, knowledge)
+    title = title_told(context, knowledge)
     return question._replace(background=question.background | knowledge.phrase(title).concepts)
 
 
@@ -167,11 +167,12 @@ def _is_of_it(
 
 def subject_told(context: Context, knowledge: Knowledge) -> frozenset[str]:
     """Return the things that the title of the record told last names."""
-    things = things_named(knowledge.phrase(_title(context, knowledge)), knowledge)
+    things = things_named(knowledge.phrase(title_told(context, knowledge)), knowledge)
     return frozenset(c for m in things for c in m.concepts if c[0].isalpha() and not m.weak)
 
 
-def _title(context: Context, knowledge: Knowledge) -> str:
+def title_told(context: Context, knowledge: Knowledge) -> str:
+    """Return the title of the record told last, or what its figure is of."""
     record = knowledge.base.records.get(context.answer.entry) if context.answer else None
     return getattr(record, "title", "") or getattr(record, "of", "")
 

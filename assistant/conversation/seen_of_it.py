@@ -11,10 +11,11 @@ import re
 from assistant.conversation.context import Context
 from assistant.conversation.inside_told import on_the_subject
 from assistant.conversation.readings import things_named
+from assistant.conversation.wandering import stands_elsewhere
 from assistant.knowledge.records import Fact
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import FactResult, Result
+from assistant.resolving.results import Declined, FactResult, Result
 from assistant.understanding.mentions import Mention
 
 _LONG = 12
@@ -48,7 +49,9 @@ def seen_of_it(
     if any(given.isdisjoint(m.concepts | m.implied) for m in _named(alone, knowledge)):
         return None
     found = _shown(given, knowledge)
-    if found is None or FactResult(found) in (result, context.result):
+    if found is None:
+        return (alone, Declined(())) if stands_elsewhere(result, context, knowledge) else None
+    if FactResult(found) in (result, context.result):
         return None
     return on_the_subject(alone, context, knowledge), FactResult(found)
 

@@ -7,7 +7,7 @@ for, and else nothing is told.
 from __future__ import annotations
 
 from assistant.conversation.context import Context
-from assistant.conversation.inside_told import on_the_subject, subject_told
+from assistant.conversation.inside_told import on_the_subject, subject_told, title_told
 from assistant.conversation.readings import things_named
 from assistant.knowledge.records import Fact, Limit, Procedure
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
@@ -22,9 +22,16 @@ from assistant.resolving.results import (
     ProcedureResult,
     Result,
 )  # fmt: skip
-from assistant.understanding.mentions import PLAIN
+from assistant.understanding.mentions import PLAIN, Mention
 
-_LONG, _LEAST = 7, 0.45
+_LONG, _LEAST, _HALF = 7, 0.45, 0.51
+_OPEN = frozenset({
+    "who", "whose", "does", "do", "did", "is", "was", "it", "that", "this", "they", "then", "job", "how", "long", "for",
+    "take", "takes", "what", "if", "not", "and", "so", "next", "after", "comes", "afterwards", "ok", "but",
+    "will", "would", "be", "s", "isn't", "n't", "work", "won't", "doesn't", "i", "we", "know", "the", "to",
+    "happens", "?", ",", ".", "t",
+})  # fmt: skip
+"""Words of a turn that says nothing of what it is about."""
 _TOLD = (BandResult, CheckResult, FactResult, LimitResult)
 
 
@@ -70,12 +77,30 @@ def _names_nothing_there(alone: Question, result: Result, context: Context, know
         return False
     if len(reading.words) > _LONG or things_named(reading, knowledge):
         return False
+    return stands_elsewhere(result, context, knowledge, _HALF if _OPEN.issuperset(reading.words) else 0.0)
+
+
+def stands_elsewhere(result: Result, context: Context, knowledge: Knowledge, share: float = 0.0) -> bool:
+    """Return whether a result is a statement, a figure or a drill of another paragraph than what was told last, which
+    knows of less than a share of what was spoken of, or of nothing of it.
+    """
     record = _record_of(result)
     told = knowledge.base.records.get(context.answer.entry) if context.answer else None
     if record is None or told is None or _sections(record) & _sections(told):
         return False
-    subject = _spoken_of(context, knowledge)
-    return bool(subject) and knowledge.matcher.vocabulary(record.id).isdisjoint(subject)
+    said = knowledge.matcher.vocabulary(record.id)
+    spoken = [m for m in _things_spoken_of(context, knowledge) if not m.weak]
+    known = [m for m in spoken if not said.isdisjoint(m.concepts)]
+    return bool(spoken) and (not known or len(known) < share * len(spoken))
+
+
+def _things_spoken_of(context: Context, knowledge: Knowledge) -> list[Mention]:
+    """Return the things that the question before named, and that the title of what was told names besides."""
+    assert context.asked is not None
+    found = {m.concepts: m for m in things_named(context.asked.reading, knowledge)}
+    for m in things_named(knowledge.phrase(title_told(context, knowledge)), knowledge):
+        found.setdefault(m.concepts, m)
+    return list(found.values())
 
 
 def _record_of(result: Result) -> Fact | Limit | Procedure | None:

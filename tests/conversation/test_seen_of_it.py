@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 import pytest
 
-from assistant.answering.answer import Answer
+from assistant.answering.answer import ANSWER, Answer
 
 Talk = Callable[..., list[Answer]]
 
@@ -51,3 +51,12 @@ def test_a_turn_on_the_thing_told_is_asked_of_it(talk: Talk, before: str, words:
 def test_more_than_the_limit_is_needed(talk: Talk) -> None:
     told = talk("biggest nose-wheel angle on a tow", "the tug needs to turn further than that")
     assert told[-1].text.startswith("Towing above 85")
+
+
+@pytest.mark.parametrize(
+    ("before", "words"),
+    [("tyre pressures", "who does that"), ("edge clearance", "any light for that"), ("gas spring function", "what next")],
+)
+def test_what_knows_nothing_of_the_thing_told_is_not_told(talk: Talk, before: str, words: str) -> None:
+    told, after = talk(before, words)
+    assert after.outcome != ANSWER or after.entry == told.entry
