@@ -73,11 +73,9 @@ def _names_nothing_there(alone: Question, result: Result, context: Context, know
     what stands elsewhere and knows nothing of what was spoken of.
     """
     reading = alone.reading
-    if result == context.result or reading.amounts or alone.conditions or alone.named_variant:
+    if result == context.result or alone.named_variant or not _OPEN.issuperset(reading.words):
         return False
-    if len(reading.words) > _LONG or things_named(reading, knowledge):
-        return False
-    return stands_elsewhere(result, context, knowledge, _HALF if _OPEN.issuperset(reading.words) else 0.0)
+    return stands_elsewhere(result, context, knowledge, _HALF)
 
 
 def stands_elsewhere(result: Result, context: Context, knowledge: Knowledge, share: float = 0.0) -> bool:
