@@ -9,7 +9,10 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-_FIRST = r"(?:so |but |and |ok |okay |well |um |er |wait |sorry |hm |hmm |please |just |hey |right |look |listen )*"
+_FIRST = (
+    r"(?:(?:so|but|and|ok|okay|well|um|er|wait|sorry|hm|hmm|please|just|hey|right|look|listen"
+    r"|hang on|hold on) (?:, )?)*"
+)
 _RIGHT = r"(?:right|correct|true|wrong|mistaken|accurate|valid|fair|safe)"
 _SAYING = (
     r"(?:thinking|think|saying|say|believing|believe|assuming|assume|remembering|remember|recalling|recall|understanding"
@@ -24,7 +27,7 @@ _BELIEVES = (
     r"|told me|told us|told|learned|learnt|remember|remembered|recall|was taught|were taught|taught me|taught us"
     r"|claims|claimed|insists|swears|am sure|is sure|are sure|guess|assume|assumed|understood|maintains|argues"
     r"|had it as|have it that|is adamant|am certain|is certain|is convinced|am convinced|seem to remember"
-    r"|seem to recall|keep hearing|keeps saying)"
+    r"|seem to recall|bet|would say|figure|keep hearing|keeps saying)"
 )
 _IS_IT = r"(?:is|was) it (?:not )?(?:really |still |also |indeed |actually )?"
 _FRAMES = re.compile(
@@ -34,6 +37,8 @@ _FRAMES = re.compile(
     rf"|(?:would|will) (?:i|we|it|that) be {_RIGHT}(?: (?:in|to) {_SAYING})?(?: that)?"
     rf"|(?:true or false|fact or fiction|right or wrong|correct me if i am wrong)(?: ,)?(?: but)?"
     rf"|(?:do|would|can|could|will) you (?:agree|confirm)(?: that)?"
+    rf"|(?:could|might|may) it be (?:{_RIGHT} )?that"
+    r"|according to (?:my|our|the|his|her|their|some|a) \w+(?: \w+)??(?= ,| the| our| a)"
     rf"|(?:to )?(?:confirm|double check|check)(?: that)"
     rf"|{_WHO}(?: \w+ly)? (?:(?:have|had|always|still|once|also|do|did) )?{_BELIEVES}(?: that)?"
     r") (?::|,)? ?"
@@ -47,6 +52,7 @@ def statement_start(words: Sequence[str]) -> int:
 
 
 def is_put_forward(words: Sequence[str]) -> bool:
-    """Return whether a text says that something is held to be so, and "so … then?" concludes it."""
+    """Return whether a text says that something is held to be so, as "so … then?", "right, …?" and "… agreed?" do."""
     said = [word for word in words if word[0].isalnum()]
-    return statement_start(words) > 0 or (said[:1] == ["so"] and said[-1:] == ["then"])
+    ends = said[-1:] == ["then"] or words[-1:] in (("?",), ["?"])
+    return statement_start(words) > 0 or said[-1:] == ["agreed"] or (said[:1] in (["so"], ["right"]) and ends)

@@ -21,7 +21,7 @@ _HOLDING = frozenset({
     "right", "correct", "true", "valid", "current", "hold", "holds", "apply", "applies", "stand", "stands",
 })  # fmt: skip
 _EQUALS = frozenset(("is", "are", "was", "were", "be"))
-_BEING_SO = _EQUALS | {"being", "equals"}
+_BEING_SO = _EQUALS | {"being", "been", "equals"}
 _BELIEVING = frozenset({
     "thought", "think", "thinks", "believe", "believed", "believes", "says", "said", "reckon", "reckons", "heard",
     "told", "learned", "learnt", "remember", "remembered", "taught", "claims", "insists", "swears", "sure", "guess",

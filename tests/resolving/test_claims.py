@@ -32,6 +32,8 @@ Ask = Callable[[str], Answer]
         ("so the retraction time is 12 seconds then?", "No, it is 11 s"),
         ("My mate swears the maximum altitude for extending the gear is 24,000 ft. Is he right?", "No, it is 20,000"),
         ("I seem to remember the main track being 7 m", "No, it is 6.2 m"),
+        ("could it be that the maximum landing mass is 48,000 kg?", "No, it is 50,000 kg"),
+        ("According to my notes the wheelbase is 13.4 m. Is that right?", "No, it is 13.2 m"),
         ("isn't the time constant of brake cooling with fans 13 minutes?", "No, it is 12 min"),
     ],
 )
