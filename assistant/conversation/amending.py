@@ -18,7 +18,8 @@ from assistant.conversation.schedule_again import schedule_again
 from assistant.conversation.supplied import supplied
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import Result
+from assistant.resolving.model_inputs import cued_parts
+from assistant.resolving.results import CheckResult, ModelResult, Result
 
 
 def amended(alone: Question, first: Scored, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
@@ -31,4 +32,22 @@ def amended(alone: Question, first: Scored, context: Context, knowledge: Knowled
     found = found or larger_calculation(alone, first, context, knowledge)
     found = found or orders_again(alone, first, context, knowledge)
     found = found or recalculated(alone, first, context, knowledge) or on_the_same(alone, first, context, knowledge)
+    found = found or _before_its_verdict(alone, first, context, knowledge)
     return found or with_or_without(alone, context, knowledge)
+
+
+def _before_its_verdict(
+    alone: Question, first: Scored, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return the calculation whose result was judged last with what a turn changes of it by name: "20 kt headwind"."""
+    past = context.earlier[0] if context.earlier else None
+    if not isinstance(context.result, CheckResult) or past is None or not isinstance(past.result, ModelResult):
+        return None
+    given = {round(check.given, 1) for check in context.result.checks}
+    if given.isdisjoint(round(value.value, 1) for value in past.result.values):
+        return None
+    cued = cued_parts(past.result.model, alone, knowledge)
+    if len(cued) < len(alone.reading.amounts):
+        return None  # a bare figure is another reading of the limit
+    before = context._replace(asked=past.asked, result=past.result, answer=past.answer)
+    return recalculated(alone, first, before, knowledge)

@@ -17,7 +17,7 @@ from assistant.resolving.model_inputs import cued_parts
 from assistant.resolving.results import ModelResult, Result
 
 _ENOUGH = "enough"
-_MOST_WORDS = 14
+_MOST_WORDS, _BRIEF = 14, 3
 _STRONG = frozenset({
     "enough", "sufficient", "suffice", "suffices", "plenty", "cover", "covers", "available", "ample", "fit", "fits",
     "adequate", "insufficient", "short", "tight", "little", "narrow", "room", "spare", "suit", "suits", "cut", "cuts",
@@ -70,8 +70,9 @@ def _is_meant(alone: Question, told: ModelResult, before: Question, knowledge: K
     if given is None or given <= 0 or amount.unit == "count":
         return False
     words = _beside(alone)
-    strong = not _STRONG.isdisjoint(words)
-    if not strong and _WEAK.isdisjoint(words):
+    again = bool(told.weighed) and len(alone.reading.words) <= _BRIEF  # "2,500?", after what was not enough
+    strong = not _STRONG.isdisjoint(words) or (again and amount.unit is not None)
+    if not strong and not again and _WEAK.isdisjoint(words):
         return False
     if amount.unit is not None and strong:
         return True
@@ -80,8 +81,10 @@ def _is_meant(alone: Question, told: ModelResult, before: Question, knowledge: K
     apart = min(abs(log(given / value.value)) for value in told.values if value.value > 0)
     old = given_before(told.model, before, knowledge).amounts.values()
     alike = any(fits(a, told.model.output_unit, knowledge.units) is not None for a in old)
-    if not strong and alike and _ASKS.isdisjoint(words):
+    if not strong and not again and alike and _ASKS.isdisjoint(words):
         return False  # "go with 1,750"
+    if again and told.against:
+        apart = min(apart, abs(log(given / told.against)))
     others = [abs(log(given / a.value)) for a in old if a.value > 0 and (amount.unit in (None, a.unit))]
     return apart < _NEAR and (strong or all(apart <= other for other in others))
 
@@ -100,6 +103,8 @@ def _names_else(alone: Question, told: ModelResult, knowledge: Knowledge) -> boo
     known = knowledge.matcher.vocabulary(told.model.id)
     beside = _PLACES | _STRONG | _WEAK
     return any(
-        known.isdisjoint(m.concepts | m.implied) and not beside.issuperset(m.text.split())
+        known.isdisjoint(m.concepts | m.implied)
+        and not beside.issuperset(m.text.split())
+        and not all(c[0] == "@" for c in m.concepts)  # "still fine" is no state here
         for m in knowledge.matcher.telling(alone.reading)
     )

@@ -99,3 +99,15 @@ def test_one_of_two_readings_is_no_difference(turn: str, knowledge: Knowledge) -
 def test_a_verdict_of_a_later_turn_is_given_for_a_variant(turn: str, knowledge: Knowledge) -> None:
     _, text = _value(["maximum landing mass", "we're at 52 tonnes", turn], knowledge)
     assert text.startswith("Within")
+
+
+def test_what_is_held_against_a_result_may_be_changed(knowledge: Knowledge) -> None:
+    turns = ["landing distance 1,450 normally, no anti-skid", "2,200 m available, ok?", "2,500?"]
+    assert _value(turns, knowledge)[1].startswith("Yes, 2,500 m is enough")
+    assert _value([*turns, "and if it was 1,600"], knowledge)[0] == pytest.approx(2560.0)
+
+
+def test_what_was_judged_may_be_calculated_anew(knowledge: Knowledge) -> None:
+    first = "tyre ground speed at 150 kt, 5,000 ft, 25 degrees, 10 kt tailwind"
+    value, _ = _value([first, "is that within limits", "20 kt headwind"], knowledge)
+    assert value == pytest.approx(157.1, abs=0.1)
