@@ -15,6 +15,7 @@ from assistant.resolving.results import BandResult, Check
 from assistant.resolving.tables import outputs, results_with
 from assistant.understanding.states import passes
 
+_PLACES = (("the", "ground"), ("the", "threshold"), ("the", "runway"))
 _MORE = frozenset({
     "than", "above", "over", "beyond", "past", "exceed", "exceeds", "exceeding", "exceeded", "busted", "bust",
     "overshot",
@@ -130,7 +131,7 @@ def _names_thing(limit: Limit, amount: Amount, question: Question, know: Knowled
 def _is_difference(amount: Amount, question: Question) -> bool:
     words = question.reading.words
     after = words[amount.end : amount.end + 3]
-    over = after[:1] == ("over",) and after[1:] != ("the", "ground")
+    over = after[:1] == ("over",) and after[1:] not in _PLACES
     return over or bool(amount.start and words[amount.start - 1] == "by")
 
 
