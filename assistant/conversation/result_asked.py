@@ -53,6 +53,8 @@ def result_asked(
     told = told or all(c.is_result for c in given)
     if not given or not (told or isinstance(context.result, LossResult)) or not _may_ask(alone, given, context):
         return None
+    if isinstance(context.result, LimitResult) and all(c.is_result for c in given):
+        return None  # a figure was told of a thing by a name that holds a result: "normal extension time"
     found = _named(alone) or _output(alone, given, knowledge)
     if found is None:
         return None

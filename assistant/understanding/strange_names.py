@@ -26,7 +26,7 @@ _MODEL_NUMBERS = range(100, 1000)
 _PREPOSITIONS = frozenset(("on", "of", "for", "by", "from", "in", "with"))
 
 _LEAST_SPOKEN = 100
-"""The least number that names an aeroplane after the type's name when it is spoken: "the aldermere one fifty"."""
+"""The least number that names an aeroplane after the type's name when it is spoken: the name, "one fifty"."""
 
 
 def numbered_names(

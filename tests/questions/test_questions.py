@@ -30,7 +30,7 @@ class Reached(NamedTuple):
 # Raise these with what is reached; never lower them to pass.
 REACHED = {
     "tuned": Reached(right=98.2, wrong=1.1),
-    "unseen": Reached(right=94.0, wrong=3.2),
+    "unseen": Reached(right=95.0, wrong=3.1),
 }
 FILES = [path for name in REACHED for path in sorted((HERE / name).glob("*.jsonl"))]
 OUTCOMES = {"answer", "clarify", "decline"}

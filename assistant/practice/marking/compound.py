@@ -148,7 +148,7 @@ _OWNED = re.compile(r"\s*what (?:is|are) (.+?)['’]s? (.+?),? (?:and )?its (.+?
 _HAS = re.compile(
     r"\s*(what|which) ([\w -]+, [\w ,-]+ and [\w -]+?) (?:has|have|does|do) ([\w ]+?)(?: have)?\s*\?\s*$", re.I
 )
-"""Several figures of one thing: "what wheelbase, tyre pressure and tiller maximum has the 120L?"."""
+"""Several figures of one thing: "what wheelbase, tyre pressure and tiller maximum has the long one?"."""
 _ITS = re.compile(r",? (?:and )?its ")
 
 
