@@ -10,21 +10,17 @@ from collections.abc import Iterator
 
 _LONGEST = 80
 _MOST_WORDS = 9
-_BEFORE = re.compile(
+_BEFORE = (
     r"^\W*(?:(?:and|so|but|ok|okay|right|fine|good|great|lovely|cool|nice|perfect|super|sure|yeah|yes|yep|alright"
     r"|all right|hey|hi|oh|ah|um+|er+m?|uh+|h+m+|well|listen|look|mate|captain|cap|skipper|buddy|sir|boss|chief"
     r"|thanks|thank you|thx|ta|cheers|roger|copied|got it|understood|noted|sorry|apologies|please|pls|plz|now|then"
     r"|just|actually|really|quickly|quick one|hang on|hold on|wait|one sec|btw|by the way|out of interest|i see"
-    r"|interesting|no(?=,|\W+(?:wait|hang|hold|sorry|disregard|forget|scrub|cancel|ignore|never)))\b[\s,.!:;-]*)+",
-    re.IGNORECASE,
-)
-_AFTER = re.compile(
+    r"|interesting|no(?=,|\W+(?:wait|hang|hold|sorry|disregard|forget|scrub|cancel|ignore|never)))\b[\s,.!:;-]*)+")
+_AFTER = (
     r"(?:[\s,.]+(?:please|pls|plz|then|mate|captain|cap|skipper|buddy|sir|boss|now|though|tho|exactly|so|thanks"
     r"|thank you|thx|ta|cheers|btw|by the way|out of interest|sorry|anyway|(?<!start )over|if you (?:know|can|would)"
     r"|if you please|do you know|for me|actually|really|precisely|quickly|(?:will|would|could|can) you|huh|eh"
-    r"|too|right))+[\s?.!]*$",
-    re.IGNORECASE,
-)
+    r"|too|right))+[\s?.!]*$")
 _STEERING = (
     "source", "reference", "paragraph", "chapter", "section", "manual", "written", "where", "again", "repeat", "pardon",
     "missed", "reason", "explain", "disregard", "forget", "ignore", "cancel", "since", "before", "previously",
@@ -40,7 +36,7 @@ def as_steering(text: str) -> Iterator[str]:
     yield text
     if len(text) > _LONGEST:
         return
-    bare = _AFTER.sub("", _BEFORE.sub("", text))
+    bare = re.sub(_AFTER, "", re.sub(_BEFORE, "", text, flags=re.IGNORECASE), flags=re.IGNORECASE)
     if bare and bare != text and not bare.isspace():
         yield bare
     words = bare.split()

@@ -16,19 +16,15 @@ from assistant.resolving.knowing import Knowledge
 from assistant.resolving.results import CheckResult, LimitResult, Result
 from assistant.understanding.mentions import Reading
 
-_LIMIT = re.compile(
+_LIMIT = (
     r"^\W*(?:(?:and|so|but|sorry|ok|okay|then|hang on|wait)\W+)*what (?:was|were) (?:the|that) (?:actual )?"
-    r"(?:limit|maximum|max|minimum)(?: (?:again|then|there|though|on that|for that|figure|speed))*\W*$",
-    re.IGNORECASE,
-)
-_NAMED = re.compile(r"\b(?:the|that) (\w{4,})(?: one| rule| limit| figure| bit| thing)\b", re.IGNORECASE)
-_ASIDE = re.compile(r"^\W*(?:never mind|forget that|ok|okay|right|fine)\W+(?=\w)", re.IGNORECASE)
-_SOURCE = re.compile(r"\b(?:source|ref\w*|para\w*|where|written|book|manual|says who|who says)\b", re.IGNORECASE)
-_THOSE = re.compile(
+    r"(?:limit|maximum|max|minimum)(?: (?:again|then|there|though|on that|for that|figure|speed))*\W*$")
+_NAMED = r"\b(?:the|that) (\w{4,})(?: one| rule| limit| figure| bit| thing)\b"
+_ASIDE = r"^\W*(?:never mind|forget that|ok|okay|right|fine)\W+(?=\w)"
+_SOURCE = r"\b(?:source|ref\w*|para\w*|where|written|book|manual|says who|who says)\b"
+_THOSE = (
     r"\b(?:the|those|these|that|this|a)(?: (?:limit|figure|one|value|rule|bit|factor))?\b(?! \w+ing\b)[ ,]*"
-    r"(?=\W*$|where|what|says|who|from|come|came|written)",
-    re.IGNORECASE,
-)
+    r"(?=\W*$|where|what|says|who|from|come|came|written)")
 _SHORT = 80
 _BEGINNING = 5
 """Letters by which a word names what was told: "the briefing one", of a brief."""
@@ -36,7 +32,7 @@ _BEGINNING = 5
 
 def limit_again(text: str, context: Context) -> Answer | None:
     """Return the limit told or held against before the last turn, to a turn that asks no more than what it was."""
-    if isinstance(context.result, (LimitResult, CheckResult)) or not _LIMIT.match(text[:60]):
+    if isinstance(context.result, (LimitResult, CheckResult)) or not re.match(_LIMIT, text[:60], flags=re.IGNORECASE):
         return None
     for result, answer in _lately(context):
         if isinstance(result, (LimitResult, CheckResult)):
@@ -46,8 +42,9 @@ def limit_again(text: str, context: Context) -> Answer | None:
 
 def named_before(text: str, context: Context, base: Base) -> Answer | None:
     """Return the answer told lately whose source a turn asks for by a word: "whose rule is the briefing one?"."""
-    found = _NAMED.search(text[:100]) if context.answer else None
-    if found is None or control(_ASIDE.sub("", text.replace(found.group(), "that"))) != "source":
+    found = re.search(_NAMED, text[:100], flags=re.IGNORECASE) if context.answer else None
+    said = re.sub(_ASIDE, "", text.replace(found.group(), "that"), flags=re.IGNORECASE) if found else ""
+    if found is None or control(said) != "source":
         return None
     word = found.group(1).lower()[:_BEGINNING]
     for _, answer in _lately(context):
@@ -60,13 +57,14 @@ def named_before(text: str, context: Context, base: Base) -> Answer | None:
 
 def figure_named(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
     """Return the answer told in this conversation whose figure a turn names that asks for its source, the latest."""
-    if context.answer is None or len(text) > _SHORT or not _SOURCE.search(text):
+    if context.answer is None or len(text) > _SHORT or not re.search(_SOURCE, text, flags=re.IGNORECASE):
         return None
     named = _figure_in(knowledge.reader.read(text))
     if named is None:
         return None
     figure, said = named
-    if "source" not in (control(said), control(_THOSE.sub("that", said)), control(_THOSE.sub("", said))):
+    pointing, bare = (re.sub(_THOSE, word, said, flags=re.IGNORECASE) for word in ("that", ""))
+    if "source" not in (control(said), control(pointing), control(bare)):
         return None
     told = (answer for _, answer in _lately(context) if figure in _figures(answer.text))
     return next(told, None)

@@ -19,7 +19,7 @@ from assistant.resolving.results import Declined, FactResult, Result
 from assistant.understanding.mentions import Mention
 
 _LONG = 12
-_SEEING = re.compile(
+_SEEING = (
     r"\b(?:how (?:would|will|do|can|could|am|are|did|should) (?:i|we|you|one|he|she|they|the \w+(?: \w+)?)"
     r"(?: going to| supposed to| ever)? (?:know|see|tell|notice|realise|spot)"
     r"|how.?(?:d|ll) (?:i|we|you|one|he|she|they) (?:know|see|tell|notice|spot)"
@@ -29,10 +29,8 @@ _SEEING = re.compile(
     r" (?:light|lamp|message|caption|indication|warning|memo|caution|sign|annunciation|annunciator)"
     r"|(?:is|does) (?:it|that|anything|something) (?:be |get )?"
     r"(?:shown?|indicated|annunciated|light(?: up)?|come up|flagged)"
-    r"|what gives it away)\b",
-    re.IGNORECASE,
-)
-_TELLS = re.compile(r"^([A-Z][A-Z -]+[A-Z]) \([^)]*\)(?!,)|^(A \w+ (?:band|mark|line|flag)\b.*) shows the ")
+    r"|what gives it away)\b")
+_TELLS = r"^([A-Z][A-Z -]+[A-Z]) \([^)]*\)(?!,)|^(A \w+ (?:band|mark|line|flag)\b.*) shows the "
 _LEAST, _AHEAD, _LEAST_SPOKEN = 0.6, 0.1, 2
 
 
@@ -43,7 +41,7 @@ def seen_of_it(
     text = alone.reading.text[:120]
     if context.asked is None or context.answer is None or len(alone.reading.words) > _LONG:
         return None
-    if alone.reading.amounts or alone.reading.asked & QUANTITIES or not _SEEING.search(text):
+    if alone.reading.amounts or alone.reading.asked & QUANTITIES or not re.search(_SEEING, text, flags=re.IGNORECASE):
         return None
     given = context.asked.reading.concepts | context.asked.background | _told(context, knowledge)
     if any(given.isdisjoint(m.concepts | m.implied) for m in _named(alone, knowledge)):
@@ -58,7 +56,7 @@ def seen_of_it(
 
 def _named(alone: Question, knowledge: Knowledge) -> list[Mention]:
     """Return the things that a turn names besides what shows and where it is seen."""
-    text = _SEEING.sub(" ", alone.reading.text[:120])
+    text = re.sub(_SEEING, " ", alone.reading.text[:120], flags=re.IGNORECASE)
     text = re.sub(r"\b(?:on|in|from) (?:the )?(?:flight deck|cockpit|here|front)\b", " ", text, flags=re.IGNORECASE)
     return things_named(knowledge.reader.read(text), knowledge) if text.strip(" ?.!,") else []
 
@@ -76,7 +74,7 @@ def _shown(given: frozenset[str], knowledge: Knowledge) -> Fact | None:
     ranked = []
     for name in knowledge.base.ids("facts"):
         fact = knowledge.base.records[name]
-        found = _TELLS.match(fact.says)
+        found = re.match(_TELLS, fact.says)
         if found:
             ranked.append((_share(fact.says, found, given, knowledge), name))
     ranked.sort(reverse=True)

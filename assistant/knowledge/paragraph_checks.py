@@ -8,19 +8,16 @@ from typing import Any
 
 from assistant.knowledge.base import Base
 from assistant.knowledge.named import every_record, of_kind
+from assistant.knowledge.paragraphs import paragraphs_of, spelt_out
 from assistant.knowledge.problems import Problem, suggestion
 from assistant.knowledge.records import Source
-
-_MOST_IN_RANGE = 1000
-"""Paragraphs that one range may stand for."""
-_RANGE = re.compile(r"(.*?)(\d+) to (.*?)(\d+)")
 
 
 def paragraphs_are_listed(base: Base) -> Iterator[Problem]:
     """A range of paragraphs counts up within one section."""
     for named in of_kind(base, "documents"):
         for listed in named.record.paragraphs:
-            if not _spelt_out(listed):
+            if not spelt_out(listed):
                 advice = "write it as '1.2 to 1.9', its last number rising"
                 yield named.problem(f"lists the paragraphs '{listed}', which are none", advice)
 
@@ -49,11 +46,6 @@ def sources_of(record: Any) -> Iterator[Source]:
         yield from getattr(rule, "sources", ())
 
 
-def paragraphs_of(listed: tuple[str, ...]) -> dict[str, None]:
-    """The paragraphs that a document lists, ranges spelt out, in order."""
-    return dict.fromkeys(paragraph for each in listed for paragraph in _spelt_out(each))
-
-
 def _texts(part: Any) -> Iterator[str]:
     """Every text of a record."""
     if isinstance(part, str):
@@ -61,17 +53,6 @@ def _texts(part: Any) -> Iterator[str]:
     elif isinstance(part, tuple) and not isinstance(part, Source):
         for each in part:
             yield from _texts(each)
-
-
-def _spelt_out(listed: str) -> list[str]:
-    """The paragraphs of one item: itself, or each from the first of a range to the last; none of a bad range."""
-    found = _RANGE.fullmatch(listed)
-    if not found:
-        return [listed]
-    section, first, same, last = found[1], int(found[2]), found[3], int(found[4])
-    if section != same or not first < last < first + _MOST_IN_RANGE:
-        return []
-    return [f"{section}{number}" for number in range(first, last + 1)]
 
 
 def _holds(listed: dict[str, None], paragraph: str) -> bool:

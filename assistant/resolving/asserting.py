@@ -30,7 +30,7 @@ _BELIEVES = (
     r"|seem to recall|bet|would say|figure|keep hearing|keeps saying)"
 )
 _IS_IT = r"(?:is|was) it (?:not )?(?:really |still |also |indeed |actually )?"
-_FRAMES = re.compile(
+_FRAMES = (
     rf"^{_FIRST}(?:"
     rf"{_IS_IT}(?:{_RIGHT}|a fact|the case|so)(?: to {_SAYING})?(?: that)?"
     rf"|(?:am|are|was) (?:i|we) (?:not )?{_RIGHT}(?: (?:in|to) {_SAYING})?(?: that)?"
@@ -47,7 +47,7 @@ _FRAMES = re.compile(
 
 def statement_start(words: Sequence[str]) -> int:
     """Return the place of the first word of what is put forward; 0 where nothing says that something is."""
-    found = _FRAMES.match(" ".join(words[:16]) + " ")
+    found = re.match(_FRAMES, " ".join(words[:16]) + " ")
     return len(found[0].split()) if found else 0
 
 

@@ -21,7 +21,7 @@ _OF = r"(?: of| off| for| on| to)"
 _WHAT = r"(?:what|which)(?: thing| item| one| part)?"
 _SAID = rf"(?:the |that )?(?:{_FIGURE} )?(?:of )?#"
 _IS = r"(?:is|are|belongs to|refers to|stands for|goes with|applies to)"
-_SHAPES = re.compile("|".join((
+_SHAPES = ("|".join((
     rf"{_WHAT} (?:is|are|has|have|would be) {_SAID} (?:the |a |an |our |its )?(?:\w+ )?{_FIGURE}{_OF}\b",
     rf"{_WHAT} (?:does|do|is|are) {_SAID} (?:stands? for|refers? to|appl(?:y|ies) to|belongs? to)\b",
     rf"{_WHAT} (?:does|do) {_SAID} (?:relates? to|describes?|concerns?|represents?|limits?|go(?:es)? with)\b",
@@ -54,7 +54,7 @@ def figure_named(question: Question, know: Knowledge) -> Result | None:
     amount = reading.amounts[0]
     words = (*reading.words[: amount.start], "#", *reading.words[amount.end :])
     said = " ".join(word for word in words if word[0].isalnum() or word == "#")
-    if not _SHAPES.search(said):
+    if not re.search(_SHAPES, said):
         return None
     things = _things(question, amount, know)
     found = [name for name in _stating(amount, question, know) if _knows(name, things, know)]

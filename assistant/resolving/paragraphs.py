@@ -10,7 +10,7 @@ import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 
 from assistant.frozen import NamedTuple
-from assistant.knowledge.paragraph_checks import paragraphs_of
+from assistant.knowledge.paragraphs import paragraphs_of
 from assistant.knowledge.records import Document, Fact, Limit, Procedure, Source
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge, Question

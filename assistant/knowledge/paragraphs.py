@@ -1,0 +1,25 @@
+"""The paragraphs that a document lists, read without what checks them: a question may name one."""
+
+from __future__ import annotations
+
+import re
+
+_MOST_IN_RANGE = 1000
+"""Paragraphs that one range may stand for."""
+_RANGE = re.compile(r"(.*?)(\d+) to (.*?)(\d+)")
+
+
+def paragraphs_of(listed: tuple[str, ...]) -> dict[str, None]:
+    """The paragraphs that a document lists, ranges spelt out, in order."""
+    return dict.fromkeys(paragraph for each in listed for paragraph in spelt_out(each))
+
+
+def spelt_out(listed: str) -> list[str]:
+    """The paragraphs of one item: itself, or each from the first of a range to the last; none of a bad range."""
+    found = _RANGE.fullmatch(listed)
+    if not found:
+        return [listed]
+    section, first, same, last = found[1], int(found[2]), found[3], int(found[4])
+    if section != same or not first < last < first + _MOST_IN_RANGE:
+        return []
+    return [f"{section}{number}" for number in range(first, last + 1)]
