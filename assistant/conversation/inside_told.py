@@ -11,7 +11,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.controls import follows
 from assistant.conversation.readings import carried, things_named
 from assistant.conversation.traits import OPEN
-from assistant.knowledge.records import Bands, Fact, Limit, Source
+from assistant.knowledge.records import Source
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.choosing import Scored, candidates
@@ -25,6 +25,7 @@ from assistant.resolving.results import (
     ProcedureResult,
     Result,
     TableResult,
+    records_of,
 )  # fmt: skip
 
 _LONG, _BRIEF = 11, 3
@@ -89,15 +90,7 @@ def _of_a_step(
 
 def _stands_inside(result: Result, context: Context, knowledge: Knowledge) -> bool:
     """Return whether a result rests on a paragraph that what was told last rests on."""
-    records: tuple[Bands | Fact | Limit, ...] = ()
-    if isinstance(result, FactResult):
-        records = (result.fact,)
-    elif isinstance(result, LimitResult):
-        records = result.limits
-    elif isinstance(result, BandResult):
-        records = (result.bands,)
-    elif isinstance(result, CheckResult):
-        records = tuple(check.limit for check in result.checks)
+    records = (result.bands,) if isinstance(result, BandResult) else records_of(result)
     told = _told_in(context, knowledge)
     return any(not told.isdisjoint(record.sources) for record in records)
 

@@ -41,7 +41,6 @@ _BEFORE_KIND = _BEFORE | {"the", "my", "our", "that", "put", "with", "turn", "se
 _LINKING = frozenset({"is", "s", "goes", "comes", "back", "now", "was", "been", "has", "gets", "put", "again", "went"})
 _AFTER_STATE = frozenset({"again", "now", "then"})
 _POINTING = frozenset({"that", "this"})
-_UNTAKEN = frozenset({"which", "what"})
 
 
 def with_names(alone: Question, context: Context, knowledge: Knowledge) -> Question:

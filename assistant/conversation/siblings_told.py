@@ -18,12 +18,12 @@ from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import bound_value
 from assistant.resolving.results import (
-    CheckResult,
     FactResult,
     LimitResult,
     NotApplicable,
     ProcedureResult,
     Result,
+    records_of,
 )  # fmt: skip
 from assistant.understanding.mentions import Mention
 
@@ -50,7 +50,7 @@ def sibling_told(
     """Return the statement or figure beside the one told last which a turn that asks nothing itself names the case of,
     where its result is another one's, or what was told already.
     """
-    told = _told(context)
+    told = records_of(context.result) if context.result else ()
     if not told or context.asked is None or len(alone.reading.words) > _LONG or alone.named_variant:
         return None
     if isinstance(told[0], Limit) and len(alone.reading.amounts) == 1 and isinstance(result, (*OPEN, LimitResult)):
@@ -62,7 +62,7 @@ def sibling_told(
     things = knowledge.matcher.telling(alone.reading)
     if not things or any(m.is_outside for m in things):
         return None
-    if not again and _stands_beside(result, told, knowledge) and not _of_another_title(things, told[0], knowledge):
+    if not again and _stands_beside(result, told) and not _of_another_title(things, told[0], knowledge):
         return None
     return _of_it(_best(things, told, alone, context, knowledge), alone, result, context, knowledge)
 
@@ -72,18 +72,6 @@ def _of_it(
 ) -> tuple[Question, Result] | None:
     """Return what was found with the turn on the subject spoken of, unless the turn was understood so already."""
     return None if found is None or found == result else (on_the_subject(alone, context, knowledge), found)
-
-
-def _told(context: Context) -> tuple[_Told, ...]:
-    """Return the statement or the figures told last."""
-    result = context.result
-    if isinstance(result, FactResult):
-        return (result.fact,)
-    if isinstance(result, CheckResult):
-        return tuple(check.limit for check in result.checks)
-    if isinstance(result, ProcedureResult):
-        return (result.procedure,)
-    return result.limits if isinstance(result, LimitResult) else ()
 
 
 def _asks(alone: Question, knowledge: Knowledge) -> bool:
@@ -117,17 +105,10 @@ def _where_it_applies(
     return None
 
 
-def _stands_beside(result: Result, told: tuple[_Told, ...], knowledge: Knowledge) -> bool:
+def _stands_beside(result: Result, told: tuple[_Told, ...]) -> bool:
     """Return whether a result is a statement or figure of the paragraph told last."""
-    records: tuple[_Told, ...] = ()
-    if isinstance(result, FactResult):
-        records = (result.fact,)
-    elif isinstance(result, LimitResult):
-        records = result.limits
-    elif isinstance(result, ProcedureResult):
-        records = (result.procedure,)
     sources = {source for record in told for source in record.sources}
-    return any(not sources.isdisjoint(record.sources) for record in records)
+    return any(not sources.isdisjoint(record.sources) for record in records_of(result))
 
 
 def _best(

@@ -266,3 +266,14 @@ Result = (
     | LossResult | CauseResult | ProcedureResult | ModelResult | Needed | Choices | ChangeResult | VariantResult
     | CompareResult | Conversion | Elsewhere | BothResult | Declined
 )  # fmt: skip
+
+
+def records_of(result: Result) -> tuple[Fact | Limit | Procedure, ...]:
+    """Return the statement, the limits or the procedure that a result tells, or judges by; none of any other."""
+    if isinstance(result, FactResult):
+        return (result.fact,)
+    if isinstance(result, CheckResult):
+        return tuple(check.limit for check in result.checks)
+    if isinstance(result, ProcedureResult):
+        return (result.procedure,)
+    return result.limits if isinstance(result, LimitResult) else ()
