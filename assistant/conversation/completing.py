@@ -2,97 +2,39 @@
 
 from __future__ import annotations
 
-from assistant.conversation.amending import amended
 from assistant.conversation.amount_instead import amount_instead
-from assistant.conversation.before_refined import before_refined, on_what_was_told
-from assistant.conversation.calculated_lately import calculated_lately, onward
-from assistant.conversation.calculations import other_calculation, supplies, with_its_amounts
 from assistant.conversation.carriers import carried_by
-from assistant.conversation.cases_of_steps import case_asked
 from assistant.conversation.chatter import without_story
 from assistant.conversation.context import Context
-from assistant.conversation.controls import corrected, follows
+from assistant.conversation.controls import corrected
 from assistant.conversation.counted import counted
-from assistant.conversation.going_on import leads_on, reported_done
-from assistant.conversation.going_through import step_leant_on
-from assistant.conversation.held_against import held_against, verdict_again, whether_within
 from assistant.conversation.in_another_unit import in_another_unit
-from assistant.conversation.in_place_of_it import in_place_of_it
-from assistant.conversation.in_scenario import clearly_carried, in_scenario, loss_asked, result_named, told_table
-from assistant.conversation.indication_asked import indication_asked
 from assistant.conversation.judged_again import as_a_verdict
 from assistant.conversation.leaning_on_told import leant_on_told
 from assistant.conversation.limit_spoken import of_its_kind
+from assistant.conversation.one_turn import Turn
 from assistant.conversation.picking import picked
 from assistant.conversation.pointed_names import with_names
-from assistant.conversation.preferring import (
-    asks_manner,
-    asks_other,
-    figure_for_another,
-    of_another,
-    of_another_quantity,
-    of_the_quantity,
-    other_instead,
-    prefers_carried,
-    prefers_merged,
-    tells_again,
-    told,
-    told_anew,
-    told_in_all,
-)
 from assistant.conversation.ranked import ranked
-from assistant.conversation.readings import carried, merged, pointed_at
 from assistant.conversation.real_words import with_word_meant
-from assistant.conversation.refining import refined, which_figure
+from assistant.conversation.refining import which_figure
 from assistant.conversation.relative_amounts import with_relative
 from assistant.conversation.result_asked import all_normal_again, result_asked
-from assistant.conversation.said_in_full import of_the_subject, under_states
-from assistant.conversation.same_asked import colour_again, former_asked, same_asked, state_of_it, thing_told
-from assistant.conversation.scenario import other_scenario, without_states
+from assistant.conversation.scenario import without_states
 from assistant.conversation.state_of_the_last import with_the_last
-from assistant.conversation.states_put_right import put_right
-from assistant.conversation.steps import step_asked, step_by_place, step_named
+from assistant.conversation.steps import step_by_place
 from assistant.conversation.switching import on_another_variant
 from assistant.conversation.that_amount import with_that_amount
 from assistant.conversation.told_again import asked_back, before_that, told_in_vain
-from assistant.conversation.told_of_it import first_of, told_again, told_of_it
 from assistant.conversation.told_of_oneself import asked_alone
-from assistant.conversation.traits import (
-    FEW,
-    OPEN,
-    incomplete,
-    is_fragment,
-    leaves_out,
-    names_thing,
-    only_states,
-    stands_alone,
-)  # fmt: skip
+from assistant.conversation.traits import OPEN
 from assistant.conversation.unchanged import far_off, not_taken_in, told_already
-from assistant.conversation.with_the_subject import with_the_subject
-from assistant.frozen import NamedTuple
-from assistant.resolving.choosing import Scored, resolve_scored
+from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import (
-    CheckResult,
-    Choices,
-    Declined,
-    FactResult,
-    LimitResult,
-    Result,
-    TableResult,
-)  # fmt: skip
+from assistant.resolving.results import Choices, Declined, Result
 from assistant.understanding.matching import strange
 
-_SURE, _AHEAD = 0.9, 0.05
-
-
-class _Turn(NamedTuple):
-    """A turn as a question of its own, with what that gives; corrects: it opens as a correction."""
-
-    text: str
-    alone: Question
-    first: Scored
-    corrects: bool
+_SURE = 0.9
 
 
 def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result]:
@@ -116,7 +58,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     other = on_another_variant(alone, context, knowledge)
     if other:
         return other
-    turn = _Turn(bare, alone, resolve_scored(alone, knowledge), rest is not None)
+    turn = Turn(bare, alone, resolve_scored(alone, knowledge), rest is not None)
     if isinstance(turn.first.result, Declined):
         turn = _beside_the_story(turn, context, knowledge)
     if isinstance(turn.first.result, (Declined, Choices)):
@@ -150,150 +92,22 @@ def _on_what_came_before(text: str, context: Context, knowledge: Knowledge) -> t
     return None if found is None or isinstance(found[1], OPEN) or found[1] in context.told_lately else found
 
 
-def _beside_the_story(turn: _Turn, context: Context, knowledge: Knowledge) -> _Turn:
+def _beside_the_story(turn: Turn, context: Context, knowledge: Knowledge) -> Turn:
     """Return a turn without what it only tells besides, where that is answered; else as it was."""
     found = without_story(turn.alone, context.variant, knowledge)
     return turn._replace(text=found[0], alone=found[1], first=found[2]) if found else turn
 
 
-def _as_meant(turn: _Turn, context: Context, knowledge: Knowledge) -> _Turn:
+def _as_meant(turn: Turn, context: Context, knowledge: Knowledge) -> Turn:
     """Return a turn left open with a word that is a slip of another as that one, where it is answered then."""
     found = with_word_meant(turn.alone, knowledge, context.variant)
     return turn._replace(alone=found[0], first=found[1]) if found else turn
 
 
-def _completed(turn: _Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+def _completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the question that the one before makes of a turn, or None where it stands by itself."""
-    alone, first = turn.alone, turn.first
     if context.asked is None:
         return None
-    righted = put_right(alone, turn.corrects, context, knowledge)
-    if righted:
-        return righted
-    asks_itself = not turn.corrects and not follows(turn.text) and not incomplete(alone, first, knowledge)
-    again = amended(alone, first, context, knowledge) or refined(alone, first, context, knowledge)
-    if again:
-        return again
-    if not turn.corrects:
-        found = reported_done(alone, context, knowledge) or leads_on(alone, context, knowledge)
-        found = found or case_asked(alone, context)
-        if found:
-            return found
-        found = step_named(alone, first.score, context, knowledge)
-        found = found or step_leant_on(alone, first.score, context, knowledge)
-        if found and not _another_asked(alone, context, knowledge):
-            return found
-        found = indication_asked(alone, context, knowledge) or loss_asked(alone, context, knowledge)
-        found = found or result_named(alone, context, knowledge)
-        found = found or result_asked(alone, first, context, knowledge)
-        found = found or other_scenario(alone, context, knowledge)
-        found = found or colour_again(alone, context, knowledge)
-        found = found or state_of_it(alone, context, knowledge) or same_asked(alone, context, knowledge)
-        found = found or former_asked(alone, context, knowledge)
-        if found is None and isinstance(first.result, OPEN):
-            found = thing_told(alone, context, knowledge)
-        found = found or calculated_lately(alone, first, context, knowledge)
-        found = found or onward(alone, first, context, knowledge)
-        found = found or in_place_of_it(alone, first, context, knowledge)
-        found = found or _told_of_states(alone, first, context, knowledge)
-        found = found or of_the_subject(alone, first, context, knowledge)
-        found = found or with_the_subject(alone, first, context, knowledge)
-        if found is None and alone.conditions:
-            found = in_scenario(alone, first, context, knowledge)
-        long = asks_itself and len(alone.reading.words) > FEW
-        if found or long or stands_alone(alone, first, knowledge):
-            return found or clearly_carried(alone, first, context, knowledge)
-    found = other_calculation(alone, first, context, knowledge)
-    return found or _merged_or_carried(turn, asks_itself, context, knowledge)
+    from assistant.conversation.completed import completed  # a first question starts without it
 
-
-def _told_of_states(
-    alone: Question, first: Scored, context: Context, knowledge: Knowledge
-) -> tuple[Question, Result] | None:
-    """Return what is told of a short turn under the states given; what follows from them goes before a statement."""
-    said = under_states(alone, first, context, knowledge)
-    if said is None or not isinstance(said[1], FactResult):
-        return said
-    follows_from = in_scenario(alone, first, context, knowledge)
-    if follows_from is None or not isinstance(follows_from[1], TableResult):
-        return said
-    told = told_table(context)
-    manner = "how" in alone.reading.words[:3] and told is not None and told.id == follows_from[1].table.id
-    return said if manner else follows_from  # "how do I steer, then?", once it is told that the wheels castor
-
-
-def _merged_or_carried(
-    turn: _Turn, asks_itself: bool, context: Context, knowledge: Knowledge
-) -> tuple[Question, Result] | None:
-    """Return a turn in the words of the question before, or under its states and on its subject, whichever is meant."""
-    alone, first = turn.alone, turn.first
-    whole, replaces = merged(alone, context, knowledge, turn.corrects)
-    second = told_anew(whole, alone, context, knowledge)
-    replaces = replaces or only_states(alone, context, knowledge)
-    again = tells_again(second.result, alone, context, knowledge)
-    # One word in the place of its like asks the same of it, though that be asked back: "dry?", after a wet runway.
-    brief = len(alone.reading.words) < FEW - 1 and isinstance(second.result, Choices)
-    takes = replaces and not again and (brief or not isinstance(second.result, OPEN))
-    found = None if turn.corrects else before_refined(alone, second, context, knowledge)
-    found = found or (on_what_was_told(alone, second, context, knowledge) if takes else None)
-    if found is None and (second.result == context.result or not takes):
-        found = step_asked(alone, context, knowledge)
-    found = found or verdict_again(alone, context, knowledge)
-    if found is None and not isinstance(first.result, CheckResult):
-        found = whether_within(alone, context, knowledge)
-    if found:
-        return found
-    meant = takes or supplies(context.result, second.result, alone) or of_another(alone, second, context, knowledge)
-    meant = meant or figure_for_another(alone, second, context)
-    if meant or other_instead(alone, second.result, context.result):
-        return whole, second.result
-    found = in_scenario(alone, first, context, knowledge) or with_its_amounts(alone, first, context, knowledge)
-    if found or asks_itself:
-        return found
-    if again or isinstance(second.result, OPEN):
-        checked = held_against(alone, context, knowledge)
-        if checked:
-            return checked
-    if again:
-        return told_of_it(alone, first, context, knowledge) or told_again(alone, first, whole, second, knowledge)
-    leans = is_fragment(turn.text, alone, first, knowledge)
-    found = _carried_on(turn, whole, second, leans, context, knowledge)
-    if found is None and prefers_merged(alone, first, second, turn.corrects or leans, replaces, knowledge):
-        return whole, second.result
-    return found
-
-
-def _another_asked(alone: Question, context: Context, knowledge: Knowledge) -> bool:
-    """Return whether a turn puts a thing in the place of its like, and so asks for another procedure."""
-    whole, replaces = merged(alone, context, knowledge, False)
-    result = resolve_scored(whole, knowledge).result if replaces else context.result
-    gone, told = (getattr(each, "procedure", None) for each in (result, context.result))
-    return result != context.result and not isinstance(result, OPEN) and (gone is None or gone != told)
-
-
-def _carried_on(
-    turn: _Turn, whole: Question, second: Scored, leans: bool, context: Context, knowledge: Knowledge
-) -> tuple[Question, Result] | None:
-    """Return a turn under the states and on the subject of the question before, where that answers better."""
-    own = names_thing(turn.alone, knowledge) and not leans
-    if context.asked is None or (turn.corrects and not own):
-        return None
-    given = context.asked.conditions or (context.scenario if turn.alone.conditions else ())
-    question = carried(turn.alone, context, given, knowledge)
-    third = of_the_quantity(question, resolve_scored(question, knowledge), knowledge)
-    if third.record and third.result in context.told_lately:
-        more = asks_other(turn.alone) or (isinstance(third.result, LimitResult) and asks_manner(turn.alone))
-        past = (told_in_all(context, knowledge) if more else told(context)) | {third.record}
-        other = resolve_scored(question, knowledge, avoid=past)
-        behind = _AHEAD if third.result == context.result else 2 * _AHEAD
-        as_well = more or other.score >= third.score - behind
-        third = other if as_well and not isinstance(other.result, OPEN) else third
-    spoken = pointed_at(turn.alone, context, knowledge)
-    first = first_of(turn.alone, turn.first, third, context, knowledge)
-    few = len(turn.alone.reading.words) < FEW and leaves_out(turn.alone, third, knowledge)
-    if few or of_another_quantity(turn.alone, third, knowledge):
-        return None
-    if not prefers_carried(turn.alone, first, second, third, bool(given or spoken) or own, knowledge):
-        return None
-    # What answers the merged question as well is remembered by it: what follows goes on from the whole.
-    return (whole if second.record and second.record == third.record else question), third.result
+    return completed(turn, context, knowledge)
