@@ -7,13 +7,12 @@ only keeps the question beside it from being understood; the question is then re
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
 
 from assistant.conversation.readings import question_of, things_named
 from assistant.conversation.traits import OPEN
 from assistant.resolving.choosing import Scored, candidates, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.understanding.clauses import asking
+from assistant.understanding.clauses import asking, parted
 from assistant.understanding.matching import strange
 from assistant.understanding.mentions import OUTSIDE, Mention
 from assistant.understanding.stories import told_aside
@@ -73,17 +72,13 @@ def _without_chatter(question: Question, knowledge: Knowledge) -> str:
 
 def _sentences(words: Sequence[str]) -> Iterator[range]:
     """Yield the places of each sentence; where nothing is punctuated, what is told before it is asked is one."""
-    starts = [0, *(i + 1 for i, word in enumerate(words) if word in _ENDS), len(words)]
-    for start, end in pairwise(starts):
-        if start >= end:
-            continue
-        asks = asking(words[start:end])
-        first = min(asks, default=0)
-        if first and _SPEAKERS.intersection(words[start : start + first]):
-            yield range(start, start + first)
-            yield range(start + first, end)
+    for part in parted(words, _ENDS):
+        first = part.start + min(asking(words[part.start : part.stop]), default=0)
+        if first > part.start and _SPEAKERS.intersection(words[part.start : first]):
+            yield range(part.start, first)
+            yield range(first, part.stop)
         else:
-            yield range(start, end)
+            yield part
 
 
 def _is_chatter(part: range, question: Question, unknown: Sequence[Mention], knowledge: Knowledge) -> bool:

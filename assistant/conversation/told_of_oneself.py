@@ -6,12 +6,9 @@ known by a word of private life or of learning, and by what it lacks: a figure, 
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from itertools import pairwise
-
 from assistant.conversation.readings import question_of, things_named
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.understanding.clauses import asking
+from assistant.understanding.clauses import asking, parted
 from assistant.understanding.mentions import STATE
 
 _ENDS = frozenset((".", "!", "?", ";"))
@@ -56,7 +53,7 @@ def asked_alone(text: str, knowledge: Knowledge, variant: str) -> Question:
     words = question.reading.words
     if _OF_ONESELF.isdisjoint(words) or _TELLING_ENDS.isdisjoint(words):
         return question
-    parts = _sentences(words)
+    parts = parted(words, _ENDS)
     kept = [part for part in parts if not _is_of_oneself(part, question, knowledge)]
     rest = [words[i] for part in kept for i in part]
     if not kept or len(kept) == len(parts):
@@ -77,11 +74,6 @@ def _names_a_thing(question: Question, parts: list[range], knowledge: Knowledge)
         if m.is_outside and m.text not in _OF_ONESELF and not any(m.start in part for part in parts)
     )
     return any(start in part for start in own for part in parts) and not any(elsewhere)
-
-
-def _sentences(words: Sequence[str]) -> list[range]:
-    starts = [0, *(i + 1 for i, word in enumerate(words) if word in _ENDS), len(words)]
-    return [range(a, b) for a, b in pairwise(starts) if a < b]
 
 
 def _is_of_oneself(part: range, question: Question, knowledge: Knowledge) -> bool:

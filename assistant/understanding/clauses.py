@@ -6,6 +6,7 @@ A thing that the asking part names is asked about; one that the telling part nam
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 STOPS = frozenset((".", "?", "!", ";", ",", ":", "(", ")", "-"))
 """Marks at which what is told of a thing ends."""
@@ -66,6 +67,12 @@ def asking(words: Sequence[str], marks: bool = True) -> frozenset[int]:
         if asks:
             found.add(i)
     return frozenset(found)
+
+
+def parted(words: Sequence[str], ends: frozenset[str]) -> list[range]:
+    """Return the places of the pieces of a text, each with the mark that ends it."""
+    starts = [0, *(i + 1 for i, word in enumerate(words) if word in ends), len(words)]
+    return [range(start, end) for start, end in pairwise(starts) if start < end]
 
 
 def _likewise(words: Sequence[str], at: int) -> bool:

@@ -1,15 +1,12 @@
 """What a question only tells beside what it asks: "Big bang at 118 kt, a tyre has let go. Stop or go?".
 
 A word that nothing explains narrows what is asked. In a sentence of its own that asks nothing it is most often part of
-the story: it costs something, and bars nothing.
+the story, and bars nothing.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from itertools import pairwise
-
-from assistant.understanding.clauses import asking
+from assistant.understanding.clauses import asking, parted
 from assistant.understanding.mentions import Reading
 
 _ENDS = frozenset((".", "!", ";", "?", ",", ":"))
@@ -28,7 +25,7 @@ def told_aside(reading: Reading) -> frozenset[int]:
     words = reading.words
     if _ENDS.isdisjoint(words[:-1]):
         return frozenset()
-    sentences = _sentences(words)
+    sentences = parted(words, _ENDS)
     asks = asking(words) or frozenset(sentences[-1])
     telling = [part for part in sentences if asks.isdisjoint(part) and _tells(part, reading)]
     told = frozenset(i for part in telling for i in part)
@@ -49,9 +46,3 @@ def _names_known(reading: Reading, told: frozenset[int]) -> bool:
     """Return whether some places name a thing that is known, or a variant."""
     known = any(m.start in told and m.known and not (m.is_plain or m.weak) for m in reading.mentions)
     return known or not told.isdisjoint(reading.variant_places)
-
-
-def _sentences(words: Sequence[str]) -> list[range]:
-    """Return the places of each sentence, its end included."""
-    starts = [0, *(i + 1 for i, word in enumerate(words) if word in _ENDS), len(words)]
-    return [range(a, b) for a, b in pairwise(starts) if a < b]
