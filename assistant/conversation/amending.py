@@ -28,7 +28,7 @@ def amended(alone: Question, first: Scored, context: Context, knowledge: Knowled
     found = found or limit_spoken(alone, context, knowledge)
     found = found or judged_result(alone, context, knowledge) or enough_for_it(alone, context, knowledge)
     found = found or on_the_schedule(alone, first, context, knowledge) or supplied(alone, first, context, knowledge)
-    found = found or judged_again(alone, first, context, knowledge)
+    found = found or judged_again(alone, context, knowledge)
     found = found or larger_calculation(alone, first, context, knowledge)
     found = found or orders_again(alone, first, context, knowledge)
     found = found or recalculated(alone, first, context, knowledge) or on_the_same(alone, first, context, knowledge)

@@ -79,7 +79,7 @@ def completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Quest
     if again:
         return again
     if not turn.corrects:
-        found = reported_done(alone, context, knowledge) or leads_on(alone, context, knowledge)
+        found = reported_done(alone, context) or leads_on(alone, context, knowledge)
         found = found or case_asked(alone, context)
         if found:
             return found

@@ -27,7 +27,7 @@ _SMALL = frozenset({
 _IN_VAIN = frozenset({"still", "nothing", "unchanged", "joy", "not", "no"})
 
 
-def reported_done(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+def reported_done(alone: Question, context: Context) -> tuple[Question, Result] | None:
     """Return the step after those that a turn says have been done: "slowed down, lever up", "waited"."""
     gone, words = gone_through(context), alone.reading.words
     if gone is None or not gone.at_once or len(words) > _MOST_WORDS or alone.reading.amounts or "?" in words:

@@ -15,7 +15,7 @@ from assistant.conversation.traits import FEW
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
-from assistant.resolving.choosing import Scored, resolve_scored
+from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import bound_value, check
 from assistant.resolving.results import BothResult, Check, CheckResult, LimitResult, Result
@@ -30,9 +30,7 @@ _THINGS = 3
 _POSITION = "position"
 
 
-def judged_again(
-    alone: Question, first: Scored, context: Context, knowledge: Knowledge
-) -> tuple[Question, Result] | None:
+def judged_again(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the verdict on the figure spoken of for what a turn names, where it asks for no figure itself."""
     figure = _figure(context)
     if not figure or context.asked is None or not _only_names(alone, context, knowledge):

@@ -57,7 +57,7 @@ def recalculated(
     if before is None or not isinstance(told, ModelResult) or told.solved or len(alone.reading.words) > _MOST_WORDS:
         return None
     model = told.model
-    alone = _with_the_thing(alone, model, context, knowledge)
+    alone = _with_the_thing(alone, model, knowledge)
     about = _is_about(alone, model, knowledge)
     if not (about or may_be_usual(alone)) or _stands_by_itself(first, model):
         return None
@@ -191,7 +191,7 @@ def _apart(amount: Amount, old: Amount, unit: str, units: Units) -> tuple[float,
     return min(found)
 
 
-def _with_the_thing(alone: Question, model: Model, context: Context, knowledge: Knowledge) -> Question:
+def _with_the_thing(alone: Question, model: Model, knowledge: Knowledge) -> Question:
     """Return a turn with what it points at named, where that is what the calculation chooses by: "with them on"."""
     words = alone.reading.words
     if _POINTING.isdisjoint(words) or _SWITCHING.isdisjoint(words) or not _switches_it(words):

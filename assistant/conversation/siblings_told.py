@@ -122,7 +122,7 @@ def _best(
     given = frozenset(c for c in before if families.get(c) not in mine or c in QUANTITIES)
     if not any(m.concepts.isdisjoint(before) for m in things):
         return None
-    beside = frozenset(_beside(told, context.asked.variant, knowledge))
+    beside = frozenset(_beside(told, knowledge))
     ranked = [
         m
         for m in knowledge.matcher.rank_among(beside, alone.reading, given) if beside
@@ -142,7 +142,7 @@ def _titled(record: _Told, knowledge: Knowledge) -> frozenset[str]:
     return knowledge.phrase(record.of if isinstance(record, Limit) else record.title).concepts
 
 
-def _beside(told: tuple[_Told, ...], variant: str, knowledge: Knowledge) -> Iterator[str]:
+def _beside(told: tuple[_Told, ...], knowledge: Knowledge) -> Iterator[str]:
     """Yield the ids of the records of the same kind in the paragraphs told, and of like figures anywhere."""
     sources = {source for record in told for source in record.sources}
     own = {record.id for record in told}

@@ -138,7 +138,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *other_action(held, need, said),
         *other_end(held, need, said),
         *other_reason(held, need, said),
-        *other_purpose(held, need, said),
+        *other_purpose(held, said),
         *bounded_any(held, need, said, know),
         *foreign(held, said),
         *stand_wrong(need, said),

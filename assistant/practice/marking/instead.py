@@ -96,7 +96,7 @@ def other_reason(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     return [m.text for m in told if m.concepts.isdisjoint(need.said)]
 
 
-def other_purpose(held: Sequence[Held], need: Need, said: Said) -> list[str]:
+def other_purpose(held: Sequence[Held], said: Said) -> list[str]:
     """Return the purpose given for one part of a question in place of its reason: "to stop the legs falling out"."""
     reasons = [h for h in held if any(e.words == _WHY for e in h.point.labels) and not h.point.figures]
     words = said.reading.words
