@@ -21,7 +21,8 @@ def remembered(context: Context, question: Question, result: Result, answer: Ans
     if question.named_variant and not question.reading.mentions and not question.reading.amounts:
         variant = question.variant
     told = isinstance(result, (TableResult, TablesResult))  # what follows from them was told: they were meant
-    given = tuple(c for c in question.conditions if not c.is_result and (told or not c.implied))
+    outright = {c.where for c in question.conditions if not c.implied}  # "only the accumulator" tells of all three
+    given = tuple(c for c in question.conditions if not c.is_result and (told or not c.implied or c.where in outright))
     return context._replace(
         variant=variant, asked=question, result=result, answer=answer, offered=offered,
         scenario=given or (() if says_all_normal(question.reading) else context.scenario),

@@ -95,7 +95,7 @@ def _asks(word: str, following: str, begins: bool) -> bool:
     if word in _QUESTION and (begins or word != "any"):
         return True
     if begins and (word in _HELPING or (word == "when" and following in _HELPING)):
-        return word not in ("have", "has") or following in _SPEAKERS
+        return word not in ("have", "has") or following in _SPEAKERS or following in _NAMED
     if word in _STRONG:
         return following in _SUBJECTS
     return word in ("is", "are", "have", "has") and following in (_SPEAKERS | ({"it"} if word == "is" else set()))

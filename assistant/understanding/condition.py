@@ -38,6 +38,14 @@ class Condition(NamedTuple):
         return self.input.partition(".")[2]
 
 
+_NAME_WORDS = 3
+_SAYS_MORE = frozenset({
+    "only", "just", "alone", "is", "has", "are", "the", "on", "in", "with", "and", "no", "my", "at", "says", "reads",
+    "shows", "…", "of", "to", "by", "empty", "charged", "down", "dropped", "sunk",
+})  # fmt: skip
+"""Words by which a name says more than what is meant."""
+
+
 class StateWords(NamedTuple):
     """What the binding needs to know of a base: input and output names, and their words for states."""
 
@@ -54,6 +62,8 @@ class StateWords(NamedTuple):
     """Terms that name one state that is chosen, by themselves: "free fall" is the free-fall lever pulled."""
     read_on: Mapping[str, str] = {}
     """Terms of instruments, with the input whose number they show."""
+    sources: Mapping[str, Sequence[tuple[tuple[str, ...], str]]] = {}
+    """Names of the things that have a pressure of their own and can fail, by their first words, with their inputs."""
 
     def normal(self, name: str) -> str:
         """Return the value that a thing has where nothing is said; a result's is the one that works."""
@@ -98,7 +108,22 @@ def state_words(
     here = {term: [pair for pair in pairs if pair[0] in values] for term, pairs in sets.items()}
     chosen = {term: pairs[0] for term, pairs in here.items() if len(pairs) == 1 and pairs[0][0] not in failures}
     names = {(name, value): term for term, (name, value) in chosen.items()}
-    return StateWords(by_term, values, numbers, frozenset(failures), here, _counted(base), shows or {}, names, read_on)
+    sources = _sources(base, [name for name in numbers if name in failures])
+    return StateWords(
+        by_term, values, numbers, frozenset(failures), here, _counted(base), shows or {}, names, read_on, sources
+    )
+
+
+def _sources(base: Base, inputs: Sequence[str]) -> dict[str, list[tuple[tuple[str, ...], str]]]:
+    """Return the names of some inputs by their first words, those left out that say more than a name."""
+    found: dict[str, list[tuple[tuple[str, ...], str]]] = {}
+    for item in inputs:
+        term = base.terms.get(base.inputs[item].term)
+        for name in term.names if term else ():
+            words = tuple(name.lower().split())
+            if len(words) <= _NAME_WORDS and _SAYS_MORE.isdisjoint(words):
+                found.setdefault(words[0], []).append((words, item))
+    return found
 
 
 def _counted(base: Base) -> dict[int, str]:

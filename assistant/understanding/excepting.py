@@ -16,6 +16,8 @@ _EXCEPT = (
 )  # fmt: skip
 _ARTICLES = frozenset(("the", "my", "our", "a", "an"))
 _ALL = frozenset(("everything", "all"))
+_VERBS = frozenset(("is", "has", "was", "reads", "says", "shows", "holds", "at", "still", "indicates"))
+"""After a thing: it is told of by itself, and is no exception."""
 _FURTHEST = 8
 
 
@@ -34,10 +36,19 @@ def excepted(binder: Binder, group: Group) -> list[Condition]:
     if any(ALL_WELL in m.concepts and m.start in clause for m in binder.reading.mentions):
         return []  # "nothing has failed except System 2"
     after = range(group.end, past_links(words, group.end) + 1)
-    fails = _says_lost(binder, clause) or _says_lost(binder, after)
+    named = _VERBS.isdisjoint(words[group.end : group.end + 1]) and _named_lost(binder, clause)
+    fails = named or _says_lost(binder, clause) or _says_lost(binder, after)
     if "nothing" in words[begin:at]:
         return failing([group], known, set()) if fails else _alone(group, known)
-    return _alone(group, known) if fails and not _ALL.isdisjoint(words[begin:at]) else []
+    return _alone(group, known) if named or (fails and not _ALL.isdisjoint(words[begin:at])) else []
+
+
+def _named_lost(binder: Binder, places: range) -> bool:
+    """Return whether a name there says that several things have failed: "all hydraulics lost"."""
+    known = binder.known
+    named = (m.concepts for m in binder.reading.mentions if m.start in places)
+    pairs = (known.sets.get(c, ()) for concepts in named for c in concepts)
+    return any(len(each) > 1 and all(n in known.failures and v == known.failed(n) for n, v in each) for each in pairs)
 
 
 def _exception(words: Sequence[str], start: int) -> int:

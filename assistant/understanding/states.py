@@ -24,6 +24,7 @@ from assistant.understanding.implied import alone, implied
 from assistant.understanding.instead import contrasted, set_against
 from assistant.understanding.labels import labels_shown
 from assistant.understanding.mentions import RESULT, Mention, Reading
+from assistant.understanding.only_left import only_left
 from assistant.understanding.sharing import against_name, shared
 from assistant.understanding.state_numbers import by_number as by_number
 from assistant.understanding.state_numbers import numbered, reads
@@ -74,7 +75,9 @@ def stated(
     named = named or any(c in known.shows for m in reading.mentions for c in m.concepts)
     asks = asking(reading.words) if groups or named else frozenset()
     binder = Binder(reading, states, known, asks)
-    found: list[Condition] = []
+    found = only_left(reading, states, known)
+    said = {c.input for c in found}
+    groups = [g for g in groups if said.isdisjoint(g.inputs)] if said else groups
     bare: list[Group] = []
     last: Bound | None = None
     for index, group in enumerate(groups):
