@@ -15,6 +15,7 @@ from assistant.conversation.on_the_schedule import on_the_schedule
 from assistant.conversation.orders_again import orders_again
 from assistant.conversation.recalculating import recalculated
 from assistant.conversation.schedule_again import schedule_again
+from assistant.conversation.schedule_ends import schedule_end
 from assistant.conversation.supplied import supplied
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
@@ -25,7 +26,7 @@ from assistant.resolving.results import CheckResult, ModelResult, Result
 def amended(alone: Question, first: Scored, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the calculation or the schedule spoken of with what a turn gives or changes, or None."""
     found = counterpart(alone, context, knowledge) or schedule_again(alone, context, knowledge)
-    found = found or limit_spoken(alone, context, knowledge)
+    found = found or schedule_end(alone, context, knowledge) or limit_spoken(alone, context, knowledge)
     found = found or judged_result(alone, context, knowledge) or enough_for_it(alone, context, knowledge)
     found = found or on_the_schedule(alone, first, context, knowledge) or supplied(alone, first, context, knowledge)
     found = found or judged_again(alone, context, knowledge)

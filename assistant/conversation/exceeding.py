@@ -6,8 +6,10 @@ import re
 
 from assistant.answering.answer import Answer
 from assistant.conversation.context import Context
+from assistant.conversation.figures_nearby import limits_told
 from assistant.knowledge.records import Limit
-from assistant.resolving.results import CheckResult, LimitResult
+from assistant.resolving.knowing import Knowledge
+from assistant.resolving.results import CheckResult
 
 _MOST_WORDS = 10
 _OVER = frozenset({
@@ -15,9 +17,11 @@ _OVER = frozenset({
     "busting", "broke", "break", "overspeed", "oversped", "faster", "higher", "hotter", "heavier", "quicker",
     "overdo", "overdid", "too",
 })  # fmt: skip
-_UNDER = frozenset({"below", "under", "lower", "less", "slower", "cooler", "lighter"})
+_UNDER = frozenset({"below", "under", "lower", "less", "slower", "cooler", "lighter", "beneath", "dropped"})
 _MORE = frozenset({"more", "longer", "further", "farther"})
-_NEEDED = frozenset({"need", "needs", "needed", "got", "gotta", "want", "wants", "have", "has", "must"})
+_NEEDED = frozenset({
+    "need", "needs", "needed", "got", "gotta", "want", "wants", "have", "has", "must", "asks", "insists",
+})  # fmt: skip
 _SMALL = frozenset({
     "what", "if", "i", "m", "am", "we", "re", "are", "go", "goes", "going", "went", "it", "that", "the",
     "limit", "happens", "happened", "now", "and", "so", "by", "mistake", "accident", "accidentally", "do",
@@ -26,27 +30,44 @@ _SMALL = frozenset({
     "than", "ve", "s", "d", "ok", "okay", "well", "right", "oops", "sorry", "he", "she", "they", "you",
     "need", "needs", "needed", "want", "be", "inadvertently", "anything", "someone", "somebody", "something",
     "turn", "us", "tug", "driver", "fast", "high", "hot", "heavy", "far", "much", "what's", "done", "about",
-    "had", "my", "mate", "next",
+    "had", "my", "mate", "next", "gone", "legally", "still", "anyway", "even", "wants", "crew", "does", "or",
+    "all", "of", "how", "can", "really", "for",
 })  # fmt: skip
-_ASKS = frozenset({"if", "what", "now", "suppose", "say", "went", "have", "oops", "past", "beyond", "above", "over"})
+_DONE = re.compile(
+    r"^\W*(?:(?:and|so|but|ok|okay|right|well|hm)\W+)*(?:but |and )?what (?:happens )?(?:if|when) "
+    r"(?:i|we|they|he|she|you|someone|somebody|one) (?:still |ever )?"
+    r"(?:do|does|did|has to|have to|must|had to|exceeds? it)(?: it| that| so)?(?: anyway| regardless| by mistake)?\W*$"
+)
+"""What is asked may not be done: "and what if I do?"."""
+_ASKS = frozenset({
+    "if", "what", "now", "suppose", "say", "went", "have", "oops", "past", "beyond", "above", "over", "under", "below",
+    "less",
+})  # fmt: skip
 
 
-def exceeded_asked(text: str, context: Context) -> Answer | None:
+def exceeded_asked(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
     """Return what is to be done where the limit told last is exceeded, if that is loaded and all that a turn asks."""
     last = context.answer
-    limit = _limit_told(context)
-    if last is None or limit is None or not limit.exceeded or not _asks_of_it(text, limit):
+    limit = _limit_told(context, knowledge)
+    what = _where_exceeded(limit) if limit else ""
+    if last is None or limit is None or not what or not _asks_of_it(text, limit):
         return None
     told = last.text.partition(". ")[0].rstrip(".")
-    return last._replace(question=text, text=f"{limit.exceeded.rstrip('.')}. That is where it is exceeded: {told}.")
+    where = "not met" if limit.maximum is None and limit.minimum is not None else "exceeded"
+    return last._replace(question=text, text=f"{what.rstrip('.')}. That is where it is {where}: {told}.")
 
 
-def _limit_told(context: Context) -> Limit | None:
-    """Return the one limit that was told last, or that a reading was held against."""
-    result = context.result
-    if isinstance(result, CheckResult):
-        return result.checks[0].limit
-    return result.limits[0] if isinstance(result, LimitResult) and len(result.limits) == 1 else None
+def _where_exceeded(limit: Limit) -> str:
+    """Return what is to be done, or what holds, beyond a limit or a stated figure."""
+    return limit.exceeded or ("" if limit.maximum or limit.minimum else limit.over)
+
+
+def _limit_told(context: Context, knowledge: Knowledge) -> Limit | None:
+    """Return the one limit that was told last, or that a reading was held against, or whose figure was stated."""
+    found = limits_told(context.result, knowledge)
+    if isinstance(context.result, CheckResult):
+        return found[0]
+    return found[0] if len(found) == 1 else None
 
 
 def _asks_of_it(text: str, limit: Limit) -> bool:
@@ -54,7 +75,9 @@ def _asks_of_it(text: str, limit: Limit) -> bool:
     if len(text) > 100 or any(c.isdigit() for c in text):
         return False
     words = set(re.findall(r"[a-z]+", text.lower()))
-    beyond = _OVER if limit.maximum is not None else _UNDER
+    if _DONE.match(text.lower()):
+        return True
+    beyond = _UNDER if limit.maximum is None and limit.minimum is not None else _OVER
     plain = not words.isdisjoint(beyond) and not words.isdisjoint(_ASKS)
     supposed = "if" in words or ("than" in words and not words.isdisjoint(_NEEDED))
     more = not words.isdisjoint(_MORE | beyond) and supposed

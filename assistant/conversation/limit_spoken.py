@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from assistant.conversation.context import LATELY, Context
 from assistant.conversation.controls_of_changes import believes
+from assistant.conversation.figures_nearby import before_the_side_question, limits_told, of_the_pair
 from assistant.conversation.given_inputs import choices_of
 from assistant.conversation.readings import things_named
 from assistant.knowledge.records import Limit
@@ -16,7 +17,15 @@ from assistant.resolving import limits as limit_rules
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import BandResult, CheckResult, LimitResult, ModelResult, Result
+from assistant.resolving.results import (
+    BandResult,
+    ChangeResult,
+    CheckResult,
+    FactResult,
+    LimitResult,
+    ModelResult,
+    Result,
+)  # fmt: skip
 
 _MOST_WORDS = 9
 _TIMES = 3.0
@@ -67,7 +76,12 @@ def limit_spoken(alone: Question, context: Context, knowledge: Knowledge) -> tup
     told, words = context.result, alone.reading.words
     if context.asked is None or not words or len(words) > _MOST_WORDS or alone.conditions:
         return None
+    paired = of_the_pair(alone, context, knowledge)
+    aside = None if paired else before_the_side_question(alone, context, knowledge)
+    if paired or aside:
+        return paired or (_reading(alone, aside.result, aside.asked, knowledge) if aside else None)
     held = isinstance(told, CheckResult) and len(told.checks) == 1 and not context.asked.reading.amounts
+    held = held or isinstance(told, (ChangeResult, FactResult))
     if isinstance(told, LimitResult) or (held and alone.reading.amounts):
         return _reading(alone, told, context.asked, knowledge)
     if isinstance(told, ModelResult):
@@ -89,8 +103,7 @@ def _reading(
     amounts, words = alone.reading.amounts, alone.reading.words
     if not _OPEN.isdisjoint(words[2:] if words[:2] == ("how", "about") else words):
         return None
-    limits = told.limits if isinstance(told, LimitResult) else ()
-    limits = tuple(check.limit for check in told.checks) if isinstance(told, CheckResult) else limits
+    limits = limits_told(told, knowledge)
     if len(limits) != 1 or len(amounts) != 1 or believes(alone.reading.text):
         return None
     variant = alone.variant if alone.named_variant else before.variant

@@ -19,7 +19,7 @@ from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import LimitResult, Needed, Result, ScheduleResult
-from assistant.resolving.schedules import resolve_schedule
+from assistant.resolving.schedules import is_point, resolve_schedule
 
 _CLEAR = 0.9
 _LEFT = frozenset({"left", "remains", "remain", "remaining", "still", "available", "leaves"})
@@ -90,7 +90,9 @@ def _goes_on(
     """Return whether a turn only says another amount: "and if I slow to sixty", after what there is at 75."""
     told, words = context.result, alone.reading.words
     forward = isinstance(told, ScheduleResult) and told.value is not None
-    top = isinstance(told, LimitResult) and schedule.top in {limit.id for limit in told.limits}
+    top = isinstance(told, LimitResult) and any(
+        limit.id == schedule.top or is_point(limit, schedule) for limit in told.limits
+    )
     leads = bool(amount.start) and words[amount.start - 1] in _AT | _TO
     asks = words[0] in ASKING or bool(alone.reading.asked & QUANTITIES)
     return (forward or top) and leads and not asks and not things_named(alone.reading, knowledge)

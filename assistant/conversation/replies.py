@@ -78,7 +78,8 @@ def _on_what_was_told(text: str, context: Context, knowledge: Knowledge) -> tupl
         if told:
             return told, context._replace(answer=told)
     told = _since(text, context, knowledge) or _when(text, context)
-    told = told or limit_again(text, context) or believed(text, context, knowledge) or exceeded_asked(text, context)
+    told = told or limit_again(text, context) or believed(text, context, knowledge)
+    told = told or exceeded_asked(text, context, knowledge)
     return (told, context._replace(said=told)) if told else None
 
 

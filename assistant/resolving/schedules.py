@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import isinf
 
-from assistant.knowledge.records import Schedule
+from assistant.knowledge.records import Limit, Schedule
 from assistant.physics.schedule import inputs_for, value_at
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
@@ -33,6 +33,14 @@ def resolve_schedule(schedule: Schedule, question: Question, know: Knowledge) ->
 def has_it(words: tuple[str, ...]) -> bool:
     """Return whether a question asks how much one has of it: "how much tiller have i got"."""
     return words[:2] == ("how", "much") and not _OWN.isdisjoint(words) and not _HAVING.isdisjoint(words)
+
+
+def is_point(limit: Limit, schedule: Schedule) -> bool:
+    """Return whether a figure is an input at which a schedule begins to fall, bends or ends."""
+    figure = limit.maximum or limit.minimum or limit.value
+    if figure is None or figure.unit != schedule.input_unit or set(limit.sources).isdisjoint(schedule.sources):
+        return False
+    return any(x == figure.value for x, _ in schedule.points)
 
 
 def leftover(schedule: Schedule, question: Question, know: Knowledge) -> list[Amount]:
