@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from assistant.knowledge.records import Model
-from assistant.quantities.amounts import amounts_in
+from collections.abc import Iterable
+
+from assistant.knowledge.records import Model, Value
+from assistant.quantities.amounts import Amount, amounts_in
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
@@ -13,6 +15,7 @@ from assistant.resolving.results import (
     LimitResult,
     ModelResult,
     Needed,
+    ProcedureResult,
     Result,
     ScheduleResult,
 )
@@ -28,6 +31,9 @@ AS_ASKED = {"time": "duration", "acceleration": "deceleration", "temperature_dif
 NOT_TOLD = 0.33
 """Share of its score that a result keeps which has no figure of the size, or in the unit, that is asked for."""
 _BOUND_NAMES = frozenset({"maximum", "max", "minimum", "min", "highest", "lowest", "least", "smallest"})
+_FAR = frozenset({"length", "altitude"})
+_MEASURED = frozenset({"length", "mass"})
+"""What only a figure tells of a thing."""
 _LEVELS = (5_000, 50_000)
 """Bare numbers that are altitudes in feet, where no mass is spoken of: "VLE at 30,000"."""
 _HEAVY = 20_000
@@ -100,6 +106,36 @@ def tells_asked(result: FactResult, reading: Reading, know: Knowledge) -> bool:
     if told:
         return not sizes.isdisjoint(told)
     return not measured or any(c.isdigit() for c in fact.says)
+
+
+def tells_measure(result: Result, told: frozenset[str], reading: Reading, know: Knowledge) -> bool:
+    """Return whether a result gives the measure of a thing that is asked for outright, where that is a quantity: the
+    pressure of a tyre is not its temperature. told: the concepts of the way of asking that was met.
+    """
+    asked = next((m.concepts for m in reading.mentions if m.measure), frozenset()) & QUANTITIES
+    if not asked:
+        return True
+    if isinstance(result, (FactResult, ProcedureResult)):
+        units = {v.unit for v in _figures(result, know) if v.unit}
+        stated = not asked.isdisjoint(told) and asked.isdisjoint(_MEASURED)
+        return stated or any(is_asked(_measured_in(unit, know), asked) for unit in units)
+    if isinstance(result, LimitResult):
+        units = {x.unit for x in map(limit_rules.bound_value, result.limits) if x}
+        mine = {_measured_in(unit, know) for unit in units} | ({"altitude"} if "ft" in units else set())
+    elif isinstance(result, BandResult):
+        mine = {_measured_in(result.bands.unit, know)}
+    else:
+        mine = {quantity_of(result, know)}
+    return "" in mine or any(is_asked(each, asked) or {each, *asked} <= _FAR for each in mine)
+
+
+def _figures(result: FactResult | ProcedureResult, know: Knowledge) -> Iterable[Amount | Value]:
+    """Return the figures that a statement or some steps hold."""
+    if isinstance(result, FactResult):
+        return result.fact.values or amounts_in(result.fact.says, know.units)
+    steps = result.procedure.steps
+    told = steps if result.step is None else steps[result.step : result.step + 1]
+    return [amount for step in told for amount in amounts_in(step.do, know.units)]
 
 
 def asks_how_hot(reading: Reading) -> bool:

@@ -21,6 +21,7 @@ from assistant.resolving.asked_quantity import (
     other_bound,
     quantity_of,
     tells_asked,
+    tells_measure,
 )
 from assistant.resolving.candidates import Candidate, from_match
 from assistant.resolving.changes import change_result
@@ -227,7 +228,7 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
     found.extend(Candidate(s, w, r) for s, w, r in state_candidates(question, know, excused))
     found.extend(_specials(question, know, ranked))
     asked = asked_of(question.reading)
-    found = [_by_asked(c, asked, question, know) for c in found]
+    found = [_by_asked(_by_measure(c, question, know), asked, question, know) for c in found]
     found = by_what_it_leans_on(found, question, know)
     found = in_their_order(found, question, know)
     found.sort(key=lambda c: (-round(c.score, 3), -c.weight))
@@ -277,6 +278,14 @@ def _instead(limit: Limit, question: Question, know: Knowledge) -> Limit | None:
         if alike and limit_rules.holds(other, question, know):
             return other
     return None
+
+
+def _by_measure(candidate: Candidate, question: Question, know: Knowledge) -> Candidate:
+    """Let what tells another measure of a thing than the one asked for step back: "temperature of the nose tyre"."""
+    match = candidate.match
+    if match is None or tells_measure(candidate.result, match.concepts, question.reading, know):
+        return candidate
+    return candidate._replace(score=candidate.score * NOT_TOLD)
 
 
 def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, know: Knowledge) -> Candidate:

@@ -41,11 +41,27 @@ def counted(reading: Reading, kinds: Mapping[str, str]) -> frozenset[int]:
         return frozenset()
     found: set[int] = set()
     for mention in reading.mentions:
+        if mention.measure:
+            found.update(_measured(mention, things, reading.words))
         if mention.text.startswith(_OWN) or (mention.text == "how many" and not mention.weak):
             found.update(_next_thing(mention.end, things, reading.words))
         elif reading.words[mention.end - 1 : mention.end + 1] == ("far", "apart"):
             found.update(_next_thing(mention.end + 1, things, reading.words))
     return frozenset(found)
+
+
+def _measured(measure: Mention, things: Mapping[int, Mention], words: Sequence[str]) -> Iterator[int]:
+    """Yield the thing of which a measure is: the last one named after "of", or before the measure."""
+    at = measure.end + 1
+    while at < len(words) and words[at] in _ARTICLES:
+        at += 1
+    last = None
+    while at in things:
+        last, at = at, things[at].end
+    before = [start for start, thing in things.items() if thing.end <= measure.start]
+    found = last if last is not None else max(before, default=None)
+    if found is not None:
+        yield found
 
 
 def _next_thing(at: int, things: Mapping[int, Mention], words: Sequence[str]) -> Iterator[int]:

@@ -54,6 +54,8 @@ class Mention(NamedTuple):
     known: bool = True
     passing: bool = False
     """An ordinary word that narrows nothing: it may help a match, and is not missed."""
+    measure: bool = False
+    """The measure of a thing that is asked for: what does not tell it is no answer."""
 
     def holds(self, concept: str) -> bool:
         """Return whether the mention may stand for a concept, or brings it along."""

@@ -25,6 +25,7 @@ from assistant.understanding.meant import (
     tells_how_many,
     words_meant,
 )  # fmt: skip
+from assistant.understanding.measured import with_measure
 from assistant.understanding.mending import Mender
 from assistant.understanding.mentions import BOUNDS, OUTSIDE, Mention, Reading
 from assistant.understanding.strange_names import is_number_of, misread_names, numbered_names, opens_clause
@@ -53,6 +54,7 @@ class Reader:
         words = WordLists(lists)
         self._mender = Mender(lexicon, units, words)
         self._names = Names(lexicon, units, words)
+        self._lists = words
         self._latest: tuple[str, bool, Reading] | None = None
 
     def read(self, text: str, mending: bool = True) -> Reading:
@@ -93,6 +95,7 @@ class Reader:
             mentions = narrowing_nothing(mentions, unit, self.lexicon.kinds)
         mentions = self._bounded(self._without_counts(mentions, unit.start if unit else -1, words), words)
         mentions, amounts = self._strange(tokens, mentions, amounts, mended)
+        mentions = with_measure(mentions, words, self.lexicon.kinds, self._lists.holds)
         variants = tuple(c[8:] for m in mentions for c in m.concepts if c.startswith("variant:"))
         places = tuple(k for m in mentions for k in m.taken if any(c.startswith("variant:") for c in m.concepts))
         mentions = [m for m in mentions if not any(c.startswith(("variant:", "type:")) for c in m.concepts)]
