@@ -8,6 +8,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from assistant.understanding.words import expand
+
 _LONGEST = 80
 _MOST_WORDS = 9
 _BEFORE = (
@@ -15,20 +17,72 @@ _BEFORE = (
     r"|all right|hey|hi|oh|ah|um+|er+m?|uh+|h+m+|well|listen|look|mate|captain|cap|skipper|buddy|sir|boss|chief"
     r"|thanks|thank you|thx|ta|cheers|roger|copied|got it|understood|noted|sorry|apologies|please|pls|plz|now|then"
     r"|just|actually|really|quickly|quick one|hang on|hold on|wait|one sec|btw|by the way|out of interest|i see"
-    r"|interesting|no(?=,|\W+(?:wait|hang|hold|sorry|disregard|forget|scrub|cancel|ignore|never)))\b[\s,.!:;-]*)+")
+    r"|fair enough|no worries|no problem|makes sense|soz|sry|interesting"
+    r"|no(?=,|\W+(?:wait|hang|hold|sorry|disregard|forget|scrub|cancel|ignore|never)))\b[\s,.!:;-]*)+"
+)
 _AFTER = (
     r"(?:[\s,.]+(?:please|pls|plz|then|mate|captain|cap|skipper|buddy|sir|boss|now|though|tho|exactly|so|thanks"
     r"|thank you|thx|ta|cheers|btw|by the way|out of interest|sorry|anyway|(?<!start )over|if you (?:know|can|would)"
     r"|if you please|do you know|for me|actually|really|precisely|quickly|(?:will|would|could|can) you|huh|eh"
-    r"|too|right))+[\s?.!]*$")
+    r"|too|right|sry|soz))+[\s?.!]*$"
+)
 _STEERING = (
-    "source", "reference", "paragraph", "chapter", "section", "manual", "written", "where", "again", "repeat", "pardon",
+    "source", "reference", "paragraph", "chapter", "section", "manual", "written", "where", "again",
+    "repeat", "pardon",
     "missed", "reason", "explain", "disregard", "forget", "ignore", "cancel", "since", "before", "previously",
-    "changed", "formerly", "revision", "document", "dispute",
+    "changed", "formerly", "revision", "document", "dispute", "whose", "rule", "limit", "laid", "read",
+    "figure", "page",
+    "sorry", "come", "more", "says",
 )  # fmt: skip
 _LEAST_LETTERS = 4
-_OTHERS = frozenset({"were", "change", "changes", "charged", "disputes", "disputed", "sine", "suction"})
+_OTHERS = frozenset(
+    {
+        "were",
+        "change",
+        "changes",
+        "charged",
+        "disputes",
+        "disputed",
+        "sine",
+        "suction",
+        "those",
+        "whole",
+        "rules",
+        "role",
+        "rude",
+        "ruled",
+        "limits",
+        "lid",
+        "lead",
+        "land",
+        "road",
+        "ready",
+        "real",
+        "reads",
+        "rear",
+        "pages",
+        "pace",
+        "core",
+        "cone",
+        "move",
+        "mode",
+        "some",
+        "same",
+        "seys",
+        "figures",
+        "comes",
+        "coma",
+        "lad",
+        "said",
+        "rad",
+    }
+)
 """Words of their own, one letter off a word that steers."""
+_SHORTHAND = {
+    "sry": "sorry", "soz": "sorry", "srry": "sorry", "pls": "please", "plz": "please", "rpt": "repeat",
+    "u": "you", "ur": "your", "agn": "again",
+    "para": "paragraph", "didn": "did", "couldn": "could",
+}  # fmt: skip
 
 
 def as_steering(text: str) -> Iterator[str]:
@@ -46,9 +100,21 @@ def as_steering(text: str) -> Iterator[str]:
             yield mended
 
 
+def words_said(text: str) -> list[str]:
+    """Return the words of a turn with contractions opened and shorthand written out: "wheres", "whos",
+    "sry"."""
+    found: list[str] = []
+    for word in re.findall(r"[^\W\d_]+(?:['\u2019][^\W\d_]+)?", text.lower()):
+        for part in expand(word.replace("\u2019", "'")):
+            found.append(_SHORTHAND.get(part, part))
+    return found
+
+
 def _mended(word: str) -> str:
     """Return a word, or the one that steers of which it is a slip: a letter more, less, another, or two exchanged."""
     letters = word.strip("?.!,").lower()
+    if letters in _SHORTHAND:
+        return _SHORTHAND[letters]
     if len(letters) < _LEAST_LETTERS or letters.rstrip("s") in _STEERING or letters in _OTHERS:
         return word
     return next((meant for meant in _STEERING if letters[0] == meant[0] and _is_slip(letters, meant)), word)

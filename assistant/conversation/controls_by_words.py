@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import re
 
+from assistant.conversation.bare_words import words_said
+
 _POLITE = frozenset({
     "please", "sorry", "ok", "okay", "right", "and", "so", "now", "then", "just", "well", "um", "er", "uh",
-    "mate", "captain", "thanks", "lovely", "good", "hm", "but", "exactly", "actually", "fine", "never", "mind", "oh",
+    "mate", "captain", "thanks", "lovely", "good", "hm", "but", "exactly", "actually", "fine", "never",
+    "mind", "oh",
     "ah", "great", "wait", "again",
 })  # fmt: skip
 _POINTING = frozenset({
@@ -15,14 +18,16 @@ _POINTING = frozenset({
 })  # fmt: skip
 _DOCUMENTS = frozenset({
     "document", "doc", "manual", "book", "paragraph", "para", "page", "section", "chapter", "source",
-    "reference", "ref", "publication",
+    "reference", "ref", "publication", "books", "manuals",
 })  # fmt: skip
 _RULES = frozenset({
-    "rule", "limit", "figure", "number", "value", "policy", "fact", "answer", "bit", "item", "procedure", "requirement",
+    "rule", "limit", "figure", "number", "value", "policy", "fact", "answer", "bit", "item", "procedure",
+    "requirement",
     "instruction", "restriction", "word", "idea", "guidance", "last",
 })  # fmt: skip
 _TELLING = frozenset({
-    "say", "says", "said", "saying", "tell", "tells", "give", "gives", "show", "quote", "cite", "name", "read",
+    "say", "says", "said", "saying", "tell", "tells", "give", "gives", "show", "quote", "cite", "name",
+    "read",
     "find", "found", "look",
 })  # fmt: skip
 _LISTS = frozenset({"checklist", "list", "sop", "drill"})
@@ -30,16 +35,37 @@ _OUT_OF = frozenset({"out", "from", "in", "on", "says"})
 _WHICH = frozenset({"which", "what", "where", "whose", "who", "name", "quote", "cite", "show", "says", "say"})
 _WHOSE = frozenset({"who", "whose"})
 _MADE = frozenset({"made", "makes", "make", "wrote", "set", "sets", "says", "said", "invented", "decided", "is"})
-_PARTIES = frozenset({
-    "airline", "company", "operator", "maker", "makers", "manufacturer", "manufacturers", "factory", "book", "manual",
-    "ours", "us", "checklist", "sop", "limitation", "regulator", "law",
-})
+_PARTIES = frozenset(
+    {
+        "airline",
+        "company",
+        "operator",
+        "maker",
+        "makers",
+        "manufacturer",
+        "manufacturers",
+        "factory",
+        "book",
+        "manual",
+        "ours",
+        "us",
+        "checklist",
+        "sop",
+        "limitation",
+        "regulator",
+        "law",
+    }
+)
 _DECIDED = frozenset({"decided", "decides", "wrote", "invented", "laid", "came", "comes", "reckons"})  # fmt: skip
 _SPEAKING = frozenset({"talking", "speaking", "telling", "or", "only", "own", "really", "just", "not", "t", "isn"})
 _BESIDES = frozenset({
-    "from", "in", "of", "do", "does", "did", "come", "comes", "written", "stated", "get", "got", "can", "could",
+    "from", "in", "of", "do", "does", "did", "come", "comes", "written", "stated", "get", "got", "can",
+    "could",
     "would", "should", "for", "to", "up", "at", "under", "called", "have", "has", "there", "using", "based",
-    "on", "down", "printed", "published", "out", "taken", "anywhere", "somewhere", "exactly",
+    "on", "down", "printed", "published", "out", "taken", "anywhere", "somewhere", "exactly", "stand",
+    "stands", "they",
+    "about", "all", "like", "people", "writing", "might", "may", "where", "will", "am", "supposed",
+    "whereabouts", "black", "white", "set", "put", "laid", "documented", "recorded",
 })  # fmt: skip
 _THIS = frozenset({"it", "that", "this"})
 _ITEMS = frozenset({"item", "number", "rule", "page", "paragraph", "reference", "section", "entry"})
@@ -52,14 +78,90 @@ _COMES = frozenset({"from", "come", "comes"})
 _GOT = frozenset({"get", "got", "find", "found", "take", "took", "read", "have"})
 _WRITTEN = frozenset({"stated", "written", "printed", "published", "laid", "taken"})
 _ANY = frozenset({"which", "what", "list", "show", "any", "anything", "all", "name", "how", "many"})
-_UNHEARD = frozenset({
-    "last", "time", "part", "back", "can", "could", "would", "will", "did", "not", "t", "what", "catch", "get",
-    "hear", "heard", "missed", "all", "didn", "couldn", "wasn", "sorry", "garbled", "broke", "broken", "up", "out",
-    "stepped", "on", "blocked", "talking", "radio", "unreadable", "too", "quick", "fast", "for", "slow", "slower",
-    "slowly", "go", "let", "have", "from", "top", "bit", "they", "he", "she", "someone", "somebody", "speaking",
-})
+_UNHEARD = frozenset(
+    {
+        "last",
+        "time",
+        "part",
+        "back",
+        "can",
+        "could",
+        "would",
+        "will",
+        "did",
+        "not",
+        "t",
+        "what",
+        "catch",
+        "get",
+        "hear",
+        "heard",
+        "missed",
+        "all",
+        "didn",
+        "couldn",
+        "wasn",
+        "sorry",
+        "garbled",
+        "broke",
+        "broken",
+        "up",
+        "out",
+        "stepped",
+        "on",
+        "blocked",
+        "talking",
+        "radio",
+        "unreadable",
+        "too",
+        "quick",
+        "fast",
+        "for",
+        "slow",
+        "slower",
+        "slowly",
+        "go",
+        "let",
+        "have",
+        "from",
+        "top",
+        "bit",
+        "they",
+        "he",
+        "she",
+        "someone",
+        "somebody",
+        "speaking",
+    }
+)
 _HEARD_AGAIN = _UNHEARD - {"up", "on", "out", "not", "for"}
 _AS_SAID = frozenset({"say", "go", "repeat", "slower", "slowly", "run", "past", "read", "give", "tell"})  # fmt: skip
+_SET_DOWN = frozenset(
+    {
+        "read",
+        "laid",
+        "lay",
+        "written",
+        "write",
+        "wrote",
+        "writes",
+        "documented",
+        "recorded",
+        "stated",
+        "noted",
+        "listed",
+        "printed",
+        "published",
+        "specified",
+        "stand",
+        "stands",
+    }
+)
+_WANTING = frozenset(
+    {"want", "wants", "wanted", "demands", "demand", "insists", "requires", "saying", "asks", "asking"}
+)
+_SO_DONE = frozenset({"like", "so", "this", "way", "for", "on", "done", "it", "them"})
+_UP_OR_THAT = frozenset({"up", "down", "about", "on", "that", "this", "all", "it", "they"})
 _SHOWN = frozenset({"show", "point", "written", "printed", "says", "say"})
 _DISPUTED = frozenset({"disputed", "disputes", "dispute", "aside"})
 _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = (
@@ -107,6 +209,19 @@ _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = 
     ("source", (_PARTIES, _THIS), _SPEAKING | _RULES | {"from", "in", "by", "of"}),
     ("source", (_PARTIES, frozenset({"or"}), _PARTIES), _SPEAKING | _RULES),
     ("source", (frozenset({"where"}), _RULES), _BESIDES),
+    ("source", (frozenset({"where"}), _SET_DOWN, _UP_OR_THAT), _RULES | _BESIDES | _CHANGED_ONES),
+    ("source", (frozenset({"where"}), frozenset({"set", "put"}), frozenset({"down", "out", "writing"})), _BESIDES),
+    ("source", (frozenset({"where"}), frozenset({"black"}), frozenset({"white"})), _BESIDES),
+    ("source", (frozenset({"where"}), _DOCUMENTS | {"writing"}), _BESIDES | _RULES),
+    ("source", (frozenset({"who"}), _WANTING, _THIS), _SO_DONE),
+    (
+        "source",
+        (frozenset({"who"}), _DECIDED | {"up"}, _THIS, _MADE | _DECIDED | {"behind"}),
+        frozenset({"up", "with", "down"}),
+    ),
+    ("source", (frozenset({"who"}), frozenset({"set", "sets", "behind", "decides", "decided"}), _RULES), _THIS),
+    ("source", (frozenset({"chapter"}), frozenset({"verse"})), _BESIDES),
+    ("source", (frozenset({"who"}), frozenset({"behind"}), _THIS), frozenset()),
     ("source", (frozenset({"where"}), _SHOWN | _COMES | _WRITTEN), _RULES | _BESIDES | _CHANGED_ONES),
     ("source", (frozenset({"where"}), frozenset({"you"}), _GOT), _RULES | _BESIDES),
     ("source", (_PARTIES | _DOCUMENTS, _ITEMS), frozenset()),
@@ -151,7 +266,7 @@ def control_by_words(text: str, told: frozenset[str] = frozenset()) -> str:
 
     told: words for what was told last, of which a source may be asked: "where's the factor written".
     """
-    words = {_singular(w) for w in re.findall(r"[^\W\d_]+", text.lower())} if len(text) < 100 else set()
+    words = {_singular(w) for w in words_said(text)} if len(text) < 100 else set()
     if not words or len(words) > _MOST_WORDS or re.search(r"\d", text):
         return ""
     if _WELL.issubset(words):

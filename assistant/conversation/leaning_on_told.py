@@ -11,6 +11,7 @@ from assistant.conversation.gear_after import gear_after
 from assistant.conversation.inside_told import asked_inside
 from assistant.conversation.seen_of_it import seen_of_it
 from assistant.conversation.siblings_told import sibling_told
+from assistant.conversation.subject_first import subject_first
 from assistant.conversation.wandering import stays_with_it
 from assistant.conversation.who_then import who_then
 from assistant.resolving.choosing import Scored
@@ -28,4 +29,4 @@ def leant_on_told(
     meant = asked_inside(alone, first, meant, context, knowledge) or meant
     for found in (who_then, sibling_told, seen_of_it, gear_after, stays_with_it):
         meant = found(alone, meant[1], context, knowledge) or meant
-    return meant
+    return subject_first(alone, first, meant[1], context, knowledge) or meant

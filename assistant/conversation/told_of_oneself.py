@@ -13,7 +13,7 @@ from assistant.understanding.mentions import STATE
 
 _ENDS = frozenset((".", "!", "?", ";"))
 _TELLING_ENDS = frozenset((".", "!", ";"))
-_OF_ONESELF = frozenset({
+OF_ONESELF = frozenset({
     "across", "airport", "argue", "argued", "arguing", "argument", "asked", "asking", "asks", "asleep", "beer",
     "bet", "boarding", "books", "bored", "boss", "boyfriend", "brain", "breakfast", "briefing", "brother", "bus",
     "cadet", "cadets", "cafe", "canteen", "catering", "chapter", "charger", "checkride", "class", "classroom",
@@ -51,7 +51,7 @@ def asked_alone(text: str, knowledge: Knowledge, variant: str) -> Question:
     """Return a text as a question of its own, without the sentences that people tell of themselves."""
     question = question_of(text, knowledge, variant)
     words = question.reading.words
-    if _OF_ONESELF.isdisjoint(words) or _TELLING_ENDS.isdisjoint(words):
+    if OF_ONESELF.isdisjoint(words) or _TELLING_ENDS.isdisjoint(words):
         return question
     parts = parted(words, _ENDS)
     kept = [part for part in parts if not _is_of_oneself(part, question, knowledge)]
@@ -71,7 +71,7 @@ def _names_a_thing(question: Question, parts: list[range], knowledge: Knowledge)
     elsewhere = (
         m
         for m in mentions
-        if m.is_outside and m.text not in _OF_ONESELF and not any(m.start in part for part in parts)
+        if m.is_outside and m.text not in OF_ONESELF and not any(m.start in part for part in parts)
     )
     return any(start in part for start in own for part in parts) and not any(elsewhere)
 
@@ -80,7 +80,7 @@ def _is_of_oneself(part: range, question: Question, knowledge: Knowledge) -> boo
     """Return whether a sentence tells of who asks, and gives the question nothing to rest on."""
     reading = question.reading
     words = reading.words[part.start : part.stop]
-    private = sum(word in _OF_ONESELF for word in words)
+    private = sum(word in OF_ONESELF for word in words)
     if not private or words[-1] == "?":
         return False
     if any(a.start in part and a.unit not in _DAYS for a in reading.amounts):

@@ -9,6 +9,7 @@ from assistant.answering.answer import ANSWER, Answer
 from assistant.conversation.completing import understood
 from assistant.conversation.composing import composed, finished, replied
 from assistant.conversation.context import Context
+from assistant.conversation.controls import control
 from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.remembering import remembered
 from assistant.conversation.replies import controlled, with_disputes
@@ -22,6 +23,10 @@ _KEPT = "From here on: the {}."
 
 def answer_turn(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:
     """Return the answer to a turn and the context after it; never raises for any text."""
+    said = _without_small_talk(text, context, knowledge)
+    if said != text and not control(text):
+        answer, after = answer_turn(said, context, knowledge)
+        return answer._replace(question=text), after
     kept = variant_named(text, context, knowledge)
     done = controlled(text, context, knowledge)
     if kept and (context.asked is None or only_switches(text) or text.strip(" .!").isdigit()):
@@ -30,6 +35,15 @@ def answer_turn(text: str, context: Context, knowledge: Knowledge) -> tuple[Answ
     if kept and after.variant != kept:
         answer, after = answer._replace(text=f"{answer.text} {_KEPT.format(kept)}"), after._replace(variant=kept)
     return with_disputes(finished(answer, knowledge), after, knowledge), after
+
+
+def _without_small_talk(text: str, context: Context, knowledge: Knowledge) -> str:
+    """Return a turn after another without the small talk around it."""
+    if context.answer is None:
+        return text
+    from assistant.conversation.small_talk import without_small_talk  # a first question starts without it
+
+    return without_small_talk(text, knowledge)
 
 
 def _answered(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:
