@@ -18,7 +18,7 @@ _POINTING = frozenset({
 })  # fmt: skip
 _DOCUMENTS = frozenset({
     "document", "doc", "manual", "book", "paragraph", "para", "page", "section", "chapter", "source",
-    "reference", "ref", "publication", "books", "manuals",
+    "reference", "ref", "publication",
 })  # fmt: skip
 _RULES = frozenset({
     "rule", "limit", "figure", "number", "value", "policy", "fact", "answer", "bit", "item", "procedure",
@@ -212,7 +212,7 @@ _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = 
     ("source", (frozenset({"where"}), _SET_DOWN, _UP_OR_THAT), _RULES | _BESIDES | _CHANGED_ONES),
     ("source", (frozenset({"where"}), frozenset({"set", "put"}), frozenset({"down", "out", "writing"})), _BESIDES),
     ("source", (frozenset({"where"}), frozenset({"black"}), frozenset({"white"})), _BESIDES),
-    ("source", (frozenset({"where"}), _DOCUMENTS | {"writing"}), _BESIDES | _RULES),
+    ("source", (frozenset({"where"}), _DOCUMENTS | {"writing", "books", "manuals"}), _BESIDES | _RULES),
     ("source", (frozenset({"who"}), _WANTING, _THIS), _SO_DONE),
     (
         "source",
