@@ -114,7 +114,7 @@ def _best(
             continue
         if match.record == context.answer.entry and not once_more:
             continue
-        asked_for = [not match.concepts.isdisjoint(m.concepts | m.implied) for m in own]
+        asked_for = [_is_asked(m, match.concepts, candidate.result, knowledge) for m in own]
         if not (any(asked_for) or once_more):
             continue  # it is asked for by what was spoken of alone
         said = knowledge.matcher.vocabulary(match.record)
@@ -124,6 +124,13 @@ def _best(
         if _sections(record) & _sections(told) or (all(asked_for) and _names(record, subject, knowledge)):
             return candidate
     return None
+
+
+def _is_asked(own: Mention, said: frozenset[str], result: Result, knowledge: Knowledge) -> bool:
+    """Return whether a way of asking holds what a turn names, or a procedure answers what is to be done."""
+    if not said.isdisjoint(own.concepts | own.implied):
+        return True
+    return isinstance(result, ProcedureResult) and any(knowledge.lexicon.kinds.get(c) == "ask" for c in own.concepts)
 
 
 def _names(record: object, things: frozenset[str], knowledge: Knowledge) -> bool:

@@ -26,7 +26,10 @@ def test_small_talk_changes_nothing(aside: str, turn: str, knowledge: Knowledge)
     assert beside.text == plain.text
 
 
-@pytest.mark.parametrize("turn", ["where's all that laid down", "who wants that", "wheres it written", "whos rule is that"])
+SOURCES = ("where's all that laid down", "who wants that", "wheres it written", "whos rule is that")
+
+
+@pytest.mark.parametrize("turn", SOURCES)
 def test_a_source_is_asked_for_in_many_words(turn: str, knowledge: Knowledge) -> None:
     _, context = answer_turn("max speed for free fall extension", Context(), knowledge)
     answer, _ = answer_turn(turn, context, knowledge)
