@@ -1,6 +1,6 @@
 """What to ask next: what a revision changed, then what is fading, then what is new, at a pace that fits the days left.
 
-On a day so long that hardly anybody gets to its end, what is new has its share all along.
+Nothing new is begun while anything fades, however short a sitting is: what is begun and not kept up is lost again.
 
 Pure: time and chance are handed in, so that the same record and the same seed give the same sitting.
 """
@@ -26,10 +26,6 @@ _LOOK = 6
 """How many of the most urgent are looked through for one of another section."""
 _LAST_DAYS = 0.15
 """Share of the days left that is kept free of new records, so that the last ones are asked a second time."""
-LONG_DAY = 60
-"""Questions of a day, beyond which hardly anybody gets to its end: then what is new is mixed in among what fades."""
-_SHARE_OF_NEW = (0.25, 0.5)
-"""Of a long day's questions, how many are new: as many as are to be begun among all, but within these bounds."""
 _FIRST_KINDS = ("limits", "procedures")
 """What is begun first where all is equally new: figures and what is done from memory."""
 _EARLY = 1.5
@@ -92,7 +88,7 @@ def plan(
 ) -> tuple[Choice, ...]:
     """Return what to ask in a sitting, in order. count: questions in all, by default as many as today asks for.
 
-    With a count, new records keep their share of it, and what is not due yet fills what is left, soonest first.
+    With a count, what is not due yet fills what is left, soonest first.
     asked: records asked in this sitting already, the last one last; they count, and are left out unless due again.
     """
     left = None if count is None else max(count - len(asked), 0)
@@ -143,36 +139,12 @@ def _tiers(
     changed = [each for each in left if each.was]
     fading = fading_first((each for each in left if not each.was and each.fades(now)), now)
     new = _new(left, pace(standings, now, ready_by).new, chance)
-    if count is not None:
-        size = max(count - len(asked), 0)
-        kept = _share_of_new(len(changed) + len(fading), len(new), count, len(asked), _begun(standings, asked, now))
-        fading = fading[: max(size - kept - len(changed), 0)]
-        new = new[: max(size - len(changed) - len(fading), 0)]
     yield CHANGED, changed, len(changed)
-    if count is None and len(asked) + len(fading) + len(new) > LONG_DAY:
-        yield from _mixed(fading, new, len(asked), _begun(standings, asked, now))
     yield FADING, fading, len(fading)
     yield NEW, new, len(new)
     if count is not None:
         ahead = _ahead(left, now, ready_by)
         yield AHEAD, ahead, len(ahead)
-
-
-def _mixed(fading: list[Standing], new: list[Standing], asked: int, begun: int) -> Iterator[_Tier]:
-    """Yield what is fading and what is new in turns, so that what is new does not starve where a day is left early.
-
-    asked, begun: questions of this sitting so far, and how many of them were new.
-    """
-    if not fading or not new:
-        return
-    least, most = _SHARE_OF_NEW
-    share = min(max(len(new) / (len(new) + len(fading)), least), most)
-    for place in range(asked, asked + len(fading) + len(new)):
-        if begun < int(share * (place + 1)):
-            begun += 1
-            yield NEW, new, 1
-        else:
-            yield FADING, fading, 1
 
 
 def _again(standing: Standing, now: datetime, asked: Sequence[str]) -> bool:
@@ -207,23 +179,6 @@ def _by_shares(groups: list[list[Standing]], count: int, chance: Random) -> list
     count = min(count, total)
     spread = [((place + chance.random()) / len(group), group[place]) for group in groups for place in range(len(group))]
     return [each for _, each in sorted(spread, key=lambda pair: pair[0])][:count]
-
-
-def _share_of_new(due: int, new: int, count: int, asked: int, begun: int) -> int:
-    """How many of the questions left in a sitting are kept for new records when not everything fits.
-
-    begun: of those asked already, how many were new.
-    """
-    wanted = due + new + asked
-    if wanted <= count:
-        return new
-    return min(new, max(count * (new + begun) // wanted - begun, 0))
-
-
-def _begun(standings: Iterable[Standing], asked: Sequence[str], now: datetime) -> int:
-    """How many of those asked in this sitting were new today."""
-    among = set(asked)
-    return sum(1 for each in standings if each.item.record in among and _began_on(each, now))
 
 
 def _began_on(standing: Standing, now: datetime) -> bool:

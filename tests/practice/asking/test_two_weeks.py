@@ -11,7 +11,7 @@ from typing import NamedTuple
 import pytest
 
 from assistant.knowledge.records import Change, Source
-from assistant.practice.asking.choosing import CHANGED, FADING, LONG_DAY, NEW, choose_next
+from assistant.practice.asking.choosing import CHANGED, FADING, NEW, choose_next
 from assistant.practice.asking.pool import Item, Pool
 from assistant.practice.asking.standing import standings
 from assistant.practice.keeping.record import open_record
@@ -124,12 +124,9 @@ def test_no_day_asks_for_much_more_than_another(weeks: Weeks) -> None:
     assert max(sizes.values()) <= 2 * sum(sizes.values()) / len(sizes)  # as on a day after one that was missed
 
 
-def test_on_no_day_that_has_an_end_a_new_record_comes_before_what_is_fading_already(weeks: Weeks) -> None:
+def test_on_no_day_a_new_record_comes_before_what_is_fading_already(weeks: Weeks) -> None:
     days = [[each for each in weeks.asked if each.day == day] for day in range(14)]
-    assert sum(len(today) <= LONG_DAY for today in days) >= 11
     for today in days:
-        if len(today) > LONG_DAY:
-            continue
         first_new = next((place for place, each in enumerate(today) if each.why == NEW), len(today))
         asked_already = {each.record for each in today[:first_new]}
         begun = {each.record for each in today if each.why == NEW}
