@@ -1,6 +1,7 @@
-"""A prompt with a bound on what is taken into its line: a long paste must not fill the memory or hold everything up.
+"""A prompt with a bound on what is taken into its line: a paste must not fill the memory, hold everything up or end it.
 
-The line is drawn anew with every key and kept many times over, so it is bounded before the editor sees it.
+The line is drawn anew with every key and kept many times over, so it is bounded before the editor sees it. What looks
+like the report of a mouse is dropped: none is asked for, and coloured text that is pasted looks like one cut short.
 """
 
 from __future__ import annotations
@@ -18,6 +19,8 @@ if TYPE_CHECKING:
 
 LONGEST_TYPED = 4000
 """Characters of a line at a prompt; longer than any question that is read, so that it is still told to be too long."""
+_MOUSE = ("<vt100-mouse-event>", "<windows-mouse-event>")
+"""Keys that stand for the report of a mouse."""
 
 
 def bare_prompt(screen: Screen, source: Input | None, sink: Output | None) -> PromptSession[str]:
@@ -43,6 +46,8 @@ def _fitting(keys: Iterable[KeyPress], room: int) -> Iterator[KeyPress]:
     """Yield the keys without the characters for which a line has no room; Enter begins a new line."""
     for press in keys:
         name = str(getattr(press.key, "value", press.key))
+        if name in _MOUSE:
+            continue
         if name == "<bracketed-paste>":
             press = type(press)(press.key, press.data[: max(room, 0)])
             room -= len(press.data)

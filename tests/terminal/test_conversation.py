@@ -92,6 +92,14 @@ def test_a_long_paste_is_taken_in_part_and_told_to_be_too_long(
     assert "255 kt" in said
 
 
+@pytest.mark.parametrize("colour", ["\x1b[31m", "\x1b[0m", "\x1b[1;31m", "\x1b[38;5;196m", "\x1b[<31m", "\x1b[M"])
+def test_a_paste_with_colours_does_not_disturb_the_prompt(typed: Typed, colour: str) -> None:
+    said = typed(f"vlo {colour}   now\rvle\rstop\r")
+
+    assert "VLE" in said
+    assert said.endswith(f"{FAREWELL}\n")
+
+
 def test_ctrl_c_clears_a_long_paste(typed: Typed) -> None:
     assert typed(f"{'nonsense ' * 2_000}{CTRL_C}{CTRL_D}") == f"{FAREWELL}\n"
     assert "255 kt" in typed(f"{'nonsense ' * 2_000}{CTRL_C}vle\r{CTRL_D}")
