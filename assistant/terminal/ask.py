@@ -36,20 +36,20 @@ def _ask_one(parsed: Parsed, screen: Screen) -> int:
         answer = _answer_raw(raw, session)
     else:
         answer = session.answer(" ".join(parsed.words))
-    shown = _ssml(answer, session) if parsed.has("--ssml") else _shown(answer, parsed, screen, deference=True)
+    shown = _ssml(answer, session, parsed) if parsed.has("--ssml") else _shown(answer, parsed, screen, deference=True)
     screen.say(shown)
     if parsed.has("--speak"):
-        speak(answer, session)
+        speak(answer, session, parsed)
     return EXIT_CODES[answer.outcome]
 
 
-def speak(answer: Answer, session: Session) -> None:
+def speak(answer: Answer, session: Session, parsed: Parsed) -> None:
     """Say an answer, until it is said or a key is pressed; what keeps it from being said is one line."""
     from assistant.terminal.keys import until_key
-    from assistant.terminal.speaking import kept_voice, make_aloud
+    from assistant.terminal.speaking import chosen_voice, make_aloud
     from assistant.voice.speaking.phrases import answer_phrases
 
-    aloud, _ = make_aloud(session, kept_voice(), complain)
+    aloud, _ = make_aloud(session, chosen_voice(parsed), complain)
     try:
         aloud.say_phrases(answer_phrases(answer, session.knowledge, aloud.settings))
         until_key(aloud.wait)
@@ -57,12 +57,12 @@ def speak(answer: Answer, session: Session) -> None:
         aloud.close()
 
 
-def _ssml(answer: Answer, session: Session) -> str:
-    from assistant.terminal.speaking import kept_voice
+def _ssml(answer: Answer, session: Session, parsed: Parsed) -> str:
+    from assistant.terminal.speaking import chosen_voice
     from assistant.voice.speaking.phrases import answer_phrases
     from assistant.voice.speaking.ssml import ssml
 
-    settings, knowledge = kept_voice(), session.knowledge
+    settings, knowledge = chosen_voice(parsed), session.knowledge
     return ssml(answer_phrases(answer, knowledge, settings), settings, knowledge.base.phonemes)
 
 

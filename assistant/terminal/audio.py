@@ -16,11 +16,11 @@ from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.progress_bar import ProgressBar
 from assistant.terminal.screen import Screen, complain, prepare, screen_for
 from assistant.terminal.session import Session, open_session
-from assistant.terminal.speaking import kept_voice
+from assistant.terminal.speaking import chosen_voice
 from assistant.voice.recording.formats import FORMATS, format_of
 from assistant.voice.recording.script import Fact, Script, make_script, script_text
 from assistant.voice.speaking.phrases import caution_said, said_aloud
-from assistant.voice.speaking.settings import FASTEST, SLOWEST, VoiceSettings
+from assistant.voice.speaking.settings import VoiceSettings
 
 if TYPE_CHECKING:
     from assistant.voice.recording.making import Made
@@ -44,7 +44,7 @@ def audio(parsed: Parsed) -> int:
     session = open_session(parsed)
     if parsed.has("--stale"):
         return _tell_stale(parsed.values["--stale"], session.knowledge, screen)
-    settings = _settings(parsed)
+    settings = chosen_voice(parsed)
     script = _script(parsed, session, settings)
     if parsed.has("--script"):
         screen.say("\n".join(line for each in script_text(script).split("\n") for line in wrap(each, screen.width)))
@@ -74,19 +74,6 @@ def _check_output(path: str) -> None:
         raise UsageProblem(f"there is no folder {folder}")
     if os.path.isdir(path):
         raise UsageProblem(f"{path} is a folder; name a file in it")
-
-
-def _settings(parsed: Parsed) -> VoiceSettings:
-    """The settings of the conversation's voice, with what the options say instead."""
-    settings = kept_voice()
-    if "--pace" in parsed.values:
-        pace = _number(parsed, "--pace", settings.rate, SLOWEST, FASTEST)
-        settings = settings._replace(rate=pace)
-    if "--voice" in parsed.values:
-        settings = settings._replace(voice=parsed.values["--voice"], human=False)
-    return settings._replace(
-        human=settings.human or parsed.has("--human"), digits=settings.digits or parsed.has("--digits")
-    )
 
 
 def _number(parsed: Parsed, name: str, usual: int, least: int, most: int) -> int:

@@ -14,6 +14,8 @@ from assistant.voice.hearing.recognising import HearingProblem
 from assistant.voice.listening import Closed, Listener
 from assistant.voice.speaking.player import CardPlayer
 
+_OTHERWISE = "type the answer after a"
+
 
 class Silent:
     """A speaker that says nothing: the question was put already."""
@@ -32,9 +34,13 @@ class Silent:
 
 
 class ClassEar:
-    """Hears answers. lacks: a line on what of the recogniser is not there, or empty. Raises HearingProblem."""
+    """Hears answers. lacks: a line on what of the recogniser is not there, or empty.
+
+    Raises HearingProblem where nothing can be heard, a machine without a microphone among them.
+    """
 
     def __init__(self, session: Session) -> None:
+        CardMicrophone(_OTHERWISE).close()
         self._ear, self.lacks = open_ear(session.knowledge)
         self._judge = voice_judge()
         self._player = CardPlayer()
@@ -42,10 +48,7 @@ class ClassEar:
 
     def hear(self) -> str:
         """Return what is answered, or "" for a silence, which is no answer. Raises HearingProblem."""
-        try:
-            microphone = CardMicrophone()
-        except HearingProblem:
-            raise HearingProblem("no microphone can be opened: connect one, or type the answer after a") from None
+        microphone = CardMicrophone(_OTHERWISE)
         speaker = Silent()
         try:
             listener = Listener(microphone, speaker, Endpointer(self._judge))

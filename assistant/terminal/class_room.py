@@ -38,6 +38,7 @@ from assistant.terminal.records import BROKEN, DONE, clock, is_typed, opened_rec
 from assistant.terminal.screen import Screen, complain, is_dumb, prepare, screen_for
 from assistant.terminal.session import Session, open_session
 from assistant.terminal.sitting_screen import opening, say, show
+from assistant.terminal.speaking import chosen_voice
 from assistant.voice.hearing.recognising import HearingProblem
 
 if TYPE_CHECKING:
@@ -125,7 +126,7 @@ def _lead(
         return DONE
     if isinstance(sitting, int):
         return sitting
-    voice = ClassVoice(session, screen) if parsed.has("--speak") else None
+    voice = ClassVoice(session, screen, settings=chosen_voice(parsed)) if parsed.has("--speak") else None
     ear = _ear(session) if parsed.has("--listen") else None
     try:
         desk, hear = desk_for(session, pool, ear is not None), ear.hear if ear is not None else None

@@ -7,16 +7,19 @@ from assistant.terminal.session import Session
 from assistant.terminal.sitting_screen import say
 from assistant.terminal.speaking import kept_voice, make_aloud
 from assistant.voice.sound import Speaker
+from assistant.voice.speaking.settings import VoiceSettings
 
 
 class ClassVoice:
-    """Says texts aloud. speaker: what makes the sound, by default the voice of this machine."""
+    """Says texts aloud. speaker: what makes the sound, by default the voice of this machine. settings: as last left."""
 
-    def __init__(self, session: Session, screen: Screen, speaker: Speaker | None = None) -> None:
+    def __init__(
+        self, session: Session, screen: Screen, speaker: Speaker | None = None, settings: VoiceSettings | None = None
+    ) -> None:
         self._session = session
         self._screen = screen
         self._problems: list[str] = []
-        self._settings = kept_voice()
+        self._settings = settings or kept_voice()
         self._own = None if speaker is not None else make_aloud(session, self._settings, self._problems.append)[0]
         self._speaker: Speaker | None = speaker if speaker is not None else self._own
 

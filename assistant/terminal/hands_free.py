@@ -11,7 +11,7 @@ from assistant.terminal.microphone import CardMicrophone, Hushing, Key
 from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.screen import Screen, complain, prepare, screen_for
 from assistant.terminal.session import Session, open_session
-from assistant.terminal.speaking import kept_voice, make_aloud
+from assistant.terminal.speaking import chosen_voice, make_aloud
 from assistant.voice.hands_free import HandsFree, Manner
 from assistant.voice.hands_free_said import start_line
 from assistant.voice.hearing.endpoint import Endpointer, voice_judge
@@ -53,7 +53,7 @@ def talk_hands_free(parsed: Parsed) -> int:
     prepare(sys.stdout, json=False)
     screen = screen_for(parsed, sys.stdout)
     problems: list[str] = []
-    aloud, _ = make_aloud(session, kept_voice(), problems.append)
+    aloud, _ = make_aloud(session, chosen_voice(parsed), problems.append)
     player = CardPlayer()
     try:
         microphone = CardMicrophone()

@@ -43,7 +43,7 @@ def _one(ear: Ear, session: Session, parsed: Parsed, screen: Screen) -> int:
     if parsed.has("--speak"):
         from assistant.terminal.ask import speak
 
-        speak(heard.answer, session)
+        speak(heard.answer, session, parsed)
     return EXIT_CODES[heard.answer.outcome]
 
 

@@ -23,8 +23,8 @@ _MOST_WAITING = 1000
 class CardMicrophone:
     """The microphone that the machine uses by default."""
 
-    def __init__(self) -> None:
-        """Open the microphone. Raises HearingProblem when there is none."""
+    def __init__(self, otherwise: str = "leave out --hands-free") -> None:
+        """Open the microphone. Raises HearingProblem when there is none, which tells what to do otherwise."""
         try:
             import miniaudio
         except (ImportError, OSError):
@@ -40,7 +40,7 @@ class CardMicrophone:
                 )
                 self._device.start(taker)
         except miniaudio.MiniaudioError:
-            raise HearingProblem("no microphone can be opened: connect one, or leave out --hands-free") from None
+            raise HearingProblem(f"no microphone can be opened: connect one, or {otherwise}") from None
 
     def _taker(self) -> Generator[None, bytes, None]:
         """Take what the card gives, and cut it into blocks; what nobody fetches for half a minute is dropped."""

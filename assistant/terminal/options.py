@@ -77,6 +77,13 @@ _TOPIC = Option("--topic", "T", "sections (32-50) or plain words (brakes), sever
 _OWN = Option("--own", "FILE", "questions of your own too, from a YAML file")
 _SAVE = Option("--save", "FILE", "keep the questions as a set, to ask every class the same")
 _SPEAK = Option("--speak", "", "say the answer aloud too; a key stops it")
+_MANNER = (
+    Option("--pace", "N", "words a minute, 80 to 320"),
+    Option("--voice", "NAME", "another voice of this machine"),
+    Option("--human", "", "the more human voice, where the extra human-voice is installed"),
+    Option("--digits", "", "say numbers digit by digit, as on the radio"),
+)
+"""How it is to be said."""
 
 CONVERSATION = Command(
     "",
@@ -85,6 +92,7 @@ CONVERSATION = Command(
     (
         *_KNOWING,
         _SPEAK,
+        *_MANNER,
         Option("--hands-free", "", "talk: it listens, answers aloud, and listens again"),
         Option("--talk-key", "", "with --hands-free: listen only once a key is pressed"),
         Option("--no-history", "", "keep no record of the questions typed"),
@@ -104,6 +112,7 @@ ASK = Command(
         Option("--explain", "", "print also how the question was understood"),
         _SPEAK,
         Option("--ssml", "", "print what would be said, as SSML for a synthesiser"),
+        *_MANNER,
         *_KNOWING,
         HELP,
     ),
@@ -167,6 +176,7 @@ CLASS = Command(
         _SAVE,
         Option("--set", "FILE", "ask a set that was kept"),
         Option("--speak", "", "say the questions and the names aloud too"),
+        *_MANNER,
         Option("--listen", "", "hear an answer at the microphone, on the key l"),
         Option("--key-here", "", "show the key of the class that goes on in another terminal"),
         Option("--page", "FILE", "write the report as a page, without names, .html"),
@@ -206,10 +216,7 @@ AUDIO = Command(
         Option("--seed", "S", "another number gives other questions; the same gives the same"),
         Option("--learner", "NAME", "begin with what is due to be asked of a learner"),
         Option("--script", "", "print what would be said"),
-        Option("--pace", "N", "words a minute, 80 to 320"),
-        Option("--voice", "NAME", "another voice of this machine"),
-        Option("--human", "", "the more human voice, where the extra human-voice is installed"),
-        Option("--digits", "", "say numbers digit by digit, as on the radio"),
+        *_MANNER,
         Option("--stale", "DIR", "name the files in a folder that a later revision has outdated"),
         Option("--briefing", "", "make a file of a briefing; not possible yet"),
         *_KNOWING,
@@ -377,6 +384,7 @@ def _check_values(parsed: Parsed) -> None:
     for one, other in (("--speak", "--batch"), ("--ssml", "--batch"), ("--ssml", "--json")):
         if parsed.has(one) and parsed.has(other):
             raise UsageProblem(f"{one} does not go with {other}; leave one of them out")
+    _check_manner(parsed)
     if parsed.has("--talk-key") and not parsed.has("--hands-free"):
         raise UsageProblem("--talk-key goes with --hands-free")
     if parsed.has("--conversation") and not parsed.has("--batch"):
@@ -393,6 +401,16 @@ def _check_values(parsed: Parsed) -> None:
         raise UsageProblem(
             f"--width takes a number of columns, {NARROWEST} or more, not {clean(width or '')}"
         )
+
+
+def _check_manner(parsed: Parsed) -> None:
+    """Raise UsageProblem for a way of speaking where nothing is to be said; a conversation may turn its voice on."""
+    if parsed.command not in (ASK.name, CLASS.name) or parsed.has("--speak") or parsed.has("--ssml"):
+        return
+    for option in _MANNER:
+        if parsed.has(option.name):
+            also = " or --ssml" if parsed.command == ASK.name else ""
+            raise UsageProblem(f"{option.name} goes with --speak{also}")
 
 
 def _written(option: Option) -> str:

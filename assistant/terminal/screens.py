@@ -55,7 +55,7 @@ def help_screen(knowledge: Knowledge, width: int) -> str:
         '"why" and "where does it say that" tell the reason and the paragraph; "say again" repeats.',
         '"correction", then what you meant, replaces; "disregard" drops the last question.',
         *_about_variants(knowledge),
-        '"voice on" says the answers aloud, "voice off" no longer; "slower", "faster" and "voices" change how.',
+        '"voice on" says the answers aloud, "voice off" no longer; "slower", "digits" and "voices" change how.',
         '"dispute", with what speaks against it, sets the last answer aside as doubtful, until "clear dispute"; '
         '"disputes" lists them.',
         'Tab completes a name. "stop" or Ctrl-D ends.',

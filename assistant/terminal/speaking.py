@@ -8,10 +8,12 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from assistant.answering.answer import Answer
 from assistant.answering.parts import upper
+from assistant.rendering.text import clean
+from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.places import data_folder, write_private
 from assistant.terminal.session import Session
 
@@ -23,9 +25,22 @@ if TYPE_CHECKING:
 _FILE = "voice.json"
 _OFF = 'The voice is off; "voice on" turns it on.'
 _HELP = (
-    '"voice on" and "voice off"; "slower" and "faster", or "voice rate 120"; "voices", then "voice NAME"; '
-    '"voice digits" and "voice whole numbers" say how numbers are said.'
+    '"voice on" and "voice off"; "slower" and "faster", or "rate 120"; "voices", then "voice NAME", or "human voice"; '
+    '"digits" and "whole numbers" say how numbers are said.'
 )
+_MANNERS: dict[str, dict[str, Any]] = {
+    "digits": {"digits": True}, "digits on": {"digits": True}, "digit by digit": {"digits": True},
+    "whole numbers": {"digits": False}, "digits off": {"digits": False},
+    "human": {"human": True}, "human on": {"human": True},
+    "human off": {"human": False, "voice": ""}, "usual": {"human": False, "voice": ""},
+}  # fmt: skip
+"""How to speak, in the words that ask for it after "voice"."""
+_ALONE = {
+    **{said: said for said in ("digits", "digits on", "digits off", "digit by digit", "whole numbers")},
+    **dict.fromkeys(("human voice", "human voice on", "more human voice"), "human"),
+    **dict.fromkeys(("human voice off", "usual voice"), "usual"),
+}  # fmt: skip
+"""The same asked without that word before it."""
 _PACES = {"slower": -1, "faster": 1}
 _PATIENCE_S = 5.0
 """Seconds that turning the voice on waits for the first words, or for a problem; a later one is told with an answer."""
@@ -45,6 +60,22 @@ def kept_voice() -> VoiceSettings:
         return read_settings("")
 
 
+def chosen_voice(parsed: Parsed) -> VoiceSettings:
+    """Return the settings as they were last left, with what options say instead. Raises UsageProblem."""
+    from assistant.voice.speaking.settings import FASTEST, SLOWEST
+
+    settings, pace = kept_voice(), parsed.values.get("--pace", "")
+    if pace:
+        if not (pace.isascii() and pace.isdecimal() and len(pace) < 6 and SLOWEST <= int(pace) <= FASTEST):
+            raise UsageProblem(f"--pace takes a number from {SLOWEST} to {FASTEST}, not {clean(pace)}")
+        settings = settings._replace(rate=int(pace))
+    if "--voice" in parsed.values:
+        settings = settings._replace(voice=parsed.values["--voice"], human=False)
+    return settings._replace(
+        human=settings.human or parsed.has("--human"), digits=settings.digits or parsed.has("--digits")
+    )
+
+
 def make_aloud(
     session: Session, settings: VoiceSettings, tell: Callable[[str], None]
 ) -> tuple[Aloud, ChosenSynthesiser]:
@@ -58,11 +89,12 @@ def make_aloud(
 
 
 class TerminalVoice:
-    """The voice of one conversation: off until it is asked for."""
+    """The voice of one conversation: off until it is asked for. settings: by default as they were last left."""
 
-    def __init__(self, session: Session, make: Maker = make_aloud) -> None:
+    def __init__(self, session: Session, make: Maker = make_aloud, settings: VoiceSettings | None = None) -> None:
         self._session = session
         self._make = make
+        self._settings = settings
         self._made: tuple[Aloud, ChosenSynthesiser] | None = None
         self._on = False
         self._problems: list[str] = []
@@ -76,8 +108,10 @@ class TerminalVoice:
             return None
         if words[-1] in _PACES and words[:-1] in ([], ["speak"], ["voice"]):
             return self._paced(_PACES[words[-1]]) if self._on else _OFF
-        if words[:2] == ["voice", "rate"] and len(words) == 3:
-            return self._rated(words[2])
+        if len(words) > 1 and words[-2] == "rate" and words[:-2] in ([], ["voice"]):
+            return self._rated(words[-1])
+        if manner := _ALONE.get(" ".join(words)):
+            return self._voice(manner)
         if words == ["voices"]:
             return self._voices()
         return self._voice(" ".join(words[1:])) if words[0] == "voice" else None
@@ -127,7 +161,7 @@ class TerminalVoice:
 
     def _ready(self) -> tuple[Aloud, ChosenSynthesiser]:
         if self._made is None:
-            self._made = self._make(self._session, kept_voice(), self._problems.append)
+            self._made = self._make(self._session, self._settings or kept_voice(), self._problems.append)
         return self._made
 
     def _voice(self, wanted: str) -> str | None:
@@ -136,14 +170,8 @@ class TerminalVoice:
         if wanted == "":
             return f"The voice is {'on' if self._on else 'off'}. {_HELP}"
         settings = self._ready()[0].settings
-        changed = {
-            "digits": settings._replace(digits=True),
-            "whole numbers": settings._replace(digits=False),
-            "human": settings._replace(human=True),
-            "usual": settings._replace(human=False, voice=""),
-        }.get(wanted)
-        if changed is not None:
-            return self._tried(changed)
+        if wanted in _MANNERS:
+            return self._tried(settings._replace(**_MANNERS[wanted]))
         if not self._on and len(wanted.split()) > 1:
             return None
         return self._tried(settings._replace(voice=wanted, human=False), is_name=True)
@@ -162,7 +190,7 @@ class TerminalVoice:
         from assistant.voice.speaking.settings import FASTEST, SLOWEST
 
         if not wanted.isdecimal() or not SLOWEST <= int(wanted) <= FASTEST:
-            return f'The rate is in words a minute, from {SLOWEST} to {FASTEST}: "voice rate 120".'
+            return f'The rate is in words a minute, from {SLOWEST} to {FASTEST}: "rate 120".'
         aloud, _ = self._ready()
         self._take(aloud.settings._replace(rate=int(wanted)))
         return f"{wanted} words a minute."

@@ -16,7 +16,7 @@ from assistant.terminal.options import Parsed
 from assistant.terminal.screen import Screen, is_dumb, is_terminal, prepare, screen_for
 from assistant.terminal.screens import FAREWELL, HOW_TO_LEAVE, PROMPT, opening, reply
 from assistant.terminal.session import Session, open_session
-from assistant.terminal.speaking import TerminalVoice
+from assistant.terminal.speaking import TerminalVoice, chosen_voice
 
 
 def converse(parsed: Parsed) -> int:
@@ -25,7 +25,7 @@ def converse(parsed: Parsed) -> int:
     session = open_session(parsed, disputes=by_hand, keeps=by_hand)
     prepare(sys.stdout, json=False)
     screen = screen_for(parsed, sys.stdout)
-    voice = TerminalVoice(session)
+    voice = TerminalVoice(session, settings=chosen_voice(parsed))
     try:
         if not by_hand:
             _turn_on(voice, screen, parsed)

@@ -406,7 +406,7 @@ def test_an_answer_is_heard_and_a_microphone_that_fails_is_told(session: Session
 
 def test_an_answer_is_heard_by_the_ear_of_the_voice(session: Session, monkeypatch: pytest.MonkeyPatch) -> None:
     class Microphone(FakeMicrophone):
-        def __init__(self) -> None:
+        def __init__(self, otherwise: str) -> None:
             super().__init__([padded(neural("two hundred and thirty knots"))])
 
         def close(self) -> None:
@@ -421,6 +421,21 @@ def test_an_answer_is_heard_by_the_ear_of_the_voice(session: Session, monkeypatc
         ear.close()
 
     assert "230" in heard or "two hundred and thirty" in heard.lower()
+
+
+def test_a_class_that_is_to_listen_tells_at_once_that_there_is_no_microphone(
+    run: Runner, session: Session, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def missing(otherwise: str) -> None:
+        raise HearingProblem(f"no microphone can be opened: connect one, or {otherwise}")
+
+    monkeypatch.setattr(class_ear, "CardMicrophone", missing)
+
+    done = run("class", "--names", "Ana", "--number", "1", "--listen")
+
+    told = "answers are not heard: no microphone can be opened: connect one, or type the answer after a"
+    assert told in done.err
+    assert "The class is kept as it stands" in done.out
 
 
 def test_the_prompts_before_a_class_fit_forty_columns() -> None:

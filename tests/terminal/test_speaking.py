@@ -12,10 +12,11 @@ from prompt_toolkit.output import DummyOutput
 
 from assistant.terminal import ask, keys
 from assistant.terminal.conversation import talk
+from assistant.terminal.options import parse
 from assistant.terminal.screen import Screen
 from assistant.terminal.screens import reply
 from assistant.terminal.session import Session
-from assistant.terminal.speaking import TerminalVoice, kept_voice
+from assistant.terminal.speaking import TerminalVoice, chosen_voice, kept_voice
 from assistant.voice.speaking.aloud import Aloud
 from assistant.voice.speaking.problem import VoiceProblem
 from assistant.voice.speaking.settings import VoiceSettings
@@ -118,6 +119,55 @@ def test_the_rate_is_set_by_its_number_and_kept(desk: Desk) -> None:
     assert desk.type("voice rate 120") == "120 words a minute."
     assert kept_voice().rate == 120
     assert desk.type("voice faster") == "140 words a minute."
+
+
+@pytest.mark.parametrize("line", ["rate 120", "Rate 120."])
+def test_the_rate_is_set_without_another_word(desk: Desk, line: str) -> None:
+    desk.type("voice on")
+
+    assert desk.type(line) == "120 words a minute."
+
+
+@pytest.mark.parametrize("line", ["digits", "digits on", "voice digits", "digit by digit"])
+def test_numbers_are_said_digit_by_digit_once_that_is_asked(desk: Desk, line: str) -> None:
+    desk.type("voice on")
+
+    assert desk.type(line) == "Now: the usual voice, numbers digit by digit."
+    desk.type("pedal limit at 90 kt")
+    assert "niner zero knots" in desk.heard[-1]
+    assert desk.type("digits off") == "Now: the usual voice, whole numbers."
+
+
+@pytest.mark.parametrize("line", ["human voice", "human voice on", "voice human"])
+def test_the_more_human_voice_is_asked_for_in_plain_words(desk: Desk, line: str) -> None:
+    assert desk.type(line) == "The more human voice is not installed."
+
+
+@pytest.mark.parametrize(
+    ("options", "settings"),
+    [
+        (("--digits",), VoiceSettings(digits=True)),
+        (("--human",), VoiceSettings(human=True)),
+        (("--pace", "120", "--voice", "bob"), VoiceSettings(120, "bob")),
+        ((), VoiceSettings()),
+    ],
+)
+def test_options_say_how_it_is_said(options: tuple[str, ...], settings: VoiceSettings) -> None:
+    assert chosen_voice(parse(["ask", "--speak", *options, "vle"])) == settings
+    assert chosen_voice(parse(["--speak", *options])) == settings
+
+
+def test_digits_are_in_what_would_be_said(run: Runner) -> None:
+    assert "zero knots" in run("ask", "--ssml", "--digits", "pedal limit at 90 kt").out
+    assert "ninety knots" in run("ask", "--ssml", "pedal limit at 90 kt").out
+
+
+@pytest.mark.parametrize("options", [("--digits",), ("--pace", "5", "--speak"), ("--human",)])
+def test_options_of_the_voice_that_have_no_effect_are_refused(run: Runner, options: tuple[str, ...]) -> None:
+    done = run("ask", *options, "vle")
+
+    assert done.code == 2
+    assert options[0] in done.err
 
 
 @pytest.mark.parametrize("rate", ["7", "5000", "fast", "-120"])
