@@ -50,7 +50,7 @@ def result_asked(
     """Return the result that a short turn asks for by nothing but its name, under the states given before."""
     given = states_given(context) or _results_given(context)
     told = told_table(context) is not None or bool(context.asked and context.asked.conditions and context.scenario)
-    told = told or all(c.is_result for c in given)
+    told = told or bool(context.scenario) or all(c.is_result for c in given)
     if not given or not (told or isinstance(context.result, LossResult)) or not _may_ask(alone, given, context):
         return None
     if isinstance(context.result, LimitResult) and all(c.is_result for c in given):

@@ -19,6 +19,11 @@ _AGAIN = (
     r"(\S+(?: \S+){0,3}?) (?:one|question|answer|figure|topic)(?: again| once more)\W*$"
 )
 """What was told of a topic is asked for once more: "the gear one again"."""
+_CASE = frozenset({
+    "that", "this", "our", "my", "the", "same", "first", "failure", "case", "scenario", "situation", "problem", "fault",
+    "failures", "business", "emergency", "setup", "picture", "story", "one",
+})  # fmt: skip
+"""Words that come back to the states given: "back to that failure, …"."""
 _KEPT = 6
 
 
@@ -40,6 +45,8 @@ def returned(text: str, context: Context, knowledge: Knowledge) -> Return | None
     head, _, rest = found.group(1).partition(",")
     named = question_of(head, knowledge, context.variant)
     things = [m.concepts | m.implied for m in knowledge.matcher.telling(named.reading)]
+    if rest.strip() and context.scenario and _CASE.issuperset(head.lower().split()):
+        return Return(_on_scenario(context), rest.strip())
     if named.named_variant:
         return None  # another variant is come back to, and the topic stays
     if not things and rest.strip() and not (named.reading.amounts or named.conditions):
@@ -51,6 +58,15 @@ def returned(text: str, context: Context, knowledge: Knowledge) -> Return | None
             more = rest.strip() or (head if named.reading.amounts or named.conditions else "")
             return Return(left._replace(asked=past.asked, result=past.result, answer=past.answer), more)
     return Return(left._replace(asked=None, result=None, answer=None), found.group(1))
+
+
+def _on_scenario(context: Context) -> Context:
+    """Return the conversation as it stood on the states given last, where other things were asked since."""
+    for past in with_topic(context):
+        if any(not c.is_result for c in past.asked.conditions):
+            left = context._replace(offered=(), earlier=with_topic(context))
+            return left._replace(asked=past.asked, result=past.result, answer=past.answer)
+    return context
 
 
 def _told_again(text: str, context: Context, knowledge: Knowledge) -> Return | None:

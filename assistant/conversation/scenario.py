@@ -26,6 +26,7 @@ _BESIDE = _ADDING | POINTING | frozenset({
     "is", "are", "s", "if", "what", "about", "ok", "so", "again", "once", "when", "with", "been", "has", "was", "comes",
     "come", "came", "gets", "but", "how", "the", "suppose", "say", "still", "i", "we", "they", "he", "she", "no", "put",
     "got", "have", "ve", "just", "never", "not", "did", "had", "actually", "sorry", "oh", "go", "goes", "went", "let",
+    "switch", "switched", "turn", "turned", "flick", "flicked", "set", "select", "selected", "to", "my", "our", "do",
 })  # fmt: skip
 _BOTH = _ADDING | frozenset({
     "both", "of", "them", "out", "lost", "gone", "failed", "fail", "together", "at", "once", "the", "two", "systems",
@@ -33,7 +34,7 @@ _BOTH = _ADDING | frozenset({
     "was", "had", "have", "we", "say", "suppose", "instead", "hyd", "hydraulic", "hydraulics", "is", "been", "be",
 })  # fmt: skip
 _TWO = 2
-_BRIEF = 6
+_BRIEF = 8
 _HOLDING = frozenset({"hang", "hold", "wait", "on", "no", "sorry"})
 _OPENING = _HOLDING | frozenset({
     "so", "ok", "okay", "right", "hm", "hmm", "oh", "ah", "fine", "but", "um", "uh", ",", ".",
@@ -175,12 +176,15 @@ def changed_back(alone: Question, context: Context, knowledge: Knowledge) -> tup
     again", "it comes back".
     """
     words, given = alone.reading.words, states_given(context) if context.scenario or told_table(context) else ()
+    if not isinstance(context.result, (TableResult, TablesResult)):
+        given = tuple(c for c in given if not c.implied)  # what comes back is the label by which it was told
     if not given or alone.conditions or alone.reading.amounts or len(words) > _BRIEF:
         return None
     said = [m for m in alone.reading.mentions if any(c.startswith(STATE) for c in m.concepts)]
     said = [m for m in said if not opens_turn(m, alone.reading)]
     spoken = {k for m in said for k in m.taken}
-    if not said or not _BESIDE.issuperset(w for k, w in enumerate(words) if k not in spoken and w[0].isalpha()):
+    beside = _BESIDE.union(*(_thing_words(c, knowledge) for c in given if not c.is_result))
+    if not said or not beside.issuperset(w for k, w in enumerate(words) if k not in spoken and w[0].isalpha()):
         return None
     new = tuple(c for one in given for c in of_the_last(alone, context._replace(scenario=(one,)), knowledge))
     if len(new) != 1 or (all(m.weak for m in said) and POINTING.isdisjoint(words)):
@@ -190,6 +194,12 @@ def changed_back(alone: Question, context: Context, knowledge: Knowledge) -> tup
     if not results:
         return None
     return carried(alone, context, now, knowledge)._replace(conditions=now), _together(results)
+
+
+def _thing_words(condition: Condition, knowledge: Knowledge) -> frozenset[str]:
+    """Return the words of the first name of a thing: "the | button | released"."""
+    term = knowledge.base.terms[knowledge.base.inputs[condition.input].term]
+    return frozenset(term.names[0].lower().split())
 
 
 def changed_over(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
@@ -202,7 +212,7 @@ def changed_over(alone: Question, context: Context, knowledge: Knowledge) -> tup
     said = {k for c in alone.conditions for k in c.where}
     telling = knowledge.matcher.telling(alone.reading)
     more = any(not said.issuperset(m.taken) and not _HOLDING.issuperset(m.text.split()) for m in telling)
-    if more or begins_asking(alone) or any(c.is_result for c in alone.conditions) or told_table(context) is None:
+    if more or begins_asking(alone) or any(c.is_result for c in alone.conditions):
         return None
     now = carried(alone, context, context.scenario, knowledge).conditions
     results = _changed(context, now, knowledge)
@@ -234,7 +244,8 @@ def only_states_told(alone: Question, context: Context, knowledge: Knowledge) ->
     if any(not said.issuperset(m.taken) for m in alone.reading.mentions if not (m.weak or m.passing)):
         return None
     now = tuple(Condition(name, value) for name, value in given.items() if name not in {c.input for c in new})
-    results = _changed(context, (*now, *new), knowledge) if last_told(context, knowledge) else []
+    told = context.scenario or last_told(context, knowledge)
+    results = _changed(context, (*now, *new), knowledge) if told else []
     question = carried(alone, context, now, knowledge)._replace(conditions=(*now, *new))
     return (question, _together(results)) if results else None
 

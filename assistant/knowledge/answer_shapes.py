@@ -211,6 +211,19 @@ TABLES = Shape(
             ),
             about="the statement that says why, asked after a result that a state brings; without a state, of the rest",
         ),
+        Field(
+            "means",
+            many(
+                part(
+                    records.TableMeans,
+                    Field("tell", IDENTIFIER, required=True),
+                    Field("of", IDENTIFIER, required=True),
+                    Field("value", IDENTIFIER, required=True),
+                    Field("asked", IDENTIFIER, required=True),
+                )
+            ),
+            about="the statement told with a result, where a question holds a concept: by what means one steers then",
+        ),
     ),
 )
 

@@ -39,7 +39,9 @@ _PARTS: dict[Any, dict[str, Any]] = {
     kinds.Fact: {"values": kinds.Value},
     kinds.Limit: dict.fromkeys(("maximum", "minimum", "value", "second"), kinds.Value),
     kinds.Bands: {"rules": kinds.BandRule},
-    kinds.StateTable: {"outputs": kinds.TableOutput, "rules": kinds.TableRule, "reasons": kinds.TableReason},
+    kinds.StateTable: {
+        "outputs": kinds.TableOutput, "rules": kinds.TableRule, "reasons": kinds.TableReason, "means": kinds.TableMeans,
+    },
     kinds.Procedure: {"steps": kinds.Step},
     kinds.Step: {"values": kinds.Value},
     kinds.Model: {"inputs": kinds.ModelInput},

@@ -211,6 +211,16 @@ class TableReason(NamedTuple):
     when: tuple[tuple[str, str], ...] = ()
 
 
+class TableMeans(NamedTuple):
+    """The statement that tells by what means something is done while a result of a table holds."""
+
+    tell: str
+    of: str
+    value: str
+    asked: str
+    """The concept that a question holds which asks for it."""
+
+
 class StateTable(NamedTuple):
     """Ordered rules over inputs; the first that matches decides (OMG DMN, hit policy First)."""
 
@@ -225,6 +235,7 @@ class StateTable(NamedTuple):
     remarks: tuple[tuple[str, str, str], ...] = ()
     """(input, value, remark) said whenever that value is part of the question."""
     reasons: tuple[TableReason, ...] = ()
+    means: tuple[TableMeans, ...] = ()
 
 
 class Step(NamedTuple):

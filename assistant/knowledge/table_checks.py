@@ -56,6 +56,7 @@ def tables_use_what_exists(base: Base) -> Iterator[Problem]:
         for name, value, _ in named.record.remarks:
             yield from _rule_conditions(named, ((name, value),), named.record, base)
         yield from _reasons(named, base)
+        yield from _means(named, base)
 
 
 def _reasons(named: Named, base: Base) -> Iterator[Problem]:
@@ -68,6 +69,19 @@ def _reasons(named: Named, base: Base) -> Iterator[Problem]:
         for name in reason.of:
             if name not in outputs:
                 yield named.unknown("output", name, outputs, f"the outputs are {', '.join(outputs)}")
+
+
+def _means(named: Named, base: Base) -> Iterator[Problem]:
+    """Problems of means that no statement tells, or of results that the table lacks."""
+    values = {output.id: [v for v, _, _ in output.values] for output in named.record.outputs}
+    for each in named.record.means:
+        if base.lacks(each.tell, base.records):
+            yield named.unknown("record", each.tell, base.records, "name the statement that tells the means")
+        if base.lacks(each.asked, base.terms):
+            yield named.unknown("term", each.asked, base.terms, "name the concept that asks for the means")
+        if each.value not in values.get(each.of, ()):
+            known = [f"{name}.{value}" for name, found in values.items() for value in found]
+            yield named.unknown("result", f"{each.of}.{each.value}", known, f"the results are {', '.join(known)}")
 
 
 def tables_are_complete(base: Base) -> Iterator[Problem]:

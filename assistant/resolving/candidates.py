@@ -103,7 +103,7 @@ def _fact(fact: Fact, match: Match, question: Question, know: Knowledge) -> Iter
     against = _amount_penalty(match, question.reading.amounts, know)
     # A figure that is only believed ("the gear speed is 300, right?") is there to be corrected.
     score = match.score * (against**0.3 if against < 1 and claims.believed(question) else against)
-    other = _speaks_of_another(fact, question) or _speaks_of_fewer(fact, question, know)
+    other = _speaks_of_another(fact, question, know) or _speaks_of_fewer(fact, question, know)
     score *= _state_penalty(match, question, know) * (_OTHER_STATE if other else 1.0)
     yield Candidate(score, match.matched, FactResult(fact), match)
 
@@ -125,12 +125,13 @@ def _speaks_of_fewer(fact: Fact, question: Question, know: Knowledge) -> bool:
     return any(given[name] == know.states.failed(name) for name in more)
 
 
-def _speaks_of_another(fact: Fact, question: Question) -> bool:
-    """Return whether a statement holds in a state of a thing that the question says it is not in."""
-    if not fact.when:
-        return False
+def _speaks_of_another(fact: Fact, question: Question, know: Knowledge) -> bool:
+    """Return whether a statement holds in a state of a thing, or is titled by one, that the question says it is not in."""
     given = {c.input: c.value for c in question.conditions if not c.implied}
-    return any(given.get(name, value) != value for name, value in fact.when)
+    if not given:
+        return False
+    titled = (pair for pair in know.phrase_states(fact.title) if pair[0] in know.states.failures)
+    return any(given.get(name, value) != value for name, value in fact.when or titled)
 
 
 def _amount_penalty(match: Match, amounts: Collection[Amount], know: Knowledge) -> float:

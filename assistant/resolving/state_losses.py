@@ -18,13 +18,17 @@ from assistant.resolving.state_asked import (
     turns_off_unknown,
 )
 from assistant.understanding.clauses import asking
+from assistant.understanding.grouping import LINKS
 from assistant.understanding.matching import Match
-from assistant.understanding.mentions import RESULT
+from assistant.understanding.mentions import RESULT, Reading
 from assistant.understanding.states import Condition
 
 _ALL = frozenset(("what", "everything", "whatever", "all"))
 _JOINS = frozenset(("and", "also", "plus", ",", "&"))
 _NEAR = 3
+_OUT = frozenset(("@lost", "@off"))
+_BETWEEN = LINKS | {"else", "all", "now", "then", "exactly", "actually", "not", "no", "longer", "any", "s", "it", "that"}
+"""Words that may stand between "what" and the word for having failed: "what | is now | out of action"."""
 
 
 def loss_candidates(
@@ -33,6 +37,8 @@ def loss_candidates(
 ) -> Iterator[Scored]:  # fmt: skip
     """Yield everything that the states given change, where a question asks what goes or what happens."""
     losing = _asks_what_goes(matches, question, know, excused)
+    if not losing and inputs and not all(is_well(c, know) for c in inputs):
+        losing = asks_what_is_out(question.reading)
     if not inputs or not (losing or question.reading.says("happens", "steps")):
         return
     if question.reading.has("cause", "single") and any("=" in c[0] for c in question.reading.concepts):
@@ -47,7 +53,9 @@ def loss_candidates(
     known = _told_by_tables(know)
     barred = [m for m in content if known.isdisjoint(m.concepts)]
     score = 1.01 if losing else 0.84
-    asked = any(m.whole and m.share > 0.5 for m in matches) and not _asks_all(question)
+    asks = _asked_concepts(question) if losing else frozenset()
+    told = [m for m in matches if not asks or not asks.isdisjoint(m.concepts)]
+    asked = any(m.whole and m.share > 0.5 for m in told) and not _asks_all(question)
     if asked or _asks_of_others(inputs, matches, question, know):
         score = 0.7
     if question.reading.has("cause"):
@@ -56,6 +64,24 @@ def loss_candidates(
     if not found.lost and not found.facts:
         score *= 0.8  # nothing follows from it, so that something else is asked
     yield score * barring(barred, know), 2.0, found
+
+
+def asks_what_is_out(reading: Reading) -> bool:
+    """Return whether a text asks what has failed or does not work, and names nothing of it: "what isn't working?"."""
+    words = reading.words
+    for at in (k for k, word in enumerate(words) if word in ("what", "whats")):
+        out = (m for m in reading.mentions if m.start > at and not _OUT.isdisjoint(m.concepts))
+        first = next(out, None)
+        if first and _BETWEEN.issuperset(words[at + 1 : first.start]):
+            after = (m for m in reading.mentions if m.start >= first.end)
+            return all(m.weak or m.passing for m in after)
+    return False
+
+
+def _asked_concepts(question: Question) -> frozenset[str]:
+    """Return the concepts in what asks: "the gear was put down by free fall, | what have I lost |" asks for no gear."""
+    asks = asking(question.reading.words, marks=False)
+    return frozenset().union(*(m.concepts | m.implied for m in question.reading.mentions if m.start in asks))
 
 
 def _with_what_stays(found: LossResult, matches: list[Match], know: Knowledge) -> LossResult:
