@@ -8,31 +8,22 @@ from assistant.conversation.readings import carried
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.labels_told import labels_of
-from assistant.resolving.results import FactResult, LossResult, Result
+from assistant.resolving.results import FactResult, Result
+from assistant.resolving.state_shown import asks_what_shows, shown_with
 
 _LONG = 12
-_SHOWING = frozenset({
-    "tell", "tells", "know", "show", "shows", "shown", "showing", "light", "lights", "lamp", "message", "messages",
-    "memo", "caution", "warning", "caption", "indication", "indications", "indicated", "annunciated", "see", "seen",
-    "sign", "signs", "clue", "displayed", "comes", "annunciation",
-})  # fmt: skip
-"""Words of which one stands in a turn that asks what shows."""
-_BESIDE = _SHOWING | frozenset({
-    "what", "whats", "which", "how", "would", "will", "do", "does", "i", "we", "you", "me", "us", "that", "it", "this",
-    "on", "the", "flight", "deck", "cockpit", "come", "up", "display", "screen", "front", "any", "is", "there", "for",
-    "get", "a", "an", "and", "so", "ok", "okay", "then", "in", "from", "panel", "be", "s", "about", "d", "ll", "can",
-    "?", ",", ".", "had", "to", "your",
-})  # fmt: skip
-
 
 def indication_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return what is known of the labels that show in the states given, where a turn asks no more than what shows."""
     words, given = alone.reading.words, states_given(context)
-    if not given or len(words) > _LONG or alone.conditions or _SHOWING.isdisjoint(words):
+    if not given or len(words) > _LONG or alone.conditions or not asks_what_shows(words):
         return None
-    if not _BESIDE.issuperset(words) or (told_table(context) is None and not isinstance(context.result, LossResult)):
+    if told_table(context) is None and not context.scenario:
         return None
     facts = tuple(labels_of(given, knowledge))
+    shown = shown_with(given, knowledge)
+    if shown and shown.asked and shown != context.result:
+        return carried(alone, context, given, knowledge), shown
     if not facts:
         return None
     question = carried(alone, context, given, knowledge)

@@ -15,6 +15,7 @@ from assistant.knowledge.readers import (
     TEXTS,
     UNIT,
     WORDS,
+    YES_NO,
     Reader,
     Reading,
     many,
@@ -44,6 +45,7 @@ def outputs() -> Reader:
             Field("values", values, required=True),
             Field("label", TEXT),
             Field("asks_under", TEXTS, about="ways of asking that are for it only where a state of its table is given"),
+            Field("shown", YES_NO, about="yes for what an instrument shows"),
         )
     )
 

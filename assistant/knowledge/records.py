@@ -192,6 +192,8 @@ class TableOutput(NamedTuple):
     label: str = ""
     asks_under: tuple[str, ...] = ()
     """Ways of asking that are for it only where a state that its table rests on is given: "do I need chocks"."""
+    shown: bool = False
+    """Whether an instrument shows it: the colour of the pressure bars."""
 
 
 class TableRule(NamedTuple):

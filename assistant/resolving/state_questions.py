@@ -13,6 +13,7 @@ from assistant.resolving.state_indications import indication_candidates
 from assistant.resolving.state_losses import loss_candidates
 from assistant.resolving.state_results import result_candidates
 from assistant.resolving.state_rows import row_candidates
+from assistant.resolving.state_shown import shown_candidates
 from assistant.resolving.state_told import told_candidates
 from assistant.understanding.clauses import asking
 from assistant.understanding.matching import Match
@@ -72,4 +73,5 @@ def state_candidates(question: Question, know: Knowledge, excused: Collection[in
         yield from cause_candidates(table, settled, own, question, know, excused)
     yield from indication_candidates(question, know, excused)
     yield from loss_candidates(inputs, matches, question, know, excused)
+    yield from shown_candidates(inputs, question, know, excused)
     yield from told_candidates(inputs, question, know, excused)
