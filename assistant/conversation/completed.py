@@ -18,6 +18,7 @@ from assistant.conversation.held_against import held_against, verdict_again, whe
 from assistant.conversation.in_place_of_it import in_place_of_it
 from assistant.conversation.in_scenario import clearly_carried, in_scenario, loss_asked, result_named, told_table
 from assistant.conversation.indication_asked import indication_asked
+from assistant.conversation.next_mode import next_mode
 from assistant.conversation.one_turn import Turn
 from assistant.conversation.preferring import (
     asks_manner,
@@ -57,6 +58,7 @@ from assistant.conversation.with_the_subject import with_the_subject
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
+    BandResult,
     CheckResult,
     Choices,
     FactResult,
@@ -75,6 +77,9 @@ def completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Quest
     if righted:
         return righted
     asks_itself = not turn.corrects and not follows(turn.text) and not incomplete(alone, first, knowledge)
+    further = None if turn.corrects else _fails_as_well(alone, context, knowledge)
+    if further:
+        return further
     again = amended(alone, first, context, knowledge) or refined(alone, first, context, knowledge)
     if again:
         return again
@@ -87,7 +92,8 @@ def completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Quest
         found = found or step_leant_on(alone, first.score, context, knowledge)
         if found and not _another_asked(alone, context, knowledge):
             return found
-        found = indication_asked(alone, context, knowledge) or loss_asked(alone, context, knowledge)
+        found = next_mode(alone, context, knowledge) or indication_asked(alone, context, knowledge)
+        found = found or loss_asked(alone, context, knowledge)
         found = found or result_named(alone, context, knowledge)
         found = found or result_asked(alone, first, context, knowledge)
         found = found or other_scenario(alone, context, knowledge)
@@ -109,6 +115,17 @@ def completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Quest
             return found or clearly_carried(alone, first, context, knowledge)
     found = other_calculation(alone, first, context, knowledge)
     return found or _merged_or_carried(turn, asks_itself, context, knowledge)
+
+
+def _fails_as_well(
+    alone: Question, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return what holds with a failure more, after a verdict on the reading that told of the one before."""
+    failures = knowledge.states.failures
+    failed = any(c.input in failures and c.value == knowledge.states.failed(c.input) for c in alone.conditions)
+    if not failed or not context.scenario or not isinstance(context.result, (CheckResult, BandResult)):
+        return None
+    return None if alone.reading.amounts else other_scenario(alone, context, knowledge)
 
 
 def _told_of_states(

@@ -11,8 +11,7 @@ from assistant.resolving.results import Choices, ProcedureResult, Result, TableR
 from assistant.understanding.clauses import asking
 from assistant.understanding.mentions import STATE
 
-
-_SHOWING = frozenset(("warning", "amber", "white", "red", "show", "shown_by"))
+_SHOWING = frozenset(("warning", "amber", "white", "red", "show", "shown_by", "shown_to"))
 """Concepts beside a label that is told to show."""
 
 

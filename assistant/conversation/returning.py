@@ -42,11 +42,12 @@ def returned(text: str, context: Context, knowledge: Knowledge) -> Return | None
     found = re.match(_BACK, text[:200], re.IGNORECASE | re.DOTALL)
     if not found:
         return _told_again(text, context, knowledge)
+    case, told = (*re.split(r"[,:;]|\. ", found.group(1), maxsplit=1), "")[:2]
+    if told.strip() and context.scenario and _CASE.issuperset(case.lower().split()):
+        return Return(_on_scenario(context), told.strip())
     head, _, rest = found.group(1).partition(",")
     named = question_of(head, knowledge, context.variant)
     things = [m.concepts | m.implied for m in knowledge.matcher.telling(named.reading)]
-    if rest.strip() and context.scenario and _CASE.issuperset(head.lower().split()):
-        return Return(_on_scenario(context), rest.strip())
     if named.named_variant:
         return None  # another variant is come back to, and the topic stays
     if not things and rest.strip() and not (named.reading.amounts or named.conditions):

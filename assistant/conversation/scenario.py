@@ -39,7 +39,7 @@ _HOLDING = frozenset({"hang", "hold", "wait", "on", "no", "sorry"})
 _OPENING = _HOLDING | frozenset({
     "so", "ok", "okay", "right", "hm", "hmm", "oh", "ah", "fine", "but", "um", "uh", ",", ".",
 })  # fmt: skip
-_REPLACING = frozenset({"instead", "only", "rather", "just"})
+_REPLACING = frozenset({"instead", "only", "rather", "just", "alone"})
 _UNDOING = frozenset({"disregard", "forget", "cancel", "scrap", "ignore", "undo", "scratch", "drop"})
 _TELLING = _ADDING | _UNDOING | frozenset({
     "ok", "okay", "right", "oh", "ah", "no", "hm", "good", "fine", "news", "again", "back", "all", "after", "turns",
@@ -65,7 +65,7 @@ def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Ques
     words |= {"plus"} if _on_top(alone.reading.words) else set()
     known = {(c.input, c.value) for c in context.scenario}
     adds = _ADDING & words or "with" in alone.reading.words[:2]
-    if not known or not adds or _replaces(alone.reading.words):
+    if not known or not adds or replaces(alone.reading):
         return None
     alone = _with_failures(alone, context, knowledge)
     new = [c for c in alone.conditions if not c.is_result and not c.implied]
@@ -85,10 +85,12 @@ def _on_top(words: tuple[str, ...]) -> range:
     return range(at - 1, at + 2) if at and (words[at - 1], *words[at + 1 : at + 2]) == ("on", "of") else range(0)
 
 
-def _replaces(words: tuple[str, ...]) -> bool:
-    """Return whether a turn puts its state in the place of the others; what "has just failed" is added."""
+def replaces(reading: Reading) -> bool:
+    """Return whether a turn puts its state in the place of the others: "just System 1"; "has just failed" is added."""
+    words = reading.words
     said = {k for k, word in enumerate(words) if word in _REPLACING}
-    return any(words[k] != "just" or not k or words[k - 1] not in _LATELY for k in said)
+    lately = {k for m in reading.mentions if m.says_state for k in (m.start - 1, *m.taken)}  # "system 1 | just let go"
+    return any(words[k] != "just" or not k or not (words[k - 1] in _LATELY or k in lately) for k in said)
 
 
 def _together(results: list[TableResult]) -> Result:
@@ -228,7 +230,7 @@ def only_states_told(alone: Question, context: Context, knowledge: Knowledge) ->
     new = [c for c in alone.conditions if not c.is_result]
     if not given or not new or len(new) < len(alone.conditions):
         return None
-    if opens_asking(alone) or _replaces(alone.reading.words):
+    if opens_asking(alone) or replaces(alone.reading):
         return None
     if not _UNDOING.isdisjoint(alone.reading.words):
         new = [c._replace(value=knowledge.states.normal(c.input)) for c in new if given.get(c.input) == c.value] or new

@@ -13,7 +13,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.in_scenario import row_told, states_given, told_table
 from assistant.conversation.pointed_names import FIGURES
 from assistant.conversation.readings import carried, question_of
-from assistant.conversation.scenario import POINTING, of_the_last
+from assistant.conversation.scenario import POINTING, of_the_last, replaces
 from assistant.conversation.traits import OPEN
 from assistant.resolving import tables as state_tables
 from assistant.resolving.choosing import resolve_scored
@@ -44,7 +44,6 @@ _BESIDE = _LEAD | _ONLY | {
 }  # fmt: skip
 _MORE = frozenset({"too", "also", "well", "another", "plus", "both", "still", "yet", "else"})
 """Words by which something is added, and takes no place."""
-_LATELY = frozenset({"has", "have", "had", "s", "ve", "was", "we", "i", "it", "is", "and"})
 _IF = frozenset({"if", "suppose", "supposing", "say", "had"})
 _LIKENING = frozenset({
     ("have", "said"), ("same", "question"), ("same", "for"), ("same", "with"), ("same", "thing"), ("same", ","),
@@ -67,7 +66,7 @@ def put_right(
     words = alone.reading.words
     if context.asked is None or len(words) > _LONG or not _MORE.isdisjoint(words):
         return None
-    before, opens = states_given(context), corrects or _opens(words) or _only(words)
+    before, opens = states_given(context), corrects or _opens(words) or replaces(alone.reading)
     if not before or not (opens or "not" in words):
         return None
     new = _meant(alone, before, context, knowledge)
@@ -76,7 +75,7 @@ def put_right(
         return None
     if not (opens or _set_against(alone, before, new, knowledge)):
         return None
-    given = _in_place(before, new, _only(words), knowledge)
+    given = _in_place(before, new, replaces(alone.reading), knowledge)
     if {(c.input, c.value) for c in given} == {(c.input, c.value) for c in before}:
         return None
     question = _asked_anew(alone, before, given, new, context, knowledge)
@@ -102,12 +101,6 @@ def _supposes(words: Sequence[str]) -> bool:
     """Return whether a turn supposes that "it" was another thing: "what if it were System 1"."""
     it = words.index("it") if "it" in words[:-1][:_FEW] else 0
     return it > 0 and not _IF.isdisjoint(words[:it]) and words[it + 1] in ("were", "was", "is", "s")
-
-
-def _only(words: Sequence[str]) -> bool:
-    """Return whether a turn says that nothing else is meant: "just System 1"; "has just failed" is one more."""
-    said = [k for k, w in enumerate(words) if w in _ONLY]
-    return any(words[k] != "just" or not k or words[k - 1] not in _LATELY for k in said)
 
 
 def _set_against(

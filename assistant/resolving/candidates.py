@@ -126,7 +126,7 @@ def _speaks_of_fewer(fact: Fact, question: Question, know: Knowledge) -> bool:
 
 
 def _speaks_of_another(fact: Fact, question: Question, know: Knowledge) -> bool:
-    """Return whether a statement holds in a state of a thing, or is titled by one, that the question says it is not in."""
+    """Return whether a statement holds in a state of a thing, or is titled by one, that the question says is not so."""
     given = {c.input: c.value for c in question.conditions if not c.implied}
     if not given:
         return False

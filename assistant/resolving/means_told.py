@@ -10,7 +10,7 @@ from assistant.resolving.results import Result, TableResult
 
 
 def with_means(question: Question, result: Result, know: Knowledge) -> Result:
-    """Return a result of states with the statements of the means that hold with it, where the question asks for such."""
+    """Return a result of states with the statements of the means that go with it, where the question asks for them."""
     if not isinstance(result, TableResult) or len(result.rows) != 1 or not result.table.means:
         return result
     told = tuple(fact for fact in _means(question, result, know) if fact not in result.labels)

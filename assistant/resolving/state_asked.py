@@ -30,7 +30,7 @@ _SIDES = frozenset(("left", "right"))
 WHICH = frozenset(("which", "what", "whats"))
 _WRONG = frozenset({"wrong", "matter", "problem", "culprit", "suspect", "blame", "faulty", "diagnose", "diagnosis"})
 _FAILED = frozenset(("@lost", "@off", "@empty"))
-_KINDS = frozenset({
+KINDS = frozenset({
     "system", "systems", "hydraulic", "hydraulics", "hyd", "hyds", "sys", "component", "components", "thing", "things",
     "item", "part", "unit", "side", "one", "ones", "circuit", "controller", "controllers", "switch", "switches",
     "computer", "box", "two", "single", "supply", "else", "failure", "fault",
@@ -141,8 +141,8 @@ def asks_what_failed(question: Question, know: Knowledge) -> tuple[str, ...] | N
             continue
         named = words[at + 1 : said[0]]
         rest = (m for m in question.reading.mentions if said[1] <= m.start < end and not (m.weak or m.passing))
-        if all(w in _KINDS or w in _LINKING for w in named) and not any(rest):
-            return tuple(w for w in named if w in _KINDS)
+        if all(w in KINDS or w in _LINKING for w in named) and not any(rest):
+            return tuple(w for w in named if w in KINDS)
     return _KIND_OF_EITHER if _asks_which_of_two(question, know, asks) else None
 
 
@@ -150,7 +150,7 @@ def _loss_of_which(question: Question) -> tuple[str, ...]:
     """Return the words of "loss of | which system", "losing which system" and "which system failure"."""
     words = question.reading.words
     for at in (k for k, word in enumerate(words) if word in ("which", "what")):
-        end = next((k for k in range(at + 1, len(words)) if words[k] not in _KINDS), len(words))
+        end = next((k for k in range(at + 1, len(words)) if words[k] not in KINDS), len(words))
         named = words[at + 1 : end]
         if not named or not _SYSTEMS.issuperset(named[:1]):
             continue
@@ -175,7 +175,7 @@ def _said_failed(question: Question, at: int, end: int) -> tuple[int, int] | Non
     for mention in reading.mentions:
         if at < mention.start < end and not _FAILED.isdisjoint(mention.concepts):
             only = reading.words[at] == "which" or not ("lose" in mention.concepts or "work" in mention.text)
-            kind = set(reading.words[mention.start : mention.end]) <= _KINDS
+            kind = set(reading.words[mention.start : mention.end]) <= KINDS
             if only and not kind:
                 return mention.start, mention.end
     return next(((k, k + 1) for k in range(at, end) if reading.words[k] in _WRONG), None)

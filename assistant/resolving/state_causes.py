@@ -32,7 +32,7 @@ TAKING = frozenset({
 })  # fmt: skip
 KEPT, TAKEN = "kept", "taken"
 _SHORTLY, _DENIED_WITHIN = 8, 2
-_CHANGING = frozenset(("mode",))
+CHANGING = frozenset(("mode",))
 """Results that change into another, and are not lost."""
 _CAPTION = ("red", "amber", "warning")
 _DOING = frozenset(("i", "we", "you", "one", "a"))
@@ -208,7 +208,7 @@ def lost_value(table: StateTable, output: str, question: Question, know: Knowled
     normal = state_tables.outputs(table, {}, know.base).get(output)
     found = next(o for o in table.outputs if o.id == output)
     others = {v for v, _, _ in found.values if v != normal}
-    if len(others) > 1 and output not in _CHANGING and _loses(output, question):
+    if len(others) > 1 and output not in CHANGING and _loses(output, question):
         # What is left of the steering with any one failure: it castors.
         failures = (name for name in table.inputs if name in know.states.failures)
         ways = ({name: know.states.failed(name)} for name in failures)

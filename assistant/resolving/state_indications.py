@@ -12,7 +12,15 @@ from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CauseResult
-from assistant.resolving.state_asked import Scored, asks_what_failed, barring, content_of, is_normal, unused_amounts
+from assistant.resolving.state_asked import (
+    KINDS,
+    Scored,
+    asks_what_failed,
+    barring,
+    content_of,
+    is_normal,
+    unused_amounts,
+)
 from assistant.resolving.state_causes import KEEPING, KEPT, TAKEN, TAKING, done_to, lost_value
 from assistant.understanding.clauses import asking
 from assistant.understanding.mentions import Mention
@@ -95,11 +103,15 @@ def _as_told(condition: Condition, question: Question) -> str:
 
 def _said_of(table: StateTable, output: str, question: Question, know: Knowledge) -> str | None:
     """Return what is said of a result by a state word beside it ("steering fine"), or by asking what takes it."""
+    words = question.reading.words
     named = [m for m in question.reading.mentions if output in m.concepts]
+    if not named:  # "takes the tiller" takes the steering
+        brought = (m for m in question.reading.mentions if output in m.implied)
+        named = [m for m in brought if done_to(m.end - 1, words) == TAKEN]
     if not named or any(f"{table.id}.{output}" == c.input for c in question.conditions):
         return None
     normal = state_tables.outputs(table, {}, know.base)[output]
-    done = next(filter(None, (done_to(m.start, question.reading.words) for m in named)), "")
+    done = next(filter(None, (done_to(m.end - 1, words) for m in named)), "")
     state = next((s for m in named for s in question.reading.mentions if 0 <= s.start - m.end <= _BESIDE), None)
     if done == KEPT or (not done and state and not _WELL.isdisjoint(state.concepts)):
         return normal
@@ -120,10 +132,15 @@ def _which_failure(words: tuple[str, ...]) -> tuple[str, ...] | None:
 
 def _asks_what_takes(words: tuple[str, ...]) -> bool:
     """Return whether it is asked what takes one thing and leaves another: "what keeps anti-skid but takes …"."""
-    asks = {words[i + 1] for i, word in enumerate(words[:-1]) if word in ("what", "which")}
+    asks = {_past_kinds(words, i + 1) for i, word in enumerate(words[:-1]) if word in ("what", "which")}
     doing = frozenset(words)
     first = bool(asks & TAKING) or bool(asks & KEEPING)
     return first and (not doing.isdisjoint(TAKING) or "no" in doing) and not doing.isdisjoint(KEEPING)
+
+
+def _past_kinds(words: tuple[str, ...], at: int) -> str:
+    """Return the word after those for the kind of thing that is asked for: "which | switch | takes"."""
+    return next((word for word in words[at:] if word not in KINDS), "")
 
 
 def _is_label(condition: Condition, question: Question, know: Knowledge) -> bool:

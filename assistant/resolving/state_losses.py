@@ -27,7 +27,7 @@ _ALL = frozenset(("what", "everything", "whatever", "all"))
 _JOINS = frozenset(("and", "also", "plus", ",", "&"))
 _NEAR = 3
 _OUT = frozenset(("@lost", "@off"))
-_BETWEEN = LINKS | {"else", "all", "now", "then", "exactly", "actually", "not", "no", "longer", "any", "s", "it", "that"}
+_BETWEEN = LINKS | {"else", "all", "now", "then", "exactly", "actually", "not", "no", "longer", "any", "s", "it"}
 """Words that may stand between "what" and the word for having failed: "what | is now | out of action"."""
 
 

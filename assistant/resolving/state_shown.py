@@ -17,7 +17,7 @@ SHOWING = frozenset({
     "tell", "tells", "know", "show", "shows", "shown", "showing", "light", "lights", "lamp", "lamps", "message",
     "messages", "memo", "memos", "caution", "cautions", "warning", "warnings", "caption", "captions", "indication",
     "indications", "indicated", "annunciated", "see", "seen", "sign", "signs", "clue", "clues", "displayed", "comes",
-    "annunciation", "annunciations", "appears", "appear", "alert", "alerts", "indicate", "indicates", "shown",
+    "annunciation", "annunciations", "appears", "appear", "alert", "alerts", "indicate", "indicates",
 })  # fmt: skip
 """Words of which one stands in a text that asks what shows."""
 BESIDE = SHOWING | frozenset({

@@ -23,7 +23,10 @@ def told_candidates(
     failed = [c for c in inputs if not is_well(c, know)]
     if not failed or all(c.implied for c in inputs) or question.unsaid or any(c.is_result for c in question.conditions):
         return
-    if asking(question.reading.words) or content_of(question, know, excused) or unused_amounts(question) < 1:
+    if asking(question.reading.words) or unused_amounts(question) < 1:
+        return
+    between = {k for c in inputs if c.where for k in range(min(c.where), max(c.where))}
+    if any(m.start not in between for m in content_of(question, know, excused)):
         return
     given = {k for c in inputs for k in c.where}
     if any(word in _GIVING and k not in given for k, word in enumerate(question.reading.words)):
