@@ -8,12 +8,21 @@ from assistant.resolving import limits as limit_rules
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.leaning import ANSWERING
-from assistant.resolving.results import CheckResult, FactResult, LimitResult, TableResult, TablesResult
+from assistant.resolving.results import (
+    BandResult,
+    CheckResult,
+    FactResult,
+    LimitResult,
+    ScheduleResult,
+    TableResult,
+    TablesResult,
+)  # fmt: skip
 from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
 
 _LEAST = 0.4
 _JUST = 0.01
+_MUCH = frozenset(("much", "many", "available", "left"))
 _WHAT = frozenset(("what", "whats", "which", "who", "how", "why", "where"))
 _NEARLY_ALL = 0.95
 _TOLD = 0.6
@@ -25,6 +34,8 @@ _TELLS = 2.0
 def in_their_order(found: list[Candidate], question: Question, know: Knowledge) -> list[Candidate]:
     """Return the candidates with those put back that answer less to the point than one of another kind."""
     ordered = _statement_first(_result_first(_verdict_first(found, question, know), question), question)
+    if question.reading.amounts:
+        ordered = _schedule_first(_scale_first(ordered, question), question)
     return _whole_first(ordered)
 
 
@@ -94,6 +105,54 @@ def _verdict_first(found: list[Candidate], question: Question, know: Knowledge) 
         return isinstance(c.result, (TableResult, TablesResult)) and not _tells_more(c.result, question)
 
     return _put_behind(found, verdicts, follows)
+
+
+def _scale_first(found: list[Candidate], question: Question) -> list[Candidate]:
+    """Put a whole scale that judges a reading before the check against one of its edges, where no more is asked than
+    the reading: "accumulator 1900 ok", but not "to rely on the parking brake".
+    """
+    for scale in [c for c in found if isinstance(c.result, BandResult) and c.match and c.score >= ANSWERING]:
+        most = scale.score - _JUST
+        found = [
+            c._replace(score=most) if c.score > most and _checks_an_edge(c, scale, question) else c for c in found
+        ]
+    return found
+
+
+def _checks_an_edge(candidate: Candidate, whole: Candidate, question: Question) -> bool:
+    checks = candidate.result.checks if isinstance(candidate.result, CheckResult) else ()
+    scale = whole.result
+    if not isinstance(scale, BandResult) or len(checks) != 1 or not candidate.match or not whole.match:
+        return False
+    if checks[0].given != scale.given or checks[0].unit != scale.bands.unit:
+        return False
+    own, other = candidate.match.concepts, whole.match.concepts
+    said = [m.concepts for m in question.reading.mentions if not m.weak]
+    if any(not own.isdisjoint(c) and other.isdisjoint(c) for c in said):
+        return False
+    edges = {rule.value for rule in scale.bands.rules if rule.unit == scale.bands.unit}
+    bounds = checks[0].limit.maximum or checks[0].limit.minimum
+    return checks[0].bound in edges or not bounds  # a figure that is only stated allows and forbids nothing
+
+
+def _schedule_first(found: list[Candidate], question: Question) -> list[Candidate]:
+    """Put what a schedule allows at a bare number before the bound of it all: "tiller limit at 60", "how much at 30"."""
+    words = question.reading.words
+    at = {a.value for a in question.reading.amounts if a.unit is None and words[a.start - 1 : a.start] == ("at",)}
+    if not at or not (question.reading.has("maximum") or _MUCH.intersection(words)):
+        return found
+    read = [c for c in found if isinstance(c.result, ScheduleResult) and c.result.given in at and c.score >= _TOLD]
+    if not read:
+        return found
+    units = {c.result.schedule.output_unit for c in read if isinstance(c.result, ScheduleResult)}
+
+    def follows(c: Candidate) -> bool:
+        if isinstance(c.result, LimitResult):
+            figure = limit_rules.bound_value(c.result.limits[0])
+            return figure is not None and figure.unit in units
+        return isinstance(c.result, CheckResult) and {check.unit for check in c.result.checks} <= units
+
+    return _put_behind(found, [c.score for c in read], follows)
 
 
 def _tells_more(result: TableResult | TablesResult, question: Question) -> bool:

@@ -27,6 +27,7 @@ _ROUTE = frozenset(("mile", "NM", "km"))
 _THROUGH_AIR = ("ias", "cas", "tas")
 _FAR = 50.0
 _LITTLE, _DUST = 1e-6, 1e-9
+_WHOLE = 100.0
 _LEAST_SHARE = 0.1
 """Two readings of the same thing are of one order of magnitude."""
 _ONE_OF_TWO = frozenset({"is", "the", "coolest", "hottest", "coldest", "warmest", "lowest", "highest"})
@@ -311,6 +312,8 @@ def judge(bands: Bands, question: Question, know: Knowledge, amounts: Sequence[A
 
 
 def _band_value(amount: Amount, bands: Bands, question: Question, know: Knowledge) -> float | None:
+    if amount.unit is None and bands.unit == "percent" and amount.value > _WHOLE:
+        return None  # "tyres 185 ok" gives no share
     if amount.unit is not None:
         value = fits(amount, bands.unit, know.units)
         if value is None and amount.unit == "percent" and bands.reference:

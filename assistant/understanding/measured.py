@@ -10,15 +10,17 @@ from collections.abc import Callable, Mapping, Sequence
 from assistant.understanding.mentions import PLAIN, Mention
 from assistant.understanding.words import stem
 
-_OF = frozenset({"of", "for", "on"})
+_OF = frozenset({"of"})
 _ARTICLES = frozenset({"the", "a", "an", "my", "our", "each", "one", "every", "its", "your"})
 _TRAILING = frozenset({"?", ".", "!", "please", "pls"})
 _BREAKING = frozenset({
     "is", "are", "was", "do", "does", "did", "can", "may", "must", "should", "will", "would", "has", "have", "to", "at",
     "by", "with", "if", "when", "i", "we", "you", "they", "it", "that", "this", "and", "or", "but", "not", "in", "from",
-    "under", "over", "above", "below", "than", "while", "before", "after", "until", "up", "down", "off", ",",
+    "the", "a", "an", "under", "over", "above", "below", "than", "while", "before", "after", "until", "up", "down", "off", ",",
 })  # fmt: skip
 """Words after which a measure at the end of a question is not that of the thing before them."""
+_TOWARDS = (("to",), ("until",), ("till",), ["to"], ["until"], ["till"])
+_WHETHER = frozenset({"is", "are", "was", "does", "do", "did", "can", "may", "must", "should", "will", "has", "have", "if"})
 _FEW = 4
 """Words between a thing and its measure, at most: "the tiller's breakout force"."""
 
@@ -27,6 +29,8 @@ def with_measure(
     mentions: list[Mention], words: Sequence[str], kinds: Mapping[str, str], holds: Callable[[str, str], bool]
 ) -> list[Mention]:
     """Return the mentions with the measure that is asked for marked as such; holds: looks a word up in a list."""
+    if words[:1] and words[0] in _WHETHER:
+        return mentions
     at = {m.start: m for m in mentions}
     inside = {k for m in mentions if m.end - m.start > 1 for k in m.taken}
     for i, word in enumerate(words):
@@ -37,6 +41,8 @@ def with_measure(
         ordinary = mention is None or mention.is_plain or mention.is_outside
         if not (quantity or ordinary) or not holds(word, "measures"):
             continue
+        if any(m.start < i and _is_quantity(m, kinds) for m in mentions):
+            return mentions  # another one is asked for first: "minutes to cool to take-off temperature"
         if _is_of(i, words, at, kinds) or _ends(i, words, mentions, kinds):
             if mention is None or mention.is_outside:
                 mention = Mention(i, i + 1, (i,), frozenset((PLAIN + stem(word),)), frozenset(), False, word)
@@ -70,4 +76,7 @@ def _ends(i: int, words: Sequence[str], mentions: Sequence[Mention], kinds: Mapp
     if any(word not in _TRAILING for word in words[i + 1 :]):
         return False
     before = [m for m in mentions if m.end <= i and _names_thing(m, kinds)]
-    return bool(before) and i - before[-1].end < _FEW and _BREAKING.isdisjoint(words[before[-1].end : i])
+    if not before or (len(before) == 1 and before[0].is_plain):
+        return False
+    led = words[max(0, before[-1].start - 1) : before[-1].start]
+    return i - before[-1].end < _FEW and _BREAKING.isdisjoint(words[before[-1].end : i]) and led not in _TOWARDS
