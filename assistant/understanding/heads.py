@@ -51,17 +51,21 @@ def counted(reading: Reading, kinds: Mapping[str, str]) -> frozenset[int]:
 
 
 def _measured(measure: Mention, things: Mapping[int, Mention], words: Sequence[str]) -> Iterator[int]:
-    """Yield the thing of which a measure is: the last one named after "of", or before the measure."""
+    """Yield the things of which a measure is: the last one named after "of", or those in a row before the measure."""
     at = measure.end + 1
     while at < len(words) and words[at] in _ARTICLES:
         at += 1
     last = None
     while at in things:
         last, at = at, things[at].end
-    before = [start for start, thing in things.items() if thing.end <= measure.start]
-    found = last if last is not None else max(before, default=None)
-    if found is not None:
-        yield found
+    if last is not None:
+        yield last
+        return
+    end = max((thing.end for thing in things.values() if thing.end <= measure.start), default=-1)
+    ends = {thing.end: start for start, thing in things.items()}
+    while end in ends:  # "spoiler extension | time" is no time of another extension
+        yield ends[end]
+        end = ends[end]
 
 
 def _next_thing(at: int, things: Mapping[int, Mention], words: Sequence[str]) -> Iterator[int]:

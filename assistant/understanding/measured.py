@@ -20,7 +20,10 @@ _BREAKING = frozenset({
 })  # fmt: skip
 """Words after which a measure at the end of a question is not that of the thing before them."""
 _TOWARDS = (("to",), ("until",), ("till",), ["to"], ["until"], ["till"])
-_WHETHER = frozenset({"is", "are", "was", "does", "do", "did", "can", "may", "must", "should", "will", "has", "have", "if"})
+_WHETHER = frozenset({
+    "is", "are", "was", "does", "do", "did", "can", "may", "must", "should", "will", "has", "have", "if", "could", "would",
+    "shall", "cannot", "isn", "aren", "don", "doesn", "didn", "couldn", "won", "wouldn", "shouldn", "not", "let", "try",
+})  # fmt: skip
 _FEW = 4
 """Words between a thing and its measure, at most: "the tiller's breakout force"."""
 
