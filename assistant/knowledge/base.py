@@ -134,12 +134,16 @@ class Base:
 
         Where a file could not be read, that name may stand in it.
         """
-        return name not in known and name not in self.compiled["broken"] and not self.unread
+        return name not in known and name not in self.compiled["broken"] and not self.may_stand_unread(name)
 
-    @property
-    def unread(self) -> bool:
-        """Whether a file could not be read at all: what only points to its records is no problem of its own."""
-        return bool(self.compiled.get("unread"))
+    def may_stand_unread(self, name: str) -> bool:
+        """Whether a name may stand in a file that could not be read: what only points to it is no problem then."""
+        unread = self.compiled.get("unread")
+        if not unread:
+            return False
+        from assistant.knowledge.unread import may_stand
+
+        return may_stand(name, unread)
 
     def kind(self, name: str) -> str:
         """The kind of an answering record, as its list is called in files: "limits"."""

@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import Any
 
 from assistant.knowledge.base import Base, stated
+from assistant.knowledge.figure_checks import changes_hold, statements_agree
 from assistant.knowledge.named import Named, every_record, of_kind
 from assistant.knowledge.paragraph_checks import paragraphs_are_listed, paragraphs_exist, sources_of
 from assistant.knowledge.problems import Problem, suggestion
@@ -44,7 +45,7 @@ def sources_exist(base: Base) -> Iterator[Problem]:
 def type_is_described(base: Base) -> Iterator[Problem]:
     """A type says what it is, and its labels of other fleets lead to records."""
     if not base.compiled["type"]:
-        if not base.unread:
+        if not base.may_stand_unread("type:"):
             advice = "add 'type:' with id and name to the type's type.yaml"
             yield Problem("type.yaml", 0, "no type is described", advice)
         return
@@ -205,6 +206,8 @@ CHECKS: tuple[Check, ...] = (
     tables_are_complete,
     models_are_bound,
     overrides_fit,
+    changes_hold,
+    statements_agree,
 )
 
 

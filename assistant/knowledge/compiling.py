@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 from typing import Any
 
 from assistant.knowledge.base import ANSWERING, Compiled
@@ -11,18 +12,22 @@ from assistant.knowledge.problems import Problem, suggestion
 from assistant.knowledge.readers import CANONICAL_UNITS, Reading
 from assistant.knowledge.shapes import SHAPES, TYPE, WORD_GROUPS
 from assistant.knowledge.shelf import Shelved
+from assistant.knowledge.unread import may_list_units, may_stand
 from assistant.knowledge.yaml_lines import Items, Node, Pairs, Text, plain
 
 _OTHER_KEYS = ("type", "words", "units", "settings")
 
 
-def compile_base(trees: Sequence[Node], unread: bool = False) -> tuple[Compiled, list[Problem]]:
+def compile_base(
+    trees: Sequence[Node], unread: Mapping[str, str] = MappingProxyType({})
+) -> tuple[Compiled, list[Problem]]:
     """The compiled base of some files, and what is wrong in them; broken records are left out.
 
-    unread: whether other files could not be read, so that what is missing may stand in one of them.
+    unread: what other files hold that could not be read, by their names; "" of one of which nothing is known.
     """
-    unread = unread or not all(isinstance(tree, Pairs) for tree in trees)
-    reading = Reading(CANONICAL_UNITS | _unit_symbols(trees), [], unread)
+    unread = {**unread, **{tree.file: "" for tree in trees if not isinstance(tree, Pairs)}}
+    units = tuple(text for file, text in unread.items() if may_list_units(file, text))
+    reading = Reading(CANONICAL_UNITS | _unit_symbols(trees), [], units)
     compiled: Compiled = {
         "records": {key: Shelved() for key in SHAPES},
         "places": Shelved({key: {} for key in SHAPES}),
@@ -37,7 +42,7 @@ def compile_base(trees: Sequence[Node], unread: bool = False) -> tuple[Compiled,
         "labels": {},
         "respelt": {},
         "broken": [],
-        "unread": unread,
+        "unread": list(unread.values()),
         "rule_lines": {},
     }
     for tree in trees:
@@ -114,7 +119,7 @@ def _read_overrides(compiled: Compiled, reading: Reading) -> None:
     for name, values in compiled["records"]["overrides"].items():
         record, node = values[1], values[2]
         kind = next((kind for kind in ANSWERING if record in compiled["records"][kind]), "")
-        if not kind and (record in compiled["broken"] or compiled["unread"]):
+        if not kind and (record in compiled["broken"] or may_stand(record, compiled["unread"])):
             continue
         if not kind:
             known = compiled["order"]

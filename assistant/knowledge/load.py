@@ -82,16 +82,18 @@ def _compile(
     from assistant.knowledge.checks import check_base
     from assistant.knowledge.compiling import compile_base
     from assistant.knowledge.pronunciations import add_lexemes, read_lexicon
+    from assistant.knowledge.unread import held_by
     from assistant.knowledge.yaml_lines import parse_yaml
 
     trees, lexemes = [], []
-    unread = bool(problems)
+    unread = {problem.file: "" for problem in problems}
     for name, raw in files:
         if name.endswith(".yaml"):
             tree, found = parse_yaml(raw, name)
             problems += found
             trees += [tree] if tree is not None else []
-            unread = unread or tree is None
+            if tree is None:
+                unread[name] = held_by(raw, found)
         elif name.endswith(".pls"):
             entries, found = read_lexicon(raw, name)
             problems += found

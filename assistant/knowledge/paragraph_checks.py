@@ -8,7 +8,7 @@ from typing import Any
 
 from assistant.knowledge.base import Base
 from assistant.knowledge.named import every_record, of_kind
-from assistant.knowledge.paragraphs import paragraphs_of, spelt_out
+from assistant.knowledge.paragraphs import holds, listed_shown, paragraphs_of, spelt_out
 from assistant.knowledge.problems import Problem, suggestion
 from assistant.knowledge.records import Source
 
@@ -34,9 +34,9 @@ def paragraphs_exist(base: Base) -> Iterator[Problem]:
         told = (Source(*pair) for text in _texts(named.record) for pair in in_text.findall(text)) if in_text else ()
         for source in dict.fromkeys((*sources_of(named.record), *told)):
             listed = known.get(source.document)
-            if listed and not _holds(listed, source.paragraph):
+            if listed and not holds(listed, source.paragraph):
                 message = f"cites '{source.document} {source.paragraph}', which {source.document} does not list"
-                yield named.problem(message, suggestion(source.paragraph, listed, _advice(listed)))
+                yield named.problem(message, suggestion(source.paragraph, listed, listed_shown(listed)))
 
 
 def sources_of(record: Any) -> Iterator[Source]:
@@ -53,13 +53,3 @@ def _texts(part: Any) -> Iterator[str]:
     elif isinstance(part, tuple) and not isinstance(part, Source):
         for each in part:
             yield from _texts(each)
-
-
-def _holds(listed: dict[str, None], paragraph: str) -> bool:
-    return paragraph in listed or any(each.startswith(f"{paragraph}.") for each in listed)
-
-
-def _advice(listed: dict[str, None]) -> str:
-    names = list(listed)
-    shown = ", ".join(names[:8]) + (f" … {names[-1]}" if len(names) > 8 else "")
-    return f"its paragraphs are {shown}"

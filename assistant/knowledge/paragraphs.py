@@ -14,6 +14,18 @@ def paragraphs_of(listed: tuple[str, ...]) -> dict[str, None]:
     return dict.fromkeys(paragraph for each in listed for paragraph in spelt_out(each))
 
 
+def holds(listed: dict[str, None], paragraph: str) -> bool:
+    """Whether a paragraph is one of those listed, or a section that holds some."""
+    return paragraph in listed or any(each.startswith(f"{paragraph}.") for each in listed)
+
+
+def listed_shown(listed: dict[str, None]) -> str:
+    """The paragraphs of a document in short, as advice."""
+    names = list(listed)
+    shown = ", ".join(names[:8]) + (f" … {names[-1]}" if len(names) > 8 else "")
+    return f"its paragraphs are {shown}"
+
+
 def spelt_out(listed: str) -> list[str]:
     """The paragraphs of one item: itself, or each from the first of a range to the last; none of a bad range."""
     found = _RANGE.fullmatch(listed)

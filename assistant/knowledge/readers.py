@@ -11,6 +11,7 @@ from typing import Any
 
 from assistant.frozen import NamedTuple
 from assistant.knowledge.problems import Problem, suggestion
+from assistant.knowledge.unread import may_stand
 from assistant.knowledge.yaml_lines import Items, Node, Pairs, Text
 
 CANONICAL_UNITS = frozenset(
@@ -26,12 +27,12 @@ class Reading(NamedTuple):
 
     units: frozenset[str]
     problems: list[Problem]
-    unread: bool = False
-    """Whether a file could not be read, which may list what is not known."""
+    unread: tuple[str, ...] = ()
+    """What files hold that could not be read and may list units; "" of one of which nothing is known."""
 
     def knows_unit(self, unit: str) -> bool:
         """Whether a unit is listed, or may be."""
-        return unit in self.units or self.unread
+        return unit in self.units or (bool(self.unread) and may_stand(unit, self.unread))
 
     def refuse(self, node: Node, message: str, advice: str) -> Any:
         """Report a problem at a node."""

@@ -98,7 +98,7 @@ def input_conditions(named: Named, conditions: Iterable[tuple[str, str]], base: 
     """Problems of (input, value) or (table.output, value) pairs that do not exist."""
     for name, value in conditions:
         values = _values(name, base)
-        if values is None and base.unread:
+        if values is None and base.may_stand_unread(name.partition(".")[0]):
             continue
         if values is None:
             known = [*base.inputs, *_outputs(base)]

@@ -98,6 +98,26 @@ class TestFolders:
         assert len(problems) == 1
         assert str(problems[0]).startswith(expected.replace("records.yaml", f"{broken}.yaml"))
 
+    def test_a_slip_in_one_file_hides_nothing_of_the_others(self, tmp_path: Path) -> None:
+        shutil.copytree(SOUND, tmp_path, dirs_exist_ok=True)
+        records = tmp_path / "sample_glider" / "records.yaml"
+        records.write_text(records.read_text(encoding="utf-8").replace("says: The skid", "says: [The skid", 1))
+        (tmp_path / "sample_glider" / "more.yaml").write_text(
+            "limits:\n"
+            "  - {id: more, of: x, asks: [x], maximum: 5 knotts, source: MAN 1}\n"
+            "facts:\n"
+            "  - {id: there, asks: [x], says: x, source: MAN 1, why: skids-wear}\n"
+            "  - {id: nowhere, asks: [x], says: x, source: MAN 1, why: no-such-record}\n"
+        )
+
+        _, problems = load(str(tmp_path), cache_dir="")
+
+        assert [str(problem).split("; ")[0].split(" (")[0] for problem in problems] == [
+            "sample_glider/more.yaml:2: 'maximum' of limit 'more' has the unknown unit 'knotts'",
+            "sample_glider/more.yaml:5: fact 'nowhere' names the unknown record 'no-such-record'",
+            "sample_glider/records.yaml:6: is not well-formed YAML",
+        ]
+
     @pytest.mark.parametrize(
         ("text", "expected"),
         [
