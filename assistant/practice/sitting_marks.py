@@ -12,8 +12,10 @@ from collections.abc import Iterable, Sequence
 
 from assistant.answering.answer import Citation
 from assistant.frozen import NamedTuple
-from assistant.practice.making.question import Question
+from assistant.practice.making.question import OWN, Question
 from assistant.practice.marking.mark import NOTHING, UNMARKED, Mark, Marker
+from assistant.practice.marking.own_key import mark_own, need_of_key
+from assistant.practice.marking.points import Need
 from assistant.practice.recall import MISSED, PARTLY, RIGHT, WRONG
 from assistant.practice.sitting_confusing import Taken as TakenFor
 from assistant.practice.sitting_confusing import taken_for
@@ -113,9 +115,17 @@ def cited_line(sources: Sequence[Citation]) -> str:
 
 def _marked(question: Question, answer: str, marker: Marker, know: Knowledge) -> Mark:
     try:
+        if question.form == OWN:
+            return mark_own(_own_need(question, know), answer, know)
         return marker.mark(asked_text(question, know), answer)
     except Exception:  # a fault at one answer must not end the sitting: whoever sits there marks it
         return NOTHING
+
+
+def _own_need(question: Question, know: Knowledge) -> Need:
+    key = question.key
+    values = [(each.value, each.unit) for each in key.values]
+    return need_of_key(question.text, key.points, values, key.ordered, know, key.says, question.sources)
 
 
 def _verbatim(question: Question, answer: str) -> Mark | None:

@@ -19,6 +19,7 @@ from typing import Any
 
 from assistant.answering.answer import Citation
 from assistant.frozen import NamedTuple
+from assistant.knowledge.paragraphs import holds, listed_shown, paragraphs_of
 from assistant.knowledge.problems import Problem, suggestion
 from assistant.knowledge.yaml_lines import Items, Node, Pairs, Text, read_yaml
 from assistant.practice.asking.pool import section_of
@@ -157,6 +158,11 @@ def _cited(entry: _Entry, know: Knowledge) -> Citation | None:
                      entry.fields["cites"])  # fmt: skip
         return None
     record = know.base.documents[document]
+    listed = paragraphs_of(record.paragraphs)
+    if listed and not holds(listed, found[2]):
+        advice = suggestion(found[2], listed, listed_shown(listed))
+        entry.refuse(f"{document} does not list the paragraph {found[2]}", advice, entry.fields["cites"])
+        return None
     return Citation(document, found[2], record.revision, record.effective)
 
 

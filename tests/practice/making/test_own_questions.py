@@ -4,9 +4,14 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from assistant.conversation.opening import Knowledge
 from assistant.practice.making.own import read_own
 from assistant.practice.making.question import OWN, Expected
+from assistant.practice.marking.mark import Marker
+from assistant.practice.recall import MISSED, PARTLY, RIGHT, WRONG
+from assistant.practice.sitting_marks import take
 
 GOOD = """\
 questions:
@@ -92,3 +97,39 @@ def test_a_question_is_of_the_section_and_the_figure_of_its_paragraph(tmp_path: 
     assert (asked.entry, asked.form) == (record.id, OWN)
     assert asked.section == other.section != ""
     assert other.entry == "own:What colour is the book?"
+
+
+def test_a_paragraph_that_its_document_does_not_list_is_refused(tmp_path: Path, knowledge: Knowledge) -> None:
+    questions, problems = _read(tmp_path, knowledge, "questions:\n  - {ask: x, points: [y], cites: LIM 9.9}\n")
+
+    assert questions == ()
+    assert problems == ["own.yaml:2: LIM does not list the paragraph 9.9; its paragraphs are 3.1, 3.2"]
+
+
+@pytest.mark.parametrize(
+    ("place", "answer", "mark"),
+    [
+        (0, "leave it at DN", RIGHT),
+        (0, "leave it down, stay below 255 and press override", RIGHT),
+        (0, "move it UP", WRONG),
+        (0, "don't know", MISSED),
+        (1, "in the left cupboard by the door", RIGHT),
+        (1, "by the door", PARTLY),
+        (1, "in the right cupboard by the door", WRONG),
+        (2, "two torches", RIGHT),
+        (2, "3", WRONG),
+        (3, "look, then touch", RIGHT),
+        (3, "touch, then look", WRONG),
+        (4, "no, maintenance does", RIGHT),
+        (4, "yes, maintenance does", WRONG),
+    ],
+)
+def test_an_answer_is_marked_by_the_points_of_the_instructor(
+    tmp_path: Path, knowledge: Knowledge, place: int, answer: str, mark: str
+) -> None:
+    stuck = "  - {ask: What do you do with the stuck lever?, points: [leave it at DN], cites: ABN 32.3}\n"
+    barred = '  - {ask: May the crew open the panel?, points: ["no, maintenance does"], cites: AOM 32.05}\n'
+    questions, problems = _read(tmp_path, knowledge, GOOD.replace("questions:\n", f"questions:\n{stuck}") + barred)
+    assert problems == []
+
+    assert take(questions[place], answer, Marker(knowledge), knowledge).mark == mark
