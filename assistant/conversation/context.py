@@ -35,6 +35,8 @@ class Context(NamedTuple):
     answer: Answer | None = None
     offered: tuple[str, ...] = ()
     disputed: tuple[tuple[str, str], ...] = ()
+    forgets: bool = False
+    """Whether what is set aside ends with the conversation, and no curator will see it."""
     scenario: tuple[Condition, ...] = ()
     earlier: tuple[Earlier, ...] = ()
     said: Answer | None = None

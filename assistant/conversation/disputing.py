@@ -16,7 +16,7 @@ from assistant.knowledge.records import Source
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.results import Result
 
-_UNTIL = "until its curator has looked"
+_UNTIL, _HERE = "until its curator has looked", "in this conversation alone"
 _HOW_TO_CLEAR = 'Say "clear dispute" with its number, or "clear all disputes".'
 
 
@@ -31,7 +31,7 @@ def set_aside(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer
     kept = tuple(pair for pair in context.disputed if pair[0] != record)
     noted = f" Your note: {note.rstrip('.')}." if note else ""
     words = f"Set aside as disputed: {record_name(record, knowledge)}.{noted}"
-    words += f" It is said so wherever it is used, {_UNTIL} and it is cleared."
+    words += f" It is said so wherever it is used, {_until(context)}{'' if context.forgets else ' and it is cleared'}."
     answer = replied(text, ANSWER, words, knowledge)._replace(entry=last.entry, sources=last.sources)
     return answer, context._replace(disputed=(*kept, (record, note)))
 
@@ -61,7 +61,7 @@ def listed(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, C
     ]
     if not lines:
         return replied(text, ANSWER, "No record is set aside as disputed.", knowledge), context
-    words = "\n".join([f"Set aside as disputed, {_UNTIL}:", *lines, _HOW_TO_CLEAR])
+    words = "\n".join([f"Set aside as disputed, {_until(context)}:", *lines, _HOW_TO_CLEAR])
     found = [knowledge.base.records[name] for name, _ in context.disputed if name in knowledge.base.records]
     sources = citations((source for record in found for source in record.sources), knowledge)
     return replied(text, ANSWER, words, knowledge)._replace(sources=sources), context
@@ -71,7 +71,8 @@ def with_disputes(answer: Answer, context: Context, knowledge: Knowledge) -> Ans
     """Say of every record that is set aside that it is, wherever an answer uses it; the fact still comes first."""
     if not context.disputed or answer.outcome != ANSWER or "isputed" in answer.text:
         return answer
-    told = [_told(name, note, answer, knowledge) for name, note in _used(answer, context, knowledge)]
+    until = _until(context)
+    told = [_told(name, note, until, answer, knowledge) for name, note in _used(answer, context, knowledge)]
     if not told:
         return answer
     text = answer.text if answer.text.endswith((".", "?", "!")) else f"{answer.text}."
@@ -93,10 +94,14 @@ def record_name(name: str, knowledge: Knowledge) -> str:
     return f"{called} ({cited})" if cited else str(called)
 
 
-def _told(name: str, note: str, answer: Answer, knowledge: Knowledge) -> str:
+def _until(context: Context) -> str:
+    return _HERE if context.forgets else _UNTIL
+
+
+def _told(name: str, note: str, until: str, answer: Answer, knowledge: Knowledge) -> str:
     which = "This record" if name == answer.entry else f"What it rests on, {record_name(name, knowledge)},"
     said = f" The note says: {note.rstrip('.')}." if note else ""
-    return f"{which} is disputed and set aside {_UNTIL}.{said}"
+    return f"{which} is disputed and set aside {until}.{said}"
 
 
 def _of_last(context: Context, knowledge: Knowledge) -> tuple[tuple[str, str], ...]:

@@ -140,8 +140,7 @@ def _marked(state: State, taken: Taken, hesitation: float | None) -> After:
 def _revised(asked: Put) -> tuple[Line, ...]:
     """Return what a revision changed in what was asked: since the last time, or with the revision loaded."""
     if asked.was:
-        former = f": was {asked.was.formerly}" if asked.was.formerly else ""
-        return (Line(f"New since you were last asked ({asked.was.since}){former}, now {asked.was.now}.", NOTE),)
+        return (Line(asked.was.news, NOTE),)
     return tuple(
         Line(f"New with {change.since}: {change.subject} was {change.formerly}, now {change.now}.", NOTE)
         for change in asked.item.changes[:2]

@@ -115,7 +115,7 @@ def cited_line(sources: Sequence[Citation]) -> str:
 
 def _marked(question: Question, answer: str, marker: Marker, know: Knowledge) -> Mark:
     try:
-        if question.form == OWN:
+        if question.form == OWN and (question.key.points or question.key.values):
             return mark_own(_own_need(question, know), answer, know)
         return marker.mark(asked_text(question, know), answer)
     except Exception:  # a fault at one answer must not end the sitting: whoever sits there marks it

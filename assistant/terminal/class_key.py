@@ -1,4 +1,4 @@
-"""`class --key-here`: the key of the question that stands, in a terminal that the class does not see.
+"""`class --key-here`: the key of the question that stands, once revealed, in a terminal that the class does not see.
 
 It reads the record that the class is led in and follows it; nothing is typed here but a key that ends it.
 """
@@ -16,6 +16,7 @@ from assistant.practice.leading.plan import Aims
 from assistant.practice.leading.standing import OVER, Standing
 from assistant.practice.papers.sets import NoSet
 from assistant.practice.sitting_marks import NOTE, Line
+from assistant.terminal.key_sign import KeySign
 from assistant.terminal.keys import until_key
 from assistant.terminal.records import tell_news
 from assistant.terminal.screen import Screen, is_dumb, is_terminal
@@ -39,15 +40,20 @@ class KeyView:
         self._shown: object = None
         self._aims: dict[int, Aims] = {}
         self._sitting = 0
+        self._sign = KeySign()
 
     def follow(self, ended: Callable[[float], bool] | None = None) -> None:
         """Follow until a key is pressed or `ended`, called with the seconds of a pause, says so."""
         show([Line(FOLLOWS, NOTE)], self._screen)
-        until_key(self._pause if ended is None else lambda seconds: self._pause(seconds) or ended(seconds))
+        try:
+            until_key(self._pause if ended is None else lambda seconds: self._pause(seconds) or ended(seconds))
+        finally:
+            self._sign.take_down()
 
     def _pause(self, _: float) -> bool:
         """Look, and wait a moment; whether there is nothing more to follow."""
         over = self.look()
+        self._sign.renew()
         time.sleep(_LOOK_S)
         return over and not is_terminal(sys.stdin)
 

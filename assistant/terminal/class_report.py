@@ -12,7 +12,8 @@ from assistant.practice.keeping.record import Record
 from assistant.practice.keeping.rows import Sitting
 from assistant.practice.leading import page, table
 from assistant.practice.leading.holding import standing_of
-from assistant.practice.leading.report import ClassReport, count, report_of
+from assistant.practice.leading.report import ClassReport, report_of
+from assistant.practice.leading.shown import count
 from assistant.practice.leading.standing import Standing
 from assistant.practice.leading.statements import PLACE, count_persons, statements
 from assistant.practice.leading.summary import report_lines

@@ -33,6 +33,7 @@ from assistant.terminal.class_questions import LONGEST_MIN, whole
 from assistant.terminal.class_report import files_of, kept_files, report_on
 from assistant.terminal.class_voice import ClassVoice
 from assistant.terminal.disputes import kept_disputes
+from assistant.terminal.key_sign import key_is_elsewhere
 from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.records import BROKEN, DONE, clock, is_typed, opened_record, tell_news
 from assistant.terminal.screen import Screen, complain, is_dumb, prepare, screen_for
@@ -183,7 +184,10 @@ def desk_for(session: Session, pool: Pool, hears: bool) -> Desk:
     def reason(question: Question) -> case.Further | None:
         return case.why(question, know)
 
-    return Desk(chance, marked, asking, further, reason, lambda questions: case.debrief(questions, know), hears)
+    return Desk(
+        chance, marked, asking, further, reason, lambda questions: case.debrief(questions, know), hears,
+        key_is_elsewhere,
+    )  # fmt: skip
 
 
 class ClassRoom:

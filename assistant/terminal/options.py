@@ -178,7 +178,7 @@ CLASS = Command(
         Option("--speak", "", "say the questions and the names aloud too"),
         *_MANNER,
         Option("--listen", "", "hear an answer at the microphone, on the key l"),
-        Option("--key-here", "", "show the key of the class that goes on in another terminal"),
+        Option("--key-here", "", "show the key, once revealed, of the class in another terminal"),
         Option("--page", "FILE", "write the report as a page, without names, .html"),
         Option("--csv", "FILE", "write the turns as a table, without names, .csv"),
         Option("--own-copy", "FILE", "write the report with names, for yourself, .html or .csv"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import sys
 
@@ -24,6 +25,11 @@ def data_folder() -> str:
 
 def write_private(path: str, text: str) -> bool:
     """Write a file that its owner alone may read, whole or not at all; False when it cannot be written."""
+    return not why_not_written(path, text)
+
+
+def why_not_written(path: str, text: str) -> str:
+    """Write a file as `write_private` does; return what kept it from being written, and what to do, or nothing."""
     beside = f"{path}.{os.getpid()}"
     try:
         os.makedirs(os.path.dirname(path), mode=0o700, exist_ok=True)
@@ -31,6 +37,14 @@ def write_private(path: str, text: str) -> bool:
         with os.fdopen(number, "w", encoding="utf-8") as file:
             file.write(text)
         os.replace(beside, path)
-    except OSError:
-        return False
-    return True
+    except OSError as error:
+        if os.path.exists(beside):
+            os.remove(beside)
+        return _why(error)
+    return ""
+
+
+def _why(error: OSError) -> str:
+    if error.errno in (errno.ENOSPC, getattr(errno, "EDQUOT", errno.ENOSPC)):
+        return "the disk is full; make room, or name a file on another one"
+    return f"{(error.strerror or 'it cannot be opened').lower()}; name a file in a folder that can be written"

@@ -9,7 +9,7 @@ from assistant.practice.keeping.record import Record, open_record
 from assistant.practice.keeping.rows import Learner
 from assistant.rendering.text import clean
 from assistant.terminal.options import UsageProblem, nearest
-from assistant.terminal.places import data_folder, write_private
+from assistant.terminal.places import data_folder, why_not_written
 from assistant.terminal.screen import Screen, complain, is_terminal
 from assistant.terminal.simulated import clock as clock
 
@@ -56,8 +56,8 @@ def write_own(path: str, text: str, mark: str, what: str, screen: Screen) -> int
         raise UsageProblem(f"{clean(path)} is there already and is not {what}; name another file")
     if not os.path.isdir(os.path.dirname(target)):
         raise UsageProblem(f"there is no folder {clean(os.path.dirname(target))}")
-    if not write_private(target, text):
-        complain(f"cannot write {clean(path)}; name a file in a folder that can be written")
+    if problem := why_not_written(target, text):
+        complain(f"cannot write {clean(path)}: {problem}")
         return NOT_WRITTEN
     screen.say(f"written: {clean(path)}")
     return DONE

@@ -42,7 +42,7 @@ class Session:
         self.variant = variant
         """Id of the variant that questions are about when they name none; empty for the base."""
         self._keeps_disputes = keeps_disputes
-        self._context = Context(variant=variant, disputed=disputed)
+        self._context = Context(variant=variant, disputed=disputed, forgets=not keeps_disputes)
 
     def answer(self, text: str) -> Answer:
         """Return the answer to a turn, and remember the turn."""
@@ -70,7 +70,7 @@ class Session:
 
     def start_afresh(self) -> None:
         """Forget every turn, and what was set aside in them."""
-        self._context = Context(variant=self.variant)
+        self._context = Context(variant=self.variant, forgets=not self._keeps_disputes)
 
     def unanswered(self, question: str, reason: str) -> Answer:
         """Return the decline of what is no question at all."""

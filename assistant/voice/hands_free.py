@@ -66,7 +66,7 @@ class HandsFree:
         self._ahead = Ahead(self._listened)
         listener.pausing = self._ahead.begin
         self._echo = Echo(knowledge.lexicon)
-        self._context = Context(variant=variant)
+        self._context = Context(variant=variant, forgets=True)
         self._loaded = ""
         self._last = ""
         self._heard = ""

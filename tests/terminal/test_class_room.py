@@ -309,6 +309,9 @@ def test_the_view_of_the_key_follows_the_class(run: Runner, record: Record) -> N
     assert "No class is going on" in out.getvalue()
     run("class", "--names", "Ana", "--number", "2", "--seed", "5", typed=b"\n")
     assert not view.look()
+    assert "Key: " not in out.getvalue()
+    run("class", typed=b"\nk\n")
+    assert not view.look()
     first = out.getvalue()
     turn = record.sittings.current(1)
     assert turn is not None
@@ -325,8 +328,9 @@ def test_the_view_of_the_key_follows_the_class(run: Runner, record: Record) -> N
 def test_the_view_of_the_key_as_a_command_of_its_own(run: Runner, own_places: Path) -> None:
     run("class", "--names", "Ana", "--number", "2", typed=b"\n")
     view = Led(own_places, "--key-here")
-    view.until("Key: ")
     view.until("Nobody is named yet")
+    assert "The key is shown in the other terminal" in run("class", typed=b"\nk\n").out
+    view.until("Key: ")
     run("class", typed=b"\n\n")
     view.until(r"Named:\s+Ana")
     view.kill()

@@ -268,3 +268,11 @@ def test_help_tells_what_can_be_said(session: Session) -> None:
     assert shown is not None
     for word in ("why", "where does it say that", "say again", "120L", "dispute", "stop"):
         assert word in " ".join(shown.split())
+
+
+def test_what_a_pipe_sets_aside_is_said_to_end_with_it(run: Runner) -> None:
+    done = run(typed=b"vle\ndispute it is 250 kt\n")
+
+    said = " ".join(done.out.split())
+    assert "It is said so wherever it is used, in this conversation alone." in said
+    assert "curator" not in said

@@ -323,7 +323,7 @@ def test_where_nothing_can_be_kept_it_goes_on_and_says_so(
 
     assert done.code == 0
     assert done.err.count("\n") == 1
-    assert "The sitting goes on, and nothing of it is saved." in done.err
+    assert "Going on unsaved: nothing is kept." in done.err
     assert "2 answered: 2 missed." in done.out
     assert "Not kept: the record of Ana cannot be written." in done.out
 
@@ -345,7 +345,7 @@ def test_a_disk_that_fills_up_in_the_midst_is_said_once(
     assert "Not kept: the record of Ana cannot be written." in shown
     told = capsys.readouterr().err
     assert told.count("\n") == 1
-    assert "cannot be written: the disk is full. The sitting goes on, and nothing more of it is saved." in told
+    assert "cannot be written: the disk is full. Going on unsaved: nothing more is kept." in told
 
 
 def test_a_damaged_record_is_set_aside_and_the_sitting_goes_on(run: Runner, own_places: Path) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import datetime
 
 from assistant.frozen import NamedTuple
@@ -11,6 +12,10 @@ from assistant.practice.keeping.record import Record
 from assistant.practice.keeping.rows import Answered, Latest, Learner
 from assistant.practice.recall import RECALLED, Card, expected_recall
 
+_REMARKS = re.compile(r" (?:Formerly|On the|Also needed|Rule|That is with|That is step|Assumed|Working)\b.*", re.DOTALL)
+"""What a full answer adds to the fact: it is no part of what the record was."""
+_FEW = 6
+"""Words up to which what changed stands in a sentence as it is; more are quoted."""
 KNOWN, SHAKY, UNKNOWN = "known", "shaky", "unknown"
 
 
@@ -23,9 +28,15 @@ class Was(NamedTuple):
 
     @property
     def line(self) -> str:
-        """What is said before the question's answer, or after it, in one sentence."""
-        before = f", formerly {self.formerly}" if self.formerly else ""
-        return f"Changed since you were last asked ({self.since}): now {self.now}{before}."
+        """What is told where a learner's standing is, in one sentence."""
+        before = f", formerly {_as_told(self.formerly)}" if self.formerly else ""
+        return f"Changed since you were last asked ({self.since}): now {_as_told(self.now)}{before}."
+
+    @property
+    def news(self) -> str:
+        """What is told after the answer to its question, in one sentence."""
+        before = f": was {_as_told(self.formerly)}" if self.formerly else ""
+        return f"New since you were last asked ({self.since}){before}, now {_as_told(self.now)}."
 
 
 class Standing(NamedTuple):
@@ -81,8 +92,12 @@ def changed(item: Item, last: Answered) -> Was | None:
             return Was(change.formerly, change.now, change.since)
     if last.note.content and last.note.content != item.content:
         since = ", ".join(f"{name} {revision}" for name, revision in item.revisions if then.get(name) != revision)
-        return Was(last.note.expected, item.statement, since)
+        return Was(_REMARKS.sub("", last.note.expected).rstrip("."), item.statement.rstrip("."), since)
     return None
+
+
+def _as_told(text: str) -> str:
+    return f"“{text}”" if len(text.split()) > _FEW else text
 
 
 def _standing(item: Item, asked: Latest | None, card: Card | None) -> Standing:

@@ -101,7 +101,7 @@ class Keeper:
         self.connection.close()
         self.connection, self.saved = memory, False
         self._news.append(
-            f"{self.path} cannot be written: {reason(error)}. The sitting goes on, and nothing more of it is saved."
+            f"{self.path} cannot be written: {reason(error)}. Going on unsaved: nothing more is kept."
         )
 
     def _reopen(self) -> None:

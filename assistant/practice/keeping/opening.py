@@ -60,7 +60,7 @@ def open_file(folder: str, clock: Clock) -> Opened:
     except _NotForUs as why:
         return Opened(_emptied(in_memory()), False, (*news, str(why)))
     except (OSError, sqlite3.Error) as error:
-        line = f"{path} cannot be written: {reason(error)}. The sitting goes on, and nothing of it is saved."
+        line = f"{path} cannot be written: {reason(error)}. Going on unsaved: nothing is kept."
         return Opened(_what_can_be_read(path), False, (*news, line))
 
 

@@ -129,7 +129,8 @@ class Sittings:
         def action(connection: sqlite3.Connection) -> Turn:
             before = turn_row(connection, turn)
             passed = [*before.passed, before.seat] if before.seat not in (None, seat) else list(before.passed)
-            return set_turn(connection, turn, seat=seat, passed=json.dumps(passed), phase=NAMED)
+            phase = REVEALED if before.phase == REVEALED else NAMED  # what was revealed stays so
+            return set_turn(connection, turn, seat=seat, passed=json.dumps(passed), phase=phase)
 
         return self._keeper.write(action)
 

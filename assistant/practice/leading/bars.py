@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from html import escape
 
-from assistant.practice.leading.report import Confusion, Section, percent
+from assistant.practice.leading.report import Confusion, Section
+from assistant.practice.leading.shown import percent
 from assistant.practice.leading.summary import marks_words
 from assistant.practice.page_parts import WIDE, drawing, rectangle
 

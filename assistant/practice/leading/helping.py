@@ -57,6 +57,8 @@ def show_key(standing: Standing, asked: Said, desk: Desk) -> Step:
     if turn is None:
         return Step(lines=note("No question was asked yet."))
     acts = (Show(turn.id),) if turn is standing.current else ()
+    if desk.key_elsewhere():
+        return Step(acts, note("The key is shown in the other terminal."))
     return Step(acts, key_of(standing, turn))
 
 

@@ -1,16 +1,18 @@
-"""What the instructor sees beside the class: the key before it is revealed, the hint, what an answer lacked."""
+"""What the instructor sees beside the class: the key once it is revealed or marked, the hint, what an answer lacked."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from assistant.practice.keeping.rows import Turn
+from assistant.practice.keeping.rows import REVEALED, Turn
 from assistant.practice.leading.naming import turns_of
 from assistant.practice.leading.plan import Suggested
 from assistant.practice.leading.standing import BREAK, OVER, THINKING, Standing
-from assistant.practice.leading.steps import head, key_of
+from assistant.practice.leading.steps import head, key_of, suggested_lines
 from assistant.practice.marking.mark import UNMARKED
 from assistant.practice.sitting_marks import ASKED, HEAD, MARK, MARK_SHOWN, NOTE, Line
+
+_NOT_YET = "The key appears here on k, and with the mark."
 
 
 def key_lines(standing: Standing) -> tuple[Line, ...]:
@@ -40,8 +42,9 @@ def _standing_turn(standing: Standing, turn: Turn) -> Iterator[Line]:
     question = standing.question(turn)
     if question is not None and question.text != turn.asking.question:
         yield Line(question.text, NOTE)
-    yield from key_of(standing, turn)
-    if question is not None and question.hint:
+    revealed = turn.phase == REVEALED
+    yield from key_of(standing, turn) if revealed else (Line(_NOT_YET, NOTE),)
+    if question is not None and question.hint and (revealed or turn.hinted):
         yield Line(f"Hint{' (given)' if turn.hinted else ''}: {question.hint}", NOTE)
     name = standing.name_of(turn.seat)
     passed = ", ".join(standing.name_of(seat) for seat in turn.passed)
@@ -50,7 +53,7 @@ def _standing_turn(standing: Standing, turn: Turn) -> Iterator[Line]:
         yield Line(f"Passed on by: {passed}.", NOTE)
     suggested = standing.suggested(turn)
     if suggested is not None:
-        yield from _suggested(suggested)
+        yield from _suggested(suggested) if revealed else suggested_lines(suggested)
 
 
 def _last_turn(standing: Standing, turn: Turn) -> Iterator[Line]:

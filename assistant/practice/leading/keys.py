@@ -60,7 +60,7 @@ HELP_LINES = (
     "a, or anything longer: the answer as it was given. It is marked, and Enter keeps that mark or a key overrules it.",
     "l: the answer by ear, where the class was begun with --listen; a silence is no answer.",
     "Enter: the name, then the next question. n (or pass, unable): on to the next person.",
-    "h a hint, s say again, k the key with its paragraph, on this screen too.",
+    "h a hint, s say again, k reveals the key with its paragraph: here, or where class --key-here runs.",
     "g the case goes on, y why, after a mark. d withdraws a question. u takes the last mark back.",
     "correction right: another mark in the place of the last one. disregard: what was typed does not count.",
     "hands 5: so many thought the same. add NAME, away NAME, back NAME: who is here.",

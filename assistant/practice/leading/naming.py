@@ -1,11 +1,11 @@
-"""Who is named next: by chance, among those with the fewest turns, and now and then somebody with one turn more.
+"""Who is named next: by chance, among those with the fewest turns.
 
-Were it always one of the fewest, a class could count who is left, and whoever has answered could lean back. So whoever
-had one turn more comes up as if all of these together were one more person among the fewest: seldom early in a round,
-half the time when one person is left. Nobody is ever more than two turns ahead of anybody.
+Where a single person is left of a round, the class could count who it is, and whoever has answered could lean back. So
+half the time somebody else comes before that one, once a round: nobody is ever more than two turns ahead of anybody,
+and nobody has three while somebody has none.
 
 A turn that was passed on counts as one for whoever passed it, so that passing brings no rest. In a class with teams,
-the team with the fewest turns for its size comes first.
+the team with the fewest turns for its size comes first, and within it all this holds.
 """
 
 from __future__ import annotations
@@ -36,14 +36,14 @@ def next_seat(
     if not there:
         return None
     there = _of_the_next_team(there, seats, count, chance)
-    fewest = min(count[seat.id] for seat in there)
     last = max(turns, key=lambda turn: turn.number).seat if turns else None
-    waiting = [seat for seat in there if count[seat.id] == fewest]
-    fresh = [seat for seat in waiting if seat.id != last]  # not twice running where a round meets the next
-    once_more = [seat for seat in there if count[seat.id] == fewest + 1 and seat.id != last]
-    if once_more and (not fresh or chance.randrange(len(waiting) + 1) == 0):
-        return chance.choice(once_more)
-    return chance.choice(fresh or waiting)
+    others = [seat for seat in there if seat.id != last] or there  # not twice running where a round meets the next
+    fewest = min(count[seat.id] for seat in others)
+    waiting = [seat for seat in others if count[seat.id] == fewest]
+    nobody_more = max(count[seat.id] for seat in there) <= fewest + 1
+    if nobody_more and len(waiting) == 1 < len(others) and chance.randrange(2):  # the only one left of a round
+        return chance.choice([seat for seat in others if seat not in waiting])
+    return chance.choice(waiting)
 
 
 def _of_the_next_team(there: list[Seat], seats: Sequence[Seat], count: dict[int, int], chance: Random) -> list[Seat]:

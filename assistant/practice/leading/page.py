@@ -9,7 +9,8 @@ from collections.abc import Iterable
 from html import escape
 
 from assistant.practice.leading.bars import KINDS, confusion_bars, sections_bars
-from assistant.practice.leading.report import FORMATIVE, ClassReport, Confusion, Missed, Person, Section, count, percent
+from assistant.practice.leading.report import FORMATIVE, ClassReport, Confusion, Missed, Person, Section
+from assistant.practice.leading.shown import count, percent
 from assistant.practice.page_parts import legend, whole_page
 
 MARK = '<meta name="generator" content="downlock class">'
@@ -107,7 +108,7 @@ def _confusions(confusions: Iterable[Confusion]) -> str:
 def _missed(missed: Iterable[Missed]) -> str:
     rows = "".join(
         f'<tr><th scope="row">{escape(each.question)}<br><span class="soft">{escape(each.expected)}</span></th>'
-        f"<td>{each.failed} of {each.asked}</td>"
+        f"<td>{each.of}</td>"
         f'<td class="words">{escape(each.paragraphs)}</td><td class="words">{escape("; ".join(each.answers))}</td></tr>'
         for each in missed
     )

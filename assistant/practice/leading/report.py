@@ -12,6 +12,7 @@ from datetime import datetime
 from assistant.frozen import NamedTuple
 from assistant.practice.asking.pool import GENERAL, OWN_SECTION, Pool, section_name
 from assistant.practice.keeping.rows import MARKED, Seat, Turn
+from assistant.practice.leading.shown import counted, percent, without_names
 from assistant.practice.leading.standing import Standing
 from assistant.practice.leading.telling import Apart
 from assistant.practice.making.question import MEMORY, OWN, STEPS, Question
@@ -22,9 +23,6 @@ FORMATIVE = "Formative, not a record of qualification."
 _TEACH_BELOW = 0.7
 """Share of the points below which a section is to be taught again."""
 _MOST = 8
-_NUMBERS = (
-    "none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
-)  # fmt: skip
 
 
 class Section(NamedTuple):
@@ -64,7 +62,10 @@ class Confusion(NamedTuple):
 
 
 class Missed(NamedTuple):
-    """A question that was not answered rightly: of how many turns, its paragraphs, what was said instead."""
+    """A question that was not answered rightly: of how many turns, its paragraphs, what was said instead.
+
+    hands: where more of the class thought the same as showed, asked and failed count people and not turns.
+    """
 
     question: str
     paragraphs: str
@@ -72,6 +73,12 @@ class Missed(NamedTuple):
     asked: int
     failed: int
     answers: tuple[str, ...]
+    hands: bool = False
+
+    @property
+    def of(self) -> str:
+        """How many of how many."""
+        return f"{self.failed} of {self.asked}{', by a show of hands' if self.hands else ''}"
 
 
 class Person(NamedTuple):
@@ -156,32 +163,6 @@ def report_of(standing: Standing, pool: Pool, tell_apart: Apart) -> ClassReport:
     )  # fmt: skip
 
 
-def counted(number: int) -> str:
-    """Return a number as it is written in a sentence."""
-    return _NUMBERS[number] if number < len(_NUMBERS) else str(number)
-
-
-def count(number: int, one: str, many: str = "") -> str:
-    """Return how many there are of something: "1 question", "3 people"."""
-    return f"{number} {one if number == 1 else many or f'{one}s'}"
-
-
-def percent(share: float) -> str:
-    """Return a share for display; only what is whole is 100 %, and only nothing is 0 %."""
-    shown = round(share * 100)
-    return f"{min(max(shown, 1), 99) if 0 < share < 1 else shown}%"
-
-
-def without_names(text: str, names: Iterable[str]) -> str:
-    """Return a text in which no person of the class is named: whatever was typed as an answer may hold a name."""
-    import re
-
-    parts = {part for name in names for part in (name, *name.split()) if len(part) > 1}
-    for part in sorted(parts, key=len, reverse=True):
-        text = re.sub(rf"(?<!\w){re.escape(part)}(?!\w)", "…", text, flags=re.IGNORECASE)
-    return text
-
-
 def failed(turn: Turn | Asked) -> bool:
     """Whether a turn shows that something is not known: wrong, missed, or less than half of the points."""
     return turn.mark in (WRONG, MISSED) or (turn.mark == PARTLY and turn.share < HALF)
@@ -242,12 +223,21 @@ def _missed(asked: Sequence[Asked], standing: Standing, turns: Sequence[Turn]) -
     for each in asked:
         groups.setdefault(each.question, []).append(each)
     found = [(question, group, [each for each in group if failed(each)]) for question, group in groups.items()]
-    found = [each for each in found if each[2]]
-    found.sort(key=lambda each: (-len(each[2]), -len(each[2]) / len(each[1])))
+    counts = {question: _not_known(group, wrong, len(standing.seats)) for question, group, wrong in found if wrong}
+    found = [each for each in found if each[0] in counts]
+    found.sort(key=lambda each: (-counts[each[0]][0], -counts[each[0]][0] / counts[each[0]][1]))
     for question, group, wrong in found[:_MOST]:
         answers = Counter(each.answer for each in wrong if each.answer)
         told = tuple(f"{answer} ({times} times)" if times > 1 else answer for answer, times in answers.most_common(4))
-        yield Missed(question, group[0].paragraphs, expected[question], len(group), len(wrong), told)
+        failing, among = counts[question]
+        by_hand = failing > len(wrong)
+        yield Missed(question, group[0].paragraphs, expected[question], among, failing, told, by_hand)
+
+
+def _not_known(group: Sequence[Asked], wrong: Sequence[Asked], seats: int) -> tuple[int, int]:
+    """Return how many did not know of how many: of the class where more hands showed than were asked."""
+    hands = max((each.hands for each in wrong), default=0)
+    return (hands, seats) if hands > len(wrong) else (len(wrong), len(group))
 
 
 def _remedial(

@@ -12,7 +12,8 @@ from collections.abc import Iterable
 from typing import Any
 
 from assistant.practice.keeping.rows import MARKED, Seat, Turn
-from assistant.practice.leading.report import FORMATIVE, without_names
+from assistant.practice.leading.report import FORMATIVE
+from assistant.practice.leading.shown import without_names
 from assistant.practice.leading.standing import Standing
 from assistant.practice.recall import RIGHT
 

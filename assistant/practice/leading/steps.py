@@ -38,6 +38,8 @@ class Desk(NamedTuple):
     looked_back: Callable[[tuple[Question, ...]], tuple[str, ...]]
     hears: bool = False
     """Whether an answer can be taken by ear."""
+    key_elsewhere: Callable[[], bool] = lambda: False
+    """Whether another terminal shows the key, so that it need not stand before the class."""
 
 
 class Step(NamedTuple):

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from assistant.practice.leading.report import FORMATIVE, ClassReport, Section, count, percent
+from assistant.practice.leading.report import FORMATIVE, ClassReport, Section
+from assistant.practice.leading.shown import count, percent
 from assistant.practice.sitting_marks import HEAD, NOTE, Line
 
 _BAR = 10
@@ -33,7 +34,7 @@ def _lines(report: ClassReport) -> Iterator[Line]:
         yield Line(f"[{'#' * filled}{'.' * (_BAR - filled)}] {section.full_name}: {marks_words(section)}")
     yield from _group("Taken for each other", (each.line for each in report.confusions))
     yield from _group(
-        "Missed most", (f"{each.question} {each.failed} of {each.asked} ({each.paragraphs})" for each in report.missed)
+        "Missed most", (f"{each.question} {each.of} ({each.paragraphs})" for each in report.missed)
     )
     yield from _group("To teach again", report.remedial)
     yield from _group(

@@ -58,6 +58,7 @@ def test_a_record_that_reads_otherwise_in_the_new_revision_says_what_it_was(
     was = standing(record, ana, revised, "brake-start").was
 
     assert was is not None
+    assert was.news.count("“") == 2 and ".," not in was.news
     assert (was.formerly[-6:], was.now[-6:], was.since) == ("210 °C", "190 °C", "HB 4")
     assert standing(record, ana, revised, "slowing").was is None
 

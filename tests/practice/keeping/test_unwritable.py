@@ -25,7 +25,7 @@ def test_a_full_disk_is_said_once_and_the_sitting_goes_on(record: Record, ana: L
         record.note_answer(ana, TYPE, note(f"record-{number}"))
 
     assert record.news() == (
-        f"{home / FILE} cannot be written: the disk is full. The sitting goes on, and nothing more of it is saved.",
+        f"{home / FILE} cannot be written: the disk is full. Going on unsaved: nothing more is kept.",
     )
     assert not record.saved
     assert len(record.history(ana, TYPE)) == 61
@@ -54,7 +54,7 @@ def test_a_file_where_the_folder_should_be(tmp_path: Path, clock: Clock) -> None
 
     assert record.news() == (
         f"{place / FILE} cannot be written: there is a file where its folder should be. "
-        "The sitting goes on, and nothing of it is saved.",
+        "Going on unsaved: nothing is kept.",
     )
     assert record.history(record.enrol("Ana"), TYPE) == (kept,)
     assert place.read_text() == "here already"
@@ -94,7 +94,7 @@ def test_a_folder_that_may_only_be_read_is_read(clock: Clock) -> None:
 
         (told,) = record.news()
         assert told.startswith(f"{home / FILE} cannot be written: ")
-        assert told.endswith("The sitting goes on, and nothing of it is saved.")
+        assert told.endswith("Going on unsaved: nothing is kept.")
         assert [each.note.record for each in record.history(ana, TYPE)] == ["before", "new-0", "new-1"]
         record.close()
 

@@ -88,7 +88,7 @@ def record(tmp_path: Path) -> Iterator[Record]:
 def begin(record: Record, know: Knowledge, pool: Pool) -> Begin:
     def beginner(
         questions: tuple[Question, ...], names: tuple[str, ...] = NAMES, minutes: float = 0, seed: int = 1,
-        teams: tuple[str, ...] = ("",),
+        teams: tuple[str, ...] = ("",), key_elsewhere: bool = False,
     ) -> Class:  # fmt: skip
         marker, chance = Marker(know), Random(seed)
 
@@ -103,6 +103,7 @@ def begin(record: Record, know: Knowledge, pool: Pool) -> Begin:
             chance, marked, asking,
             lambda question: case.gone_on(question, know, "1") if case.can_go_on(question) else None,
             lambda question: case.why(question, know), lambda asked: case.debrief(asked, know),
+            key_elsewhere=lambda: key_elsewhere,
         )  # fmt: skip
         roster = [Seated(name, teams[place % len(teams)]) for place, name in enumerate(names)]
         options = aims_values(Aims(questions, "1", minutes), "aldermere_120")

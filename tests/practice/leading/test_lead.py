@@ -111,19 +111,36 @@ def test_the_key_appears_only_when_it_is_asked_for(begin: Begin, speeds: Questio
     assert "LIM 3.1, revision 7" in room.told
 
 
-def test_the_second_view_has_the_key_before_the_name(begin: Begin, speeds: Questions) -> None:
+def test_the_second_view_has_the_key_once_it_is_revealed(begin: Begin, speeds: Questions) -> None:
     room = begin(speeds)
     assert "Fewest turns (0): Ana, Ben" in "\n".join(line.text for line in key_lines(room.standing))
     room.type("")
     view = "\n".join(line.text for line in key_lines(room.standing))
-    assert "230 kt" in view
-    assert "LIM 3.1, revision 7" in view
+    assert "230 kt" not in view
+    assert "3.1" not in view
     assert "Nobody is named yet." in view
-    room.type("", "205 kt")
+    room.type("k", "", "205 kt")
 
     view = "\n".join(line.text for line in key_lines(room.standing))
     assert "The program's mark: wrong." in view
     assert "205 kt is the maximum speed for retracting the gear, VLO (retraction) (LIM 3.1)." in view
+
+
+def test_the_second_view_has_the_key_with_the_mark(begin: Begin, speeds: Questions) -> None:
+    room = begin(speeds)
+    room.type("", "", "205 kt")
+    assert "LIM 3.1" not in "\n".join(line.text for line in key_lines(room.standing))
+    room.type("w")
+
+    assert "LIM 3.1, revision 7" in "\n".join(line.text for line in key_lines(room.standing))
+
+
+def test_where_another_terminal_shows_the_key_the_class_does_not_see_it(begin: Begin, speeds: Questions) -> None:
+    room = begin(speeds, key_elsewhere=True)
+    room.type("", "k")
+
+    assert room.told == "The key is shown in the other terminal."
+    assert "LIM 3.1, revision 7" in "\n".join(line.text for line in key_lines(room.standing))
 
 
 def test_passing_on_reaches_everybody_once(begin: Begin, speeds: Questions) -> None:

@@ -46,10 +46,36 @@ def test_nobody_is_ever_more_than_two_turns_ahead() -> None:
         assert len(set(order[:24])) == 12
 
 
-def test_the_fewest_turns_come_first_as_a_rule() -> None:
-    again = [seat for seed in range(200) for seat in _named_again(named(seats(12), 12, seed))]
+def test_the_fewest_turns_come_first_but_for_one_before_the_last_of_a_round() -> None:
+    for seed in range(200):
+        order = named(seats(12), 13, seed)
+        assert len(set(order[:11])) == 11
+        assert set(order) == set(range(12))
 
-    assert 50 < len(again) < 600  # of 2,400
+
+def test_in_a_team_nobody_has_two_turns_while_two_have_none_or_three_while_one_has() -> None:
+    for seed in range(200):
+        order = named(seats(12, ("Red", "Blue")), 18, seed)
+        for count in range(1, 19):
+            turns = Counter(dict.fromkeys(range(12), 0))
+            turns.update(order[:count])
+            for team in (range(0, 12, 2), range(1, 12, 2)):
+                of = sorted(turns[seat] for seat in team)
+                assert of[-1] - of[0] <= 2
+                assert of[-1] - of[1] <= 1
+
+
+def test_whoever_came_late_is_not_called_twice_running() -> None:
+    turns = [turn(number, number % 3) for number in range(9)]
+    order = []
+    for number in range(9, 13):
+        chosen = next_seat(seats(4), turns, Random(number))
+        assert chosen is not None
+        order.append(chosen.id)
+        turns.append(turn(number, chosen.id))
+
+    assert 3 in order[:2]
+    assert all(one != two for one, two in itertools.pairwise(order))
 
 
 def test_whoever_answered_cannot_lean_back_and_the_last_one_is_not_foreseen() -> None:
@@ -58,10 +84,6 @@ def test_whoever_answered_cannot_lean_back_and_the_last_one_is_not_foreseen() ->
 
     foreseen = sum(order[11] not in order[:11] for order in last)
     assert 0.25 * len(last) < foreseen < 0.75 * len(last)
-
-
-def _named_again(order: list[int]) -> list[int]:
-    return [seat for place, seat in enumerate(order) if seat in order[:place]]
 
 
 def test_no_order_repeats_from_round_to_round_or_class_to_class() -> None:

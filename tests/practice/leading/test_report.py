@@ -10,7 +10,8 @@ import pytest
 from assistant.conversation.opening import Knowledge
 from assistant.practice.asking.pool import Pool
 from assistant.practice.leading.page import OWN_COPY, class_page
-from assistant.practice.leading.report import FORMATIVE, ClassReport, report_of, without_names
+from assistant.practice.leading.report import FORMATIVE, ClassReport, report_of
+from assistant.practice.leading.shown import without_names
 from assistant.practice.leading.summary import report_lines
 from assistant.practice.leading.table import cell, turns_table
 from assistant.practice.leading.telling import telling_apart
@@ -58,6 +59,27 @@ def test_a_show_of_hands_counts_the_class(begin: Begin, speeds: Questions, know:
     room.type("", "", "w 205 kt", "hands 5")
 
     assert report(room, know, pool).confusions[0].line.startswith("Five of twelve took the ")
+
+
+def test_a_show_of_hands_is_told_of_what_was_missed_too(
+    begin: Begin, speeds: Questions, know: Knowledge, pool: Pool
+) -> None:
+    room = begin(speeds)
+    room.type("", "", "m", "hands 5")
+    made = report(room, know, pool)
+
+    assert made.confusions == ()
+    assert made.missed[0].of == "5 of 12, by a show of hands"
+    assert "5 of 12, by a show of hands" in class_page(made, "A type", "Training only.")
+
+
+def test_a_show_of_hands_for_what_was_right_is_no_fault(
+    begin: Begin, speeds: Questions, know: Knowledge, pool: Pool
+) -> None:
+    room = begin(speeds)
+    room.type("", "", "r", "hands 5")
+
+    assert report(room, know, pool).missed == ()
 
 
 def test_no_name_is_on_the_page_or_in_the_table(confused: Class, know: Knowledge, pool: Pool) -> None:
