@@ -11,8 +11,8 @@ from assistant.practice.asking.pool import Pool
 from assistant.practice.keeping.record import Record
 from assistant.practice.keeping.rows import Seated, Sitting
 from assistant.practice.leading.plan import Aims, aims_values
-from assistant.practice.leading.shown import count as counted
 from assistant.practice.leading.roster import Roster, in_teams, read_roster, typed_roster
+from assistant.practice.leading.shown import count as counted
 from assistant.practice.papers.sets import QuestionSet, written
 from assistant.rendering.text import clean
 from assistant.terminal.class_prompt import Lines
