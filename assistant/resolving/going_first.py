@@ -131,12 +131,15 @@ def _checks_an_edge(candidate: Candidate, whole: Candidate, question: Question) 
     if any(not own.isdisjoint(c) and other.isdisjoint(c) for c in said):
         return False
     edges = {rule.value for rule in scale.bands.rules if rule.unit == scale.bands.unit}
-    bounds = checks[0].limit.maximum or checks[0].limit.minimum
-    return checks[0].bound in edges or not bounds  # a figure that is only stated allows and forbids nothing
+    limit = checks[0].limit
+    if limit.maximum and limit.minimum:
+        return False  # a range tells as much as the scale
+    # A figure that is only stated allows and forbids nothing.
+    return checks[0].bound in edges or not (limit.maximum or limit.minimum)
 
 
 def _schedule_first(found: list[Candidate], question: Question) -> list[Candidate]:
-    """Put what a schedule allows at a bare number before the bound of it all: "tiller limit at 60", "how much at 30"."""
+    """Put what a schedule allows at a bare number before the bound of it all: "tiller limit at 60"."""
     words = question.reading.words
     at = {a.value for a in question.reading.amounts if a.unit is None and words[a.start - 1 : a.start] == ("at",)}
     if not at or not (question.reading.has("maximum") or _MUCH.intersection(words)):

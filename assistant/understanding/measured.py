@@ -16,13 +16,15 @@ _TRAILING = frozenset({"?", ".", "!", "please", "pls"})
 _BREAKING = frozenset({
     "is", "are", "was", "do", "does", "did", "can", "may", "must", "should", "will", "would", "has", "have", "to", "at",
     "by", "with", "if", "when", "i", "we", "you", "they", "it", "that", "this", "and", "or", "but", "not", "in", "from",
-    "the", "a", "an", "under", "over", "above", "below", "than", "while", "before", "after", "until", "up", "down", "off", ",",
+    "the", "a", "an", "under", "over", "above", "below", "than", "while", "before", "after", "until", "up", "down",
+    "off", ",",
 })  # fmt: skip
 """Words after which a measure at the end of a question is not that of the thing before them."""
 _TOWARDS = (("to",), ("until",), ("till",), ["to"], ["until"], ["till"])
 _WHETHER = frozenset({
-    "is", "are", "was", "does", "do", "did", "can", "may", "must", "should", "will", "has", "have", "if", "could", "would",
-    "shall", "cannot", "isn", "aren", "don", "doesn", "didn", "couldn", "won", "wouldn", "shouldn", "not", "let", "try",
+    "is", "are", "was", "does", "do", "did", "can", "may", "must", "should", "will", "has", "have", "if", "could",
+    "would", "shall", "cannot", "isn", "aren", "don", "doesn", "didn", "couldn", "won", "wouldn", "shouldn", "not",
+    "let", "try",
 })  # fmt: skip
 _FEW = 4
 """Words between a thing and its measure, at most: "the tiller's breakout force"."""
