@@ -6,6 +6,7 @@ from assistant.conversation.before_refined import with_or_without
 from assistant.conversation.context import Context
 from assistant.conversation.counterparts import counterpart
 from assistant.conversation.enough_for_it import enough_for_it
+from assistant.conversation.from_the_result import from_the_result
 from assistant.conversation.judged_again import judged_again
 from assistant.conversation.judged_result import judged_result
 from assistant.conversation.larger_calculation import larger_calculation
@@ -28,6 +29,7 @@ def amended(alone: Question, first: Scored, context: Context, knowledge: Knowled
     found = counterpart(alone, context, knowledge) or schedule_again(alone, context, knowledge)
     found = found or schedule_end(alone, context, knowledge) or limit_spoken(alone, context, knowledge)
     found = found or judged_result(alone, context, knowledge) or enough_for_it(alone, context, knowledge)
+    found = found or from_the_result(alone, first, context, knowledge)
     found = found or on_the_schedule(alone, first, context, knowledge) or supplied(alone, first, context, knowledge)
     found = found or judged_again(alone, context, knowledge)
     found = found or larger_calculation(alone, first, context, knowledge)

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from assistant.answering.parts import condition_words
 from assistant.conversation.context import LATELY, Context
+from assistant.conversation.given_inputs import Given, given_before, in_words
 from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.readings import merged, question_of, things_named
 from assistant.conversation.traits import CLEAR, GOOD, LONG, OPEN, names_unknown
@@ -19,6 +20,8 @@ from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import bound_value
+from assistant.resolving.model_inputs import bind
+from assistant.resolving.models import resolve_model
 from assistant.resolving.results import (
     CheckResult,
     FactResult,
@@ -86,6 +89,9 @@ def _taking_the_figure(
 ) -> tuple[Question, Result] | None:
     """Return the calculation that takes the figure told last, of the turn's amount."""
     told = {limit.id for limit in _limits(context.result)}
+    other = _with_another_figure(told, alone, context, knowledge)
+    if other:
+        return other
     fitting = [m for m in _models(told, knowledge) if _fitting(m, told, alone, knowledge)]
     if isinstance(first.result, OPEN) and isinstance(context.result, _BETWEEN):
         fitting += _of_the_paragraph(context, knowledge)
@@ -100,6 +106,32 @@ def _taking_the_figure(
         if again and again.id == model.id and found.score > first.score:
             return question.with_text(alone.reading.text)._replace(context=True), found.result
     return None
+
+
+def _with_another_figure(
+    told: set[str], alone: Question, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return the calculation before with a turn's amount for the figure that it took as usual, and that was told since:
+    "2 m then", after "what clearance did you use?".
+    """
+    past = context.earlier[0] if context.earlier else None
+    if past is None or not isinstance(past.result, ModelResult) or past.result.solved:
+        return None
+    if len(alone.reading.amounts) != 1:
+        return None
+    model, amount = past.result.model, alone.reading.amounts[0]
+    item = next((i for i in model.inputs if i.default in told and i.cues), None)
+    if item is None or fits(amount, item.unit, knowledge.units) is None or names_unknown(model.id, alone, knowledge):
+        return None
+    new = Given({item.id: amount._replace(unit=amount.unit or item.unit)}, {})
+    words = in_words(model, new, given_before(model, past.asked, knowledge))
+    question = question_of(" , ".join((model.of, *words)), knowledge, past.asked.variant)
+    question = question._replace(variant=past.asked.variant, context=True)
+    own = knowledge.record(model.id, question.variant)
+    result = resolve_model(own, bind(own, question, knowledge), question, knowledge)
+    if not isinstance(result, ModelResult) or not result.values:
+        return None
+    return question.with_text(alone.reading.text), result
 
 
 def _with_unit(model: Model, alone: Question) -> str:

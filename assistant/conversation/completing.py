@@ -108,6 +108,8 @@ def _completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Ques
     """Return the question that the one before makes of a turn, or None where it stands by itself."""
     if context.asked is None:
         return None
-    from assistant.conversation.completed import completed  # a first question starts without it
+    from assistant.conversation.completed import completed  # a first question starts without these
+    from assistant.conversation.from_the_result import with_what_was_given
 
-    return completed(turn, context, knowledge)
+    found = completed(turn, context, knowledge)
+    return with_what_was_given(turn.alone, *found, context, knowledge) if found else None

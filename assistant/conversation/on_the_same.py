@@ -41,6 +41,8 @@ _UNITS = {
     "hotter": "temperature",
 }  # fmt: skip
 _LATER = frozenset({"after", "later"})
+_MUCH = "much"
+_SMALL = frozenset({"a", "an", "the", "of", "at", "for", "to", "in", "by", "on", "and", "from", "with"})
 
 
 class _Fit(NamedTuple):
@@ -60,7 +62,7 @@ def on_the_same(
         return None
     if len(alone.reading.words) > LONG + 2 or len(alone.reading.amounts) > 1:
         return None
-    asked = _asked(alone)
+    asked = _asked(alone, told)
     itself = _itself(alone, first, told)
     asked = frozenset({itself.output}) if itself else asked
     if not (asked or _of_each(alone)) or not (itself or _may_lean(alone, first)):
@@ -89,7 +91,7 @@ def _of_each(alone: Question) -> bool:
     return named or not _EACH.isdisjoint(_words(alone))
 
 
-def _asked(alone: Question) -> frozenset[str]:
+def _asked(alone: Question, told: ModelResult) -> frozenset[str]:
     """Return the quantities that a turn asks for, by name, by how it asks or by the unit that it wants."""
     words = alone.reading.words
     units = frozenset(w for a in alone.reading.amounts for w in words[a.start : a.end])
@@ -98,6 +100,8 @@ def _asked(alone: Question) -> frozenset[str]:
     later = {"temperature"} if alone.reading.amounts and not _LATER.isdisjoint(words) else set()
     named = frozenset(alone.reading.asked & QUANTITIES)
     part = any(words[k] == "of" and words[k + 1] in _POINTING for k in range(len(words) - 1))
+    if part and not (named - {"ratio"} or how or by_unit or later) and _MUCH in words:
+        return frozenset({told.model.output})  # "how much of that do the brakes take"
     return (named - {"ratio"} if part else named) | how | by_unit | later  # "how much of that" asks for as much of it
 
 
@@ -128,7 +132,7 @@ def _fitting(
     """Yield the calculations that a turn makes up with what was given before, each with its words."""
     old = given_before(told.model, before, knowledge)
     own = {i.id: i for i in told.model.inputs}
-    stems = {stem(word) for word in _words(alone)}
+    stems = {stem(word) for word in _words(alone) if word not in _SMALL}
     for name in knowledge.base.ids("models"):
         model = knowledge.base.records[name]
         if not isinstance(model, Model) or model.id == told.model.id or not _is_about(alone, model, knowledge):
@@ -138,8 +142,8 @@ def _fitting(
         given = _whole(model, alone, old, own, knowledge)
         if given is None:
             continue
-        named = {stem(word) for word in model.of.lower().split()}
-        each = _of_each(alone) and not _EACH.isdisjoint(model.of.split())
+        named = {stem(word) for word in (*model.of.lower().split(), *model.id.split("-"))}
+        each = _of_each(alone) != _EACH.isdisjoint(model.of.split())
         sources = bool({s.document for s in model.sources} & {s.document for s in told.model.sources})
         like = len(named & {stem(word) for word in told.model.of.lower().split()})
         rank = (int(each), len(named & stems), int(sources), like, -len(model.inputs))

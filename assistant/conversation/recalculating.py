@@ -11,7 +11,7 @@ from math import log
 from assistant.conversation.context import Context
 from assistant.conversation.given_inputs import Given, choices_of, chosen, given_before, in_words
 from assistant.conversation.readings import question_of
-from assistant.conversation.turned_inputs import may_be_usual, switched, thing_of, turned, usual_again
+from assistant.conversation.turned_inputs import may_be_usual, switched, taken_away, thing_of, turned, usual_again
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Model, ModelInput
 from assistant.quantities.amounts import Amount
@@ -27,7 +27,7 @@ from assistant.resolving.results import ModelResult, Result
 _MOST_WORDS = 12
 _SURE = 0.9
 _SAME = "same"
-_LEAD = frozenset({"ok", "okay", "right", "fine", "good", "well"})
+_LEAD = frozenset({"ok", "okay", "right", "fine", "good", "well", "back", "go", "going"})
 _NEAR, _FAR = log(3.0), log(12.0)
 """How far a bare number may be from one that it surely, and at most, takes the place of."""
 _THOUSANDS = 5000.0
@@ -62,10 +62,11 @@ def recalculated(
     if not (about or may_be_usual(alone)) or _stands_by_itself(first, model):
         return None
     old = given_before(model, before, knowledge)
-    usual = usual_again(model, alone, old, knowledge)
-    if not (about or usual):
+    gone = usual_again(model, alone, old, knowledge)
+    if not (about or gone):
         return None
-    old = _without(old, usual) if usual else old
+    gone += taken_away(model, alone, old)
+    old = _without(old, *gone)
     every = _counted_in_full(model, alone, knowledge)
     if every:
         alone, old = _without_numbers(alone), _without(old, every)
@@ -73,7 +74,7 @@ def recalculated(
     new = Given(amounts or {}, choices_of(model, alone, knowledge))
     if amounts is None:
         return None
-    if not (amounts or new.choices or alone.named_variant or every or usual):
+    if not (amounts or new.choices or alone.named_variant or every or gone):
         other = switched(model, alone, old, knowledge)
         new, old = (other, old) if other.choices else turned(model, alone, old)
         if not (new.amounts or new.choices):
@@ -87,7 +88,14 @@ def recalculated(
     result = resolve_model(model, bind(model, question, knowledge), question, knowledge)
     if not isinstance(result, ModelResult) or not result.values or result == told:
         return None
-    return question.with_text(alone.reading.text), result
+    return question.with_text(alone.reading.text), _held_as_before(result, told, alone)
+
+
+def _held_as_before(result: ModelResult, told: ModelResult, alone: Question) -> ModelResult:
+    """Return a result held against the amount that the last one was: "and with FULL", after "is 1,500 m enough"."""
+    if not told.weighed or alone.reading.asked & QUANTITIES:
+        return result
+    return result._replace(against=told.against, weighed=told.weighed)
 
 
 def _stands_by_itself(first: Scored, model: Model) -> bool:
@@ -128,9 +136,9 @@ def _without_numbers(alone: Question) -> Question:
     return alone._replace(reading=alone.reading._replace(amounts=kept))
 
 
-def _without(old: Given, name: str) -> Given:
-    amounts = {k: amount for k, amount in old.amounts.items() if k != name}
-    return Given(amounts, {k: phrase for k, phrase in old.choices.items() if k != name})
+def _without(old: Given, *names: str) -> Given:
+    amounts = {k: amount for k, amount in old.amounts.items() if k not in names}
+    return Given(amounts, {k: phrase for k, phrase in old.choices.items() if k not in names})
 
 
 def _amounts(model: Model, alone: Question, old: Given, knowledge: Knowledge) -> dict[str, Amount] | None:

@@ -5,9 +5,12 @@ from __future__ import annotations
 import re
 
 from assistant.conversation.context import Context, Earlier
+from assistant.conversation.given_inputs import choices_of
 from assistant.conversation.readings import question_of
+from assistant.conversation.traits import names_unknown
 from assistant.frozen import NamedTuple
-from assistant.resolving.knowing import Knowledge
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import ModelResult
 
 _BACK = (
     r"^\W*(?:(?:ok|okay|right|so|now|well|and|but)\W+)*(?:(?:let'?s|let us|can we|i want to|i'd like to|we) )?"
@@ -50,6 +53,8 @@ def returned(text: str, context: Context, knowledge: Knowledge) -> Return | None
     things = [m.concepts | m.implied for m in knowledge.matcher.telling(named.reading)]
     if named.named_variant:
         return None  # another variant is come back to, and the topic stays
+    if _is_part(named, context, knowledge):
+        return Return(context, found.group(1))  # "back to full", after a stop with another setting
     if not things and rest.strip() and not (named.reading.amounts or named.conditions):
         return Return(context, rest.strip())  # "back to it, autobrake?": what was spoken of is come back to
     left = context._replace(offered=(), earlier=with_topic(context))
@@ -68,6 +73,14 @@ def _on_scenario(context: Context) -> Context:
             left = context._replace(offered=(), earlier=with_topic(context))
             return left._replace(asked=past.asked, result=past.result, answer=past.answer)
     return context
+
+
+def _is_part(named: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether what is come back to is no topic, but a setting or an amount of the calculation told last."""
+    told = context.result
+    if not isinstance(told, ModelResult) or names_unknown(told.model.id, named, knowledge):
+        return False
+    return bool(named.reading.amounts or choices_of(told.model, named, knowledge))
 
 
 def _told_again(text: str, context: Context, knowledge: Knowledge) -> Return | None:

@@ -10,6 +10,7 @@ from assistant.understanding.mentions import Mention
 _PROPERLY = frozenset({"properly", "correctly", "right", "should"})
 _USUAL = _PROPERLY | {"book", "normal", "standard", "proper", "usual", "nominal", "correct", "published", "specified"}
 """Words for a figure as it is taken where nothing is said of it."""
+_NONE = frozenset({"no", "nil", "without", "zero", "calm", "none", "any"})
 _MOST_WORDS = 9
 _BESIDE = frozenset({"and", "the", "with", "what", "about", "but", "so", "ok", "then", "?", ".", ",", "now"})
 
@@ -45,17 +46,30 @@ def thing_of(phrase: str, knowledge: Knowledge) -> Mention | None:
     return named[0] if len(named) == 1 and len(phrase.split()) > 1 else None
 
 
-def usual_again(model: Model, alone: Question, old: Given, knowledge: Knowledge) -> str:
+def usual_again(model: Model, alone: Question, old: Given, knowledge: Knowledge) -> tuple[str, ...]:
     """Return the input that was given, and that a turn puts back to what is taken as usual: "at its book pressure"."""
     if not may_be_usual(alone):
-        return ""
+        return ()
     known = knowledge.matcher.vocabulary(model.id)
     for item in model.inputs:
         named = item.quantity in alone.reading.concepts or _PROPERLY.intersection(alone.reading.words)
         if item.default and item.id in old.amounts and item.unit != "count" and named:
             others = (m for m in knowledge.matcher.telling(alone.reading) if not _USUAL.issuperset(m.text.split()))
-            return item.id if all((known | {item.quantity}) & (m.concepts | m.implied) for m in others) else ""
-    return ""
+            return (item.id,) if all((known | {item.quantity}) & (m.concepts | m.implied) for m in others) else ()
+    return ()
+
+
+def taken_away(model: Model, alone: Question, old: Given) -> tuple[str, ...]:
+    """Return the inputs given before of which a turn says that there is nothing: "no wind", after a headwind."""
+    words = alone.reading.words
+    if alone.reading.amounts or len(words) > _MOST_WORDS or _NONE.isdisjoint(words):
+        return ()
+    for item in model.inputs:
+        of = item.assumed.split()[1:2] if item.assumed.split()[:1] == ["no"] else []
+        if of and of[0] in words:
+            alike = (i.id for i in model.inputs if i.default == item.default and i.unit == item.unit)
+            return tuple(name for name in alike if name in old.amounts)
+    return ()
 
 
 def may_be_usual(alone: Question) -> bool:
