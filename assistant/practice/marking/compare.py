@@ -56,6 +56,7 @@ from assistant.practice.marking.supplies import not_supplied
 from assistant.practice.marking.surplus import in_place_of
 from assistant.practice.marking.unbounded import bounded_any
 from assistant.practice.marking.verdicts import stand_wrong
+from assistant.practice.marking.whichever import choice_said, other_choice
 from assistant.practice.marking.wording import NO, NO_ACTION, NOTHING_DONE, YES
 from assistant.resolving.knowing import Knowledge
 
@@ -147,6 +148,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *other_value(held, need, said, know),
         *not_supplied(need, said, know, put_off),
         *in_the_same_frame(need, said, know),
+        *other_choice(need, said),
     ]
     if need.ordered and not wrong:
         wrong += out_of_order(held if need.sequence else [h for h in held if not h.point.figures], said)
@@ -190,6 +192,8 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers) -> Held:
     if point.verdict:
         given = _verdict_of(need, said)
         return Held(point, float(given == point.verdict or (not given and _acted(need, said))), ())
+    if point.which:
+        return Held(point, float(choice_said(point.which, said)), ())
     if point.state:
         stands = state_said(point.state, need, said) is point.state.there
         return Held(point, float(stands), tuple(said.where(point.state.subject)))

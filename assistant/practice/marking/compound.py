@@ -202,13 +202,14 @@ def _halves(text: str, know: Knowledge) -> Iterator[tuple[str, str]]:
             f"{plain[: whole.start()]}{whole.group(1)}{plain[whole.end() :]}",
             f"{plain[: whole.start()]}{whole.group(2)}{plain[whole.end() :]}",
         )
-    for found in re.finditer(r"([\w°%'’-]+) and ((?:the |a |an )?)([\w°%'’-]+(?: [\w'’-]+)?)", plain):
+    for found in _JOINS_TWO.finditer(plain):
         before, after = know.phrase(found.group(1)).mentions, know.phrase(found.group(3)).mentions
         if any(not m.weak for m in before) and any(not m.weak and m.start == 0 for m in after):
+            first = found.end(1) - len(_name_at_end(found.group(1), know))
             for words in _ends(found.group(3)):
                 yield (
                     plain[: found.end(1)] + plain[found.start(3) + len(words) :],
-                    plain[: found.start(1)] + found.group(2) + plain[found.start(3) :],
+                    plain[:first] + found.group(2) + plain[found.start(3) :],
                 )
 
 
@@ -218,6 +219,22 @@ _WITH = re.compile(
 """One thing there and not there: "with the fans and without them"."""
 _THE_AND_THE = re.compile(r"\b(the [\w -]+?) and (the [\w -]+?)(?= (?:of|for|on|in|with)\b|\s*[?.,])", re.IGNORECASE)
 """Two things named whole: "the maximum take-off mass and the maximum landing mass"."""
+
+
+_JOINS_TWO = re.compile(
+    r"((?:[\w°%'’-]+ ){0,2}[\w°%'’-]+) and ((?:the |an? )?)([\w°%'’-]+(?: [\w'’-]+)?)"
+)
+
+
+def _name_at_end(words: str, know: Knowledge) -> str:
+    """Return the longest end of some words that is one name, else the last word."""
+    parts = words.split()
+    for n in range(len(parts)):
+        rest = " ".join(parts[n:])
+        mentions = know.phrase(rest).mentions
+        if len(mentions) == 1 and len(mentions[0].taken) == len(know.phrase(rest).words):
+            return rest
+    return parts[-1]
 
 
 def _ends(words: str) -> Iterator[str]:

@@ -216,10 +216,10 @@ def _has_aspect(result: r.Result, part: str, know: Knowledge) -> bool:
     """Return whether a statement answers what a part asks of its subject: where, who, why, when, the colour."""
     concepts = know.phrase(part).concepts
     wanted = {aspect for concept, aspect in _ASPECTS.items() if concept in concepts}
-    return isinstance(result, r.FactResult) and bool(wanted.intersection(_aspects(result.fact, know)))
+    return isinstance(result, r.FactResult) and bool(wanted.intersection(aspects_of(result.fact, know)))
 
 
-def _aspects(fact: Fact, know: Knowledge) -> Iterable[str]:
+def aspects_of(fact: Fact, know: Knowledge) -> Iterable[str]:
     """Return what a statement answers: as it says itself, else as one of its ways of asking has it."""
     return fact.answers or ("where",) * any("where" in know.phrase(text).concepts for text in fact.asks)
 

@@ -69,6 +69,8 @@ class Point(NamedTuple):
     """Whether the figures and the words each say it: "above 250 °C" for "above the maximum to begin take-off"."""
     optional: bool = False
     """Whether it need not be said, and may not be contradicted: the reason of a yes or no."""
+    which: str = ""
+    """Which of two figures counts, where it is asked: "less", "more", "first" or "last"."""
     way: frozenset[tuple[str, str]] = frozenset()
     """The inputs and their values that lead to a result only together, where it is a way there."""
 

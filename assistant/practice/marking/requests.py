@@ -16,12 +16,14 @@ from assistant.conversation.turn import answer_turn
 from assistant.practice.marking.asked import Asked, as_asked, ask, things
 from assistant.practice.marking.cases import coordinated, was_and_is
 from assistant.practice.marking.compound import headed, joined, listed, of_each, with_reason
+from assistant.practice.marking.every_part import with_every_part
 from assistant.practice.marking.lessened import by_share, nearest, offered, shortened
 from assistant.practice.marking.parts import POLAR, by_parts, measured_parts, parts_of, pieces
 from assistant.practice.marking.phrased import CHANGE, at_what_speed, in_full
 from assistant.practice.marking.siblings import with_siblings
 from assistant.practice.marking.steps_asked import steps_asked
 from assistant.practice.marking.told_whole import told_whole
+from assistant.practice.marking.whichever import without_choice
 from assistant.resolving import results as r
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
@@ -56,8 +58,13 @@ _NOTHING = re.compile(
 
 def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers a question, in the order of its parts; nothing where nothing loaded does."""
-    text = at_what_speed(in_full(CHANGE.sub("what changed about ", text)))
+    text = without_choice(at_what_speed(in_full(CHANGE.sub("what changed about ", text))))
     parts = parts_of(text)
+    found = _asked(parts, text, know)
+    return with_every_part(found, parts, text, know) if len(parts) > 1 else found
+
+
+def _asked(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     whole = (_steps(text, know) if len(parts) < 2 else None) or _whole(text, know)
     if whole and _is_beside(whole, text, know):
         whole = None

@@ -29,6 +29,7 @@ from assistant.practice.marking.narrowing import (
     without_checks,
     without_given,
 )
+from assistant.practice.marking.of_part import of_part
 from assistant.practice.marking.outcomes import cause_of, figures_of
 from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Need, Point
@@ -36,6 +37,7 @@ from assistant.practice.marking.requests import asked
 from assistant.practice.marking.rows import row_of
 from assistant.practice.marking.said import plain
 from assistant.practice.marking.siblings import BOTH
+from assistant.practice.marking.whichever import choice_point, without_choice
 from assistant.resolving import results as r
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
@@ -85,6 +87,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         named_only(MAKERS[type(one.result)](one, _of_part(one, found, text), know), reading, know) for one in found
     ]
     groups = [labelled(group, one, found, text, know) for group, one in zip(groups, found, strict=True)]
+    groups = [of_part(group, one, len(found) == 1, text, know) for group, one in zip(groups, found, strict=True)]
     groups = [in_its_case(group, one, found) for group, one in zip(groups, found, strict=True)]
     points = distinct(p for group in groups for p in without_given(group, reading, len(found) > 1))
     points = weighed(_told_apart(groups, points))
@@ -95,6 +98,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         points = without_checks(points, reading)
     points += [p for was, now in zip(first, found, strict=True) if was is not now for p in figures_of(was, know)]
     answers = [one.answer for one in found]
+    points += [] if any("whichever" in p.text for p in points) else choice_point(text, " ".join(a.text for a in answers))
     choice = chosen(text, " ".join(a.text for a in answers), know)
     points = [*(p._replace(optional=p.optional or _is_faint(p)) for p in points), choice[0]] if choice else points
     others = [p for one in found for p in others_of(one, text, know)]
@@ -115,7 +119,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         expected=" ".join(dict.fromkeys(a.text for a in answers)),
         sources=tuple(dict.fromkeys(s for a in answers for s in a.sources)),
         change=any(isinstance(one.result, r.ChangeResult) for one in found),
-        unanswered=_has_open_part(text, found),
+        unanswered=_has_open_part(without_choice(text), found),
         within=_is_within(found[0].result),
         standing=standing_of(found[0].result),
         loss=any(isinstance(one.result, r.LossResult) for one in found) or reading.asks_loss,

@@ -49,7 +49,7 @@ def _holds(step: Point, kind: frozenset[str], know: Knowledge) -> bool:
     """Return whether a step tells what a part asks of it."""
     if "how often" in kind:
         return any(e.words == _ONCE for e in step.elements)
-    return not kind or any(f.unit and _measured(f.unit, know) in kind for f in step.figures)
+    return not kind or any(f.unit and measured(f.unit, know) in kind for f in step.figures)
 
 
 def _in_turn(parts: Sequence[str], steps: Sequence[Point], know: Knowledge) -> list[int]:
@@ -91,11 +91,11 @@ def of_step(made: Point, part: str, know: Knowledge) -> Point:
     if not _FIGURE.search(part):
         return made
     asked = know.phrase(part).concepts & QUANTITIES
-    figures = tuple(f for f in made.figures if f.unit and _measured(f.unit, know) in asked)
+    figures = tuple(f for f in made.figures if f.unit and measured(f.unit, know) in asked)
     return made._replace(figures=figures, figures_suffice=True) if figures else made
 
 
-def _measured(unit: str, know: Knowledge) -> str:
+def measured(unit: str, know: Knowledge) -> str:
     """Return the quantity that a unit measures, as questions name it."""
     dimension = know.units.get(unit).dimension
     return AS_ASKED.get(dimension, dimension)

@@ -1,0 +1,166 @@
+"""Several things that one question asks for, each made a question of its own: nothing unless each is surely answered.
+
+A part leaves out what the parts before it name: "how many degrees up to 15 kt, and how many at 50 kt". It is asked with
+the subject that stands before the parts, with the things that the first names, or as the part before it with its own
+name or number in the place of the like. Of what answers it, only what is of the kind asked for counts: a figure, a
+reason, a place.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+from assistant.conversation.readings import question_of
+from assistant.practice.marking.asked import Asked, as_asked, measures, record_of, things
+from assistant.practice.marking.compound import joined, of_each
+from assistant.practice.marking.of_part import asks_figure
+from assistant.practice.marking.parts import aspects_of, head_of
+from assistant.practice.marking.siblings import with_siblings
+from assistant.resolving import results as r
+from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
+from assistant.resolving.candidates import Candidate
+from assistant.resolving.choosing import candidates
+from assistant.resolving.knowing import Knowledge
+
+_ASPECTS = (
+    ("why", re.compile(r"\bwhy\b", re.IGNORECASE)),
+    ("where", re.compile(r"\bwhere\b(?! from)", re.IGNORECASE)),
+    ("who", re.compile(r"\b(?:who|whom|whose)\b", re.IGNORECASE)),
+    ("colour", re.compile(r"\bcolou?rs?\b", re.IGNORECASE)),
+)
+_SURE = 0.6
+_FIGURE_SURE = 0.4
+"""Score from which a statement answers a part; where only figures of the kind asked for count."""
+_AS_NEAR = 0.04
+_NEAR_BY = 6
+_TWO = 2
+_STATED = (r.LimitResult, r.ScheduleResult, r.FactResult)
+
+
+def with_every_part(
+    found: tuple[Asked, ...], parts: Sequence[str], text: str, know: Knowledge
+) -> tuple[Asked, ...]:
+    """Return what answers a question, with a surer answer of each part that has none, or one of another kind."""
+    by_part = {part: [one for one in found if one.answer.question == part] for part in parts}
+    if len(found) == 1 and isinstance(found[0].result, (r.LimitResult, r.ScheduleResult)):
+        by_part[parts[0]] = list(found)
+    elif not any(by_part.values()):
+        return found
+    if not all(isinstance(one.result, _STATED) for one in found):
+        return found
+    head = head_of(text, parts)
+    variant = question_of(text, know, "").variant
+    others = [one for one in found if not any(one in each for each in by_part.values())]
+    if others and len(others) >= sum(not own for own in by_part.values()):
+        return found  # each part has its answer, in other words
+    made: list[Asked] = []
+    for n, part in enumerate(parts):
+        own = by_part[part]
+        if not own or any(_lacks_figure(one.result, part, know) for one in own):
+            one = _answer(part, _texts(n, parts, head, know), variant, know)
+            own = [one] if one and not any(_same(one, other) for other in made) else own
+        made += [each for one in own for each in _each_of(one, part, know)]
+    return (*made, *others)
+
+
+def _same(one: Asked, other: Asked) -> bool:
+    return record_of(one.result) is record_of(other.result) and one.answer.text == other.answer.text
+
+
+def _texts(place: int, parts: Sequence[str], head: str, know: Knowledge) -> Iterator[tuple[str, str]]:
+    """Yield a part in full, and as a question that stands alone, the fullest first."""
+    part = re.sub(r"^(?:and|then) ", "", parts[place])
+    for filled in _filled(part, parts[place - 1], know) if place else ():
+        yield filled, f"{head}: {filled}" if head else filled
+    if head:
+        yield part, f"{head}: {part}"
+    elif place:
+        yield part, f"{_subject(parts[0], know)} {part}"
+    yield part, part
+
+
+def _subject(part: str, know: Knowledge) -> str:
+    """Return the names of the things that a part is about."""
+    return " ".join(
+        m.text for m in know.phrase(part).mentions if not know.matcher.is_soft(m) and not measures(m.concepts, know)
+    )
+
+
+def _filled(part: str, before: str, know: Knowledge) -> Iterator[str]:
+    """Yield the part before with what a short part names in the place of its like: "how many at 50 kt"."""
+    own, other = know.phrase(part), know.phrase(before)
+    units = [(a, b) for a in own.amounts for b in other.amounts if a.unit == b.unit]
+    if len(units) == 1 and len(own.words) <= _SHORT:
+        yield before.replace(units[0][1].raw, units[0][0].raw)
+    families = know.lexicon.families
+    pairs = [
+        (m, o) for m in own.mentions for o in other.mentions
+        if m.text.lower() != o.text.lower() and {families.get(c) for c in m.concepts} - {None}
+        & {families.get(c) for c in o.concepts}
+    ]  # fmt: skip
+    if len(pairs) == 1 and len(own.words) <= _SHORT:
+        yield before.replace(pairs[0][1].text, pairs[0][0].text)
+
+
+_SHORT = 6
+
+
+def _answer(shown: str, texts: Iterator[tuple[str, str]], variant: str, know: Knowledge) -> Asked | None:
+    """Return what surely answers a part in one of its wordings: the kind of thing that it asks for."""
+    for part, text in texts:
+        question = question_of(text, know, variant)
+        near = [c for c in candidates(question, know)[:_NEAR_BY] if c.match and not c.match.barred]
+        least = _FIGURE_SURE if asks_figure(part) else _SURE
+        near = [c for c in near if c.score >= least and _is_of_kind(c.result, part, know)]
+        if near:
+            best = [c for c in near if c.score >= near[0].score - _AS_NEAR]
+            chosen = max(best, key=lambda c: _fits(c, part, know))
+            return as_asked(shown, question, chosen.result, know)
+    return None
+
+
+def _fits(candidate: Candidate, part: str, know: Knowledge) -> tuple[int, int, int]:
+    """Return how well one of several equal answers fits a part: its quantity, a figure, no more than is asked."""
+    plainly = isinstance(candidate.result, r.LimitResult) and re.match(r"(?:and )?what (?:is|are)\b", part) is not None
+    wanted = know.phrase(part).concepts & QUANTITIES
+    return quantity_of(candidate.result, know) in wanted, plainly, -len(getattr(getattr(candidate.result, "fact", None), "points", ()))
+
+
+def _lacks_figure(result: Any, part: str, know: Knowledge) -> bool:
+    """Return whether a part asks for a figure, and a statement that answers it gives none."""
+    fact = getattr(result, "fact", None)
+    if fact is None or not asks_figure(part) or know.phrase(fact.says).amounts:
+        return False
+    wanted = know.phrase(part).concepts & QUANTITIES  # "the highest available pressure" is one
+    return not wanted or wanted.isdisjoint(know.phrase(" ".join(fact.points)).concepts)
+
+
+def _is_of_kind(result: Any, part: str, know: Knowledge) -> bool:
+    """Return whether a result is of the kind that a part asks for."""
+    if not isinstance(result, _STATED):
+        return False
+    fact = getattr(result, "fact", None)
+    aspect = next((name for name, pattern in _ASPECTS if pattern.search(part)), "")
+    if aspect:
+        return fact is not None and (aspect in aspects_of(fact, know) or aspect == "colour")
+    if asks_figure(part):
+        told = any(know.phrase(p).amounts for p in fact.points) if fact else True
+        wanted = know.phrase(part).concepts & QUANTITIES
+        mine = quantity_of(result, know)
+        return told and not (wanted and mine and mine not in wanted)
+    return fact is not None or re.match(r"(?:and )?what (?:is|are)\b", part) is not None
+
+
+def _each_of(one: Asked, part: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return what answers a part that asks for several itself: with and without, in NORMAL and in ALTERNATE."""
+    if not isinstance(one.result, _STATED) or not _JOINED.search(part):
+        return (one,)
+    text = " ".join(one.question.reading.words)
+    found = of_each([text], text, know) or joined(one, text, know) or with_siblings(one, text, know)
+    own = any(_same(one, each) for each in found)
+    return found if own and len(found) > 1 else (one,)
+
+
+_JOINED = re.compile(r",|(?<!^)\band\b")

@@ -1,0 +1,91 @@
+"""What of a statement a part of a question asks for: its figure, what it says of the thing named; the rest is spare.
+
+A statement that answers one part tells more than that part asks: when, where, what else follows. Such points may be
+said, and may not be contradicted.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from assistant.knowledge.records import Fact
+from assistant.practice.marking.asked import Asked, measures
+from assistant.practice.marking.parts import POLAR, parts_of
+from assistant.practice.marking.points import Point
+from assistant.practice.marking.steps_asked import measured
+from assistant.resolving.asked_quantity import QUANTITIES
+from assistant.resolving.knowing import Knowledge
+
+FIGURE = re.compile(
+    r"\b(?:above|below|under|over|past|until|up to|by) (?:about )?what\b(?! order)|"
+    r"\b(?:what|which) (?:\w+ ){0,3}(?:speeds?|"
+    r"pressures?|temperatures?|angles?|shares?|heights?|mass(?:es)?|times?|distances?|decelerations?|delays?)\b|"
+    r"\bhow (?:much|many|long|far|fast|high|hot|deep|wide|heavy)\b",
+    re.IGNORECASE,
+)
+_WHEN = re.compile(
+    r"\b(?:when|where|how long|until|after|before|order|sequence|steps|cases?|conditions?|list|all|happens?)\b", re.I
+)
+_ASIDES = frozenset(("after", "at", "before", "by", "from", "in", "on", "once", "to", "until", "when", "while", "with"))
+_LISTED = re.compile(r",.*\band\b")
+_TWO = 2
+
+
+def asks_figure(part: str) -> bool:
+    """Return whether a part of a question asks for a figure."""
+    return FIGURE.search(part) is not None and not POLAR.match(part)
+
+
+def of_part(points: list[Point], one: Asked, alone: bool, text: str, know: Knowledge) -> list[Point]:
+    """Return the points of a statement, those optional that the part of a question which it answers does not ask for.
+
+    alone: whether it answers the question as a whole.
+    """
+    fact = getattr(one.result, "fact", None)
+    if not isinstance(fact, Fact) or len(points) < _TWO:
+        return points
+    if alone:
+        return _of_those_listed(points, text, know) if len(parts_of(text)) < _TWO else points
+    part = one.answer.question
+    if part == text:
+        return points
+    if asks_figure(part):
+        return _but(points, [p for p in points if _tells_figure(p, part, know)])
+    named = _named(points, part, know)
+    plain = [p for p in points if not p.figures and p.text.split()[0] not in _ASIDES]
+    if re.search(r"\b(?:why|when)\b", part, re.IGNORECASE):
+        return points
+    if len(named) == 1 and named[0] in plain:
+        return _but(points, named)
+    if _WHEN.search(part):
+        return points
+    return _but(points, plain) if not any(p.text.split()[0] in ("or", "and") for p in points) else points
+
+
+def _but(points: list[Point], kept: Sequence[Point]) -> list[Point]:
+    """Return points, all but some of them optional; all as they were where none is left."""
+    return [p if p in kept or p.verdict or p.state else p._replace(optional=True) for p in points] if kept else points
+
+
+def _tells_figure(point: Point, part: str, know: Knowledge) -> bool:
+    wanted = know.phrase(part).concepts & QUANTITIES
+    units = [f.unit for f in point.figures if f.unit not in ("", "count", "factor", "percent")]
+    return bool(point.figures) and (not wanted or not units or any(measured(u, know) in wanted for u in units))
+
+
+def _things(text: str, know: Knowledge) -> list[frozenset[str]]:
+    return [m.concepts for m in know.phrase(text).mentions if not know.matcher.is_soft(m) and not measures(m.concepts, know)]
+
+
+def _named(points: list[Point], part: str, know: Knowledge) -> list[Point]:
+    """Return the points that hold a thing which a part names, where no other point does."""
+    things = _things(part, know)
+    holding = [[p for p in points if any(e.concepts & thing for e in p.elements)] for thing in things]
+    return list({p.text: p for held in holding if len(held) == 1 for p in held}.values())
+
+
+def _of_those_listed(points: list[Point], text: str, know: Knowledge) -> list[Point]:
+    """Return points, of which a question lists some by what they are of: "to the doors, to the steering and ..."."""
+    named = _named(points, text, know) if _LISTED.search(text) else []
+    return _but(points, named) if len(named) >= _TWO else points
