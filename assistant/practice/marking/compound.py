@@ -13,7 +13,8 @@ from typing import Any
 from assistant.conversation.readings import question_of
 from assistant.practice.marking.asked import Asked, as_asked, ask, bare_names, record_of, things
 from assistant.practice.marking.narrowing import MODES
-from assistant.practice.marking.parts import FORM, head_of
+from assistant.practice.marking.of_part import asks_figure
+from assistant.practice.marking.parts import CASES, FORM, POLAR, head_of
 from assistant.practice.marking.phrased import tells_more
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
@@ -125,6 +126,9 @@ def listed(whole: Asked | None, text: str, know: Knowledge) -> tuple[Asked, ...]
     head, items = _list_of(text)
     if len(items) < 2 or any(_is_form(item) for item in items) or (whole and _tells(whole) >= len(items)):
         return ()
+    of_all = _of_all(items, head, know) if _WHAT_ABOUT.match(text) else None
+    if of_all:
+        return (of_all,)
     found = [_best(f"{head} {item}", f"{head} {item}", _ITEM, know) for item in items]
     made = [one for one in found if one is not None and isinstance(one.result, _STATED)]
     if len(made) < len(items) or len({id(record_of(one.result)) for one in made}) < len(items):
@@ -137,6 +141,12 @@ def _list_of(text: str) -> tuple[str, list[str]]:
     owned = _OWNED.match(text)
     if owned:
         return owned.group(1), [owned.group(2), *_ITS.split(owned.group(3))]
+    its = _HEAD_ITS.match(text)
+    if its:
+        return its.group(1), [its.group(2), *_ITS.split(its.group(3))]
+    about = _WHAT_ABOUT.match(text)
+    if about:
+        return about.group(1), [item for item in _ITEMS.split(about.group(2)) if item]
     has = _HAS.match(text)
     if has:
         return has.group(3), [item for item in _ITEMS.split(has.group(2)) if item]
@@ -145,6 +155,11 @@ def _list_of(text: str) -> tuple[str, list[str]]:
 
 
 _OWNED = re.compile(r"\s*what (?:is|are) (.+?)['’]s? (.+?),? (?:and )?its (.+?)\s*\?\s*$", re.IGNORECASE)
+_HEAD_ITS = re.compile(
+    r"\s*([^:,?]+)[:,] (?:what|which) (?:is|are) its ([^,?]+?),? (?:and )?its (.+?)\s*\?\s*$", re.IGNORECASE
+)
+"""Several figures of what stands before: "the long one: what are its wheelbase, its tyre pressure and its tiller?"."""
+_WHAT_ABOUT = re.compile(r"\s*([^:?]+): (?:and )?what about ([^?]+,[^?]+ and [^?]+?)\s*\?\s*$", re.IGNORECASE)
 _HAS = re.compile(
     r"\s*(what|which) ([\w -]+, [\w ,-]+ and [\w -]+?) (?:has|have|does|do) ([\w ]+?)(?: have)?\s*\?\s*$", re.I
 )
@@ -259,6 +274,30 @@ def with_reason(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
     return (_fact(told, whole, know), whole) if told else (whole,)
 
 
+def with_its_figure(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return the figure that a question asks for before "and why", with the reason that it was answered by."""
+    fact = whole.result.fact  # type: ignore[union-attr]
+    if not _WHY.search(text) or "why" not in fact.answers or not asks_figure(text):
+        return ()
+    figure = ask(_WHY.sub("", text), know)
+    return (figure[1], whole) if figure and isinstance(figure[1].result, r.LimitResult) else ()
+
+
+def both_cases(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return a statement with that of the other case in its paragraph, where a question wants each case told."""
+    fact = whole.result.fact  # type: ignore[union-attr]
+    if not CASES.search(text) or (len(fact.points) > 1 and not POLAR.search(text)):
+        return ()
+    others = [c.result for c in candidates(whole.question, know)[:_NEAR_BY] if c.score >= _ITEM and _plainly(c)]
+    for other in (o for o in others if isinstance(o, r.FactResult) and o.fact.id != fact.id):
+        if set(other.fact.sources) & set(fact.sources) and _OTHER_CASE.search(f"{fact.says} {other.fact.says}"):
+            return whole, as_asked(text, whole.question, other, know)
+    return ()
+
+
+_OTHER_CASE = re.compile(r"\b(?:otherwise|unless|except|only if)\b", re.IGNORECASE)
+
+
 def _reason_of(whole: Asked, know: Knowledge) -> tuple[Asked, ...]:
     """Return the reason of a stated figure that stands in its own paragraph."""
     sources = set(record_of(whole.result).sources)
@@ -306,6 +345,11 @@ def _members(text: str, know: Knowledge) -> list[str]:
 def _without(part: str, names: Sequence[str]) -> str:
     """Return a part of a question without some names and what joins them."""
     for name in names:
-        either = f"{re.escape(name)}|{re.escape(name.split()[-1])}"
+        either = "|".join(map(re.escape, (name, *(w for w in name.split() if w not in _COMMON))))
         part = re.sub(rf"\b(?:{either})\b,?(?: and\b)?", "", part, flags=re.IGNORECASE)
-    return _EACH.sub("", re.sub(r"^and ", "", part))
+    return _EACH.sub("", _LEFT_OVER.sub(" ", re.sub(r"^and ", "", part)))
+
+
+_COMMON = frozenset(("in", "mode", "autobrake", "braking"))
+_LEFT_OVER = re.compile(r"\s+(?:in|with|for|on|of)\b(?=\s*(?:[,?.;]|$|in\b|with\b|for\b|on\b|of\b))")
+"""Prepositions of which the names are left out."""

@@ -12,7 +12,7 @@ from assistant.practice.marking.elements import named_elements, point
 from assistant.practice.marking.judged import COMPUTED, THRESHOLD, bands_points, check_points, shown_as
 from assistant.practice.marking.labels import label_asked
 from assistant.practice.marking.outcomes import cause_points, loss_points, table_points_of, tables_points
-from assistant.practice.marking.parts import POLAR, parts_of
+from assistant.practice.marking.parts import CASES, POLAR, parts_of
 from assistant.practice.marking.points import Element, Figure, Point
 from assistant.practice.marking.references import with_figure
 from assistant.practice.marking.said import plain
@@ -41,7 +41,7 @@ def _fact_points(fact: Fact, text: str, know: Knowledge) -> list[Point]:
     verdict = _lead(fact.says)
     points = [Point(f"{verdict}", verdict=verdict)] if verdict and POLAR.search(text) else []
     made = [with_figure(point(p, know), fact, know) for p in fact.points]
-    if not verdict and len(parts_of(text)) < 2 and POLAR.search(text) and says_no(fact, text, know):
+    if not verdict and len(parts_of(text)) < 2 and not CASES.search(text) and POLAR.search(text) and says_no(fact, text, know):
         points = [Point("no", verdict="no")]
         reason = know.reader.read(text).has("why")
         made = _from_sentence(fact.says, text, know) if reason and _all_asked(made, text, know) else made

@@ -28,6 +28,8 @@ _WHEN = re.compile(
     r"\b(?:when|where|how long|until|after|before|order|sequence|steps|cases?|conditions?|list|all|happens?)\b", re.I
 )
 _ASIDES = frozenset(("after", "at", "before", "by", "from", "in", "on", "once", "to", "until", "when", "while", "with"))
+_ABOUT = re.compile(r": (?:and )?what about [^?]+, ", re.IGNORECASE)
+"""What names all that it asks of: "what about cord, cuts and flat spots?"."""
 _LISTED = re.compile(r",.*\band\b")
 _TWO = 2
 
@@ -45,6 +47,8 @@ def of_part(points: list[Point], one: Asked, alone: bool, text: str, know: Knowl
     fact = getattr(one.result, "fact", None)
     if not isinstance(fact, Fact) or len(points) < _TWO:
         return points
+    if alone and _ABOUT.search(text):
+        return [p._replace(kept=True, optional=False) for p in points]
     if alone:
         return _of_those_listed(points, text, know) if len(parts_of(text)) < _TWO else points
     part = one.answer.question

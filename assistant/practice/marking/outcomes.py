@@ -22,7 +22,7 @@ from assistant.understanding.states import Condition
 ACTION = re.compile(
     r"\b(?:what follows|what must|what do (?:you|we|i|they|crews?|pilots?)|what should|"
     r"what is (?:to be )?(?:done|requested)|what then|what has to|which setting|"
-    r"what (?:is|are) the action|what happens|who do|what now|must be done|do about|"
+    r"what (?:is|are) the action|what to do|what happens|who do|what now|must be done|do about|"
     r"what (?:do|would|should|must) (?:you|we|i) (?:use|do)|instead)\b",
     re.IGNORECASE,
 )

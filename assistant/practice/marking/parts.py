@@ -47,6 +47,7 @@ _LISTED = re.compile(r"(?!(?:and|or|but|with|without|in|on|at|to|for)\b)[\w-]+(?
 _BARE = re.compile(
     r"\b(?:and|with|of|in|on|then|also|to|by|at|from|for|where|when|why|whom|who|how|what|which)\b", re.IGNORECASE
 )
+CASES = re.compile(r"\b(?:both|each|either|the two|all) (?:of the )?(?:two )?cases?\b", re.IGNORECASE)
 POLAR = re.compile(
     r"(?:^|[.?!;:,]\s*)(?:so |then |and )?(?:may|can|is|are|does|do|did|will|would|should|must|could|was|has|have|am)\b"
     r"|\b(?:acceptable|allowed|permitted|ok|okay|legal|within limits)\s*[?,]",

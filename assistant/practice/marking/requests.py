@@ -15,7 +15,7 @@ from assistant.conversation.readings import question_of
 from assistant.conversation.turn import answer_turn
 from assistant.practice.marking.asked import Asked, as_asked, ask, things
 from assistant.practice.marking.cases import coordinated, was_and_is
-from assistant.practice.marking.compound import headed, joined, listed, of_each, with_reason
+from assistant.practice.marking.compound import both_cases, headed, joined, listed, of_each, with_its_figure, with_reason
 from assistant.practice.marking.every_part import with_every_part
 from assistant.practice.marking.lessened import by_share, nearest, offered, shortened
 from assistant.practice.marking.parts import POLAR, by_parts, measured_parts, parts_of, pieces
@@ -79,7 +79,7 @@ def _asked(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     if several:
         return several
     if whole and len(parts) < 2 and isinstance(whole.result, r.FactResult):
-        return with_reason(whole, text, know)
+        return with_its_figure(whole, text, know) or both_cases(whole, text, know) or with_reason(whole, text, know)
     if whole and len(parts) < 2 and isinstance(whole.result, r.LimitResult):
         return _with_more(whole, text, know)
     if whole and (isinstance(_first(whole.result), _STRUCTURED) or len(parts) < 2):
@@ -99,9 +99,10 @@ def _several(parts: list[str], text: str, whole: Asked | None, know: Knowledge) 
         if both:
             return both
     steps = whole is not None and isinstance(whole.result, r.ProcedureResult)
-    found = tuple(coordinated(text, know)) or headed(parts, text, steps, know)
+    each = of_each([text], text, know) if len(parts) < 2 else ()
+    found = (each if len(each) > 2 else ()) or tuple(coordinated(text, know)) or headed(parts, text, steps, know)
     found = (
-        found or was_and_is(parts, text, know) or _steps_and_time(text, know) or of_each(parts or [text], text, know)
+        found or was_and_is(parts, text, know) or _steps_and_time(text, know) or of_each(parts if len(parts) > 1 else [text], text, know)
     )
     if found:
         return found
