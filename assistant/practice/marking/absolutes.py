@@ -79,7 +79,11 @@ def whatever(need: Need, said: Said) -> list[str]:
         i + n for i in range(len(words)) for n, p in ((2, words[i : i + 2]), (1, words[i : i + 1])) if p in _NO_MATTER
     ]
     spots = {i for end in ends for i in range(end, min(end + _NEAR, len(words)))}
-    told = [m for m in said.content if m.start in spots and m.concepts & (need.said - need.question.concepts)]
+    own = {plain(word.strip(".,;:")) for word in full} - need.asked
+    told = [
+        m for m in said.content
+        if m.start in spots and (m.concepts & (need.said - need.question.concepts) or said.words[m.start] in own)
+    ]  # fmt: skip
     after = (*words, ".")
     return [m.text for m in told if after[m.end] in STOPS]  # "whatever it holds" matters
 

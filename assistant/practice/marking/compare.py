@@ -1,8 +1,7 @@
 """Hold what was said against what must be said: each point found or missing, and everything that contradicts.
 
-A contradiction counts whatever else is right: a number that belongs to something else, a rival of what is asked
-(another mode, colour, side), a thing said to be there that is not, the former value as the present
-one, steps out of order.
+A contradiction counts whatever else is right: a number that belongs to something else, a rival of what is asked (another
+mode, colour, side), a thing said to be there that is not, the former value as the present one, steps out of order.
 """
 
 from __future__ import annotations
@@ -13,6 +12,7 @@ from assistant.frozen import NamedTuple
 from assistant.practice.marking.absolutes import absolute, nothing_does, other_manner, same_as_other, too_soon, whatever
 from assistant.practice.marking.alike import crossed, paired, parts_exchanged
 from assistant.practice.marking.alone import alone
+from assistant.practice.marking.band_sides import sides_exchanged
 from assistant.practice.marking.cases import cases_wrong
 from assistant.practice.marking.causes import judge_ways
 from assistant.practice.marking.choices import left_open
@@ -149,6 +149,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *not_supplied(need, said, know, put_off),
         *in_the_same_frame(need, said, know),
         *other_choice(need, said),
+        *sides_exchanged(need, said, know),
     ]
     if need.ordered and not wrong:
         wrong += out_of_order(held if need.sequence else [h for h in held if not h.point.figures], said)
@@ -193,7 +194,7 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers) -> Held:
         given = _verdict_of(need, said)
         return Held(point, float(given == point.verdict or (not given and _acted(need, said))), ())
     if point.which:
-        return Held(point, float(choice_said(point.which, said)), ())
+        return Held(point, choice_said(point.which, said), ())
     if point.state:
         stands = state_said(point.state, need, said) is point.state.there
         return Held(point, float(stands), tuple(said.where(point.state.subject)))

@@ -13,8 +13,7 @@ from typing import Any
 from assistant.conversation.readings import question_of
 from assistant.practice.marking.asked import Asked, as_asked, ask, bare_names, record_of, things
 from assistant.practice.marking.narrowing import MODES
-from assistant.practice.marking.of_part import asks_figure
-from assistant.practice.marking.parts import CASES, FORM, POLAR, head_of
+from assistant.practice.marking.parts import head_of
 from assistant.practice.marking.phrased import tells_more
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
@@ -24,7 +23,7 @@ from assistant.resolving.knowing import Knowledge
 
 _SURE = 0.8
 """Score from which a statement answers a part of a question under its head."""
-_ITEM = 0.6
+ITEM = 0.6
 """Score from which one of several things asked about is answered."""
 _CERTAIN = 0.95
 """Score from which both of two things are answered, though the question as a whole is not."""
@@ -33,10 +32,9 @@ _AS_NEAR = 0.03
 """By how much less a shorter statement may fit."""
 _TOLD = (r.FactResult, r.LimitResult, r.ProcedureResult, r.TableResult, r.TablesResult, r.BandResult)
 _STATED = (r.FactResult, r.LimitResult)
-_WHY = re.compile(r"[,;]? (?:and )?why\s*\??$", re.IGNORECASE)
+WHY = re.compile(r"[,;]? (?:and )?why\s*\??$", re.IGNORECASE)
 """A reason that is asked for besides."""
 _EACH = re.compile(r"\s+(?:each|respectively)\b", re.IGNORECASE)
-_ITEMS = re.compile(r"\s*[,;]\s*(?:and\s+)?|\s+and\s+")
 
 
 def headed(parts: Sequence[str], text: str, steps: bool, know: Knowledge) -> tuple[Asked, ...]:
@@ -48,27 +46,27 @@ def headed(parts: Sequence[str], text: str, steps: bool, know: Knowledge) -> tup
     subject = things(question_of(head, know, ""), know) if head else frozenset()
     if not subject:
         return ()
-    of_all = _of_all(parts, head, know)
-    if of_all:
-        return (of_all,)
+    together = of_all(parts, head, know)
+    if together:
+        return (together,)
     found: list[Asked] = []
     for part in parts:
         if found and tells_more(part, text):
             continue
-        one = _best(f"{head}: {part}", part, _SURE, know)
+        one = best_of(f"{head}: {part}", part, _SURE, know)
         if one is None or not _is_on(one, subject, know):
             return ()
         if not any(_same(one, other) for other in found):
             found.append(one)
     stated = all(isinstance(one.result, r.LimitResult) for one in found) and not steps
-    whole = len(found) > 1 or _tells(found[0]) >= len(parts)
+    whole = len(found) > 1 or tells(found[0]) >= len(parts)
     return tuple(found) if whole and not stated else ()
 
 
-def _best(text: str, shown: str, least: float, know: Knowledge) -> Asked | None:
+def best_of(text: str, shown: str, least: float, know: Knowledge) -> Asked | None:
     """Return the statement that answers a text best, if it does so surely."""
     question = question_of(text, know, "")
-    near = [c for c in candidates(question, know)[:_NEAR_BY] if c.score >= least and _plainly(c)]
+    near = [c for c in candidates(question, know)[:_NEAR_BY] if c.score >= least and plainly(c)]
     wanted = know.phrase(shown).concepts & QUANTITIES
     near = [c for c in near if quantity_of(c.result, know) in wanted] or near
     if not near:
@@ -87,14 +85,14 @@ def _is_on(one: Asked, subject: frozenset[str], know: Knowledge) -> bool:
     return not subject.isdisjoint(know.phrase(says).concepts)
 
 
-def _of_all(parts: Sequence[str], head: str, know: Knowledge) -> Asked | None:
+def of_all(parts: Sequence[str], head: str, know: Knowledge) -> Asked | None:
     """Return the one statement that tells something on each of at least three parts: what goes with System 1."""
     if len(parts) < _SEVERAL:
         return None
     told: list[dict[str, Candidate]] = []
     for part in parts:
         near = candidates(question_of(f"{head}: {part}", know, ""), know)[:_NEAR_BY]
-        facts = [c for c in near if isinstance(c.result, r.FactResult) and c.score >= _TOLD_BY_ALL and _plainly(c)]
+        facts = [c for c in near if isinstance(c.result, r.FactResult) and c.score >= _TOLD_BY_ALL and plainly(c)]
         told.append({c.result.fact.id: c for c in facts if isinstance(c.result, r.FactResult)})
     for name, candidate in told[0].items():
         if all(name in each for each in told) and len(know.base.records[name].points) >= len(parts):
@@ -107,7 +105,7 @@ _TOLD_BY_ALL = 0.75
 """Score from which a statement tells something on a part of a question."""
 
 
-def _plainly(candidate: Candidate) -> bool:
+def plainly(candidate: Candidate) -> bool:
     """Return whether a candidate is a statement that nothing in the question speaks against."""
     return isinstance(candidate.result, _TOLD) and candidate.match is not None and not candidate.match.barred
 
@@ -121,69 +119,16 @@ def _same(one: Asked, other: Asked) -> bool:
     return record_of(one.result) is record_of(other.result)
 
 
-def listed(whole: Asked | None, text: str, know: Knowledge) -> tuple[Asked, ...]:
-    """Return the figure of each case that stands in a list behind a subject: "Taxi speeds: straight, in turns, …"."""
-    head, items = _list_of(text)
-    if len(items) < 2 or any(_is_form(item) for item in items) or (whole and _tells(whole) >= len(items)):
-        return ()
-    of_all = _of_all(items, head, know) if _WHAT_ABOUT.match(text) else None
-    if of_all:
-        return (of_all,)
-    found = [_best(f"{head} {item}", f"{head} {item}", _ITEM, know) for item in items]
-    made = [one for one in found if one is not None and isinstance(one.result, _STATED)]
-    if len(made) < len(items) or len({id(record_of(one.result)) for one in made}) < len(items):
-        return ()
-    return tuple(made)
-
-
-def _list_of(text: str) -> tuple[str, list[str]]:
-    """Return a subject and the list of what is asked of it: behind a colon, or "X's A, its B and its C"."""
-    owned = _OWNED.match(text)
-    if owned:
-        return owned.group(1), [owned.group(2), *_ITS.split(owned.group(3))]
-    its = _HEAD_ITS.match(text)
-    if its:
-        return its.group(1), [its.group(2), *_ITS.split(its.group(3))]
-    about = _WHAT_ABOUT.match(text)
-    if about:
-        return about.group(1), [item for item in _ITEMS.split(about.group(2)) if item]
-    has = _HAS.match(text)
-    if has:
-        return has.group(3), [item for item in _ITEMS.split(has.group(2)) if item]
-    head, _, rest = text.partition(":")
-    return head, [item for item in _ITEMS.split(rest.strip(" ?.")) if item]
-
-
-_OWNED = re.compile(r"\s*what (?:is|are) (.+?)['’]s? (.+?),? (?:and )?its (.+?)\s*\?\s*$", re.IGNORECASE)
-_HEAD_ITS = re.compile(
-    r"\s*([^:,?]+)[:,] (?:what|which) (?:is|are) its ([^,?]+?),? (?:and )?its (.+?)\s*\?\s*$", re.IGNORECASE
-)
-"""Several figures of what stands before: "the long one: what are its wheelbase, its tyre pressure and its tiller?"."""
-_WHAT_ABOUT = re.compile(r"\s*([^:?]+): (?:and )?what about ([^?]+,[^?]+ and [^?]+?)\s*\?\s*$", re.IGNORECASE)
-_HAS = re.compile(
-    r"\s*(what|which) ([\w -]+, [\w ,-]+ and [\w -]+?) (?:has|have|does|do) ([\w ]+?)(?: have)?\s*\?\s*$", re.I
-)
-"""Several figures of one thing: "what wheelbase, tyre pressure and tiller maximum has the long one?"."""
-_ITS = re.compile(r",? (?:and )?its ")
-
-
-def _tells(one: Asked) -> int:
+def tells(one: Asked) -> int:
     """Return how many points the statement that answers has."""
     return len(getattr(record_of(one.result), "points", ()))
 
 
-def _is_form(item: str) -> bool:
-    return bool(FORM.match(item) or _QUESTION.match(item))
-
-
-_QUESTION = re.compile(r"(?:what|which|who|when|where|why|how|does|do|is|are|may|can)\b")
-
-
 def joined(whole: Asked | None, text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers a question on each of two things that it joins by "and", where they are two statements."""
-    if whole and (not isinstance(whole.result, _STATED) or _tells(whole) > 1):
+    if whole and (not isinstance(whole.result, _STATED) or tells(whole) > 1):
         return ()
-    for one, other in _halves(_WHY.sub("", text), know):
+    for one, other in _halves(WHY.sub("", text), know):
         first, second = ask(one, know), ask(other, know)
         if first is None or second is None:
             continue
@@ -194,7 +139,7 @@ def joined(whole: Asked | None, text: str, know: Knowledge) -> tuple[Asked, ...]
         if whole is None and min(first[0], second[0]) >= _CERTAIN:
             return made
         own = whole is not None and any(_same(whole, each) or _is_reason(whole, each) for each in made)
-        if own and min(first[0], second[0]) >= _ITEM:
+        if own and min(first[0], second[0]) >= ITEM:
             return made
     return ()
 
@@ -259,60 +204,6 @@ def _ends(words: str) -> Iterator[str]:
         yield words.split()[0]
 
 
-def with_reason(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
-    """Return a statement with the reason of it, where a question asks for both; the statement alone otherwise."""
-    if not _WHY.search(text):
-        return (whole,)
-    if isinstance(whole.result, r.LimitResult):
-        return (whole, *_reason_of(whole, know))
-    if not isinstance(whole.result, r.FactResult):
-        return (whole,)
-    fact = whole.result.fact
-    if fact.why and fact.why in know.base.records:
-        return whole, _fact(fact.why, whole, know)
-    told = next((n for n in know.base.ids("facts") if know.base.records[n].why == fact.id), "")
-    return (_fact(told, whole, know), whole) if told else (whole,)
-
-
-def with_its_figure(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
-    """Return the figure that a question asks for before "and why", with the reason that it was answered by."""
-    fact = whole.result.fact  # type: ignore[union-attr]
-    if not _WHY.search(text) or "why" not in fact.answers or not asks_figure(text):
-        return ()
-    figure = ask(_WHY.sub("", text), know)
-    return (figure[1], whole) if figure and isinstance(figure[1].result, r.LimitResult) else ()
-
-
-def both_cases(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
-    """Return a statement with that of the other case in its paragraph, where a question wants each case told."""
-    fact = whole.result.fact  # type: ignore[union-attr]
-    if not CASES.search(text) or (len(fact.points) > 1 and not POLAR.search(text)):
-        return ()
-    others = [c.result for c in candidates(whole.question, know)[:_NEAR_BY] if c.score >= _ITEM and _plainly(c)]
-    for other in (o for o in others if isinstance(o, r.FactResult) and o.fact.id != fact.id):
-        if set(other.fact.sources) & set(fact.sources) and _OTHER_CASE.search(f"{fact.says} {other.fact.says}"):
-            return whole, as_asked(text, whole.question, other, know)
-    return ()
-
-
-_OTHER_CASE = re.compile(r"\b(?:otherwise|unless|except|only if)\b", re.IGNORECASE)
-
-
-def _reason_of(whole: Asked, know: Knowledge) -> tuple[Asked, ...]:
-    """Return the reason of a stated figure that stands in its own paragraph."""
-    sources = set(record_of(whole.result).sources)
-    for candidate in candidates(whole.question, know)[:_NEAR_BY]:
-        fact = getattr(candidate.result, "fact", None)
-        if fact and "why" in fact.answers and sources & set(fact.sources):
-            return (as_asked(whole.answer.question, whole.question, candidate.result, know),)
-    return ()
-
-
-def _fact(name: str, beside: Asked, know: Knowledge) -> Asked:
-    record = know.record(name, beside.question.variant)
-    return as_asked(beside.answer.question, beside.question, r.FactResult(record), know)
-
-
 def of_each(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return the figures of each of some settings or modes that a question names, for each of its parts."""
     named = _members(text, know)
@@ -325,7 +216,7 @@ def of_each(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ..
             return ()
         for member in named:
             asking = f"{member} {_without(part, own)}"
-            one = _best(asking, asking, _ITEM, know)
+            one = best_of(asking, asking, ITEM, know)
             if one is None or not isinstance(one.result, r.LimitResult) or any(_same(one, o) for o in found):
                 return ()
             found.append(one)

@@ -13,9 +13,11 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from assistant.conversation.readings import question_of
-from assistant.practice.marking.asked import Asked, as_asked, measures, record_of, things
+from assistant.practice.marking.asked import Asked, as_asked, measures, record_of
 from assistant.practice.marking.compound import joined, of_each
+from assistant.practice.marking.elements import told_concepts
 from assistant.practice.marking.of_part import asks_figure
+from assistant.practice.marking.outcomes import names_output, table_results
 from assistant.practice.marking.parts import aspects_of, head_of
 from assistant.practice.marking.siblings import with_siblings
 from assistant.resolving import results as r
@@ -63,6 +65,42 @@ def with_every_part(
             own = [one] if one and not any(_same(one, other) for other in made) else own
         made += [each for one in own for each in _each_of(one, part, know)]
     return (*made, *others)
+
+
+def instead_of_state(whole: Asked | None, parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return the statements that answer a question whose words only sound like a state, and ask for no result of it."""
+    result: Any = whole.result if whole else None
+    if not isinstance(result, (r.TableResult, r.TablesResult)) or _names_result(result, text, know):
+        return ()
+    variant = question_of(text, know, "").variant
+    if len(parts) < _TWO:
+        one = _answer(text, iter(((text, text),)), variant, know)
+        return (one,) if one and isinstance(one.result, r.FactResult) and _told_surely(one, know) else ()
+    head = head_of(text, parts)
+    found = [_answer(part, _texts(n, parts, head, know), variant, know) for n, part in enumerate(parts)]
+    made = tuple(one for one in found if one is not None)
+    return made if len(made) == len(parts) and len({one.answer.text for one in made}) == len(made) else ()
+
+
+def _told_surely(one: Asked, know: Knowledge) -> bool:
+    best = candidates(one.question, know)[0].score
+    return any(
+        c.score >= max(_STANDS, best - _AS_NEAR) and record_of(c.result) is record_of(one.result)
+        for c in candidates(one.question, know)[:_NEAR_BY]
+    )
+
+
+_STANDS = 0.75
+
+
+def _names_result(result: Any, text: str, know: Knowledge) -> bool:
+    """Return whether a question names what a state table gives: "which mode", "do the pedals steer"."""
+    asking = know.phrase(re.split(r"(?<=[.:;])\s+", text.strip())[-1]).concepts
+    outputs = [o for each in table_results(result) for o in each.table.outputs]
+    inputs = {know.base.inputs[name].term for name in know.base.inputs}
+    given = inputs | {c for each in inputs for c in know.lexicon.implied.get(each, ())}
+    told = frozenset(c for o in outputs for _, says, _ in o.values for c in told_concepts(know.phrase(says))) - given
+    return any(names_output(o, asking, know) for o in outputs) or any(c[0] not in "@~=" for c in told & asking)
 
 
 def _same(one: Asked, other: Asked) -> bool:
@@ -125,7 +163,8 @@ def _fits(candidate: Candidate, part: str, know: Knowledge) -> tuple[int, int, i
     """Return how well one of several equal answers fits a part: its quantity, a figure, no more than is asked."""
     plainly = isinstance(candidate.result, r.LimitResult) and re.match(r"(?:and )?what (?:is|are)\b", part) is not None
     wanted = know.phrase(part).concepts & QUANTITIES
-    return quantity_of(candidate.result, know) in wanted, plainly, -len(getattr(getattr(candidate.result, "fact", None), "points", ()))
+    measured = quantity_of(candidate.result, know) in wanted
+    return measured, plainly, -len(getattr(record_of(candidate.result), "points", ()))
 
 
 def _lacks_figure(result: Any, part: str, know: Knowledge) -> bool:

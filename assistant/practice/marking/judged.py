@@ -47,14 +47,17 @@ def check_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     failed = [c for c in result.checks if not c.within]
     checks = failed or list(result.checks)
     verdict = "no" if bool(failed) is not bool(_DUTY.search(text) or _PASSED.search(text)) else "yes"
-    points = [Point(verdict, verdict=verdict)]
-    if _RULE.search(text):
+    wants = _WANTS.search(text) is not None and not POLAR.search(text)
+    points = [] if wants else [Point(verdict, verdict=verdict)]
+    if wants or _RULE.search(text):
         points += [_bound_point(check, know) for check in checks[:1]]
-    if failed and ACTION.search(text) and checks[0].limit.exceeded:
+    if failed and (wants or ACTION.search(text)) and checks[0].limit.exceeded:
         points.append(point(_unsourced(checks[0].limit.exceeded), know))
     return points
 
 
+_WANTS = re.compile(r"\bwhat (?:does|do|would) (?:\S+ ){1,3}(?:want|require|ask|call for|expect|say)\b", re.IGNORECASE)
+"""What asks for what a rule has done, and for no verdict."""
 _PASSED = re.compile(
     r"\b(?:is|was|were|has|have|did|does|are)\b[^.?!,;]*\b(?:exceed|exceeded|exceeds|broken|busted|overstepped|"
     r"over the limit|above the limit|outside the limits?|too (?:fast|hot|heavy|high))\b", re.IGNORECASE,

@@ -31,7 +31,10 @@ _THRESHOLDS = {
 
 
 def _fact(one: Asked, text: str, know: Knowledge) -> list[Point]:
-    return _fact_points(one.result.fact, text, know)  # type: ignore[union-attr]
+    part = one.answer.question
+    label = label_asked(one.result.fact, part, know) if part in parts_of(text) else None  # type: ignore[union-attr]
+    made = _fact_points(one.result.fact, text, know)  # type: ignore[union-attr]
+    return made if label is None or label else _fact_points(one.result.fact, part, know)  # type: ignore[union-attr]
 
 
 def _fact_points(fact: Fact, text: str, know: Knowledge) -> list[Point]:
@@ -41,7 +44,8 @@ def _fact_points(fact: Fact, text: str, know: Knowledge) -> list[Point]:
     verdict = _lead(fact.says)
     points = [Point(f"{verdict}", verdict=verdict)] if verdict and POLAR.search(text) else []
     made = [with_figure(point(p, know), fact, know) for p in fact.points]
-    if not verdict and len(parts_of(text)) < 2 and not CASES.search(text) and POLAR.search(text) and says_no(fact, text, know):
+    polar = len(parts_of(text)) < 2 and not CASES.search(text) and POLAR.search(text)
+    if not verdict and polar and says_no(fact, text, know):
         points = [Point("no", verdict="no")]
         reason = know.reader.read(text).has("why")
         made = _from_sentence(fact.says, text, know) if reason and _all_asked(made, text, know) else made

@@ -49,9 +49,21 @@ _PREPOSED = ((plain("on"),), (plain("in"),))
 def distinct(points: Iterable[Point]) -> list[Point]:
     """Return points each once."""
     found = list({(p.text, p.verdict, p.figures): p for p in points}.values())
+    found = [_without_another(p, found) for p in found]
     plainly = [p.text for p in found if not p.figures and len(p.text.split()) > 1]
     stated = {tuple((f.value, f.unit) for f in p.figures) for p in found if p.figures_suffice}
     return [p for p in found if not _again(p, plainly, stated)]
+
+
+def _without_another(point: Point, points: Collection[Point]) -> Point:
+    """Return a point without what another one says by itself: "continue, and leave the gear down"."""
+    ends = [p for p in points if not p.figures and p.elements and point.text.endswith(f" and {p.text}")]
+    words = {e.words for p in ends for e in p.elements}
+    if not words or words.issuperset(e.words for e in point.elements):
+        return point
+    return point._replace(
+        elements=tuple(e._replace(given=e.given or e.words in words) for e in point.elements)
+    )
 
 
 def _again(point: Point, plainly: Iterable[str], stated: Collection[tuple[tuple[float, str], ...]]) -> bool:

@@ -27,9 +27,13 @@ FIGURE = re.compile(
 _WHEN = re.compile(
     r"\b(?:when|where|how long|until|after|before|order|sequence|steps|cases?|conditions?|list|all|happens?)\b", re.I
 )
-_ASIDES = frozenset(("after", "at", "before", "by", "from", "in", "on", "once", "to", "until", "when", "while", "with"))
+_ASIDES = frozenset(
+    ("after", "against", "at", "before", "by", "from", "in", "on", "once", "to", "until", "when", "while", "with")
+)
 _ABOUT = re.compile(r": (?:and )?what about [^?]+, ", re.IGNORECASE)
 """What names all that it asks of: "what about cord, cuts and flat spots?"."""
+_GIVE = re.compile(r"\b(?:give|name|state|list) (?:the |all )?(two|three|four) (?:things|effects|points)\b", re.I)
+_SMALL = {"two": 2, "three": 3, "four": 4}
 _LISTED = re.compile(r",.*\band\b")
 _TWO = 2
 
@@ -44,16 +48,33 @@ def of_part(points: list[Point], one: Asked, alone: bool, text: str, know: Knowl
 
     alone: whether it answers the question as a whole.
     """
-    fact = getattr(one.result, "fact", None)
-    if not isinstance(fact, Fact) or len(points) < _TWO:
+    if not isinstance(getattr(one.result, "fact", None), Fact):
         return points
-    if alone and _ABOUT.search(text):
-        return [p._replace(kept=True, optional=False) for p in points]
-    if alone:
-        return _of_those_listed(points, text, know) if len(parts_of(text)) < _TWO else points
     part = one.answer.question
-    if part == text:
+    if not alone and part != text and _HOW.match(part) and all(p.figures_suffice for p in points):
+        return points if asks_figure(part) else [p._replace(optional=True) for p in points]
+    if len(points) < _TWO:
         return points
+    if alone:
+        return _of_all(points, text, know)
+    return points if part == text else _of_its_part(points, part, know)
+
+
+_HOW = re.compile(r"(?:and )?(?:how (?:is|are)|what about)\b", re.IGNORECASE)
+
+
+def _of_all(points: list[Point], text: str, know: Knowledge) -> list[Point]:
+    """Return the points of the one statement that answers a question: those that it lists, or the first so many."""
+    if _ABOUT.search(text):
+        return [p._replace(kept=True, optional=False) for p in points]
+    counted = _GIVE.search(text)
+    if counted and len(points) > _SMALL[counted.group(1).lower()]:
+        return _but(points, points[: _SMALL[counted.group(1).lower()]])
+    return _of_those_listed(points, text, know) if len(parts_of(text)) < _TWO else points
+
+
+def _of_its_part(points: list[Point], part: str, know: Knowledge) -> list[Point]:
+    """Return the points of a statement that answers one part: its figure, what is said of the thing named."""
     if asks_figure(part):
         return _but(points, [p for p in points if _tells_figure(p, part, know)])
     named = _named(points, part, know)
@@ -62,9 +83,9 @@ def of_part(points: list[Point], one: Asked, alone: bool, text: str, know: Knowl
         return points
     if len(named) == 1 and named[0] in plain:
         return _but(points, named)
-    if _WHEN.search(part):
+    if _WHEN.search(part) or any(p.text.split()[0] in ("or", "and") for p in points):
         return points
-    return _but(points, plain) if not any(p.text.split()[0] in ("or", "and") for p in points) else points
+    return _but(points, plain)
 
 
 def _but(points: list[Point], kept: Sequence[Point]) -> list[Point]:
@@ -79,7 +100,8 @@ def _tells_figure(point: Point, part: str, know: Knowledge) -> bool:
 
 
 def _things(text: str, know: Knowledge) -> list[frozenset[str]]:
-    return [m.concepts for m in know.phrase(text).mentions if not know.matcher.is_soft(m) and not measures(m.concepts, know)]
+    told = know.phrase(text).mentions
+    return [m.concepts for m in told if not know.matcher.is_soft(m) and not measures(m.concepts, know)]
 
 
 def _named(points: list[Point], part: str, know: Knowledge) -> list[Point]:

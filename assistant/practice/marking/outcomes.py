@@ -137,7 +137,7 @@ def outputs_asked(result: Any, text: str, know: Knowledge, alone: bool = True) -
     """Return the outputs that the last sentence of a question names; those it was read as asking for otherwise."""
     asking = [s for s in re.split(r"(?<=[.?!:;])\s+", text.strip()) if s][-1:]
     concepts = know.phrase(asking[0]).concepts if asking else frozenset()
-    found = [o.id for o in result.table.outputs if _names_output(o, concepts, know)]
+    found = [o.id for o in result.table.outputs if names_output(o, concepts, know)]
     found = [name for name in found if name in result.asked or len(found) > 1] or found
     if found and set(found) < set(result.asked):
         return found
@@ -147,7 +147,8 @@ def outputs_asked(result: Any, text: str, know: Knowledge, alone: bool = True) -
     return list(dict.fromkeys([*result.asked, *found])) or [o.id for o in result.table.outputs]
 
 
-def _names_output(output: Any, concepts: frozenset[str], know: Knowledge) -> bool:
+def names_output(output: Any, concepts: frozenset[str], know: Knowledge) -> bool:
+    """Return whether concepts name an output of a state table, as its label has it."""
     return bool((concepts_in(output.label, know) - {"brake", "gear"}) & concepts)
 
 

@@ -63,7 +63,7 @@ def denied(words: Sequence[str], reading: Reading, answers: bool = False) -> fro
                 words[i] in _HARD
                 or (words[i] in _ENDS and (i > first or words[i] in _PERSONS))
                 or (words[start] in _ALONE and words[i] in _ITSELF)
-                or (cased and i > first and words[i] in _ACTING)
+                or (i > first and words[i] in (_ACTING if cased else _CALLING))
             ):
                 break
             found ^= {i}
@@ -72,6 +72,8 @@ def denied(words: Sequence[str], reading: Reading, answers: bool = False) -> fro
 
 _ACTING = word_set("call continue keep land leave pull put retract return select slow stop switch taxi use")
 """Verbs with which what is done in a case begins, said without the stop: "if it won't go leave the gear down"."""
+_CALLING = frozenset(("use",))
+"""Verbs with which what is to be done begins, said without the stop: "not to be relied on use chocks"."""
 _ITSELF = frozenset(("it", "the", "they"))
 """Words with which another clause begins behind a "nothing", said without the stop."""
 _PERSONS = frozenset(("i", "they", "we", "you"))
@@ -149,16 +151,18 @@ def contradicted(held: Sequence[Held], need: Need, said: Said, put_off: frozense
                 turned_round = bool(spots) and (put_off.issuperset(spots) or _word_denied(element, said, put_off))
                 alone = not point.negated and sum(not e.given for e in point.elements) == 1
                 turned_round = turned_round or (bool(spots) and alone and subjects.issuperset(spots))
-                turned_round = turned_round and not (_denies_as_well(point, said) or _hindered(element, point))
+                turned_round = turned_round and not (_denies_as_well(point, spots, said) or _hindered(element, point))
             if turned_round:
                 found.append(f"{'not so' if element.off else 'denied'}: {point.text}")
     return found
 
 
-def _denies_as_well(point: Point, said: Said) -> bool:
+def _denies_as_well(point: Point, spots: Sequence[int], said: Said) -> bool:
     """Return whether a denial is the point's own, said without what it denies: "not with flaps at landing"."""
     off = [e for e in point.elements if e.off and e.weight > _FAINT]
-    return point.negated and bool(off) and not any(element_said(e, said)[0] for e in off)
+    here = {said.clauses[i] for i in spots}
+    told = {said.clauses[i] for e in off for i in element_said(e, said)[1]}
+    return point.negated and bool(off) and here.isdisjoint(told)
 
 
 def _hindered(element: Element, point: Point) -> bool:

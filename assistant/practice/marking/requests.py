@@ -15,11 +15,13 @@ from assistant.conversation.readings import question_of
 from assistant.conversation.turn import answer_turn
 from assistant.practice.marking.asked import Asked, as_asked, ask, things
 from assistant.practice.marking.cases import coordinated, was_and_is
-from assistant.practice.marking.compound import both_cases, headed, joined, listed, of_each, with_its_figure, with_reason
-from assistant.practice.marking.every_part import with_every_part
+from assistant.practice.marking.compound import headed, joined, of_each
+from assistant.practice.marking.every_part import instead_of_state, with_every_part
 from assistant.practice.marking.lessened import by_share, nearest, offered, shortened
+from assistant.practice.marking.listing import listed
 from assistant.practice.marking.parts import POLAR, by_parts, measured_parts, parts_of, pieces
 from assistant.practice.marking.phrased import CHANGE, at_what_speed, in_full
+from assistant.practice.marking.reasons import both_cases, with_its_figure, with_reason, with_why
 from assistant.practice.marking.siblings import with_siblings
 from assistant.practice.marking.steps_asked import steps_asked
 from assistant.practice.marking.told_whole import told_whole
@@ -75,11 +77,11 @@ def _asked(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     if steps:
         return steps
     whole = _all_steps(whole, len(parts), know) if whole else None
-    several = _several(parts, text, whole, know)
+    several = instead_of_state(whole, parts, text, know) or _several(parts, text, whole, know)
     if several:
         return several
     if whole and len(parts) < 2 and isinstance(whole.result, r.FactResult):
-        return with_its_figure(whole, text, know) or both_cases(whole, text, know) or with_reason(whole, text, know)
+        return _of_one(whole, text, know)
     if whole and len(parts) < 2 and isinstance(whole.result, r.LimitResult):
         return _with_more(whole, text, know)
     if whole and (isinstance(_first(whole.result), _STRUCTURED) or len(parts) < 2):
@@ -92,6 +94,12 @@ def _asked(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     return _as_it_comes(parts, text, know)
 
 
+def _of_one(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return a statement with what is asked for beside it: its reason, the other case."""
+    whole = with_why(whole, text, know)
+    return with_its_figure(whole, text, know) or both_cases(whole, text, know) or with_reason(whole, text, know)
+
+
 def _several(parts: list[str], text: str, whole: Asked | None, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers each of several things that a question asks for at once; nothing where it asks for one."""
     if whole is None or isinstance(_first(whole.result), (r.FactResult, r.LimitResult)):
@@ -101,9 +109,8 @@ def _several(parts: list[str], text: str, whole: Asked | None, know: Knowledge) 
     steps = whole is not None and isinstance(whole.result, r.ProcedureResult)
     each = of_each([text], text, know) if len(parts) < 2 else ()
     found = (each if len(each) > 2 else ()) or tuple(coordinated(text, know)) or headed(parts, text, steps, know)
-    found = (
-        found or was_and_is(parts, text, know) or _steps_and_time(text, know) or of_each(parts if len(parts) > 1 else [text], text, know)
-    )
+    found = found or was_and_is(parts, text, know) or _steps_and_time(text, know)
+    found = found or of_each(parts if len(parts) > 1 else [text], text, know)
     if found:
         return found
     tabled = whole is not None and isinstance(whole.result, (r.TableResult, r.TablesResult))

@@ -98,7 +98,8 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         points = without_checks(points, reading)
     points += [p for was, now in zip(first, found, strict=True) if was is not now for p in figures_of(was, know)]
     answers = [one.answer for one in found]
-    points += [] if any("whichever" in p.text for p in points) else choice_point(text, " ".join(a.text for a in answers))
+    if not any("whichever" in p.text for p in points):
+        points += choice_point(text, " ".join(a.text for a in answers))
     choice = chosen(text, " ".join(a.text for a in answers), know)
     points = [*(p._replace(optional=p.optional or _is_faint(p)) for p in points), choice[0]] if choice else points
     others = [p for one in found for p in others_of(one, text, know)]

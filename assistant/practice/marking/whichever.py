@@ -13,7 +13,9 @@ _ASKED = re.compile(
     r"takes precedence|is used|do you (?:use|take|go by))\b",
     re.IGNORECASE,
 )
-_TOLD = re.compile(r"\bwhichever (?:\w+ ){0,2}?(?:is |comes |happens )?(?:the )?(lower|higher|first|last|smaller|greater)\b")
+_TOLD = re.compile(
+    r"\bwhichever (?:\w+ ){0,2}?(?:is |comes |happens )?(?:the )?(lower|higher|first|last|smaller|greater)\b"
+)
 _KINDS = {"lower": "less", "smaller": "less", "higher": "more", "greater": "more", "first": "first", "last": "last"}
 _WAYS = {
     "less": re.compile(r"\b(?<!or )(?:lower|lowest|smaller|smallest|lesser|slower|slowest|least|less)\b(?! than)"),
@@ -39,9 +41,9 @@ def choice_point(text: str, expected: str) -> list[Point]:
     return [Point(told.group(), which=_KINDS[told.group(1)], kept=True)] if told else []
 
 
-def choice_said(which: str, said: Said) -> bool:
-    """Return whether an answer says which of two figures counts."""
-    return bool(_WAYS[which].search(" ".join(said.reading.words)))
+def choice_said(which: str, said: Said) -> float:
+    """Return 1 where an answer says which of two figures counts, else 0."""
+    return float(bool(_WAYS[which].search(" ".join(said.reading.words))))
 
 
 def other_choice(need: Need, said: Said) -> list[str]:
