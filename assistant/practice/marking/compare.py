@@ -1,7 +1,7 @@
 """Hold what was said against what must be said: each point found or missing, and everything that contradicts.
 
-A contradiction counts whatever else is right: a number that belongs to something else, a rival of what is asked (another
-mode, colour, side), a thing said to be there that is not, the former value as the present one, steps out of order.
+A contradiction counts whatever else is right: a number that belongs to something else, a rival of what is asked
+(another mode, colour, side), a thing there that is not, the former value as the present one, steps out of order.
 """
 
 from __future__ import annotations

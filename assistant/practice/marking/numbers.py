@@ -17,6 +17,7 @@ from assistant.practice.marking.equal import equals, same_kind, says
 from assistant.practice.marking.exchanges import alike_points, swapped
 from assistant.practice.marking.explained import is_known
 from assistant.practice.marking.found import ENOUGH, words_said
+from assistant.practice.marking.misquoted import misquoted
 from assistant.practice.marking.pairing import labels_of, stretches
 from assistant.practice.marking.points import Figure, Need, Point
 from assistant.practice.marking.said import Claim, Said, side_of
@@ -74,6 +75,7 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
     wrong += greater_of(need, said)
     wrong += false_former(need, said, know)
     wrong += false_counts(need, said, know)
+    wrong += misquoted(need, said, know)
     places = {
         i: tuple(found.get((i, k)) for k in range(len(p.figures))) for i, p in enumerate(need.points) if p.figures
     }
