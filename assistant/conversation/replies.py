@@ -17,6 +17,7 @@ from assistant.conversation.exceeding import exceeded_asked
 from assistant.conversation.library import library_reply, with_books
 from assistant.conversation.readings import question_of, things_named
 from assistant.conversation.state_reasons import asks_what_brings_it, state_reason, tells_states
+from assistant.conversation.what_for import asks_purpose, why_within
 from assistant.knowledge.records import Fact, Model, Source
 from assistant.resolving.changes import changes_of
 from assistant.resolving.choosing import resolve_scored
@@ -35,6 +36,7 @@ _NOT_CHANGED = "Nothing loaded says that it was ever another."
 _SURE = 0.9
 _TIMES = frozenset({"when", "before", "after", "until", "as", "while", "during", "once", "at"})
 _LEFT = 0.35
+_NO_REASON = "The reason is not stated in what is loaded."
 """Share of a question that a reason may leave unexplained."""
 
 
@@ -44,7 +46,7 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
     if not name and context.answer and control(with_books(text, knowledge)) == "source":
         name = "source"
     if not name:
-        return _on_what_was_told(text, context, knowledge)
+        return _reason_told(text, context, knowledge) or _on_what_was_told(text, context, knowledge)
     if name in ("why", "source", "again") and context.answer is None:
         return None
     last = context.answer
@@ -53,7 +55,7 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
     if name == "again" and last:
         return (context.said or last)._replace(question=text), context
     if name == "why" and last:
-        return _why(text, context, knowledge)
+        return _at_the_limit(text, context, knowledge) or _why(text, context, knowledge)
     if name == "source" and last and not asks_since(text):
         found = _whereabouts(text, context, knowledge) if asks_place(text) else None
         if found:
@@ -63,6 +65,25 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
         fresh = Context(variant=context.variant, disputed=context.disputed, forgets=context.forgets)
         return replied(text, CLARIFY, "Disregarded. What would you like to know?", knowledge), fresh
     return _DISPUTING[name](text, context, knowledge) if name in _DISPUTING else None
+
+
+def _reason_told(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
+    """Return the reason of what was told last, where a turn asks for it without saying "why", and one is stated."""
+    if context.answer is None:
+        return None
+    found = _at_the_limit(text, context, knowledge)
+    if found is None and asks_purpose(text):
+        found = _why(text, context, knowledge)
+        found = None if found and found[0].text.startswith(_NO_REASON) else found
+    return found
+
+
+def _at_the_limit(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
+    found = why_within(text, context, knowledge)
+    if found is None:
+        return None
+    answer = composed(text, *found, knowledge)
+    return answer, context._replace(answer=answer)
 
 
 def _on_what_was_told(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
@@ -161,7 +182,7 @@ def _why(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Con
     if of_states:
         return of_states, context._replace(answer=of_states)
     if result is None:
-        words = f"The reason is not stated in what is loaded. {last.working or last.text}"
+        words = f"{_NO_REASON} {last.working or last.text}"
         return last._replace(question=text, text=words), context
     answer = composed(text, asked.with_text(text), result, knowledge)
     return answer, context._replace(answer=answer)
