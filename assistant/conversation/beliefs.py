@@ -7,7 +7,7 @@ from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
 from assistant.conversation.controls_of_changes import believed_words, believes, may_believe
 from assistant.conversation.readings import is_quantity, question_of
-from assistant.knowledge.records import Change, Schedule
+from assistant.knowledge.records import Change, Schedule, Source
 from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.results import ChangeResult, ScheduleResult
@@ -79,7 +79,17 @@ def _changes_told(context: Context, knowledge: Knowledge) -> tuple[Change, ...]:
     if isinstance(context.result, ScheduleResult):  # a point of it: "I learned it's gone by 100"
         figures += _changes_of_points(context.result.schedule, knowledge)
     used = {last.entry if last else "", *(part.default for part in inputs), *(change.record for change in figures)}
-    return tuple(change for change in knowledge.base.changes.values() if change.record in used)
+    cited = {(s.document, s.paragraph) for s in last.sources} if last else set()
+    return tuple(
+        change
+        for change in knowledge.base.changes.values()
+        if change.record in used or any((s.document, s.paragraph) in cited for s in change.sources[:1] if _single(s))
+    )
+
+
+def _single(source: Source) -> bool:
+    """Return whether a paragraph is one of few figures, and no table of limits of all kinds."""
+    return source.paragraph.count(".") > 1 or source.paragraph[:1].isalpha()
 
 
 def changes_of_figures(last: Answer, knowledge: Knowledge) -> tuple[Change, ...]:

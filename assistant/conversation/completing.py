@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from assistant.conversation.amount_instead import amount_instead
+from assistant.conversation.asked_then import asked_then
 from assistant.conversation.carriers import carried_by
 from assistant.conversation.chatter import without_story
 from assistant.conversation.context import Context
 from assistant.conversation.controls import corrected
 from assistant.conversation.counted import counted
+from assistant.conversation.held_to_a_step import held_to_a_step
 from assistant.conversation.in_another_unit import in_another_unit
 from assistant.conversation.judged_again import as_a_verdict
 from assistant.conversation.leaning_on_told import leant_on_told
@@ -53,6 +55,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     context = without_states(alone, context, knowledge)
     placed = well or step_by_place(alone, context) or counted(alone, context, knowledge)
     placed = placed or ranked(alone, context, knowledge) or in_another_unit(alone, context, knowledge)
+    placed = placed or held_to_a_step(alone, context, knowledge) or asked_then(alone, context, knowledge)
     if placed:
         return placed
     other = on_another_variant(alone, context, knowledge)

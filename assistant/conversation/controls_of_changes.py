@@ -24,7 +24,7 @@ _BELIEF = (
     r"|(?:i|we)(?: had|'d|.?ve)(?: got)? (?:it|that|this|them) (?:down |noted |written )?(?:as|at)"
     r"|(?:i|we)(?:'d| would)(?: have)? (?:said|thought)"
     r"|(?:they|he|she|\w+body|someone|mate|captain|skipper|instructor|trainer|examiner|school|course)(?:.?s)?"
-    r" (?:always )?(?:told|taught|reckons?|said|says|thinks?|swears?|insists?)"
+    r" (?:always )?(?:told|taught|reckons?|said|says|thinks?|swears?|insists?|claims?|quotes?|tells)"
     r"|(?:in|on|from|to) my (?:\w+ )?(?:notes?|head|mind|book|cards?|sheet|memory|course|training|flashcards?)"
     r"|my (?:\w+ )?(?:card|sheet|flashcards?|notes?)(?:.?s)? (?:got|says?|has)"
     r"|when i (?:trained|learn(?:ed|t)|did|was taught|started)|from the course|always been"
@@ -42,6 +42,8 @@ _BELIEVING = frozenset({
     "flashcard", "book", "taught", "trained", "training", "course", "school", "reckons", "reckon", "said", "says",
     "down", "written", "always", "used", "thought", "sure", "not", "isn", "wasn", "isn't", "wasn't", "head", "memory",
     "learned", "learnt", "believed", "assumed", "old", "surely", "got", "have", "sworn", "d", "knew", "know", "say",
+    "don", "don't", "doesn", "doesn't", "insists", "insist", "insisted", "swears", "claims", "claimed", "thinks",
+    "think", "tells", "tell", "still", "mine", "isnt", "dont", "doesnt", "wasnt", "quotes", "has", "would",
 })  # fmt: skip
 """Words of which a turn holds one that gives a figure as what somebody believes it to be."""
 _FORMER = (

@@ -24,6 +24,7 @@ _SMALL = frozenset({
     "been", "is", "are", "was", "to", "for", "of", "all", "now", "done", "did", "yes", "just", "back", "also", "s",
     "slowly", "below", "both", "my", "our", "got", "made", "put", "set",
 })  # fmt: skip
+_ONWARD = frozenset({"what", "whats", "next", "in", "out", "on"})
 _IN_VAIN = frozenset({"still", "nothing", "unchanged", "joy", "not", "no"})
 
 
@@ -32,9 +33,11 @@ def reported_done(alone: Question, context: Context) -> tuple[Question, Result] 
     gone, words = gone_through(context), alone.reading.words
     if gone is None or not gone.at_once or len(words) > _MOST_WORDS or alone.reading.amounts or "?" in words:
         return None
+    onward = "next" in words or words[-2:] == ("what", "now")  # "reverse is in, what next"
     past = [w for w in words if w in _DONE or (w.endswith("ed") and stem(w) != w)]
-    if not past or not _IN_VAIN.isdisjoint(words) or asking(words):
+    if not (past or onward) or not _IN_VAIN.isdisjoint(words) or (asking(words) and not onward):
         return None
+    words = tuple(w for w in words if w not in _ONWARD) if onward else words
     steps = gone.told.procedure.steps
     last = _last_done(words, [_does(step) for step in steps], max(gone.step, 0))
     if last is None:

@@ -62,7 +62,8 @@ def _numbered(words: list[str], alone: Question, last: int) -> int | None:
     amounts = alone.reading.amounts
     said = {w for a in amounts for w in alone.reading.words[a.start : a.end]}
     order = [w for w in words if w in _ORDER or w in _LAST]
-    if not _STEPS.intersection(words) or not _STEPS.union(said, order).issuperset(words):
+    alone_said = len(words) == len(order) == 1  # "second", "so first"
+    if not (_STEPS.intersection(words) or alone_said) or not _STEPS.union(said, order).issuperset(words):
         return None
     if order:
         return last - 1 if order[0] in _LAST else _ORDER.index(order[0])

@@ -15,6 +15,7 @@ from assistant.knowledge.parts import (
     OF,
     QUANTITY,
     SOURCE,
+    THEN,
     TOPIC,
     VALUES,
     WHY,
@@ -54,6 +55,7 @@ FACTS = Shape(
         Field("says_more", TEXT),
         Field("when", CONDITIONS, about="inputs of state tables of which it is a consequence"),
         Field("title", TEXT, about="what it tells, in a few words, as it is offered for choice"),
+        THEN,
     ),
 )
 
@@ -64,6 +66,7 @@ LIMITS = Shape(
     (
         ID,
         ASKS,
+        THEN,
         OF,
         SOURCE,
         Field("maximum", AMOUNT),
@@ -95,6 +98,7 @@ BANDS = Shape(
     (
         ID,
         ASKS,
+        THEN,
         OF,
         *QUANTITY,
         Field(
@@ -235,6 +239,7 @@ PROCEDURES = Shape(
         ID,
         Field("title", TEXT, required=True),
         ASKS,
+        THEN,
         Field(
             "steps",
             many(
@@ -246,6 +251,7 @@ PROCEDURES = Shape(
                     Field("values", VALUES),
                     Field("answers", WORDS),
                     Field("done", TEXTS, about="how it is told that the step has been done"),
+                    THEN,
                 )
             ),
             required=True,

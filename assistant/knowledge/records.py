@@ -82,6 +82,8 @@ class Fact(NamedTuple):
     """Inputs of state tables under which the statement is a consequence worth naming."""
     title: str = ""
     """What it tells, in a few words, as it is offered for choice."""
+    then: tuple[str, ...] = ()
+    """Ways of asking that are for it only where something of its paragraph has just been told."""
 
 
 class Limit(NamedTuple):
@@ -112,6 +114,8 @@ class Limit(NamedTuple):
     under: str = ""
     """What holds at an amount under a stated figure, whole and in words that answer by themselves."""
     over: str = ""
+    then: tuple[str, ...] = ()
+    """Ways of asking that are for it only where something of its paragraph has just been told."""
 
 
 class BandRule(NamedTuple):
@@ -142,6 +146,8 @@ class Bands(NamedTuple):
     """The whole rule in words, for a question without a number."""
     each: str = ""
     """The id of a limit that each of the readings compared is held against as well."""
+    then: tuple[str, ...] = ()
+    """Ways of asking that are for it only where something of its paragraph has just been told."""
 
 
 class Schedule(NamedTuple):
@@ -249,6 +255,8 @@ class Step(NamedTuple):
     values: tuple[Value, ...] = ()
     answers: tuple[str, ...] = ()
     done: tuple[str, ...] = ()
+    then: tuple[str, ...] = ()
+    """Ways of asking that are for it only where something of its paragraph has just been told."""
 
 
 class Procedure(NamedTuple):
@@ -263,6 +271,8 @@ class Procedure(NamedTuple):
     also: str = ""
     why: str = ""
     topic: str = ""
+    then: tuple[str, ...] = ()
+    """Ways of asking that are for it only where something of its paragraph has just been told."""
 
 
 class ModelInput(NamedTuple):

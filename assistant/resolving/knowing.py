@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from functools import cached_property
 from typing import Any
 
@@ -16,6 +16,7 @@ from assistant.understanding.matching import Matcher
 from assistant.understanding.mentions import RESULT, Reading
 from assistant.understanding.reading import Reader
 from assistant.understanding.states import Condition, StateWords, conditions, state_words
+from assistant.understanding.then import Then, unpacked
 
 
 class Meaning(NamedTuple):
@@ -43,6 +44,7 @@ class Knowledge:
         self._general: dict[tuple[str, str], bool] = {}
         self._phrases: dict[str, Reading] = {}
         self._meanings: dict[str, Meaning] = {}
+        self._then: dict[str, tuple[Then, ...]] = {}
         self._phrase_states: dict[str, frozenset[tuple[str, str]]] = {}
 
     def phrase(self, text: str) -> Reading:
@@ -67,6 +69,15 @@ class Knowledge:
             senses = (m.concepts for m in self.phrase(text).mentions if not m.weak or m.says_state)
             found = self._meanings[text] = Meaning(tuple(senses), self.phrase_states(text))
         return found
+
+    def asked_after(self, paragraphs: Iterable[str]) -> tuple[Then, ...]:
+        """Return the ways of asking that hold after some paragraphs, kept for the next time."""
+        found: list[Then] = []
+        for paragraph in paragraphs:
+            if paragraph not in self._then:
+                self._then[paragraph] = tuple(unpacked(self.base.derived.get("then", {}).get(paragraph, ())))
+            found.extend(self._then[paragraph])
+        return tuple(found)
 
     @cached_property
     def facts_on(self) -> Mapping[str, list[Fact]]:

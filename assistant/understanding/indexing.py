@@ -30,6 +30,8 @@ from assistant.understanding.mentions import Mention
 from assistant.understanding.naming import compile_lexicon, phrases
 from assistant.understanding.packing import by_beginning, pack_ask
 from assistant.understanding.reading import Reader
+from assistant.understanding.then import compiled as compiled_then
+from assistant.understanding.then import texts_of
 
 OFTEN = 20
 """How often a word must stand in the knowledge to be one that a misspelling is likeliest to be of."""
@@ -66,6 +68,7 @@ def derive(base: Base) -> dict[str, Any]:
         "numbers": [len(found) for found in packed.values()],
         "vocabulary": Shelved(vocabulary),
         "postings": Shelved(_postings(asks)),
+        "then": Shelved(compiled_then(reader, base)),
     }
 
 
@@ -108,6 +111,8 @@ def _asking_words(base: Base) -> set[str]:
         for _, texts in _ask_texts(base.records[name]):
             for text in texts:
                 found.update(t.text for t in tokenize(text) if t.text.isalpha() and len(t.text) > 3)
+        for text in texts_of(base.records[name]):
+            found.update(t.text for t in tokenize(text) if t.text.isalpha() and len(t.text) > 3)
     return found
 
 

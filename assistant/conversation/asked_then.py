@@ -1,0 +1,197 @@
+"""What a turn asks of what was just told, in words that hold only there: "do they all come off", of the pins told of.
+
+The ways of asking stand with the records, and hold after the paragraph of each (`understanding/then.py`).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from assistant.conversation.best_then import Best, best_then
+from assistant.conversation.context import LATELY, Context
+from assistant.conversation.going_on import reported_done
+from assistant.conversation.going_through import gone_through, quantities
+from assistant.conversation.inside_told import on_the_subject
+from assistant.conversation.readings import merged
+from assistant.knowledge.records import Procedure
+from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
+from assistant.resolving.choosing import chosen_record, resolve_scored
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.leaning import ANSWERING
+from assistant.resolving.results import (
+    BandResult,
+    CheckResult,
+    Choices,
+    LimitResult,
+    ModelResult,
+    ProcedureResult,
+    Result,
+    ScheduleResult,
+)
+from assistant.understanding.mentions import BOUNDS
+from assistant.understanding.then import topic_key
+
+_LONG, _BRIEF = 12, 7
+_GOING_ON = frozenset({"then", "next", "now", "after", "afterwards"})
+_JUDGED = (BandResult, CheckResult, ModelResult, ScheduleResult)
+
+
+def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the record or the step of the paragraphs told lately that a short turn asks for in words of its own."""
+    words = alone.reading.words
+    if context.asked is None or context.answer is None or len(words) > _LONG:
+        return None
+    if alone.reading.unit is not None and "how" not in words:
+        return None  # the same is wanted in another unit
+    if (alone.conditions and context.asked.conditions) or reported_done(alone, context):
+        return None
+    again = _step_told_gives(alone, context, knowledge)
+    if again:
+        return again
+    figures = _figures_told(alone, context, knowledge)
+    for paragraphs in _told_lately(context, knowledge):
+        best = best_then(alone, paragraphs, figures, knowledge)
+        result = _result(best, alone, context, knowledge) if best else None
+        if best and result is not None and _gives(result, best, alone, knowledge):
+            if _takes_the_place(alone, result, context, knowledge) or _goes_on(result, alone, context):
+                return None
+            if _asks_a_figure(best, result, alone, context, knowledge):
+                return None
+            result = _step_of(result, best, alone, context, knowledge)
+            return _remembered_by(result, alone, context, knowledge), result
+    return None
+
+
+def _remembered_by(result: Result, alone: Question, context: Context, knowledge: Knowledge) -> Question:
+    """Return the question that is remembered: what follows goes on from the procedure, or from the question before with
+    the turn in it, where that is answered with the same.
+    """
+    gone = gone_through(context)
+    if gone and isinstance(result, ProcedureResult) and result.procedure == gone.told.procedure:
+        return gone.asked_by(alone)
+    whole, _ = merged(alone, context, knowledge, False)
+    if resolve_scored(whole, knowledge).result == result:
+        return whole
+    return on_the_subject(alone, context, knowledge)
+
+
+def _figures_told(alone: Question, context: Context, knowledge: Knowledge) -> frozenset[int]:
+    """Return the places of the amounts of a turn that are figures of the procedure gone through."""
+    gone = gone_through(context) if alone.reading.amounts else None
+    steps = gone.told.procedure.steps if gone else ()
+    told = {amount.value for step in steps for amount in knowledge.phrase(step.do).amounts}
+    return frozenset(k for a in alone.reading.amounts if a.value in told for k in range(a.start, a.end))
+
+
+def _goes_on(result: Result, alone: Question, context: Context) -> bool:
+    """Return whether a turn goes on in a procedure, whose step it may seem to name was told: "and then the lever?"."""
+    gone = gone_through(context)
+    if gone is None or _GOING_ON.isdisjoint(alone.reading.words) or not isinstance(result, ProcedureResult):
+        return False
+    return result.procedure == gone.told.procedure and result.step is not None and result.step <= gone.step
+
+
+def _asks_a_figure(
+    best: Best, result: Result, alone: Question, context: Context, knowledge: Knowledge
+) -> bool:
+    """Return whether a turn asks a figure that a limit tells better than a step: where no step was told of, or the turn
+    asks for it in full by itself.
+    """
+    if not isinstance(result, ProcedureResult) or not alone.reading.asked & QUANTITIES:
+        return False
+    named = (c for element in best.then.elements for c in element.concepts)
+    if gone_through(context) is None and all(c in QUANTITIES or c in BOUNDS for c in named):
+        return True
+    if len(alone.reading.words) <= _BRIEF or not alone.reading.says(*BOUNDS):
+        return False
+    first = resolve_scored(alone, knowledge)
+    return isinstance(first.result, LimitResult) and first.score >= ANSWERING
+
+
+def _step_told_gives(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the step told last to a turn that asks no more than a quantity which that step gives: "how much?"."""
+    told, asked = context.result, alone.reading.asked & QUANTITIES
+    if not isinstance(told, ProcedureResult) or told.step is None or told.step >= len(told.procedure.steps):
+        return None
+    if any(not m.weak and not m.concepts & QUANTITIES for m in alone.reading.mentions) or context.asked is None:
+        return None
+    if alone.reading.amounts or not _GOING_ON.isdisjoint(alone.reading.words):
+        return None
+    if not asked & quantities(told.procedure.steps[told.step], knowledge):
+        return None
+    return context.asked.with_text(alone.reading.text), told._replace(alone=False)
+
+
+def step_named_by(
+    alone: Question, procedure: str, paragraphs: tuple[str, ...], knowledge: Knowledge
+) -> int | None:
+    """Return the step of a procedure that a turn names in words which hold only after its paragraph."""
+    places = frozenset(k for a in alone.reading.amounts for k in range(a.start, a.end))
+    best = best_then(alone, paragraphs, places, knowledge)
+    return best.then.step if best and best.then.record == procedure else None
+
+
+def paragraphs_of(record: object) -> tuple[str, ...]:
+    """Return the paragraph that something rests on, as the ways of asking after it are kept."""
+    sources = getattr(record, "sources", ())
+    return tuple(f"{s.document} {s.paragraph}" for s in sources[:1])
+
+
+def _takes_the_place(alone: Question, result: Result, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn only names another of what was judged or calculated last: "in a bend?", after 9 kt."""
+    if isinstance(context.result, ModelResult) and isinstance(result, LimitResult):
+        return True  # a figure is calculated anew
+    if not isinstance(context.result, _JUDGED):
+        return False
+    whole, replaces = merged(alone, context, knowledge, False)
+    return replaces and isinstance(resolve_scored(whole, knowledge).result, _JUDGED)
+
+
+def _told_lately(context: Context, knowledge: Knowledge) -> Iterator[tuple[str, ...]]:
+    """Yield the paragraphs of what alone is offered, then of each of the last answers, the latest first."""
+    offered = context.result.options if isinstance(context.result, Choices) else ()
+    if len(offered) == 1:
+        yield paragraphs_of(knowledge.base.records.get(offered[0][0]))
+    assert context.answer is not None
+    for answer in (context.answer, *(turn.answer for turn in context.earlier[:LATELY])):
+        if answer.entry:
+            yield (*paragraphs_of(answer), *_topic_told(answer.entry, knowledge))
+
+
+def _topic_told(entry: str, knowledge: Knowledge) -> tuple[str, ...]:
+    """Return the topic of what was told, where that is true of all aeroplanes."""
+    if entry not in knowledge.base.records or not knowledge.is_general_record(entry, ""):
+        return ()
+    return (topic_key(knowledge.base.records[entry]),)
+
+
+def _result(best: Best, alone: Question, context: Context, knowledge: Knowledge) -> Result | None:
+    assert context.asked is not None
+    variant = alone.variant if alone.named_variant else context.asked.variant
+    record = knowledge.record(best.then.record, variant)
+    if isinstance(record, Procedure):
+        return ProcedureResult(record, best.then.step)
+    return chosen_record(best.then.record, alone._replace(variant=variant), knowledge)
+
+
+def _step_of(result: Result, best: Best, alone: Question, context: Context, knowledge: Knowledge) -> Result:
+    """Return the step of another procedure that a turn asks for with its name: "and on extension, how fast?"."""
+    told = getattr(context.result, "procedure", None)
+    if not isinstance(result, ProcedureResult) or result.step is not None or result.procedure == told:
+        return result
+    named = {c for m in knowledge.phrase(result.procedure.title).mentions for c in m.concepts}
+    rest = {k for m in alone.reading.mentions if not m.weak and named.isdisjoint(m.concepts) for k in m.taken}
+    rest -= best.explained
+    step = step_named_by(alone, result.procedure.id, paragraphs_of(result.procedure), knowledge) if rest else None
+    return result if step is None else result._replace(step=step)
+
+
+def _gives(result: Result, best: Best, alone: Question, knowledge: Knowledge) -> bool:
+    """Return whether the quantity that a turn asks for is given, where the way of asking does not name it."""
+    left = (m for m in alone.reading.mentions if best.explained.isdisjoint(m.taken))
+    asked = alone.reading.asked & QUANTITIES & frozenset(c for m in left for c in m.concepts)
+    if not asked:
+        return True
+    if isinstance(result, ProcedureResult) and best.then.step is not None:
+        return bool(asked & quantities(result.procedure.steps[best.then.step], knowledge))
+    return quantity_of(result, knowledge) in asked

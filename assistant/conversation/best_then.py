@@ -1,0 +1,77 @@
+"""Which way of asking after what was told explains a turn best; the ways of asking are in `understanding/then.py`."""
+
+from __future__ import annotations
+
+from assistant.frozen import NamedTuple
+from assistant.knowledge.records import Procedure
+from assistant.resolving.asked_quantity import QUANTITIES
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.understanding.then import Then, said_in, word_for_word, words_of
+
+_HALF = 0.5
+_COLOURING = frozenset({"ask", "filler"})
+
+
+class Best(NamedTuple):
+    """The way of asking that explains most of a turn, with the places of all words that those of its record explain."""
+
+    then: Then
+    explained: frozenset[int]
+
+
+def best_then(
+    alone: Question, paragraphs: tuple[str, ...], figures: frozenset[int], knowledge: Knowledge
+) -> Best | None:
+    """Return the way of asking after some paragraphs whose record, or step, explains most of a turn.
+
+    figures: places of amounts that name what was told, and need no explaining.
+    """
+    turn = words_of(alone.reading)
+    telling = turn.telling - figures
+    said: dict[tuple[str, int | None], list[tuple[frozenset[int], Then]]] = {}
+    for then in knowledge.asked_after(paragraphs):
+        explained = said_in(turn, then)
+        if explained is not None:
+            said.setdefault((then.record, then.step), []).append((explained, then))
+    found: list[tuple[tuple[int, int, int], Best]] = []
+    for each in said.values():
+        explained = frozenset().union(*(one for one, _ in each))
+        longest = max((then for _, then in each), key=lambda then: (len(then.elements), word_for_word(turn, then)))
+        best = Best(longest, explained)
+        if _explains(best, telling, alone, figures) and not _leaves_out(best, alone, knowledge):
+            # Another procedure that a turn names is meant before a step of the one told.
+            other = longest.step is None and isinstance(knowledge.base.records[longest.record], Procedure)
+            worth = len(explained & telling), len(longest.elements) + other, word_for_word(turn, longest)
+            found.append((worth, best))
+    return max(found, key=lambda each: each[0])[1] if found else None
+
+
+def _explains(best: Best, telling: frozenset[int], alone: Question, figures: frozenset[int]) -> bool:
+    """Return whether at least half of what tells is explained, and every amount that is no figure told."""
+    for amount in alone.reading.amounts:
+        places = frozenset(range(amount.start, amount.end))
+        if not places <= figures and best.explained.isdisjoint(places):
+            return False
+    if not telling:  # "to what?" consists of small words alone
+        return len(best.explained) > 1
+    return len(best.explained & telling) >= _HALF * len(telling)
+
+
+def _leaves_out(best: Best, alone: Question, knowledge: Knowledge) -> bool:
+    """Return whether a turn names or asks what neither the way of asking nor what it asks for knows of."""
+    left = [m for m in alone.reading.mentions if not (m.weak or m.passing) and best.explained.isdisjoint(m.taken)]
+    left = [m for m in left if not {knowledge.lexicon.kinds.get(c, "") for c in m.concepts} <= _COLOURING]
+    asked = alone.reading.asked & QUANTITIES  # whether that is given is looked at by itself
+    left = [m for m in left if m.concepts.isdisjoint(asked)]
+    if not left:
+        return False
+    known = _known(best.then, knowledge)
+    return any(known.isdisjoint(m.concepts | m.implied) for m in left)
+
+
+def _known(then: Then, knowledge: Knowledge) -> frozenset[str]:
+    """Return the concepts that a record explains, or that one of its steps says or is asked by."""
+    if then.step is None:
+        return knowledge.matcher.vocabulary(then.record)
+    step = knowledge.base.records[then.record].steps[then.step]
+    return frozenset().union(*(knowledge.phrase(text).concepts for text in (step.do, *step.asks)))
