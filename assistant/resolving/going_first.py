@@ -13,6 +13,7 @@ from assistant.resolving.results import (
     CheckResult,
     FactResult,
     LimitResult,
+    ProcedureResult,
     ScheduleResult,
     TableResult,
     TablesResult,
@@ -22,6 +23,8 @@ from assistant.understanding.matching import Match
 
 _LEAST = 0.4
 _JUST = 0.01
+_NEAR = 0.1
+"""How far a verdict may be behind a statement that it goes before."""
 _MUCH = frozenset(("much", "many", "available", "left"))
 _WHAT = frozenset(("what", "whats", "which", "who", "how", "why", "where"))
 _NEARLY_ALL = 0.95
@@ -35,6 +38,7 @@ def in_their_order(found: list[Candidate], question: Question, know: Knowledge) 
     """Return the candidates with those put back that answer less to the point than one of another kind."""
     ordered = _statement_first(_result_first(_verdict_first(found, question, know), question), question)
     if question.reading.amounts:
+        ordered = _verdict_asked_first(ordered, question)
         ordered = _schedule_first(_scale_first(ordered, question), question)
     return _whole_first(ordered)
 
@@ -105,6 +109,23 @@ def _verdict_first(found: list[Candidate], question: Question, know: Knowledge) 
         return isinstance(c.result, (TableResult, TablesResult)) and not _tells_more(c.result, question)
 
     return _put_behind(found, verdicts, follows)
+
+
+def _verdict_asked_first(found: list[Candidate], question: Question) -> list[Candidate]:
+    """Put a verdict that is asked for on an amount before a statement or a drill that has no word of it: "210 knots,
+    all looks normal, all right to drop the gear?".
+    """
+    amounts = [a for a in question.reading.amounts if a.unit is not None]
+    if not amounts or not question.reading.has("can"):
+        return found
+    verdicts = [
+        c.score
+        for c in found
+        if isinstance(c.result, CheckResult) and c.match and c.match.covered >= _NEARLY_ALL and c.score >= _TOLD
+    ]
+    if not verdicts or max(verdicts) + _NEAR < max(c.score for c in found):
+        return found
+    return _put_behind(found, verdicts, lambda c: isinstance(c.result, (FactResult, ProcedureResult)))
 
 
 def _scale_first(found: list[Candidate], question: Question) -> list[Candidate]:

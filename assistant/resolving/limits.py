@@ -32,6 +32,8 @@ _LEAST_SHARE = 0.1
 """Two readings of the same thing are of one order of magnitude."""
 _ONE_OF_TWO = frozenset({"is", "the", "coolest", "hottest", "coldest", "warmest", "lowest", "highest"})
 _TONNE = 1000.0
+_HEAVIEST = 1.5
+"""How many times a limit a bare number of tonnes may be: "is 231 too hot" is no mass."""
 
 
 def bound_value(limit: Limit) -> Value | None:
@@ -66,7 +68,8 @@ def _in_tonnes(amounts: list[Amount], figure: Value) -> list[Amount]:
     """Return bare numbers that are a mass in tonnes: "landing weight 49.2, ok?"."""
     if figure.unit != "kg":
         return []
-    return [a._replace(unit="t") for a in amounts if a.unit is None and _plausible(a.value * _TONNE, figure)]
+    most = _HEAVIEST * figure.value
+    return [a._replace(unit="t") for a in amounts if a.unit is None and a.value * _TONNE <= most]
 
 
 def own_amounts(record: str, question: Question, know: Knowledge) -> list[Amount]:
