@@ -165,7 +165,10 @@ def _by_setting(result: r.ModelResult, know: Knowledge) -> Parts:
 
 def _target(result: r.ModelResult, know: Knowledge) -> str:
     """Return what an input was solved for: the result given, or the limit that it is held to."""
-    return f"{_bound(result.to, know)}, {result.to.of}" if result.to else f"that {result.model.of}"
+    if result.to:
+        return f"{_bound(result.to, know)}, {result.to.of}"
+    solved = _solved(result)
+    return f"that {result.model.of.removesuffix(f' of a {solved}').removesuffix(f' of an {solved}')}"
 
 
 def _compared(result: r.ModelResult, know: Knowledge) -> str:

@@ -168,7 +168,8 @@ def check(result: r.CheckResult, question: Question, know: Knowledge) -> Parts:
         sources.extend(item.limit.sources)
     whole = all(item.within for item in result.checks)
     for item in result.checks:
-        sentences.extend(_after(item, whole, question, know))
+        held = [exact_shown(other.bound, other.unit, know.units) for other in result.checks if other is not item]
+        sentences.extend(_after(item, whole, held, question, know))
     text = " ".join(dict.fromkeys(s for s in sentences if s))
     return Parts(text, tuple(sources), result.checks[0].limit.id, tuple(values))
 
@@ -219,11 +220,11 @@ def is_limit(record: Limit) -> bool:
     return bool(record.maximum or record.minimum)
 
 
-def _after(item: r.Check, whole: bool, question: Question, know: Knowledge) -> list[str]:
+def _after(item: r.Check, whole: bool, held: list[str], question: Question, know: Knowledge) -> list[str]:
+    """Return what else is needed, or what follows. held: the limits that other amounts are within already."""
     found: list[str] = []
     if item.within and whole:
-        if item.limit.needed:
-            found.append(_needed_too(item.limit.needed))
+        found.append(_needed_too(tuple(part for part in item.limit.needed if not any(x in part for x in held))))
         if item.limit.within:
             found.append(stop(item.limit.within))
     elif not item.within and item.limit.exceeded:

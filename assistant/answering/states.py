@@ -93,6 +93,11 @@ def _unsaid(sentences: Iterable[str]) -> list[str]:
     return [sentence for sentence, _ in found]
 
 
+def _told_fully(sentence: str, facts: Iterable[str]) -> bool:
+    """Return whether a fact says all of a sentence and more: a listener is told it once."""
+    return any(_stems(sentence) - {"only"} < _stems(fact) for fact in facts)
+
+
 def _stems(sentence: str) -> frozenset[str]:
     """Return what a sentence says, whatever its order: its words without endings, each negation as one."""
     words = sentence.lower().replace(",", " ").replace(":", " ").rstrip(".").split()
@@ -128,6 +133,9 @@ def loss(result: r.LossResult, question: Question, know: Knowledge) -> Parts:
     facts = [stop(f.says) for f in result.facts]
     name = conditions_words(result.conditions, know)
     text, heard = under(name, " ".join(lost) if lost else "nothing in the tables changes.")
+    first = [sentence for sentence in lost if not _told_fully(sentence, facts)]
+    if first and len(first) < len(lost):
+        heard = (text, f"With {name}, {inside(' '.join(first))}")
     if others:
         text = f"Not affected: {' '.join(others)} {text}"
     if facts:
@@ -155,9 +163,8 @@ def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
     aloud: tuple[tuple[str, str], ...] = ()
     singles = [w for w, s in zip(words, sets, strict=False) if len(s) == 1]
     if result.single and not singles:
-        lead = (
-            f"No single failure{given}. It takes at least {_count(len(sets[0]))}: {'; or '.join(words)}. Then: {says}."
-        )
+        least = _count(len(sets[0]))
+        lead = f"No single failure{given}. It takes at least {least}: {'; or '.join(words)}. Then {inside(says)}."
     elif result.single and len(singles) > 1:
         lead = f"{says}{given}, with any one of these alone: {'; '.join(singles)}."
     elif len(words) == 1:

@@ -66,7 +66,17 @@ def library_reply(text: str, context: Context, knowledge: Knowledge) -> Answer |
     if words & _LATEST or words >= {"to", "date"} or words >= {"out", "date"}:
         said = f"{said} {_NOT_KNOWN}"
     cited = tuple(Citation(each.id, "", each.revision, each.effective) for each in meant)
-    return replied(text, ANSWER, said, knowledge)._replace(sources=cited)
+    return replied(text, ANSWER, said, knowledge)._replace(sources=cited, aloud=_once_aloud(meant, knowledge))
+
+
+def _once_aloud(documents: Iterable[Document], knowledge: Knowledge) -> tuple[tuple[str, str], ...]:
+    """Return the title alone for a document whose id is said as a part of it: "limitations, …, Limitations"."""
+    said = knowledge.base.pronunciations
+    return tuple(
+        (f"{each.id}, {each.title}", each.title)
+        for each in documents
+        if each.id in said and said[each.id].lower() in each.title.lower()
+    )
 
 
 def with_books(text: str, knowledge: Knowledge) -> str:

@@ -18,6 +18,11 @@ _PARAGRAPH = rf"{_DOCUMENT} (?:[A-Z]\.\d+|\d+(?:\.\d+)+)"
 _ABOUT_PARAGRAPHS = rf"{_PARAGRAPH}, revision "
 _VERDICT = rf"\b(Within|Outside) {_PARAGRAPH}"
 _TRAILING = rf"(?<=\w) (?:of|per|see|by) {_PARAGRAPH}(?= *(?:[.,;:(]|$))"
+_HELD = rf"\b(within|outside) {_PARAGRAPH}, (?=[\d−])"
+"""A figure that a result is held to, behind its paragraph: "that is outside LIM 3.1, 195 kt"."""
+_UP_TO = rf"\b(for|to|of) {_PARAGRAPH}, (?=[\d−])"
+_AT_THE_LIMIT = r"(\bexactly at the limit), [^.(;]*?\d[^(;]*?(?= \(|[.;] |[.;]?$)"
+"""An amount that is the limit itself, told a second time."""
 _RULE = r"(?<=[.?!]) Rule: .*?(?= Also needed: |$)"
 _WHOLE_PROCEDURE = r"(That is step \d+ of: [^.;]*?): 1\. .*$"
 _REVISION = rf"(?:; | ?\()changed with {_DOCUMENT} \w+\)?"
@@ -43,8 +48,8 @@ _LONGEST_LABEL = 7
 """Words of a name that is said apart from its amount; more are a sentence."""
 _JOINING = frozenset({
     "a", "about", "above", "all", "an", "and", "are", "as", "at", "below", "between", "by", "code", "exactly", "for",
-    "from", "has", "hold", "holds", "in", "is", "lasts", "least", "most", "need", "needs", "no", "of", "off", "on",
-    "only", "or", "over", "reads", "revision", "row", "shows", "so", "step", "take", "takes", "than", "the", "to",
+    "from", "has", "hold", "holds", "in", "is", "lasts", "least", "minus", "most", "need", "needs", "no", "of", "off",
+    "on", "only", "or", "over", "reads", "revision", "row", "shows", "so", "step", "take", "takes", "than", "the", "to",
     "under", "until", "wait", "was", "when", "with", "within",
 })  # fmt: skip
 """Words after which an amount follows without a pause."""
@@ -94,6 +99,7 @@ def sentences_by_ear(text: str, signs: Iterable[str]) -> str:
     about_paragraphs = re.match(_ABOUT_PARAGRAPHS, text) is not None
     text = re.sub(_REVISION, "", text) if "changed with" in text else text
     text = _paragraphs_said(text) if about_paragraphs else _without_paragraphs(text)
+    text = re.sub(_AT_THE_LIMIT, r"\1", text) if "exactly at" in text else text
     text = _asides(text, dropped=about_paragraphs)
     text = _bounds_named(_labels_apart(_fractions(text), signs))
     return _each_once(_crowd_parted(_breaks_as_stops(_steps_numbered(text)), signs))
@@ -131,8 +137,13 @@ def _crowd_parted(text: str, signs: Iterable[str]) -> str:
 
 
 def _each_once(text: str) -> str:
-    """A sentence that was said is not said again."""
-    return " ".join(dict.fromkeys(_sentences(text)))
+    """A sentence that was said is not said again, nor is what to use that was told to be all there is."""
+    found: list[str] = []
+    for sentence in dict.fromkeys(_sentences(text)):
+        use = sentence[4:].rstrip(".") if sentence.startswith("Use ") else ""
+        if not use.endswith(" only") or not any(use in earlier for earlier in found):
+            found.append(sentence)
+    return " ".join(found)
 
 
 def _joined_lines(text: str) -> str:
@@ -163,6 +174,7 @@ def _without_paragraphs(text: str) -> str:
         return text
     text = re.sub(rf" ?[(\[{{](?:{_ONLY_PARAGRAPHS})[)\]}}]", "", text)
     text = re.sub(_VERDICT, r"\1 limits", text)
+    text = re.sub(_UP_TO, r"\1 ", re.sub(_HELD, r"\1 the limit, ", text))
     text = re.sub(_TRAILING, "", text)
     return _paragraphs_said(text)
 
@@ -199,10 +211,10 @@ def _aside(inner: str, before: str, after: str) -> str:
     """What stood in brackets, joined to what stands before and after it."""
     if re.search(r"(?:^|\s)\d{1,2}\. *$", before):
         return f" {inner},"
-    if re.fullmatch(_QUALIFIER, inner) and not re.search(_MESSAGE, before):
-        return f" {inner}"
     if re.search(_WHICH_LIMIT, before):
         return f". The limit: {inner}"
+    if re.fullmatch(_QUALIFIER, inner) and not re.search(_MESSAGE, before):
+        return f" {inner}"
     if after[:1] in ("", ".", ";") and len(inner.split()) >= _LONG_ASIDE:
         return f". {_upper(inner)}"
     if re.fullmatch(_AMOUNT, inner) and re.search(rf"{_AMOUNT}$", before):

@@ -1,0 +1,31 @@
+"""What a listener would stumble over, each as it was once said."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.quantities.units import Units
+from assistant.rendering.speech import spoken
+
+
+@pytest.mark.parametrize(
+    ("written", "said"),
+    [
+        ("It is wet; or compacted snow warmer than −15 °C; or ice.",
+         "It is wet. Or compacted snow warmer than minus fifteen degrees Celsius. Or ice."),
+        ("182 kt: tyre ground speed. That is within LIM 3.1, 195 kt.",
+         "one hundred and eighty-two knots: tyre ground speed. That is within the limit, one hundred and ninety-five "
+         "knots."),
+        ("85%: share. That is outside SOP B.4, 80%.",
+         "eighty-five percent: share. That is outside the limit, eighty percent."),
+        ("1,680 m: distance for SOP B.4, 80%, the share.",
+         "one thousand six hundred and eighty metres: distance for eighty percent, the share."),
+        ("Within LIM 3.1: 190 kt is exactly at the limit, 190 kt IAS (maximum speed).",
+         "Within limits: one hundred and ninety knots is exactly at the limit. The limit: maximum speed."),
+        ("No brakes: reverse thrust only. No autobrake. Use reverse thrust only.",
+         "No brakes: reverse thrust only. No autobrake."),
+        ("Use normal pedals. Use chocks only.", "Use normal pedals. Use chocks only."),
+    ],
+)  # fmt: skip
+def test_it_is_said_plainly(written: str, said: str, units: Units, lexicon: dict[str, str]) -> None:
+    assert spoken(written, units, lexicon) == said
