@@ -1,13 +1,13 @@
 """Scenarios for an oral examination: failure upon failure, and after each "and then?" and "why?", as far as it goes.
 
 A scene begins with one thing out of the ordinary in a state table, asks what follows from it there and in the other
-tables, why, and what is done; then another thing fails, until no further failure changes anything. Every turn is a
-question that the assistant answers by itself, so that it can be marked by itself.
+tables, why, and what is done; then another thing fails, there or in another table, until no further failure changes
+anything. Every turn is a question that the assistant answers by itself, so that it can be marked by itself.
 """
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from itertools import islice
 from random import Random
 
@@ -19,6 +19,7 @@ from assistant.practice.making.make import prove
 from assistant.practice.making.question import MEANING, MEMORY, REASON, SHOWN, STEPS
 from assistant.practice.making.states import State, conditions_of, single_drafts
 from assistant.practice.making.wording import Wording
+from assistant.practice.sitting_following import follows_well, other_tables, stays
 from assistant.resolving import tables
 from assistant.resolving.knowing import Knowledge
 
@@ -27,7 +28,6 @@ _MOST_OUTPUTS = 2
 """Results of the table itself that are asked after each failure, and as many of the other tables."""
 _FOLLOWING = (REASON, STEPS, MEMORY, MEANING, SHOWN)
 _LOST = "@lost"
-_BARE = "what do you know of it"
 _LEAST_SHARED = 0.6
 """Share of what a question is about that the scene must have brought up, for the one to follow from the other."""
 
@@ -86,19 +86,26 @@ class Examiner:
             begun = begun or bool(asked)
             yield from asked
             yield from self._follow_ups(table, state, asked)
-            before, more = state, self._next_failure(table, state)
-            if more is None or len(state) >= _MOST_FAILURES:
+            more = self._next_failure(table, state) if len(state) < _MOST_FAILURES else None
+            if more is None:
                 return
-            state = (*state, more)
+            before, (table, failure) = state, more
+            state = (*state, failure)
 
     def _abnormal(self, table: StateTable) -> list[tuple[str, str]]:
         return [(name, value) for name in table.inputs for value, _, _ in self._know.base.inputs[name].values[1:]]
 
-    def _next_failure(self, table: StateTable, state: State) -> tuple[str, str] | None:
-        left = [each for each in self._abnormal(table) if each[0] not in dict(state)]
-        telling = [each for each in left if self._changed(table, state, (*state, each))]
-        failures = [each for each in telling if self._is_failure(each)]
-        return self._chance.choice(failures or telling) if telling else None
+    def _next_failure(self, table: StateTable, state: State) -> tuple[StateTable, tuple[str, str]] | None:
+        """Choose what fails next: in the table of the scene, else in another, else what somebody sets otherwise."""
+        every = [table, *other_tables(table, self._among, self._know)]
+        telling = [
+            (one, each) for one in every for each in self._abnormal(one)
+            if each[0] not in dict(state) and self._changed(one, state, (*state, each))
+        ]  # fmt: skip
+        failures = [pair for pair in telling if self._is_failure(pair[1])]
+        here = [pair for pair in failures if pair[0].id == table.id]
+        left = here or failures or [pair for pair in telling if pair[0].id == table.id]
+        return self._chance.choice(left) if left else None
 
     def _is_failure(self, condition: tuple[str, str]) -> bool:
         """Whether a value means that the thing is lost, rather than that somebody set it so."""
@@ -115,8 +122,9 @@ class Examiner:
     def _after_failure(self, table: StateTable, before: State, state: State, begun: bool) -> Iterator[Turn]:
         """Yield what becomes of the table's own results, and of those of the other tables that the failure touches."""
         opening = self._opening(state[-1]) if begun else ""
+        own = tuple(each for each in state if each[0] in table.inputs)
         for output in self._own_results(table, before, state):
-            turn = self._result(table, output, state, opening)
+            turn = self._result(table, output, own, opening)
             if turn is not None:
                 opening = "And then"
                 begun = True
@@ -172,24 +180,30 @@ class Examiner:
         became = self._concepts(" ".join(point for turn in asked for point in turn.question.key.points))
         failed = self._concepts(" ".join(map(self._words, state)))
         scene = became | self._concepts(self._words(state[-1]))
+        questions = [turn.question for turn in asked]
         for forms, of in (((REASON,), became - failed), ((STEPS, MEMORY, MEANING, SHOWN), None)):
-            turn = self._nearest(scene, forms, sections | {table.topic}, state[-1][0], of)
+            turn = self._nearest(scene, forms, sections | {table.topic}, of, state, questions)
             if turn is not None:
                 yield turn
 
     def _nearest(
-        self, scene: frozenset[str], forms: tuple[str, ...], sections: Collection[str], new: str = "",
-        of: frozenset[str] | None = None,
+        self, scene: frozenset[str], forms: tuple[str, ...], sections: Collection[str],
+        of: frozenset[str] | None = None, state: State = (), asked: Sequence[Question] = (),
     ) -> Turn | None:  # fmt: skip
-        """Return the question not asked yet that is most about what the scene brought up. of: what it must be about."""
+        """Return the question not asked yet that is most about what the scene brought up. of: what it must be about.
+
+        asked: the questions of this step in a state, with which it must stay.
+        """
+        new = state[-1][0] if state else ""
         found = [
             (self._share(question, scene, new), question)
             for section in sorted(sections)
             for question in self._following(section)
             if question.form in forms
             and question.text not in self._asked
-            and _follows_well(question)
+            and follows_well(question)
             and (of is None or of & self._concepts(question.text))
+            and (not state or stays(question, state, asked, self._named_share(question, scene), self._know))
         ]
         share, question = max(found, key=lambda each: each[0], default=(0.0, None))
         if question is None or share < _LEAST_SHARED:
@@ -211,9 +225,12 @@ class Examiner:
 
     def _share(self, question: Question, scene: frozenset[str], new: str) -> float:
         """Return the share of a question that the scene has brought up; enough where it tells of what failed."""
+        told = _LEAST_SHARED if new in self._concepts(question.key.says) else 0.0
+        return max(self._named_share(question, scene), told)
+
+    def _named_share(self, question: Question, scene: frozenset[str]) -> float:
         own = self._concepts(question.text)
-        share = len(own & scene) / len(own) if own else 0.0
-        return max(share, _LEAST_SHARED if new in self._concepts(question.key.says) else 0.0)
+        return len(own & scene) / len(own) if own else 0.0
 
     def _concepts(self, text: str) -> frozenset[str]:
         if text not in self._known:
@@ -246,8 +263,3 @@ class Examiner:
         scene = self._concepts(f"{first.text} {first.key.says}")
         found = (self._nearest(scene, forms, sections) for forms in ((SHOWN, MEANING), (REASON,), (STEPS, MEMORY)))
         return (Turn(first.text, first), *(turn for turn in found if turn is not None))
-
-
-def _follows_well(question: Question) -> bool:
-    """Whether a question reads well after another: a reason asks why, and no subject stands bare."""
-    return _BARE not in question.text and (question.form != REASON or "why" in question.text.lower())

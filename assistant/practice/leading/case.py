@@ -43,17 +43,27 @@ def can_go_on(question: Question) -> bool:
 
 
 def gone_on(question: Question, know: Knowledge, seed: str) -> Further | None:
-    """Return the question after one more failure that changes something, or None when none does."""
+    """Return the question after one more failure that changes something, there or in another table, or None."""
     state = state_of(question, know)
     record = know.base.records.get(question.entry)
     if not state or len(state) >= MOST_TOGETHER or not isinstance(record, StateTable):
         return None
     desk = Desk(know, Wording(know.base), Random(f"{seed} {question.text}"), question.variant)
-    for failure in _failures(record, state, desk):
-        made = _with(failure, state, record, desk, seed)
-        if made is not None:
-            return made
+    for table, own in _tables_of(state, record, know):
+        for failure in _failures(table, state, desk):
+            made = _with(failure, own, table, desk, seed)
+            if made is not None:
+                return made
     return None
+
+
+def _tables_of(state: State, record: StateTable, know: Knowledge) -> Iterator[tuple[StateTable, State]]:
+    """Yield the table of a case, and where it has had one failure only those on which that failure bears too."""
+    yield record, state
+    for other in tables.tables(know.base) if len(state) == 1 else ():
+        own = tuple(each for each in state if each[0] in other.inputs)
+        if own and other.id != record.id:
+            yield other, own
 
 
 def _with(failure: tuple[str, str], state: State, record: StateTable, desk: Desk, seed: str) -> Further | None:

@@ -4,11 +4,14 @@ from itertools import pairwise
 
 import pytest
 
+from assistant.answering.answer import Citation
 from assistant.conversation.opening import Knowledge
 from assistant.knowledge.records import StateTable
+from assistant.practice.making import make_questions
 from assistant.practice.making.proving import answer_to, differences
 from assistant.practice.making.question import LONG_SUMS, LOSS
 from assistant.practice.making.selecting import is_general
+from assistant.practice.sitting_following import stays
 from assistant.practice.sitting_scenes import Examiner, Turn
 
 
@@ -79,6 +82,39 @@ def test_a_reason_is_of_what_became_of_it_and_not_of_what_failed(know: Knowledge
     for seed in ("4", "6"):
         for turn in Examiner(know, seed, own).scene():
             assert not turn.said.endswith(": why is it there?"), turn.said
+
+
+def test_a_scene_goes_on_until_nothing_more_can_fail(know: Knowledge, own: list[str]) -> None:
+    ended = [scene for seed in "123" for examiner in [Examiner(know, seed, own)] for _ in range(2)
+             if (scene := examiner.scene())]  # fmt: skip
+
+    for scene in ended:
+        assert any(turn.said.startswith("And now ") for turn in scene), scene[0].said
+
+
+def test_what_follows_stays_with_the_states_and_the_paragraphs_of_the_scene(know: Knowledge, own: list[str]) -> None:
+    for seed in "1234":
+        for turn in Examiner(know, seed, own).scene():
+            said = turn.said.lower()
+            assert not any(word in said for word in ("chocks requested", "while taxiing", "towing", "go on"))
+
+
+def test_a_question_of_another_state_or_matter_does_not_follow(know: Knowledge) -> None:
+    both_lost = (("system_1", "lost"), ("system_2", "lost"))
+    lost = next(iter(make_questions(know, "1", entries=("braking",), forms=("state",))))
+    asked = lost._replace(text="", sources=(Citation("AOM", "32.40", "7", ""), Citation("AOM", "32.40.3", "7", "")))
+
+    def stays_on(text: str, paragraph: str, share: float = 1.0) -> bool:
+        question = lost._replace(text=text, sources=(Citation("AOM", paragraph, "7", ""),))
+        return stays(question, both_lost, [asked], share, know)
+
+    assert stays_on("What does “emergency mode” mean?", "32.40.3")
+    assert stays_on("Why is there no anti-skid?", "32.44.1")
+    assert not stays_on("What does “alternate mode” mean?", "32.40.2")
+    assert not stays_on("Why is there no brake pressure after touchdown?", "32.44.2", 0.6)
+    assert not stays_on("Why do you hold PEDAL while taxiing?", "32.50.6")
+    assert not stays_on("Why are the brake pressure bars blank?", "32.40")
+    assert stays_on("Why are the brake pressure bars amber?", "32.40")
 
 
 def test_the_same_seed_gives_the_same_scene(know: Knowledge, own: list[str]) -> None:
