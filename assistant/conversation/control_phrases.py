@@ -151,8 +151,18 @@ _THANKS = (
     r"cheers|ta|roger|wilco|copied|got it|understood|ok(?:ay)?|affirm(?:ative)?|noted|great|good|perfect|nice one",
     r"all copied",
 )
+_HELP = (
+    r"help(?: me)?(?: out)?|how do i use (?:this|you|it)|how does this work|(?:what are )?(?:the |your )?commands",
+    r"what (?:can|do) you (?:do|know|answer)(?: for me)?|what can you tell me",
+    r"what (?:can|may|should|could|do) i (?:ask|say|type)(?: you| here)*",
+)
+_STANDBY = (r"stand[ -]?by(?: one)?", r"(?:wait|just) (?:one|a moment|a minute)|one moment")
+_GO_ON = (r"go on|go ahead|carry on|i.?m (?:ready|back)|ready(?: now)?",)
 
 CONTROLS = (
+    ("help", _HELP, ("help", "use", "work", "command", "what can", "what do", "what may", "what should", "what could")),
+    ("standby", _STANDBY, ("stand", "one", "moment", "minute")),
+    ("go on", _GO_ON, ("on", "ahead", "ready", "back")),
     ("again", _AGAIN, (
         "again", "repeat", "once more", "one more", "say", "what was that", "pardon", "catch", "get that", "missed",
         "back", "twice", "slower", "sorry", "eh", "huh", "what", "hear", "cut off", "garbled", "unreadable", "broken",

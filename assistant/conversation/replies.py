@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation
 from assistant.conversation.beliefs import believed, changes_of_figures, colours
+from assistant.conversation.beside_questions import beside_questions
 from assistant.conversation.composing import composed, replied
 from assistant.conversation.context import LATELY, Context
 from assistant.conversation.controls import asks_place, asks_when, control
@@ -27,7 +28,6 @@ from assistant.resolving.results import (
     CheckResult,
     FactResult,
     LimitResult,
-    Needed,
     Result,
 )  # fmt: skip
 
@@ -36,8 +36,8 @@ _NOT_CHANGED = "Nothing loaded says that it was ever another."
 _SURE = 0.9
 _TIMES = frozenset({"when", "before", "after", "until", "as", "while", "during", "once", "at"})
 _LEFT = 0.35
-_NO_REASON = "The reason is not stated in what is loaded."
 """Share of a question that a reason may leave unexplained."""
+_NO_REASON = "The reason is not stated in what is loaded."
 
 
 def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
@@ -49,9 +49,10 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
         return _reason_told(text, context, knowledge) or _on_what_was_told(text, context, knowledge)
     if name in ("why", "source", "again") and context.answer is None:
         return None
+    beside = beside_questions(name, context, knowledge)
+    if beside:
+        return replied(text, ANSWER, beside, knowledge), context
     last = context.answer
-    if name == "thanks" and last and not context.offered and not isinstance(context.result, Needed):
-        return replied(text, ANSWER, "Ready for your next question.", knowledge), context
     if name == "again" and last:
         return (context.said or last)._replace(question=text), context
     if name == "why" and last:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from assistant.conversation.controls import control
 from assistant.conversation.opening import Knowledge
 from assistant.rendering.text import answer_text, wrap
 from assistant.terminal.screen import Screen
@@ -23,7 +24,7 @@ def reply(text: str, session: Session, screen: Screen, voice: TerminalVoice | No
     word = text.strip(" .!").lower()
     if word in _ENDING:
         return None
-    if word == "help":
+    if control(text) == "help":
         return help_screen(session.knowledge, screen.width)
     told = voice.told(text) if voice is not None else None
     if told is not None:
