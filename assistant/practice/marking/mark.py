@@ -123,6 +123,8 @@ def _named(answer: str, need: Need) -> str:
         answer = _BARE.sub(r" lever \1", answer)
         answer = _LOWERED.sub("lever down", _RAISED.sub("lever up", _GEAR.sub(r"lever \1", answer)))
     answer = _LET_OFF.sub(r"release \1", answer)
+    if not any(f.unit in _LENGTHS for p in need.points for f in p.figures):
+        answer = _INWARD.sub(r"\1 up", answer)
     if any("extend and retract" in p.text for p in need.points):
         answer = _CYCLED.sub("extend and retract", answer)
     if any(p.state and not p.state.there for p in need.points):
@@ -138,6 +140,9 @@ _BARE = re.compile(r"(?<=[,;.])\s*(?:then |and |back )*(up|down|dn)(?: again)?(?
 """A step that is only the way of the lever: "up, wait 15 s, down"."""
 _RAISED = re.compile(r"\braise (?:the (?:lever|gear|handle)|it)\b", re.IGNORECASE)
 _LOWERED = re.compile(r"\blower (?:the (?:lever|gear|handle)|it)\b", re.IGNORECASE)
+_LENGTHS = ("mm", "cm", "m", "in", "ft")
+_INWARD = re.compile(r"(?<=\d)( kt| knots)? in(?=\s*(?:[,.;]|$))", re.IGNORECASE)
+"""The gear drawn in, and no inches: "230 out, 205 in"."""
 _LET_OFF = re.compile(r"\b(?:let|take|took) ((?:the )?(?:park(?:ing)? )?brakes?) off\b", re.IGNORECASE)
 _IT = r"(?: (?:it|them|the (?:gear|legs|wheels)))?"
 _CYCLED = re.compile(

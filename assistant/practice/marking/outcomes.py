@@ -138,6 +138,8 @@ def outputs_asked(result: Any, text: str, know: Knowledge, alone: bool = True) -
     asking = [s for s in re.split(r"(?<=[.?!:;])\s+", text.strip()) if s][-1:]
     concepts = know.phrase(asking[0]).concepts if asking else frozenset()
     found = [o.id for o in result.table.outputs if names_output(o, concepts, know)]
+    if asking and _HOW_TO.search(asking[0]):
+        found += [o.id for o in result.table.outputs if o.id == "technique" and o.id not in found]
     found = [name for name in found if name in result.asked or len(found) > 1] or found
     if found and set(found) < set(result.asked):
         return found
@@ -145,6 +147,10 @@ def outputs_asked(result: Any, text: str, know: Knowledge, alone: bool = True) -
     if alone and asking and len(asked_for) < min(len(parts_of(asking[0])), len(result.table.outputs)) == 2:
         return [o.id for o in result.table.outputs][:2]
     return list(dict.fromkeys([*result.asked, *found])) or [o.id for o in result.table.outputs]
+
+
+_HOW_TO = re.compile(r"\bhow (?:do|does|can|would|should|must|will) (?:\w+ ){1,2}(?:stop|brake|slow)\b", re.IGNORECASE)
+"""What asks for a technique of braking."""
 
 
 def names_output(output: Any, concepts: frozenset[str], know: Knowledge) -> bool:

@@ -19,7 +19,7 @@ from assistant.practice.marking.compound import headed, joined, of_each
 from assistant.practice.marking.every_part import instead_of_state, with_every_part
 from assistant.practice.marking.lessened import by_share, nearest, offered, shortened
 from assistant.practice.marking.listing import listed
-from assistant.practice.marking.parts import POLAR, by_parts, measured_parts, parts_of, pieces
+from assistant.practice.marking.parts import POLAR, by_parts, head_of, measured_parts, parts_of, pieces
 from assistant.practice.marking.phrased import CHANGE, at_what_speed, in_full
 from assistant.practice.marking.reasons import both_cases, with_its_figure, with_reason, with_why
 from assistant.practice.marking.siblings import with_siblings
@@ -70,6 +70,7 @@ def _asked(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     whole = (_steps(text, know) if len(parts) < 2 else None) or _whole(text, know)
     if whole and _is_beside(whole, text, know):
         whole = None
+    whole = _headed_steps(whole, parts, text, know) or whole
     judged = by_share(text, know) if whole is None and any(POLAR.match(piece) for piece in pieces(text)) else ()
     if judged:
         return judged
@@ -175,6 +176,18 @@ def _titled(text: str, question: Question, know: Knowledge) -> Asked | None:
         return None
     procedure = know.record(longest[0], question.variant)
     return as_asked(text, question, r.ProcedureResult(procedure), know)
+
+
+def _headed_steps(whole: Asked | None, parts: list[str], text: str, know: Knowledge) -> Asked | None:
+    """Return the procedure that stands before three parts or more which a state's results answer only in part."""
+    if whole is None or len(parts) < _MANY or not isinstance(whole.result, (r.TableResult, r.TablesResult)):
+        return None
+    head = head_of(text, parts)
+    told = _titled(head, question_of(head, know, ""), know) if head and head.isupper() else None
+    return told if told and not any(POLAR.match(part) for part in parts) else None
+
+
+_MANY = 3
 
 
 def _is_beside(one: Asked, text: str, know: Knowledge) -> bool:

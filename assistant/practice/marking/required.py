@@ -44,6 +44,7 @@ from assistant.resolving.knowing import Knowledge
 
 _NEAR_BY = 4
 _SEVERAL = 3
+_IN_TURN = re.compile(r"\bfirst\b.*\b(?:next|then|after that|second)\b|\bin (?:what |which )?order\b", re.IGNORECASE)
 _ONE_ASPECT = re.compile(r"\b(?:where|whom?|whose|why|colou?r|how many|how much|which)\b", re.IGNORECASE)
 """Words that ask for one aspect of a thing, which a statement of another one does not answer."""
 _WHOLE = 0.99
@@ -107,7 +108,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         question=reading,
         points=tuple(points),
         ordered=any(_is_procedure(one, found) or _in_order(one, text) for one in found),
-        sequence=len(parts_of(text)) < _SEVERAL,
+        sequence=len(parts_of(text)) < _SEVERAL or bool(_IN_TURN.search(text)),
         allowed=amounts_of(reading, know),
         extra=tuple(f for one in found for f in extras(one, know)),
         elsewhere=tuple(f for one in found for f in of_variants(one, know)),
@@ -120,7 +121,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         expected=" ".join(dict.fromkeys(a.text for a in answers)),
         sources=tuple(dict.fromkeys(s for a in answers for s in a.sources)),
         change=any(isinstance(one.result, r.ChangeResult) for one in found),
-        unanswered=_has_open_part(without_choice(text), found),
+        unanswered=_has_open_part(without_choice(text), found, len(points)),
         within=_is_within(found[0].result),
         standing=standing_of(found[0].result),
         loss=any(isinstance(one.result, r.LossResult) for one in found) or reading.asks_loss,
@@ -181,10 +182,12 @@ def _is_within(result: r.Result) -> bool | None:
     return None
 
 
-def _has_open_part(text: str, found: tuple[Asked, ...]) -> bool:
+def _has_open_part(text: str, found: tuple[Asked, ...], told: int) -> bool:
     """Return whether a question asks for two figures or statements, or two cases of one, and one alone was found."""
     parts = parts_of(text)
     single = len(found) == 1 and isinstance(found[0].result, (r.LimitResult, r.ScheduleResult))
+    if len(found) == 1 and isinstance(found[0].result, r.TableResult) and len(parts) - told > 1:
+        return True
     return single and (len(parts) > 1 or bool(BOTH.search(text)))
 
 
