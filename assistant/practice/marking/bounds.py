@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from assistant.practice.marking.equal import in_unit, says
 from assistant.practice.marking.points import Figure, Need
@@ -143,14 +143,17 @@ _BOUNDED = frozenset(("above", "below", "fewer", "less", "lower", "more", "over"
 """Words after an "or" that bounds a number: "800 or less, 6 applications"."""
 
 
-def hedged(said: Said, fits: list[list[tuple[int, int]]]) -> list[str]:
-    """Return the numbers between which an answer leaves the choice: "250 or maybe 280"."""
+def hedged(said: Said, fits: list[list[tuple[int, int]]], elsewhere: Sequence[int] = ()) -> list[str]:
+    """Return the numbers between which an answer leaves the choice: "250 or maybe 280".
+
+    elsewhere: which of the numbers are another variant's, and are said to be.
+    """
     found = []
     words = said.reading.words
     for n in range(len(said.claims) - 1):
         a, b = said.claims[n].amount, said.claims[n + 1].amount
         between = words[a.end : b.start]
-        joined = "or" in between and len(between) <= 4 and _BOUNDED.isdisjoint(between)
+        joined = n + 1 not in elsewhere and "or" in between and len(between) <= 4 and _BOUNDED.isdisjoint(between)
         alike = a.unit is None or b.unit is None or a.unit == b.unit
         if (joined and alike and bool(fits[n]) != bool(fits[n + 1])) or (
             joined and alike and HEDGES.search(" ".join(words))

@@ -55,7 +55,7 @@ from assistant.practice.marking.strangers import foreign, only_other, other_meas
 from assistant.practice.marking.supplies import not_supplied
 from assistant.practice.marking.surplus import in_place_of
 from assistant.practice.marking.unbounded import bounded_any
-from assistant.practice.marking.verdicts import stand_wrong
+from assistant.practice.marking.verdicts import forbidden_said, stand_wrong
 from assistant.practice.marking.whichever import choice_said, other_choice
 from assistant.practice.marking.wording import NO, NO_ACTION, NOTHING_DONE, YES
 from assistant.resolving.knowing import Knowledge
@@ -201,8 +201,6 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers) -> Held:
     figures = numbers.found.get(index, ())
     places = tuple(place for place in figures if place is not None)
     words, spots = words_said(point, said)
-    if NO_ACTION.match(point.text):
-        return Held(point, float(NOTHING_DONE.search(" ".join(said.reading.words)) is not None), ())
     if not point.figures:
         return _held_in_words(point, need, said)
     got = len(places) / len(figures) if figures else 0.0
@@ -224,8 +222,10 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers) -> Held:
 def _held_in_words(point: Point, need: Need, said: Said) -> Held:
     """Return how a point without figures stands: by its words, or by what it prevents said not to come about."""
     words, spots = words_said(point, said)
+    if NO_ACTION.match(point.text):
+        return Held(point, float(NOTHING_DONE.search(" ".join(said.reading.words)) is not None), ())
     off = prevented(point, said)
-    if off:
+    if off or forbidden_said(point, said):
         return Held(point, 1.0, off)
     enough = words >= enough_of(point) and ways_said(point, said) and all_groups(point, said)
     if not enough and not need.ordered and one_group(point, said) and ways_said(point, said):

@@ -46,7 +46,7 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
         return True
     if amiss:
         return False
-    if _of_variant(claim, need, said, know) or _is_supported(amount, need, said, know):
+    if of_variant(claim, need, said, know) or _is_supported(amount, need, said, know):
         return True
     if _is_anothers(claim, need, said, know) or _on_the_way(amount, need, know):
         return True
@@ -64,7 +64,7 @@ def _is_former_alone(amount: Amount, need: Need, know: Knowledge) -> bool:
     )
 
 
-def _of_variant(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
+def of_variant(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
     """Return whether a number is another variant's, and is said to be: "230 on the longer one"."""
     near = range(max(0, claim.amount.start - 8), min(len(said.words), claim.amount.end + 5))
     named = {c for i in near for c in said.concepts[i]}

@@ -27,7 +27,8 @@ def _turned_steps(need: Need, said: Said) -> list[str]:
     own = {e.words for p in need.points for e in p.elements} | {w for p in need.points for w in _with_its_way(p)}
     found = []
     for words in (w for w in own if len(w) > 1):
-        for k, other in ((k, o) for k, w in enumerate(words) for o in OTHER.get(w, ())):
+        ways = ((k, o) for k, w in enumerate(words) for o in OTHER.get(w, ()))
+        for k, other in (way for way in ways if (way[1],) not in own):  # "then up" is a step of its own
             turned = (*words[:k], other, *words[k + 1 :])
             spots = [i for i in range(len(said.words)) if said.words[i : i + len(turned)] == turned]
             if turned not in own and any(not is_put_off(i, said, need) for i in spots):

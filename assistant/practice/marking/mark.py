@@ -122,7 +122,7 @@ def _named(answer: str, need: Need) -> str:
     if need.ordered and any(p.text.lower().startswith("lever ") for p in need.points):
         answer = _BARE.sub(r" lever \1", answer)
         answer = _LOWERED.sub("lever down", _RAISED.sub("lever up", _GEAR.sub(r"lever \1", answer)))
-    answer = _LET_OFF.sub(r"release \1", answer)
+    answer = _LET_OFF.sub(r"release \1", answer if need.polar else _OPENER.sub("", answer))
     if not any(f.unit in _LENGTHS for p in need.points for f in p.figures):
         answer = _INWARD.sub(r"\1 up", answer)
     if any("extend and retract" in p.text for p in need.points):
@@ -140,6 +140,7 @@ _BARE = re.compile(r"(?<=[,;.])\s*(?:then |and |back )*(up|down|dn)(?: again)?(?
 """A step that is only the way of the lever: "up, wait 15 s, down"."""
 _RAISED = re.compile(r"\braise (?:the (?:lever|gear|handle)|it)\b", re.IGNORECASE)
 _LOWERED = re.compile(r"\blower (?:the (?:lever|gear|handle)|it)\b", re.IGNORECASE)
+_OPENER = re.compile(r"^\s*(?:ok|okay|alright|well)[,:;]\s+", re.IGNORECASE)
 _LENGTHS = ("mm", "cm", "m", "in", "ft")
 _INWARD = re.compile(r"(?<=\d)( kt| knots)? in(?=\s*(?:[,.;]|$))", re.IGNORECASE)
 """The gear drawn in, and no inches: "230 out, 205 in"."""

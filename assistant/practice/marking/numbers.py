@@ -15,7 +15,7 @@ from assistant.practice.marking.bounds import (
 )
 from assistant.practice.marking.equal import equals, same_kind, says
 from assistant.practice.marking.exchanges import alike_points, swapped
-from assistant.practice.marking.explained import is_known
+from assistant.practice.marking.explained import is_known, of_variant
 from assistant.practice.marking.found import ENOUGH, words_said
 from assistant.practice.marking.misquoted import misquoted
 from assistant.practice.marking.pairing import labels_of, stretches
@@ -71,7 +71,7 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
             wrong.append(f"{claim.amount.raw}")
     wrong += [claim.amount.raw for claim in said.claims if claim.former and _is_denied(claim, wanted, said, know)]
     wrong += [word for word in said.reading.words if word in _TIMES and any(f.unit in ("factor", "") for f in missing)]
-    wrong += hedged(said, fits)
+    wrong += hedged(said, fits, [n for n, c in enumerate(said.claims) if of_variant(c, need, said, know)])
     wrong += greater_of(need, said)
     wrong += false_former(need, said, know)
     wrong += false_counts(need, said, know)

@@ -63,6 +63,7 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     text = without_choice(at_what_speed(in_full(CHANGE.sub("what changed about ", text))))
     parts = parts_of(text)
     found = _asked(parts, text, know)
+    found = _set_by_case(found, text, know) or found
     return with_every_part(found, parts, text, know) if len(parts) > 1 else found
 
 
@@ -176,6 +177,21 @@ def _titled(text: str, question: Question, know: Knowledge) -> Asked | None:
         return None
     procedure = know.record(longest[0], question.variant)
     return as_asked(text, question, r.ProcedureResult(procedure), know)
+
+
+def _set_by_case(found: tuple[Asked, ...], text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return the setting that a case calls for, where a share that is within its limit leaves it to that case."""
+    result = found[0].result if len(found) == 1 else None
+    if not isinstance(result, r.CheckResult) or POLAR.search(text) or not _WHICH_SETTING.search(text):
+        return ()
+    if not all(c.within for c in result.checks):
+        return ()
+    left = [piece for piece in pieces(text) if not know.phrase(piece).amounts]
+    one = ask(", ".join(left), know)
+    return (one[1],) if one and isinstance(one[1].result, r.FactResult) else ()
+
+
+_WHICH_SETTING = re.compile(r"\b(?:which|what) (?:\w+ )?setting\b", re.IGNORECASE)
 
 
 def _headed_steps(whole: Asked | None, parts: list[str], text: str, know: Knowledge) -> Asked | None:

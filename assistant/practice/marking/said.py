@@ -210,10 +210,16 @@ def _claim(amount: Amount, said: Said, reading: Reading, know: Knowledge) -> Cla
     up = before.endswith("from") and after.startswith(_UPWARD)
     down = before.endswith("from") and after.startswith("down")
     sense = "min" if minimum or up else "lower" if down else sense_of(before, after)
+    if sense in ("min", "higher") and _NOT_UNTIL.search(" ".join(words[max(0, amount.start - 12) : amount.start])):
+        sense = "lower"
     added = bool(wording.ADDED.intersection((*before.split()[-4:], *after.split()[:3])))
     return Claim(amount, sense, former, bool(wording.NOW.search(behind if former else before)), bare, added)
 
 
+_NOT_UNTIL = re.compile(
+    r"\b(?:nothing|not (?:do|work|act|function|operate))\b[^.;,]*\b(?:until|till|unless|before)\b[^.;,]*$"
+)
+"""What holds below a number, put as not holding above it: "nothing until you are doing at least 12 kt"."""
 _UPWARD = ("up", "on", "and up", "and above")
 """Words after "from" and a number by which the number itself counts."""
 

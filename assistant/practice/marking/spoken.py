@@ -27,6 +27,10 @@ _NO_NUMBER = re.compile(rf"^\s*no (?=(?:{_DIGIT}|ten|eleven|twelve|\w+teen|\w+ty
 """A "no" that answers, before a number: "no two fifty is the most"."""
 _BEFORE_POINT = re.compile(rf"\b(point (?:{_DIGIT}))(?: and)? (?=(?:{_DIGIT}) point\b)", re.IGNORECASE)
 """Between two decimals said one after another: "one point four two point three"."""
+_POINT_HUNDRED = re.compile(
+    rf"\b(point (?:{_DIGIT})) (?=(?:{_DIGIT}|ten|eleven|twelve|\w+teen|\w+ty) (?:hundred|thousand)\b)", re.IGNORECASE
+)
+"""A decimal and a number behind it that are no one number: "one point six eight hundred"."""
 _THREE_LISTED = re.compile(
     rf"(?<!point )\b({_DIGIT}) ({_DIGIT}) and ({_DIGIT})(?= (?:seconds?|minutes?|degrees?)\b)", re.IGNORECASE
 )
@@ -61,6 +65,7 @@ def written(text: str) -> str:
     text = _AND_THOUSAND.sub(r"\1, ", _STEP.sub("; ", _THE_NUMBER.sub("", text)))
     text = _NO_NUMBER.sub("no, ", text)
     text = _BEFORE_POINT.sub(r"\1, ", _KEPT_OR_LOST.sub(r"\1, \2 ", text))
+    text = _POINT_HUNDRED.sub(r"\1, ", text)
     text = _THREE_LISTED.sub(r"\1, \2 and \3", text)
     for spoken, meant in _TIMES:
         text = spoken.sub(meant, text)

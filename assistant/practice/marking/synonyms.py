@@ -10,6 +10,7 @@ from assistant.understanding.words import stem
 
 _GROUPS = """
     castor swivel swivels pivot pivots freewheel trail
+    comes returns return reappears recurs
     moving travelling traveling travel transit movement motion linkage
     filled solid
     hatched shaded striped

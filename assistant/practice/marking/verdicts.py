@@ -6,9 +6,10 @@ import re
 
 from assistant.knowledge.records import Fact
 from assistant.practice.marking.elements import told_concepts
-from assistant.practice.marking.points import Need
+from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.polarity import denied
 from assistant.practice.marking.said import Said, plain
+from assistant.practice.marking.wording import FORBIDDEN, FORBIDS
 from assistant.resolving.knowing import Knowledge
 
 _ASKS_NOT = re.compile(r"\b(?:no|not|cannot|only)\b|^\W*(?:and )?(?:is|are) .*\blost\b")
@@ -19,6 +20,11 @@ _LEAVES = re.compile(
 """Asking to leave with what has to be put right first."""
 _FORM = re.compile(r"\byes or no\b[,;:.]?", re.IGNORECASE)
 GONE = re.compile(r"\b(?:no|not|cannot|lost|only)\b")
+
+
+def forbidden_said(point: Point, said: Said) -> bool:
+    """Return whether a point only forbids, and an answer does so behind its first word: "there is no pushback"."""
+    return bool(FORBIDDEN.match(point.text)) and FORBIDS.search(" ".join(said.reading.words[1:])) is not None
 
 
 _SHORT = 3

@@ -35,7 +35,10 @@ UNKNOWING = re.compile(
     r"(?:crew|captain|engineer|engineers|maintenance|dispatch)(?: is| s)? (?:business|job|problem|department)|"
     r"never (?:flown|used|seen|met|had|heard)|i (?:have )?only (?:ever )?(?:fly|flew|flown|use|used|did|do|had)|"
     r"no calculator|no paper|(?:that is |it is |that s )?(?:one|a job|a question) for (?:the|my|an?) \w+|"
-    r"good (?:airmanship|practice)|common sense|a hint|was the question|was not taught|my last type|"
+    r"good (?:airmanship|practice|technique|habit|manners|discipline)|common sense|"
+    r"(?:how|the way) (?:they|it|that|things|everyone) (?:\w+ )?(?:is|are|was|were|do|does|designed|built|made|"
+    r"wrote|set|works?|works? out)(?: (?:it|that|up|done|designed|built|made|them))?$|"
+    r"i suppose$|it just (?:is|does)$|a hint|was the question|was not taught|my last type|"
     r"guess but|not taught)\b|"
     r"^(?:uh|um|er|erm) i do not$|"
     r"\bi only (?:know|look|remember|learnt?|learned)\b|\bi guess$|"
@@ -68,6 +71,12 @@ UNKNOWING = re.compile(
     r"my )?(?:\w+ ){0,2}(?:checklist|book|chart|graph|manual|table|notes|q ?r ?h)\b"
 )
 """Not knowing, asking to be spared, or leaving it to somebody or some book."""
+FORBIDDEN = re.compile(r"(?:it is |they are )?(?:not allowed|not permitted|forbidden|prohibited)$")
+"""A point that only forbids."""
+FORBIDS = re.compile(
+    r"\bno (?:push\w*|tow\w*|\w+ing)\b|\b(?:not|never) (?:allowed|permitted)\b|\b(?:forbidden|prohibited)\b|"
+    r"\b(?:must|may|can) not\b|\bcannot\b"
+)
 YES = re.compile(
     r"\b(?:yes|yep|yeah|yup|aye|affirm|affirmative|correct|sure|certainly|of course|"
     r"allowed|permitted|acceptable|okay|ok|fine|you may|you can|it may|it can|"
