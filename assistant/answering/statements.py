@@ -17,7 +17,7 @@ from assistant.answering.parts import (
     upper,
 )  # fmt: skip
 from assistant.knowledge.base import stated
-from assistant.knowledge.records import Change, Limit, Procedure, Source, Value
+from assistant.knowledge.records import Bands, Change, Limit, Procedure, Source, Value
 from assistant.quantities.show import exact_shown, given_shown
 from assistant.resolving import results as r
 from assistant.resolving import tables
@@ -396,7 +396,9 @@ def needed(result: r.Needed, question: Question, know: Knowledge) -> Parts:
     """A question back, for what is missing."""
     what, whose = joined(list(result.missing)), named(result.record.of)
     single = len(result.missing) == 1
-    if isinstance(result.record, Limit):
+    if isinstance(result.record, Bands):
+        text = f"Give {what}, to be judged: {result.record.of}."
+    elif isinstance(result.record, Limit):
         text = f"Give {what}, to be held against the limit: {result.record.of}."
     else:
         text = f"Give {what}: {whose} depends on it." if single else f"Give {what}. {upper(whose)} depends on them."

@@ -33,6 +33,7 @@ from assistant.conversation.traits import OPEN
 from assistant.conversation.unchanged import far_off, not_taken_in, told_already
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.reading_asked import lacks_its_reading
 from assistant.resolving.results import Choices, Declined, Result
 from assistant.understanding.matching import strange
 
@@ -109,7 +110,7 @@ def _as_meant(turn: Turn, context: Context, knowledge: Knowledge) -> Turn:
 
 def _completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the question that the one before makes of a turn, or None where it stands by itself."""
-    if context.asked is None:
+    if context.asked is None or lacks_its_reading(turn.alone, turn.first.result, turn.first.score):
         return None
     from assistant.conversation.completed import completed  # a first question starts without these
     from assistant.conversation.from_the_result import with_what_was_given

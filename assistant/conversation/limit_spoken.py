@@ -11,12 +11,13 @@ from assistant.conversation.controls_of_changes import believes
 from assistant.conversation.figures_nearby import before_the_side_question, limits_told, of_the_pair
 from assistant.conversation.given_inputs import choices_of
 from assistant.conversation.readings import things_named
-from assistant.knowledge.records import Limit
+from assistant.knowledge.records import Bands, Limit
 from assistant.quantities.amounts import Amount
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.reading_asked import judging_bands, to_judge, whether_well
 from assistant.resolving.results import (
     BandResult,
     ChangeResult,
@@ -24,6 +25,7 @@ from assistant.resolving.results import (
     FactResult,
     LimitResult,
     ModelResult,
+    Needed,
     Result,
 )  # fmt: skip
 
@@ -38,6 +40,7 @@ _OPEN = frozenset({"why", "how", "when", "where", "who", "whose", "which", "by",
 _READS = frozenset({
     "is", "it", "s", "showing", "shows", "show", "reads", "reading", "read", "indicating", "says", "measures",
 })  # fmt: skip
+_OURS = frozenset({"ours", "mine", "my", "our"})
 _POINTING = frozenset({"those", "these", "other", "of", "step", "number", "no"})
 _LIMIT = frozenset({"limit", "limits", "maximum", "max", "minimum", "min", "most", "least", "figure"})
 _MARGIN = frozenset({"margin", "spare", "over", "under", "off", "out", "gap", "short", "far", "room"})
@@ -80,6 +83,8 @@ def limit_spoken(alone: Question, context: Context, knowledge: Knowledge) -> tup
     aside = None if paired else before_the_side_question(alone, context, knowledge)
     if paired or aside:
         return paired or (_reading(alone, aside.result, aside.asked, knowledge) if aside else None)
+    if isinstance(told, (LimitResult, CheckResult)) and whether_well(alone):
+        return _asked_back(alone, told, context.asked, knowledge)
     held = isinstance(told, CheckResult) and len(told.checks) == 1 and not context.asked.reading.amounts
     held = held or isinstance(told, (ChangeResult, FactResult))
     if isinstance(told, LimitResult) or (held and alone.reading.amounts):
@@ -112,12 +117,35 @@ def _reading(
     things = (m for m in things_named(alone.reading, knowledge) if not _READS.issuperset(m.text.split()))
     if any(things) or not asked <= {quantity_of(LimitResult((limit,)), knowledge)}:
         return None
+    question = before.with_text(alone.reading.text)._replace(variant=variant)
+    bands = judging_bands(limit, knowledge)
+    judged = _judged_by(bands, amounts[0], limit, alone._replace(variant=variant), knowledge) if bands else None
+    if judged:
+        return question, judged
     amount = _of_the_limit(amounts[0], limit, alone, knowledge)
     found = limit_rules.check(limit, amount, alone, knowledge) if amount else None
-    if found is None:
+    return (question, CheckResult((found,))) if found else None
+
+
+def _judged_by(bands: Bands, amount: Amount, limit: Limit, alone: Question, knowledge: Knowledge) -> Result | None:
+    """Return the band in which a reading of a stated figure falls, a bare one where it comes near it."""
+    figure = limit.value
+    if figure is None or (amount.unit is None and not figure.value / 2 <= amount.value <= figure.value * 2):
         return None
-    question = before.with_text(alone.reading.text)._replace(variant=variant)
-    return question, CheckResult((found,))
+    measured = amount if amount.unit else amount._replace(unit=figure.unit)
+    return limit_rules.judge(bands, alone, knowledge, (measured,))
+
+
+def _asked_back(
+    alone: Question, told: LimitResult | CheckResult, before: Question, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return the question for a reading of the limit told last, where it is asked if one's own is well: "is ours ok"."""
+    limits = limits_told(told, knowledge)
+    kind = to_judge(limits[0], alone, knowledge) if len(limits) == 1 else ""
+    own = not _OURS.isdisjoint(alone.reading.words) and not things_named(alone.reading, knowledge)
+    if not kind or not own:
+        return None
+    return before.with_text(alone.reading.text), Needed(limits[0], (f"the {kind}",), (kind,))
 
 
 def _of_the_limit(amount: Amount, limit: Limit, alone: Question, knowledge: Knowledge) -> Amount | None:

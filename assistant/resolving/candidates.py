@@ -9,7 +9,7 @@ from typing import Any
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Bands, Fact, Limit, Model, Procedure, Schedule
 from assistant.quantities.amounts import Amount
-from assistant.resolving import claims
+from assistant.resolving import claims, reading_asked
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
@@ -44,12 +44,7 @@ _NOW = frozenset({"at", "now", "current", "currently", "present", "doing"})
 """Words by which a question means one speed, though it does not say which."""
 
 
-_PRESENT = frozenset({"now", "currently", "presently"})
-_HERE = _PRESENT | {"this", "these"}
-"""Words by which a question means an amount that it does not give."""
-_IS = frozenset({"is", "are", "am"})
-_OURS = frozenset({"i", "we", "my", "our", "it", "this", "that", "these", "they", "the"})
-"""Words by which a question asks for a verdict on what is so here: "am I slow enough to …", "is my brake too hot"."""
+_PRESENT = reading_asked.PRESENT
 _NO_VERDICT = 0.8
 _BELIEVED_RIGHTLY = 1.2
 _OTHER_STATE = 0.6
@@ -166,14 +161,15 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
         return
     if limit.when:
         score *= 0.97 if not holds else 1.1 if _names_more(question) else 1.0
+    amount = None if amount and _stops_at(amount, limit, question, know) else amount
     schedule = _schedule_below(limit, question, know) if amount is None else None
     if schedule:  # "rolling at 40 kt, what's the most the handwheel can order": the most there
         yield from _schedule(schedule, match, question, know)
         return
     if amount is None:
-        enough = _asks_whether_enough(limit, question, know)
+        enough = reading_asked.whether_enough(limit, question, know) or reading_asked.to_judge(limit, question, know)
         yield _stated(limit, score * (_NO_VERDICT if enough else 1.0), match, question, know)
-        if enough or _asks_for_verdict(limit, question):
+        if enough or reading_asked.for_verdict(limit, question):
             kind = enough or know.units.get((limit.maximum or limit.minimum).unit).dimension.replace("_", " ")  # type: ignore[union-attr]
             yield Candidate(score * 1.05, match.matched, Needed(limit, (f"the {kind}",), (kind,)), match)
         return
@@ -196,43 +192,28 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
 def _schedule_below(limit: Limit, question: Question, know: Knowledge) -> Schedule | None:
     """Return the schedule that a limit is the top of, where a question gives an amount to read it at."""
     units = {a.unit for a in question.reading.amounts if a.unit}
-    for name in know.base.ids("schedules") if units else ():
+    ends = any(_says_end(a, question) for a in question.reading.amounts)
+    for name in know.base.ids("schedules") if units or ends else ():
         found = know.record(name, question.variant)
-        if isinstance(found, Schedule) and found.top == limit.id and found.input_unit in units:
+        if isinstance(found, Schedule) and found.top == limit.id and (ends or found.input_unit in units):
             return found
     return None
+
+
+def _stops_at(amount: Amount, limit: Limit, question: Question, know: Knowledge) -> bool:
+    """Return whether a bare number is where a control is said to end, and no angle: "does the tiller die at 60"."""
+    return _says_end(amount, question) and _schedule_below(limit, question, know) is not None
+
+
+def _says_end(amount: Amount, question: Question) -> bool:
+    before = question.reading.words[max(0, amount.start - 1) : amount.start]
+    return amount.unit is None and before in (("at",), ("by",)) and question.reading.has("@lost")
 
 
 def _names_more(question: Question) -> bool:
     """Return whether a question names more than the states a limit holds under: "emergency mode" asks what it is."""
     told = {k for c in question.conditions for k in c.where}
     return any(not m.weak and told.isdisjoint(m.taken) for m in question.reading.mentions)
-
-
-def _asks_for_verdict(limit: Limit, question: Question) -> bool:
-    """Return whether a question wants a verdict on a reading that it does not give: "can I extend at this speed?"."""
-    reading = question.reading
-    pressing = _HERE.intersection(reading.words) and not reading.asked & QUANTITIES
-    return bool((limit.maximum or limit.minimum) and reading.has("can") and not reading.amounts and pressing)
-
-
-def _asks_whether_enough(limit: Limit, question: Question, know: Knowledge) -> str:
-    """Return what is to be read for a question if what is so here is enough, or too much, of what a limit bounds:
-    "am I slow enough to drop the gear", "are we too heavy to land"; nothing for any other.
-    """
-    words = question.reading.words
-    bound = limit.maximum or limit.minimum
-    if words[0] not in _IS or _OURS.isdisjoint(words) or question.reading.amounts or bound is None:
-        return ""
-    manner = next((words[i + 1] for i, w in enumerate(words[:-1]) if w == "too"), "")
-    manner = manner or next((words[i - 1] for i, w in enumerate(words) if w == "enough"), "")
-    if not manner:
-        return ""
-    measured = know.phrase(f"how {manner}").concepts & QUANTITIES
-    bounded = measured & know.matcher.vocabulary(limit.id)
-    if measured:
-        return min(bounded, default="")
-    return know.units.get(bound.unit).dimension.replace("_", " ")
 
 
 def _where_it_applies(score: float, limit: Limit, question: Question, know: Knowledge) -> float:
@@ -277,6 +258,7 @@ def _checked(
     limit, reading = found.limit, question.reading
     if not (limit.maximum or limit.minimum):
         score *= 0.85 if reading.has("can") or "is" in reading.words else 0.75
+        score *= _NO_VERDICT if reading_asked.judging_bands(limit, know) else 1.0
         score *= _OF_ANOTHER_ACT if _asks_for_another_act(match, question, know) else 1.0
     if limit_rules.is_far(found, amount):
         score *= _FAR_OFF
@@ -308,6 +290,8 @@ def _bands(bands: Bands, match: Match, question: Question, know: Knowledge) -> I
         score *= _UNCOMPARED if _wants_distance(bands, question, know) else 1.0
         result = _with_each(bands, judged, question, know) if compared else judged
         yield Candidate(score * 0.9**rest * 0.6**strange, match.matched + 0.6, result, match)
+    elif to_read := reading_asked.to_judge(bands, question, know):
+        yield Candidate(match.score * 1.05, match.matched, Needed(bands, (f"the {to_read}",), (to_read,)), match)
     elif bands.says:
         score = match.score * 0.9 * _amount_penalty(match, amounts, know)
         yield Candidate(score, match.matched, BandResult(bands, float("nan"), bands.rules[0], None), match)
