@@ -139,7 +139,7 @@ def _judged_by(bands: Bands, amount: Amount, limit: Limit, alone: Question, know
 def _asked_back(
     alone: Question, told: LimitResult | CheckResult, before: Question, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
-    """Return the question for a reading of the limit told last, where it is asked if one's own is well: "is ours ok"."""
+    """Ask for a reading of the limit told last, where it is asked if one's own is well: "is ours ok"."""
     limits = limits_told(told, knowledge)
     kind = to_judge(limits[0], alone, knowledge) if len(limits) == 1 else ""
     own = not _OURS.isdisjoint(alone.reading.words) and not things_named(alone.reading, knowledge)
