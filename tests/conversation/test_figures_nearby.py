@@ -27,7 +27,7 @@ def ask(turns: tuple[str, ...], knowledge: Knowledge):
         (("max towing angle", "who inserts the bypass pin", "so 92 degrees is ok?"), "7° above the limit"),
         (("tiller limit at 40 kt", "where's it all gone"), "80 kt"),
         (("pedal limit at 50 kt", "full until when"), "30 kt"),
-        (("pedal limit at 50 kt", "don't they quit altogether at a hundred"), "1.0°"),
+        (("pedal limit at 50 kt", "do they quit altogether at ninety"), "2.0°"),
         (("max towing angle", "and what if i do"), "above 85°"),
         (("max towing angle", "and what if they need more"), "torque link disconnected"),
         (("main tyre pressure", "in the L", "is 190 ok"), "re-inflate"),
