@@ -130,8 +130,15 @@ def log_path(root: str) -> str:
 
 
 def say(text: str) -> None:
-    """Print one line of progress on standard error: standard output is for answers only."""
-    print(f"downlock: {text}", file=sys.stderr, flush=True)
+    """Print progress on standard error, broken between words: standard output is for answers only."""
+    line = f"downlock: {text}"
+    if sys.stderr.isatty():
+        import shutil
+        import textwrap
+
+        width = shutil.get_terminal_size((80, 24)).columns
+        line = "\n".join(textwrap.wrap(line, width, subsequent_indent="  ", break_on_hyphens=False)) or line
+    print(line, file=sys.stderr, flush=True)
 
 
 # Making it

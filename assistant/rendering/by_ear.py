@@ -211,7 +211,7 @@ def _aside(inner: str, before: str, after: str) -> str:
     """What stood in brackets, joined to what stands before and after it."""
     if re.search(r"(?:^|\s)\d{1,2}\. *$", before):
         return f" {inner},"
-    if re.search(_WHICH_LIMIT, before):
+    if before.count("(") == before.count(")") and re.search(_WHICH_LIMIT, before):
         return f". The limit: {inner}"
     if re.fullmatch(_QUALIFIER, inner) and not re.search(_MESSAGE, before):
         return f" {inner}"

@@ -211,7 +211,7 @@ def _tell_stale(folder: str, know: Knowledge, screen: Screen) -> int:
     of = sum(origin.type_id == know.base.type_info.id for _, origin in found)
     count = f"{of} audio file{'s' * (of != 1)} of {know.type_name}"
     screen.say(f"{count}: {len(outdated) or 'none'} outdated.")
-    return DONE
+    return FAILED if outdated else DONE
 
 
 def _origins(folder: str) -> Iterator[tuple[str, Origin]]:

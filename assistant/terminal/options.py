@@ -259,7 +259,8 @@ ENDINGS = {
     ),
     AUDIO.name: (
         "Stopped in the middle, the same command goes on where it was. Ends with 0 done, 2 wrongly\n"
-        "written, 1 no voice or broken knowledge, 5 what could not be written, 130 stopped."
+        "written, 1 no voice, broken knowledge or, with --stale, a file that is outdated, 5 what could not\n"
+        "be written, 130 stopped."
     ),
 }
 """What the help of each command ends with."""

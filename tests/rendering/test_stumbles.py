@@ -22,6 +22,9 @@ from assistant.rendering.speech import spoken
          "one thousand six hundred and eighty metres: distance for eighty percent, the share."),
         ("Within LIM 3.1: 190 kt is exactly at the limit, 190 kt IAS (maximum speed).",
          "Within limits: one hundred and ninety knots is exactly at the limit. The limit: maximum speed."),
+        ("Outside LIM 3.1: 235 kt is 5 kt above the limit, 230 kt IAS (maximum speed for extending, VLO (extension)).",
+         "Outside limits: two hundred and thirty-five knots is five knots above the maximum, two hundred and thirty "
+         "knots indicated airspeed. The limit: maximum speed for extending, V L O extension."),
         ("No brakes: reverse thrust only. No autobrake. Use reverse thrust only.",
          "No brakes: reverse thrust only. No autobrake."),
         ("Use normal pedals. Use chocks only.", "Use normal pedals. Use chocks only."),

@@ -78,7 +78,7 @@ def test_an_outdated_file_is_named(run: Runner, tmp_path: Path) -> None:
     done = run("audio", "--stale", str(tmp_path), "--width", "400")
 
     assert done.out == f"{path}: made from AOM 6, now AOM 7\n1 audio file of Aldermere 120: 1 outdated.\n"
-    assert done.code == 0
+    assert done.code == 1
 
 
 def test_a_file_of_somebody_else_is_left_alone(run: Runner, tmp_path: Path) -> None:

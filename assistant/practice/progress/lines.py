@@ -68,12 +68,13 @@ def people_lines(overviews: Sequence[Overview], type_name: str, deference: str, 
 def _table(overview: Overview, width: int) -> list[str]:
     """A line a section where there is room, else two."""
     ready = overview.ready_by is not None
-    heading = f"{'known':>5}{'shaky':>6}{'unkn.':>6}{'now':>6}" + (f"{'then':>6}" if ready else "")
+    heading = f"{'known':>5}{'shaky':>6}{'unknown':>8}{'now':>6}" + (f"{'then':>6}" if ready else "")
     total = [overview.total._replace(name="All")] if len(overview.sections) > 1 else []
     if width < _ROOMY:
-        lines = [" " * (_NARROW_BAR + 1) + heading]
+        size = _NARROW_BAR - 2 * ready
+        lines = [" " * (size + 1) + heading]
         for each in (*overview.sections, *total):
-            lines += [*wrap(each.full_name, width), f" {bar(each, _NARROW_BAR)}{_figures(each, ready)}"]
+            lines += [*wrap(each.full_name, width), f" {bar(each, size)}{_figures(each, ready)}"]
         return lines
     room = min(width, _WIDEST) - _BAR - 1 - len(heading)
     return [
@@ -86,7 +87,7 @@ def _table(overview: Overview, width: int) -> list[str]:
 
 
 def _figures(section: Section, ready: bool) -> str:
-    figures = f"{section.known:>5}{section.shaky:>6}{section.unknown:>6}{percent(section.today):>6}"
+    figures = f"{section.known:>5}{section.shaky:>6}{section.unknown:>8}{percent(section.today):>6}"
     return figures + (f"{percent(section.ready or 0):>6}" if ready else "")
 
 
