@@ -38,6 +38,7 @@
 
   <!-- Publishers and publications -->
   <lexeme><grapheme>ICAO</grapheme><alias>eye-kay-oh</alias><phoneme>aɪˈkeɪəʊ</phoneme></lexeme>
+  <lexeme><grapheme>US</grapheme><alias>U S</alias></lexeme>
   <lexeme><grapheme>FAA</grapheme><alias>F A A</alias></lexeme>
   <lexeme><grapheme>EASA</grapheme><alias>ee-ah-sa</alias><phoneme>iːˈæsə</phoneme></lexeme>
   <lexeme><grapheme>NASA</grapheme><alias>nassa</alias><phoneme>ˈnæsə</phoneme></lexeme>
@@ -59,6 +60,7 @@
   <lexeme><grapheme>kg</grapheme><alias>kilograms</alias></lexeme>
   <lexeme><grapheme>MJ</grapheme><alias>megajoules</alias></lexeme>
   <lexeme><grapheme>J/(kg·K)</grapheme><alias>joules per kilogram and kelvin</alias></lexeme>
+  <lexeme><grapheme>kg/m³</grapheme><alias>kilograms per cubic metre</alias></lexeme>
   <lexeme><grapheme>m/s²</grapheme><alias>metres per second squared</alias></lexeme>
 
   <!-- Signs -->
