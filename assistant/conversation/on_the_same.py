@@ -42,6 +42,7 @@ _UNITS = {
 }  # fmt: skip
 _LATER = frozenset({"after", "later"})
 _MUCH = "much"
+_TOGETHER = frozenset({"together", "altogether", "total"})
 _SMALL = frozenset({"a", "an", "the", "of", "at", "for", "to", "in", "by", "on", "and", "from", "with"})
 
 
@@ -102,6 +103,8 @@ def _asked(alone: Question, told: ModelResult) -> frozenset[str]:
     part = any(words[k] == "of" and words[k + 1] in _POINTING for k in range(len(words) - 1))
     if part and not (named - {"ratio"} or how or by_unit or later) and _MUCH in words:
         return frozenset({told.model.output})  # "how much of that do the brakes take"
+    if not (named or how or by_unit or later) and not _TOGETHER.isdisjoint(words):
+        return frozenset({told.model.output})  # "and all of them together"
     return (named - {"ratio"} if part else named) | how | by_unit | later  # "how much of that" asks for as much of it
 
 

@@ -23,9 +23,10 @@ _PURPOSE = (
 )
 _WHY = frozenset({"why", "come"})
 _AT_THE_LIMIT = frozenset({
-    "why", "how", "come", "that", "it", "is", "isn", "t", "not", "the", "at", "on", "right", "over", "above", "too",
-    "ok", "okay", "fine", "alright", "allowed", "within", "limit", "maximum", "max", "still", "this", "s", "so", "same",
-    "exactly", "as", "though", "fast", "slow", "high", "heavy", "hot", "low", "much", "then", "but", "legal", "isnt", "inside", "outside", "beyond", "and", "be", "can",
+    "why", "how", "come", "that", "it", "is", "isn", "t", "not", "the", "at", "on", "right", "over", "above",
+    "too", "ok", "okay", "fine", "alright", "allowed", "within", "limit", "maximum", "max", "still", "this",
+    "s", "so", "same", "exactly", "as", "though", "fast", "slow", "high", "heavy", "hot", "low", "much", "then",
+    "but", "legal", "isnt", "inside", "outside", "beyond", "and", "be", "can",
 })  # fmt: skip
 _DUST = 1e-6
 
