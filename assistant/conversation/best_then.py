@@ -27,6 +27,7 @@ def best_then(
     figures: places of amounts that name what was told, and need no explaining.
     """
     turn = words_of(alone.reading)
+    read = frozenset(k for m in alone.reading.mentions for k in m.taken)
     telling = turn.telling - figures
     said: dict[tuple[str, int | None], list[tuple[frozenset[int], Then]]] = {}
     for then in knowledge.asked_after(paragraphs):
@@ -38,10 +39,11 @@ def best_then(
         explained = frozenset().union(*(one for one, _ in each))
         longest = max((then for _, then in each), key=lambda then: (len(then.elements), word_for_word(turn, then)))
         best = Best(longest, explained)
-        if _explains(best, telling, alone, figures) and not _leaves_out(best, alone, knowledge):
+        missed = telling & (read | explained)  # a word that is no name and narrows nothing is not missed
+        if _explains(best, missed, alone, figures) and not _leaves_out(best, alone, knowledge):
             # Another procedure that a turn names is meant before a step of the one told.
             other = longest.step is None and isinstance(knowledge.base.records[longest.record], Procedure)
-            worth = len(explained & telling), len(longest.elements) + other, word_for_word(turn, longest)
+            worth = len(explained & turn.telling), len(longest.elements) + other, word_for_word(turn, longest)
             found.append((worth, best))
     return max(found, key=lambda each: each[0])[1] if found else None
 
@@ -54,7 +56,7 @@ def _explains(best: Best, telling: frozenset[int], alone: Question, figures: fro
             return False
     if not telling:  # "to what?" consists of small words alone
         return len(best.explained) > 1
-    return len(best.explained & telling) >= _HALF * len(telling)
+    return bool(best.explained - figures) and len(best.explained & telling) >= _HALF * len(telling)
 
 
 def _leaves_out(best: Best, alone: Question, knowledge: Knowledge) -> bool:
@@ -70,8 +72,12 @@ def _leaves_out(best: Best, alone: Question, knowledge: Knowledge) -> bool:
 
 
 def _known(then: Then, knowledge: Knowledge) -> frozenset[str]:
-    """Return the concepts that a record explains, or that one of its steps says or is asked by."""
+    """Return the concepts that a record explains, but for a step what the other steps do."""
+    known = knowledge.matcher.vocabulary(then.record)
     if then.step is None:
-        return knowledge.matcher.vocabulary(then.record)
-    step = knowledge.base.records[then.record].steps[then.step]
-    return frozenset().union(*(knowledge.phrase(text).concepts for text in (step.do, *step.asks)))
+        return known
+    steps = knowledge.base.records[then.record].steps
+    own_texts = (steps[then.step].do, *steps[then.step].asks)
+    own = frozenset().union(*(knowledge.phrase(text).concepts for text in own_texts))
+    others = frozenset().union(*(knowledge.phrase(s.do).concepts for k, s in enumerate(steps) if k != then.step))
+    return known - (others - own)

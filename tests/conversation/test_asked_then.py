@@ -25,6 +25,8 @@ Talk = Callable[..., list[Answer]]
         ("gear lever stuck after take-off", "press it straight away?", "^Once a positive climb"),
         ("BRAKE HEAT after take-off", "and to bring it back in", "^Then up at 205"),
         ("who taxies the aeroplane", "swap while rolling slowly?", "^Only with the aeroplane stopped"),
+        ("what does STEER LOST mean", "can I get her to the gate", "^Taxi by differential braking"),
+        ("brake wear pin check", "so we'd fly it home and fix it", "^Flush with the housing"),
         ("why nitrogen in tyres", "how much oxygen is let in", "^At most 5%"),
     ],
     ids="/".join,
