@@ -9,6 +9,7 @@ from collections.abc import Iterator
 
 from assistant.conversation.best_then import Best, best_then
 from assistant.conversation.context import LATELY, Context
+from assistant.conversation.controls_of_changes import asks_since
 from assistant.conversation.going_on import reported_done
 from assistant.conversation.going_through import gone_through, quantities
 from assistant.conversation.inside_told import on_the_subject
@@ -53,7 +54,9 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
         best = best_then(alone, paragraphs, figures, knowledge)
         result = _result(best, alone, context, knowledge) if best else None
         if best and result is not None and _gives(result, best, alone, knowledge):
-            if _takes_the_place(alone, result, context, knowledge) or _goes_on(result, alone, context):
+            if asks_since(alone.reading.text) or "since" in words or _goes_on(result, alone, context):
+                return None
+            if _takes_the_place(alone, result, context, knowledge):
                 return None
             if _asks_a_figure(best, result, alone, context, knowledge):
                 return None
