@@ -20,6 +20,7 @@ from assistant.conversation.in_scenario import clearly_carried, in_scenario, los
 from assistant.conversation.indication_asked import indication_asked
 from assistant.conversation.next_mode import next_mode
 from assistant.conversation.one_turn import Turn
+from assistant.conversation.other_way import other_way
 from assistant.conversation.preferring import (
     asks_manner,
     asks_other,
@@ -98,6 +99,7 @@ def completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Quest
         found = found or result_asked(alone, first, context, knowledge)
         found = found or other_scenario(alone, context, knowledge)
         found = found or colour_again(alone, context, knowledge)
+        found = found or other_way(alone, context, knowledge)
         found = found or state_of_it(alone, context, knowledge) or same_asked(alone, context, knowledge)
         found = found or former_asked(alone, context, knowledge)
         if found is None and isinstance(first.result, OPEN):
