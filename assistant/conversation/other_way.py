@@ -27,10 +27,12 @@ _FREE_FALL = {"normal": "free-fall"}
 _ROUND = frozenset({"way", "round", "around", "versa", "reverse", "direction", "opposite", "backwards"})
 _BESIDES = frozenset({
     "and", "so", "ok", "okay", "then", "now", "what", "about", "how", "the", "a", "for", "of", "on", "well",
-    "right", "it",
+    "right",
+    "it",
     "other", "vice", "in", "that", "is", "s", "one", "with", "to", "go", "going", "case", "same", "by",
     "versus", "vs", "against", "compared", "than", "this", "if", "at", "during", "um", "er", "hm", "but",
-    "put", "putting",
+    "put",
+    "putting",
     "get", "getting", "bring", "bringing", "come", "coming", "goes", "comes",
 })  # fmt: skip
 _NORMALLY = frozenset({"normal", "normally", "normaly", "ordinary", "usual", "usually", "standard"})
@@ -54,9 +56,10 @@ def other_way(alone: Question, context: Context, knowledge: Knowledge) -> tuple[
         for words in _turned(pairs, before, context, knowledge):
             question = question_of(words, knowledge, before.variant)
             found = resolve_scored(question, knowledge)
-            if found.score >= _SURE and isinstance(found.result, (*_TELLING, CheckResult)) and found.result != context.result:
-                if type(found.result) is type(context.result) or not isinstance(context.result, LimitResult):
-                    return question.with_text(alone.reading.text)._replace(context=True), found.result
+            like = type(found.result) is type(context.result) or not isinstance(context.result, LimitResult)
+            told = isinstance(found.result, (*_TELLING, CheckResult)) and found.result != context.result
+            if found.score >= _SURE and told and like:
+                return question.with_text(alone.reading.text)._replace(context=True), found.result
     return None
 
 
