@@ -16,7 +16,7 @@ from assistant.conversation.going_on import leads_on, reported_done
 from assistant.conversation.going_through import step_leant_on
 from assistant.conversation.held_against import held_against, verdict_again, whether_within
 from assistant.conversation.in_place_of_it import in_place_of_it
-from assistant.conversation.in_scenario import clearly_carried, in_scenario, loss_asked, result_named, told_table
+from assistant.conversation.in_scenario import clearly_carried, in_scenario, loss_asked, result_named
 from assistant.conversation.indication_asked import indication_asked
 from assistant.conversation.next_mode import next_mode
 from assistant.conversation.one_turn import Turn
@@ -140,9 +140,7 @@ def _told_of_states(
     follows_from = in_scenario(alone, first, context, knowledge)
     if follows_from is None or not isinstance(follows_from[1], TableResult):
         return said
-    told = told_table(context)
-    manner = "how" in alone.reading.words[:3] and told is not None and told.id == follows_from[1].table.id
-    return said if manner else follows_from  # "how do I steer, then?", once it is told that the wheels castor
+    return follows_from
 
 
 def _merged_or_carried(

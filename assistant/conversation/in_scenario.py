@@ -21,7 +21,7 @@ from assistant.resolving.results import (
     TablesResult,
 )
 from assistant.resolving.state_asked import output_matches
-from assistant.resolving.state_losses import asks_what_is_out
+from assistant.resolving.state_losses import asks_what_is_left, asks_what_is_out
 from assistant.understanding.states import Condition
 
 _NEARLY = 0.9
@@ -59,7 +59,9 @@ def _asks_meaning(alone: Question, first: Scored) -> bool:
 
 def loss_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return all that goes with the states given, to a turn that asks only what is lost: "what do I lose?"."""
-    losing = context.asked and (alone.reading.asks_loss or asks_what_is_out(alone.reading))
+    losing = context.asked and (
+        alone.reading.asks_loss or asks_what_is_out(alone.reading) or asks_what_is_left(alone.reading)
+    )
     if context.asked is None or not losing or alone.conditions or names_thing(alone, knowledge):
         return None
     question = carried(alone, context, context.asked.conditions or context.scenario, knowledge)

@@ -14,7 +14,7 @@ from assistant.resolving.state_causes import CHANGING
 from assistant.understanding.states import Condition
 
 _LONG = 9
-_NEXT = frozenset({"next", "after", "beyond", "below", "follows", "worse", "further", "lower"})
+_NEXT = frozenset({"next", "after", "beyond", "below", "follows", "worse", "further", "lower", "then"})
 _BESIDE = _NEXT | frozenset({
     "what", "whats", "which", "and", "ok", "okay", "so", "then", "comes", "come", "is", "s", "would", "will", "be",
     "that", "this", "it", "the", "mode", "modes", "one", "in", "line", "down", "step", "level", "if", "goes", "fails",
@@ -24,7 +24,7 @@ _BESIDE = _NEXT | frozenset({
 })  # fmt: skip
 
 
-_SHORTLY = frozenset({"and", "ok", "okay", "so", "then", "after", "that", "next", "the", "one", "mode", "this"})
+_SHORTLY = frozenset({"and", "ok", "okay", "so", "then", "after", "that", "next", "the", "one", "mode", "this", "below", "beyond", "worse", "lower"})
 
 
 def next_mode(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:

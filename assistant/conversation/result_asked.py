@@ -10,7 +10,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.in_scenario import last_told, row_told, states_given, told_table
 from assistant.conversation.readings import carried
 from assistant.conversation.scenario import opens_asking, says_all_normal
-from assistant.conversation.traits import FEW, GOOD
+from assistant.conversation.traits import FEW, GOOD, OPEN
 from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.choosing import Scored
@@ -65,7 +65,7 @@ def result_asked(
     result = _row(table, given, output, knowledge)
     if result is None:
         return None
-    if _asks_manner(alone, first) and _is_usual(result, output, knowledge):
+    if not isinstance(first.result, OPEN) and _asks_manner(alone, first) and _is_usual(result, output, knowledge):
         return None
     question = carried(alone, context, given, knowledge)
     return question._replace(conditions=tuple(c for c in question.conditions if not c.is_result)), result

@@ -189,7 +189,8 @@ def changed_back(alone: Question, context: Context, knowledge: Knowledge) -> tup
     if not said or not beside.issuperset(w for k, w in enumerate(words) if k not in spoken and w[0].isalpha()):
         return None
     new = tuple(c for one in given for c in of_the_last(alone, context._replace(scenario=(one,)), knowledge))
-    if len(new) != 1 or (all(m.weak for m in said) and POINTING.isdisjoint(words)):
+    named = POINTING.union(*(_thing_words(c, knowledge) for c in given if c.input == new[0].input)) if new else POINTING
+    if len(new) != 1 or (all(m.weak for m in said) and named.isdisjoint(words)):
         return None
     now = (*(c._replace(where=()) for c in given if c.input != new[0].input), *new)
     results = _changed(context._replace(scenario=given), now, knowledge)

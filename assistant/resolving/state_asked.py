@@ -25,6 +25,9 @@ _WHERE = frozenset(("kt", "ft"))
 _FAILURES = frozenset(("failures", "things", "faults", "losses"))
 _COUNTING = frozenset((None, "count"))
 _SINCE_THEN = frozenset(("later", "afterwards", "after", "earlier", "into", "before"))
+_LONG_AGO = frozenset(("min", "h"))
+_AWAY, _FAR = frozenset(("out", "away", "from", "final", "finals", "short")), frozenset(("NM", "mile", "km"))
+"""Words after how far out something happened, and the units of that."""
 _LASTING = frozenset(("s", "min", "h"))
 _SIDES = frozenset(("left", "right"))
 WHICH = frozenset(("which", "what", "whats"))
@@ -109,6 +112,10 @@ def unused_amounts(question: Question) -> float:
             share *= 0.9  # "tiller 30 left"
         elif after and after[0] in _SINCE_THEN and amount.unit in _LASTING:
             share *= 0.95  # "ten minutes later the brake controller followed"
+        elif after and after[0] == "ago" and amount.unit in _LONG_AGO:
+            share *= 0.95  # "System 2 failed a minute ago"
+        elif after and after[0] in _AWAY and amount.unit in _FAR:
+            share *= 0.95  # "ten miles out"
         elif asks and amount.start not in asks and amount.unit in _WHERE:
             share *= 0.88  # "the caution came up at 60 kt. Does autobrake work?"
         elif not (after and after[0] in _FAILURES and amount.unit in _COUNTING):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
 
 from assistant.knowledge.records import Fact, Source, StateTable
 from assistant.resolving import tables as state_tables
@@ -26,6 +26,17 @@ from assistant.understanding.states import Condition
 _ALL = frozenset(("what", "everything", "whatever", "all"))
 _JOINS = frozenset(("and", "also", "plus", ",", "&"))
 _NEAR = 3
+_STAYING = frozenset({
+    "left", "remains", "remaining", "remain", "works", "working", "work", "keeps", "keep", "use", "usable", "survives",
+    "survive", "stays", "stay", "available", "unaffected", "untouched",
+})  # fmt: skip
+_ASKING_LEFT = _STAYING | {
+    "what", "whats", "which", "do", "does", "can", "could", "will", "would", "may", "have", "has", "i", "we", "you", "s",
+    "still", "got", "is", "are", "all", "there", "to", "me", "us", "my", "now", "then", "so", "and", "else", "functions",
+    "things", "stuff", "that", "it", "with", "for", "on", "of", "systems", "bits", "yet",
+}  # fmt: skip
+"""Words of which alone a text consists that asks what is left."""
+_THINGS = frozenset(("functions", "function", "features", "services", "things", "stuff", "bits", "functionality"))
 _OUT = frozenset(("@lost", "@off"))
 _BETWEEN = LINKS | {"else", "all", "now", "then", "exactly", "actually", "not", "no", "longer", "any", "s", "it"}
 """Words that may stand between "what" and the word for having failed: "what | is now | out of action"."""
@@ -38,7 +49,7 @@ def loss_candidates(
     """Yield everything that the states given change, where a question asks what goes or what happens."""
     losing = _asks_what_goes(matches, question, know, excused)
     if not losing and inputs and not all(is_well(c, know) for c in inputs):
-        losing = asks_what_is_out(question.reading)
+        losing = asks_what_is_out(question.reading) or asks_what_is_left(question.reading)
     if not inputs or not (losing or question.reading.says("happens", "steps")):
         return
     if question.reading.has("cause", "single") and any("=" in c[0] for c in question.reading.concepts):
@@ -66,16 +77,31 @@ def loss_candidates(
     yield score * barring(barred, know), 2.0, found
 
 
+def asks_what_is_left(reading: Reading) -> bool:
+    """Return whether a text asks what is left, and names nothing of it: "what keeps working", "what can I still use"."""
+    asks = asking(reading.words, marks=False)
+    words = [reading.words[k] for k in sorted(asks) if reading.words[k][0].isalpha()]
+    staying = _STAYING if "still" in words else _STAYING - {"use"}
+    return not staying.isdisjoint(words) and _ASKING_LEFT.issuperset(words)
+
+
 def asks_what_is_out(reading: Reading) -> bool:
     """Return whether a text asks what has failed or does not work, and names nothing of it: "what isn't working?"."""
     words = reading.words
-    for at in (k for k, word in enumerate(words) if word in ("what", "whats")):
+    for at in (_past_things(words, k) for k, word in enumerate(words) if word in ("what", "whats", "which")):
         out = (m for m in reading.mentions if m.start > at and not _OUT.isdisjoint(m.concepts))
         first = next(out, None)
         if first and _BETWEEN.issuperset(words[at + 1 : first.start]):
             after = (m for m in reading.mentions if m.start >= first.end)
             return all(m.weak or m.passing for m in after)
     return False
+
+
+def _past_things(words: Sequence[str], at: int) -> int:
+    """Return the last place of "what" or of "which functions"; the place of "which" alone asks for one of some."""
+    if words[at + 1 : at + 2] and words[at + 1] in _THINGS:
+        return at + 1
+    return at if words[at] != "which" else len(words)
 
 
 def _asked_concepts(question: Question) -> frozenset[str]:

@@ -37,6 +37,9 @@ def excepted(binder: Binder, group: Group) -> list[Condition]:
         return []  # "nothing has failed except System 2"
     after = range(group.end, past_links(words, group.end) + 1)
     named = _VERBS.isdisjoint(words[group.end : group.end + 1]) and _named_lost(binder, clause)
+    whole = next((k for k in range(group.end, min(group.end + 2, len(words))) if words[k] in _ALL), -1)
+    if whole >= 0 and _says_lost(binder, range(whole, min(whole + _FURTHEST, len(words)))):
+        return _alone(group, known)  # "apart from System 1, everything has gone"
     fails = named or _says_lost(binder, clause) or _says_lost(binder, after)
     if "nothing" in words[begin:at]:
         return failing([group], known, set()) if fails else _alone(group, known)

@@ -14,18 +14,19 @@ from assistant.understanding.mentions import ALL_WELL, Mention, Reading
 _ONLY = frozenset(("only", "just", "solely", "purely", "merely"))
 _ALONE = frozenset(("alone", "only"))
 _ENOUGH = frozenset(("enough", "sufficient", "suffice", "suffices"))
-_SAYING = _ONLY | _ENOUGH | {"alone", "all", "nothing", "down", "left", "reduced", "relying"}
+_SOLE = frozenset(("only", "last", "sole", "lone", "single"))
+_SAYING = _ONLY | _SOLE | _ENOUGH | {"alone", "all", "nothing", "down", "left", "reduced", "relying"}
 """Words without one of which nothing is said to be all that is left."""
 _LEFT = frozenset({
     "left", "remains", "remaining", "remain", "remained", "working", "works", "work", "available", "alive", "good",
     "ok", "okay", "healthy", "running", "runs", "feeding", "feeds", "supplying", "supplies", "powering", "driving",
     "pressurised", "pressure", "serviceable", "holding", "standing", "usable", "survives", "survived", "survive",
     "intact", "normal", "there", "with", "giving", "delivering", "providing", "on", "up", "going", "functioning",
-    "operating", "live", "still", "between",
+    "operating", "live", "still", "between", "survivor", "surviving",
 })  # fmt: skip
 _TELLING = _LEFT - {"with", "on", "up", "there", "between", "going"} | _ENOUGH | {"have", "got", "only", "alone"}
 _HAVING = frozenset({"have", "has", "having", "got", "on", "with", "to", "by", "off", "from", "retain", "keep", "kept"})
-_ONES = frozenset({"one", "thing", "system", "source", "pressure", "hydraulics", "supply", "hydraulic", "bit"})
+_ONES = frozenset({"one", "thing", "system", "source", "pressure", "hydraulics", "supply", "hydraulic", "bit", "survivor"})
 _ARTICLES = frozenset({"the", "my", "our", "a", "an", "that", "this", "good", "old"})
 _BEING = frozenset(("is", "are", "was", "s", "being"))
 _LEADING = (("down", "to"), ("left", "with"), ("reduced", "to"), ("relying", "on"), ("nothing", "but"), ("only", "by"))
@@ -93,7 +94,7 @@ def _says_only(lead: tuple[str, ...], tail: tuple[str, ...]) -> bool:
     """Return whether the words about a name say that it is all that is left."""
     left = not _LEFT.isdisjoint(tail[:4])
     only = bool(lead) and lead[-1] in _ONLY
-    had = not _HAVING.isdisjoint(lead[-3:])
+    had = not _HAVING.isdisjoint(lead[-3:]) or (lead[-2:-1] != () and lead[-2] in _BEING and tail[:1] == ("now",))
     if only and (left or had):
         return True  # "only System 1 is left", "on just the accumulator"
     if had and not _ONLY.isdisjoint(lead[-4:]) and (left or "have" in lead or "got" in lead):
@@ -110,13 +111,13 @@ def _is_all(lead: tuple[str, ...], tail: tuple[str, ...]) -> bool:
     if tail[:1] and tail[0] in _BEING:
         if "all" in tail[1:3] and not {"have", "got", "left", "is"}.isdisjoint(tail[2:]):
             return True
-        ones = "only" in tail[1:4] and not _ONES.isdisjoint(tail[2:5])
+        ones = not _SOLE.isdisjoint(tail[1:4]) and not _ONES.isdisjoint(tail[2:5])
         return ones and not (_LEFT | {"have", "got"}).isdisjoint(tail[3:])
     if not lead or lead[-1] not in _BEING:
         return False
     if "all" in lead and not {"have", "got", "left"}.isdisjoint(lead):
         return True
-    return "only" in lead and not _ONES.isdisjoint(lead) and not (_LEFT | _HAVING).isdisjoint(lead)
+    return not _SOLE.isdisjoint(lead) and not _ONES.isdisjoint(lead) and not (_LEFT | _HAVING).isdisjoint(lead)
 
 
 def _said_by_names(reading: Reading, start: int, end: int, known: StateWords) -> Iterator[tuple[str, ...]]:
@@ -129,5 +130,5 @@ def _said_by_names(reading: Reading, start: int, end: int, known: StateWords) ->
 
 def _fails(state: Mention, tail: tuple[str, ...], end: int) -> bool:
     """Return whether a word says that the thing itself has failed: "only the accumulator | is empty |"."""
-    near = state.start - end < min(len(tail), 4)
+    near = state.start - end < min(len(tail), len(tail) if "last" in tail else 4)
     return near and not _LOST.isdisjoint(state.concepts) and _LEFT.isdisjoint(state.text.split())
