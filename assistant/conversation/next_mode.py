@@ -24,7 +24,10 @@ _BESIDE = _NEXT | frozenset({
 })  # fmt: skip
 
 
-_SHORTLY = frozenset({"and", "ok", "okay", "so", "then", "after", "that", "next", "the", "one", "mode", "this", "below", "beyond", "worse", "lower"})
+_SHORTLY = frozenset({
+    "and", "ok", "okay", "so", "then", "after", "that", "next", "the", "one", "mode", "this", "below", "beyond", "worse",
+    "lower",
+})  # fmt: skip
 
 
 def next_mode(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:

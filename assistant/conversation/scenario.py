@@ -17,7 +17,7 @@ from assistant.understanding.states import Condition, conditions, opens_turn
 
 _ADDING = frozenset({
     "too", "also", "well", "another", "now", "then", "plus", "and", "next", "later", "additionally", "add",
-    "adding", "besides", "addition",
+    "adding", "besides", "addition", "worse",
 })  # fmt: skip
 _FURTHER = _ADDING - {"and"}
 POINTING = frozenset({"it", "that", "they", "its"})
@@ -200,9 +200,9 @@ def changed_back(alone: Question, context: Context, knowledge: Knowledge) -> tup
 
 
 def _thing_words(condition: Condition, knowledge: Knowledge) -> frozenset[str]:
-    """Return the words of the first name of a thing: "the | button | released"."""
+    """Return the words of the short names of a thing: "the | button | released"."""
     term = knowledge.base.terms[knowledge.base.inputs[condition.input].term]
-    return frozenset(term.names[0].lower().split())
+    return frozenset(word for name in term.names if name.count(" ") <= 1 for word in name.lower().split())
 
 
 def changed_over(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:

@@ -52,6 +52,7 @@ from assistant.resolving.results import (
 )  # fmt: skip
 from assistant.resolving.state_questions import state_candidates
 from assistant.resolving.steering_order import deflections, leaves_centred, names_side, resolve_order
+from assistant.resolving.unknown_failed import unknown_failed
 from assistant.resolving.variants import variant_result
 from assistant.resolving.which_schedule import which_schedule
 from assistant.understanding.matching import Match, strange
@@ -115,6 +116,10 @@ def resolve_scored(question: Question, know: Knowledge, avoid: Collection[str] =
     if not found:
         return Scored(Declined(tuple(m.text for m in strange(reading, know.matcher))), 0.0)
     best = found[0]
+    record = best.match.record if best.match else ""
+    unknown = unknown_failed(question, record, know, {k for c in question.conditions for k in c.where})
+    if unknown:
+        return Scored(unknown, 0.0)
     other = other_bound(best.result, question.reading)
     if other and best.match and (other not in best.match.concepts or best.match.concepts >= BOUNDS):
         return Scored(Declined((), (offered(know, best.match.record),), f"No {other} of that is stated"), 0.0)

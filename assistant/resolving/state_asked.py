@@ -44,7 +44,7 @@ _LINKING = frozenset({
     "been", "do", "does", "did", "i", "we", "you", "to", "then", "likely", "probably", "apparently", "both", "it",
     "actually", "now", "just", "evidently", "presumably", "that", "a", "us", "on", "here", "there", "s", "with",
 })  # fmt: skip
-_NAMELESS = frozenset({
+NAMELESS = frozenset({
     "i", "we", "you", "they", "it", "he", "she", "that", "which", "what", "who", "and", "or", "but", "if", "when", "as",
     "not", "no", "nothing", "one", "both", "either", "neither", "after", "before", "since", "because", "so", "to", "of",
     "by", "with", "in", "on", "for", "a", "an", "my", "our", "did", "do", "does", "should", "would", "can", "could",
@@ -199,7 +199,7 @@ def fails_unknown(question: Question) -> bool:
         at = mention.start - 1
         while at >= 0 and reading.words[at] in LINKS:
             at -= 1
-        unknown = at >= 0 and reading.words[at].isalpha() and at not in taken and reading.words[at] not in _NAMELESS
+        unknown = at >= 0 and reading.words[at].isalpha() and at not in taken and reading.words[at] not in NAMELESS
         if unknown and mention.start not in asking(reading.words):
             return True
     return False

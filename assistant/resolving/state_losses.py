@@ -31,9 +31,9 @@ _STAYING = frozenset({
     "survive", "stays", "stay", "available", "unaffected", "untouched",
 })  # fmt: skip
 _ASKING_LEFT = _STAYING | {
-    "what", "whats", "which", "do", "does", "can", "could", "will", "would", "may", "have", "has", "i", "we", "you", "s",
-    "still", "got", "is", "are", "all", "there", "to", "me", "us", "my", "now", "then", "so", "and", "else", "functions",
-    "things", "stuff", "that", "it", "with", "for", "on", "of", "systems", "bits", "yet",
+    "what", "whats", "which", "do", "does", "can", "could", "will", "would", "may", "have", "has", "i", "we", "you",
+    "s", "still", "got", "is", "are", "all", "there", "to", "me", "us", "my", "now", "then", "so", "and", "else",
+    "functions", "things", "stuff", "that", "it", "with", "for", "on", "of", "systems", "bits", "yet",
 }  # fmt: skip
 """Words of which alone a text consists that asks what is left."""
 _THINGS = frozenset(("functions", "function", "features", "services", "things", "stuff", "bits", "functionality"))
@@ -78,7 +78,7 @@ def loss_candidates(
 
 
 def asks_what_is_left(reading: Reading) -> bool:
-    """Return whether a text asks what is left, and names nothing of it: "what keeps working", "what can I still use"."""
+    """Return whether a text asks what is left, and names nothing of it: "what keeps working", "what remains"."""
     asks = asking(reading.words, marks=False)
     words = [reading.words[k] for k in sorted(asks) if reading.words[k][0].isalpha()]
     staying = _STAYING if "still" in words else _STAYING - {"use"}

@@ -25,8 +25,12 @@ _LEFT = frozenset({
     "operating", "live", "still", "between", "survivor", "surviving",
 })  # fmt: skip
 _TELLING = _LEFT - {"with", "on", "up", "there", "between", "going"} | _ENOUGH | {"have", "got", "only", "alone"}
-_HAVING = frozenset({"have", "has", "having", "got", "on", "with", "to", "by", "off", "from", "retain", "keep", "kept"})
-_ONES = frozenset({"one", "thing", "system", "source", "pressure", "hydraulics", "supply", "hydraulic", "bit", "survivor"})
+_HAVING = frozenset({
+    "have", "has", "having", "got", "on", "with", "to", "by", "off", "from", "retain", "keep", "kept",
+})  # fmt: skip
+_ONES = frozenset({
+    "one", "thing", "system", "source", "pressure", "hydraulics", "supply", "hydraulic", "bit", "survivor",
+})  # fmt: skip
 _ARTICLES = frozenset({"the", "my", "our", "a", "an", "that", "this", "good", "old"})
 _BEING = frozenset(("is", "are", "was", "s", "being"))
 _LEADING = (("down", "to"), ("left", "with"), ("reduced", "to"), ("relying", "on"), ("nothing", "but"), ("only", "by"))
