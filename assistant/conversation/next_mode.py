@@ -25,8 +25,8 @@ _BESIDE = _NEXT | frozenset({
 
 
 _SHORTLY = frozenset({
-    "and", "ok", "okay", "so", "then", "after", "that", "next", "the", "one", "mode", "this", "below", "beyond", "worse",
-    "lower",
+    "and", "ok", "okay", "so", "then", "after", "that", "next", "the", "one", "mode", "this", "below", "beyond",
+    "worse", "lower",
 })  # fmt: skip
 
 
