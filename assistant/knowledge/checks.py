@@ -7,7 +7,6 @@ from itertools import pairwise
 from typing import Any
 
 from assistant.knowledge.base import Base, stated
-from assistant.knowledge.figure_checks import changes_hold, statements_agree
 from assistant.knowledge.named import Named, every_record, of_kind
 from assistant.knowledge.paragraph_checks import paragraphs_are_listed, paragraphs_exist, sources_of
 from assistant.knowledge.problems import Problem, suggestion
@@ -206,8 +205,6 @@ CHECKS: tuple[Check, ...] = (
     tables_are_complete,
     models_are_bound,
     overrides_fit,
-    changes_hold,
-    statements_agree,
 )
 
 

@@ -1,4 +1,8 @@
-"""Whether figures that stand in more than one record agree: what was changed in one place is easily left in another."""
+"""Whether figures that stand in more than one record agree: what was changed in one place is easily left in another.
+
+They are told to whoever keeps the knowledge, and keep nothing from being answered: each record says what it says, and
+which of two is in force only the documents tell.
+"""
 
 from __future__ import annotations
 
@@ -12,6 +16,11 @@ from assistant.knowledge.problems import Problem
 from assistant.knowledge.records import Limit, Source, Value
 
 _NUMBER = re.compile(r"\d[\d,]*(?:\.\d+)?")
+
+
+def contradictions(base: Base) -> list[Problem]:
+    """Return the figures of a base that do not agree."""
+    return sorted({*changes_hold(base), *statements_agree(base)})
 
 
 def changes_hold(base: Base) -> Iterator[Problem]:

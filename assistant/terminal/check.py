@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 
 from assistant.knowledge.base import Base
+from assistant.knowledge.figure_checks import contradictions
 from assistant.knowledge.load import load, types
 from assistant.knowledge.location import knowledge_root
 from assistant.knowledge.problems import Problem
@@ -39,7 +40,7 @@ def _check_types(root: str, chosen: list[str | None], screen: Screen) -> int:
     wrong = False
     printed: set[str] = set()
     for name in chosen:
-        base, problems = load(root, name, cache_dir="")
+        base, problems = _checked(root, name)
         wrong = wrong or bool(problems)
         lines = [*check_lines(base, problems), *(_disputed(base) if base else ())]
         heading = [f"{name}:"] if len(chosen) > 1 else []
@@ -47,6 +48,14 @@ def _check_types(root: str, chosen: list[str | None], screen: Screen) -> int:
             screen.say(clean(line))
         printed.update(map(str, problems))
     return int(wrong)
+
+
+def _checked(root: str, name: str | None) -> tuple[Base | None, list[Problem]]:
+    """Return a base with nothing wrong in it, or all that is wrong, figures that do not agree among it."""
+    base, problems = load(root, name, cache_dir="", partial=True)
+    if base is not None:
+        problems = sorted({*problems, *contradictions(base)})
+    return (None if problems else base), problems
 
 
 def _disputed(base: Base) -> list[str]:

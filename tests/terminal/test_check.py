@@ -1,7 +1,9 @@
 """`check` names every problem, or counts what there is."""
 
+import shutil
 from pathlib import Path
 
+from assistant.knowledge.location import knowledge_root
 from assistant.terminal import disputes
 from tests.terminal.conftest import Runner
 
@@ -70,3 +72,16 @@ def test_an_empty_folder_holds_no_type(run: Runner, tmp_path: Path) -> None:
 
     assert done.code == 1
     assert "holds no type" in done.out
+
+
+def test_a_figure_that_was_changed_in_one_place_alone_is_named(run: Runner, tmp_path: Path) -> None:
+    shutil.copytree(knowledge_root(), tmp_path / "copy")
+    limits = tmp_path / "copy" / "aldermere_120" / "limits.yaml"
+    limits.write_text(limits.read_text("utf-8").replace("maximum: 205 kt", "maximum: 207 kt"), "utf-8")
+
+    told = run("check", "--knowledge", str(tmp_path / "copy"))
+
+    assert told.code == 1
+    assert "fact 'vlo-both' states 205 kt" in told.out
+    assert "change 'change-vlo-retraction' says that 'vlo-retraction' is now 205 kt, and that states 207 kt" in told.out
+    assert run("ask", "--knowledge", str(tmp_path / "copy"), "gear retraction speed").out.startswith("207 kt")

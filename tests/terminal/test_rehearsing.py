@@ -413,7 +413,8 @@ def test_what_a_revision_changed_is_due_at_once_and_says_what_it_was(
     assert "1 changed" in done.out
     assert "A revision has changed this since you were last asked (LIM 8)." in done.out
     assert "Wrong" in done.out
-    assert "New since you were last asked (LIM 8): was 230 kt" in " ".join(done.out.split())
+    assert "New since you were last asked (LIM 8): was “230 kt IAS: maximum speed" in " ".join(done.out.split())
+    assert "at most 225 kt”." in " ".join(done.out.split())
 
 
 def test_a_record_set_aside_is_not_asked(run: Runner, own_places: Path) -> None:
