@@ -12,8 +12,10 @@ from assistant.conversation.context import LATELY, Context
 from assistant.conversation.controls_of_changes import asks_since
 from assistant.conversation.going_on import reported_done
 from assistant.conversation.going_through import gone_through, quantities
+from assistant.conversation.in_scenario import states_given
 from assistant.conversation.inside_told import on_the_subject
 from assistant.conversation.readings import merged
+from assistant.conversation.result_asked import output_asked
 from assistant.knowledge.records import Procedure
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.choosing import chosen_record, resolve_scored
@@ -44,7 +46,10 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
         return None
     if alone.reading.unit is not None and "how" not in words:
         return None  # the same is wanted in another unit
-    if (alone.conditions and context.asked.conditions) or reported_done(alone, context):
+    if (alone.conditions and context.asked.conditions) or reported_done(alone, context) or (
+        # a result of the states given: "does the gear still retract"
+        context.scenario and output_asked(alone, states_given(context), knowledge)
+    ):  # fmt: skip
         return None
     again = _step_told_gives(alone, context, knowledge)
     if again:

@@ -55,7 +55,7 @@ def result_asked(
         return None
     if isinstance(context.result, LimitResult) and all(c.is_result for c in given):
         return None  # a figure was told of a thing by a name that holds a result: "normal extension time"
-    found = _named(alone) or _output(alone, given, knowledge)
+    found = _named(alone) or output_asked(alone, given, knowledge)
     if found is None:
         return None
     name, output = found
@@ -127,7 +127,7 @@ def _named(alone: Question) -> tuple[str, str] | None:
     return asked[0].input.split(".", 1)[0], asked[0].output
 
 
-def _output(alone: Question, given: tuple[Condition, ...], knowledge: Knowledge) -> tuple[str, str] | None:
+def output_asked(alone: Question, given: tuple[Condition, ...], knowledge: Knowledge) -> tuple[str, str] | None:
     """Return the table and the result that a turn asks for best, where each of its words is explained by that."""
     said = [m for m in alone.reading.mentions if not (m.weak or m.passing)]
     for match in output_matches(alone, knowledge, (), given):
