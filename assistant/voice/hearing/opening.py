@@ -10,8 +10,10 @@ from assistant.voice.hearing.homophones import Homophones
 from assistant.voice.hearing.prompting import terms_expected
 from assistant.voice.hearing.recognising import HearingProblem, Recogniser
 from assistant.voice.hearing.repairing import Repairer
+from assistant.voice.hearing.rewording import Rewords
 from assistant.voice.hearing.samples import HOW_TO_INSTALL
 from assistant.voice.hearing.sounds import Sounding, dictionary
+from assistant.voice.hearing.usage import Usage
 from assistant.voice.hearing.weighing import Weigher
 
 
@@ -24,7 +26,18 @@ def open_ear(knowledge: Knowledge) -> tuple[Ear, str]:
     recogniser, lacks = _recogniser(knowledge, sounding)
     repairer = Repairer(knowledge, sounding) if sounding else None
     homophones = Homophones(knowledge, sounding) if sounding else None
-    return Ear(recogniser, Weigher(knowledge, repairer, homophones), knowledge, perf_counter, sounding), lacks
+    usage = _usage(knowledge)
+    rewords = Rewords(usage, sounding, knowledge.base.pronunciations) if sounding and usage else None
+    weigher = Weigher(knowledge, repairer, homophones, usage, rewords)
+    return Ear(recogniser, weigher, knowledge, perf_counter, sounding), lacks
+
+
+def _usage(knowledge: Knowledge) -> Usage | None:
+    """Return how questions are put, or None where it was not counted."""
+    try:
+        return Usage(knowledge.base.word_list("word_order").splitlines())
+    except OSError:
+        return None
 
 
 def _sounding() -> Sounding | None:

@@ -15,13 +15,15 @@ if TYPE_CHECKING:
 
 COST_OF_MENDING = 1.0
 """What each unit of sound that is another takes from what a mended reading is worth, as a share of being explained."""
-_TRUST = 0.3
+_TRUST = 0.22
 """What a unit of logarithm of fitting the sound counts: a recogniser is surer of itself than it is right."""
-_FARTHEST = 16.0
+_FARTHEST = 25.0
 """How much worse than the best a text may fit: what fits worse is only held to be as bad."""
+_ASKED = 0.08
+"""What a unit of logarithm of being likely as a question counts."""
 _MENDING = 3.0
 """What mending costs beyond its fit, for each unit of sound that is another: names are put where none was heard."""
-_EXPLAINED = 4.0
+_EXPLAINED = 5.0
 """How many units of logarithm of fitting the sound the whole of being explained weighs."""
 
 
@@ -37,6 +39,8 @@ class Reading(NamedTuple):
     amounts: tuple[Amount, ...]
     fit: float = 0.0
     """How well the text fits the sound, beside which that of others counts: a natural logarithm of probability."""
+    usual: float = 0.0
+    """How likely the text is as a question, whatever was heard: a natural logarithm of probability."""
 
     @property
     def leads_to(self) -> tuple[object, ...]:
@@ -61,8 +65,6 @@ class Weighed(NamedTuple):
     sureness: float
     number: float = 1.0
     rivals: tuple[Reading, ...] = ()
-    heard: float = 1.0
-    """The share by the sound alone, whatever the knowledge explains."""
 
 
 def answers_of(readings: Sequence[Reading]) -> list[object]:
@@ -86,14 +88,12 @@ def by_fit(readings: list[Reading]) -> Weighed:
     fits = [reading.fit - _MENDING * reading.cost for reading in readings]
     top = max(fits)
     by_sound = [exp(_TRUST * max(fit - top, -_FARTHEST)) for fit in fits]
-    weights = [
-        weight * exp(_EXPLAINED * (reading.explained - 1)) for weight, reading in zip(by_sound, readings, strict=True)
-    ]
+    meant = [exp(_EXPLAINED * (reading.explained - 1) + _ASKED * reading.usual) for reading in readings]
+    weights = [one * two for one, two in zip(by_sound, meant, strict=True)]
     answers = answers_of(readings)
     best = _best(weights)
-    heard = _share_of(best, answers, by_sound)
     rivals = _rivals(best, readings, answers, weights)
-    return Weighed(readings[best], _share_of(best, answers, weights), 1.0, rivals, heard)
+    return Weighed(readings[best], _share_of(best, answers, weights), 1.0, rivals)
 
 
 def _best(weights: list[float]) -> int:

@@ -18,15 +18,17 @@ from assistant.resolving.knowing import Knowledge
 from assistant.understanding.mentions import OUTSIDE
 from assistant.understanding.mentions import Reading as Read
 from assistant.voice.hearing.addressed import goes_on, is_addressed
-from assistant.voice.hearing.crossing import crossed
-from assistant.voice.hearing.fitting import as_a_question, doubtful, judged_texts, number_chance
+from assistant.voice.hearing.fitting import as_a_question, judged_texts, number_chance
 from assistant.voice.hearing.homophones import Homophones
+from assistant.voice.hearing.making import Maker
 from assistant.voice.hearing.nearness import said_more
 from assistant.voice.hearing.numbers import numbered
 from assistant.voice.hearing.prompting import questions_near
 from assistant.voice.hearing.recognising import Judged, Recognised, Recogniser
-from assistant.voice.hearing.repairing import Repair, Repairer
+from assistant.voice.hearing.repairing import Repairer
+from assistant.voice.hearing.rewording import Rewords
 from assistant.voice.hearing.shares import COST_OF_MENDING, Reading, Weighed, answers_of, by_fit, by_score
+from assistant.voice.hearing.usage import Usage
 from assistant.voice.hearing.wording import goes_round, plainly
 
 if TYPE_CHECKING:
@@ -35,14 +37,9 @@ if TYPE_CHECKING:
     from assistant.voice.hearing.recognising import Floats
 
 _MOST_HEARD = 8
-_MENDED = 3
-"""Readings that are mended by sound, and how often each."""
-_TIMES = 10
-_MOST_MENDED = 8
-"""Mended readings that are held against the sound."""
+_LOOKED_AT = 3
+"""Texts by which it is told what may be expected."""
 _SHORT_LIST = 5
-_FEWEST_WORDS = 3
-"""Words of what is mended: a single word is like too many names."""
 _WELL_EXPLAINED, _ENOUGH = 0.85, 3
 _NEAR = 0.15
 """How much less likely a reading may be, a part, to be as good as the likeliest before it is looked at more closely."""
@@ -52,8 +49,6 @@ _ELSEWHERE = 0.85
 """What a reading is worth that names something known to be of another subject: declined, but no chance sounds."""
 _STRANGE = 0.2
 """What a word that the knowledge does not know takes from a reading: it is likelier to be misheard than meant."""
-_LEAST_MENDED = 0.6
-"""A mended reading counts only if the knowledge explains it at least so well."""
 _PICKING = 4
 """Words of a turn that picks what was offered."""
 OTHER_TALK = "What was heard does not sound like a question on what is loaded."
@@ -63,11 +58,13 @@ class Weigher:
     """Weighs what a recogniser made of a sound, for one knowledge base."""
 
     def __init__(
-        self, knowledge: Knowledge, repairer: Repairer | None, homophones: Homophones | None = None
-    ) -> None:
+        self, knowledge: Knowledge, repairer: Repairer | None, homophones: Homophones | None = None,
+        usage: Usage | None = None, rewords: Rewords | None = None,
+    ) -> None:  # fmt: skip
         self._knowledge = knowledge
         self._repairer = repairer
         self._homophones = homophones
+        self._maker = Maker(knowledge, repairer, usage, rewords)
 
     def weigh(
         self, recognised: Recognised, recogniser: Recogniser, samples: Floats, context: Context
@@ -77,8 +74,9 @@ class Weigher:
         if not heard:
             return None
         readings = self._readings(heard, context)
-        if _is_settled(readings):
-            weighed = Weighed(max(readings, key=_by_meaning), 1.0)
+        best = max(readings, key=_by_meaning)
+        if _is_settled(readings) and self._maker.is_usual(best.text):
+            weighed = Weighed(best, 1.0)
         else:
             weighed = self._thought_over(heard, _short_list(readings, heard[0][0]), recogniser, samples, context)
         if not weighed.reading.amounts:
@@ -90,7 +88,7 @@ class Weigher:
         context: Context,
     ) -> Weighed:  # fmt: skip
         """Hear the sound again after the questions near, mend what is in doubt, and weigh all readings."""
-        expecting = questions_near((text for text, _ in heard[:_MENDED]), self._knowledge)
+        expecting = questions_near((text for text, _ in heard[:_LOOKED_AT]), self._knowledge)
         again = self._distinct(recogniser.recognise(samples, expecting)) if expecting else []
         scores = dict(again)
         short = [reading._replace(score=max(reading.score, scores.get(reading.text, -9.0))) for reading in short]
@@ -101,7 +99,7 @@ class Weigher:
         judged = judged_texts(short, recogniser, samples)
         if judged:
             short.sort(key=lambda reading: -judged[reading.text].total)
-        readings = _each_once([*short, *self._mended(short, judged, context)])
+        readings = _each_once([*short, *self._made(short, judged, context)])
         if not judged:
             return by_score(self._levelled(readings))
         judged |= judged_texts([reading for reading in readings if reading.text not in judged], recogniser, samples)
@@ -152,6 +150,7 @@ class Weigher:
             self._repairer.warm()
         if self._homophones is not None:
             self._homophones.warm()
+        self._maker.warm()
 
     def _read(self, text: str, score: float, cost: float, context: Context) -> Reading:
         answer, after = answer_turn(text, context, self._knowledge)
@@ -159,7 +158,8 @@ class Weigher:
             answer, after = answer._replace(outcome=DECLINE, understood={}, text=OTHER_TALK, said=""), context
         asked = question_of(text, self._knowledge, context.variant)
         explained = self._explained(text, answer, after, context) - _STRANGE * self._strange(asked.reading)
-        return Reading(text, score, cost, max(0.0, explained), answer, after, asked.reading.amounts)
+        usual = self._maker.usual(text)
+        return Reading(text, score, cost, max(0.0, explained), answer, after, asked.reading.amounts, 0.0, usual)
 
     def _strange(self, reading: Read) -> int:
         """Return how many words are neither names nor those between them, or are no words until they are mended."""
@@ -194,26 +194,10 @@ class Weigher:
             return min(score, _ASKS_BACK) if score else _ASKS_BACK / 2
         return min(score, 1.0)
 
-    def _mended(self, readings: Sequence[Reading], judged: Mapping[str, Judged], context: Context) -> list[Reading]:
-        """Return readings that were not heard as they stand: put together of several, or mended by sound.
-
-        They count only where the knowledge explains them well; whether they fit the sound is looked at afterwards.
-        """
-        known = {reading.text for reading in readings}
-        found = dict.fromkeys(crossed([reading.text for reading in readings]), (readings[0].score, 0.0))
-        for reading in [r for r in readings if len(r.text.split()) >= _FEWEST_WORDS][:_MENDED]:
-            for repair in self._repairs(reading.text, judged):
-                found.setdefault(self._written(repair.text), (reading.score, repair.cost))
-        made = [(text, *how, self._explains(text, context)) for text, how in found.items() if text not in known]
-        made = [each for each in made if each[3] >= _LEAST_MENDED]
-        made.sort(key=lambda each: each[2] * COST_OF_MENDING - each[3] - each[1])
-        return [self._read(text, score, cost, context) for text, score, cost, _ in made[:_MOST_MENDED]]
-
-    def _repairs(self, text: str, judged: Mapping[str, Judged]) -> list[Repair]:
-        """Return a text mended where the recogniser was in doubt, or where it cannot say, anywhere."""
-        if self._repairer is None:
-            return []
-        return self._repairer.repairs(text, doubtful(text, judged[text]) if judged else None)[:_TIMES]
+    def _made(self, readings: Sequence[Reading], judged: Mapping[str, Judged], context: Context) -> list[Reading]:
+        """Return readings that were not heard as they stand."""
+        made = self._maker.made(readings, judged, self._written, lambda text: self._explains(text, context))
+        return [self._read(each.text, each.score, each.cost, context) for each in made]
 
     def _explains(self, text: str, context: Context) -> float:
         """Return how well a text is explained by itself: quicker than a whole turn."""

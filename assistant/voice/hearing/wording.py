@@ -22,6 +22,7 @@ _SPELT = {"tons": "tonnes", "ton": "tonne", "meter": "metre", "meters": "metres"
 _SPELT_WORD = re.compile(rf"\b(?:{'|'.join(_SPELT)})\b", re.IGNORECASE)
 _MISHEARD = re.compile(r"\bhow on\b(?! earth)", re.IGNORECASE)
 _HUNDREDS = re.compile(r"(?<![\d.,])(?<!between )([1-9]00) and ([1-9]\d?)(?![\d.,]*\d)")
+_WHOLE_HUNDREDS = re.compile(r"(?<![\d.,])([1-9]\d?) hundred(?: and ([1-9]\d?))?\b(?![\d.,]*\d)")
 _TEENS = re.compile(r"(?<![\d.,])([3-9])0 (?=hundred\b)")
 _ORDINAL = re.compile(r"(?<![\d.,])(\d+)th(?= (?:degrees?|knots?)\b)")
 """A number whose parts are written one after the other; a teen written as a ten, of which there are no hundreds; and an
@@ -42,7 +43,9 @@ def plainly(text: str) -> str:
 def _whole_numbers(text: str) -> str:
     """Return a text with "400 and 20" as one number, and "30 hundred" as the thirteen hundred that sound so."""
     whole = _HUNDREDS.sub(lambda match: str(int(match[1]) + int(match[2])), text)
-    return _ORDINAL.sub(r"\1", _TEENS.sub(lambda match: f"1{match[1]} ", whole))
+    whole = _TEENS.sub(lambda match: f"1{match[1]} ", whole)
+    whole = _WHOLE_HUNDREDS.sub(lambda match: str(100 * int(match[1]) + int(match[2] or 0)), whole)
+    return _ORDINAL.sub(r"\1", whole)
 
 
 def once(text: str) -> str:
