@@ -180,7 +180,8 @@ def test_samples_go_to_a_card_and_back() -> None:
     ("3.5 degrees", "3.5 degrees"),
     ("at 400 and 20 degrees", "at 420 degrees"), ("a 90th degree turn", "a 90 degree turn"),
     ("between 200 and 50 knots", "between 200 and 50 knots"),
-    ("the distance is 30 hundred metres", "the distance is 13 hundred metres"),
+    ("the distance is 30 hundred metres", "the distance is 1300 metres"),
+    ("16 hundred and 50 metres", "1650 metres"), ("1,200 hundred", "1,200 hundred"),
     ("How on until the brakes are cool?", "how long until the brakes are cool?"),
     ("how on earth do I stop", "how on earth do I stop"),
 ])  # fmt: skip
