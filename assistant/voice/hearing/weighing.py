@@ -32,7 +32,7 @@ from assistant.voice.hearing.usage import Usage
 from assistant.voice.hearing.wording import goes_round, plainly
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping, Sequence
+    from collections.abc import Container, Iterable, Mapping, Sequence
 
     from assistant.voice.hearing.recognising import Floats
 
@@ -47,6 +47,8 @@ _ASKS_BACK = 0.55
 """What a reading that the knowledge asks back on is worth beside one that it answers."""
 _ELSEWHERE = 0.85
 """What a reading is worth that names something known to be of another subject: declined, but no chance sounds."""
+_FAR_OFF = 13.0
+"""How much worse than the best a reading that was only made may fit: what was meant seldom fits worse."""
 _STRANGE = 0.2
 """What a word that the knowledge does not know takes from a reading: it is likelier to be misheard than meant."""
 _PICKING = 4
@@ -103,7 +105,8 @@ class Weigher:
         if not judged:
             return by_score(self._levelled(readings))
         judged |= judged_texts([reading for reading in readings if reading.text not in judged], recogniser, samples)
-        readings = self._levelled([r._replace(fit=judged[r.text].total) for r in readings])
+        readings = [reading._replace(fit=judged[reading.text].total) for reading in readings]
+        readings = self._levelled(_that_fit(readings, {reading.text for reading in short}))
         weighed = by_fit(readings)
         return said_more(weighed, readings, self._repairer, self._knowledge) if self._repairer else weighed
 
@@ -214,6 +217,12 @@ def _each_once(readings: Iterable[Reading]) -> list[Reading]:
     for reading in readings:
         found.setdefault(as_a_question(reading.text).lower(), reading)
     return list(found.values())
+
+
+def _that_fit(readings: Sequence[Reading], heard: Container[str]) -> list[Reading]:
+    """Return readings without those that were made and fit the sound far worse: talk may be worded as a question."""
+    best = max(reading.fit for reading in readings)
+    return [reading for reading in readings if reading.text in heard or reading.fit >= best - _FAR_OFF]
 
 
 def _names_what_is_elsewhere(answer: Answer) -> bool:

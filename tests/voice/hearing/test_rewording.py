@@ -4,11 +4,16 @@ from __future__ import annotations
 
 import pytest
 
+from assistant.conversation.context import Context
 from assistant.conversation.opening import Knowledge
+from assistant.voice.hearing.recognising import Judged
+from assistant.voice.hearing.repairing import Repairer
 from assistant.voice.hearing.rewording import Rewords
 from assistant.voice.hearing.sounds import Sounding
 from assistant.voice.hearing.usage import Usage, counted_words
+from assistant.voice.hearing.weighing import Weigher
 from scripts.count_words import HEADING, counted
+from tests.voice.hearing.test_weighing import SOUND, Fake
 
 ASKED = (
     "how many sensors has each leg got", "how many sensors has each leg", "what has each leg got",
@@ -87,3 +92,26 @@ def test_the_delivered_counts_know_the_trade(knowledge: Knowledge) -> None:
     usage = Usage(knowledge.base.word_list("word_order").splitlines())
 
     assert usage.total("which brakes do I have left") > usage.total("witch breaks dew I have lift") + 10
+
+
+class FarOff(Fake):
+    """A recogniser to which only what it heard fits the sound at all."""
+
+    def _judged(self, text: str) -> Judged:
+        found = super()._judged(text)
+        return found if found.total > -6 else found._replace(total=-40.0)
+
+
+@pytest.mark.parametrize(("recogniser", "meant"), [(Fake, "each leg"), (FarOff, "each like God")])
+def test_a_wording_counts_only_if_it_fits_the_sound(
+    knowledge: Knowledge, sounding: Sounding, recogniser: type[Fake], meant: str
+) -> None:
+    usage = Usage(knowledge.base.word_list("word_order").splitlines())
+    rewords = Rewords(usage, sounding, knowledge.base.pronunciations)
+    weigher = Weigher(knowledge, Repairer(knowledge, sounding), None, usage, rewords)
+    heard = recogniser("How many proximity sensors has each like God?")
+
+    weighed = weigher.weigh(heard.recognise(SOUND), heard, SOUND, Context())
+
+    assert weighed is not None
+    assert meant in weighed.reading.text
