@@ -27,6 +27,7 @@ from assistant.resolving.results import (
     FactResult,
     LimitResult,
     ModelResult,
+    Needed,
     ProcedureResult,
     Result,
     ScheduleResult,
@@ -47,7 +48,9 @@ def calculated_lately(
     alone: Question, first: Scored, context: Context, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
     """Return the calculation that a turn's figure is meant for, where the turn does not answer clearly by itself."""
-    if not alone.reading.amounts or alone.conditions or len(alone.reading.words) > LONG:
+    if not alone.reading.amounts or len(alone.reading.words) > LONG:
+        return None
+    if alone.conditions and not isinstance(first.result, Needed):
         return None
     if first.score >= CLEAR and not isinstance(first.result, OPEN):
         return None
@@ -67,7 +70,8 @@ def _lately(alone: Question, first: Scored, context: Context, knowledge: Knowled
         question, whole = merged(alone, before, knowledge, False)
         found = resolve_scored(question, knowledge)
         again = calculation_of(found.result)
-        if whole or first.score < found.score:
+        lacking = isinstance(first.result, Needed) and first.result.record.id == record.id
+        if whole or lacking or first.score < found.score:
             return (question, found.result) if again and again.id == record.id else None
     return None
 

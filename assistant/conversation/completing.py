@@ -23,10 +23,11 @@ from assistant.conversation.refining import which_figure
 from assistant.conversation.relative_amounts import with_relative
 from assistant.conversation.result_asked import all_normal_again, result_asked
 from assistant.conversation.scenario import without_states
+from assistant.conversation.stale_verdicts import with_the_new_amount
 from assistant.conversation.state_of_the_last import with_the_last
 from assistant.conversation.steps import step_by_place
 from assistant.conversation.switching import on_another_variant
-from assistant.conversation.that_amount import with_that_amount
+from assistant.conversation.that_amount import with_its_condition, with_that_amount
 from assistant.conversation.told_again import asked_back, before_that, told_in_vain
 from assistant.conversation.told_of_oneself import asked_alone
 from assistant.conversation.traits import OPEN
@@ -50,6 +51,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     bare = (carried_by(text, context, knowledge) or text) if rest is None else rest
     alone = asked_alone(bare, knowledge, context.variant)
     given = with_that_amount(alone, context, knowledge) or with_relative(alone, context, knowledge)
+    given = given or with_its_condition(alone, context, knowledge)
     alone = with_names(given or alone, context, knowledge)
     alone = with_the_last(alone, context, knowledge) or alone
     well = all_normal_again(alone, context, knowledge)
@@ -76,7 +78,7 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
         said = question, result
         question, result = leant_on_told(turn.alone, turn.first, said, context, knowledge)
     question, result = as_a_verdict(alone, question, result, context, knowledge)
-    result = of_its_kind(alone, question, result, context)
+    result = of_its_kind(alone, question, with_the_new_amount(alone, result, knowledge), context)
     same = told_already(alone, result, context)
     if same and context.asked:
         return context.asked.with_text(text), same

@@ -7,10 +7,11 @@ from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.readings import question_of
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import CheckResult
+from assistant.resolving.results import CheckResult, LimitResult
 
 _POINTING = frozenset({"that", "this", "the"})
 _SAME = "same"
+_FEW = 7
 _ALIKE = {"altitude": "length", "height": "length", "weight": "mass", "duration": "time"}
 """The dimension in which a quantity is measured, where that has another name."""
 
@@ -31,6 +32,27 @@ def with_that_amount(alone: Question, context: Context, knowledge: Knowledge) ->
                 question = question_of(" ".join((*words[:i], told, *words[end + 1 :])), knowledge, alone.variant)
                 return question.with_text(alone.reading.text)
     return None
+
+
+def with_its_condition(alone: Question, context: Context, knowledge: Knowledge) -> Question | None:
+    """Return a turn with the unit of the amount that decides which limit applies, where its one bare number takes the
+    place of that amount: "and for ninety", after the speed in a turn of 70 degrees.
+    """
+    before, told = context.asked, context.result
+    words, amounts = alone.reading.words, alone.reading.amounts
+    if before is None or not isinstance(told, LimitResult) or len(amounts) != 1 or amounts[0].unit is not None:
+        return None
+    if len(words) > _FEW or "at" in words:
+        return None
+    units = {unit for limit in told.limits for _, _, _, unit in limit.applies}
+    given = [a for a in before.reading.amounts if a.unit in units]
+    if len(given) != 1 or not given[0].unit or len(before.reading.amounts) != 1:
+        return None
+    end = amounts[0].end
+    question = question_of(
+        " ".join((*words[:end], unit_word(given[0].unit), *words[end:])), knowledge, alone.variant
+    )
+    return question.with_text(alone.reading.text)
 
 
 def _told(quantity: str, context: Context, knowledge: Knowledge) -> str:
