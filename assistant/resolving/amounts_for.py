@@ -133,11 +133,19 @@ def cued(amounts: Sequence[Amount], parts: Sequence[Part], words: Sequence[str],
     found: dict[str, int] = {}
     for amount in amounts:
         ranked = sorted(
-            (_cue_cost(amount, p, amounts, stems), p.id) for p in parts if fits(amount, p.unit, units) is not None
+            (_cue_cost(amount, p, amounts, stems), not _named_near(amount, p, stems), p.id)
+            for p in parts
+            if fits(amount, p.unit, units) is not None
         )
-        if ranked and ranked[0][0] < _NO_CUE and (len(ranked) == 1 or ranked[1][0] > ranked[0][0]):
-            found.setdefault(ranked[0][1], amount.start)
+        if ranked and ranked[0][0] < _NO_CUE and (len(ranked) == 1 or ranked[1][:2] > ranked[0][:2]):
+            found.setdefault(ranked[0][2], amount.start)
     return found
+
+
+def _named_near(amount: Amount, wanted: Part, stems: Sequence[str]) -> bool:
+    """Return whether a word that is more than "at" or "from" names a part beside an amount: "starting at 120"."""
+    near = stems[max(0, amount.start - _WINDOW) : amount.end + _WINDOW]
+    return any(len(word) > _SHORT and word in wanted.cues for word in near)
 
 
 def _disorder(

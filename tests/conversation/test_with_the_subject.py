@@ -17,7 +17,7 @@ Talk = Callable[..., list[Answer]]
         (("where is the brake accumulator gauge", "fully charged"), "accumulator-full-pressure"),
         (("the accumulator, what charges it", "what's it precharged to", "when full"), "accumulator-full-pressure"),
         (("tyre blew at 105 knots on take-off", "do we put the gear up"), "tyre-burst-gear"),
-        (("what pressure do the hydraulics run at", "when do we call it lost"), "system-lost-meaning"),
+        (("what pressure do the hydraulics run at", "when do we call it lost"), "system-lost-pressure"),
         (("what is a shock strut filled with", "which is at the bottom"), "oleo-chambers"),
         (("who fits the bypass pin", "what do we see in the cockpit"), "tow-pin-memo"),
         (("free-fall speed limit", "can I get it back up afterwards"), "free-fall-retract"),
