@@ -27,6 +27,7 @@ from assistant.resolving.results import (
     Choices,
     LimitResult,
     ModelResult,
+    Needed,
     ProcedureResult,
     Result,
     ScheduleResult,
@@ -80,7 +81,11 @@ def _remembered_by(result: Result, alone: Question, context: Context, knowledge:
     whole, _ = merged(alone, context, knowledge, False)
     if resolve_scored(whole, knowledge).result == result:
         return whole
-    return on_the_subject(alone, context, knowledge)
+    question = on_the_subject(alone, context, knowledge)
+    assert context.asked is not None
+    given = {c.input for c in question.conditions}
+    kept = tuple(c for c in context.asked.conditions if not c.where and not c.is_result and c.input not in given)
+    return question._replace(conditions=(*kept, *question.conditions))  # a failure stays in mind
 
 
 def _figures_told(alone: Question, context: Context, knowledge: Knowledge) -> frozenset[int]:
@@ -149,6 +154,8 @@ def _takes_the_place(alone: Question, result: Result, context: Context, knowledg
     """Return whether a turn only names another of what was judged or calculated last: "in a bend?", after 9 kt."""
     if isinstance(context.result, ModelResult) and isinstance(result, LimitResult):
         return True  # a figure is calculated anew
+    if isinstance(context.result, Needed):  # what was asked back for is given
+        return isinstance(resolve_scored(merged(alone, context, knowledge, False)[0], knowledge).result, _JUDGED)
     if not isinstance(context.result, _JUDGED):
         return False
     whole, replaces = merged(alone, context, knowledge, False)
