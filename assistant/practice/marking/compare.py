@@ -54,6 +54,7 @@ from assistant.practice.marking.step_numbers import in_all, with_another_verb
 from assistant.practice.marking.strangers import foreign, only_other, other_measure
 from assistant.practice.marking.supplies import not_supplied
 from assistant.practice.marking.surplus import in_place_of
+from assistant.practice.marking.switched import put_otherwise
 from assistant.practice.marking.unbounded import bounded_any
 from assistant.practice.marking.verdicts import forbidden_said, stand_wrong
 from assistant.practice.marking.whichever import choice_said, other_choice
@@ -150,6 +151,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *in_the_same_frame(need, said, know),
         *other_choice(need, said),
         *sides_exchanged(need, said, know),
+        *put_otherwise(held, need, said, know),
     ]
     if need.ordered and not wrong:
         wrong += out_of_order(held if need.sequence else [h for h in held if not h.point.figures], said)

@@ -29,7 +29,7 @@ from assistant.resolving.knowing import Knowledge
 _ASPECTS = (
     ("why", re.compile(r"\bwhy\b", re.IGNORECASE)),
     ("where", re.compile(r"\bwhere\b(?! from)", re.IGNORECASE)),
-    ("who", re.compile(r"\b(?:who|whom|whose)\b", re.IGNORECASE)),
+    ("who", re.compile(r"\b(?:who|whom|whose(?! (?:pressure|speed|mass)))\b", re.IGNORECASE)),
     ("colour", re.compile(r"\bcolou?rs?\b", re.IGNORECASE)),
 )
 _SURE = 0.6
@@ -50,6 +50,8 @@ def with_every_part(
         by_part[parts[0]] = list(found)
     elif not any(by_part.values()):
         return found
+    found = tuple(one for one in found if not _is_idle(one, know))
+    by_part = {part: [one for one in own if one in found] for part, own in by_part.items()}
     if not all(isinstance(one.result, _STATED) for one in found):
         return found
     head = head_of(text, parts)
@@ -63,8 +65,42 @@ def with_every_part(
         if not own or any(_lacks_figure(one.result, part, know) for one in own):
             one = _answer(part, _texts(n, parts, head, know), variant, know)
             own = [one] if one and not any(_same(one, other) for other in made) else own
+        elif len(own) == 1 and (head or not n):
+            one = _surer(own[0], part, head, variant, know)
+            own = [one] if one and not any(_same(one, other) for other in (*found, *made)) else own
         made += [each for one in own for each in _each_of(one, part, know)]
     return (*made, *others)
+
+
+def _is_idle(one: Asked, know: Knowledge) -> bool:
+    """Return whether bands are taken for a part that gives no number to be judged: "what if they are further apart"."""
+    if not re.match(r"(?:and |but )?what if\b", one.answer.question, re.IGNORECASE):
+        return False
+    return isinstance(one.result, r.BandResult) and not know.phrase(one.answer.question).amounts
+
+
+def _surer(own: Asked, part: str, head: str, variant: str, know: Knowledge) -> Asked | None:
+    """Return the statement that answers a part in full much better than the one that was taken for it, if any does."""
+    taken = record_of(own.result)
+    asking = re.sub(r"^(?:and|then) ", "", part)
+    question = question_of(f"{head}: {asking}" if head else asking, know, variant)
+    near = [c for c in candidates(question, know)[:_NEAR_BY] if c.match and not c.match.barred]
+    score = max((c.score for c in near if record_of(c.result) is taken), default=0.0)
+    near = [c for c in near if c.score >= max(_STANDS, score) and _is_of_kind(c.result, asking, know)]
+    figures = [c for c in near if _is_plain_figure(c.result, own, asking, know)]
+    better = figures or [c for c in near if c.score >= score + _BETTER]
+    return as_asked(part, question, better[0].result, know) if better else None
+
+
+def _is_plain_figure(result: Any, own: Asked, part: str, know: Knowledge) -> bool:
+    """Return whether a figure answers "what is the pre-charge", where a statement without one was taken."""
+    fact = getattr(own.result, "fact", None)
+    plain = isinstance(result, r.LimitResult) and re.match(r"what (?:is|are) the \S+$", part) is not None
+    return plain and fact is not None and not know.phrase(fact.says).amounts
+
+
+_BETTER = 0.1
+"""By how much better another statement must answer a part for the one that was taken to be left."""
 
 
 def instead_of_state(whole: Asked | None, parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...]:

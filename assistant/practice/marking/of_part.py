@@ -77,6 +77,9 @@ def _of_its_part(points: list[Point], part: str, know: Knowledge) -> list[Point]
     """Return the points of a statement that answers one part: its figure, what is said of the thing named."""
     if asks_figure(part):
         return _but(points, [p for p in points if _tells_figure(p, part, know)])
+    cased = _in_case(points, part) if _WHAT_IF.match(part) else []
+    if cased:
+        return [p._replace(kept=True, optional=False) if p in cased else p._replace(optional=True) for p in points]
     named = _named(points, part, know)
     plain = [p for p in points if not p.figures and p.text.split()[0] not in _ASIDES]
     if re.search(r"\b(?:why|when)\b", part, re.IGNORECASE):
@@ -86,6 +89,17 @@ def _of_its_part(points: list[Point], part: str, know: Knowledge) -> list[Point]
     if _WHEN.search(part) or any(p.text.split()[0] in ("or", "and") for p in points):
         return points
     return _but(points, plain)
+
+
+_WHAT_IF = re.compile(r"(?:and |but )?what if\b", re.IGNORECASE)
+_LONG = 4
+
+
+def _in_case(points: Sequence[Point], part: str) -> list[Point]:
+    """Return the points that tell what is done in the case that a part puts: "deeper than 13 mm: retract again"."""
+    words = [w for w in re.findall(r"[a-z]+", part.lower()) if len(w) >= _LONG and w not in ("what", "they", "were")]
+    cases = [(p, p.text.lower().partition(":")[0]) for p in points if ":" in p.text]
+    return [p for p, case in cases if any(w.startswith(word) for w in case.split() for word in words)]
 
 
 def _but(points: list[Point], kept: Sequence[Point]) -> list[Point]:

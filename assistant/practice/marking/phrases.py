@@ -8,6 +8,14 @@ from __future__ import annotations
 import re
 
 _PLAINER = {
+    r"(?:the )?air (?:goes|is let|leaks|escapes|comes) out of (?:the |a |its )?(tyres?|tires?)": r"the \1 deflates",
+    r"(?:the )?(tyres?|tires?) (?:loses?|lets? out) (?:its |the )?air": r"the \1 deflates",
+    r"(?:uses?|using|used|eats?|runs?|running) (?:up|through)(?= (?:the |accumulator |brake )*fluid)": "spends",
+    r"(?:works?|working|are|is) (?:just )?(?:as (?:usual|normal|before)|normally)(?=\s*(?:[,.;]|and\b|$))": (
+        "not affected"
+    ),
+    r"(?:the )?(flag) (?:is )?in(?=\s*(?:[,.;]|and\b|its\b|$))": r"\1 retracted",
+    r"one (?:on|for|to|per|at) (?:each|every) leg": "three, one each leg",
     r"(?:carry|keep|press) (?:on|going)": "continue",
     r"(?:keep|keeps|keeping) rolling": "continue",
     r"(?:do not|don't|never|not) (?:retract|raise) (?:the |your )?(?:gear|wheels|legs)": "leave the gear down",

@@ -67,7 +67,24 @@ def denied(words: Sequence[str], reading: Reading, answers: bool = False) -> fro
             ):
                 break
             found ^= {i}
+        found -= _of_next(start, first, end, words, reading)
     return frozenset(found)
+
+
+def _of_next(start: int, first: int, end: int, words: Sequence[str], reading: Reading) -> set[int]:
+    """Return the places of another clause, said without the stop: "pedals do not steer the nose wheels are centred"."""
+    if words[start] != "not" or words[start - 1 : start] == () or words[start - 1] not in _VERBS:
+        return set()
+    verb = next((i for i in range(first + 2, end) if words[i] in ("is", "are")), end)
+    if verb == end or any(words[i] in _HARD or words[i] in _ENDS or words[i] in _LINKS for i in range(first, verb)):
+        return set()
+    subject = max((m.start for m in reading.mentions if m.end == verb and m.start > first), default=end)
+    begin = subject - 1 if words[subject - 1 : subject] == ("the",) else subject
+    return set(range(begin, end)) if begin > first else set()
+
+
+_LINKS = frozenset(("or", "that", "which", "who", "what", "how", "whether", "because"))
+"""Words behind which a verb belongs to what is denied."""
 
 
 _ACTING = word_set("call continue keep land leave pull put retract return select slow stop switch taxi use")
@@ -95,6 +112,8 @@ def _negations(words: Sequence[str], answers: bool) -> Iterator[tuple[int, int]]
             yield i, i + 2
         elif word not in _DENYING or (word == "no" and following in STOPS) or _bounds(i, words):
             continue
+        elif following in ("and", "but"):
+            continue  # it denies what stands before it: "no you can't and it is replaced", "autobrake no and amber"
         elif not (word == "no" and i == 0 and answers):
             yield i, i + 1
 
@@ -242,7 +261,9 @@ def _there_is(element: Element, said: Said) -> bool:
     own = [w for w in element.words if w not in _DENYING]
     if len(own) < 2:
         return False
-    at = [i for i in range(len(said.words) - len(own) + 1) if list(said.words[i : i + len(own)]) == own]
+    kept = [i for i, word in enumerate(said.reading.words) if word not in _VERBS and word != "be"]
+    rows = [kept[k : k + len(own)] for k in range(len(kept) - len(own) + 1)]
+    at = [row[0] for row in rows if [said.words[i] for i in row] == own]
     return bool(at) and said.beside(at).isdisjoint(_DENYING | LOST | {"unless", "until", "otherwise"})
 
 

@@ -25,7 +25,7 @@ from assistant.practice.marking.reasons import both_cases, with_its_figure, with
 from assistant.practice.marking.siblings import with_siblings
 from assistant.practice.marking.steps_asked import steps_asked
 from assistant.practice.marking.told_whole import told_whole
-from assistant.practice.marking.whichever import without_choice
+from assistant.practice.marking.whichever import asks_choice, tells_choice, with_choice, without_choice
 from assistant.resolving import results as r
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
@@ -60,10 +60,13 @@ _NOTHING = re.compile(
 
 def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers a question, in the order of its parts; nothing where nothing loaded does."""
+    choice = asks_choice(text)
     text = without_choice(at_what_speed(in_full(CHANGE.sub("what changed about ", text))))
     parts = parts_of(text)
     found = _asked(parts, text, know)
     found = _set_by_case(found, text, know) or found
+    if choice and not any(tells_choice(one.answer.text) for one in found):
+        found = with_choice(text, know) or found
     return with_every_part(found, parts, text, know) if len(parts) > 1 else found
 
 

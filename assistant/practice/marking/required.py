@@ -37,7 +37,7 @@ from assistant.practice.marking.requests import asked
 from assistant.practice.marking.rows import row_of
 from assistant.practice.marking.said import plain
 from assistant.practice.marking.siblings import BOTH
-from assistant.practice.marking.whichever import choice_point, without_choice
+from assistant.practice.marking.whichever import asks_choice, choice_point, without_choice
 from assistant.resolving import results as r
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
@@ -99,6 +99,8 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         points = without_checks(points, reading)
     points += [p for was, now in zip(first, found, strict=True) if was is not now for p in figures_of(was, know)]
     answers = [one.answer for one in found]
+    if asks_choice(text) and len(found) == 1:
+        points = [p._replace(figures_suffice=p.figures_suffice or bool(p.figures)) for p in points]
     if not any("whichever" in p.text for p in points):
         points += choice_point(text, " ".join(a.text for a in answers))
     choice = chosen(text, " ".join(a.text for a in answers), know)

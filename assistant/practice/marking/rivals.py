@@ -118,6 +118,11 @@ def systems(said: Said) -> list[str]:
 
 def persons(need: Need, said: Said) -> list[str]:
     """Return the pilots that are named in place of those on the ground who do it."""
+    seated = any("seat" in e.words for p in need.points for e in p.elements)
+    if seated and "seat" not in said.words and "captain" not in said.words:
+        duty = _BY_DUTY.search(" ".join(said.reading.words))
+        if duty and duty.group() not in " ".join((*need.question.words, need.expected.lower())):
+            return [duty.group()]
     wanted = {c for p in need.points for e in p.elements for c in e.concepts} & {"maintenance", "ground_crew"}
     if not wanted or said.where(frozenset(wanted)):
         return []
@@ -125,6 +130,8 @@ def persons(need: Need, said: Said) -> list[str]:
     return [w for w, full in told if full in _FLYING and w not in need.asked]
 
 
+_BY_DUTY = re.compile(r"\b(?:pilot (?:flying|monitoring)|flying pilot|monitoring pilot|pf|pm)\b")
+"""A pilot named by what he does, where the seat is asked for."""
 _FLYING = frozenset(("pilot", "pilots", "crew", "captain", "copilot"))
 
 

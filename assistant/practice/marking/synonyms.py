@@ -45,6 +45,7 @@ _GROUPS = """
     drain empty bleed
     flight flies fly flown
     isolated shut closed cut
+    stay stays remain remains
 """
 
 

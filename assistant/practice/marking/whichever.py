@@ -4,8 +4,13 @@ from __future__ import annotations
 
 import re
 
+from assistant.conversation.readings import question_of
+from assistant.practice.marking.asked import Asked, as_asked
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.said import Said
+from assistant.resolving.candidates import Candidate
+from assistant.resolving.choosing import candidates
+from assistant.resolving.knowing import Knowledge
 
 _ASKED = re.compile(
     r",?\s*(?:and |so )?which(?: one)?(?: of (?:the two|them|these|those|both|the)(?: figures| limits| values)?)?"
@@ -35,6 +40,16 @@ def without_choice(text: str) -> str:
     return _ASKED.sub("", text, count=1) if _ASKED.search(text) else text
 
 
+def asks_choice(text: str) -> bool:
+    """Return whether a question asks which of two figures counts."""
+    return _ASKED.search(text) is not None
+
+
+def tells_choice(text: str) -> bool:
+    """Return whether a statement tells which of two figures counts."""
+    return _TOLD.search(text.lower()) is not None
+
+
 def choice_point(text: str, expected: str) -> list[Point]:
     """Return which of two figures counts as a point, where a question asks for it and the full answer tells it."""
     told = _TOLD.search(expected.lower()) if _ASKED.search(text) else None
@@ -56,3 +71,23 @@ def other_choice(need: Need, said: Said) -> list[str]:
         if _OF_TWO.search(" ".join(before)) and "not" not in before and "or" not in before[-1:]:
             return [" ".join([*before, found.group()])]
     return []
+
+
+def with_choice(text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return the statement of two figures that tells which of them counts, where a question asks for that."""
+    question = question_of(text, know, "")
+    for candidate in candidates(question, know)[:_NEAREST]:
+        fact = getattr(candidate.result, "fact", None)
+        if fact and candidate.score >= _CHOICE and tells_choice(fact.says) and not _barred(candidate):
+            return (as_asked(text, question, candidate.result, know),)
+    return ()
+
+
+_NEAREST = 8
+_CHOICE = 0.35
+"""Score from which a statement that tells which of two figures counts is meant, where that is asked for."""
+
+
+def _barred(candidate: Candidate) -> bool:
+    """Return whether something in a question speaks against a candidate, or nothing for it."""
+    return candidate.match is None or bool(candidate.match.barred)
