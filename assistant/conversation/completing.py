@@ -1,44 +1,17 @@
-"""Understand a turn: by itself, merged with the question before, under its conditions, or as a choice made."""
+"""Understand a turn: a choice made, a first question by itself, or one that follows another."""
 
 from __future__ import annotations
 
-from assistant.conversation.amount_instead import amount_instead
-from assistant.conversation.asked_then import asked_then
+from assistant.conversation.as_it_stands import as_meant, beside_the_story
 from assistant.conversation.carriers import carried_by
-from assistant.conversation.chatter import without_story
 from assistant.conversation.context import Context
-from assistant.conversation.controls import corrected
-from assistant.conversation.counted import counted
-from assistant.conversation.held_to_a_step import held_to_a_step
-from assistant.conversation.in_another_unit import in_another_unit
-from assistant.conversation.judged_again import as_a_verdict
-from assistant.conversation.leaning_on_told import leant_on_told
-from assistant.conversation.limit_spoken import of_its_kind
 from assistant.conversation.one_turn import Turn
 from assistant.conversation.picking import picked
-from assistant.conversation.pointed_names import with_names
-from assistant.conversation.ranked import ranked
-from assistant.conversation.real_words import with_word_meant
 from assistant.conversation.refining import which_figure
-from assistant.conversation.relative_amounts import with_relative
-from assistant.conversation.result_asked import all_normal_again, result_asked
-from assistant.conversation.scenario import without_states
-from assistant.conversation.stale_verdicts import with_the_new_amount
-from assistant.conversation.state_of_the_last import with_the_last
-from assistant.conversation.steps import step_by_place
-from assistant.conversation.switching import on_another_variant
-from assistant.conversation.that_amount import with_its_condition, with_that_amount
-from assistant.conversation.told_again import asked_back, before_that, told_in_vain
 from assistant.conversation.told_of_oneself import asked_alone
-from assistant.conversation.traits import OPEN
-from assistant.conversation.unchanged import far_off, not_taken_in, told_already
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.reading_asked import lacks_its_reading
 from assistant.resolving.results import Choices, Declined, Result
-from assistant.understanding.matching import strange
-
-_SURE = 0.9
 
 
 def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result]:
@@ -46,76 +19,21 @@ def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     found = picked(text, context, knowledge)
     if found:
         return found
-    # A turn is completed from the last; what it names itself always counts.
-    rest = corrected(text) or amount_instead(text, knowledge) if context.asked else None
-    bare = (carried_by(text, context, knowledge) or text) if rest is None else rest
+    if context.asked is None:
+        return _by_itself(text, context, knowledge)
+    from assistant.conversation.after_another import understood_after  # a first question starts without it
+
+    return understood_after(text, context, knowledge)
+
+
+def _by_itself(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result]:
+    """Return a first question with its result."""
+    bare = carried_by(text, context, knowledge) or text
     alone = asked_alone(bare, knowledge, context.variant)
-    given = with_that_amount(alone, context, knowledge) or with_relative(alone, context, knowledge)
-    given = given or with_its_condition(alone, context, knowledge)
-    alone = with_names(given or alone, context, knowledge)
-    alone = with_the_last(alone, context, knowledge) or alone
-    well = all_normal_again(alone, context, knowledge)
-    context = without_states(alone, context, knowledge)
-    placed = well or step_by_place(alone, context) or counted(alone, context, knowledge)
-    placed = placed or ranked(alone, context, knowledge) or in_another_unit(alone, context, knowledge)
-    placed = placed or held_to_a_step(alone, context, knowledge) or asked_then(alone, context, knowledge)
-    if placed:
-        return placed
-    other = on_another_variant(alone, context, knowledge)
-    if other:
-        return other
-    turn = Turn(bare, alone, resolve_scored(alone, knowledge), rest is not None)
+    turn = Turn(bare, alone, resolve_scored(alone, knowledge), False)
     if isinstance(turn.first.result, Declined):
-        turn = _beside_the_story(turn, context, knowledge)
+        turn = beside_the_story(turn, context, knowledge)
     if isinstance(turn.first.result, (Declined, Choices)):
-        turn = _as_meant(turn, context, knowledge)
+        turn = as_meant(turn, context, knowledge)
         alone = turn.alone
-    lost = alone.reading.too_long or strange(alone.reading, knowledge.matcher)
-    # A word that no record knows may still be part of a way of asking for a result: "gear up on the go-around?".
-    complete = result_asked(alone, turn.first, context, knowledge) if lost else _completed(turn, context, knowledge)
-    question, result = complete or (alone, turn.first.result)
-    if not lost and not turn.corrects:
-        said = question, result
-        question, result = leant_on_told(turn.alone, turn.first, said, context, knowledge)
-    question, result = as_a_verdict(alone, question, result, context, knowledge)
-    result = of_its_kind(alone, question, with_the_new_amount(alone, result, knowledge), context)
-    same = told_already(alone, result, context)
-    if same and context.asked:
-        return context.asked.with_text(text), same
-    if told_in_vain(alone, result, context, knowledge):
-        if turn.first.score >= _SURE and turn.first.result != result:
-            return alone, turn.first.result
-        return _on_what_came_before(text, context, knowledge) or (question, asked_back(context, knowledge) or result)
-    unclear = not_taken_in(alone, result, context, knowledge) or which_figure(alone, result, knowledge)
-    unclear = unclear or far_off(alone, question, result, context, knowledge)
-    return question, unclear or result
-
-
-def _on_what_came_before(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
-    """Return what a turn asks of what was told before the last, where that answers it otherwise."""
-    past = before_that(context)
-    found = understood(text, past, knowledge) if past else None
-    return None if found is None or isinstance(found[1], OPEN) or found[1] in context.told_lately else found
-
-
-def _beside_the_story(turn: Turn, context: Context, knowledge: Knowledge) -> Turn:
-    """Return a turn without what it only tells besides, where that is answered; else as it was."""
-    found = without_story(turn.alone, context.variant, knowledge)
-    return turn._replace(text=found[0], alone=found[1], first=found[2]) if found else turn
-
-
-def _as_meant(turn: Turn, context: Context, knowledge: Knowledge) -> Turn:
-    """Return a turn left open with a word that is a slip of another as that one, where it is answered then."""
-    found = with_word_meant(turn.alone, knowledge, context.variant)
-    return turn._replace(alone=found[0], first=found[1]) if found else turn
-
-
-def _completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
-    """Return the question that the one before makes of a turn, or None where it stands by itself."""
-    if context.asked is None or lacks_its_reading(turn.alone, turn.first.result, turn.first.score):
-        return None
-    from assistant.conversation.completed import completed  # a first question starts without these
-    from assistant.conversation.from_the_result import with_what_was_given
-
-    found = completed(turn, context, knowledge)
-    return with_what_was_given(turn.alone, *found, context, knowledge) if found else None
+    return alone, which_figure(alone, turn.first.result, knowledge) or turn.first.result

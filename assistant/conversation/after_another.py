@@ -1,0 +1,107 @@
+"""Understand a turn that follows another: by itself, merged with the question before, or under its conditions.
+
+Nothing of it is needed for a first question, and so it is imported with the first turn that follows one.
+"""
+
+from __future__ import annotations
+
+from assistant.conversation.amount_instead import amount_instead
+from assistant.conversation.as_it_stands import as_meant, beside_the_story
+from assistant.conversation.asked_then import asked_then
+from assistant.conversation.carriers import carried_by
+from assistant.conversation.completed import completed
+from assistant.conversation.context import Context
+from assistant.conversation.controls import corrected
+from assistant.conversation.counted import counted
+from assistant.conversation.from_the_result import with_what_was_given
+from assistant.conversation.held_to_a_step import held_to_a_step
+from assistant.conversation.in_another_unit import in_another_unit
+from assistant.conversation.judged_again import as_a_verdict
+from assistant.conversation.leaning_on_told import leant_on_told
+from assistant.conversation.limit_spoken import of_its_kind
+from assistant.conversation.one_turn import Turn
+from assistant.conversation.picking import picked
+from assistant.conversation.pointed_names import with_names
+from assistant.conversation.ranked import ranked
+from assistant.conversation.refining import which_figure
+from assistant.conversation.relative_amounts import with_relative
+from assistant.conversation.result_asked import all_normal_again, result_asked
+from assistant.conversation.scenario import without_states
+from assistant.conversation.stale_verdicts import with_the_new_amount
+from assistant.conversation.state_of_the_last import with_the_last
+from assistant.conversation.steps import step_by_place
+from assistant.conversation.switching import on_another_variant
+from assistant.conversation.that_amount import with_its_condition, with_that_amount
+from assistant.conversation.told_again import asked_back, before_that, told_in_vain
+from assistant.conversation.told_of_oneself import asked_alone
+from assistant.conversation.traits import OPEN
+from assistant.conversation.unchanged import far_off, not_taken_in, told_already
+from assistant.resolving.choosing import resolve_scored
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.reading_asked import lacks_its_reading
+from assistant.resolving.results import Choices, Declined, Result
+from assistant.understanding.matching import strange
+
+_SURE = 0.9
+
+
+def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result]:
+    """Return the question that a turn asks, completed from the one before where it needs it, with its result."""
+    # A turn is completed from the last; what it names itself always counts.
+    rest = corrected(text) or amount_instead(text, knowledge)
+    bare = (carried_by(text, context, knowledge) or text) if rest is None else rest
+    alone = asked_alone(bare, knowledge, context.variant)
+    given = with_that_amount(alone, context, knowledge) or with_relative(alone, context, knowledge)
+    given = given or with_its_condition(alone, context, knowledge)
+    alone = with_names(given or alone, context, knowledge)
+    alone = with_the_last(alone, context, knowledge) or alone
+    well = all_normal_again(alone, context, knowledge)
+    context = without_states(alone, context, knowledge)
+    placed = well or step_by_place(alone, context) or counted(alone, context, knowledge)
+    placed = placed or ranked(alone, context, knowledge) or in_another_unit(alone, context, knowledge)
+    placed = placed or held_to_a_step(alone, context, knowledge) or asked_then(alone, context, knowledge)
+    if placed:
+        return placed
+    other = on_another_variant(alone, context, knowledge)
+    if other:
+        return other
+    turn = Turn(bare, alone, resolve_scored(alone, knowledge), rest is not None)
+    if isinstance(turn.first.result, Declined):
+        turn = beside_the_story(turn, context, knowledge)
+    if isinstance(turn.first.result, (Declined, Choices)):
+        turn = as_meant(turn, context, knowledge)
+        alone = turn.alone
+    lost = alone.reading.too_long or strange(alone.reading, knowledge.matcher)
+    # A word that no record knows may still be part of a way of asking for a result: "gear up on the go-around?".
+    complete = result_asked(alone, turn.first, context, knowledge) if lost else _completed(turn, context, knowledge)
+    question, result = complete or (alone, turn.first.result)
+    if not lost and not turn.corrects:
+        said = question, result
+        question, result = leant_on_told(turn.alone, turn.first, said, context, knowledge)
+    question, result = as_a_verdict(alone, question, result, context, knowledge)
+    result = of_its_kind(alone, question, with_the_new_amount(alone, result, knowledge), context)
+    same = told_already(alone, result, context)
+    if same and context.asked:
+        return context.asked.with_text(text), same
+    if told_in_vain(alone, result, context, knowledge):
+        if turn.first.score >= _SURE and turn.first.result != result:
+            return alone, turn.first.result
+        return _on_what_came_before(text, context, knowledge) or (question, asked_back(context, knowledge) or result)
+    unclear = not_taken_in(alone, result, context, knowledge) or which_figure(alone, result, knowledge)
+    unclear = unclear or far_off(alone, question, result, context, knowledge)
+    return question, unclear or result
+
+
+def _on_what_came_before(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return what a turn asks of what was told before the last, where that answers it otherwise."""
+    past = before_that(context)
+    found = picked(text, past, knowledge) or understood_after(text, past, knowledge) if past else None
+    return None if found is None or isinstance(found[1], OPEN) or found[1] in context.told_lately else found
+
+
+def _completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the question that the one before makes of a turn, or None where it stands by itself."""
+    if lacks_its_reading(turn.alone, turn.first.result, turn.first.score):
+        return None
+    found = completed(turn, context, knowledge)
+    return with_what_was_given(turn.alone, *found, context, knowledge) if found else None

@@ -1,0 +1,21 @@
+"""What a turn asks by itself that nothing answered at once: without what it tells besides, or with a slip mended."""
+
+from __future__ import annotations
+
+from assistant.conversation.chatter import without_story
+from assistant.conversation.context import Context
+from assistant.conversation.one_turn import Turn
+from assistant.conversation.real_words import with_word_meant
+from assistant.resolving.knowing import Knowledge
+
+
+def beside_the_story(turn: Turn, context: Context, knowledge: Knowledge) -> Turn:
+    """Return a turn without what it only tells besides, where that is answered; else as it was."""
+    found = without_story(turn.alone, context.variant, knowledge)
+    return turn._replace(text=found[0], alone=found[1], first=found[2]) if found else turn
+
+
+def as_meant(turn: Turn, context: Context, knowledge: Knowledge) -> Turn:
+    """Return a turn left open with a word that is a slip of another as that one, where it is answered then."""
+    found = with_word_meant(turn.alone, knowledge, context.variant)
+    return turn._replace(alone=found[0], first=found[1]) if found else turn
