@@ -31,6 +31,7 @@ from assistant.resolving.results import (
     ProcedureResult,
     Result,
     ScheduleResult,
+    TableResult,
 )
 from assistant.understanding.mentions import BOUNDS
 from assistant.understanding.then import topic_key
@@ -53,7 +54,7 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     ):  # fmt: skip
         return None
     again = _step_told_gives(alone, context, knowledge)
-    if again:
+    if again or _goes_on_from_the_result(alone, context):
         return again
     figures = _figures_told(alone, context, knowledge)
     for paragraphs in _told_lately(context, knowledge):
@@ -69,6 +70,14 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
             result = _step_of(result, best, alone, context, knowledge)
             return _remembered_by(result, alone, context, knowledge), result
     return None
+
+
+def _goes_on_from_the_result(alone: Question, context: Context) -> bool:
+    """Return whether a turn asks of what was worked out: "how much of that", "is there a caution for that"."""
+    if "that" not in alone.reading.words:
+        return False
+    follows = isinstance(context.result, TableResult) and alone.reading.has("warning")
+    return follows or isinstance(context.result, ModelResult)
 
 
 def _remembered_by(result: Result, alone: Question, context: Context, knowledge: Knowledge) -> Question:
