@@ -24,6 +24,7 @@ from assistant.practice.marking.found import (
     all_groups,
     element_said,
     enough_of,
+    lacks_side,
     one_group,
     ways_said,
     words_said,
@@ -230,6 +231,8 @@ def _held_in_words(point: Point, need: Need, said: Said) -> Held:
     if off or forbidden_said(point, said):
         return Held(point, 1.0, off)
     enough = words >= enough_of(point) and ways_said(point, said) and all_groups(point, said)
+    if words >= enough_of(point) and lacks_side(point, said):
+        return Held(point, _ONE_OF_TWO, spots, words)
     if not enough and not need.ordered and one_group(point, said) and ways_said(point, said):
         return Held(point, _ONE_OF_TWO, spots, words)
     return Held(point, float(enough), spots if enough else (), words)

@@ -206,12 +206,12 @@ def _ends(words: str) -> Iterator[str]:
 
 def of_each(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return the figures of each of some settings or modes that a question names, for each of its parts."""
-    named = _members(text, know)
+    named = members(text, know)
     if len(named) < _SOME or not parts:
         return ()
     found: list[Asked] = []
     for part in parts:
-        own = _members(part, know)
+        own = members(part, know)
         if own and len(own) < len(named):
             return ()
         for member in named:
@@ -226,7 +226,7 @@ def of_each(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ..
 _SOME = 2
 
 
-def _members(text: str, know: Knowledge) -> list[str]:
+def members(text: str, know: Knowledge) -> list[str]:
     """Return the settings or modes that a text names, as it names them."""
     reading = know.reader.read(text)
     families = {**bare_names(know, MODES), **know.lexicon.families}

@@ -14,7 +14,7 @@ from typing import Any
 
 from assistant.conversation.readings import question_of
 from assistant.practice.marking.asked import Asked, as_asked, measures, record_of
-from assistant.practice.marking.compound import joined, of_each
+from assistant.practice.marking.compound import joined, members, of_each
 from assistant.practice.marking.elements import told_concepts
 from assistant.practice.marking.of_part import asks_figure
 from assistant.practice.marking.outcomes import names_output, table_results
@@ -68,6 +68,8 @@ def with_every_part(
         elif len(own) == 1 and (head or not n):
             one = _surer(own[0], part, head, variant, know)
             own = [one] if one and not any(_same(one, other) for other in (*found, *made)) else own
+        told = _of_the_told(part, made, variant, know) if n else None
+        own = [told] if told else own
         made += [each for one in own for each in _each_of(one, part, know)]
     return (*made, *others)
 
@@ -86,7 +88,10 @@ def _surer(own: Asked, part: str, head: str, variant: str, know: Knowledge) -> A
     question = question_of(f"{head}: {asking}" if head else asking, know, variant)
     near = [c for c in candidates(question, know)[:_NEAR_BY] if c.match and not c.match.barred]
     score = max((c.score for c in near if record_of(c.result) is taken), default=0.0)
-    near = [c for c in near if c.score >= max(_STANDS, score) and _is_of_kind(c.result, asking, know)]
+    least = max(_STANDS, score)
+    if _of_aspect(asking) and not _is_of_kind(own.result, asking, know):  # another aspect of it: who, where
+        least, score = max(_SURE, score - _BETTER), 0.0
+    near = [c for c in near if c.score >= least and _is_of_kind(c.result, asking, know)]
     figures = [c for c in near if _is_plain_figure(c.result, own, asking, know)]
     better = figures or [c for c in near if c.score >= score + _BETTER]
     return as_asked(part, question, better[0].result, know) if better else None
@@ -99,6 +104,22 @@ def _is_plain_figure(result: Any, own: Asked, part: str, know: Knowledge) -> boo
     return plain and fact is not None and not know.phrase(fact.says).amounts
 
 
+def _of_the_told(part: str, made: Sequence[Asked], variant: str, know: Knowledge) -> Asked | None:
+    """Return the figure of what the part before is answered by: "which setting, and what does it aim at?"."""
+    fact = getattr(made[-1].result, "fact", None) if made else None
+    if fact is None or not _IT.search(part) or not asks_figure(part):
+        return None
+    named = members(" ".join(fact.points), know)
+    if len(named) != 1 or members(made[-1].answer.question, know):
+        return None
+    asking = re.sub(r"^(?:and|then) ", "", _IT.sub(named[0], part))
+    question = question_of(asking, know, variant)
+    near = [c for c in candidates(question, know)[:_TWO] if c.match and not c.match.barred and c.score >= _SURE]
+    found = next((c for c in near if isinstance(c.result, r.LimitResult) and _is_of_kind(c.result, part, know)), None)
+    return as_asked(part, question, found.result, know) if found else None
+
+
+_IT = re.compile(r"\b(?:it|that one|that)\b", re.IGNORECASE)
 _BETTER = 0.1
 """By how much better another statement must answer a part for the one that was taken to be left."""
 
@@ -212,12 +233,17 @@ def _lacks_figure(result: Any, part: str, know: Knowledge) -> bool:
     return not wanted or wanted.isdisjoint(know.phrase(" ".join(fact.points)).concepts)
 
 
+def _of_aspect(part: str) -> str:
+    """Return what a part asks of its subject: "who", "where", "why", "colour", or ""."""
+    return next((name for name, pattern in _ASPECTS if pattern.search(part)), "")
+
+
 def _is_of_kind(result: Any, part: str, know: Knowledge) -> bool:
     """Return whether a result is of the kind that a part asks for."""
     if not isinstance(result, _STATED):
         return False
     fact = getattr(result, "fact", None)
-    aspect = next((name for name, pattern in _ASPECTS if pattern.search(part)), "")
+    aspect = _of_aspect(part)
     if aspect:
         return fact is not None and (aspect in aspects_of(fact, know) or aspect == "colour")
     if asks_figure(part):

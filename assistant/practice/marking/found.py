@@ -33,9 +33,18 @@ class Held(NamedTuple):
 def ways_said(point: Point, said: Said) -> bool:
     """Return whether the side or way of a point is said, where it is a word of its own."""
     first = plain(point.text.split()[0].lower())  # "under a hatch": the hatch tells enough
-    musts = [e for e in point.elements if not e.given and len(e.words) == 1 and e.words[0] in _MUST - {first}]
+    must = _MUST - ({first} - _SIDES)
+    musts = [e for e in point.elements if not e.given and len(e.words) == 1 and e.words[0] in must]
     others = [i for e in point.elements if e not in musts and e.weight > 0.5 for i in element_said(e, said)[1]]
     return all(_is_near(element_said(e, said)[1], others, said) for e in musts)
+
+
+def lacks_side(point: Point, said: Said) -> bool:
+    """Return whether a place is told without the side that the point begins with: "by the engine display"."""
+    return plain(point.text.split()[0].lower()) in _SIDES and _SIDES.isdisjoint(said.words)
+
+
+_SIDES = frozenset((plain("left"), plain("right")))
 
 
 def _is_near(places: Sequence[int], others: Sequence[int], said: Said) -> bool:

@@ -8,6 +8,10 @@ from __future__ import annotations
 import re
 
 _PLAINER = {
+    r"(does|do|will|would|can|did) ?(?:not|n't|never) fail to": r"\1",
+    r"(?:i|we) (?:would not|wouldn't|do not|don't) (?:say|think) (?:that )?(?:it|they) (work|steer|hold)s?": (
+        r"it does not \1"
+    ),
     r"(?:the )?air (?:goes|is let|leaks|escapes|comes) out of (?:the |a |its )?(tyres?|tires?)": r"the \1 deflates",
     r"(?:the )?(tyres?|tires?) (?:loses?|lets? out) (?:its |the )?air": r"the \1 deflates",
     r"(?:uses?|using|used|eats?|runs?|running) (?:up|through)(?= (?:the |accumulator |brake )*fluid)": "spends",

@@ -264,6 +264,11 @@ def test_any_text_gets_a_mark(marker: Marker, answer: str) -> None:
         ("Which has priority, anti-skid or autobrake?", "Anti-skid has priority over autobrake.", RIGHT),
         ("Which has priority, anti-skid or autobrake?", "Autobrake over anti-skid.", WRONG),
         ("May you turn at 10 kt in a turn of 61°?", "yes, the limit is 12 kt", WRONG),
+        ("Does autobrake work in ALTERNATE?", "it doesn't fail to work", WRONG),
+        ("Where is the gear lever?", "by the engine display", PARTLY),
+        ("Residual braking: give the steps.", "Press and release the pedals, STEER OFF then ON, below 20 kt.", WRONG),
+        ("STEER switch: where is it, and what does OFF do?", "Left console, it depressurises the steering.", PARTLY),
+        ("Landing on a wet runway: which autobrake setting, and what does it aim at?", "no idea", MISSED),
         ("At what share of the target deceleration does ON TARGET light?", "85 percent now it used to be 90", RIGHT),
     ],
 )  # fmt: skip
