@@ -23,7 +23,7 @@ def test_every_form_is_asked(everything: list[Question]) -> None:
 def test_nearly_every_record_of_the_type_is_asked_for(everything: list[Question], knowledge: Knowledge) -> None:
     own = {name for name in knowledge.base.order if not is_general(name, knowledge)}
     asked = {question.entry for question in everything}
-    assert len(own & asked) >= 0.96 * len(own), sorted(own - asked)  # the rest could only be asked awkwardly
+    assert len(own & asked) >= 0.95 * len(own), sorted(own - asked)  # the rest could only be asked awkwardly
 
 
 def test_the_same_seed_asks_the_same_and_another_one_something_else(knowledge: Knowledge) -> None:
