@@ -1,7 +1,8 @@
 """Every question of the files beside this one is asked, judged, and counted against what was reached before.
 
-`tuned` questions are looked at while wordings are improved; `unseen` ones are not, so a failure names no
-question of theirs, only how many of which class and style were not answered rightly.
+`tuned` questions are looked at while wordings are improved, `latest` and `follow_ups` as well, though most of what
+they show is still to be mended; `unseen` and `follow_ups_closed` are not looked at, so a failure names no question of
+theirs, only how many of which class and style were not answered rightly.
 """
 
 from __future__ import annotations
@@ -29,9 +30,13 @@ class Reached(NamedTuple):
 
 # Raise these with what is reached; never lower them to pass.
 REACHED = {
-    "tuned": Reached(right=98.2, wrong=1.1),
-    "unseen": Reached(right=95.0, wrong=3.1),
+    "tuned": Reached(right=98.3, wrong=1.0),
+    "latest": Reached(right=90.2, wrong=6.3),
+    "unseen": Reached(right=95.8, wrong=2.7),
+    "follow_ups": Reached(right=85.8, wrong=10.5),
+    "follow_ups_closed": Reached(right=76.9, wrong=17.9),
 }
+CLOSED = {"unseen", "follow_ups_closed"}
 FILES = [path for name in REACHED for path in sorted((HERE / name).glob("*.jsonl"))]
 OUTCOMES = {"answer", "clarify", "decline"}
 Ask = Callable[[Path], list[Judged]]
@@ -73,7 +78,7 @@ def test_as_much_is_right_as_was_reached(ask: Ask, name: str) -> None:
     right, wrong = shares(found)
 
     told = f"{name}: right {right:.1f} %, wrong {wrong:.1f} % (to hold: {REACHED[name]})\n{table(found)}"
-    if name != "unseen":
+    if name not in CLOSED:
         told += "\nwrong: " + " ".join(each.id for each in found if each.verdict == WRONG)
     assert right >= REACHED[name].right, told
     assert wrong <= REACHED[name].wrong, told
