@@ -6,7 +6,7 @@ Nothing of it is needed for a first question, and so it is imported with the fir
 from __future__ import annotations
 
 from assistant.conversation.amount_instead import amount_instead
-from assistant.conversation.as_it_stands import as_meant, beside_the_story
+from assistant.conversation.as_it_stands import as_it_stands
 from assistant.conversation.asked_then import asked_then
 from assistant.conversation.carriers import carried_by
 from assistant.conversation.completed import completed
@@ -36,10 +36,9 @@ from assistant.conversation.told_again import asked_back, before_that, told_in_v
 from assistant.conversation.told_of_oneself import asked_alone
 from assistant.conversation.traits import OPEN
 from assistant.conversation.unchanged import far_off, not_taken_in, told_already
-from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.reading_asked import lacks_its_reading
-from assistant.resolving.results import Choices, Declined, Result
+from assistant.resolving.results import Result
 from assistant.understanding.matching import strange
 
 _SURE = 0.9
@@ -65,12 +64,7 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     other = on_another_variant(alone, context, knowledge)
     if other:
         return other
-    turn = Turn(bare, alone, resolve_scored(alone, knowledge), rest is not None)
-    if isinstance(turn.first.result, Declined):
-        turn = beside_the_story(turn, context, knowledge)
-    if isinstance(turn.first.result, (Declined, Choices)):
-        turn = as_meant(turn, context, knowledge)
-        alone = turn.alone
+    turn, alone = as_it_stands(bare, alone, rest is not None, context, knowledge)
     lost = alone.reading.too_long or strange(alone.reading, knowledge.matcher)
     # A word that no record knows may still be part of a way of asking for a result: "gear up on the go-around?".
     complete = result_asked(alone, turn.first, context, knowledge) if lost else _completed(turn, context, knowledge)

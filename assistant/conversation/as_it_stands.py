@@ -6,16 +6,31 @@ from assistant.conversation.chatter import without_story
 from assistant.conversation.context import Context
 from assistant.conversation.one_turn import Turn
 from assistant.conversation.real_words import with_word_meant
-from assistant.resolving.knowing import Knowledge
+from assistant.resolving.choosing import resolve_scored
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import Choices, Declined
 
 
-def beside_the_story(turn: Turn, context: Context, knowledge: Knowledge) -> Turn:
+def as_it_stands(
+    text: str, alone: Question, corrects: bool, context: Context, knowledge: Knowledge
+) -> tuple[Turn, Question]:
+    """Return a turn with what it gives by itself, and the question that it is read as."""
+    turn = Turn(text, alone, resolve_scored(alone, knowledge), corrects)
+    if isinstance(turn.first.result, Declined):
+        turn = _beside_the_story(turn, context, knowledge)
+    if isinstance(turn.first.result, (Declined, Choices)):
+        turn = _as_meant(turn, context, knowledge)
+        alone = turn.alone
+    return turn, alone
+
+
+def _beside_the_story(turn: Turn, context: Context, knowledge: Knowledge) -> Turn:
     """Return a turn without what it only tells besides, where that is answered; else as it was."""
     found = without_story(turn.alone, context.variant, knowledge)
     return turn._replace(text=found[0], alone=found[1], first=found[2]) if found else turn
 
 
-def as_meant(turn: Turn, context: Context, knowledge: Knowledge) -> Turn:
+def _as_meant(turn: Turn, context: Context, knowledge: Knowledge) -> Turn:
     """Return a turn left open with a word that is a slip of another as that one, where it is answered then."""
     found = with_word_meant(turn.alone, knowledge, context.variant)
     return turn._replace(alone=found[0], first=found[1]) if found else turn

@@ -10,20 +10,17 @@ from collections.abc import Iterator
 
 from assistant.answering.parts import condition_words
 from assistant.conversation.context import LATELY, Context
-from assistant.conversation.given_inputs import Given, given_before, in_words
+from assistant.conversation.given_inputs import Given, given_before, in_words, worked_out
 from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.readings import merged, question_of, things_named
 from assistant.conversation.traits import CLEAR, GOOD, LONG, OPEN, names_unknown
-from assistant.knowledge.records import Limit, Model, Schedule
+from assistant.knowledge.records import Model, Schedule
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import bound_value
-from assistant.resolving.model_inputs import bind
-from assistant.resolving.models import resolve_model
 from assistant.resolving.results import (
-    CheckResult,
     FactResult,
     LimitResult,
     ModelResult,
@@ -31,6 +28,7 @@ from assistant.resolving.results import (
     ProcedureResult,
     Result,
     ScheduleResult,
+    limits_of,
 )  # fmt: skip
 
 _ANSWERING = 0.85
@@ -92,7 +90,7 @@ def _taking_the_figure(
     alone: Question, first: Scored, context: Context, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
     """Return the calculation that takes the figure told last, of the turn's amount."""
-    told = {limit.id for limit in _limits(context.result)}
+    told = {limit.id for limit in limits_of(context.result)}
     other = _with_another_figure(told, alone, context, knowledge)
     if other:
         return other
@@ -129,10 +127,7 @@ def _with_another_figure(
         return None
     new = Given({item.id: amount._replace(unit=amount.unit or item.unit)}, {})
     words = in_words(model, new, given_before(model, past.asked, knowledge))
-    question = question_of(" , ".join((model.of, *words)), knowledge, past.asked.variant)
-    question = question._replace(variant=past.asked.variant, context=True)
-    own = knowledge.record(model.id, question.variant)
-    result = resolve_model(own, bind(own, question, knowledge), question, knowledge)
+    question, result = worked_out(" , ".join((model.of, *words)), model, past.asked.variant, knowledge)
     if not isinstance(result, ModelResult) or not result.values:
         return None
     return question.with_text(alone.reading.text), result
@@ -187,13 +182,6 @@ def onward(
         return None
     gives = asked <= {getattr(model, "output", "")} and not names_unknown(model.id, alone, knowledge)
     return (question, found.result) if gives else None
-
-
-def _limits(result: Result | None) -> Iterator[Limit]:
-    if isinstance(result, LimitResult):
-        yield from result.limits
-    elif isinstance(result, CheckResult):
-        yield from (check.limit for check in result.checks)
 
 
 def _models(told: set[str], knowledge: Knowledge) -> Iterator[Model]:

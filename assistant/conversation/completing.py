@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from assistant.conversation.as_it_stands import as_meant, beside_the_story
+from assistant.conversation.as_it_stands import as_it_stands
 from assistant.conversation.carriers import carried_by
 from assistant.conversation.context import Context
-from assistant.conversation.one_turn import Turn
 from assistant.conversation.picking import picked
 from assistant.conversation.refining import which_figure
 from assistant.conversation.told_of_oneself import asked_alone
-from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import Choices, Declined, Result
+from assistant.resolving.results import Result
 
 
 def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result]:
@@ -30,10 +28,5 @@ def _by_itself(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     """Return a first question with its result."""
     bare = carried_by(text, context, knowledge) or text
     alone = asked_alone(bare, knowledge, context.variant)
-    turn = Turn(bare, alone, resolve_scored(alone, knowledge), False)
-    if isinstance(turn.first.result, Declined):
-        turn = beside_the_story(turn, context, knowledge)
-    if isinstance(turn.first.result, (Declined, Choices)):
-        turn = as_meant(turn, context, knowledge)
-        alone = turn.alone
+    turn, alone = as_it_stands(bare, alone, False, context, knowledge)
     return alone, which_figure(alone, turn.first.result, knowledge) or turn.first.result

@@ -9,8 +9,7 @@ from assistant.conversation.bare_words import words_said
 _POLITE = frozenset({
     "please", "sorry", "ok", "okay", "right", "and", "so", "now", "then", "just", "well", "um", "er", "uh",
     "mate", "captain", "thanks", "lovely", "good", "hm", "but", "exactly", "actually", "fine", "never",
-    "mind", "oh",
-    "ah", "great", "wait", "again",
+    "mind", "oh", "ah", "great", "wait", "again",
 })  # fmt: skip
 _POINTING = frozenset({
     "it", "that", "this", "these", "those", "the", "a", "an", "one", "is", "was", "are", "be", "s", "i", "me",
@@ -22,50 +21,29 @@ _DOCUMENTS = frozenset({
 })  # fmt: skip
 _RULES = frozenset({
     "rule", "limit", "figure", "number", "value", "policy", "fact", "answer", "bit", "item", "procedure",
-    "requirement",
-    "instruction", "restriction", "word", "idea", "guidance", "last",
+    "requirement", "instruction", "restriction", "word", "idea", "guidance", "last",
 })  # fmt: skip
 _TELLING = frozenset({
     "say", "says", "said", "saying", "tell", "tells", "give", "gives", "show", "quote", "cite", "name",
-    "read",
-    "find", "found", "look",
+    "read", "find", "found", "look",
 })  # fmt: skip
 _LISTS = frozenset({"checklist", "list", "sop", "drill"})
 _OUT_OF = frozenset({"out", "from", "in", "on", "says"})
 _WHICH = frozenset({"which", "what", "where", "whose", "who", "name", "quote", "cite", "show", "says", "say"})
 _WHOSE = frozenset({"who", "whose"})
 _MADE = frozenset({"made", "makes", "make", "wrote", "set", "sets", "says", "said", "invented", "decided", "is"})
-_PARTIES = frozenset(
-    {
-        "airline",
-        "company",
-        "operator",
-        "maker",
-        "makers",
-        "manufacturer",
-        "manufacturers",
-        "factory",
-        "book",
-        "manual",
-        "ours",
-        "us",
-        "checklist",
-        "sop",
-        "limitation",
-        "regulator",
-        "law",
-    }
-)
+_PARTIES = frozenset({
+    "airline", "company", "operator", "maker", "makers", "manufacturer", "manufacturers", "factory", "book",
+    "manual", "ours", "us", "checklist", "sop", "limitation", "regulator", "law",
+})  # fmt: skip
 _DECIDED = frozenset({"decided", "decides", "wrote", "invented", "laid", "came", "comes", "reckons"})  # fmt: skip
 _SPEAKING = frozenset({"talking", "speaking", "telling", "or", "only", "own", "really", "just", "not", "t", "isn"})
 _BESIDES = frozenset({
     "from", "in", "of", "do", "does", "did", "come", "comes", "written", "stated", "get", "got", "can",
-    "could",
-    "would", "should", "for", "to", "up", "at", "under", "called", "have", "has", "there", "using", "based",
-    "on", "down", "printed", "published", "out", "taken", "anywhere", "somewhere", "exactly", "stand",
-    "stands", "they",
-    "about", "all", "like", "people", "writing", "might", "may", "where", "will", "am", "supposed",
-    "whereabouts", "black", "white", "set", "put", "laid", "documented", "recorded",
+    "could", "would", "should", "for", "to", "up", "at", "under", "called", "have", "has", "there", "using",
+    "based", "on", "down", "printed", "published", "out", "taken", "anywhere", "somewhere", "exactly",
+    "stand", "stands", "they", "about", "all", "like", "people", "writing", "might", "may", "where", "will",
+    "am", "supposed", "whereabouts", "black", "white", "set", "put", "laid", "documented", "recorded",
 })  # fmt: skip
 _THIS = frozenset({"it", "that", "this"})
 _ITEMS = frozenset({"item", "number", "rule", "page", "paragraph", "reference", "section", "entry"})
@@ -78,85 +56,19 @@ _COMES = frozenset({"from", "come", "comes"})
 _GOT = frozenset({"get", "got", "find", "found", "take", "took", "read", "have"})
 _WRITTEN = frozenset({"stated", "written", "printed", "published", "laid", "taken"})
 _ANY = frozenset({"which", "what", "list", "show", "any", "anything", "all", "name", "how", "many"})
-_UNHEARD = frozenset(
-    {
-        "last",
-        "time",
-        "part",
-        "back",
-        "can",
-        "could",
-        "would",
-        "will",
-        "did",
-        "not",
-        "t",
-        "what",
-        "catch",
-        "get",
-        "hear",
-        "heard",
-        "missed",
-        "all",
-        "didn",
-        "couldn",
-        "wasn",
-        "sorry",
-        "garbled",
-        "broke",
-        "broken",
-        "up",
-        "out",
-        "stepped",
-        "on",
-        "blocked",
-        "talking",
-        "radio",
-        "unreadable",
-        "too",
-        "quick",
-        "fast",
-        "for",
-        "slow",
-        "slower",
-        "slowly",
-        "go",
-        "let",
-        "have",
-        "from",
-        "top",
-        "bit",
-        "they",
-        "he",
-        "she",
-        "someone",
-        "somebody",
-        "speaking",
-    }
-)
+_UNHEARD = frozenset({
+    "last", "time", "part", "back", "can", "could", "would", "will", "did", "not", "t", "what", "catch",
+    "get", "hear", "heard", "missed", "all", "didn", "couldn", "wasn", "sorry", "garbled", "broke", "broken",
+    "up", "out", "stepped", "on", "blocked", "talking", "radio", "unreadable", "too", "quick", "fast", "for",
+    "slow", "slower", "slowly", "go", "let", "have", "from", "top", "bit", "they", "he", "she", "someone",
+    "somebody", "speaking",
+})  # fmt: skip
 _HEARD_AGAIN = _UNHEARD - {"up", "on", "out", "not", "for"}
 _AS_SAID = frozenset({"say", "go", "repeat", "slower", "slowly", "run", "past", "read", "give", "tell"})  # fmt: skip
-_SET_DOWN = frozenset(
-    {
-        "read",
-        "laid",
-        "lay",
-        "written",
-        "write",
-        "wrote",
-        "writes",
-        "documented",
-        "recorded",
-        "stated",
-        "noted",
-        "listed",
-        "printed",
-        "published",
-        "specified",
-        "stand",
-        "stands",
-    }
-)
+_SET_DOWN = frozenset({
+    "read", "laid", "lay", "written", "write", "wrote", "writes", "documented", "recorded", "stated", "noted",
+    "listed", "printed", "published", "specified", "stand", "stands",
+})  # fmt: skip
 _WANTING = frozenset(
     {"want", "wants", "wanted", "demands", "demand", "insists", "requires", "saying", "asks", "asking"}
 )
@@ -168,26 +80,10 @@ _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = 
     (
         "disputes",
         (_DISPUTED, _ANY),
-        frozenset(
-            {
-                "record",
-                "records",
-                "answers",
-                "limits",
-                "facts",
-                "set",
-                "in",
-                "as",
-                "far",
-                "there",
-                "do",
-                "have",
-                "been",
-                "has",
-                "being",
-                "of",
-            }
-        ),
+        frozenset({
+            "record", "records", "answers", "limits", "facts", "set", "in", "as", "far", "there", "do",
+            "have", "been", "has", "being", "of",
+        }),
     ),
     ("source", (_DOCUMENTS, _WHICH), _RULES | _BESIDES),
     ("source", (_DOCUMENTS, frozenset({"out", "from"})), _RULES | _BESIDES),

@@ -26,6 +26,7 @@ from assistant.resolving.results import (
     Result,
     TableResult,
     TablesResult,
+    limits_of,
 )  # fmt: skip
 
 _MOST_WORDS = 12
@@ -36,14 +37,10 @@ _BESIDE = (FactResult, ProcedureResult, TableResult, TablesResult, LimitResult, 
 
 def limits_told(told: Result | None, knowledge: Knowledge) -> tuple[Limit, ...]:
     """Return the limits that a result tells or judges by, or whose figure it states or changes."""
-    if isinstance(told, LimitResult):
-        return told.limits
-    if isinstance(told, CheckResult):
-        return tuple(check.limit for check in told.checks)
     if isinstance(told, ChangeResult) and len(told.changes) == 1:
         changed = knowledge.base.records.get(told.changes[0].record)
         return (changed,) if isinstance(changed, Limit) else ()
-    return _stated(told.fact, knowledge) if isinstance(told, FactResult) else ()
+    return _stated(told.fact, knowledge) if isinstance(told, FactResult) else limits_of(told)
 
 
 def _stated(fact: Fact, knowledge: Knowledge) -> tuple[Limit, ...]:
@@ -118,7 +115,7 @@ def before_the_side_question(alone: Question, context: Context, knowledge: Knowl
         return None
     units = {value.unit for value in answer.values} | {figure.unit for figure in _figures(told, knowledge)}
     for past in context.earlier[:LATELY]:
-        limits = limits_told(past.result, knowledge) if isinstance(past.result, (LimitResult, CheckResult)) else ()
+        limits = limits_of(past.result)
         figure = bound_value(limits[0]) if len(limits) == 1 else None
         if figure is not None and figure.unit not in units and _is_reading(amounts[0], figure.unit, knowledge):
             return past

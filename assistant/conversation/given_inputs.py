@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from assistant.conversation.inheriting import phrase_chosen
 from assistant.conversation.like_amounts import unit_word
+from assistant.conversation.readings import question_of
 from assistant.conversation.switch_words import idle_switches
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Model, ModelInput
 from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_inputs import bind
+from assistant.resolving.models import resolve_model
+from assistant.resolving.results import ModelResult, Needed
 
 
 class Given(NamedTuple):
@@ -69,3 +72,12 @@ def _sets_apart(phrases: list[str], choices: list[list[str]], question: Question
     idle |= idle_switches(said)
     words_said = {word for k, word in enumerate(said) if k not in idle}
     return any(words and words <= words_said for words in own)
+
+
+def worked_out(
+    text: str, model: Model, variant: str, knowledge: Knowledge
+) -> tuple[Question, ModelResult | Needed | None]:
+    """Return a calculation in words as the question that it is, with what it gives or lacks."""
+    question = question_of(text, knowledge, variant)._replace(variant=variant, context=True)
+    own = knowledge.record(model.id, variant)
+    return question, resolve_model(own, bind(own, question, knowledge), question, knowledge)

@@ -10,7 +10,7 @@ from __future__ import annotations
 from assistant.conversation.context import Context
 from assistant.conversation.controls import follows
 from assistant.conversation.readings import carried, things_named
-from assistant.conversation.traits import OPEN
+from assistant.conversation.traits import OPEN, names_unknown
 from assistant.knowledge.records import Source
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate
@@ -128,7 +128,7 @@ def _best_inside(
         return None
     if best.result in context.told_lately or not isinstance(best.result, _TELLING):
         return None
-    named = _knows_all(best.match.record, alone, knowledge) and _gives(best.result, alone, knowledge)
+    named = not names_unknown(best.match.record, alone, knowledge) and _gives(best.result, alone, knowledge)
     return best if named and _is_of_it(best, alone, first, context, knowledge) else None
 
 
@@ -182,13 +182,6 @@ def _thing_told(context: Context, knowledge: Knowledge) -> frozenset[str]:
     said = knowledge.phrase(context.result.fact.says.partition(". ")[0]).concepts
     new = said - context.asked.reading.concepts
     return frozenset(c for c in new if c in knowledge.lexicon.families)
-
-
-def _knows_all(record: str, alone: Question, knowledge: Knowledge) -> bool:
-    """Return whether a record knows of every thing that a turn names."""
-    said = knowledge.matcher.vocabulary(record)
-    things = knowledge.matcher.telling(alone.reading)
-    return all(not said.isdisjoint(m.concepts | m.implied) for m in things)
 
 
 def _gives(result: Result, alone: Question, knowledge: Knowledge) -> bool:

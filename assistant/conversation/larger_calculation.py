@@ -9,9 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from assistant.conversation.context import Context
-from assistant.conversation.given_inputs import Given, given_before, in_words
+from assistant.conversation.given_inputs import Given, given_before, in_words, worked_out
 from assistant.conversation.like_amounts import unit_word
-from assistant.conversation.readings import question_of
 from assistant.conversation.traits import CLEAR, LONG, OPEN
 from assistant.knowledge.records import Model, ModelInput
 from assistant.quantities.amounts import Amount
@@ -19,8 +18,6 @@ from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.model_inputs import bind
-from assistant.resolving.models import resolve_model
 from assistant.resolving.results import Check, CheckResult, ModelResult, Needed, Result
 from assistant.understanding.words import stem
 
@@ -106,9 +103,7 @@ def _calculated(
     text: str, model: Model, alone: Question, before: Question, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
     variant = alone.variant if alone.named_variant else before.variant
-    question = question_of(text, knowledge, variant)._replace(context=True, variant=variant)
-    own = knowledge.record(model.id, variant)
-    result = resolve_model(own, bind(own, question, knowledge), question, knowledge)
+    question, result = worked_out(text, model, variant, knowledge)
     if isinstance(result, ModelResult) and result.values:
         return question.with_text(alone.reading.text), result
     found = resolve_scored(question, knowledge).result

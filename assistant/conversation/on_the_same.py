@@ -10,8 +10,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from assistant.conversation.context import Context
-from assistant.conversation.given_inputs import Given, choices_of, given_before, in_words
-from assistant.conversation.readings import question_of, things_named
+from assistant.conversation.given_inputs import Given, choices_of, given_before, in_words, worked_out
+from assistant.conversation.readings import things_named
 from assistant.conversation.traits import CLEAR, LONG, OPEN
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Model, ModelInput
@@ -20,8 +20,6 @@ from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.model_inputs import bind
-from assistant.resolving.models import resolve_model
 from assistant.resolving.results import BothResult, CheckResult, FactResult, LimitResult, ModelResult, Result
 from assistant.understanding.words import stem
 
@@ -73,9 +71,7 @@ def on_the_same(
     if found is None:
         return None
     variant = alone.variant if alone.named_variant else before.variant
-    question = question_of(found.text, knowledge, variant)._replace(variant=variant, context=True)
-    model = knowledge.record(found.model.id, variant)
-    result = resolve_model(model, bind(model, question, knowledge), question, knowledge)
+    question, result = worked_out(found.text, found.model, variant, knowledge)
     if not isinstance(result, ModelResult) or not result.values:
         return None
     return question.with_text(alone.reading.text), result

@@ -27,13 +27,9 @@ _FREE_FALL = {"normal": "free-fall"}
 _ROUND = frozenset({"way", "round", "around", "versa", "reverse", "direction", "opposite", "backwards"})
 _BESIDES = frozenset({
     "and", "so", "ok", "okay", "then", "now", "what", "about", "how", "the", "a", "for", "of", "on", "well",
-    "right",
-    "it",
-    "other", "vice", "in", "that", "is", "s", "one", "with", "to", "go", "going", "case", "same", "by",
-    "versus", "vs", "against", "compared", "than", "this", "if", "at", "during", "um", "er", "hm", "but",
-    "put",
-    "putting",
-    "get", "getting", "bring", "bringing", "come", "coming", "goes", "comes",
+    "right", "it", "other", "vice", "in", "that", "is", "s", "one", "with", "to", "go", "going", "case",
+    "same", "by", "versus", "vs", "against", "compared", "than", "this", "if", "at", "during", "um", "er",
+    "hm", "but", "put", "putting", "get", "getting", "bring", "bringing", "come", "coming", "goes", "comes",
 })  # fmt: skip
 _NORMALLY = frozenset({"normal", "normally", "normaly", "ordinary", "usual", "usually", "standard"})
 _FALLING = frozenset({"gravity", "fall", "free", "free-fall", "drop", "falling"})

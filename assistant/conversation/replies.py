@@ -14,11 +14,9 @@ from assistant.conversation.controls_of_changes import asks_former, asks_since
 from assistant.conversation.disputing import cleared, listed, set_aside
 from assistant.conversation.disputing import with_disputes as with_disputes
 from assistant.conversation.earlier_told import figure_named, limit_again, named_before
-from assistant.conversation.exceeding import exceeded_asked
 from assistant.conversation.library import library_reply, with_books
 from assistant.conversation.readings import question_of, things_named
 from assistant.conversation.state_reasons import asks_what_brings_it, state_reason, tells_states
-from assistant.conversation.what_for import asks_purpose, why_within
 from assistant.knowledge.records import Fact, Model, Source
 from assistant.resolving.changes import changes_of
 from assistant.resolving.choosing import resolve_scored
@@ -72,6 +70,8 @@ def _reason_told(text: str, context: Context, knowledge: Knowledge) -> tuple[Ans
     """Return the reason of what was told last, where a turn asks for it without saying "why", and one is stated."""
     if context.answer is None:
         return None
+    from assistant.conversation.what_for import asks_purpose  # a first question starts without it
+
     found = _at_the_limit(text, context, knowledge)
     if found is None and asks_purpose(text):
         found = _why(text, context, knowledge)
@@ -80,6 +80,8 @@ def _reason_told(text: str, context: Context, knowledge: Knowledge) -> tuple[Ans
 
 
 def _at_the_limit(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
+    from assistant.conversation.what_for import why_within
+
     found = why_within(text, context, knowledge)
     if found is None:
         return None
@@ -101,7 +103,10 @@ def _on_what_was_told(text: str, context: Context, knowledge: Knowledge) -> tupl
             return told, context._replace(answer=told)
     told = _since(text, context, knowledge) or _when(text, context)
     told = told or limit_again(text, context) or believed(text, context, knowledge)
-    told = told or exceeded_asked(text, context, knowledge)
+    if told is None and context.answer:
+        from assistant.conversation.exceeding import exceeded_asked  # a first question starts without it
+
+        told = exceeded_asked(text, context, knowledge)
     return (told, context._replace(said=told)) if told else None
 
 

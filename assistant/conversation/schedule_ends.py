@@ -7,6 +7,7 @@ what is left at it: "don't they quit altogether at a hundred?" gives a speed and
 from __future__ import annotations
 
 from assistant.conversation.context import Context
+from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.on_the_schedule import at_amount
 from assistant.conversation.readings import question_of, things_named
 from assistant.knowledge.records import Limit, Schedule
@@ -14,7 +15,7 @@ from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import bound_value
-from assistant.resolving.results import CheckResult, LimitResult, Needed, Result, ScheduleResult
+from assistant.resolving.results import LimitResult, Needed, Result, ScheduleResult, limits_of
 from assistant.resolving.schedules import is_point, resolve_schedule
 from assistant.understanding.mentions import Mention
 
@@ -65,8 +66,7 @@ def _spoken_of(context: Context, knowledge: Knowledge) -> Schedule | None:
         return told.schedule
     if isinstance(told, Needed) and isinstance(told.record, Schedule):
         return told.record
-    limits = told.limits if isinstance(told, LimitResult) else ()
-    limits = tuple(check.limit for check in told.checks) if isinstance(told, CheckResult) else limits
+    limits = limits_of(told)
     for name in knowledge.base.ids("schedules") if limits else ():
         found = knowledge.base.records[name]
         if isinstance(found, Schedule) and all(found.top == limit.id or is_point(limit, found) for limit in limits):
@@ -98,12 +98,12 @@ def _end(
     value = max(values) if begins else min(values)
     at = [x for x, y in schedule.points if y == value]
     edge = at[-1] if begins else at[0]
-    question = question_of(f"{schedule.of} {value:.10g} degrees", knowledge, variant)
     for name in knowledge.base.ids("limits"):
         limit = knowledge.record(name, variant)
         figure = bound_value(limit)
         if isinstance(limit, Limit) and figure and figure.value == edge and is_point(limit, schedule):
             asked = question_of(limit.of, knowledge, variant)
             return asked.with_text(text)._replace(context=True), LimitResult((limit,))
+    question = question_of(f"{schedule.of} {value:.10g} {unit_word(schedule.output_unit)}", knowledge, variant)
     result = resolve_schedule(schedule, question, knowledge)
     return (question.with_text(text), result) if isinstance(result, ScheduleResult) else None

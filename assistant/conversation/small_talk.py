@@ -59,23 +59,19 @@ _BEFORE = (
 )
 _SAID_OF_ONESELF = r"\b(?:stuck (?:in|at|on|behind)|(?:hang|hold|hanging|holding) on|sat (?:in|at|on)|in the air)\b"
 _TALKING = frozenset({
-    "i", "we", "my", "me", "our", "us", "kids", "kid", "phone", "someone", "somebody", "he", "she",
-    "wife", "mate",
-    "captain", "instructor", "examiner", "exam", "sim", "radio", "loud", "coffee", "tea", "bus", "train",
-    "traffic",
+    "i", "we", "my", "me", "our", "us", "kids", "kid", "phone", "someone", "somebody", "he", "she", "wife",
+    "mate", "captain", "instructor", "examiner", "exam", "sim", "radio", "loud", "coffee", "tea", "bus",
+    "train", "traffic",
 })  # fmt: skip
 _MORE_OF_ONESELF = frozenset({
     "traffic", "train", "kettle", "screaming", "ringing", "loud", "noisy", "noise", "raining", "coffee",
-    "taxi",
-    "dog", "doorbell", "shower", "sandwich", "pen", "notes", "zoned", "distracted", "lost", "listening",
-    "slow",
+    "taxi", "dog", "doorbell", "shower", "sandwich", "pen", "notes", "zoned", "distracted", "lost",
+    "listening", "slow",
 })  # fmt: skip
 _ASKS = frozenset({
     "what", "where", "who", "how", "when", "why", "which", "whose", "if", "no", "not", "meant", "mean",
-    "make", "or",
-    "correction", "disregard", "instead", "rather", "say", "says", "said", "reckons", "reckon", "told",
-    "read", "heard",
-    "thinks", "claims", "than", "?", "else", "swears", "insists",
+    "make", "or", "correction", "disregard", "instead", "rather", "say", "says", "said", "reckons", "reckon",
+    "told", "read", "heard", "thinks", "claims", "than", "?", "else", "swears", "insists",
 })  # fmt: skip
 
 

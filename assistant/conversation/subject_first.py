@@ -34,8 +34,7 @@ _TOLD = (FactResult, LimitResult, BothResult, CheckResult)
 _FIGURE = frozenset({"above", "below", "over", "under", "max", "maximum", "min", "minimum", "least", "most", "from"})
 _AGAIN = frozenset({
     "again", "repeat", "sure", "really", "still", "same", "confirm", "correct", "right", "check", "said",
-    "once", "more",
-    "always", "certain", "sorry", "else", "other", "others", "another",
+    "once", "more", "always", "certain", "sorry", "else", "other", "others", "another",
 })  # fmt: skip
 
 

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
-from assistant.knowledge.records import Model, Value
-from assistant.quantities.amounts import Amount, amounts_in
+from assistant.knowledge.records import Model
+from assistant.quantities.amounts import amounts_in
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
@@ -80,18 +78,11 @@ def is_told_in(result: Result, reading: Reading, know: Knowledge) -> bool:
     """Return whether a figure of a result may be said in the unit that is wanted outright: no angle is in mm."""
     if not reading.unit or not reading.unit.outright:
         return True
-    if isinstance(result, FactResult):
-        units = {v.unit for v in result.fact.values or amounts_in(result.fact.says, know.units) if v.unit}
-        if not units and "length" in reading.unit.quantities:
-            return False  # a statement without a figure is in no unit; "a filled-in bar" asks for none
-    elif isinstance(result, ScheduleResult):
-        units = {result.schedule.output_unit, result.schedule.input_unit}
-    elif isinstance(result, LimitResult):
-        units = {x.unit for x in (limit_rules.bound_value(limit) for limit in result.limits) if x}
-    elif isinstance(result, BandResult):
-        units = {result.bands.unit}
-    else:
+    units = _units_told(result, know)
+    if units is None or isinstance(result, ProcedureResult):
         return True
+    if isinstance(result, FactResult) and not units and "length" in reading.unit.quantities:
+        return False  # a statement without a figure is in no unit; "a filled-in bar" asks for none
     wanted = frozenset(reading.unit.quantities)
     return not units or any(is_asked(_measured_in(unit, know), wanted) for unit in units)
 
@@ -115,27 +106,27 @@ def tells_measure(result: Result, told: frozenset[str], reading: Reading, know: 
     asked = next((m.concepts for m in reading.mentions if m.measure), frozenset()) & QUANTITIES
     if not asked:
         return True
+    units = None if isinstance(result, ScheduleResult) else _units_told(result, know)
+    mine = {quantity_of(result, know)} if units is None else {_measured_in(unit, know) for unit in units}
     if isinstance(result, (FactResult, ProcedureResult)):
-        units = {v.unit for v in _figures(result, know) if v.unit}
         stated = not asked.isdisjoint(told) and asked.isdisjoint(_MEASURED)
-        return stated or any(is_asked(_measured_in(unit, know), asked) for unit in units)
-    if isinstance(result, LimitResult):
-        units = {x.unit for x in map(limit_rules.bound_value, result.limits) if x}
-        mine = {_measured_in(unit, know) for unit in units} | ({"altitude"} if "ft" in units else set())
-    elif isinstance(result, BandResult):
-        mine = {_measured_in(result.bands.unit, know)}
-    else:
-        mine = {quantity_of(result, know)}
+        return stated or any(is_asked(each, asked) for each in mine)
     return "" in mine or any(is_asked(each, asked) or {each, *asked} <= _FAR for each in mine)
 
 
-def _figures(result: FactResult | ProcedureResult, know: Knowledge) -> Iterable[Amount | Value]:
-    """Return the figures that a statement or some steps hold."""
+def _units_told(result: Result, know: Knowledge) -> set[str] | None:
+    """Return the units of the figures that a result tells; None of one of which they are not known."""
     if isinstance(result, FactResult):
-        return result.fact.values or amounts_in(result.fact.says, know.units)
-    steps = result.procedure.steps
-    told = steps if result.step is None else steps[result.step : result.step + 1]
-    return [amount for step in told for amount in amounts_in(step.do, know.units)]
+        return {v.unit for v in result.fact.values or amounts_in(result.fact.says, know.units) if v.unit}
+    if isinstance(result, ProcedureResult):
+        steps = result.procedure.steps
+        told = steps if result.step is None else steps[result.step : result.step + 1]
+        return {amount.unit for step in told for amount in amounts_in(step.do, know.units) if amount.unit}
+    if isinstance(result, ScheduleResult):
+        return {result.schedule.output_unit, result.schedule.input_unit}
+    if isinstance(result, LimitResult):
+        return {figure.unit for figure in map(limit_rules.bound_value, result.limits) if figure}
+    return {result.bands.unit} if isinstance(result, BandResult) else None
 
 
 def asks_how_hot(reading: Reading) -> bool:

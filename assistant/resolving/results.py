@@ -272,8 +272,11 @@ def records_of(result: Result) -> tuple[Fact | Limit | Procedure, ...]:
     """Return the statement, the limits or the procedure that a result tells, or judges by; none of any other."""
     if isinstance(result, FactResult):
         return (result.fact,)
+    return (result.procedure,) if isinstance(result, ProcedureResult) else limits_of(result)
+
+
+def limits_of(result: Result | None) -> tuple[Limit, ...]:
+    """Return the limits that a result tells, or holds an amount against; none of any other."""
     if isinstance(result, CheckResult):
         return tuple(check.limit for check in result.checks)
-    if isinstance(result, ProcedureResult):
-        return (result.procedure,)
     return result.limits if isinstance(result, LimitResult) else ()

@@ -52,14 +52,9 @@ def counted(reading: Reading, kinds: Mapping[str, str]) -> frozenset[int]:
 
 def _measured(measure: Mention, things: Mapping[int, Mention], words: Sequence[str]) -> Iterator[int]:
     """Yield the things of which a measure is: the last one named after "of", or those in a row before the measure."""
-    at = measure.end + 1
-    while at < len(words) and words[at] in _ARTICLES:
-        at += 1
-    last = None
-    while at in things:
-        last, at = at, things[at].end
-    if last is not None:
-        yield last
+    named = list(_next_thing(measure.end + 1, things, words))
+    if named:
+        yield named[-1]
         return
     end = max((thing.end for thing in things.values() if thing.end <= measure.start), default=-1)
     ends = {thing.end: start for start, thing in things.items()}

@@ -20,7 +20,7 @@ _BREAKING = frozenset({
     "off", ",",
 })  # fmt: skip
 """Words after which a measure at the end of a question is not that of the thing before them."""
-_TOWARDS = (("to",), ("until",), ("till",), ["to"], ["until"], ["till"])
+_TOWARDS = frozenset({"to", "until", "till"})
 _WHETHER = frozenset({
     "is", "are", "was", "does", "do", "did", "can", "may", "must", "should", "will", "has", "have", "if", "could",
     "would", "shall", "cannot", "isn", "aren", "don", "doesn", "didn", "couldn", "won", "wouldn", "shouldn", "not",
@@ -34,23 +34,21 @@ def with_measure(
     mentions: list[Mention], words: Sequence[str], kinds: Mapping[str, str], holds: Callable[[str, str], bool]
 ) -> list[Mention]:
     """Return the mentions with the measure that is asked for marked as such; holds: looks a word up in a list."""
-    if words[:1] and words[0] in _WHETHER:
+    places = [i for i, word in enumerate(words) if holds(word, "measures")]
+    if not places or words[0] in _WHETHER:
         return mentions
     at = {m.start: m for m in mentions}
     inside = {k for m in mentions if m.end - m.start > 1 for k in m.taken}
-    for i, word in enumerate(words):
-        if i in inside:
-            continue
+    for i in (i for i in places if i not in inside):
         mention = at.get(i)
-        quantity = mention is not None and _is_quantity(mention, kinds)
-        ordinary = mention is None or mention.is_plain or mention.is_outside
-        if not (quantity or ordinary) or not holds(word, "measures"):
+        if mention is not None and not (mention.is_plain or mention.is_outside or _is_quantity(mention, kinds)):
             continue
         if any(m.start < i and _is_quantity(m, kinds) for m in mentions):
             return mentions  # another one is asked for first: "minutes to cool to take-off temperature"
         if _is_of(i, words, at, kinds) or _ends(i, words, mentions, kinds):
             if mention is None or mention.is_outside:
-                mention = Mention(i, i + 1, (i,), frozenset((PLAIN + stem(word),)), frozenset(), False, word)
+                concepts = frozenset((PLAIN + stem(words[i]),))
+                mention = Mention(i, i + 1, (i,), concepts, frozenset(), False, words[i])
             meant = mention._replace(passing=False, weak=False, measure=True)
             return sorted([*(m for m in mentions if m is not at.get(i)), meant], key=lambda m: m.start)
     return mentions
@@ -68,7 +66,7 @@ def _names_thing(mention: Mention, kinds: Mapping[str, str]) -> bool:
 
 def _is_of(i: int, words: Sequence[str], at: Mapping[int, Mention], kinds: Mapping[str, str]) -> bool:
     """Return whether a thing follows of which a word is the measure."""
-    if words[i + 1 : i + 2] == [] or words[i + 1] not in _OF:
+    if _OF.isdisjoint(words[i + 1 : i + 2]):
         return False
     k = i + 2
     while k < len(words) and words[k] in _ARTICLES:
@@ -84,4 +82,4 @@ def _ends(i: int, words: Sequence[str], mentions: Sequence[Mention], kinds: Mapp
     if not before or (len(before) == 1 and before[0].is_plain):
         return False
     led = words[max(0, before[-1].start - 1) : before[-1].start]
-    return i - before[-1].end < _FEW and _BREAKING.isdisjoint(words[before[-1].end : i]) and led not in _TOWARDS
+    return i - before[-1].end < _FEW and _BREAKING.isdisjoint(words[before[-1].end : i]) and _TOWARDS.isdisjoint(led)

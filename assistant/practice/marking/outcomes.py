@@ -139,7 +139,7 @@ def outputs_asked(result: Any, text: str, know: Knowledge, alone: bool = True) -
     concepts = know.phrase(asking[0]).concepts if asking else frozenset()
     found = [o.id for o in result.table.outputs if names_output(o, concepts, know)]
     if asking and _HOW_TO.search(asking[0]):
-        found += [o.id for o in result.table.outputs if o.id == "technique" and o.id not in found]
+        found += [o.id for o in result.table.outputs if _is_manner(o) and o.id not in found]
     found = [name for name in found if name in result.asked or len(found) > 1] or found
     if found and set(found) < set(result.asked):
         return found
@@ -150,7 +150,12 @@ def outputs_asked(result: Any, text: str, know: Knowledge, alone: bool = True) -
 
 
 _HOW_TO = re.compile(r"\bhow (?:do|does|can|would|should|must|will) (?:\w+ ){1,2}(?:stop|brake|slow)\b", re.IGNORECASE)
-"""What asks for a technique of braking."""
+"""What asks for the manner of braking."""
+
+
+def _is_manner(output: Any) -> bool:
+    """Return whether an output tells how something is done, as its ways of asking say."""
+    return any(ask.startswith("how do I ") for ask in output.asks_under)
 
 
 def names_output(output: Any, concepts: frozenset[str], know: Knowledge) -> bool:

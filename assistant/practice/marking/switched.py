@@ -90,27 +90,6 @@ def refused(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     return found
 
 
-def stopped(held: Sequence[Held], said: Said) -> list[str]:
-    """Return the things that must work and are said to be off: "anti-skid off" for "anti-skid working"."""
-    words = said.reading.words
-    found = []
-    for point in (h.point for h in held if "working" in h.point.text.split() and not h.point.negated):
-        things = [e for e in point.elements if plain("working") not in e.words and not e.off]
-        spots = [i for e in things for i in element_said(e, said)[1]]
-        after = {w for i in spots for w in (words[i], *_state_behind(i, words))}
-        found += [f"off: {point.text}"] if after & _STOPPED else []
-    return found
-
-
-_STOPPED = frozenset(("off", "failed", "lost", "dead", "inoperative", "unserviceable"))
-
-
-def _state_behind(place: int, words: Sequence[str]) -> Sequence[str]:
-    """Return the word that tells in which state the thing before it is."""
-    following = [w for w in words[place + 1 : place + 3] if w not in ("is", "has", "switch")]
-    return following[:1]
-
-
 def _is_said_behind(place: int, said: Said, need: Need) -> bool:
     """Return whether a "no" is a verdict, or said of the thing before it: "autobrake no bars amber"."""
     return need.polar if not place else any(m.end == place for m in said.content)
