@@ -220,7 +220,8 @@ class Matcher:
         """
         telling = frozenset().union(*(m.concepts for m in reading.mentions if not m.weak)).union(given)
         holding = {c: self._asks.holding(c) for c in reading.concepts.union(given)}
-        concepts = sorted(holding, key=lambda c: len(holding[c]))
+        # Sums are taken in one order, so that what is nearly a tie comes out alike in every run.
+        concepts = sorted(holding, key=lambda c: (len(holding[c]), c))
         # Where much is left unsaid, what is said counts for more.
         own = reading.concepts if len(given) > _LEFT_UNSAID else frozenset()
         shares = ((1.0 if c in telling else _BROUGHT_ALONG) * (_SAID if c in own else 1.0) for c in concepts)
