@@ -106,6 +106,7 @@ def assign(
         if index == len(amounts):
             cost += sum(_MISSING for k, p in enumerate(parts) if k not in used and not p.optional)
             cost += _DISORDER * _disorder(chosen, amounts, parts, units, descending, said)
+            cost += _LEFT_OVER * _ousted(chosen, amounts, costs)
             if cost < best[0]:
                 best = (cost, chosen)
             return
@@ -125,6 +126,20 @@ def assign(
         else:
             given[parts[k].id] = (value, amount)
     return given, left, best[0] if amounts else 0.0
+
+
+def _ousted(chosen: Sequence[int], amounts: Sequence[Amount], costs: Sequence[Sequence[float | None]]) -> int:
+    """Return how many bare numbers are a part for which an amount that has its unit is left over: "all four brakes
+    from 80 °C".
+    """
+    left = [k for k, (part_of, a) in enumerate(zip(chosen, amounts, strict=True)) if part_of < 0 and a.unit]
+    bare = [part_of for part_of, a in zip(chosen, amounts, strict=True) if part_of >= 0 and a.unit is None]
+    return sum(any(costs[k][part_of] is not None for k in left) for part_of in bare) if left else 0
+
+
+def is_of_all(amount: Amount, words: Sequence[str]) -> bool:
+    """Return whether a bare number tells how many there are: "all four brakes"."""
+    return amount.unit is None and amount.start > 0 and words[amount.start - 1] == "all"
 
 
 def cued(amounts: Sequence[Amount], parts: Sequence[Part], words: Sequence[str], units: Units) -> dict[str, int]:
@@ -171,11 +186,14 @@ def _cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequen
     if amount.unit is None:
         if amount.spoken and 0 < abs(amount.value) < 1 and wanted.unit not in _SHARES:
             return None  # "half" of something is no pressure
+        if wanted.unit != "count" and is_of_all(amount, stems):
+            return None
         if wanted.measured or abs(amount.value) > _SENSIBLE.get(wanted.unit, float("inf")):
             return None
         if wanted.unit == "kg" and _NO_MASS[0] < amount.value < _NO_MASS[1]:
             return None
         often = wanted.unit in _OFTEN_BARE or _said_before(amount, wanted.unit, amounts)
+        often = often or (wanted.unit == "count" and _cue_cost(amount, wanted, amounts, stems) < _BESIDE)
         cost = _BARE if often else _BARE_SELDOM
     if wanted.optional:
         cost += 1.0

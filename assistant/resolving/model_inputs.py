@@ -9,7 +9,7 @@ from assistant.knowledge.records import Model, ModelInput
 from assistant.physics.atmosphere import temperature
 from assistant.physics.errors import OutOfRange
 from assistant.quantities.amounts import Amount
-from assistant.resolving.amounts_for import Part, assign, cued, fits, part
+from assistant.resolving.amounts_for import Part, assign, cued, fits, is_of_all, part
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_choices import Bound, choice_value, chosen
 from assistant.resolving.sought import is_own, may_be_given, setting_sought, sought_input
@@ -72,7 +72,8 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
         else:
             missing.append(item)
     output = amounts.get(_OUTPUT)
-    left = [a for a in left if not _is_figure(a, model, given, know)]
+    of_all = (a for a in left if not is_of_all(a, question.reading.words))
+    left = [a for a in of_all if not _is_figure(a, model, given, know)]
     return Binding(
         given, tuple(missing), tuple(left), output[0] if output else None, len(amounts), cost, frozenset(amounts),
         {name: amount.start for name, (_, amount) in amounts.items()}, sought,

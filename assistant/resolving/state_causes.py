@@ -55,6 +55,8 @@ def cause_candidates(
     possible = not figure and _asks_possible(table, inputs, question, know)
     odd = not figure and _is_odd(table, inputs, matches, question, know)
     whence = possible or odd or _asks_why(table, inputs, question, know)
+    if figure and not (whence or reading.has("cause")):
+        return  # "below what speed does anti-skid stop by itself"
     if not (whence or reading.has("cause", "single", "when") or _asks_when(question)):
         return
     if not (possible or reading.has("single")) and _asks_what_follows(inputs, question):

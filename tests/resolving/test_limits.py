@@ -141,3 +141,11 @@ def test_gear_down_takes_the_lower_of_speed_and_mach(ask: Ask, question: str, ve
 
 def test_miles_are_no_height(ask: Ask) -> None:
     assert "20,000 ft" not in ask("keep 240 until four miles, then lower the gear?").text
+
+
+@pytest.mark.parametrize(
+    "question",
+    ["below what speed does the anti-skid stop working by itself", "under what speed does anti-skid alone give up"],
+)
+def test_a_speed_asked_for_is_no_failure(ask: Ask, question: str) -> None:
+    assert ask(question).text.startswith("12 kt")

@@ -50,6 +50,15 @@ def test_brake_temperature_after_a_stop(ask: Ask) -> None:
     assert first(answer, "degC") == pytest.approx(80 + rise(46_000, 120, 0.65))
 
 
+@pytest.mark.parametrize(
+    "said", ["all four brakes at 80 °C before", "brakes 4, at 80 °C before", "80 °C before, all 4 working"]
+)
+def test_how_many_brakes_there_are_is_no_temperature_of_theirs(ask: Ask, said: str) -> None:
+    answer = ask(f"brake temperature after a landing from 120 kt at 46,000 kg with full reverse, {said}")
+
+    assert first(answer, "degC") == pytest.approx(80 + rise(46_000, 120, 0.65))
+
+
 @pytest.mark.parametrize(("mass", "knots"), [(50_000, 140), (60_000, 130), (40_000, 120)])
 def test_energy(ask: Ask, mass: int, knots: int) -> None:
     energy = 0.5 * mass * (knots * KNOT) ** 2 / 1e6
