@@ -14,6 +14,7 @@ from itertools import pairwise
 from assistant.frozen import NamedTuple
 from assistant.practice.marking.said import Said
 from assistant.practice.marking.told import Member, Told, Way, told_of
+from assistant.practice.marking.wording import word_set
 from assistant.resolving import tables
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.results import CauseResult
@@ -59,6 +60,8 @@ def asks_one(text: str) -> bool:
 
 def judge_ways(result: CauseResult, ways: Sequence[Way], said: Said, know: Knowledge) -> Judged:
     """Return which ways to a result an answer says."""
+    if _said_back(result, said, know):
+        return Judged((0.0,) * len(ways), ((),) * len(ways), ())
     segments = [_segment(words, result, ways, know) for words in _segments(said)]
     found: set[Way] = set()
     wrong: list[str] = []
@@ -71,6 +74,24 @@ def judge_ways(result: CauseResult, ways: Sequence[Way], said: Said, know: Knowl
     shares = tuple(1.0 if way in found else 0.5 * len(way & members) / len(way) for way in ways)
     places = tuple(tuple(range(len(said.words)))[:1] if share else () for share in shares)
     return Judged(shares, places, tuple(dict.fromkeys(wrong)))
+
+
+def _said_back(result: CauseResult, said: Said, know: Knowledge) -> bool:
+    """Return whether an answer is only the lack of which the cause is asked for: "anti-skid is lost"."""
+    output = next(each for each in result.table.outputs if each.id == result.output)
+    says = know.phrase(next((says for value, says, _ in output.values if value == result.value), ""))
+    if says.words[:1] != ("no",):
+        return False
+    told = [(i, m) for m in said.content for i in m.taken]
+    named = {i for i, m in told if m.concepts & says.concepts and m.text not in _BACK}
+    rest = [w for i, w in enumerate(said.reading.words) if i not in named and w[0].isalnum()]
+    return bool(named) and _BACK.issuperset(rest)
+
+
+_BACK = word_set(
+    "a all any are be been by failed gone got has have is it lose loses losing lost no not s the there working"
+)
+"""Words that with the name of a thing say no more than that it is not there."""
 
 
 def _segments(said: Said) -> Iterator[list[str]]:
@@ -175,7 +196,8 @@ def _by_result(segment: _Segment, result: CauseResult, ways: Iterable[Way], know
         if "." in each.member[0] and _leads(each.member, result, know):
             table, output = each.member[0].split(".", 1)
             sets = tables.minimal_sets(know.base.records[table], output, each.member[1], know.base)
-            found |= {frozenset(chosen) for chosen in sets}
+            named = {frozenset(chosen) for chosen in sets}
+            found |= named if named != set(ways) else set()  # what follows, said back
     return found.intersection(ways)
 
 

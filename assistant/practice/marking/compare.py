@@ -33,6 +33,7 @@ from assistant.practice.marking.framed import in_the_same_frame
 from assistant.practice.marking.instead import other_action, other_end, other_purpose, other_reason
 from assistant.practice.marking.misplaced import beside_it, elsewhere, one_of_both, other_kind, out_of_order, turned_out
 from assistant.practice.marking.mixed import apart, both_for_either, either_for_both, inner_order, mixed_up, shared_with
+from assistant.practice.marking.never_right import never_right
 from assistant.practice.marking.numbers import Numbers, judge_numbers
 from assistant.practice.marking.once import again_and_again
 from assistant.practice.marking.other_cases import others_said
@@ -153,6 +154,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *other_choice(need, said),
         *sides_exchanged(need, said, know),
         *put_otherwise(held, need, said, know),
+        *never_right(held, need, said, know),
     ]
     if need.ordered and not wrong:
         wrong += out_of_order(held if need.sequence else [h for h in held if not h.point.figures], said)

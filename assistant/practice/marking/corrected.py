@@ -27,6 +27,8 @@ _NO_BETWEEN = re.compile(
     re.IGNORECASE,
 )
 """A "no" between two numbers, by which the second takes the place of the first: "1,200 no 1,400 psi"."""
+_VERDICT = re.compile(r"(?:yes|yep|yeah|no|nope)\b", re.IGNORECASE)
+"""The yes or no that takes the place of the first word: "no, wait, yes"."""
 _SHORT = 4
 _NUMBERS = re.compile(rf"{_NUMBER}[\w.,-]*(?:\s+(?:and |{_NUMBER}[\w.,-]*|point ))*", re.IGNORECASE)
 
@@ -34,6 +36,9 @@ _NUMBERS = re.compile(rf"{_NUMBER}[\w.,-]*(?:\s+(?:and |{_NUMBER}[\w.,-]*|point 
 def corrected(text: str) -> str:
     """Return a text without what is taken back: the piece before it, or as much as is said anew."""
     taken = (*_TAKEN_BACK.finditer(text), *_NO_BETWEEN.finditer(text))
+    first = next((f for f in taken if not f.start() and _VERDICT.match(text[f.end() :])), None)
+    if first:
+        return corrected(text[first.end() :])
     found = next((f for f in taken if f.start() and text[f.end() :].strip()), None)
     if found is None:
         return text

@@ -6,6 +6,7 @@ import re
 from collections.abc import Collection, Iterable
 
 from assistant.practice.marking.asked import Asked
+from assistant.practice.marking.duties import with_duty
 from assistant.practice.marking.elements import DIRECTIONS, named_elements
 from assistant.practice.marking.points import Element, Point
 from assistant.practice.marking.said import plain
@@ -61,9 +62,7 @@ def _without_another(point: Point, points: Collection[Point]) -> Point:
     words = {e.words for p in ends for e in p.elements}
     if not words or words.issuperset(e.words for e in point.elements):
         return point
-    return point._replace(
-        elements=tuple(e._replace(given=e.given or e.words in words) for e in point.elements)
-    )
+    return point._replace(elements=tuple(e._replace(given=e.given or e.words in words) for e in point.elements))
 
 
 def _again(point: Point, plainly: Iterable[str], stated: Collection[tuple[tuple[float, str], ...]]) -> bool:
@@ -171,11 +170,11 @@ _SPARED = frozenset(("after", "before", "check", "until", "when", "once"))
 """Words with which a point begins that only tells when, or what to do besides."""
 
 
-def persons_only(points: list[Point], reading: Reading) -> list[Point]:
+def persons_only(points: list[Point], reading: Reading, know: Knowledge) -> list[Point]:
     """Let a person be enough where it is asked who does something."""
     if not reading.has("who") or len(reading.words) > _SHORT:
         return points
-    made = [p._replace(elements=tuple(e for e in p.elements if _is_person(e))) for p in points]
+    made = [with_duty(p._replace(elements=tuple(e for e in p.elements if _is_person(e))), know) for p in points]
     named = [p._replace(figures=()) for p in made if p.elements]
     return named if len(named) == 1 and len(points) == 1 else points
 

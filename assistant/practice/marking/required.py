@@ -94,7 +94,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
     points = weighed(_told_apart(groups, points))
     if len(found) == 1 and len(parts_of(text)) < 2:
         ordered = isinstance(found[0].result, r.ProcedureResult) and len(points) > 1
-        points = spared(persons_only(points, reading), reading, ordered or _in_order(found[0], text))
+        points = spared(persons_only(points, reading, know), reading, ordered or _in_order(found[0], text))
     elif not any(isinstance(one.result, r.ProcedureResult) for one in found):
         points = without_checks(points, reading)
     points += [p for was, now in zip(first, found, strict=True) if was is not now for p in figures_of(was, know)]

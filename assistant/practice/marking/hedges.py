@@ -1,0 +1,21 @@
+"""Answers that say both: "yes. no. yes" to a question that wants one of them."""
+
+from __future__ import annotations
+
+from assistant.practice.marking.points import Need
+from assistant.practice.marking.said import Said
+from assistant.practice.marking.wording import word_set
+
+_YES = word_set("yes yep yeah yup aye affirm affirmative")
+_NO = word_set("no nope nah negative")
+_CUTS = word_set(". , ; : ? ! - – — ... … and or then but")
+
+
+def both_said(need: Need, said: Said) -> list[str]:
+    """Return a bare yes beside a bare no, where one of them is asked for."""
+    if not need.polar:
+        return []
+    words = said.reading.words
+    bare = [words[piece[0]] for piece in said.pieces(_CUTS) if len(piece) == 1]
+    given = [word for word in bare if word in _YES | _NO]
+    return [" ".join(given)] if _YES.intersection(given) and _NO.intersection(given) else []

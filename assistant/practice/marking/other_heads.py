@@ -1,0 +1,81 @@
+"""Another thing of the same kind in a place: "by the flap lever" for a button that is by the gear lever.
+
+The word of the kind alone says the place; with words of another thing's name before it, it says another one.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from assistant.practice.marking.elements import DIRECTIONS
+from assistant.practice.marking.found import Held, element_said
+from assistant.practice.marking.points import Element, Need
+from assistant.practice.marking.said import Said, plain
+from assistant.practice.marking.wording import CONTRASTS, STOPS, word_set
+from assistant.resolving.knowing import Knowledge
+
+_LEADING = word_set("a an the your its his her our this that each every one two both either")
+_BREAKS = STOPS | CONTRASTS | word_set("and or is are it s to of for in on at by from with")
+_PLACING = word_set("""
+    above alongside behind below beneath beside between close front inside near next outside over under underneath
+""")
+_SLIGHT = word_set("actual big black floor gear hand landing leg little main normal round same side single small very")
+_MOST = 3
+"""Words before the word of a kind among which a name is looked for."""
+_TELLING = 0.35
+
+
+def other_heads(held: Sequence[Held], need: Need, said: Said, know: Knowledge) -> list[str]:
+    """Return the things of which an answer names the kind alone rightly: the flap lever for the gear lever."""
+    if not need.question.has("where") or any(h.point.figures or h.point.state for h in held):
+        return []
+    full = frozenset(map(plain, know.phrase(need.expected).words)) | need.words | need.asked
+    elements = [e for h in held for e in h.point.elements if not e.given and e.weight > _TELLING]
+    places = [(element, place) for element in elements for place in element_said(element, said)[1]]
+    return [
+        *(" ".join(said.reading.words[first : place + 1]) for element, place in places
+          for first in _named_otherwise(place, element, full, need, said)),
+        *(f"on it: {h.point.text}" for h in held for e in h.point.elements if _is_on(h.point.text, e, said)),
+    ]  # fmt: skip
+
+
+_OFF_IT = re.compile(r"(?:under|beneath|below|behind|by|beside|near) (?:the |a )?")
+
+
+def _is_on(text: str, element: Element, said: Said) -> bool:
+    """Return whether a thing is said to be on the very thing that it is under, behind or beside."""
+    placed = _OFF_IT.match(text.lower())
+    if (
+        not placed
+        or element.given
+        or not element.words
+        or plain(text[placed.end() :].split()[0].lower()) not in element.words
+    ):
+        return False
+    for place in element_said(element, said)[1]:
+        before = [w for w in said.reading.words[max(0, place - _MOST) : place] if w not in _LEADING | _SLIGHT]
+        before = before[:-1] if before[-1:] == ["gear"] else before
+        if before[-1:] == ["on"] or before[-2:] in (["top", "of"], ["in", "front"]):
+            return True
+    return False
+
+
+def _named_otherwise(place: int, element: Element, full: frozenset[str], need: Need, said: Said) -> Iterator[int]:
+    """Yield where the words before a place begin, if they make another thing of it."""
+    if said.words[place] not in element.words:
+        return
+    whole = next((m for m in said.reading.mentions if place in m.taken and not m.weak), None)
+    if whole and len(whole.taken) > 1 and whole.concepts.isdisjoint(element.concepts | need.said):
+        yield whole.start
+        return
+    known = set(whole.taken) if whole and whole.concepts & element.concepts else set()
+    words = said.reading.words
+    strange = None
+    for i in range(place - 1, max(-1, place - 1 - _MOST), -1):
+        if words[i] in _LEADING | _BREAKS | _PLACING:
+            break
+        if i not in known and said.words[i] not in full | DIRECTIONS and words[i] not in _SLIGHT and words[i].isalpha():
+            strange = i
+    if strange is not None:
+        yield strange
