@@ -17,9 +17,14 @@ _PERSONS = frozenset({
     "technician", "newcomer", "beginner", "novice", "veteran", "learner", "man", "woman", "guy", "expert", "inspector",
     "auditor", "lawyer", "journalist", "director", "hand", "fan", "member", "boss", "chief", "head", "trainer",
     "teacher", "professor", "marshaller", "loader", "attendant", "operator", "owner", "regulator", "starter", "rookie",
-    "retiree", "spotter", "joiner", "commander", "assistant", "designer", "fireman", "firefighter", "person",
+    "retiree", "spotter", "joiner", "commander", "assistant", "designer", "fireman", "firefighter", "person", "friend",
+    "colleague", "mate", "buddy", "uncle", "neighbour", "wife", "husband", "flatmate", "brother", "sister", "cousin",
 })  # fmt: skip
 """What somebody may be who asks, or is told to answer as one."""
+_QUOTING = frozenset({
+    "says", "said", "told", "tells", "reckons", "claims", "claimed", "insists", "swears", "thinks", "believes", "argues",
+    "wrote", "writes", "texted", "mailed", "emailed", "announced", "promised", "assured", "assures", "confirmed", "taught",
+})  # fmt: skip
 _OPENINGS = (("as",), ("i", "am"), ("you", "are"), ("you", "act", "as"), ("act", "as"))
 _NOT_A_ROLE = frozenset(("now", "just", "both", "still", "only", "also"))
 _FURTHEST, _LONGEST = 9, 6
@@ -83,6 +88,18 @@ def role(words: list[str]) -> range:
             last = k if words[k] in _PERSONS else last
         if last > start:
             return range(start, last + 1)
+    return range(0)
+
+
+def quoted(words: list[str]) -> range:
+    """Return the words of who is quoted: "| the chief pilot | wrote to me that …"."""
+    for verb in range(2, min(_FURTHEST, len(words))):
+        if words[verb] not in _QUOTING:
+            continue
+        last = verb - 1 - (words[verb - 1] in _NOT_A_ROLE or words[verb - 1] == "has")
+        first = next((k for k in range(last, max(-1, last - _LONGEST), -1) if words[k] in _ARTICLES), last)
+        opens = first == 0 or words[first - 1] in STOPS or words[first - 1] in _COURTESY
+        return range(first, last + 1) if opens and first < last and words[last] in _PERSONS else range(0)
     return range(0)
 
 

@@ -9,6 +9,7 @@ from assistant.understanding.asides import (
     gives_reading,
     left_out,
     meanwhile,
+    quoted,
     role,
     scolds,
     set_aside,
@@ -29,6 +30,7 @@ _INTO = frozenset({"in", "into", "on", "to"})
 _DOING = frozenset({"do", "does", "did"})
 _ARTICLES = frozenset({"the", "a", "an", "my", "our", "your"})
 _BEFORE_NOUN = frozenset({"the", "a", "an", "this", "that", "these", "those", "of", "my", "our", "your", "its", "no"})
+_CAN = frozenset({"can", "may", "could", "should", "do", "will"})
 _CLAUSE = 8
 """Words of a clause, at most, between its helping verb and its verb."""
 
@@ -75,7 +77,7 @@ class Names:
         """Return the names in what is free, and the words that no term names."""
         found: list[Mention] = []
         free = list(free)
-        told, own, who, out = hearsay(words), speaker(words), role(words), left_out(words)
+        told, own, who, out = hearsay(words), speaker(words), {*role(words), *quoted(words)}, left_out(words)
         for i, word in enumerate(words):
             if not free[i]:
                 continue
@@ -84,6 +86,8 @@ class Names:
                 name = self._lexicon.at(stems, i, [k < name.end - 1 and is_free for k, is_free in enumerate(free)])
             elif name is not None and words[name.end - 1] in _INTO:
                 name = self._without_last(name, stems, free)
+            elif name is not None and words[name.end - 1] == "go" and _may_go(words, name.start):
+                name = self._lexicon.at(stems, i, [k < name.end - 1 and is_free for k, is_free in enumerate(free)])
             if name is not None:
                 for k in name.taken:
                     free[k] = False
@@ -146,6 +150,11 @@ class Names:
             start, end, taken, frozenset(concepts), implied, weak, " ".join(inner),
             any(word in typed for word in inner),
         )  # fmt: skip
+
+
+def _may_go(words: list[str], start: int) -> bool:
+    """Return whether what a thing can do is asked, and not what has become of it: "how fast can the | tyres go |"."""
+    return not _CAN.isdisjoint(words[max(0, start - 2) : start]) and "how" in words[:start]
 
 
 def may_count(word: str) -> bool:
