@@ -22,7 +22,7 @@ def unsure(found: list[Candidate], question: Question, know: Knowledge) -> Resul
     """Offer what fits in part, when every word of the question is understood; decline otherwise."""
     unknown = strange(question.reading, know.matcher)
     good = [c for c in found if c.match and c.match.open and c.score >= OFFERING]
-    if unknown or not good or lacks_unit(found, good[0], question, know):
+    if unknown or not good or _far_off(good, question, know) or lacks_unit(found, good[0], question, know):
         return Declined(_words(found, unknown), _near(found, know))
     drill = _only_procedure(good, question)
     if drill:
@@ -39,6 +39,14 @@ def unsure(found: list[Candidate], question: Question, know: Knowledge) -> Resul
     if alone and (alone.whole or (alone.covered >= COVER and good[0].score >= ALONE)):
         return good[0].result
     return Choices(tuple(chosen), "") if chosen else Declined((), _near(found, know))
+
+
+def _far_off(good: list[Candidate], question: Question, know: Knowledge) -> bool:
+    """Return whether nothing that fits in part is fit to be asked back: a question that names a thing and no reading
+    holds too little of every one of them ("what if both packs fail", "the tractor's speed").
+    """
+    named = any(not (know.matcher.is_soft(m) or know.matcher.is_strict(m)) for m in question.reading.mentions)
+    return named and not question.reading.amounts and all(c.match.covered < COVER for c in good if c.match)
 
 
 def lacks_unit(found: list[Candidate], best: Candidate, question: Question, know: Knowledge) -> bool:

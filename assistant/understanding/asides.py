@@ -22,9 +22,11 @@ _PERSONS = frozenset({
 })  # fmt: skip
 """What somebody may be who asks, or is told to answer as one."""
 _QUOTING = frozenset({
-    "says", "said", "told", "tells", "reckons", "claims", "claimed", "insists", "swears", "thinks", "believes", "argues",
-    "wrote", "writes", "texted", "mailed", "emailed", "announced", "promised", "assured", "assures", "confirmed", "taught",
+    "says", "said", "told", "tells", "reckons", "claims", "claimed", "insists", "swears", "thinks", "believes",
+    "argues", "wrote", "writes", "texted", "mailed", "emailed", "announced", "promised", "assured", "assures",
+    "confirmed", "taught",
 })  # fmt: skip
+"""What somebody does who is quoted."""
 _OPENINGS = (("as",), ("i", "am"), ("you", "are"), ("you", "act", "as"), ("act", "as"))
 _NOT_A_ROLE = frozenset(("now", "just", "both", "still", "only", "also"))
 _FURTHEST, _LONGEST = 9, 6

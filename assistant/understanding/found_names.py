@@ -82,12 +82,10 @@ class Names:
             if not free[i]:
                 continue
             name = self._lexicon.before_thing(stems, i, free)
-            if name is not None and self._asks_whether_lost(words, name):
+            if name is not None and (self._asks_whether_lost(words, name) or _may_go(words, name)):
                 name = self._lexicon.at(stems, i, [k < name.end - 1 and is_free for k, is_free in enumerate(free)])
             elif name is not None and words[name.end - 1] in _INTO:
                 name = self._without_last(name, stems, free)
-            elif name is not None and words[name.end - 1] == "go" and _may_go(words, name.start):
-                name = self._lexicon.at(stems, i, [k < name.end - 1 and is_free for k, is_free in enumerate(free)])
             if name is not None:
                 for k in name.taken:
                     free[k] = False
@@ -152,9 +150,11 @@ class Names:
         )  # fmt: skip
 
 
-def _may_go(words: list[str], start: int) -> bool:
+def _may_go(words: list[str], name: Found) -> bool:
     """Return whether what a thing can do is asked, and not what has become of it: "how fast can the | tyres go |"."""
-    return not _CAN.isdisjoint(words[max(0, start - 2) : start]) and "how" in words[:start]
+    if len(name.taken) == 1 or words[name.end - 1] != "go":
+        return False
+    return not _CAN.isdisjoint(words[max(0, name.start - 2) : name.start]) and "how" in words[: name.start]
 
 
 def may_count(word: str) -> bool:

@@ -60,3 +60,26 @@ def test_a_word_that_nothing_explains_bars_nothing_in_a_sentence_that_only_tells
 )
 def test_what_the_question_points_at_or_what_has_a_figure_still_bars(text: str, knowledge: Knowledge) -> None:
     assert answer_turn(text, Context(), knowledge)[0].outcome == DECLINE
+
+
+@pytest.mark.parametrize(
+    "who", ["The chief pilot wrote to me", "our fleet manager told us", "my old flight instructor claims"]
+)
+def test_who_is_quoted_is_no_part_of_the_question(who: str, knowledge: Knowledge) -> None:
+    text = f"{who} that 1,500 psi is enough to rely on the parking brake, right?"
+    answer, _ = answer_turn(text, Context(), knowledge)
+    assert answer.text.startswith("Outside LIM 3.2")
+
+
+@pytest.mark.parametrize("text", ["who is the chief pilot", "the chief pilot said the crosswind limit is 30, right?"])
+def test_what_is_asked_of_somebody_or_quoted_of_another_subject_is_declined(text: str, knowledge: Knowledge) -> None:
+    assert answer_turn(text, Context(), knowledge)[0].outcome == DECLINE
+
+
+@pytest.mark.parametrize("text", ["what do i do when both packs fail", "How fast may the tractor go when it tows us?"])
+def test_what_fits_too_little_is_not_asked_back(text: str, knowledge: Knowledge) -> None:
+    assert answer_turn(text, Context(), knowledge)[0].outcome == DECLINE
+
+
+def test_what_the_tyres_can_do_is_no_burst(knowledge: Knowledge) -> None:
+    assert answer_turn("how fast can the tyres go over the ground", Context(), knowledge)[0].text.startswith("195 kt")
