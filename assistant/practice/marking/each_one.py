@@ -13,6 +13,7 @@ _EACH = re.compile(
     rf"\b{_COUNTED}\b(?: [\w-]+){{0,3}}? (?:at|in|on|for|per|to|goes in|go in)(?: the)? "
     rf"(?:each|every|both)?((?: [\w-]+){{1,3}})"
 )
+_IN_EACH = re.compile(r"\b(at|in|on|to|for|by) (?:each|every|both) ([\w-]+?)s?\b")
 _ALL = re.compile(r"\b(?:each|every|both)\b")
 _PER = re.compile(r"\b(?:each|every|per|both)\b")
 _ONE_ONLY = re.compile(
@@ -34,6 +35,9 @@ def of_each(need: Need, said: Said) -> list[str]:
     for found in _EACH.finditer(text):
         if told and _PER.search(found.group()) and _value(found.group(1)) != _value(told.group(1)):
             wrong.append(found.group())
+    for found in _IN_EACH.finditer(full):
+        if re.search(rf"\b{found.group(1)} (?:only )?(?:one|1|any|either) {found.group(2)}\b", text):
+            wrong.append(f"one {found.group(2)}")
     for sort in _SORTS:
         if re.search(rf"\b(?:each|every|both|per) {sort}\b", text) and sort not in full and sort not in need.asked:
             wrong.append(f"each {sort}")

@@ -13,6 +13,7 @@ from assistant.practice.marking.points import Need
 from assistant.practice.marking.said import Said
 from assistant.practice.marking.shades import other_shade
 from assistant.practice.marking.thresholds import below_it
+from assistant.practice.marking.told_of_another import of_another_case, told_of_another
 from assistant.practice.marking.too_many import too_many
 from assistant.resolving.knowing import Knowledge
 
@@ -25,6 +26,8 @@ def never_right(held: Sequence[Held], need: Need, said: Said, know: Knowledge) -
         *(other_pilot(need, said, know) if single else ()),
         *(too_many(held, need, said, know) if single else ()),
         *(of_each(need, said) if single else ()),
+        *(told_of_another(held, need, said, know) if single else ()),
+        *of_another_case(held, need, said, know),
         *both_said(need, said),
         *below_it(need, said, know),
         *other_shade(need, said, know),

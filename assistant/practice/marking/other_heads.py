@@ -14,6 +14,7 @@ from assistant.practice.marking.points import Element, Need
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import CONTRASTS, STOPS, word_set
 from assistant.resolving.knowing import Knowledge
+from assistant.understanding.mentions import Mention
 
 _LEADING = word_set("a an the your its his her our this that each every one two both either")
 _BREAKS = STOPS | CONTRASTS | word_set("and or is are it s to of for in on at by from with")
@@ -28,16 +29,46 @@ _TELLING = 0.35
 
 def other_heads(held: Sequence[Held], need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return the things of which an answer names the kind alone rightly: the flap lever for the gear lever."""
-    if not need.question.has("where") or any(h.point.figures or h.point.state for h in held):
+    if any(h.point.state for h in held):
         return []
+    placed = need.question.has("where") and not any(h.point.figures for h in held)
     full = frozenset(map(plain, know.phrase(need.expected).words)) | need.words | need.asked
-    elements = [e for h in held for e in h.point.elements if not e.given and e.weight > _TELLING]
+    elements = [e for h in held for e in h.point.elements if e.weight > _TELLING and not (e.given and placed)]
     places = [(element, place) for element in elements for place in element_said(element, said)[1]]
+    found = _named_otherwise if placed else _named_outright
     return [
         *(" ".join(said.reading.words[first : place + 1]) for element, place in places
-          for first in _named_otherwise(place, element, full, need, said)),
-        *(f"on it: {h.point.text}" for h in held for e in h.point.elements if _is_on(h.point.text, e, said)),
+          for first in found(place, element, full, need, said)),
+        *(f"on it: {h.point.text}" for h in held for e in h.point.elements if placed and _is_on(h.point.text, e, said)),
     ]  # fmt: skip
+
+
+def _named_outright(place: int, element: Element, full: frozenset[str], need: Need, said: Said) -> Iterator[int]:
+    """Yield where the name of another thing begins, of which a place is the last word: "the flap lever"."""
+    if said.words[place] not in element.words or said.words[place] not in _HEADS:
+        return
+    whole = next((m for m in said.reading.mentions if place in m.taken and not m.weak), None)
+    if whole and len(whole.taken) > 1 and whole.concepts.isdisjoint(element.concepts | need.known):
+        others = [i for i in whole.taken if said.words[i] not in full]
+        if others and place == max(whole.taken) and all(c[0] not in "~@=" for c in whole.concepts):
+            yield whole.start
+        return
+    before = next((m for m in said.reading.mentions if place - 1 in m.taken and not m.weak), None)
+    if before and said.words[place - 1] not in full and before.concepts.isdisjoint(need.known) and _is_thing(before):
+        yield place - 1
+
+
+_HEADS = frozenset(
+    map(
+        plain,
+        word_set("bay button console display door gauge handle hatch lamp lever panel pedestal pin seat switch window"),
+    )
+)
+"""Words for a sort of thing, which another word before them tells apart."""
+
+
+def _is_thing(mention: Mention) -> bool:
+    return any(c[0] == "!" for c in mention.concepts) and not mention.text.endswith(("ing", "ed"))
 
 
 _OFF_IT = re.compile(r"(?:under|beneath|below|behind|by|beside|near) (?:the |a )?")

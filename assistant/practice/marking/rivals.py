@@ -31,8 +31,7 @@ _NAMED_BARE = tuple(family for family in _SELECTED if family != "colour")
 def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return the members of a family that an answer names in place of, or beside, the one asked for."""
     bares = bare_names(know, _NAMED_BARE)
-    short = {c.removesuffix(f"_{f.split('-')[-1]}"): f for c, f in know.lexicon.families.items() if f in _NAMED_BARE}
-    families = {**bares, **know.lexicon.families, **short, **dict.fromkeys(_PERSONS, "person")}
+    families = families_of(know)
     asked = frozenset(c for m in need.question.mentions for c in m.concepts)
     wanted = {c for p in need.points for e in p.elements for c in e.concepts}
     wanted |= {c for bare in wanted & bares.keys() for c in families if c.split(".")[-1].startswith(bare)}
@@ -58,6 +57,13 @@ def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
                 continue
             found.append(" ".join(said.reading.words[place : place + 1]))
     return found
+
+
+def families_of(know: Knowledge) -> dict[str, str]:
+    """Return the family of each concept that has one, by its bare name too: "firm" for the setting."""
+    short = {c.removesuffix(f"_{f.split('-')[-1]}"): f for c, f in know.lexicon.families.items() if f in _NAMED_BARE}
+    bares = bare_names(know, _NAMED_BARE)
+    return {**bares, **know.lexicon.families, **short, **dict.fromkeys(_PERSONS, "person")}
 
 
 def _as_choice(place: int, members: set[str], said: Said) -> bool:

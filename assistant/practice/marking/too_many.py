@@ -37,13 +37,15 @@ def too_many(held: Sequence[Held], need: Need, said: Said, know: Knowledge) -> l
     if len(named) < _LEAST or any(len(item) > _MOST for item in named):
         return []
     own = frozenset(map(plain, know.phrase(need.expected).words)) | need.words | need.asked
+    kinds = know.lexicon.kinds
+    known = {c for c in need.said | need.question.concepts if c[0] not in "@~" and kinds.get(c, "thing") == "thing"}
     return [
         " ".join(said.reading.words[i] for i in item)
         for item in items
         if item and item not in named and len(item) <= _MOST
         and all(said.words[i] not in own and said.reading.words[i].isalpha() for i in item)
         and _AGAIN.isdisjoint(said.reading.words[i] for i in item)
-        and all(said.concepts[i].isdisjoint(need.said | need.question.concepts) for i in item)
+        and all(said.concepts[i].isdisjoint(known) for i in item)
     ]  # fmt: skip
 
 

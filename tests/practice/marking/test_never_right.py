@@ -23,6 +23,13 @@ REVERSE = "What leads to this: “Use reverse thrust and aerodynamic braking onl
 NO_SKID = "What leads to this: “No anti-skid”?"
 
 
+LAMPS = "What do the gear lamps mean?"
+MODES = "Name the braking modes."
+SUPPLY = "What opens the gear's hydraulic supply again?"
+ALTERNATE = "Does autobrake work in ALTERNATE?"
+BOTH_LOST = "Both systems lost: what happens?"
+
+
 @pytest.mark.parametrize(
     ("question", "answer", "mark"),
     [
@@ -72,6 +79,23 @@ NO_SKID = "What leads to this: “No anti-skid”?"
         (BARS, "amber, not yellow", RIGHT),
         (BARS, "yellow", WRONG),
         (BARS, "blue", WRONG),
+        # what one case has, told of another
+        (
+            LAMPS,
+            "green down and locked, flashing white in transit, dark up and locked, amber disagrees with lever",
+            RIGHT,
+        ),
+        (LAMPS, "green down and unlocked, flashing white in transit, dark up and locked, amber disagrees", WRONG),
+        (LAMPS, "green down and locked, flashing white in transit, dark up and locked, green disagrees", WRONG),
+        (LAMPS, "green up, dark down", WRONG),
+        (LAMPS, "amber in transit, white flashing disagree", WRONG),
+        (MODES, "NORMAL on System 2, ALTERNATE on System 1, EMERGENCY on the accumulator", RIGHT),
+        (MODES, "NORMAL on System 1, ALTERNATE on System 2, EMERGENCY on the accumulator", WRONG),
+        (SUPPLY, "moving the gear lever to DN", RIGHT),
+        (SUPPLY, "moving the flap lever down", WRONG),
+        (ALTERNATE, "it does not work in ALTERNATE", RIGHT),
+        (ALTERNATE, "it does not work in NORMAL", WRONG),
+        (BOTH_LOST, "free-fall retraction and EMERGENCY brakes", WRONG),
         # what follows, said back as what leads there
         (REVERSE, "no wheel brakes", WRONG),
         (REVERSE, "System 1 lost, accumulator empty and the brake controller failed", PARTLY),
