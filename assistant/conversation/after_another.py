@@ -19,7 +19,9 @@ from assistant.conversation.in_another_unit import in_another_unit
 from assistant.conversation.judged_again import as_a_verdict
 from assistant.conversation.leaning_on_told import leant_on_told
 from assistant.conversation.limit_spoken import of_its_kind
+from assistant.conversation.one_of_them import one_of_them
 from assistant.conversation.one_turn import Turn
+from assistant.conversation.other_variant import of_the_other
 from assistant.conversation.picking import picked
 from assistant.conversation.pointed_names import with_names
 from assistant.conversation.ranked import ranked
@@ -47,6 +49,7 @@ _SURE = 0.9
 def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result]:
     """Return the question that a turn asks, completed from the one before where it needs it, with its result."""
     # A turn is completed from the last; what it names itself always counts.
+    text = of_the_other(text, context, knowledge) or text
     rest = corrected(text) or amount_instead(text, knowledge)
     bare = (carried_by(text, context, knowledge) or text) if rest is None else rest
     alone = asked_alone(bare, knowledge, context.variant)
@@ -61,7 +64,7 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     placed = placed or held_to_a_step(alone, context, knowledge) or asked_then(alone, context, knowledge)
     if placed:
         return placed
-    other = on_another_variant(alone, context, knowledge)
+    other = on_another_variant(alone, context, knowledge) or one_of_them(alone, context, knowledge)
     if other:
         return other
     turn, alone = as_it_stands(bare, alone, rest is not None, context, knowledge)

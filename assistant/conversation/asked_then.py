@@ -13,18 +13,20 @@ from assistant.conversation.controls_of_changes import asks_since
 from assistant.conversation.going_on import reported_done
 from assistant.conversation.going_through import gone_through, quantities
 from assistant.conversation.in_scenario import states_given
-from assistant.conversation.inside_told import on_the_subject
-from assistant.conversation.readings import merged
+from assistant.conversation.inside_told import gives_what_is_asked, on_the_subject
+from assistant.conversation.preferring import asks_manner
+from assistant.conversation.readings import merged, things_named
 from assistant.conversation.result_asked import output_asked
 from assistant.knowledge.records import Procedure
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
-from assistant.resolving.choosing import chosen_record, resolve_scored
+from assistant.resolving.choosing import candidates, chosen_record, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.leaning import ANSWERING
 from assistant.resolving.results import (
     BandResult,
     CheckResult,
     Choices,
+    FactResult,
     LimitResult,
     ModelResult,
     Needed,
@@ -37,6 +39,7 @@ from assistant.understanding.mentions import BOUNDS
 from assistant.understanding.then import topic_key
 
 _LONG, _BRIEF = 12, 7
+_FULLY, _CLEARLY = 0.9, 0.1
 _GOING_ON = frozenset({"then", "next", "now", "after", "afterwards"})
 _JUDGED = (BandResult, CheckResult, ModelResult, ScheduleResult)
 
@@ -63,13 +66,35 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
         if best and result is not None and _gives(result, best, alone, knowledge):
             if asks_since(alone.reading.text) or "since" in words or _goes_on(result, alone, context):
                 return None
-            if _takes_the_place(alone, result, context, knowledge):
-                return None
-            if _asks_a_figure(best, result, alone, context, knowledge):
+            placed = _takes_the_place(alone, result, context, knowledge)
+            if placed or _asks_a_figure(best, result, alone, context, knowledge):
                 return None
             result = _step_of(result, best, alone, context, knowledge)
-            return _remembered_by(result, alone, context, knowledge), result
+            fuller = _said_more_fully(best, result, alone, context, knowledge)
+            return fuller or (_remembered_by(result, alone, context, knowledge), result)
     return None
+
+
+def _said_more_fully(
+    best: Best, result: Result, alone: Question, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return the statement or figure that a turn asks for in full with what was told in mind, where the way of asking
+    leaves a thing unsaid that the turn names: "below what pressure is it empty", where "what pressure" is one.
+    """
+    left = [m for m in things_named(alone.reading, knowledge) if best.explained.isdisjoint(m.taken)]
+    left += [m for m in alone.reading.mentions if m.says_state and not m.weak and best.explained.isdisjoint(m.taken)]
+    if not left or asks_manner(alone) or not isinstance(result, (FactResult, LimitResult)):
+        return None
+    question = on_the_subject(alone, context, knowledge)
+    found = [c for c in candidates(question, knowledge)[:12] if c.match]
+    fuller = next((c for c in found if isinstance(c.result, (FactResult, LimitResult))), None)
+    if fuller is None or fuller.match is None or fuller.score < _FULLY or fuller.match.barred:
+        return None
+    own = next((c.score for c in found if c.match and c.match.record == best.then.record), 0.0)
+    if own > fuller.score - _CLEARLY or fuller.result == context.result:
+        return None
+    named = all(m.concepts & fuller.match.concepts for m in left)
+    return (question, fuller.result) if named and gives_what_is_asked(fuller.result, alone, knowledge) else None
 
 
 def _goes_on_from_the_result(alone: Question, context: Context) -> bool:

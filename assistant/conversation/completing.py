@@ -11,6 +11,8 @@ from assistant.conversation.told_of_oneself import asked_alone
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result
 
+_BRIEF, _FEW = 8, 3
+
 
 def understood(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result]:
     """Return the question that a turn asks, completed from the one before where it needs it, with its result."""
@@ -29,4 +31,15 @@ def _by_itself(text: str, context: Context, knowledge: Knowledge) -> tuple[Quest
     bare = carried_by(text, context, knowledge) or text
     alone = asked_alone(bare, knowledge, context.variant)
     turn, alone = as_it_stands(bare, alone, False, context, knowledge)
-    return alone, which_figure(alone, turn.first.result, knowledge) or turn.first.result
+    unclear = which_figure(alone, turn.first.result, knowledge)
+    if unclear is None and _may_be_vague(alone):
+        from assistant.conversation.vague_opening import asked_of_what  # few questions need it
+
+        unclear = asked_of_what(alone, turn.first.result, knowledge)
+    return alone, unclear or turn.first.result
+
+
+def _may_be_vague(alone: Question) -> bool:
+    """Return whether a first question is short and points at something, or names hardly anything."""
+    words = alone.reading.words
+    return len(words) <= _BRIEF and not alone.reading.amounts and len(alone.reading.mentions) <= _FEW

@@ -48,7 +48,10 @@ _FOLLOWS = (
     r"|still|suppose|say|assuming|only)\b"
 )
 _ABOUT = r"^\W*(?:\w+\W+)?(?:what|how) about\b"
-_PLACE = r"^\W*(?:and |so |ok )*where(?:'?s| is| are) (?:it|they|those)(?: (?:located|found|fitted))?\W*$"
+_PLACE = (
+    r"^\W*(?:and |so |ok )*where(?:(?:'?s| is| are) (?:it|they|those)(?: (?:located|found|fitted))?"
+    r"|(?: (?:do|can|would|will|should|could))? (?:i|you|we) (?:find|see|spot) (?:it|them|one|those))\W*$"
+)
 _WHEN = r"^\W*(?:and |so |ok )*when(?: is (?:that|this)| exactly| does (?:it|that|this) (?:happen|come about))?\W*$"
 _CHOICE = (
     r"^\s*(?:(?:the|number|option|choice|no|pick|take|give me|go for|i mean|i want|show me|let.?s have)\.?\s+)*"

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from assistant.answering.answer import Answer
+from assistant.answering.compose import citations
 from assistant.conversation.context import Context
 from assistant.conversation.figures_nearby import limits_told
 from assistant.knowledge.records import Limit
@@ -13,7 +14,8 @@ from assistant.resolving.results import CheckResult
 
 _MOST_WORDS = 10
 _OVER = frozenset({
-    "over", "above", "through", "past", "beyond", "exceed", "exceeds", "exceeded", "exceeding", "bust", "busted",
+    "over", "above", "through", "past", "beyond", "exceed", "exceeds", "exceeded", "exceeding", "bust",
+    "busted",
     "busting", "broke", "break", "overspeed", "oversped", "faster", "higher", "hotter", "heavier", "quicker",
     "overdo", "overdid", "too",
 })  # fmt: skip
@@ -39,8 +41,23 @@ _DONE = re.compile(
     r"(?:do|does|did|has to|have to|must|had to|exceeds? it)(?: it| that| so)?(?: anyway| regardless| by mistake)?\W*$"
 )
 """What is asked may not be done: "and what if I do?"."""
+_WHOM = re.compile(
+    r"^\W*(?:(?:and|so|but|ok|okay|right|well|hm|um|er|then)\W+)*who(?:m|se)?(?:.?s)?\b.*"
+    r"\b(?:call(?:ed)?|ring|phone|tell|told|inform(?:ed)?|notify|notified|contact|report|know|get (?:on to|hold of)"
+    r"|speak|talk|ask|fetch|get)\b"
+)
+"""Somebody is asked for who is to be told of it: "who do I call"."""
+_WHO_WORDS = frozenset({
+    "who", "whom", "call", "called", "ring", "phone", "tell", "told", "inform", "informed", "notify",
+    "notified", "contact",
+    "report", "know", "get", "hold", "speak", "talk", "ask", "fetch", "when", "should", "would", "on",
+    "gets", "in", "case",
+    "us", "me", "about", "shall", "might", "outside", "not", "with", "there", "apart", "isn", "t", "off",
+})  # fmt: skip
+_CALLED = ("call", "log")
 _ASKS = frozenset({
-    "if", "what", "now", "suppose", "say", "went", "have", "oops", "past", "beyond", "above", "over", "under", "below",
+    "if", "what", "now", "suppose", "say", "went", "have", "oops", "past", "beyond", "above", "over",
+    "under", "below",
     "less",
 })  # fmt: skip
 
@@ -49,12 +66,39 @@ def exceeded_asked(text: str, context: Context, knowledge: Knowledge) -> Answer 
     """Return what is to be done where the limit told last is exceeded, if that is loaded and all that a turn asks."""
     last = context.answer
     limit = _limit_told(context, knowledge)
-    what = _where_exceeded(limit) if limit else ""
-    if last is None or limit is None or not what or not _asks_of_it(text, limit):
+    if last is None or limit is None:
+        return None
+    if _asks_whom(text):
+        return _whom_to_tell(text, limit, last, knowledge)
+    what = _where_exceeded(limit)
+    if not what or not _asks_of_it(text, limit):
         return None
     told = last.text.partition(". ")[0].rstrip(".")
     where = "not met" if limit.maximum is None and limit.minimum is not None else "exceeded"
     return last._replace(question=text, text=f"{what.rstrip('.')}. That is where it is {where}: {told}.")
+
+
+def _asks_whom(text: str) -> bool:
+    """Return whether a turn asks no more than who is to be told: "who do I call when it's too much"."""
+    said = text[:100].lower()
+    words = set(re.findall(r"[a-z]+", said))
+    return bool(_WHOM.match(said)) and words <= _WHO_WORDS | _SMALL | _OVER | _UNDER | _MORE
+
+
+def _whom_to_tell(text: str, limit: Limit, last: Answer, knowledge: Knowledge) -> Answer | None:
+    """Return what is to be done beyond the limit told, or beyond another of the same thing, where that says who."""
+    said = _where_exceeded(limit)
+    if any(word in said.lower() for word in _CALLED):
+        return last._replace(question=text, text=f"{said.rstrip('.')}. That is where it is exceeded: {limit.of}.")
+    about = knowledge.phrase(limit.of).concepts
+    for name in knowledge.base.ids("limits"):
+        other = knowledge.base.records[name]
+        said = _where_exceeded(other)
+        if "call" in said.lower().split() and len(about & knowledge.phrase(other.of).concepts) > 1:
+            sources = citations(other.sources, knowledge)
+            words = f"{said.rstrip('.')}. That is where it is exceeded: {other.of}."
+            return last._replace(question=text, text=words, sources=sources, values=(), working="", entry=name)
+    return None
 
 
 def _where_exceeded(limit: Limit) -> str:

@@ -128,7 +128,8 @@ def _best_inside(
         return None
     if best.result in context.told_lately or not isinstance(best.result, _TELLING):
         return None
-    named = not names_unknown(best.match.record, alone, knowledge) and _gives(best.result, alone, knowledge)
+    unknown = names_unknown(best.match.record, alone, knowledge)
+    named = not unknown and gives_what_is_asked(best.result, alone, knowledge)
     return best if named and _is_of_it(best, alone, first, context, knowledge) else None
 
 
@@ -184,7 +185,7 @@ def _thing_told(context: Context, knowledge: Knowledge) -> frozenset[str]:
     return frozenset(c for c in new if c in knowledge.lexicon.families)
 
 
-def _gives(result: Result, alone: Question, knowledge: Knowledge) -> bool:
+def gives_what_is_asked(result: Result, alone: Question, knowledge: Knowledge) -> bool:
     """Return whether a figure is of the quantity that a turn asks for, where it asks for one."""
     asked = alone.reading.asked & QUANTITIES
     return not asked or not isinstance(result, LimitResult) or quantity_of(result, knowledge) in asked

@@ -56,7 +56,7 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
     if name == "why" and last:
         return _at_the_limit(text, context, knowledge) or _why(text, context, knowledge)
     if name == "source" and last and not asks_since(text):
-        found = _whereabouts(text, context, knowledge) if asks_place(text) else None
+        found = _whereabouts(text, context, knowledge) if asks_place(text) else _bare_place(text, context, knowledge)
         if found:
             return found
         return _source(text, last, knowledge), context
@@ -105,8 +105,11 @@ def _on_what_was_told(text: str, context: Context, knowledge: Knowledge) -> tupl
     told = told or limit_again(text, context) or believed(text, context, knowledge)
     if told is None and context.answer:
         from assistant.conversation.exceeding import exceeded_asked  # a first question starts without it
+        from assistant.conversation.figures_apart import apart, asks_apart
 
         told = exceeded_asked(text, context, knowledge)
+        if told is None and asks_apart(text):
+            told = apart(text, context, knowledge)
     return (told, context._replace(said=told)) if told else None
 
 
@@ -122,7 +125,7 @@ def _words_told(context: Context, knowledge: Knowledge) -> frozenset[str]:
 def _since(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
     """Return since when the figure told last holds, where a revision changed it."""
     last = context.answer
-    if last is None or not (asks_since(text) or asks_former(text)):
+    if last is None or not (asks_since(text) or asks_former(text) or _of_a_changed_figure(text, context, knowledge)):
         return None
     told = (*(last.values[:1] and (last.entry,)), *_limits_told(context))
     changes = tuple(c for name in dict.fromkeys(told) for c in changes_of(name, knowledge))
@@ -136,6 +139,22 @@ def _since(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
         return _unchanged(text, last, context)
     asked = context.asked or question_of(text, knowledge, "")
     return composed(text, asked, ChangeResult(changes), knowledge)
+
+
+def _of_a_changed_figure(text: str, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn asks since when a figure holds, or what it was, and names that figure or the former one:
+    "when did the 280 change", "how long has it been 250".
+    """
+    changes = [c for name in _limits_told(context) for c in changes_of(name, knowledge)]
+    if not changes or len(text) > 80:
+        return False
+    reading = knowledge.reader.read(text)
+    figures = {a.value for c in changes for words in (c.formerly, c.now) for a in knowledge.phrase(words).amounts}
+    if not reading.amounts or any(amount.value not in figures for amount in reading.amounts):
+        return False
+    places = {k for amount in reading.amounts for k in range(amount.start, amount.end)}
+    bare = " ".join("it" if k in places else word for k, word in enumerate(reading.words))
+    return asks_since(bare) or asks_former(bare)
 
 
 def _unchanged(text: str, last: Answer, context: Context) -> Answer | None:
@@ -192,6 +211,15 @@ def _why(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Con
         return last._replace(question=text, text=words), context
     answer = composed(text, asked.with_text(text), result, knowledge)
     return answer, context._replace(answer=answer)
+
+
+def _bare_place(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
+    """Return the place of what was told, for a turn that asks no more than where, and else where that thing is."""
+    from assistant.conversation.where_then import asks_bare_place, place_told  # a first question starts without it
+
+    if not asks_bare_place(text):
+        return None
+    return place_told(text, context, knowledge) or _whereabouts(text, context, knowledge)
 
 
 def _whereabouts(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
