@@ -6,8 +6,6 @@ A contradiction counts whatever else is right: a number that belongs to somethin
 
 from __future__ import annotations
 
-import re
-
 from assistant.frozen import NamedTuple
 from assistant.practice.marking.absolutes import absolute, nothing_does, other_manner, same_as_other, too_soon, whatever
 from assistant.practice.marking.alike import crossed, paired, parts_exchanged
@@ -58,9 +56,10 @@ from assistant.practice.marking.supplies import not_supplied
 from assistant.practice.marking.surplus import in_place_of
 from assistant.practice.marking.switched import put_otherwise
 from assistant.practice.marking.unbounded import bounded_any
+from assistant.practice.marking.verdict_said import verdict_of, verdict_wrong
 from assistant.practice.marking.verdicts import forbidden_said, stand_wrong
 from assistant.practice.marking.whichever import choice_said, other_choice
-from assistant.practice.marking.wording import NO, NO_ACTION, NOTHING_DONE, YES
+from assistant.practice.marking.wording import NO_ACTION, NOTHING_DONE
 from assistant.resolving.knowing import Knowledge
 
 _ONE_OF_TWO = 0.4
@@ -100,7 +99,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *crossed(need, said, numbers),
         *parts_exchanged(held, said),
         *numbers.wrong,
-        *_verdict_wrong(need, said),
+        *verdict_wrong(need, said),
         *_states_wrong(need, said),
         *rivals(need, said, know),
         *opposed([h.point for h in held], [h.places for h in held], need, said),
@@ -196,7 +195,7 @@ def _with_ways(held: tuple[Held, ...], ways: Compared | None) -> tuple[Held, ...
 def _held(index: int, need: Need, said: Said, numbers: Numbers) -> Held:
     point = need.points[index]
     if point.verdict:
-        given = _verdict_of(need, said)
+        given = verdict_of(need, said)
         return Held(point, float(given == point.verdict or (not given and _acted(need, said))), ())
     if point.which:
         return Held(point, choice_said(point.which, said), ())
@@ -247,6 +246,8 @@ def _without_figures(points: tuple[Point, ...], index: int) -> tuple[Point, ...]
 
 def _acted(need: Need, said: Said) -> bool:
     """Return whether what a verdict calls for is said to be done, which says the verdict too: "change it"."""
+    if any(p.either and p.optional and not p.figures and words_said(p, said)[0] >= ENOUGH for p in need.points):
+        return True
     if need.within is None:
         return False
     actions = [p for p in need.points if not (p.figures or p.verdict or p.state or p.optional) and p.elements]
@@ -258,40 +259,6 @@ def _both(got: float, words: float, least: float) -> float:
     if got == 1.0:
         return 1.0 if words >= least else 0.6
     return min(0.6, 0.5 * got + (0.4 if words >= ENOUGH else 0.0))
-
-
-def verdict_said(said: Said) -> str:
-    """Return the verdict that an answer begins with: "yes", "no" or ""."""
-    words = list(said.reading.words)
-    first = [
-        w
-        for w in words[:2]
-        if w in ("yes", "yse", "no", "yep", "yeah", "nope", "negative", "affirmative", "affirm", "nah")
-    ]
-    if first:
-        return "yes" if first[0] in ("yes", "yse", "yep", "yeah", "affirmative", "affirm") else "no"
-    text = " ".join(words)
-    no, yes = NO.search(text), YES.search(text)
-    if no and (not yes or no.start() <= yes.start() + 12):
-        return "no"
-    return "yes" if yes else ""
-
-
-def _verdict_of(need: Need, said: Said) -> str:
-    """Return the verdict of an answer; to be below is to be within only a maximum: "it's below the 126 psi limit"."""
-    given = verdict_said(said)
-    below = _IS_BELOW.match(" ".join(said.reading.words))
-    most = any(f.sense == "max" for p in need.points for f in p.figures)
-    return "" if given == "yes" and below and need.within is False and not most else given
-
-
-_IS_BELOW = re.compile(r"(?:it|that|this) is (?:still |well |just )?(?:below|under)\b")
-
-
-def _verdict_wrong(need: Need, said: Said) -> list[str]:
-    wanted = next((p.verdict for p in need.points if p.verdict), "")
-    given = _verdict_of(need, said) if wanted else ""
-    return [f"{given}: it is {wanted}"] if wanted and given and given != wanted else []
 
 
 def _states_wrong(need: Need, said: Said) -> list[str]:

@@ -8,6 +8,7 @@ from typing import Any
 
 from assistant.knowledge.records import Fact, Limit, Value
 from assistant.practice.marking.asked import Asked, the_one_asked
+from assistant.practice.marking.case_verdicts import case_verdict
 from assistant.practice.marking.elements import named_elements, point
 from assistant.practice.marking.judged import COMPUTED, THRESHOLD, bands_points, check_points, shown_as
 from assistant.practice.marking.labels import label_asked
@@ -16,6 +17,8 @@ from assistant.practice.marking.parts import CASES, POLAR, parts_of
 from assistant.practice.marking.points import Element, Figure, Point
 from assistant.practice.marking.references import with_figure
 from assistant.practice.marking.said import plain
+from assistant.practice.marking.sentences import from_sentence
+from assistant.practice.marking.step_named import step_after, step_named
 from assistant.practice.marking.steps_asked import of_step
 from assistant.practice.marking.verdicts import GONE, says_no
 from assistant.resolving import results as r
@@ -44,18 +47,30 @@ def _fact_points(fact: Fact, text: str, know: Knowledge) -> list[Point]:
     verdict = _lead(fact.says)
     points = [Point(f"{verdict}", verdict=verdict)] if verdict and POLAR.search(text) else []
     made = [with_figure(point(p, know), fact, know) for p in fact.points]
+    case = case_verdict(fact, text, know) if not verdict and POLAR.search(text) and len(parts_of(text)) < _TWO else ""
+    if case:
+        return [Point(case, verdict=case), *(p._replace(optional=True) for p in made)]
     polar = len(parts_of(text)) < 2 and not CASES.search(text) and POLAR.search(text)
     if not verdict and polar and says_no(fact, text, know):
         points = [Point("no", verdict="no")]
         reason = know.reader.read(text).has("why")
-        made = _from_sentence(fact.says, text, know) if reason and _all_asked(made, text, know) else made
+        made = from_sentence(fact.says, text, know) if reason and _all_asked(made, text, know) else made
         made = [p._replace(optional=not reason and bool(p.negated or p.state or GONE.search(p.text))) for p in made]
         return points + made
     if made and not _all_asked(made, text, know):
         return points + made
+    if fact.values and "how" in fact.answers and _MANNER.search(text) and len(parts_of(text)) < _TWO:
+        told = from_sentence(fact.says, text, know)
+        manner = [p for p in told if not p.figures]
+        return points + [p._replace(optional=p.optional or (bool(p.figures) and bool(manner))) for p in told]
     if fact.values:
         return points + [_value_point(v, fact.says, know) for v in fact.values]
-    return points + _from_sentence(fact.says, text, know)
+    return points + from_sentence(fact.says, text, know)
+
+
+_TWO = 2
+_MANNER = re.compile(r"\bhow (?:do|does|is|are|can|would|should|must|will|to)\b", re.IGNORECASE)
+"""What asks how something is done, and for no figure."""
 
 
 def _all_asked(points: list[Point], text: str, know: Knowledge) -> bool:
@@ -77,30 +92,6 @@ def _value_point(value: Value, says: str, know: Knowledge) -> Point:
             figure = stated
     return Point(shown_as(value.value, value.unit, know), (figure,), named_elements(says, know),
                  figures_suffice=True)  # fmt: skip
-
-
-def _from_sentence(says: str, text: str, know: Knowledge) -> list[Point]:
-    """Return the points of a statement that lists none: the clauses of its first sentence."""
-    colour = _COLOUR.match(says)
-    if colour:
-        return [_head_alone(point(says.rstrip("."), know), colour.group(1))]
-    body = re.sub(r"^(?:No|Yes)[:,]\s*", "", says)
-    first = re.split(r"(?<=[a-z0-9)])\.\s+(?=[A-Z])", body)[0].rstrip(".")
-    given = know.reader.read(text).concepts
-    clauses = [
-        c.strip() for c in re.split(r"[;:]\s+|,\s+(?:and |or )?|\s+(?:and|so that|because)\s+", first) if c.strip()
-    ]
-    found = [point(c, know) for c in clauses]
-    told = [p for p in found if p.figures or any(given.isdisjoint(e.concepts) for e in p.elements if e.weight > 0.5)]
-    return told or [point(first, know)]
-
-
-_COLOUR = re.compile(r"(\w+) is the colour of ")
-
-
-def _head_alone(made: Point, head: str) -> Point:
-    """Return the point of a colour, of which the name of the thing that has it says nothing."""
-    return made._replace(elements=tuple(e._replace(given=plain(head.lower()) not in e.words) for e in made.elements))
 
 
 def _limit_points(limit: Limit, text: str, know: Knowledge) -> list[Point]:
@@ -171,8 +162,12 @@ def _procedure(one: Asked, text: str, know: Knowledge) -> list[Point]:
         steps = (steps[result.step],)
     elif result.memory_only:
         steps = tuple(s for s in steps if s.memory) or steps
+    named = step_named(text, [step.do for step in steps]) if result.step is None else None
+    after = step_after(text, [step.do for step in result.procedure.steps], know)
+    if after is not None or named is not None:
+        steps = (result.procedure.steps[after] if after is not None else steps[named or 0],)
     first = _FIRST_STEPS.search(text)
-    if first and result.step is None:
+    if first and len(steps) > 1 and result.step is None:
         steps = steps[: _SMALL[first.group(1).lower()]]
     made = [point(_bare_step(step.do), know) for step in steps]
     part = one.answer.question

@@ -125,6 +125,8 @@ def _named(answer: str, need: Need) -> str:
     answer = _LET_OFF.sub(r"release \1", answer if need.polar else _OPENER.sub("", answer))
     if not any(f.unit in _LENGTHS for p in need.points for f in p.figures):
         answer = _INWARD.sub(r"\1 up", answer)
+    if _NIL.fullmatch(answer) and any(f.value == 0 for p in need.points for f in p.figures):
+        answer = "0"
     if any("extend and retract" in p.text for p in need.points):
         answer = _CYCLED.sub("extend and retract", answer)
     if any(p.state and not p.state.there for p in need.points):
@@ -141,6 +143,7 @@ _BARE = re.compile(r"(?<=[,;.])\s*(?:then |and |back )*(up|down|dn)(?: again)?(?
 _RAISED = re.compile(r"\braise (?:the (?:lever|gear|handle)|it)\b", re.IGNORECASE)
 _LOWERED = re.compile(r"\blower (?:the (?:lever|gear|handle)|it)\b", re.IGNORECASE)
 _OPENER = re.compile(r"^\s*(?:ok|okay|alright|well)[,:;]\s+", re.IGNORECASE)
+_NIL = re.compile(r"\s*(?:nil|none|nothing|nought|naught|zilch)(?: at all)?\s*[.!]?\s*", re.IGNORECASE)
 _LENGTHS = ("mm", "cm", "m", "in", "ft")
 _INWARD = re.compile(r"(?<=\d)( kt| knots)? in(?=\s*(?:[,.;]|$))", re.IGNORECASE)
 """The gear drawn in, and no inches: "230 out, 205 in"."""

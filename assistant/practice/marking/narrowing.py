@@ -176,7 +176,9 @@ def persons_only(points: list[Point], reading: Reading, know: Knowledge) -> list
         return points
     made = [with_duty(p._replace(elements=tuple(e for e in p.elements if _is_person(e))), know) for p in points]
     named = [p._replace(figures=()) for p in made if p.elements]
-    return named if len(named) == 1 and len(points) == 1 else points
+    if len(named) == 1 < len(points) and "and" not in reading.words:
+        return [p._replace(optional=p.optional or not m.elements) for p, m in zip(points, made, strict=True)]
+    return named if len(named) == 1 == len(points) else points
 
 
 _SHORT = 12

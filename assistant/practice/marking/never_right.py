@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from assistant.practice.marking.duties import other_pilot
@@ -28,7 +29,32 @@ def never_right(held: Sequence[Held], need: Need, said: Said, know: Knowledge) -
         *(of_each(need, said) if single else ()),
         *(told_of_another(held, need, said, know) if single else ()),
         *of_another_case(held, need, said, know),
+        *(_other_gear(need, said) if single else ()),
+        *_as_normal(need, said),
         *both_said(need, said),
         *below_it(need, said, know),
         *other_shade(need, said, know),
     ]
+
+
+def _other_gear(need: Need, said: Said) -> list[str]:
+    """Return the main gear named where the full answer speaks of the nose gear alone, or the other way."""
+    if any(p.figures for p in need.points):
+        return []
+    full = need.expected.lower()
+    words = set(said.reading.words)
+    for one, other in (("nose", "main"), ("main", "nose")):
+        if one in full and other not in full and other in words and one not in words and other not in need.asked:
+            return [] if {"not", "no", "than"} & words else [other]
+    return []
+
+
+def _as_normal(need: Need, said: Said) -> list[str]:
+    """Return what is said to be as always, where a state has it otherwise: "yes, normally"."""
+    results = {c for p in need.points for e in p.elements for c in e.concepts if c[0] == "="}
+    usual = _USUALLY.search(" ".join(said.reading.words))
+    held = any(c.endswith(".normal") for c in results) or "normal" in need.expected.lower().split(" that is with ")[0]
+    return [usual.group()] if usual and results and not held else []
+
+
+_USUALLY = re.compile(r"(?<!not )(?<!no )\b(?:normally|as usual|as normal|as always|like normal)\b")

@@ -9,6 +9,7 @@ from typing import Any
 from assistant.answering.states import output_words
 from assistant.knowledge.records import Fact, StateTable
 from assistant.practice.marking.asked import Asked
+from assistant.practice.marking.case_verdicts import done_verdict, implied
 from assistant.practice.marking.elements import concepts_in, of_its_subject, point, told_concepts
 from assistant.practice.marking.parts import POLAR, parts_of, pieces
 from assistant.practice.marking.points import Point, State
@@ -116,9 +117,11 @@ def _judged(result: Any, names: list[str], text: str, know: Knowledge) -> list[P
     if points or len(names) != 1 or len(result.rows) != 1:
         return named or points
     output = next(o for o in result.table.outputs if o.id == names[0])
-    if not any(_denies(each, output.label) for _, each, _ in output.values):
-        return []
     value = dict(result.rows[0].outputs).get(names[0], "")
+    if not any(_denies(each, output.label) for _, each, _ in output.values):
+        verdict = done_verdict(output_words(result.table, names[0], value), text)
+        made = output_point(result.table, names[0], value, know)
+        return [Point(verdict, verdict=verdict), implied(made)] if verdict else []
     concepts = know.phrase(text).concepts
     named = [v for v, _, _ in output.values if f"={result.table.id}.{output.id}.{v}" in concepts]
     gone = value not in named if named else _denies(output_words(result.table, names[0], value), output.label)

@@ -46,6 +46,8 @@ _GROUPS = """
     flight flies fly flown
     isolated shut closed cut
     stay stays remain remains
+    rearward aft backwards
+    bay bays well wells
 """
 
 

@@ -88,6 +88,7 @@ YES = re.compile(
 NO = re.compile(
     r"\b(?:no|nope|nah|negative|can not|cannot|may not|must not|is not|are not|"
     r"does not|do not|not|never|outside|exceeds|exceeded|forbidden|prohibited|"
+    r"i doubt (?:it|that)|(?:there is|there s|has|have|got) none|^none|^nothing|"
     r"unacceptable|fails|too (?:hot|fast|high|low|much|long|far|heavy|slow|little|"
     r"wide|deep)|will not|would not|won t)\b"
 )
