@@ -19,6 +19,7 @@ from assistant.conversation.in_another_unit import in_another_unit
 from assistant.conversation.judged_again import as_a_verdict
 from assistant.conversation.leaning_on_told import leant_on_told
 from assistant.conversation.limit_spoken import of_its_kind
+from assistant.conversation.of_the_verdict import of_the_verdict
 from assistant.conversation.one_of_them import one_of_them
 from assistant.conversation.one_turn import Turn
 from assistant.conversation.other_variant import of_the_other
@@ -29,6 +30,7 @@ from assistant.conversation.refining import which_figure
 from assistant.conversation.relative_amounts import with_relative
 from assistant.conversation.result_asked import all_normal_again, result_asked
 from assistant.conversation.scenario import without_states
+from assistant.conversation.several_readings import several_readings
 from assistant.conversation.stale_verdicts import with_the_new_amount
 from assistant.conversation.state_of_the_last import with_the_last
 from assistant.conversation.steps import step_by_place
@@ -61,6 +63,7 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     context = without_states(alone, context, knowledge)
     placed = well or step_by_place(alone, context) or counted(alone, context, knowledge)
     placed = placed or ranked(alone, context, knowledge) or in_another_unit(alone, context, knowledge)
+    placed = placed or of_the_verdict(alone, context, knowledge) or several_readings(alone, context, knowledge)
     placed = placed or held_to_a_step(alone, context, knowledge) or asked_then(alone, context, knowledge)
     if placed:
         return placed

@@ -38,7 +38,8 @@ from assistant.resolving.results import (
 from assistant.understanding.mentions import BOUNDS
 from assistant.understanding.then import topic_key
 
-_LONG, _BRIEF = 12, 7
+_LONG, _BRIEF, _WHOLE = 12, 7, 5
+_SURE = 0.95
 _FULLY, _CLEARLY = 0.9, 0.1
 _GOING_ON = frozenset({"then", "next", "now", "after", "afterwards"})
 _JUDGED = (BandResult, CheckResult, ModelResult, ScheduleResult)
@@ -67,7 +68,8 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
             if asks_since(alone.reading.text) or "since" in words or _goes_on(result, alone, context):
                 return None
             placed = _takes_the_place(alone, result, context, knowledge)
-            if placed or _asks_a_figure(best, result, alone, context, knowledge):
+            itself = placed or _asks_itself(best, alone, knowledge)
+            if itself or _asks_a_figure(best, result, alone, context, knowledge):
                 return None
             result = _step_of(result, best, alone, context, knowledge)
             fuller = _said_more_fully(best, result, alone, context, knowledge)
@@ -153,6 +155,14 @@ def _asks_a_figure(
         return False
     first = resolve_scored(alone, knowledge)
     return isinstance(first.result, LimitResult) and first.score >= ANSWERING
+
+
+def _asks_itself(best: Best, alone: Question, knowledge: Knowledge) -> bool:
+    """Return whether a turn asks in full for a figure of another record: "max speed with the gear down"."""
+    if len(alone.reading.words) < _WHOLE or not (alone.reading.says(*BOUNDS) and alone.reading.asked & QUANTITIES):
+        return False
+    first = resolve_scored(alone, knowledge)
+    return isinstance(first.result, LimitResult) and first.score >= _SURE and first.record != best.then.record
 
 
 def _step_told_gives(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:

@@ -47,6 +47,7 @@ from assistant.conversation.steps import step_asked, step_named
 from assistant.conversation.told_of_it import first_of, told_again, told_of_it
 from assistant.conversation.traits import (
     FEW,
+    FULL,
     OPEN,
     incomplete,
     is_fragment,
@@ -116,7 +117,20 @@ def completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Quest
         if found or long or stands_alone(alone, first, knowledge):
             return found or clearly_carried(alone, first, context, knowledge)
     found = other_calculation(alone, first, context, knowledge)
-    return found or _merged_or_carried(turn, asks_itself, context, knowledge)
+    found = found or _merged_or_carried(turn, asks_itself, context, knowledge)
+    return None if found and _asks_another(turn, found[1], context) else found
+
+
+def _asks_another(turn: Turn, result: Result, context: Context) -> bool:
+    """Return whether a turn that would be told the figure told last again asks for another one in full."""
+    told = context.result
+    if turn.corrects or not isinstance(result, LimitResult) or not isinstance(told, LimitResult):
+        return False
+    if result.limits != told.limits:
+        return False
+    first, whole = turn.first, len(turn.alone.reading.words) >= FEW
+    another = isinstance(first.result, LimitResult) and first.result.limits != result.limits
+    return whole and another and first.score >= FULL
 
 
 def _fails_as_well(

@@ -20,6 +20,7 @@ _OVER = frozenset({
     "overdo", "overdid", "too",
 })  # fmt: skip
 _UNDER = frozenset({"below", "under", "lower", "less", "slower", "cooler", "lighter", "beneath", "dropped"})
+_HOW_MUCH = frozenset({"much", "far", "many"})
 _MORE = frozenset({"more", "longer", "further", "farther"})
 _NEEDED = frozenset({
     "need", "needs", "needed", "got", "gotta", "want", "wants", "have", "has", "must", "asks", "insists",
@@ -121,6 +122,8 @@ def _asks_of_it(text: str, limit: Limit) -> bool:
     words = set(re.findall(r"[a-z]+", text.lower()))
     if _DONE.match(text.lower()):
         return True
+    if "how" in words and not words.isdisjoint(_HOW_MUCH):
+        return False  # how far a reading is over is asked
     beyond = _UNDER if limit.maximum is None and limit.minimum is not None else _OVER
     plain = not words.isdisjoint(beyond) and not words.isdisjoint(_ASKS)
     supposed = "if" in words or ("than" in words and not words.isdisjoint(_NEEDED))

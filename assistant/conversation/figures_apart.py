@@ -25,7 +25,7 @@ _MORE = frozenset({
     "harder",
     "further", "above", "below", "over", "under", "extra",
 })  # fmt: skip
-_APART = frozenset({"difference", "differ", "differs", "apart", "gap"})
+_APART = frozenset({"difference", "differ", "differs", "apart", "gap", "different", "between"})
 _SMALL = frozenset({
     "that", "thats", "is", "it", "its", "s", "what", "whats", "the", "so", "and", "how", "much", "many",
     "by", "than",
@@ -37,7 +37,21 @@ _SMALL = frozenset({
     "has",
     "been", "um", "er", "hm", "well", "but", "far", "just", "lot", "get", "got", "have", "we", "i",
 })  # fmt: skip
+_PIECES = ("how", "much", "diff", "apart", "gap", "which", "separate", "between", "extra", "what")
+"""Pieces of which every such turn holds one."""
 _SAME = 1e-9
+
+
+def apart_told(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
+    """Return how figures told lately stand to each other, or a reading to where bands part, for such a turn."""
+    lower = text.lower()
+    if not any(piece in lower for piece in _PIECES):
+        return None
+    from assistant.conversation.greater_of_two import greater_of_two
+    from assistant.conversation.margin_told import margin_told
+
+    told = apart(text, context, knowledge) or greater_of_two(text, context, knowledge)
+    return told or margin_told(text, context, knowledge)
 
 
 def apart(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
@@ -51,8 +65,7 @@ def apart(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
     if not told:
         return None
     if len(told) == 1 or told[0].id == told[1].id:
-        varies = context.asked.named_variant and any(o.record == told[0].id for o in knowledge.base.overrides)
-        if not varies:
+        if all(o.record != told[0].id for o in knowledge.base.overrides):
             return None
         result = CompareResult(tuple((v, knowledge.record(told[0].id, v)) for v in knowledge.variants))
         return composed(text, context.asked.with_text(text), result, knowledge)

@@ -105,11 +105,9 @@ def _on_what_was_told(text: str, context: Context, knowledge: Knowledge) -> tupl
     told = told or limit_again(text, context) or believed(text, context, knowledge)
     if told is None and context.answer:
         from assistant.conversation.exceeding import exceeded_asked  # a first question starts without it
-        from assistant.conversation.figures_apart import apart, asks_apart
+        from assistant.conversation.figures_apart import apart_told
 
-        told = exceeded_asked(text, context, knowledge)
-        if told is None and asks_apart(text):
-            told = apart(text, context, knowledge)
+        told = exceeded_asked(text, context, knowledge) or apart_told(text, context, knowledge)
     return (told, context._replace(said=told)) if told else None
 
 

@@ -288,7 +288,7 @@ def _bands(bands: Bands, match: Match, question: Question, know: Knowledge) -> I
         rest = 0 if compared else len(amounts) - 1 - strange - 0.5 * (len(amounts) - len(mine))
         score = min(1.2, match.score * (1.35 if compared and question.reading.has("can") else 1.1))
         score *= _UNCOMPARED if _wants_distance(bands, question, know) else 1.0
-        result = _with_each(bands, judged, question, know) if compared else judged
+        result = with_each(bands, judged, question, know) if compared else judged
         yield Candidate(score * 0.9**rest * 0.6**strange, match.matched + 0.6, result, match)
     elif to_read := reading_asked.to_judge(bands, question, know):
         yield Candidate(match.score * 1.05, match.matched, Needed(bands, (f"the {to_read}",), (to_read,)), match)
@@ -307,7 +307,7 @@ def _wants_distance(bands: Bands, question: Question, know: Knowledge) -> bool:
     )
 
 
-def _with_each(bands: Bands, judged: BandResult, question: Question, know: Knowledge) -> Result:
+def with_each(bands: Bands, judged: BandResult, question: Question, know: Knowledge) -> Result:
     """Return the verdict on readings compared, with that on the one nearest to a limit for each; the worse leads."""
     limit = know.record(bands.each, question.variant) if bands.each else None
     checks = [limit_rules.check(limit, a, question, know) for a in question.reading.amounts] if limit else []

@@ -75,6 +75,8 @@ _NO_ORDER = 1.5
 _ORDERED = 1.15
 """What one control orders, where another is said to be left alone."""
 _COUNT_LEFT = 1.1
+_SEVERAL, _COMPARED = 3, 1.1
+"""Readings that are compared with one another rather than held against a limit each, and the score of that."""
 _LABEL = 1.0
 _HOW = frozenset(("how", "too", "so", "very", "that"))
 """Words before an ordinary one, which is no label then: "how low"."""
@@ -230,6 +232,10 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
             break
         found.extend(from_match(match, question, know))
     found.extend(_by_figure(question, know))
+    if len(question.reading.amounts) >= _SEVERAL:
+        from assistant.resolving.readings_compared import readings_compared  # few questions give so many
+
+        found.extend(Candidate(_COMPARED, _COMPARED, result) for result in readings_compared(question, know))
     found.extend(Candidate(s, w, r) for s, w, r in state_candidates(question, know, excused))
     found.extend(_specials(question, know, ranked))
     asked = asked_of(question.reading)
