@@ -33,8 +33,12 @@ _NOTHING = 1e-9
 """A margin of which nothing is left."""
 _WHETHER = frozenset(("is", "are", "does", "do"))
 """Words that begin a question whether a figure is the one said."""
+KNOWN_NEARBY = " Known nearby: "
+"""What goes before that which is known of something near what is not."""
 _BY_EAR = 2
 """Choices that a listener keeps in mind; the eye may have more."""
+_ANOTHER = "another"
+"""What a choice more is called for a listener who would not keep its name in mind."""
 _BY_SPEED = ", by speed"
 """How a name ends whose amount is a speed that something is done at."""
 _ENDING_NOUN = frozenset({",", "in", "on", "of", "from", "per", "for", "that", "which", "with", "at", "by"})
@@ -424,8 +428,13 @@ def choices(result: r.Choices, question: Question, know: Knowledge) -> Parts:
         return Parts(f"Do you mean: {names[0]}? Say yes, or ask in other words.", choices=tuple(names))
     listed = [f"{i}. {name}" for i, name in enumerate(names, 1)]
     lead = result.about or "Which do you mean?"
-    aloud = (("; ".join(listed), "; ".join(listed[:_BY_EAR])),)
+    aloud = (("; ".join(listed), "; ".join(_heard_choices(listed))),)
     return Parts(f"{lead} {'; '.join(listed)}.", choices=tuple(names), aloud=aloud)
+
+
+def _heard_choices(listed: list[str]) -> list[str]:
+    """Return choices as they are said: the first ones, and that there is another to be had."""
+    return listed if len(listed) <= _BY_EAR else [*listed[:_BY_EAR], f"{_BY_EAR + 1}. {_ANOTHER}"]
 
 
 def declined(result: r.Declined, question: Question, know: Knowledge) -> Parts:
@@ -440,7 +449,7 @@ def declined(result: r.Declined, question: Question, know: Knowledge) -> Parts:
     text = f"I don't have that: nothing loaded explains {words}." if words else "I don't have that in what is loaded."
     text = stop(result.why) if result.why else text
     if result.near:
-        text += f" Known nearby: {'; '.join(result.near)}."
+        text += f"{KNOWN_NEARBY}{'; '.join(result.near)}."
         aloud = (("; ".join(result.near), ", or ".join(result.near[:_BY_EAR])),)
         return Parts(text, aloud=aloud)
     return Parts(text)

@@ -12,13 +12,14 @@ from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.screen import Screen, complain, prepare, screen_for
 from assistant.terminal.session import Session, open_session
 from assistant.terminal.speaking import chosen_voice, make_aloud
-from assistant.voice.hands_free import HandsFree, Manner
+from assistant.voice.hands_free import HandsFree
 from assistant.voice.hands_free_said import start_line
 from assistant.voice.hearing.endpoint import Endpointer, voice_judge
 from assistant.voice.hearing.opening import open_ear
 from assistant.voice.hearing.phrases import hears_phrases
 from assistant.voice.hearing.recognising import HearingProblem
 from assistant.voice.listening import Listener
+from assistant.voice.manner import Manner
 from assistant.voice.sound import Microphone
 from assistant.voice.speaking.aloud import Aloud
 from assistant.voice.speaking.phrases import answer_phrases, said_aloud

@@ -11,6 +11,7 @@ import re
 AGAIN, SLOWER, FASTER, TWICE, STANDBY, DISREGARD = "again", "slower", "faster", "twice", "standby", "disregard"
 CONFIRM, AFFIRM, NEGATIVE, READ_BACK, PASS, STOP = "confirm", "affirm", "negative", "read back", "pass", "stop"
 HELP, LOADED, LOUDNESS = "help", "loaded", "loudness"
+ONWARD, USUAL_PACE, GREETING = "onward", "usual pace", "greeting"
 
 SAID = {
     AGAIN: ("say again", "again", "repeat", "say that again", "once more", "pardon", "come again"),
@@ -23,10 +24,16 @@ SAID = {
     AFFIRM: ("affirm", "affirmative", "yes", "yes please", "correct", "yeah", "yep", "that is right", "that's right"),
     NEGATIVE: ("negative", "no", "nope", "no that is wrong", "wrong", "not that"),
     READ_BACK: ("read back", "what did you hear", "what did i say", "read that back"),
-    PASS: ("pass", "don't know", "i don't know", "no idea", "skip", "next", "skip it", "i do not know", "dunno"),
+    PASS: ("pass", "don't know", "i don't know", "no idea", "skip", "skip it", "i do not know", "dunno"),
     HELP: (
         "help", "help me", "what can i say", "what can i ask", "what can you do", "which questions can i ask",
         "which words can i say",
+    ),
+    ONWARD: ("next", "next one", "continue", "carry on", "go on", "go ahead", "keep going"),
+    USUAL_PACE: ("normal speed", "normal pace", "back to normal speed", "speak normally"),
+    GREETING: (
+        "hello", "hello there", "good morning", "good evening", "i have a question", "can you hear me",
+        "are you there", "are you listening",
     ),
     LOADED: ("what is loaded", "what's loaded", "what do you have loaded"),
     LOUDNESS: ("louder", "speak louder", "speak up", "quieter", "too loud", "too quiet"),
@@ -40,10 +47,14 @@ _EASY, _CAREFUL, _STRICT, _EXPECTED = (-6.0, -9.0), (-4.5, -7.5), (-4.0, -5.5), 
 """How well a phrase must fit: heard by one recogniser alone, and where a second heard the same."""
 _LEAST = {
     STANDBY: _CAREFUL, DISREGARD: _CAREFUL, PASS: _CAREFUL, AFFIRM: _STRICT, NEGATIVE: _STRICT, STOP: _STRICT,
+    ONWARD: _CAREFUL, GREETING: _CAREFUL, USUAL_PACE: _CAREFUL, SLOWER: _CAREFUL, FASTER: _CAREFUL,
 }  # fmt: skip
 """The controls that must fit better than those that only say something again, which are easy."""
 _UNEXPECTED = 1.0
 """What a phrase that nothing leads to expect is worth less, as a natural logarithm."""
+
+_NEVER_EXPECTED = frozenset({STOP, PASS, ONWARD, GREETING})
+"""Controls that nothing but what is said itself leads to expect."""
 
 _LEAD = re.compile(r"^(?:ok(?:ay)?|please|and|so|um+|er+|uh+|well|right)\s+")
 _TAIL = re.compile(r"\s+(?:please|thanks|thank you|now|then)$")
@@ -78,4 +89,4 @@ def least_fit(phrase: str, pending: bool, agreed: bool) -> float:
 def surprise(phrase: str, pending: bool) -> float:
     """Return what a phrase is worth less than another that fits as well, because nothing leads to expect it."""
     control = _BY_PHRASE.get(phrase, "")
-    return _UNEXPECTED if control == STOP or (control in (AFFIRM, NEGATIVE) and not pending) else 0.0
+    return _UNEXPECTED if control in _NEVER_EXPECTED or (control in (AFFIRM, NEGATIVE) and not pending) else 0.0

@@ -6,13 +6,12 @@ most; and whoever begins to speak is let speak. Everything outside is handed in:
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+import re
 
 from assistant.answering.answer import ANSWER, DECLINE, Answer
 from assistant.conversation.context import Context
 from assistant.conversation.controls import control as turn_control
 from assistant.conversation.turn import answer_turn
-from assistant.frozen import NamedTuple
 from assistant.resolving.knowing import Knowledge
 from assistant.voice import control_words as words
 from assistant.voice import hands_free_said as said
@@ -20,12 +19,14 @@ from assistant.voice import tones
 from assistant.voice.ahead import Ahead
 from assistant.voice.echo import Echo, rest_from
 from assistant.voice.hearing.ear import Ear, Heard, as_asked
+from assistant.voice.hearing.reading_back import with_numbers
 from assistant.voice.hearing.samples import from_pcm
 from assistant.voice.listening import Closed, Listener, Utterance
-from assistant.voice.pending import Pending
+from assistant.voice.manner import Manner
+from assistant.voice.pending import Pending, asks_of_the_answer
 from assistant.voice.sound import Speaker, Tones
 from assistant.voice.speaking.phrases import sentences
-from assistant.voice.steering import Phrase, Steering, choices_of
+from assistant.voice.steering import Steering, choices_of
 
 SILENCE_S = 20.0
 """How long nobody speaks before it counts as a silence."""
@@ -34,19 +35,9 @@ _MISSES = 2
 _WARY_TURNS = 3
 """So many turns after its own voice was heard, nothing is heard while it speaks."""
 
-
-class Manner(NamedTuple):
-    """What surrounds a conversation by ear.
-
-    words_for: an answer as it is said. show: writes a line where there is a screen. pace: makes the voice faster by
-    some steps, or slower. examples: questions that work, offered when nothing is caught.
-    """
-
-    words_for: Callable[[Answer], str]
-    show: Callable[[str], None]
-    pace: Callable[[int], None]
-    examples: Sequence[str]
-    phrase: Phrase = lambda utterance, wanted: ""
+_AS_BEFORE = "normal"
+"""What brings the usual pace back, where it was changed."""
+_CORRECTS = re.compile(r"\W*correction\b", re.IGNORECASE)
 
 
 class HandsFree:
@@ -72,6 +63,7 @@ class HandsFree:
         self._heard = ""
         self._pending: Pending | None = None
         self._wary = 0
+        self._pace = 0
         self._misses = 0
         self._over = False
 
@@ -113,6 +105,8 @@ class HandsFree:
         self._listen_again()
         sure = f", {100 * heard.confidence:.0f}% sure" if not phrase or phrase == heard.text else ""
         self._manner.show(f'Heard: "{phrase or heard.text}" ({heard.recogniser}{sure}).')
+        if self._pace and heard.text.strip(".! ").lower() == _AS_BEFORE:
+            steer = words.USUAL_PACE
         if steer:
             self._steer(steer)
         elif phrase and phrase != heard.text:
@@ -155,8 +149,10 @@ class HandsFree:
             self._affirm(pending)
         elif control == words.NEGATIVE and pending:
             self._deny(pending)
-        elif control in (words.AFFIRM, words.NEGATIVE, words.PASS):
-            self._say(said.GO_ON, remember=False)
+        elif control == words.ONWARD:
+            self._onward()
+        elif control in (words.AFFIRM, words.NEGATIVE, words.PASS, words.GREETING):
+            self._say(said.LISTENING if control == words.GREETING else said.GO_ON, remember=False)
         elif control == words.DISREGARD:
             self._answer_text("disregard")
         else:
@@ -166,6 +162,20 @@ class HandsFree:
     def _affirm(self, pending: Pending) -> None:
         self._context = pending.before
         self._answer_text(pending.text)
+        if pending.then:
+            told = self._last
+            self._answer_text(pending.then)
+            self._say(f"{told} {self._last}" if asks_of_the_answer(pending.then) else self._last)
+
+    def _onward(self) -> None:
+        """Go on to the next step of what was told; where there is none, only say that it is the other's turn."""
+        answer, after = answer_turn(words.SAID[words.ONWARD][0], self._context, self._knowledge)
+        before = self._context.answer
+        if answer.outcome != ANSWER or before is None or answer.text == before.text:
+            self._say(said.GO_ON, remember=False)
+            return
+        self._context = after
+        self._answer(answer)
 
     def _deny(self, pending: Pending) -> None:
         """Offer the other thing that may have been meant; else let a number alone take the place of the one denied."""
@@ -197,8 +207,10 @@ class HandsFree:
             self._say(said.NOTHING_YET, remember=False)
             return
         text = self._last
-        if control in (words.SLOWER, words.FASTER):
-            self._manner.pace(1 if control == words.FASTER else -1)
+        if control in (words.SLOWER, words.FASTER, words.USUAL_PACE):
+            steps = {words.FASTER: 1, words.SLOWER: -1}.get(control, -self._pace)
+            self._pace += steps
+            self._manner.pace(steps)
         elif control == words.TWICE:
             text = " ".join(f"{each} {each}" for each in sentences(text))
         elif control == words.CONFIRM and self._heard:
@@ -224,11 +236,13 @@ class HandsFree:
         if turn_control(heard.text) == "thanks" and heard.answer.outcome != ANSWER:
             self._say(said.GO_ON, remember=False)
             return
+        if self._context.asked is None and not self._pending and _CORRECTS.match(heard.text):
+            self._say(said.NOTHING_YET, remember=False)
+            return
         if heard.answer.outcome == DECLINE:
             self._miss(heard.answer)
             return
-        if self._pending and not heard.pending and self._pending.is_doubted_in(heard):
-            self._say(self._last)  # there is no answer yet that this could be about
+        if self._pending and self._is_waited_for(self._pending, heard):
             return
         before = self._pending.after if self._pending else self._context
         self._pending = None
@@ -239,6 +253,20 @@ class HandsFree:
             self._heard, self._context = heard.text, heard.after
         self._answer(heard.answer)
 
+    def _is_waited_for(self, pending: Pending, heard: Heard) -> bool:
+        """Take a turn that says a doubtful number again, or asks of the answer that it will have; return if it does."""
+        if pending.is_said_again_in(heard, self._knowledge):
+            self._pending = pending._replace(repeated=True)
+            if not heard.pending or pending.repeated:
+                self._steer(words.AFFIRM)
+                return True
+        elif not heard.pending and pending.is_doubted_in(heard):
+            self._pending = pending._replace(then=heard.text)
+        else:
+            return False
+        self._say(f"{self._last} {said.HOW_TO_AFFIRM}", remember=False)
+        return True
+
     def _put_up(self, text: str, before: Context, rival: str, number: bool = False) -> None:
         """Keep a turn that is to be affirmed: what is said next may correct it, so it counts as asked."""
         after = answer_turn(text, before, self._knowledge)[1]
@@ -248,7 +276,7 @@ class HandsFree:
     def _answer_text(self, text: str) -> None:
         self._heard = text
         answer, self._context = answer_turn(text, self._context, self._knowledge)
-        self._answer(answer)
+        self._answer(with_numbers(answer, self._context, self._knowledge))
 
     def _answer(self, answer: Answer) -> None:
         if answer.outcome == DECLINE:

@@ -4,16 +4,21 @@ from __future__ import annotations
 
 from assistant.conversation.context import Context
 from assistant.conversation.controls import control as turn_control
+from assistant.conversation.turn import question_of
 from assistant.frozen import NamedTuple
+from assistant.resolving.knowing import Knowledge
 from assistant.voice.hearing.ear import Heard
 
+_FEW_WORDS = 5
+"""Words of a turn that only says a number again."""
 _OF_THE_ANSWER = frozenset({"why", "source", "again"})
 
 
 class Pending(NamedTuple):
     """A turn that is to be affirmed: its text, the contexts before it and after it, and what else it may have been.
 
-    number: whether it is its number that is in doubt.
+    number: whether it is its number that is in doubt. then: what was asked meanwhile, to be answered after it.
+    repeated: whether the number was said again, and heard as unsurely.
     """
 
     text: str
@@ -21,12 +26,30 @@ class Pending(NamedTuple):
     after: Context
     rival: str = ""
     number: bool = False
+    then: str = ""
+    repeated: bool = False
+
+    def is_said_again_in(self, heard: Heard, knowledge: Knowledge) -> bool:
+        """Return whether a turn gives but the numbers that are in doubt, as somebody does who affirms them."""
+        if not self.number or len(heard.text.split()) > _FEW_WORDS:
+            return False
+        mine, again = (_numbers(text, knowledge, self.before.variant) for text in (self.text, heard.text))
+        return bool(mine) and mine == again
 
     def is_doubted_in(self, heard: Heard) -> bool:
         """Return whether a turn after it asks about its answer, or takes over the number that is in doubt."""
         mine, asked = self.after.asked, heard.after.asked
-        if turn_control(heard.text) in _OF_THE_ANSWER:
+        if asks_of_the_answer(heard.text):
             return True
         if not self.number or mine is None or asked is None or not (asked is mine or asked.context):
             return False
         return {a.value for a in mine.reading.amounts} <= {a.value for a in asked.reading.amounts}
+
+
+def _numbers(text: str, knowledge: Knowledge, variant: str) -> set[float]:
+    return {amount.value for amount in question_of(text, knowledge, variant).reading.amounts}
+
+
+def asks_of_the_answer(text: str) -> bool:
+    """Return whether a turn asks about the answer before it, which has to be told with it."""
+    return turn_control(text) in _OF_THE_ANSWER

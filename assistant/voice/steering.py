@@ -90,7 +90,8 @@ def choices_of(context: Context) -> tuple[str, ...]:
     count, answer = len(context.offered), context.answer
     named = [each.rstrip(".?! ").lower() for each in answer.choices] if answer and count else []
     return (
-        *("one", "two", "three")[:count], *("the first one", "the second one", "the third one")[:count],
+        *("one", "two", "three")[:count], *("first", "second", "third")[:count],
+        *("the first one", "the second one", "the third one")[:count],
         *(each for each in named if each.replace(" ", "").isalpha() and len(each.split()) <= _NAME_WORDS),
     )  # fmt: skip
 

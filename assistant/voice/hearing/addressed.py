@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
-from assistant.answering.answer import CLARIFY, DECLINE, Answer
+from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer
 from assistant.frozen import NamedTuple
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.offering import offered
@@ -34,9 +34,20 @@ _ASKS_WHAT = re.compile(rf"\b(?:{_WHAT})\b", re.IGNORECASE)
 _OTHERS = frozenset({"he", "she", "his", "her", "him", "hers", "your", "yours"})
 """Who is spoken of between people, and hardly to a machine."""
 _TELLING_NOTHING = frozenset({"ask", "ask!", "filler"})
+SURELY, PERHAPS, NOT = 1.0, 0.5, 0.0
+"""Whether a turn was said to this listener; where it is only perhaps, that is for the speaker to confirm."""
+UNKNOWN_LEAN = 99.0
+"""That it was not told how likely a text is as a question: nothing is said against it then."""
+_MUST_BE_ASKED, _SURELY_ASKED, _ASKED, _NAMED, _GOES_ON = 15.0, 8.0, 5.0, 4.0, 3.0
+"""How much likelier than as other talk a turn must be as a question: one whose names were mended, one in few words, one
+that stands alone, a name by itself, one that goes on. Measured on fresh questions and on talk of many kinds."""
+_IDLE, _MUCH_IDLE, _SURELY_IDLE = -6.0, -8.0, -13.0
+"""How much less likely it is where it is other talk."""
 _FEW_WORDS = 4
 _GOING_ON = re.compile(r"\W*(?:and|what about|how about|but|with|without|what if)\b", re.IGNORECASE)
 _NARROWING = re.compile(r"\W*(?:on|in|at|for|from|to|by|under|over|after|before) ", re.IGNORECASE)
+_SAYS_MUCH = 8.0
+"""Weight of all that is named from which on a question is hardly one between people."""
 _TELLS_ENOUGH = 4.5
 """Weight of one name of the trade that is a question by itself, with nothing left over."""
 _MOST_WORDS = 9
@@ -64,24 +75,68 @@ class _Evidence(NamedTuple):
     asks_back: bool
 
 
-def is_addressed(text: str, answer: Answer, knowledge: Knowledge, lent: bool = False) -> bool:
-    """Return whether a turn that stands alone is one of the trade: what its answer explains counts for it.
+def is_addressed(
+    text: str, answer: Answer, knowledge: Knowledge, lent: bool = False, lean: float = UNKNOWN_LEAN
+) -> float:
+    """Return how sure it is that a turn that stands alone is one of the trade: SURELY, PERHAPS or NOT.
 
-    lent: one of its names was put there by mending, and speaks for nothing.
+    What its answer explains counts for it. lent: one of its names was put there by mending, and speaks for nothing.
+    lean: how much likelier it is as a question here than as anything said in English, a natural logarithm.
     """
     found = _evidence(text, answer, knowledge)
+    if answer.outcome == DECLINE:
+        if lean >= _ASKED or found.trade > 1 or _names_another(text, knowledge):
+            return SURELY
+        return NOT if lean < _IDLE else PERHAPS
     if lent:
-        found = found._replace(trade=found.trade - 1, things=found.things - 1)
-        if found.things < 1 and (found.besides > _FEW_WORDS or not _ASKS_WHAT.search(text)):
-            return False
-    return answer.outcome == DECLINE or _speaks_for_itself(found)
+        return _lent(text, found, answer, lean)
+    least = _SURELY_ASKED if found.besides or found.things > 1 else _NAMED
+    told = answer.outcome == ANSWER or lean >= _MUST_BE_ASKED
+    if told and not found.loose and found.things and least <= lean < UNKNOWN_LEAN:
+        return SURELY  # in few words, none of which asks
+    if not _speaks_for_itself(found):
+        return NOT
+    return _as_likely(found, lean)
 
 
-def goes_on(text: str, answer: Answer, before: Answer | None, knowledge: Knowledge) -> bool:
-    """Return whether a turn that leans on the one before may do so: short, and with nothing in it left over.
+def _lent(text: str, found: _Evidence, answer: Answer, lean: float) -> float:
+    """Return how sure it is of a turn with a name in it that was put there by mending, which speaks for nothing."""
+    bare = found._replace(trade=found.trade - 1, things=found.things - 1)
+    if (bare.things < 1 and (bare.besides > _FEW_WORDS or not _ASKS_WHAT.search(text))) or not _speaks_for_itself(bare):
+        only = answer.outcome == ANSWER and not (found.loose or found.besides)  # a name alone, as a label is asked for
+        return SURELY if only and _MUST_BE_ASKED <= lean < UNKNOWN_LEAN else NOT
+    return _as_likely(bare, lean)
 
-    before: the answer before, which a turn that adds something does not come to again.
+
+def _as_likely(found: _Evidence, lean: float) -> float:
+    """Return how sure it is of a turn that speaks for itself, by how likely its words are as a question."""
+    if lean >= _ASKED:
+        return SURELY if found.trade > 0 or lean >= _SURELY_ASKED else PERHAPS
+    if found.loose or lean <= _MUCH_IDLE:
+        return NOT
+    if found.asks and found.trade > 0 and found.things > 2 and found.weight >= _SAYS_MUCH:
+        return SURELY
+    return PERHAPS if found.trade > 1 else NOT
+
+
+def goes_on(
+    text: str, answer: Answer, before: Answer | None, knowledge: Knowledge, lean: float = UNKNOWN_LEAN
+) -> float:
+    """Return how sure it is that a turn which leans on the one before was said to this listener.
+
+    before: the answer before, which a turn that adds something does not come to again. lean: as in is_addressed.
     """
+    size = len(text.split())
+    if lean < (_SURELY_IDLE if size <= _FEW_WORDS else _IDLE):
+        return NOT
+    if not _may_go_on(text, answer, before, knowledge):
+        return PERHAPS if _GOES_ON <= lean < UNKNOWN_LEAN and size <= _FEW_WORDS else NOT
+    again = before is not None and answer.text == before.text and size > 2 and lean < _SURELY_ASKED
+    return SURELY if lean >= (_GOES_ON if size > 2 else _IDLE) and not again else PERHAPS
+
+
+def _may_go_on(text: str, answer: Answer, before: Answer | None, knowledge: Knowledge) -> bool:
+    """Return whether a turn may lean on the one before: short, and with nothing in it left over."""
     found = _evidence(text, answer, knowledge)
     size, leads_on = len(text.split()), bool(_GOING_ON.match(text))
     narrows = leads_on or bool(_NARROWING.match(text))
@@ -93,6 +148,12 @@ def goes_on(text: str, answer: Answer, before: Answer | None, knowledge: Knowled
     if not (found.weight or found.trade or found.numbers or found.asks or leads_on):
         return False
     return (size <= _MOST_WORDS and not found.others) or _speaks_for_itself(found)
+
+
+def _names_another(text: str, knowledge: Knowledge) -> bool:
+    """Return whether a text asks for something that is known to be of another subject."""
+    named = any(mention.is_outside for mention in knowledge.reader.read(text).mentions)
+    return named and _ASKING.search(text) is not None
 
 
 def _asks_back_for(before: Answer, answer: Answer, knowledge: Knowledge) -> bool:

@@ -17,8 +17,10 @@ from assistant.quantities.amounts import Amount
 from assistant.quantities.show import exact_shown, number_words, spoken
 from assistant.rendering.speech import spoken as said_aloud
 from assistant.resolving.knowing import Knowledge
+from assistant.voice.hearing.addressed import SURELY
 from assistant.voice.hearing.numbers import other_numbers
 from assistant.voice.hearing.phrases import Expected
+from assistant.voice.hearing.reading_back import with_numbers
 from assistant.voice.hearing.recognising import Recognised, Recogniser
 from assistant.voice.hearing.shares import Reading, Weighed
 from assistant.voice.hearing.sounds import Sounding
@@ -145,12 +147,14 @@ class Ear:
         answer, after, pending = reading.answer, reading.after, ""
         sure = TEEN_SURE if other_numbers(reading.text) else NUMBER_SURE
         guessed = reading.score < MUMBLED and not faint  # a piece of what was said, with the rest left out
-        unsure = guessed or evidence(weighed) < _least(reading)
+        unsure = guessed or reading.meant < SURELY or evidence(weighed) < _least(reading)
         if answer.outcome == ANSWER and reading.amounts and (unsure or weighed.number < sure):
             whole = weighed.number >= sure  # a doubtful number is asked for by itself, as on the radio
             answer, after, pending = _confirming(reading, self._knowledge, whole), context, reading.text
         elif answer.outcome == ANSWER and unsure:
             answer, after, pending = _asking_back(weighed, self._knowledge), context, reading.text
+        if answer.outcome == ANSWER:
+            answer = with_numbers(answer, after, self._knowledge)
         made_out = min(1.0, exp(reading.score + _USUAL))
         confidence = round(weighed.sureness * min(1.0, weighed.number) * made_out, 3)
         return Heard(reading.text, confidence, self.recogniser.name, 0.0, answer, after, pending)

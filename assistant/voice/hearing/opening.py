@@ -6,6 +6,7 @@ from time import perf_counter
 
 from assistant.resolving.knowing import Knowledge
 from assistant.voice.hearing.ear import Ear
+from assistant.voice.hearing.everyday import open_everyday
 from assistant.voice.hearing.homophones import Homophones
 from assistant.voice.hearing.prompting import terms_expected
 from assistant.voice.hearing.recognising import HearingProblem, Recogniser
@@ -28,7 +29,7 @@ def open_ear(knowledge: Knowledge) -> tuple[Ear, str]:
     homophones = Homophones(knowledge, sounding) if sounding else None
     usage = _usage(knowledge)
     rewords = Rewords(usage, sounding, knowledge.base.pronunciations) if sounding and usage else None
-    weigher = Weigher(knowledge, repairer, homophones, usage, rewords)
+    weigher = Weigher(knowledge, repairer, homophones, usage, rewords, open_everyday(usage))
     return Ear(recogniser, weigher, knowledge, perf_counter, sounding), lacks
 
 

@@ -41,6 +41,8 @@ class Reading(NamedTuple):
     """How well the text fits the sound, beside which that of others counts: a natural logarithm of probability."""
     usual: float = 0.0
     """How likely the text is as a question, whatever was heard: a natural logarithm of probability."""
+    meant: float = 1.0
+    """How sure it is that it was said to this listener, as `addressed` tells it."""
 
     @property
     def leads_to(self) -> tuple[object, ...]:

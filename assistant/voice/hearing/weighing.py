@@ -9,15 +9,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer
+from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer, Saying
+from assistant.answering.statements import KNOWN_NEARBY
 from assistant.conversation.context import Context
 from assistant.conversation.controls import control
 from assistant.conversation.turn import answer_turn, question_of
 from assistant.resolving.choosing import resolve_scored
-from assistant.resolving.knowing import Knowledge
+from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.mentions import OUTSIDE
 from assistant.understanding.mentions import Reading as Read
-from assistant.voice.hearing.addressed import goes_on, is_addressed
+from assistant.voice.hearing.addressed import SURELY, UNKNOWN_LEAN, goes_on, is_addressed
+from assistant.voice.hearing.everyday import Everyday
 from assistant.voice.hearing.fitting import as_a_question, judged_texts, number_chance
 from assistant.voice.hearing.homophones import Homophones
 from assistant.voice.hearing.making import Maker
@@ -61,11 +63,12 @@ class Weigher:
 
     def __init__(
         self, knowledge: Knowledge, repairer: Repairer | None, homophones: Homophones | None = None,
-        usage: Usage | None = None, rewords: Rewords | None = None,
+        usage: Usage | None = None, rewords: Rewords | None = None, everyday: Everyday | None = None,
     ) -> None:  # fmt: skip
         self._knowledge = knowledge
         self._repairer = repairer
         self._homophones = homophones
+        self._everyday = everyday
         self._maker = Maker(knowledge, repairer, usage, rewords)
 
     def weigh(
@@ -157,12 +160,15 @@ class Weigher:
 
     def _read(self, text: str, score: float, cost: float, context: Context) -> Reading:
         answer, after = answer_turn(text, context, self._knowledge)
-        if not self._is_meant(text, answer, after, context, lent=cost > 0):
-            answer, after = answer._replace(outcome=DECLINE, understood={}, text=OTHER_TALK, said=""), context
+        meant = self._meant(text, answer, after, context, lent=cost > 0)
+        if not meant:
+            answer, after = _other_talk(answer), context
+        elif meant < SURELY and answer.outcome == DECLINE:
+            answer = _without_near(answer)
         asked = question_of(text, self._knowledge, context.variant)
         explained = self._explained(text, answer, after, context) - _STRANGE * self._strange(asked.reading)
         usual = self._maker.usual(text)
-        return Reading(text, score, cost, max(0.0, explained), answer, after, asked.reading.amounts, 0.0, usual)
+        return Reading(text, score, cost, max(0.0, explained), answer, after, asked.reading.amounts, 0.0, usual, meant)
 
     def _strange(self, reading: Read) -> int:
         """Return how many words are neither names nor those between them, or are no words until they are mended."""
@@ -170,19 +176,24 @@ class Weigher:
         odd = sum(w.isalpha() and not lexicon.knows(w) and w not in lexicon.neutral for w in set(reading.words))
         return odd + sum(repairer is not None and not repairer.is_english(old) for old, _ in reading.mended)
 
-    def _is_meant(self, text: str, answer: Answer, after: Context, before: Context, lent: bool) -> bool:
-        """Return whether a turn was said to this listener: it steers, picks, goes on, or asks by itself.
+    def _meant(self, text: str, answer: Answer, after: Context, before: Context, lent: bool) -> float:
+        """Return how sure it is that a turn was said to this listener: it steers, picks, goes on, or asks by itself.
 
         lent: whether a name in it was only mended to be one.
         """
-        if answer.outcome == DECLINE or control(text) or after.asked is None or after.asked is before.asked:
-            return True
-        if before.offered and len(text.split()) <= _PICKING:
-            return True
+        if control(text) or (before.offered and len(text.split()) <= _PICKING):
+            return SURELY
+        lean = self._everyday.lean(text) if self._everyday is not None else UNKNOWN_LEAN
         asked = after.asked
-        if before.asked is not None and (asked.context or asked.background):
-            return goes_on(text, answer, before.answer, self._knowledge)
-        return is_addressed(text, answer, self._knowledge, lent)
+        if answer.outcome != DECLINE:
+            if asked is None or asked is before.asked:
+                return SURELY
+            if before.asked is not None and (asked.context or asked.background or self._is_completed(text, asked)):
+                return goes_on(text, answer, before.answer, self._knowledge, lean)
+        return is_addressed(text, answer, self._knowledge, lent, lean)
+
+    def _is_completed(self, text: str, asked: Question) -> bool:
+        return asked.reading.words != self._knowledge.reader.read(text).words
 
     def _explained(self, text: str, answer: Answer, after: Context, before: Context) -> float:
         """Return how well the knowledge explains a turn, from 0 for what it makes nothing of to about 1."""
@@ -223,6 +234,19 @@ def _that_fit(readings: Sequence[Reading], heard: Container[str]) -> list[Readin
     """Return readings without those that were made and fit the sound far worse: talk may be worded as a question."""
     best = max(reading.fit for reading in readings)
     return [reading for reading in readings if reading.text in heard or reading.fit >= best - _FAR_OFF]
+
+
+def _other_talk(answer: Answer) -> Answer:
+    """Return that something was said to somebody else, with nothing left of the answer that it would have had."""
+    said = answer.said._replace(text=OTHER_TALK) if isinstance(answer.said, Saying) else OTHER_TALK
+    return Answer(answer.question, DECLINE, OTHER_TALK, said, cautions=answer.cautions, variant=answer.variant)
+
+
+def _without_near(answer: Answer) -> Answer:
+    """Return a declining answer without what is known nearby: who hears strangers talk offers them nothing."""
+    text = answer.text.partition(KNOWN_NEARBY)[0]
+    said = answer.said._replace(text=text) if isinstance(answer.said, Saying) else text
+    return answer._replace(text=text, said=said, aloud=())
 
 
 def _names_what_is_elsewhere(answer: Answer) -> bool:

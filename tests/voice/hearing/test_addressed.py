@@ -8,12 +8,14 @@ from assistant.answering.answer import DECLINE
 from assistant.conversation.context import Context
 from assistant.conversation.opening import Knowledge
 from assistant.conversation.turn import answer_turn
-from assistant.voice.hearing.addressed import goes_on, is_addressed
+from assistant.voice.hearing.addressed import SURELY, goes_on, is_addressed
+from assistant.voice.hearing.everyday import Everyday, open_everyday
+from assistant.voice.hearing.usage import Usage
 
 
 def addressed(text: str, knowledge: Knowledge) -> bool:
     answer, _ = answer_turn(text, Context(), knowledge)
-    return answer.outcome != DECLINE and is_addressed(text, answer, knowledge)
+    return answer.outcome != DECLINE and is_addressed(text, answer, knowledge) > 0
 
 
 @pytest.mark.parametrize("text", [
@@ -49,4 +51,49 @@ def test_a_turn_may_go_on_from_the_one_before(knowledge: Knowledge, text: str, m
     _, before = answer_turn("how much steering does the pedal give at twenty five knots", Context(), knowledge)
     answer, _ = answer_turn(text, before, knowledge)
 
-    assert (answer.outcome != DECLINE and goes_on(text, answer, before.answer, knowledge)) is meant
+    assert (answer.outcome != DECLINE and goes_on(text, answer, before.answer, knowledge) > 0) is meant
+
+
+@pytest.fixture(scope="module")
+def everyday(knowledge: Knowledge) -> Everyday:
+    found = open_everyday(Usage(knowledge.base.word_list("word_order").splitlines()))
+    assert found is not None
+    return found
+
+
+IDLE = (
+    "how long until we arrive", "did you lock the door", "can you pick up the kids at four", "stop it you two",
+    "how do I get to the centre", "which way do I go now", "did it come down", "why are you braking",
+    "what's the time difference to New York", "how do you turn this thing off", "can I turn here",
+)
+
+
+@pytest.mark.parametrize("text", IDLE)
+def test_what_people_ask_one_another_is_not_for_this_listener(
+    knowledge: Knowledge, everyday: Everyday, text: str
+) -> None:
+    answer, _ = answer_turn(text, Context(), knowledge)
+
+    assert is_addressed(text, answer, knowledge, lean=everyday.lean(text)) < SURELY or answer.outcome == DECLINE
+
+
+@pytest.mark.parametrize("text", [
+    "why didn't you call me yesterday", "this lever doesn't work", "the pedal bin is full again", "what did he say",
+    "could you pass me the charger", "have you seen the news", "in one hundred yards keep right",
+    "do you want to stop for coffee", "how many people are coming on Saturday",
+])  # fmt: skip
+def test_nor_does_it_go_on_from_an_answer(knowledge: Knowledge, everyday: Everyday, text: str) -> None:
+    _, before = answer_turn("max tyre speed", Context(), knowledge)
+    answer, _ = answer_turn(text, before, knowledge)
+
+    assert answer.outcome == DECLINE or goes_on(text, answer, before.answer, knowledge, everyday.lean(text)) < SURELY
+
+
+@pytest.mark.parametrize("text", [
+    "parking brake", "gear mismatch", "brake fans", "VLE", "V L E", "wheelbase", "tiller", "tow limit",
+    "normal extension time", "what is the wheelbase", "how many wheels", "how do i steer",
+])  # fmt: skip
+def test_few_words_of_the_trade_are_a_question(knowledge: Knowledge, everyday: Everyday, text: str) -> None:
+    answer, _ = answer_turn(text, Context(), knowledge)
+
+    assert is_addressed(text, answer, knowledge, lean=everyday.lean(text)) == SURELY

@@ -12,13 +12,14 @@ from assistant.conversation.context import Context
 from assistant.conversation.opening import Knowledge
 from assistant.voice import hands_free, tones
 from assistant.voice import hands_free_said as said_of_itself
-from assistant.voice.hands_free import HandsFree, Manner
+from assistant.voice.hands_free import HandsFree
 from assistant.voice.hands_free_said import start_line
 from assistant.voice.hearing.ear import Ear
 from assistant.voice.hearing.endpoint import Endpointer, Judge, question_in
 from assistant.voice.hearing.phrases import hears_phrases
 from assistant.voice.hearing.samples import to_pcm
 from assistant.voice.listening import Listener, Utterance
+from assistant.voice.manner import Manner
 from assistant.voice.steering import Steering, choices_of
 from tests.voice.hearing.fakes import FakeMicrophone, FakeSpeaker, FakeTones, silence
 from tests.voice.synthesis import FORMANT_VOICES, car_noise, formant, music, neural, padded
@@ -262,8 +263,42 @@ def test_after_negative_the_number_alone_is_enough(talk: Callable[..., Talked]) 
 def test_what_is_asked_of_an_answer_waits_for_it(talk: Callable[..., Talked]) -> None:
     done = talk(PEDALS, "where does it say that")
 
-    assert done.said[-1] == done.said[-2]
+    assert done.said[-1] == f"{done.said[-2]} {said_of_itself.HOW_TO_AFFIRM}"
     assert done.said[-1].startswith("Confirm, ")
+
+
+def test_what_was_asked_meanwhile_is_answered_once_the_number_is_affirmed(talk: Callable[..., Talked]) -> None:
+    done = talk(PEDALS, "where does it say that", "affirm")
+
+    assert "degrees either way at" in done.said[-1]
+    assert "revision" in done.said[-1]
+
+
+def test_a_number_said_again_and_again_is_affirmed(talk: Callable[..., Talked]) -> None:
+    done = talk(PEDALS, "correction sixty knots", "sixty knots", "sixty knots")
+
+    assert "either way at sixty knots" in done.said[-1]
+
+
+def test_numbers_heard_are_said_in_the_answer_of_a_sum(talk: Callable[..., Talked]) -> None:
+    done = talk("what is V L E at twenty one thousand feet", "affirm")
+
+    assert any("two hundred and fifty-five knots" in said and "twenty-one thousand feet" in said for said in done.said)
+
+
+def test_next_goes_through_steps_and_is_nothing_else(talk: Callable[..., Talked]) -> None:
+    assert talk(QUESTION, "continue").said[2] == said_of_itself.GO_ON
+    assert "Step one of seven" in talk("what are the steps of a free fall extension", "next").said[-1]
+
+
+def test_a_greeting_and_a_correction_of_nothing_get_a_word(talk: Callable[..., Talked]) -> None:
+    done = talk("hello", "correction ninety knots")
+
+    assert done.said[1:] == [said_of_itself.LISTENING, said_of_itself.NOTHING_YET]
+
+
+def test_the_usual_pace_comes_back(talk: Callable[..., Talked]) -> None:
+    assert talk(QUESTION, "slower", "slower", "normal").pace == 0
 
 
 def test_no_turn_takes_over_a_number_that_is_in_doubt(talk: Callable[..., Talked]) -> None:
