@@ -37,8 +37,8 @@ KNOWN_NEARBY = " Known nearby: "
 """What goes before that which is known of something near what is not."""
 _BY_EAR = 2
 """Choices that a listener keeps in mind; the eye may have more."""
-_ANOTHER = "another"
-"""What a choice more is called for a listener who would not keep its name in mind."""
+_ONE_MORE = "There is a third"
+"""What a listener is told of a choice more, whose name he would not keep in mind."""
 _BY_SPEED = ", by speed"
 """How a name ends whose amount is a speed that something is done at."""
 _ENDING_NOUN = frozenset({",", "in", "on", "of", "from", "per", "for", "that", "which", "with", "at", "by"})
@@ -428,13 +428,14 @@ def choices(result: r.Choices, question: Question, know: Knowledge) -> Parts:
         return Parts(f"Do you mean: {names[0]}? Say yes, or ask in other words.", choices=tuple(names))
     listed = [f"{i}. {name}" for i, name in enumerate(names, 1)]
     lead = result.about or "Which do you mean?"
-    aloud = (("; ".join(listed), "; ".join(_heard_choices(listed))),)
+    aloud = (("; ".join(listed), _heard_choices(listed)),)
     return Parts(f"{lead} {'; '.join(listed)}.", choices=tuple(names), aloud=aloud)
 
 
-def _heard_choices(listed: list[str]) -> list[str]:
+def _heard_choices(listed: list[str]) -> str:
     """Return choices as they are said: the first ones, and that there is another to be had."""
-    return listed if len(listed) <= _BY_EAR else [*listed[:_BY_EAR], f"{_BY_EAR + 1}. {_ANOTHER}"]
+    said = "; ".join(listed[:_BY_EAR])
+    return said if len(listed) <= _BY_EAR else f"{said}. {_ONE_MORE}"
 
 
 def declined(result: r.Declined, question: Question, know: Knowledge) -> Parts:
