@@ -24,7 +24,7 @@ from assistant.voice.hearing.reading_back import with_numbers
 from assistant.voice.hearing.recognising import Recognised, Recogniser
 from assistant.voice.hearing.shares import Reading, Weighed
 from assistant.voice.hearing.sounds import Sounding
-from assistant.voice.hearing.weighing import Weigher
+from assistant.voice.hearing.weighing import Weigher, declined_to_strangers
 from assistant.voice.hearing.wording import plainly, said_words
 from assistant.voice.sound import RATE
 
@@ -155,6 +155,8 @@ class Ear:
             answer, after, pending = _asking_back(weighed, self._knowledge), context, reading.text
         if answer.outcome == ANSWER:
             answer = with_numbers(answer, after, self._knowledge)
+        elif answer.outcome == DECLINE:
+            answer = declined_to_strangers(reading)
         made_out = min(1.0, exp(reading.score + _USUAL))
         confidence = round(weighed.sureness * min(1.0, weighed.number) * made_out, 3)
         return Heard(reading.text, confidence, self.recogniser.name, 0.0, answer, after, pending)

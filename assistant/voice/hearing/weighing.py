@@ -161,10 +161,8 @@ class Weigher:
     def _read(self, text: str, score: float, cost: float, context: Context) -> Reading:
         answer, after = answer_turn(text, context, self._knowledge)
         meant = self._meant(text, answer, after, context, lent=cost > 0)
-        if not meant:
+        if not meant and answer.outcome != DECLINE:  # of what declines anyway each reading stays one of its own
             answer, after = _other_talk(answer), context
-        elif meant < SURELY and answer.outcome == DECLINE:
-            answer = _without_near(answer)
         asked = question_of(text, self._knowledge, context.variant)
         explained = self._explained(text, answer, after, context) - _STRANGE * self._strange(asked.reading)
         usual = self._maker.usual(text)
@@ -242,8 +240,13 @@ def _other_talk(answer: Answer) -> Answer:
     return Answer(answer.question, DECLINE, OTHER_TALK, said, cautions=answer.cautions, variant=answer.variant)
 
 
-def _without_near(answer: Answer) -> Answer:
-    """Return a declining answer without what is known nearby: who hears strangers talk offers them nothing."""
+def declined_to_strangers(reading: Reading) -> Answer:
+    """Return a declining answer as it is told where nobody may have asked: strangers are offered nothing nearby."""
+    answer = reading.answer
+    if reading.meant >= SURELY or answer.text == OTHER_TALK:
+        return answer
+    if not reading.meant:
+        return _other_talk(answer)
     text = answer.text.partition(KNOWN_NEARBY)[0]
     said = answer.said._replace(text=text) if isinstance(answer.said, Saying) else text
     return answer._replace(text=text, said=said, aloud=())
