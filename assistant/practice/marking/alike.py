@@ -118,6 +118,21 @@ def parts_exchanged(held: Sequence[Held], said: Said) -> list[str]:
     for (a, mine, one), (b, theirs, _) in combinations(named, 2):
         if a < b < min(mine) and a < min(theirs) and max(theirs) < b:
             found.append(f"another's: {one.text}")
+    return [*found, *_of_one_not_asked(held, said)]
+
+
+def _of_one_not_asked(held: Sequence[Held], said: Said) -> list[str]:
+    """Return what belongs to a case that is not asked for, said of one that is: amber of the leg that is down."""
+    spare = [h.point.elements for h in held if h.point.optional and len(h.point.elements) > 1]
+    lacking = [h.point for h in held if not (h.share or h.point.optional or h.point.figures)]
+    found = []
+    for first, *rest in (each for each in spare if lacking and not each[-1].given):
+        here = {said.clauses[i] for i in element_said(first, said)[1]}
+        here -= {said.clauses[i] for e in rest for i in element_said(e, said)[1]}
+        for point in lacking:
+            named = [e for e in point.elements if e.given and e.weight > _NAME]
+            own = {said.clauses[i] for e in named for i in element_said(e, said)[1]}
+            found += [f"another's: {point.text}"] if here & own else []
     return found
 
 

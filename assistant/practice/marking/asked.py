@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection
 from typing import Any
 
@@ -48,6 +49,15 @@ def things(question: Question, know: Knowledge) -> frozenset[str]:
         c for m in question.reading.mentions if not know.matcher.is_soft(m) and not measures(m.concepts, know)
         for c in m.concepts
     )  # fmt: skip
+
+
+def said_whole(part: str, before: str, know: Knowledge) -> str:
+    """Return a part with the thing that stands before it in the place of "it": "where is the STEER switch"."""
+    names = [m for m in know.phrase(before).mentions if not know.matcher.is_soft(m) and not measures(m.concepts, know)]
+    return _PRONOUN.sub(f"the {names[0].text}", part, count=1) if names else part
+
+
+_PRONOUN = re.compile(r"\b(?:it|they|them)\b", re.IGNORECASE)
 
 
 def record_of(result: r.Result) -> Any:

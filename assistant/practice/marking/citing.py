@@ -29,4 +29,5 @@ def miscited(answer: str, need: Need) -> tuple[str, ...]:
 
 def _named(need: Need) -> Iterable[str]:
     yield from (f"{s.document} {s.paragraph}" for s in need.sources)
-    yield from (one or other for one, other in _CITED.findall(need.expected))
+    books = {s.document for s in need.sources}  # "STEADY 1.4" is no paragraph
+    yield from (one or other for one, other in _CITED.findall(need.expected) if one or other.split()[0] in books)

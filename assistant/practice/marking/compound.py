@@ -177,13 +177,13 @@ _WITH = re.compile(
     r"\b(?:with|without) ((?:the |an? )?[\w-]+),? and (?:with|without)(?: (?:them|it|one)\b|(?=\s*\?))", re.IGNORECASE
 )
 """One thing there and not there: "with the fans and without them"."""
-_THE_AND_THE = re.compile(r"\b(the [\w -]+?) and (the [\w -]+?)(?= (?:of|for|on|in|with)\b|\s*[?.,])", re.IGNORECASE)
+_THE_AND_THE = re.compile(
+    r"\b(the [\w -]+?) and ((?:the|maximum|minimum) [\w -]+?)(?= (?:of|for|on|in|with)\b|\s*[?.,])", re.IGNORECASE
+)
 """Two things named whole: "the maximum take-off mass and the maximum landing mass"."""
 
 
-_JOINS_TWO = re.compile(
-    r"((?:[\w°%'’-]+ ){0,2}[\w°%'’-]+) and ((?:the |an? )?)([\w°%'’-]+(?: [\w'’-]+)?)"
-)
+_JOINS_TWO = re.compile(r"((?:[\w°%'’-]+ ){0,2}[\w°%'’-]+) and ((?:the |an? )?)([\w°%'’-]+(?: [\w'’-]+)?)")
 
 
 def _name_at_end(words: str, know: Knowledge) -> str:

@@ -13,7 +13,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from assistant.conversation.readings import question_of
-from assistant.practice.marking.asked import Asked, as_asked, measures, record_of
+from assistant.practice.marking.asked import Asked, as_asked, measures, record_of, said_whole
 from assistant.practice.marking.compound import joined, members, of_each
 from assistant.practice.marking.elements import told_concepts
 from assistant.practice.marking.of_part import asks_figure
@@ -41,9 +41,7 @@ _TWO = 2
 _STATED = (r.LimitResult, r.ScheduleResult, r.FactResult)
 
 
-def with_every_part(
-    found: tuple[Asked, ...], parts: Sequence[str], text: str, know: Knowledge
-) -> tuple[Asked, ...]:
+def with_every_part(found: tuple[Asked, ...], parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers a question, with a surer answer of each part that has none, or one of another kind."""
     by_part = {part: [one for one in found if one.answer.question == part] for part in parts}
     if len(found) == 1 and isinstance(found[0].result, (r.LimitResult, r.ScheduleResult)):
@@ -70,8 +68,40 @@ def with_every_part(
             own = [one] if one and not any(_same(one, other) for other in (*found, *made)) else own
         told = _of_the_told(part, made, variant, know) if n else None
         own = [told] if told else own
+        if len(own) == 1:
+            own = [_not_far_off(own[0], part, list(_texts(n, parts, head, know)), made, know)]
         made += [each for one in own for each in _each_of(one, part, know)]
     return (*made, *others)
+
+
+def _not_far_off(
+    own: Asked, part: str, texts: Sequence[tuple[str, str]], made: Sequence[Asked], know: Knowledge
+) -> Asked:
+    """Return what surely answers a part in full, where what was taken for it is far from answering it."""
+    taken, score = record_of(own.result), 0.0
+    best: tuple[float, Asked] | None = None
+    for _, text in texts:
+        question = question_of(text, know, own.question.variant)
+        near = candidates(question, know)[:_NEAR_BY]
+        score = max([score, *(c.score for c in near if record_of(c.result) is taken)])
+        sure = [c for c in near if c.score >= _CERTAIN and c.match and not c.match.barred]
+        if (
+            score < _FAR_OFF
+            and sure
+            and is_of_kind(sure[0].result, part, know)
+            and (best is None or sure[0].score > best[0])
+        ):
+            best = sure[0].score, as_asked(part, question, sure[0].result, know)
+    subject = {c for m in know.phrase(texts[-1][0]).mentions if not know.matcher.is_soft(m) for c in m.concepts}
+    if best is None or score >= _FAR_OFF or any(_same(best[1], other) for other in made):
+        return own
+    known = know.matcher.vocabulary(record_of(best[1].result).id)
+    return best[1] if subject <= known else own
+
+
+_CERTAIN = 0.85
+_FAR_OFF = 0.36
+"""Score from which a statement is sure to answer a part; below which it does not."""
 
 
 def _is_idle(one: Asked, know: Knowledge) -> bool:
@@ -89,9 +119,9 @@ def _surer(own: Asked, part: str, head: str, variant: str, know: Knowledge) -> A
     near = [c for c in candidates(question, know)[:_NEAR_BY] if c.match and not c.match.barred]
     score = max((c.score for c in near if record_of(c.result) is taken), default=0.0)
     least = max(_STANDS, score)
-    if _of_aspect(asking) and not _is_of_kind(own.result, asking, know):  # another aspect of it: who, where
+    if _of_aspect(asking) and not is_of_kind(own.result, asking, know):  # another aspect of it: who, where
         least, score = max(_SURE, score - _BETTER), 0.0
-    near = [c for c in near if c.score >= least and _is_of_kind(c.result, asking, know)]
+    near = [c for c in near if c.score >= least and is_of_kind(c.result, asking, know)]
     figures = [c for c in near if _is_plain_figure(c.result, own, asking, know)]
     better = figures or [c for c in near if c.score >= score + _BETTER]
     return as_asked(part, question, better[0].result, know) if better else None
@@ -115,7 +145,7 @@ def _of_the_told(part: str, made: Sequence[Asked], variant: str, know: Knowledge
     asking = re.sub(r"^(?:and|then) ", "", _IT.sub(named[0], part))
     question = question_of(asking, know, variant)
     near = [c for c in candidates(question, know)[:_TWO] if c.match and not c.match.barred and c.score >= _SURE]
-    found = next((c for c in near if isinstance(c.result, r.LimitResult) and _is_of_kind(c.result, part, know)), None)
+    found = next((c for c in near if isinstance(c.result, r.LimitResult) and is_of_kind(c.result, part, know)), None)
     return as_asked(part, question, found.result, know) if found else None
 
 
@@ -169,6 +199,9 @@ def _texts(place: int, parts: Sequence[str], head: str, know: Knowledge) -> Iter
     part = re.sub(r"^(?:and|then) ", "", parts[place])
     for filled in _filled(part, parts[place - 1], know) if place else ():
         yield filled, f"{head}: {filled}" if head else filled
+    whole = said_whole(part, head or parts[0], know) if place or head else part
+    if whole != part:
+        yield part, whole
     if head:
         yield part, f"{head}: {part}"
     elif place:
@@ -208,7 +241,7 @@ def _answer(shown: str, texts: Iterator[tuple[str, str]], variant: str, know: Kn
         question = question_of(text, know, variant)
         near = [c for c in candidates(question, know)[:_NEAR_BY] if c.match and not c.match.barred]
         least = _FIGURE_SURE if asks_figure(part) else _SURE
-        near = [c for c in near if c.score >= least and _is_of_kind(c.result, part, know)]
+        near = [c for c in near if c.score >= least and is_of_kind(c.result, part, know)]
         if near:
             best = [c for c in near if c.score >= near[0].score - _AS_NEAR]
             chosen = max(best, key=lambda c: _fits(c, part, know))
@@ -238,7 +271,7 @@ def _of_aspect(part: str) -> str:
     return next((name for name, pattern in _ASPECTS if pattern.search(part)), "")
 
 
-def _is_of_kind(result: Any, part: str, know: Knowledge) -> bool:
+def is_of_kind(result: Any, part: str, know: Knowledge) -> bool:
     """Return whether a result is of the kind that a part asks for."""
     if not isinstance(result, _STATED):
         return False

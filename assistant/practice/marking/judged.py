@@ -8,9 +8,10 @@ from typing import Any
 
 from assistant.practice.marking.asked import Asked
 from assistant.practice.marking.elements import point
-from assistant.practice.marking.outcomes import ACTION
-from assistant.practice.marking.parts import POLAR
+from assistant.practice.marking.parts import POLAR, pieces
 from assistant.practice.marking.points import Figure, Point
+from assistant.practice.marking.remarks import ACTION
+from assistant.practice.marking.said import plain
 from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Knowledge
 
@@ -46,7 +47,8 @@ def check_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     result: Any = one.result
     failed = [c for c in result.checks if not c.within]
     checks = failed or list(result.checks)
-    verdict = "no" if bool(failed) is not bool(_DUTY.search(text) or _PASSED.search(text)) else "yes"
+    duty = _DUTY.search(text) or _PASSED.search(text) or asks_action(text, checks[0].limit.exceeded, know)
+    verdict = "no" if bool(failed) is not bool(duty) else "yes"
     wants = _WANTS.search(text) is not None and not POLAR.search(text)
     points = [] if wants else [Point(verdict, verdict=verdict)]
     if wants or _RULE.search(text):
@@ -56,6 +58,24 @@ def check_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     return points
 
 
+def asks_action(text: str, action: str, know: Knowledge) -> bool:
+    """Return whether a yes or no is asked for on what is to be done: "does the operator want chocks?"."""
+    asking = next((piece for piece in pieces(text) if _DONE.match(piece)), "")
+    return bool(asking) and not _verbs(asking, know).isdisjoint(_verbs(action, know))
+
+
+def _verbs(text: str, know: Knowledge) -> set[str]:
+    """Return the longer words of a text that are in no name of several words."""
+    reading = know.phrase(text)
+    named = {i for m in reading.mentions if len(m.taken) > 1 for i in m.taken}
+    return {plain(w) for i, w in enumerate(reading.words) if i not in named and len(w) > _SHORT and w.isalpha()} - _DULL
+
+
+_SHORT = 4
+_DULL = frozenset(
+    map(plain, ("about", "above", "after", "before", "below", "brake", "brakes", "limit", "maximum", "within"))
+)
+_DONE = re.compile(r"(?:so |then |and )?(?:is|are|does|do|will|would|has|have)\b", re.IGNORECASE)
 _WANTS = re.compile(r"\bwhat (?:does|do|would) (?:\S+ ){1,3}(?:want|require|ask|call for|expect|say)\b", re.IGNORECASE)
 """What asks for what a rule has done, and for no verdict."""
 _PASSED = re.compile(
@@ -92,10 +112,10 @@ def bands_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
         made = [point(clause, know) for clause in clauses]
         bounded = THRESHOLD.search(one.answer.question) is not None
         return [p._replace(figures_suffice=bounded and bool(p.figures)) for p in made]
-    if asks_rule(record, know.reader.read(text).amounts):
+    if asks_rule(record, know.reader.read(text).amounts) or _BOTH_SIDES.search(text):
         return [point(clause, know) for clause in re.split(r";\s+", record.says.rstrip("."))]
     polar = bool(POLAR.search(text))
-    good = (rule.verdict == "within") is not bool(_DUTY.search(text))
+    good = (rule.verdict == "within") is not bool(_DUTY.search(text) or _asks_of_band(record, text, know))
     points = [Point(v, verdict=v) for v in (("yes" if good else "no"),) if polar]
     condition, _, action = rule.says.partition(": ")
     asking = _TITLE.sub("", text)
@@ -113,11 +133,20 @@ def bands_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     return points
 
 
+def _asks_of_band(record: Any, text: str, know: Knowledge) -> bool:
+    return any(asks_action(text, rule.says, know) for rule in record.rules if rule.verdict != "within")
+
+
 _TITLE = re.compile(r"^[^?]*\d[^?]*?[.:] (?=what\b[^?]*\?\s*$)", re.IGNORECASE)
 """What is read, told before a short question of what follows: "tyre share below: 10%. What follows?"."""
 _BY_THE_BOOK = re.compile(r"\bwhat (?:does|do) the books? say\b", re.IGNORECASE)
 _ORDERS = re.compile(r"(?:request|call|release|replace|leave|stop|reject|wait)\b", re.IGNORECASE)
 """Verbs with which a rule that tells no condition orders something."""
+
+
+_BOTH_SIDES = re.compile(
+    r"\bbelow,? (?:and|or) (?:at or )?above\b|\babove,? (?:and|or) (?:at or )?below\b", re.IGNORECASE
+)
 
 
 def asks_rule(record: Any, amounts: Iterable[Amount]) -> bool:

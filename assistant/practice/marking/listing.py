@@ -6,11 +6,14 @@ Each item of a list is asked with the subject that stands before it.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
+from typing import Any
 
-from assistant.practice.marking.asked import Asked, record_of
+from assistant.practice.marking.asked import Asked, as_asked, record_of
 from assistant.practice.marking.compound import best_of, of_all, tells
 from assistant.practice.marking.parts import FORM
 from assistant.resolving import results as r
+from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
 
 _ITEM = 0.6
@@ -28,10 +31,27 @@ def listed(whole: Asked | None, text: str, know: Knowledge) -> tuple[Asked, ...]
     if together:
         return (together,)
     found = [best_of(f"{head} {item}", f"{head} {item}", _ITEM, know) for item in items]
+    if any(one and isinstance(one.result, r.LimitResult) for one in found):
+        told = [record_of(one.result) for one in found if one]
+        found = [_figure(one, told, know) if one else one for one in found]
     made = [one for one in found if one is not None and isinstance(one.result, _STATED)]
     if len(made) < len(items) or len({id(record_of(one.result)) for one in made}) < len(items):
         return ()
     return tuple(made)
+
+
+def _figure(one: Asked, told: Sequence[Any], know: Knowledge) -> Asked:
+    """Return the figure that answers an item as well as a statement of it does, beside the figures of other items."""
+    if isinstance(one.result, r.LimitResult):
+        return one
+    near = [c for c in candidates(one.question, know)[:_NEAR_BY] if c.match and not c.match.barred]
+    figures = [
+        c for c in near if isinstance(c.result, r.LimitResult) and c.score >= _ITEM and record_of(c.result) not in told
+    ]
+    return as_asked(one.answer.question, one.question, figures[0].result, know) if figures else one
+
+
+_NEAR_BY = 5
 
 
 def _list_of(text: str) -> tuple[str, list[str]]:

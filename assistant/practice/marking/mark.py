@@ -123,6 +123,8 @@ def _named(answer: str, need: Need) -> str:
         answer = _BARE.sub(r" lever \1", answer)
         answer = _LOWERED.sub("lever down", _RAISED.sub("lever up", _GEAR.sub(r"lever \1", answer)))
     answer = _LET_OFF.sub(r"release \1", answer if need.polar else _OPENER.sub("", answer))
+    if any("parking brake released" in p.text.lower() or "release the parking brake" in p.text for p in need.points):
+        answer = _BRAKE_OFF.sub("parking brake released", answer)
     if not any(f.unit in _LENGTHS for p in need.points for f in p.figures):
         answer = _INWARD.sub(r"\1 up", answer)
     if _NIL.fullmatch(answer) and any(f.value == 0 for p in need.points for f in p.figures):
@@ -148,6 +150,7 @@ _LENGTHS = ("mm", "cm", "m", "in", "ft")
 _INWARD = re.compile(r"(?<=\d)( kt| knots)? in(?=\s*(?:[,.;]|$))", re.IGNORECASE)
 """The gear drawn in, and no inches: "230 out, 205 in"."""
 _LET_OFF = re.compile(r"\b(?:let|take|took) ((?:the )?(?:park(?:ing)? )?brakes?) off\b", re.IGNORECASE)
+_BRAKE_OFF = re.compile(r"\bpark(?:ing)? brakes? (?:is |goes |comes |taken |then )*off\b", re.IGNORECASE)
 _IT = r"(?: (?:it|them|the (?:gear|legs|wheels)))?"
 _CYCLED = re.compile(
     rf"\bcycle (?:it|them|the (?:gear|legs|wheels))\b|"

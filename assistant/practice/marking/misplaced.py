@@ -30,6 +30,7 @@ def beside_it(held: Sequence[Held], said: Said) -> list[str]:
 
 
 _TURNED = {"in": "out", "out": "in"}
+_SAME_WAY = {"inserted": "in", "removed": "out"}
 _AFTER = frozenset((".", ",", ";", ":", ")", "then", "and", "or", "but", ""))
 
 
@@ -38,7 +39,7 @@ def turned_out(held: Sequence[Held], said: Said) -> list[str]:
     found = []
     pairs = set(_ways_of(said.words, said.reading.words))
     for point in (h.point for h in held):
-        texts = re.findall(r"[\w-]+|[.,;:)]", point.text.lower())
+        texts = [_SAME_WAY.get(w, w) for w in re.findall(r"[\w-]+|[.,;:)]", point.text.lower())]
         own = set(_ways_of([plain(w) for w in texts], texts))
         found += [f"{way}: {point.text}" for thing, way in pairs if (thing, _TURNED[way]) in own - pairs]
     return found

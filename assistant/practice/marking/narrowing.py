@@ -53,7 +53,18 @@ def distinct(points: Iterable[Point]) -> list[Point]:
     found = [_without_another(p, found) for p in found]
     plainly = [p.text for p in found if not p.figures and len(p.text.split()) > 1]
     stated = {tuple((f.value, f.unit) for f in p.figures) for p in found if p.figures_suffice}
+    found = [p._replace(figures=()) if _tells_besides(p, stated) else p for p in found]
     return [p for p in found if not _again(p, plainly, stated)]
+
+
+def _tells_besides(point: Point, stated: Collection[tuple[tuple[float, str], ...]]) -> bool:
+    """Return whether a point tells more than a figure that is asked for by itself: "it disagrees with the lever"."""
+    told = any(e.weight >= _TELLING and not e.given for e in point.elements)
+    own = tuple((f.value, f.unit) for f in point.figures)
+    return told and not point.figures_suffice and own in stated
+
+
+_TELLING = 2.0
 
 
 def _without_another(point: Point, points: Collection[Point]) -> Point:
@@ -120,7 +131,10 @@ def _without_its_case(point: Point, points: list[Point], reading: Reading) -> Po
 
 def _acts(reading: Reading) -> bool:
     """Return whether it is asked what to do, of which every action is part."""
-    return re.search(r"\bwhat (?:do|should|must|would) (?:you|we|i|they) do\b", " ".join(reading.words)) is not None
+    return reading.has("steps", "order_of") or _DO.search(" ".join(reading.words)) is not None
+
+
+_DO = re.compile(r"\bwhat (?:do|should|must|would) (?:you|we|i|they) do\b|\bwhat must be done\b|\bsteps\b|\bdrill\b")
 
 
 def _asked_by_name(points: list[Point], least: int, acts: bool) -> list[Point]:
@@ -234,12 +248,21 @@ def _with_given(point: Point, reading: Reading) -> Point:
     if not reading.has("where") and all(e.given or _is_faint(e) for e in elements) and any(e.given for e in elements):
         elements = [e._replace(given=True) for e in elements]
     if any(not e.given and not _is_way(e) for e in elements):
-        elements = [e._replace(given=False) if _is_way(e) else e for e in elements]
+        elements = [e._replace(given=_in_phrase(e, point, reading)) if _is_way(e) else e for e in elements]
     if point.kept and all(e.given for e in elements):
         return point
     return point._replace(elements=tuple(elements))
 
 
+def _in_phrase(way: Element, point: Point, reading: Reading) -> bool:
+    """Return whether a question has a side or way of a point with the words behind it: "up and locked"."""
+    words = re.findall(r"[\w-]+", point.text.lower())
+    at = next((i for i, word in enumerate(words) if plain(word) in way.words), len(words))
+    behind = words[at : at + _PHRASE]
+    return len(behind) == _PHRASE and f" {' '.join(behind)} " in f" {' '.join(reading.words)} "
+
+
+_PHRASE = 3
 _OWN = 0.7
 """Weight from which a word of a point tells enough without a figure that the question gives."""
 

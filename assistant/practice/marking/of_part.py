@@ -11,6 +11,7 @@ from collections.abc import Sequence
 
 from assistant.knowledge.records import Fact
 from assistant.practice.marking.asked import Asked, measures
+from assistant.practice.marking.itemised import cases_named
 from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Point
 from assistant.practice.marking.steps_asked import measured
@@ -56,20 +57,23 @@ def of_part(points: list[Point], one: Asked, alone: bool, text: str, know: Knowl
     if len(points) < _TWO:
         return points
     if alone:
-        return _of_all(points, text, know)
+        return _of_all(points, one, text, know)
     return points if part == text else _of_its_part(points, part, know)
 
 
 _HOW = re.compile(r"(?:and )?(?:how (?:is|are)|what about)\b", re.IGNORECASE)
 
 
-def _of_all(points: list[Point], text: str, know: Knowledge) -> list[Point]:
+def _of_all(points: list[Point], one: Asked, text: str, know: Knowledge) -> list[Point]:
     """Return the points of the one statement that answers a question: those that it lists, or the first so many."""
     if _ABOUT.search(text):
         return [p._replace(kept=True, optional=False) for p in points]
     counted = _GIVE.search(text)
     if counted and len(points) > _SMALL[counted.group(1).lower()]:
         return _but(points, points[: _SMALL[counted.group(1).lower()]])
+    cases = cases_named([p.text for p in points], one.question, know) if _LISTED.search(text) else []
+    if cases:
+        return _but(points, [p for p in points if p.text in {each.text for each in cases}])
     return _of_those_listed(points, text, know) if len(parts_of(text)) < _TWO else points
 
 

@@ -60,6 +60,8 @@ def _is_elsewhere(named: list[frozenset[str]], need: Need) -> bool:
     """Return whether what an answer names is not what the points name, and mostly not what the question does."""
     points = frozenset(c for p in need.points for e in p.elements if not e.given for c in e.concepts)
     points |= frozenset(c for p in need.points if p.state for c in p.state.subject)
+    if need.row and all(p.verdict for p in need.points):
+        points |= need.said  # a bare yes or no: what it is one of stands in the full answer
     own = sum(not each.isdisjoint(need.question.concepts) for each in named)
     return all(each.isdisjoint(points) for each in named) and own <= _OWN * len(named)
 

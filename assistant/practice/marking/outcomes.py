@@ -10,23 +10,16 @@ from assistant.answering.states import output_words
 from assistant.knowledge.records import Fact, StateTable
 from assistant.practice.marking.asked import Asked
 from assistant.practice.marking.case_verdicts import done_verdict, implied
-from assistant.practice.marking.elements import concepts_in, of_its_subject, point, told_concepts
+from assistant.practice.marking.elements import concepts_in, of_its_subject, point
 from assistant.practice.marking.parts import POLAR, parts_of, pieces
 from assistant.practice.marking.points import Point, State
+from assistant.practice.marking.remarks import ACTION, counted_in, remarked
 from assistant.practice.marking.said import plain
 from assistant.resolving import tables
 from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.results import CauseResult, TableResult
 from assistant.understanding.states import Condition
-
-ACTION = re.compile(
-    r"\b(?:what follows|what must|what do (?:you|we|i|they|crews?|pilots?)|what should|"
-    r"what is (?:to be )?(?:done|requested)|what then|what has to|which setting|"
-    r"what (?:is|are) the action|what to do|what happens|who do|what now|must be done|do about|"
-    r"what (?:do|would|should|must) (?:you|we|i) (?:use|do)|instead)\b",
-    re.IGNORECASE,
-)
 
 _CAUSAL = re.compile(
     r"\b(?:what (?:has|have|must have|puts|makes|would|could)|how (?:could|can)|leads?|which failures?|what failures?|"
@@ -62,46 +55,12 @@ def _table_points(result: Any, text: str, know: Knowledge, alone: bool = True) -
     for row in result.rows:
         said = dict(row.outputs)
         made = [output_point(result.table, name, said[name], know) for name in names if name in said]
-        made += _counted_in(result.table, said, names, text, know)
+        made += counted_in(result.table, said, names, text, know)
         points += [_or_lost(p, result.table, know) for p in made] if know.reader.read(text).asks_loss else made
         if ACTION.search(text):
             points += [p for name in names if name in said for p in _action(result.table, name, said[name], know)]
-        points += _remarked(result.table, row, text, know)
+        points += remarked(result.table, row, text, know)
     return points
-
-
-def _remarked(table: StateTable, row: Any, text: str, know: Knowledge) -> list[Point]:
-    """Return what is remarked on a state given, as far as it is asked for: that it is not to be relied on, chocks."""
-    given = {(c.input, c.value) for c in row.conditions if c.remark}
-    if not given or len(parts_of(text)) < 2:
-        return []
-    told = [
-        remark
-        for name, value, remark in table.remarks
-        if any((name, value) == (c.input, c.value) for c in row.conditions)
-    ]
-    named = know.phrase(text).concepts
-    outputs = frozenset(c for o in table.outputs for c in know.phrase(o.label).concepts)
-    points = []
-    for remark in told:
-        says, _, action = re.sub(r"\s*\([^)]*\)", "", remark).partition(": ")
-        clauses = [c for c in re.split(r",\s+(?:and\s+)?", says) if not know.phrase(c).amounts]
-        points += [point(c, know) for c in clauses if (told_concepts(know.phrase(c)) & named) - outputs]
-        points += [point(action, know)] if action and ACTION.search(text) else []
-    return points
-
-
-def _counted_in(table: StateTable, said: dict[str, str], names: list[str], text: str, know: Knowledge) -> list[Point]:
-    """Return the number that a result gives besides, where it is asked for: "and the number of applications"."""
-    found = _HOW_MANY.findall(text)
-    asked = frozenset(c for words in found for c in told_concepts(know.phrase(words)))
-    pieces_ = [
-        p for name in said if name not in names for p in re.split(r"[:,] ", output_words(table, name, said[name]))
-    ]
-    return [point(p, know) for p in pieces_ if know.phrase(p).amounts and told_concepts(know.phrase(p)) & asked]
-
-
-_HOW_MANY = re.compile(r"\b(?:number of|how many) ([\w-]+(?: [\w-]+)?)", re.IGNORECASE)
 
 
 def _judged(result: Any, names: list[str], text: str, know: Knowledge) -> list[Point]:
@@ -152,7 +111,12 @@ def outputs_asked(result: Any, text: str, know: Knowledge, alone: bool = True) -
     return list(dict.fromkeys([*result.asked, *found])) or [o.id for o in result.table.outputs]
 
 
-_HOW_TO = re.compile(r"\bhow (?:do|does|can|would|should|must|will) (?:\w+ ){1,2}(?:stop|brake|slow)\b", re.IGNORECASE)
+_HOW_TO = re.compile(
+    r"\bhow (?:do|does|can|would|should|must|will) (?:\w+ ){1,2}"
+    r"(?:stop|brake|slow|press|apply|use the (?:pedals|brakes))\b|"
+    r"\bwhat (?:else |then |still )?(?:stops|slows) (?:you|it|us|the)\b|\btechnique\b",
+    re.IGNORECASE,
+)
 """What asks for the manner of braking."""
 
 
@@ -162,8 +126,12 @@ def _is_manner(output: Any) -> bool:
 
 
 def names_output(output: Any, concepts: frozenset[str], know: Knowledge) -> bool:
-    """Return whether concepts name an output of a state table, as its label has it."""
-    return bool((concepts_in(output.label, know) - {"brake", "gear"}) & concepts)
+    """Return whether concepts name an output of a state table, as its label has it: all of "pedal steering"."""
+    own = [m.concepts - _OF_ALL for m in know.phrase(output.label).mentions if not m.weak]
+    return all(each & concepts for each in own if each) and any(own)
+
+
+_OF_ALL = frozenset(("brake", "gear"))
 
 
 def table_results(result: Any) -> Iterable[Any]:

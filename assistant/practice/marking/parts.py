@@ -9,7 +9,7 @@ from typing import Any
 from assistant.conversation.readings import question_of
 from assistant.knowledge.records import Fact
 from assistant.practice.marking.asked import Asked, as_asked, ask, measures, record_of, things
-from assistant.practice.marking.phrased import asks_label, label_in, tells_more
+from assistant.practice.marking.phrased import asks_label, label_in, purpose_told, tells_more
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate
@@ -116,6 +116,8 @@ def by_parts(parts: list[str], text: str, know: Knowledge) -> list[Asked]:
     variant = question_of(text, know, "").variant
     for part in parts:
         if found and tells_more(part, text) and isinstance(found[-1].result, r.FactResult):
+            continue
+        if found and isinstance(found[-1].result, r.FactResult) and purpose_told(part, found[-1].result.fact.points):
             continue
         named = _with_noun(part, parts[0])
         asked = ask(named, know) if named != part else None if head else _whole_figure(part, know)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 CHANGE = re.compile(
     r"what did (?:the )?(?:last |latest |new )?revision (?:change|do) (?:about|to|with) "
@@ -65,3 +66,11 @@ def asks_label(text: str) -> bool:
 def tells_more(part: str, text: str) -> bool:
     """Return whether a part asks for the rest of what the statement tells that the label of a question stands in."""
     return asks_label(text) and _TELLS_MORE.search(part) is not None
+
+
+def purpose_told(part: str, points: Sequence[str]) -> bool:
+    """Return whether a part asks what a thing is for, and a statement tells it: "for the check"."""
+    return _PURPOSE.match(part) is not None and any(p.split()[0] in ("for", "to", "so") for p in points)
+
+
+_PURPOSE = re.compile(r"^(?:and )?(?:what (?:is|are) (?:it|they|that) (?:there )?for|what for)$", re.IGNORECASE)

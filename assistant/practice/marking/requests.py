@@ -17,12 +17,14 @@ from assistant.practice.marking.asked import Asked, as_asked, ask, things
 from assistant.practice.marking.cases import coordinated, was_and_is
 from assistant.practice.marking.compound import headed, joined, of_each
 from assistant.practice.marking.every_part import instead_of_state, with_every_part
+from assistant.practice.marking.itemised import of_each_member, of_its_cases
 from assistant.practice.marking.lessened import by_share, nearest, offered, shortened
 from assistant.practice.marking.listing import listed
 from assistant.practice.marking.parts import POLAR, by_parts, head_of, measured_parts, parts_of, pieces
 from assistant.practice.marking.phrased import CHANGE, at_what_speed, in_full
 from assistant.practice.marking.reasons import both_cases, with_its_figure, with_reason, with_why
-from assistant.practice.marking.siblings import with_siblings
+from assistant.practice.marking.siblings import asks_both_ends, with_siblings
+from assistant.practice.marking.side_by_side import of_each_thing
 from assistant.practice.marking.steps_asked import steps_asked
 from assistant.practice.marking.told_whole import told_whole
 from assistant.practice.marking.whichever import asks_choice, tells_choice, with_choice, without_choice
@@ -63,7 +65,13 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     choice = asks_choice(text)
     text = without_choice(at_what_speed(in_full(CHANGE.sub("what changed about ", text))))
     parts = parts_of(text)
+    each = of_each_member(text, know)
+    if each:
+        return each
     found = _asked(parts, text, know)
+    several = of_its_cases(found, text, know) or of_each_thing(found, text, know)
+    if several:
+        return several
     found = _set_by_case(found, text, know) or found
     if choice and not any(tells_choice(one.answer.text) for one in found):
         found = with_choice(text, know) or found
@@ -107,6 +115,8 @@ def _of_one(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
 
 def _several(parts: list[str], text: str, whole: Asked | None, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers each of several things that a question asks for at once; nothing where it asks for one."""
+    if whole and len(parts) > 1 and asks_both_ends(whole.result, text):
+        return (whole,)
     if whole is None or isinstance(_first(whole.result), (r.FactResult, r.LimitResult)):
         both = told_whole(parts, text, know)
         if both:

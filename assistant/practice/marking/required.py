@@ -190,7 +190,8 @@ def _has_open_part(text: str, found: tuple[Asked, ...], told: int) -> bool:
     single = len(found) == 1 and isinstance(found[0].result, (r.LimitResult, r.ScheduleResult))
     if len(found) == 1 and isinstance(found[0].result, r.TableResult) and len(parts) - told > 1:
         return True
-    return single and (len(parts) > 1 or bool(BOTH.search(text)))
+    ends = single and any(p.minimum and p.maximum for p in getattr(found[0].result, "limits", ()))
+    return single and (len(parts) > (_TWO if ends else 1) or bool(BOTH.search(text)))
 
 
 def _is_procedure(one: Asked, found: tuple[Asked, ...]) -> bool:

@@ -177,6 +177,8 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
             continue
         for word in (w for e in point.elements if not e.given for w in e.words):
             for other in OTHER.get(word, ()):
+                if word == "on" and not _ON.search(point.text):
+                    continue  # "on the ground crew's word": no switch is on
                 if point.state and {word, other} <= words & full and _told_alike(other, need, said):
                     continue
                 if other not in words or _bounds(other, said) or _accounted(other, points, places, said):
@@ -187,6 +189,9 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
                 if beside or (word not in words and other not in asked and word not in _SIDED):
                     found.append(f"{other}: {point.text}")
     return found
+
+
+_ON = re.compile(r"\bON\b|\bon(?=\s*(?:[,;.)]|$|and\b|again\b))")
 
 
 def _told_alike(word: str, need: Need, said: Said) -> bool:

@@ -41,6 +41,18 @@ def row_of(one: Asked, text: str, know: Knowledge) -> Iterable[Point]:
                 yield output_point(part.table, output.id, value, know)
             elif output.id not in asked:
                 yield from _others(part, output, has, know)
+            else:
+                yield from _in_its_place(part, output, value)
+
+
+def _in_its_place(part: Any, output: Any, value: str) -> Iterable[Point]:
+    """Yield the values that a result which is asked for does not have, each with the one that it has."""
+    of = f"={part.table.id}.{output.id}."
+    own = Element(frozenset((of + value,)), (), 3.0)
+    mine = next((says for name, says, _ in output.values if name == value), "")
+    for other, says, _ in output.values:
+        if other != value and not mine.startswith(says.split(":")[0]):
+            yield Point(says, (), (Element(frozenset((of + other,)), (), 3.0), own))
 
 
 def _others(part: Any, output: Any, has: set[str | None], know: Knowledge) -> Iterable[Point]:
@@ -68,7 +80,9 @@ def beside_row(need: Need, said: Said, put_off: frozenset[int]) -> list[str]:
                 found.append(f"the contrary of: {point.text}")
             continue
         concepts, words = point.elements[0].concepts, point.elements[0].words
-        coloured = words and not named.isdisjoint(point.labels[0].concepts)
+        if len(point.elements) > 1 and said.where(point.elements[1].concepts):
+            continue  # what is asked for is said
+        coloured = words and point.labels and not named.isdisjoint(point.labels[0].concepts)
         places = [*said.where(concepts), *(i for i, w in enumerate(said.words) if coloured and w in words)]
         spots = [i for i in places if i not in put_off and not _needed(i, said)]
         if spots and concepts.isdisjoint(asked):

@@ -75,3 +75,13 @@ def _unit(result: r.LimitResult) -> str:
     limit = result.limits[0]
     figure = limit.value or limit.maximum or limit.minimum
     return figure.unit if figure else ""
+
+
+def asks_both_ends(result: r.Result, text: str) -> bool:
+    """Return whether a figure with two ends is asked for both: "what is the least, and what is the most?"."""
+    limit = result.limits[0] if isinstance(result, r.LimitResult) else None
+    return limit is not None and bool(limit.minimum and limit.maximum and _BOTH_ENDS.search(text))
+
+
+_BOTH_ENDS = re.compile(r"\b(?:least|minimum|smallest)\b.*\b(?:most|maximum|greatest)\b|"
+                        r"\b(?:most|maximum|greatest)\b.*\b(?:least|minimum|smallest)\b", re.IGNORECASE)  # fmt: skip

@@ -107,7 +107,7 @@ def _bare(need: Need, said: Said, wanted: int) -> list[bool]:
     """Return the yes and no that stand alone, one for each thing asked: "ALTERNATE, none, none"."""
     clauses: dict[int, list[str]] = {}
     for word, clause in zip(said.reading.words, said.clauses, strict=True):
-        if word not in wording.STOPS:
+        if word not in wording.STOPS and word not in ("and", "but"):
             clauses.setdefault(clause, []).append(word)
     alone = [words[0] for words in clauses.values() if len(words) == 1 and words[0] in _ALONE]
     first = said.reading.words[:1]

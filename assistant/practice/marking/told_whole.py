@@ -11,7 +11,8 @@ from collections.abc import Iterator, Sequence
 
 from assistant.conversation.readings import question_of
 from assistant.knowledge.records import Fact
-from assistant.practice.marking.asked import Asked, as_asked, things
+from assistant.practice.marking.asked import Asked, as_asked, said_whole, things
+from assistant.practice.marking.of_part import asks_figure
 from assistant.practice.marking.parts import POLAR, head_of
 from assistant.resolving import results as r
 from assistant.resolving.choosing import candidates
@@ -33,11 +34,30 @@ def told_whole(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked,
     head = head_of(text, parts)
     for result in _near(f"{head}: {parts[0]}" if head else parts[0], know):
         concepts = know.phrase(result.fact.says).concepts | know.phrase(" ".join(result.fact.points)).concepts
-        if own <= concepts and _tells_both(result.fact, parts, know):
+        if (
+            own <= concepts
+            and _tells_both(result.fact, parts, know)
+            and _fits(result.fact, parts[1], head or parts[0], know)
+        ):
             return (as_asked(text, question, result, know),)
     return ()
 
 
+def _fits(fact: Fact, part: str, before: str, know: Knowledge) -> bool:
+    """Return whether nothing answers a part, said in full, much better than a statement does, or bars it."""
+    asking = re.sub(r"^(?:and|then) ", "", part)
+    whole = said_whole(asking, before, know)
+    if whole == asking and not asks_figure(part):
+        return True
+    near = [c for c in candidates(question_of(whole, know, ""), know)[:_WHOLE] if c.match and not c.match.barred]
+    own = max((c.score for c in near if getattr(c.result, "fact", None) is fact), default=0.0)
+    sure = [c for c in near if c.score >= _SURELY]
+    return not sure or own >= sure[0].score - _BEHIND
+
+
+_WHOLE = 6
+_SURELY = 0.9
+_BEHIND = 0.25
 _OTHERWISE = re.compile(r"\b(?:otherwise|why|colou?rs?|if not)\b", re.IGNORECASE)
 """What asks for something that another statement tells: the other case, a reason, a colour."""
 

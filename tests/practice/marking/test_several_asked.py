@@ -1,0 +1,78 @@
+"""Questions for several things at once: each is to be said, and nothing else."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.practice.marking.mark import MISSED, PARTLY, RIGHT, WRONG, Marker
+
+LAMPS = "Leg lamps: what do they show down and locked, moving, and up and locked?"
+DELAYS = "Name the autobrake settings for landing with their delays after touchdown."
+SYSTEMS = "Which hydraulic system do the gear, the steering and the normal brakes run on?"
+SPEEDS = "What are the maximum speeds for gear extension, retraction, gear down and free fall?"
+FILLS = "What are the accumulator's pre-charge, full pressure and empty pressure?"
+LIMIT = "A limit of the limitations section was exceeded. Which three things do you do?"
+HOT = "The hottest brake reads 330 °C at the gate. Are chocks asked for and the parking brake released? Give the limit."
+COOL = HOT.replace("330", "300")
+STEER = "STEER LOST while taxiing: give the steps in order, with the speed."
+SWITCH = "What does the STEER switch do at OFF, and where is it?"
+STATE = "System 1 is lost, all else normal. What is the braking mode, and what does the nose-wheel steering do?"
+PULLED = "Ground, free-fall lever pulled, System 1 normal. What does the steering do, and do the pedals steer?"
+EMERGENCY = (
+    "Both systems are lost, accumulator charged. What is the mode, how many applications are there, "
+    "and how do you press the pedals?"
+)
+PUSHBACK = "What must be done before pushback: bypass pin, memo and parking brake?"
+TAXI = "What are the operator's taxi speed limits: straight, in turns up to 60°, and in sharper turns?"
+CHROME = "Nose strut chrome: what is the least and what is the most that may show?"
+
+
+@pytest.mark.parametrize(
+    ("question", "answer", "mark"),
+    [
+        # the cases of one statement
+        (LAMPS, "green, then flashing white, then dark", RIGHT),
+        (LAMPS, "green down and locked, dark up and locked", PARTLY),
+        (LAMPS, "amber when it's down and locked, flashing white moving, dark up and locked", WRONG),
+        (PUSHBACK, "pin in, tow pin memo showing, park brake off when the ground crew say so", RIGHT),
+        (PUSHBACK, "pin out, tow pin memo showing, parking brake released on the ground crew's word", WRONG),
+        # the settings called by their kind
+        (DELAYS, "STEADY 3 s, FIRM 2 s, FULL 1 s", RIGHT),
+        (DELAYS, "steady firm and full", PARTLY),
+        (DELAYS, "steady one second firm two and full three", WRONG),
+        # each thing of a list
+        (SYSTEMS, "gear and steering on system one, the normal brakes on system two", RIGHT),
+        (
+            SPEEDS,
+            "two thirty out, two oh five in, two fifty five or mach point six down, one ninety free fall",
+            RIGHT,
+        ),
+        (SPEEDS, "230 kt, 205 kt", PARTLY),
+        (FILLS, "1,200, 3,000 and 1,400 psi", RIGHT),
+        (FILLS, "1,200 psi and empty below 1,400 psi", PARTLY),
+        (TAXI, "twenty five straight fifteen in turns to sixty degrees and ten in anything tighter", RIGHT),
+        (TAXI, "25 straight, 15 in turns to 60 and 12 in anything tighter", WRONG),
+        (CHROME, "90 mm and 160 mm", RIGHT),
+        (CHROME, "60 mm and 110 mm", WRONG),
+        # what is to be done
+        (LIMIT, "get back inside it, write it up in the tech log and have it inspected before it flies again", RIGHT),
+        (LIMIT, "not my department", MISSED),
+        (STEER, "STEER switch OFF then ON once below 30 kt", PARTLY),
+        (HOT, "Yes, above 320 °C.", RIGHT),
+        (HOT, "No, the limit is 320 °C.", WRONG),
+        (COOL, "No, only above 320 °C.", RIGHT),
+        # a part that means what stands before it by "it"
+        (SWITCH, "it takes the pressure off the steering and the nose wheels castor, it's on the left console", RIGHT),
+        (SWITCH, "depressurises the steering, the wheels castor freely", PARTLY),
+        # results of a state, and another one in the place of its own
+        (STATE, "Normal, and the nose wheels castor.", RIGHT),
+        (PULLED, "castoring, and no", RIGHT),
+        (PULLED, "tillers only, the pedals do not steer", WRONG),
+        (EMERGENCY, "emergency, six applications, 800 psi or less and steady", RIGHT),
+        (EMERGENCY, "emergency, six", PARTLY),
+    ],
+)
+def test_each_of_several_things_is_marked(question: str, answer: str, mark: str, marker: Marker) -> None:
+    marked = marker.mark(question, answer)
+
+    assert marked.mark == mark, (marked.missing, marked.wrong)
