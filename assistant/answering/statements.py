@@ -379,13 +379,14 @@ def compare(result: r.CompareResult, question: Question, know: Knowledge) -> Par
     if same:
         figure = _figure(first, know)
         return Parts(f"{verdict}{figure if verdict else upper(figure)} on both: {first.of}.", sources, first.id, values)
-    text = "; ".join(f"{name}: {_figure(record, know)}" for name, record in records)
-    text = f"{verdict}{text} ({first.of})."
+    told = "; ".join(f"{name}: {_figure(record, know)}" for name, record in records)
+    aloud = ((told, "; ".join(f"on the {name}: {_figure(record, know)}" for name, record in records)),)
+    text = f"{verdict}{told} ({first.of})."
     figures = [stated(record) for _, record in records]
     if len(figures) == 2 and all(isinstance(f, Value) for f in figures) and figures[0] and figures[1]:
         gap = abs(figures[0].value - figures[1].value)
         text += f" The difference is {exact_shown(round(gap, 6), difference_unit(figures[0].unit), know.units)}."
-    return Parts(text, sources, first.id, values)
+    return Parts(text, sources, first.id, values, aloud=aloud)
 
 
 def elsewhere(result: r.Elsewhere, question: Question, know: Knowledge) -> Parts:

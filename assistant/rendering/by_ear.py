@@ -34,6 +34,8 @@ _QUALIFIER = r"(?!or\b)[a-z][a-z-]*(?: [a-z][a-z-]*)?"
 """One or two plain words in brackets belong to what stands before: "VLO (extension)"."""
 _MESSAGE = r"[A-Z]{2,}[ -][A-Z-]{2,}$"
 """The name of a message, of capital words, which its colour is said after."""
+_MESSAGES = r"\)(?:,| and|, and) (?=[A-Z]{2,}[ -][A-Z-]{2,})"
+"""Between messages of a list, each with its colour in brackets: they are heard apart."""
 _STEP = r"(?:(?<=^)|(?<=[:;,.?!]) )(\d{1,2})\. (?=\S)"
 _MARGIN = r"\b(Within|Outside)( limits: (?:[^.;]|\.\d)*?\b)(above|below) the limit\b"
 _WHICH_LIMIT = r"\b(?:Within|Outside) limits: [^;]*\b(?:above|below|at) the limit[^;]*$"
@@ -68,6 +70,8 @@ _COUNTING = frozenset({"About", "At", "Above", "Below", "Over", "Under", "Only",
 """Words with a capital that a fraction may follow; other names are counted by what looks like one."""
 _LEADS = ("Assumed", "Also needed", "Unchanged", "Known nearby")
 """What keeps its colon, whatever follows: the others of the sentence give way."""
+_LEANING = r" *; (?=(?:with|by|and (?:at|with|by|in|on)) )"
+"""What comes before a piece of a list that has no verb of its own."""
 _NOTE = r" ?(?:Value|[A-Z][^.]*? (?:is|are)) from memory, check the source\."
 """A note from one who writes to those who check; a listener would take it for a doubt of his own."""
 _EXPLAINS = r"^(?!or |\d).*(?: or |,.*,)"
@@ -96,6 +100,7 @@ def sentences_by_ear(text: str, signs: Iterable[str]) -> str:
     text = _without_repeating(_joined_lines(text))
     text = re.sub(_NOTE, "", text) if "from memory" in text else text
     text = _memory_counted(text)
+    text = re.sub(_MESSAGES, "); ", text) if ")" in text else text
     about_paragraphs = re.match(_ABOUT_PARAGRAPHS, text) is not None
     text = re.sub(_REVISION, "", text) if "changed with" in text else text
     text = _paragraphs_said(text) if about_paragraphs else _without_paragraphs(text)
@@ -278,7 +283,9 @@ def _steps_numbered(text: str) -> str:
 
 
 def _breaks_as_stops(text: str) -> str:
-    """Turn semicolons and dashes into stops, and all colons of a sentence but its last."""
+    """Turn semicolons and dashes into stops, and all colons of a sentence but its last; what needs the verb before it
+    stays in one sentence with that."""
+    text = re.sub(_LEANING, ", ", text) if ";" in text else text
     text = re.sub(r" *(?:;|…|—|–| - )[ ]*(\w?)", lambda match: f". {_upper(match[1])}", text)
     pieces = _sentences(text)
     return " ".join(_last_colon_kept(piece) for piece in pieces)

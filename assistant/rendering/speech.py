@@ -37,6 +37,8 @@ _NEVER_READ = frozenset({"in"})
 """Signs of units that are likelier to be words of the sentence: "2 in each"."""
 _LONGEST = 15
 """Figures that a number may have to be said in full; a longer one is said figure by figure."""
+_EXPLAINED = r"\b([a-z]+(?: [a-z]+){1,3}), \1\b,?"
+"""An abbreviation that is said in words already, and is explained by the same words."""
 _POWERS = {"²": "squared", "³": "cubed"}
 
 
@@ -67,7 +69,7 @@ def spoken(
     """
     manner = _Manner(units, _signs(units), lexicon, digits, radio or {})
     said = labels_named(text, labels) if labels else text
-    said = _divided(_slashed_dates(_roots_multiplied(said)))
+    said = _divided(_slashed_dates(_roots_multiplied(_inches(said))))
     said = _ranges_in_words(_with_lexicon_signs(_rates(said, manner), manner), manner)
     said = _dates_in_words(sentences_by_ear(said, _written(units)))
     if digits:
@@ -90,6 +92,13 @@ def _signs(units: Units) -> dict[str, str]:
         if sign and sign not in _NEVER_READ:
             signs.setdefault(sign, unit.symbol)
     return signs
+
+
+def _inches(text: str) -> str:
+    """An inch that something is said of is no word of the sentence: "3 in is 76.2 mm"."""
+    if " in is " not in text:
+        return text
+    return re.sub(r"(?<![\d.,])(\d[\d.,]*) in (?=is )", lambda m: f"{m[1]} inch{'' if m[1] == '1' else 'es'} ", text)
 
 
 def _roots_multiplied(text: str) -> str:
@@ -277,6 +286,7 @@ def _tidy(text: str) -> str:
     text = re.sub(r"[^\w\s'’,.:?!-]|_", " ", text)
     text = re.sub(r"(?<!\w)-|-(?!\w)", " ", text)
     text = re.sub(r"\s+", " ", text)
+    text = re.sub(_EXPLAINED, r"\1", text)
     text = re.sub(r" (?=[,.:?!])", "", text)
     text = re.sub(r"[,.:]*([.?!])[,.:?!]*", r"\1", text).strip(" ,.:")
     return text if not text or text.endswith(("?", "!")) else f"{text}."

@@ -211,7 +211,7 @@ class TerminalVoice:
         """Keep settings, also for later conversations, and say the last answer again with them."""
         from assistant.voice.speaking.settings import settings_text
 
-        self._ready()[0].settings = settings
+        self._ready()[0].settings = self._settings = settings
         write_private(_path(), settings_text(settings))
         if self._last is not None:
             self.say(self._last)

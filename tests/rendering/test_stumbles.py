@@ -32,3 +32,18 @@ from assistant.rendering.speech import spoken
 )  # fmt: skip
 def test_it_is_said_plainly(written: str, said: str, units: Units, lexicon: dict[str, str]) -> None:
     assert spoken(written, units, lexicon) == said
+
+
+@pytest.mark.parametrize(("written", "said"), [
+    ("IAS, indicated airspeed, is the speed that is shown.", "indicated airspeed is the speed that is shown."),
+    ("3 in is 76.2 mm.", "three inches is seventy-six point two millimetres."),
+    ("1 in is 25.4 mm.", "one inch is twenty-five point four millimetres."),
+    ("The pedals do not steer with the button held in; with the nose leg in the air; and at 110 kt or above.",
+     "The pedals do not steer with the button held in, with the nose leg in the air, and at one hundred and ten knots "
+     "or above."),
+    ("GEAR MISMATCH (amber, horn) and GEAR DOOR (amber).", "Gear mismatch, amber, horn. Gear door, amber."),
+])  # fmt: skip
+def test_what_needs_the_verb_before_it_stays_with_it(
+    written: str, said: str, units: Units, lexicon: dict[str, str]
+) -> None:
+    assert spoken(written, units, lexicon) == said
