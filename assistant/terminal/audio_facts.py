@@ -18,7 +18,7 @@ from assistant.practice.making.question import CAUSE, FORMS, LONG_SUMS, LOSS, ST
 from assistant.rendering.by_ear import text_by_ear
 from assistant.rendering.text import sources_line
 from assistant.terminal.disputes import kept_disputes
-from assistant.terminal.records import clock, opened_record, somebody, tell_news
+from assistant.terminal.records import clock, opened_record, somebody
 from assistant.voice.recording.script import Ask, Fact
 from assistant.voice.speaking.phrases import said_aloud
 from assistant.voice.speaking.settings import VoiceSettings
@@ -75,7 +75,6 @@ def in_order_due(found: Sequence[Fact], name: str, knowledge: Knowledge, seed: s
     with opened_record() as record:
         learner = somebody(record, name)
         choices = due(record, learner, _pool(knowledge, variant), clock(), Random(seed))
-        tell_news(record)
     places = {choice.record: place for place, choice in enumerate(choices)}
     return sorted(found, key=lambda fact: places.get(fact.entry, len(places)))
 

@@ -35,7 +35,7 @@ from assistant.terminal.class_voice import ClassVoice
 from assistant.terminal.disputes import kept_disputes
 from assistant.terminal.key_sign import key_is_elsewhere
 from assistant.terminal.options import Parsed, UsageProblem
-from assistant.terminal.records import BROKEN, DONE, clock, is_typed, opened_record, tell_news
+from assistant.terminal.records import BROKEN, DONE, clock, is_typed, need_content, opened_record, tell_news
 from assistant.terminal.screen import Screen, complain, is_dumb, prepare, screen_for
 from assistant.terminal.session import Session, open_session
 from assistant.terminal.sitting_screen import opening, say, show
@@ -61,15 +61,12 @@ def lead_class(parsed: Parsed) -> int:
     type_id = know.base.type_info.id
     pool = drillable(know.base, clock().date(), kept_disputes(type_id), variant=session.variant)
     with opened_record() as record:
-        tell_news(record)
         if parsed.has("--key-here"):
             code = _show_key(record, type_id, screen, parsed)
         elif parsed.words:
             code = _report(parsed, record, know, pool, screen, files)
         else:
             code = _lead(parsed, record, session, pool, screen, files)
-        tell_news(record)
-    tell_news(record)
     return code
 
 
@@ -101,6 +98,7 @@ def _show_key(record: Record, type_id: str, screen: Screen, parsed: Parsed) -> i
 def _report(
     parsed: Parsed, record: Record, know: Knowledge, pool: Pool, screen: Screen, files: dict[str, str]
 ) -> int:  # fmt: skip
+    need_content(record)
     found = record.sittings.all(know.base.type_info.id)
     if not found:
         raise UsageProblem("there is no class in the record yet; begin one with: downlock class")

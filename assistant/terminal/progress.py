@@ -18,7 +18,7 @@ from assistant.rendering.text import clean, wrap
 from assistant.terminal.disputes import kept_disputes
 from assistant.terminal.options import PROGRESS, Parsed, UsageProblem
 from assistant.terminal.progress_files import ACTIONS
-from assistant.terminal.records import DONE, clock, opened_record, somebody, tell_news, write_own
+from assistant.terminal.records import DONE, clock, need_content, opened_record, somebody, write_own
 from assistant.terminal.screen import Screen, prepare, screen_for
 from assistant.terminal.session import open_session
 
@@ -61,12 +61,11 @@ def _show(parsed: Parsed, screen: Screen) -> int:
     disputed = kept_disputes(knowledge.base.type_info.id)
     pool = drillable(knowledge.base, now.date(), disputed, variant=session.variant)
     with opened_record() as record:
+        need_content(record)
         name = " ".join(parsed.words)
         people = [somebody(record, name)] if name else list(record.learners())
         own = own_records(knowledge)
         seen = [_overview(record, each, _met(pool, own, record, each), now, asked) for each in people]
-        tell_news(record)
-    tell_news(record)  # what closing had to say
     return _shown(seen, knowledge, parsed, screen)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import sys
 from collections.abc import Callable
 from typing import Any
@@ -17,9 +18,9 @@ from assistant.terminal.records import (
     DONE,
     NOT_WRITTEN,
     is_typed,
+    need_content,
     opened_record,
     somebody,
-    tell_news,
     write_own,
 )
 from assistant.terminal.screen import Screen, complain, is_terminal
@@ -31,8 +32,8 @@ def export(parsed: Parsed, screen: Screen) -> int:
     """Write everything as JSON into a file, or to the output for "-"."""
     path = _only_word(parsed, "export FILE")
     with opened_record() as record:
+        need_content(record)
         values = record.export()
-        tell_news(record)
     text = json.dumps(values, indent=1, ensure_ascii=False) + "\n"
     if path == "-":
         sys.stdout.write(text)
@@ -53,8 +54,6 @@ def take_in(parsed: Parsed, screen: Screen) -> int:
         with opened_record() as record:
             taken = record.take_in(exported)
             saved = record.saved
-            tell_news(record)
-        tell_news(record)
     except ExchangeProblem as problem:
         complain(clean(f"{path}: {problem}; nothing was taken in"))
         return BROKEN
@@ -70,20 +69,47 @@ def forget(parsed: Parsed, screen: Screen) -> int:
     if not name:
         raise UsageProblem(f"write: {PROGRAM} {PROGRESS.name} forget NAME")
     with opened_record() as record:
+        if record.was_read and record.find(name) is None and (files := record.set_aside_with(name)):
+            return _forget_set_aside(name, files, screen)
         learner = somebody(record, name)
-        if not _confirmed(learner.name, screen):
-            if not is_typed():
-                raise UsageProblem('nothing was removed; a "yes" on the input removes')
-            _say("Nothing was removed.", screen)
+        if not _is_meant(learner.name, screen):
             return DONE
+        if not record.saved:
+            complain(f"{clean(learner.name)} is not removed, since the record cannot be written")
+            return NOT_WRITTEN
         forgotten = record.forget(learner)
         saved = record.saved
-        tell_news(record)
     for line in (_forgotten_line(learner.name, forgotten), *_files_lines(forgotten)):
         _say(line, screen)
     for line in forgotten.left:
         complain(clean(line))
     return NOT_WRITTEN if forgotten.left or not saved else DONE
+
+
+def _forget_set_aside(name: str, files: tuple[str, ...], screen: Screen) -> int:
+    """Remove damaged files that hold the name of somebody who is in the record no more."""
+    _say(f"{clean(name)} is not in the record, but in what was set aside as damaged.", screen)
+    if not _is_meant(clean(name), screen):
+        return DONE
+    code = DONE
+    for path in files:
+        try:
+            os.remove(path)
+            _say(f"Removed, since it held the name: {path}", screen)
+        except OSError as error:
+            complain(f"{path} could not be removed: {(error.strerror or 'unknown').lower()}")
+            code = NOT_WRITTEN
+    return code
+
+
+def _is_meant(name: str, screen: Screen) -> bool:
+    """Whether somebody is to be removed. Raises UsageProblem where nobody can be asked."""
+    if _confirmed(name, screen):
+        return True
+    if not is_typed():
+        raise UsageProblem('nothing was removed; a "yes" on the input removes')
+    _say("Nothing was removed.", screen)
+    return False
 
 
 ACTIONS: dict[str, Callable[[Parsed, Screen], int]] = {"export": export, "import": take_in, "forget": forget}

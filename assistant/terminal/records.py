@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import os
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 
 from assistant.practice.keeping.record import Record, open_record
 from assistant.practice.keeping.rows import Learner
@@ -16,9 +18,22 @@ from assistant.terminal.simulated import clock as clock
 DONE, BROKEN, NOT_WRITTEN = 0, 1, 5
 
 
-def opened_record() -> Record:
-    """Return the record of the data folder."""
-    return open_record(data_folder(), clock)
+@contextmanager
+def opened_record() -> Iterator[Record]:
+    """Open the record of the data folder; what there is to be told of it is told, however what is done in it ends."""
+    record = open_record(data_folder(), clock)
+    try:
+        with record:
+            tell_news(record)
+            yield record
+    finally:
+        tell_news(record)  # what happened last, and what closing had to say
+
+
+def need_content(record: Record) -> None:
+    """Raise UsageProblem where nothing is known of what the record holds: it must not pass for empty."""
+    if not record.was_read:
+        raise UsageProblem("the record cannot be read here, so that it is not known who and what is in it")
 
 
 def tell_news(record: Record) -> None:
@@ -32,6 +47,7 @@ def somebody(record: Record, name: str) -> Learner:
     found = record.find(name)
     if found is not None:
         return found
+    need_content(record)
     known = ", ".join(each.name for each in record.learners())
     near = nearest_name(record, name)
     advice = f"did you mean {near}?" if near else f"there is {known}" if known else "it is empty"

@@ -18,7 +18,7 @@ from assistant.rendering.text import clean
 from assistant.terminal.disputes import keep_disputes, kept_disputes
 from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.oral import Examination
-from assistant.terminal.records import clock, is_typed, opened_record, tell_news
+from assistant.terminal.records import clock, is_typed, opened_record
 from assistant.terminal.rehearsal import Rehearsal
 from assistant.terminal.screen import Screen, is_dumb, prepare, screen_for
 from assistant.terminal.session import Session, open_session
@@ -58,7 +58,6 @@ def sit(
 ) -> int:
     """Hold a rehearsal at a prompt, whatever it is; return 0. Raises UsageProblem."""
     with opened_record() as record:
-        tell_news(record)
         try:
             learner = learner_of(parsed, record, asking, screen, by_hand)
         except (EOFError, KeyboardInterrupt):
@@ -77,7 +76,6 @@ def sit(
         else:
             opening(session.knowledge, f"Rehearsal of {learner.name}", screen)
             Rehearsal(room).hold()
-    tell_news(record)
     return 0
 
 

@@ -2,13 +2,15 @@
 
 import json
 import os
+import sqlite3
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
 
+from assistant.practice.keeping.backups import FOLDER as BACKUPS
 from assistant.practice.keeping.opening import FILE
-from assistant.practice.keeping.record import open_record
+from assistant.practice.keeping.record import Record, open_record
 from assistant.practice.keeping.rows import Note
 from assistant.terminal import progress_files
 from tests.terminal.conftest import Runner
@@ -238,3 +240,60 @@ def test_where_nothing_can_be_kept_an_import_says_so(
 
     assert (done.code, done.out) == (5, "")
     assert "there is a file where its folder should be" in done.err
+
+
+@pytest.mark.parametrize(
+    "words", [["Ana"], [], ["--json"], ["forget", "Ana"], ["export", "-"], ["Zoe"]], ids=lambda words: " ".join(words)
+)
+def test_a_record_that_cannot_be_read_does_not_pass_for_empty(
+    run: Runner, own_places: Path, words: list[str]
+) -> None:
+    practised(own_places, "Ana")
+    connection = sqlite3.connect(own_places / FILE)
+    connection.execute("PRAGMA user_version = 99")
+    connection.close()
+
+    done = run("progress", *words, typed=b"yes\n")
+
+    assert done.code != 0 and done.out == ""
+    assert "newer version" in done.err and "cannot be read" in done.err and "empty" not in done.err
+
+
+def _damaged(home: Path, content: bytes) -> None:
+    (home / FILE).write_bytes(content)
+    for path in (home / BACKUPS).iterdir():
+        path.write_bytes(content)
+
+
+@pytest.mark.parametrize("content", [b"x", b"x\n", b"no database at all" * 400])
+def test_what_was_damaged_is_told_though_nobody_is_left_in_the_record(
+    run: Runner, own_places: Path, content: bytes
+) -> None:
+    practised(own_places, "Ana")
+    _damaged(own_places, content)
+
+    done = run("progress", "Ana")
+
+    assert "set aside as" in done.err and "was opened" not in done.err and "there is no Ana in the record" in done.err
+
+
+def test_a_name_is_forgotten_that_only_a_damaged_file_holds(run: Runner, own_places: Path) -> None:
+    practised(own_places, "Wilhelmina")
+    _damaged(own_places, b"Wilhelmina was here")
+    run("progress")
+
+    done = run("progress", "forget", "Wilhelmina", typed=b"yes\n")
+
+    assert done.code == 0 and "Removed, since it held the name" in " ".join(done.out.split())
+    assert not list(own_places.glob("practice-damaged-*"))
+
+
+def test_nobody_is_said_to_be_removed_from_a_record_that_cannot_be_written(
+    run: Runner, own_places: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    practised(own_places, "Ana")
+    monkeypatch.setattr(Record, "saved", False)
+
+    done = run("progress", "forget", "Ana", typed=b"yes\n")
+
+    assert done.code == 5 and "Removed" not in done.out and "Ana is not removed" in done.err

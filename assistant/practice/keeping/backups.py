@@ -15,6 +15,7 @@ from datetime import datetime
 from itertools import pairwise
 
 from assistant.frozen import NamedTuple
+from assistant.practice.keeping import schema
 from assistant.practice.keeping.connecting import is_sound, read_only
 
 FOLDER = "practice-backups"
@@ -94,11 +95,6 @@ def restore_last(folder: str, path: str) -> Backup | None:
     return None
 
 
-def has_sound(folder: str) -> bool:
-    """Return whether there is a copy that could be put in the place of the record."""
-    return any(_is_sound_file(backup.path) for backup in backups(folder))
-
-
 def remove_all(folder: str) -> None:
     """Delete every copy, also those half made. Raises OSError."""
     place = os.path.join(folder, FOLDER)
@@ -140,12 +136,13 @@ def _settle(path: str) -> None:
 
 
 def _is_sound_file(path: str) -> bool:
+    """Whether a copy is whole and a record: what holds nothing, as a power cut leaves it, is none."""
     try:
         connection = read_only(path)
     except sqlite3.Error:
         return False
     try:
-        return is_sound(connection)
+        return is_sound(connection) and schema.is_ours(connection) and schema.version_of(connection) > 0
     except sqlite3.Error:
         return False
     finally:

@@ -36,6 +36,11 @@ def forget(keeper: Keeper, learner: Learner) -> Forgotten:
     return Forgotten(answers, turns, files, tuple(left))
 
 
+def holding(folder: str, name: str) -> tuple[str, ...]:
+    """Return the set-aside files of a folder that hold a name. Raises OSError."""
+    return tuple(path for path in set_aside_files(folder) if _holds(path, name))
+
+
 def _remove_rows(connection: sqlite3.Connection, learner: int) -> tuple[int, int]:
     counts = (
         connection.execute("SELECT count(*) FROM answer WHERE learner = ?", (learner,)).fetchone()[0],

@@ -21,11 +21,12 @@ Action = Callable[[sqlite3.Connection], T]
 class Keeper:
     """An open record.
 
-    saved: whether what is written stays after the program has ended.
+    saved: whether what is written stays after the program has ended. was_read: whether what the file holds is known.
     """
 
     connection: sqlite3.Connection
     saved: bool
+    was_read: bool
 
     def __init__(self, folder: str, clock: opening.Clock) -> None:
         self.folder = folder
@@ -68,7 +69,7 @@ class Keeper:
             self.connection.close()
 
     def _adopt(self, opened: opening.Opened) -> None:
-        self.connection, self.saved = opened.connection, opened.saved
+        self.connection, self.saved, self.was_read = opened.connection, opened.saved, opened.read
         self._news += opened.news
         self._file = self._identity()
 

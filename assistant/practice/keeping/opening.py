@@ -35,11 +35,15 @@ Clock = Callable[[], datetime]
 
 
 class Opened(NamedTuple):
-    """An open record: whether what is written stays, and lines that its user must be told."""
+    """An open record: whether what is written stays, lines that its user must be told, whether the file was read.
+
+    read: False where a file is there and nothing of it is known, so that nobody can be said not to be in it.
+    """
 
     connection: sqlite3.Connection
     saved: bool
     news: tuple[str, ...]
+    read: bool = True
 
 
 class _NotForUs(Exception):
@@ -58,10 +62,11 @@ def open_file(folder: str, clock: Clock) -> Opened:
         with alone(folder):
             return Opened(_open(folder, path, clock, news), True, tuple(news))
     except _NotForUs as why:
-        return Opened(_emptied(in_memory()), False, (*news, str(why)))
+        return Opened(_emptied(in_memory()), False, (*news, str(why)), False)
     except (OSError, sqlite3.Error) as error:
         line = f"{path} cannot be written: {reason(error)}. Going on unsaved: nothing is kept."
-        return Opened(_what_can_be_read(path), False, (*news, line))
+        found = _what_can_be_read(path)
+        return Opened(found or _emptied(in_memory()), False, (*news, line), found is not None)
 
 
 @contextmanager
@@ -97,7 +102,7 @@ def set_aside_files(folder: str) -> list[str]:
 def _open(folder: str, path: str, clock: Clock, news: list[str]) -> sqlite3.Connection:
     now = clock().astimezone(UTC)
     backups.clear_unfinished(folder)
-    if not _holds_anything(path) and backups.has_sound(folder):
+    if not _holds_anything(path) and backups.backups(folder):
         news.append(_replace_lost(folder, path, now))
     connection = _sound(path)
     if connection is None:
@@ -209,7 +214,7 @@ def _bring_up(connection: sqlite3.Connection, folder: str, path: str, now: datet
     if version > schema.VERSION:
         raise _NotForUs(
             f"{path} was written by a newer version of this program (tables {version}, known {schema.VERSION}). "
-            "It is left as it is, and nothing of this sitting is saved; install the newer version."
+            "It is left as it is: nothing is read from it here, and nothing is kept; install the newer version."
         )
     if 0 < version < schema.VERSION:
         backups.back_up(connection, folder, now, before=schema.VERSION)
@@ -222,8 +227,8 @@ def _bring_up(connection: sqlite3.Connection, folder: str, path: str, now: datet
         news.append(f"No backup of {path} could be made: {reason(error)}.")
 
 
-def _what_can_be_read(path: str) -> sqlite3.Connection:
-    """A record in memory with the content of a file that cannot be written, as far as it is whole."""
+def _what_can_be_read(path: str) -> sqlite3.Connection | None:
+    """A record in memory with the content of a file that cannot be written; None where it cannot be read either."""
     if not os.path.exists(path):
         return _emptied(in_memory())
     try:
@@ -237,21 +242,21 @@ def _what_can_be_read(path: str) -> sqlite3.Connection:
         return _read_in_place(path)
 
 
-def _read_in_place(path: str) -> sqlite3.Connection:
+def _read_in_place(path: str) -> sqlite3.Connection | None:
     try:
         return _read_all(read_only(path))
     except sqlite3.Error:
-        return _emptied(in_memory())
+        return None
 
 
-def _read_all(connection: sqlite3.Connection) -> sqlite3.Connection:
+def _read_all(connection: sqlite3.Connection) -> sqlite3.Connection | None:
     try:
         usable = is_sound(connection) and schema.is_ours(connection)
         if usable and schema.version_of(connection) <= schema.VERSION:
             return copied_to_memory(connection)
     finally:
         connection.close()
-    return _emptied(in_memory())
+    return None
 
 
 def _emptied(memory: sqlite3.Connection) -> sqlite3.Connection:

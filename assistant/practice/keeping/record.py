@@ -48,6 +48,11 @@ class Record:
         return self._keeper.saved
 
     @property
+    def was_read(self) -> bool:
+        """Whether what the file holds is known: where it is not, nobody can be said not to be in it."""
+        return self._keeper.was_read
+
+    @property
     def path(self) -> str:
         """Where the record lies."""
         return self._keeper.path
@@ -118,6 +123,13 @@ class Record:
         """
         parsed = exchange.parsed(exported)
         return self._keeper.write(lambda c: exchange.take_in(c, parsed))
+
+    def set_aside_with(self, name: str) -> tuple[str, ...]:
+        """Return the damaged files that were set aside and still hold a name."""
+        try:
+            return forgetting.holding(self._keeper.folder, name)
+        except OSError:
+            return ()
 
     def forget(self, learner: Learner) -> forgetting.Forgotten:
         """Remove a person wholly: answers, cards, seats and turns, and from every backup."""
