@@ -73,7 +73,7 @@ def begun(
     options = {**aims_values(aims, session.knowledge.base.type_info.id), "files": files}
     title = parsed.values.get("--title") or ", ".join(aims.topics)
     sitting = record.sittings.begin(session.knowledge.base.type_info.id, people, title, None, options)
-    say(_begins(aims, len(people)), screen)
+    say(_begins(aims, len(people), parsed.has("--set")), screen)
     say(_SECOND_VIEW, screen)
     return sitting
 
@@ -83,9 +83,11 @@ def _aims(parsed: Parsed, chosen: QuestionSet) -> Aims:
     return Aims(chosen.questions, chosen.seed, minutes, think, topics_of(parsed), chosen.documents)
 
 
-def _begins(aims: Aims, people: int) -> str:
+def _begins(aims: Aims, people: int, of_a_set: bool) -> str:
+    """Return who and how much, and how the same questions are had again."""
     length = f"{aims.minutes:.0f} minutes" if aims.minutes else counted(len(aims.questions), "question")
-    return f"{counted(people, 'person', 'people')}, {length}; number {aims.seed}."
+    again = "" if of_a_set else f" --seed {aims.seed} asks the same again."
+    return f"{counted(people, 'person', 'people')}, {length}.{again}"
 
 
 def _people(parsed: Parsed, lines: Lines, screen: Screen) -> tuple[Seated, ...]:

@@ -35,7 +35,16 @@ from assistant.terminal.class_voice import ClassVoice
 from assistant.terminal.disputes import kept_disputes
 from assistant.terminal.key_sign import key_is_elsewhere
 from assistant.terminal.options import Parsed, UsageProblem
-from assistant.terminal.records import BROKEN, DONE, clock, is_typed, need_content, opened_record, tell_news
+from assistant.terminal.records import (
+    BROKEN,
+    DONE,
+    NOT_WRITTEN,
+    clock,
+    is_typed,
+    need_content,
+    opened_record,
+    tell_news,
+)
 from assistant.terminal.screen import Screen, complain, is_dumb, prepare, screen_for
 from assistant.terminal.session import Session, open_session
 from assistant.terminal.sitting_screen import opening, say, show
@@ -48,6 +57,7 @@ if TYPE_CHECKING:
 REPORT = "report"
 HOW_TO_LEAVE = "e ends the class; Ctrl-D leaves it as it stands, to go on later."
 KEPT = "The class is kept as it stands; downlock class goes on from here."
+NOT_KEPT = "The class is not kept: the record could not be written. What was asked is lost with this window."
 
 
 def lead_class(parsed: Parsed) -> int:
@@ -129,6 +139,7 @@ def _lead(
     ear = _ear(session) if parsed.has("--listen") else None
     try:
         desk, hear = desk_for(session, pool, ear is not None), ear.hear if ear is not None else None
+        desk = desk._replace(keeps=lambda: record.saved)
         ended = ClassRoom(record, sitting, desk, lines, screen, voice, hear).hold()
     except NoSet as problem:
         complain(f"class {sitting.id} cannot go on: {problem}; it is ended")
@@ -139,8 +150,8 @@ def _lead(
             if each is not None:
                 each.close()
     if not ended:
-        say(KEPT, screen)
-        return DONE
+        say(KEPT if record.saved else NOT_KEPT, screen)
+        return DONE if record.saved else NOT_WRITTEN
     kept = record.sittings.get(sitting.id)
     return report_on(
         kept, record, session.knowledge, pool, screen, files or kept_files(kept), parsed.has("--names-too")
@@ -177,14 +188,14 @@ def desk_for(session: Session, pool: Pool, hears: bool) -> Desk:
         return asking_on(item, shown, question.key.says, sources, question.form)
 
     def further(question: Question) -> case.Further | None:
-        return case.gone_on(question, know, f"{chance.getrandbits(64)}") if case.can_go_on(question) else None
+        return case.gone_on(question, know, f"{chance.getrandbits(64)}")
 
     def reason(question: Question) -> case.Further | None:
         return case.why(question, know)
 
     return Desk(
         chance, marked, asking, further, reason, lambda questions: case.debrief(questions, know), hears,
-        key_is_elsewhere,
+        key_is_elsewhere, names_failure=lambda question: bool(case.told_in(question, know)),
     )  # fmt: skip
 
 

@@ -169,7 +169,7 @@ def test_a_roster_file_and_its_notes(run: Runner, tmp_path: Path, record: Record
     roster.write_bytes(b"\xef\xbb\xbfName;Team\r\nAna;Red\r\nBen;Blue\r\nana;Red\r\n")
     done = run("class", "--roster", str(roster), typed=b"")
 
-    assert done.err == "crew.csv:4: ana stands in line 2 already; named once\n"
+    assert done.err.startswith("crew.csv:4: ana stands in line 2 already; named once; if they are two people, add")
     assert len(record.sittings.seats(1)) == 2
 
 
@@ -274,6 +274,16 @@ def test_an_unwritable_folder_is_told_and_the_class_goes_on(run: Runner, own_pla
 
     assert "Ana: right." in done.out
     assert "nothing" in done.err or "cannot" in done.err
+
+
+@pytest.mark.parametrize("typed", [b"", b"\n\nr\n", b"\n\n250\n", b"\nb\n"])
+def test_a_class_that_cannot_be_kept_is_not_said_to_be(run: Runner, own_places: Path, typed: bytes) -> None:
+    own_places.write_text("a file where the folder should be")
+    done = run("class", "--names", "Ana", "--number", "2", typed=typed)
+    told = " ".join(done.out.split())
+
+    assert done.code == 5 and "The class is not kept" in told
+    assert "kept as it stands" not in told and "nothing is lost" not in told
 
 
 # --- the prompt

@@ -12,6 +12,7 @@ from typing import Any
 from assistant.answering.answer import ANSWER, Answer
 from assistant.answering.parts import conditions_words
 from assistant.conversation.context import Context
+from assistant.conversation.readings import question_of
 from assistant.conversation.turn import answer_turn
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import StateTable
@@ -27,6 +28,8 @@ from assistant.understanding.states import Condition
 
 MOST_TOGETHER = 4
 """Failures of one case: beyond these nobody keeps them in mind."""
+_FIRST = 3
+"""Ways of asking among which one by "why" tells that the record is a reason."""
 _NOT_STATED = "The reason is not stated"
 
 
@@ -38,18 +41,20 @@ class Further(NamedTuple):
 
 
 def can_go_on(question: Question) -> bool:
-    """Whether a question is of a kind that a case goes on from."""
+    """Whether a question is of a kind that a case always goes on from."""
     return question.form in (STATE, LOSS)
 
 
 def gone_on(question: Question, know: Knowledge, seed: str) -> Further | None:
-    """Return the question after one more failure that changes something, there or in another table, or None."""
-    state = state_of(question, know)
-    record = know.base.records.get(question.entry)
-    if not state or len(state) >= MOST_TOGETHER or not isinstance(record, StateTable):
+    """Return the question after one more failure that changes something, there or in another table, or None.
+
+    A case goes on from whatever names a failure: a statement of what one leads to as well as a scenario.
+    """
+    state = told_in(question, know)
+    if not state or len(state) >= MOST_TOGETHER:
         return None
     desk = Desk(know, Wording(know.base), Random(f"{seed} {question.text}"), question.variant)
-    for table, own in _tables_of(state, record, know):
+    for table, own in _tables_of(state, question.entry, know):
         for failure in _failures(table, state, desk):
             made = _with(failure, own, table, desk, seed)
             if made is not None:
@@ -57,13 +62,13 @@ def gone_on(question: Question, know: Knowledge, seed: str) -> Further | None:
     return None
 
 
-def _tables_of(state: State, record: StateTable, know: Knowledge) -> Iterator[tuple[StateTable, State]]:
-    """Yield the table of a case, and where it has had one failure only those on which that failure bears too."""
-    yield record, state
-    for other in tables.tables(know.base) if len(state) == 1 else ():
-        own = tuple(each for each in state if each[0] in other.inputs)
-        if own and other.id != record.id:
-            yield other, own
+def _tables_of(state: State, entry: str, know: Knowledge) -> Iterator[tuple[StateTable, State]]:
+    """Yield the table of a case; while it is of one failure, or of none of that table's, those it bears on too."""
+    found = [(each, tuple(one for one in state if one[0] in each.inputs)) for each in tables.tables(know.base)]
+    home = [(table, own) for table, own in found if table.id == entry and own]
+    others = [(table, own) for table, own in found if table.id != entry and own]
+    yield from home
+    yield from others if len(state) == 1 or not home else ()
 
 
 def _with(failure: tuple[str, str], state: State, record: StateTable, desk: Desk, seed: str) -> Further | None:
@@ -82,8 +87,6 @@ def _with(failure: tuple[str, str], state: State, record: StateTable, desk: Desk
 
 def why(question: Question, know: Knowledge) -> Further | None:
     """Return "why?" after a question, with the reason that is stated, or None where none is."""
-    if not can_go_on(question) and not getattr(know.base.records.get(question.entry), "why", ""):
-        return None
     context = Context(variant=question.variant)
     first, after = answer_turn(question.text, context, know)
     if first.outcome != ANSWER:
@@ -91,12 +94,29 @@ def why(question: Question, know: Knowledge) -> Further | None:
     reason, _ = answer_turn("why", after, know)
     if reason.outcome != ANSWER or reason.text.startswith(_NOT_STATED) or reason.text == first.text:
         return None
+    named = can_go_on(question) or getattr(know.base.records.get(question.entry), "why", "")
+    if not named and not _is_a_reason(reason, question, know):
+        return None
     key = Key(says=reason.text)
     asked = question._replace(
         text=f"Why? ({question.text})", spoken="Why?", form="reason", entry=reason.entry or question.entry, key=key,
         sources=reason.sources, hint="", difficulty=2,
     )  # fmt: skip
     return Further(asked, "And why?")
+
+
+def _is_a_reason(reason: Answer, question: Question, know: Knowledge) -> bool:
+    """Whether what is told is a reason, and of the paragraph that the question is about."""
+    asks = getattr(know.base.records.get(reason.entry), "asks", ())[:_FIRST]
+    cited = {(each.document, each.paragraph) for each in question.sources}
+    of_it = any((each.document, each.paragraph) in cited for each in reason.sources)
+    return of_it and any(ask.startswith("why ") for ask in asks)
+
+
+def told_in(question: Question, know: Knowledge) -> State:
+    """Return the state that a question tells of, of whatever table's inputs, as it is read."""
+    given = question_of(question.text, know, question.variant).conditions
+    return tuple((each.input, each.value) for each in given if not each.is_result)
 
 
 def state_of(question: Question, know: Knowledge) -> State:

@@ -99,7 +99,8 @@ def forget(standing: Standing, asked: Said, desk: Desk) -> Step:
 def add(standing: Standing, asked: Said, desk: Desk) -> Step:
     """Return that one more person is in the class."""
     if any(each.name.casefold() == asked.rest.casefold() for each in standing.seats):
-        return Step(lines=note(f"{asked.rest} is in the class already."))
+        told = f"{asked.rest} is in the class already; add somebody of the same name with what tells them apart."
+        return Step(lines=note(told))
     return Step((Join(asked.rest),), note(f"{asked.rest} is in the class now."))
 
 
@@ -118,7 +119,8 @@ def away(standing: Standing, asked: Said, desk: Desk) -> Step:
 
 def pause(standing: Standing, asked: Said, desk: Desk) -> Step:
     """Return that the class pauses."""
-    return Step((Pause(True),), note("The class pauses; nothing is lost if you close this window."))
+    told = "nothing is lost" if desk.keeps() else "the record cannot be written, so that all is lost"
+    return Step((Pause(True),), note(f"The class pauses; {told} if you close this window."))
 
 
 def resume(standing: Standing, asked: Said, desk: Desk) -> Step:

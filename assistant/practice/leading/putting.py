@@ -82,6 +82,9 @@ def same_to_next(standing: Standing, asked: Said, desk: Desk) -> Step:
 
 def case_goes_on(standing: Standing, asked: Said, desk: Desk) -> Step:
     """Return the case with one more failure, or looked back on where nothing further can fail."""
+    question = _of_the_case(standing)
+    if question is not None and not desk.names_failure(question):
+        return Step(lines=note("This question names nothing that has failed: a case goes on from one that does."))
     return _carried_on(standing, desk, desk.further, "Nothing further can fail that would change this.")
 
 

@@ -12,6 +12,7 @@ from datetime import datetime
 from assistant.frozen import NamedTuple
 from assistant.practice.asking.pool import GENERAL, OWN_SECTION, Pool, section_name
 from assistant.practice.keeping.rows import MARKED, Seat, Turn
+from assistant.practice.leading.passes import PASSED, with_passes
 from assistant.practice.leading.shown import counted, percent, without_names
 from assistant.practice.leading.standing import Standing
 from assistant.practice.leading.telling import Apart
@@ -82,7 +83,7 @@ class Missed(NamedTuple):
 
 
 class Person(NamedTuple):
-    """How one person did: for the instructor's own copy alone."""
+    """How one person did: for the instructor's own copy alone. passed: how many of those missed were passed on."""
 
     name: str
     team: str
@@ -148,7 +149,7 @@ class ClassReport(NamedTuple):
 
 def report_of(standing: Standing, pool: Pool, tell_apart: Apart) -> ClassReport:
     """Return the report of a class, as far as it has come."""
-    turns = [turn for turn in standing.turns if turn.phase == MARKED]
+    turns = list(with_passes((turn for turn in standing.turns if turn.phase == MARKED), standing.seats))
     names = tuple(seat.name for seat in standing.seats)
     asked = tuple(_asked(turn, standing, pool, names) for turn in turns)
     named = sorted({each.section for each in asked}, key=lambda name: (name == GENERAL, name))
@@ -157,7 +158,8 @@ def report_of(standing: Standing, pool: Pool, tell_apart: Apart) -> ClassReport:
     missed = tuple(_missed(asked, standing, turns))
     return ClassReport(
         standing.sitting.title, standing.sitting.began, standing.sitting.ended, len(standing.seats), sections,
-        _section("", asked), confusions, missed, tuple(_remedial(sections, asked, confusions, standing, turns)),
+        _section("", asked), confusions, missed,
+        tuple(dict.fromkeys(_remedial(sections, asked, confusions, standing, turns))),
         tuple(_teams(standing.seats, turns)), tuple(_person(seat, standing, turns, pool) for seat in standing.seats),
         asked,
     )  # fmt: skip
@@ -227,7 +229,7 @@ def _missed(asked: Sequence[Asked], standing: Standing, turns: Sequence[Turn]) -
     found = [each for each in found if each[0] in counts]
     found.sort(key=lambda each: (-counts[each[0]][0], -counts[each[0]][0] / counts[each[0]][1]))
     for question, group, wrong in found[:_MOST]:
-        answers = Counter(each.answer for each in wrong if each.answer)
+        answers = Counter(each.answer for each in wrong if each.answer not in ("", PASSED))
         told = tuple(f"{answer} ({times} times)" if times > 1 else answer for answer, times in answers.most_common(4))
         failing, among = counts[question]
         by_hand = failing > len(wrong)
@@ -276,10 +278,10 @@ def _teams(seats: Sequence[Seat], turns: Sequence[Turn]) -> Iterable[Team]:
 def _person(seat: Seat, standing: Standing, turns: Sequence[Turn], pool: Pool) -> Person:
     own = [turn for turn in turns if turn.seat == seat.id]
     marks = Counter(turn.mark for turn in own)
-    passed = [turn for turn in turns if seat.id in turn.passed]
+    passed = [turn for turn in own if turn.mark == MISSED and turn.answer == PASSED]
     learn = dict.fromkeys(
         f"{_whole(turn, standing.question(turn))} ({_paragraphs(turn, standing.question(turn)).split(', ')[0]})"
-        for turn in (*[each for each in own if each.share < 1], *passed)
+        for turn in own if turn.share < 1
     )
     return Person(
         seat.name, seat.team, marks[RIGHT], marks[PARTLY], marks[WRONG], marks[MISSED], len(passed),

@@ -9,7 +9,7 @@ import re
 from collections.abc import Sequence
 
 from assistant.frozen import NamedTuple
-from assistant.practice.keeping.learners import NameProblem, name_key, tidy_name
+from assistant.practice.keeping.learners import LONGEST, NameProblem, name_key, tidy_name
 from assistant.practice.keeping.rows import Seated
 
 MOST = 200
@@ -141,14 +141,26 @@ def _people(
         except NameProblem as problem:
             notes.append(f"{place}: {problem}; left out")
             continue
+        team = cells[columns.team] if columns.team is not None and columns.team < len(cells) else ""
+        person = Seated(name, " ".join(team.split())[:LONGEST // 2])
         if name_key(name) in seen:
-            first = f"line {seen[name_key(name)]}" if file else f"as name {seen[name_key(name)]}"
-            notes.append(f"{place}: {name} stands {'in ' if file else ''}{first} already; named once")
-        elif len(people) >= MOST:
+            first = f"{'in line' if file else 'as name'} {seen[name_key(name)]}"
+            person, told = _told_apart(person, people)
+            notes.append(f"{place}: {name} stands {first} already; {told}")
+        if len(people) >= MOST:
             notes.append(f"{place}: a class has {MOST} people at most; left out")
             break
-        else:
-            seen[name_key(name)] = line
-            team = cells[columns.team] if columns.team is not None and columns.team < len(cells) else ""
-            people.append(Seated(name, " ".join(team.split())[:40]))
+        if name_key(person.name) not in seen:
+            seen[name_key(person.name)] = line
+            people.append(person)
     return tuple(people), tuple(notes)
+
+
+def _told_apart(person: Seated, people: Sequence[Seated]) -> tuple[Seated, str]:
+    """Return somebody whose name another has with the team in the name, if that is another one, and what is told."""
+    teams = [name_key(each.team) for each in people if name_key(each.name) == name_key(person.name)]
+    apart = person._replace(name=f"{person.name} ({person.team})")
+    known = {name_key(each.name) for each in people}
+    if person.team and name_key(person.team) not in teams and not {name_key(apart.name)} & known:
+        return apart, f"taken for another person, of another team, and called {apart.name}"
+    return person, "named once; if they are two people, add what tells them apart"

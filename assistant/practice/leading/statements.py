@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from assistant.practice.keeping.rows import MARKED, Seat, Turn
+from assistant.practice.leading.passes import with_passes
 from assistant.practice.leading.report import FORMATIVE
 from assistant.practice.leading.shown import without_names
 from assistant.practice.leading.standing import Standing
@@ -29,10 +30,10 @@ def statements(standing: Standing, named: bool = False) -> list[dict[str, Any]]:
     """Return a statement for each marked turn that somebody had. named: with the names of persons in them."""
     seats = {seat.id: seat for seat in standing.seats}
     return [
-        _statement(turn, seats[turn.seat], standing, named)
-        for turn in standing.turns
-        if turn.phase == MARKED and turn.seat in seats
-    ]
+        _statement(each, seats[each.seat], standing, named, f"/passed/{place}" if each is not turn else "")
+        for turn in standing.turns if turn.phase == MARKED
+        for place, each in enumerate(with_passes((turn,), standing.seats)) if each.seat in seats
+    ]  # fmt: skip
 
 
 def pseudonym(seat: Seat, standing: Standing) -> str:
@@ -44,9 +45,9 @@ def pseudonym(seat: Seat, standing: Standing) -> str:
     return hashlib.blake2b(f"{seat.learner}".encode(), key=secret[:64], digest_size=10).hexdigest()
 
 
-def _statement(turn: Turn, seat: Seat, standing: Standing, named: bool) -> dict[str, Any]:
+def _statement(turn: Turn, seat: Seat, standing: Standing, named: bool, part: str) -> dict[str, Any]:
     return {
-        "id": str(uuid.uuid5(uuid.NAMESPACE_URL, f"{PLACE}/class/{standing.sitting.uid}/turn/{turn.id}")),
+        "id": str(uuid.uuid5(uuid.NAMESPACE_URL, f"{PLACE}/class/{standing.sitting.uid}/turn/{turn.id}{part}")),
         "actor": _actor(seat, standing, named),
         "verb": _VERB,
         "object": _activity(turn, standing),

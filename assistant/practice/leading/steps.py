@@ -40,6 +40,10 @@ class Desk(NamedTuple):
     """Whether an answer can be taken by ear."""
     key_elsewhere: Callable[[], bool] = lambda: False
     """Whether another terminal shows the key, so that it need not stand before the class."""
+    keeps: Callable[[], bool] = lambda: True
+    """Whether what is done stays when the program ends."""
+    names_failure: Callable[[Question], bool] = lambda question: True
+    """Whether a question tells of a failure, from which a case may go on."""
 
 
 class Step(NamedTuple):
@@ -111,7 +115,7 @@ def called_lines(standing: Standing, turn: Turn) -> tuple[Line, ...]:
 
 def called(name: str, team: str) -> str:
     """Return the words that call somebody."""
-    return f"{name}, please." if not team else f"{name} ({team}), please."
+    return f"{name}, please." if not team or name.endswith(f"({team})") else f"{name} ({team}), please."
 
 
 def suggested_lines(found: Suggested) -> tuple[Line, ...]:

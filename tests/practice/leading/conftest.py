@@ -101,9 +101,9 @@ def begin(record: Record, know: Knowledge, pool: Pool) -> Begin:
 
         desk = Desk(
             chance, marked, asking,
-            lambda question: case.gone_on(question, know, "1") if case.can_go_on(question) else None,
+            lambda question: case.gone_on(question, know, "1"),
             lambda question: case.why(question, know), lambda asked: case.debrief(asked, know),
-            key_elsewhere=lambda: key_elsewhere,
+            key_elsewhere=lambda: key_elsewhere, names_failure=lambda question: bool(case.told_in(question, know)),
         )  # fmt: skip
         roster = [Seated(name, teams[place % len(teams)]) for place, name in enumerate(names)]
         options = aims_values(Aims(questions, "1", minutes), "aldermere_120")

@@ -284,6 +284,40 @@ def test_a_case_goes_on_until_nothing_more_changes_and_is_looked_back_on(begin: 
     assert room.told.count("(AOM 32.40") == asked
 
 
+@pytest.mark.parametrize(
+    ("entry", "text"),
+    [
+        ("system-1-lost-extension", "System 1 lost: what happens?"),
+        ("system-2-lost-brakes", "System 2 lost: what do you lose?"),
+        ("accumulator-low", "What does the book say of the accumulator empty?"),
+        ("steering", "System 2 lost and the ANTI-SKID switch OFF: do the pedals steer?"),
+        ("parking_brake", "System 2 lost and the PEDAL button held: does the parking brake hold?"),
+    ],
+)
+def test_a_case_goes_on_from_whatever_names_a_failure(
+    begin: Begin, speeds: Questions, entry: str, text: str
+) -> None:
+    room = begin((speeds[0]._replace(text=text, entry=entry, form="fact"),))
+
+    assert room.type("", "", "r", "g").phase == THINKING
+    assert room.told.splitlines()[-1].startswith("And now ")
+
+
+def test_a_question_that_names_no_failure_says_why_no_case_goes_on(begin: Begin, speeds: Questions) -> None:
+    room = begin(speeds)
+
+    assert room.type("", "", "r", "g").phase == BETWEEN
+    assert "names nothing that has failed" in room.told
+
+
+def test_why_is_asked_after_a_figure_too_where_its_paragraph_states_it(begin: Begin, know: Knowledge) -> None:
+    (figure,) = make_questions(know, "1", entries=("accumulator-tow-minimum",), forms=("figure",))[:1]
+    room = begin((figure,))
+
+    assert room.type("", "", "r", "y").phase == THINKING
+    assert room.told.endswith("And why?") and "no reserve brake" in room.standing.turns[-1].asking.expected
+
+
 def test_why_is_asked_where_a_reason_is_stated(begin: Begin, know: Knowledge, speeds: Questions) -> None:
     states = make_questions(know, "4", entries=("braking",), forms=("state",))
     accumulator = tuple(each for each in states if each.text.startswith("Accumulator empty: which braking mode"))

@@ -12,12 +12,14 @@ from assistant.practice.asking.pool import Pool
 from assistant.practice.leading.page import OWN_COPY, class_page
 from assistant.practice.leading.report import FORMATIVE, ClassReport, report_of
 from assistant.practice.leading.shown import without_names
+from assistant.practice.leading.statements import statements
 from assistant.practice.leading.summary import report_lines
 from assistant.practice.leading.table import cell, turns_table
 from assistant.practice.leading.telling import telling_apart
 from assistant.practice.making import make_questions
 from assistant.practice.making.question import Question
 from tests.practice.leading.conftest import NAMES, Begin, Class
+from tests.practice.leading.xapi_rules import breaches
 
 Questions = tuple[Question, ...]
 
@@ -172,8 +174,24 @@ def test_persons_and_what_each_has_to_learn(begin: Begin, speeds: Questions, kno
     persons = {person.name: person for person in made.persons}
     assert persons[answered].wrong == 1
     other = next(person for name, person in persons.items() if name != answered)
-    assert (other.turns, other.passed, other.to_learn) == (0, 1, (f"{speeds[0].text} (LIM 3.1)",))
-    assert {team.name: team.turns for team in made.teams} in ({"Red": 1, "Blue": 0}, {"Red": 0, "Blue": 1})
+    assert (other.turns, other.missed, other.passed, other.to_learn) == (1, 1, 1, (f"{speeds[0].text} (LIM 3.1)",))
+    assert {team.name: team.turns for team in made.teams} == {"Red": 1, "Blue": 1}
+
+
+def test_whoever_passes_has_missed_it(begin: Begin, speeds: Questions, know: Knowledge, pool: Pool) -> None:
+    room = begin(speeds)
+    room.type("", "", *["n"] * 11, "m")
+    made = report(room, know, pool)
+
+    assert {(each.turns, each.missed) for each in made.persons} == {(1, 1)}
+    assert sum(each.passed for each in made.persons) == 11
+    assert (made.missed[0].of, made.missed[0].answers) == ("12 of 12", ())
+    assert report_lines(made)[1].text == "1 question, 12 turns: 12 missed; 0% of the points."
+    rows = list(csv.reader(io.StringIO(turns_table(made, named=True), newline="")))
+    assert len({row[-2] for row in rows[1:-1]}) == 12 and {row[5] for row in rows[1:-1]} == {"missed"}
+    written = statements(room.standing)
+    assert len(written) == len({each["id"] for each in written}) == 12
+    assert not [breach for each in written for breach in breaches(each)]
 
 
 def test_names_within_an_answer_are_blotted_out() -> None:

@@ -39,9 +39,19 @@ def test_duplicates_and_what_is_no_name_are_told_by_line() -> None:
 
     assert [each.name for each in roster.people] == ["Ana", "Ben"]
     assert roster.notes == (
-        "crew.csv:5: ANA stands in line 2 already; named once",
+        "crew.csv:5: ANA stands in line 2 already; named once; if they are two people, add what tells them apart",
         "crew.csv:6: a name is needed; left out",
         'crew.csv:7: "forget" is a word of the command; add something to the name; left out',
+    )
+
+
+def test_two_people_of_one_name_in_two_teams_are_both_there() -> None:
+    roster = read_roster(b"name;team\nBen;Blue\nBen;Red\nBEN;Red\nCleo;Red\n", "crew.csv")
+
+    assert [tuple(each) for each in roster.people] == [("Ben", "Blue"), ("Ben (Red)", "Red"), ("Cleo", "Red")]
+    assert roster.notes == (
+        "crew.csv:3: Ben stands in line 2 already; taken for another person, of another team, and called Ben (Red)",
+        "crew.csv:4: BEN stands in line 2 already; named once; if they are two people, add what tells them apart",
     )
 
 
@@ -61,7 +71,7 @@ def test_typed_names_with_teams_in_brackets() -> None:
     roster = typed_roster("Ana Lima, Ben (Red); ana lima, ,Cleo [Blue]")
 
     assert [tuple(each) for each in roster.people] == [("Ana Lima", ""), ("Ben", "Red"), ("Cleo", "Blue")]
-    assert roster.notes == ("name 3: ana lima stands as name 1 already; named once",)
+    assert [note.split(";")[0] for note in roster.notes] == ["name 3: ana lima stands as name 1 already"]
 
 
 def test_people_are_dealt_into_teams_of_like_size() -> None:
