@@ -22,6 +22,7 @@ from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.records import DONE, write_own
 from assistant.terminal.screen import Screen
 from assistant.terminal.session import Session
+from assistant.terminal.sheet import set_file
 from assistant.terminal.sitting_screen import say
 
 LONGEST_THINK, MOST_TEAMS = 300, 20
@@ -61,11 +62,13 @@ def begun(
     parsed: Parsed, record: Record, session: Session, pool: Pool, lines: Lines, screen: Screen, files: dict[str, str]
 ) -> Sitting | int:  # fmt: skip
     """Return a new class with its people and its questions, or the exit code where that cannot be."""
+    if parsed.has("--save"):
+        set_file(parsed)
     chosen = questions_for(parsed, session, pool)
     if isinstance(chosen, int):
         return chosen
     if parsed.has("--save"):
-        code = write_own(parsed.values["--save"], written(chosen), '"downlock questions"', "a set of questions", screen)
+        code = write_own(set_file(parsed), written(chosen), '"downlock questions"', "a set of questions", screen)
         if code != DONE:
             return code
     people = _people(parsed, lines, screen)

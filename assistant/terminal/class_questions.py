@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import sys
 from random import SystemRandom
 
 from assistant.conversation.opening import Knowledge
 from assistant.practice.asking.pool import Pool
 from assistant.practice.making import Question, UnknownTopic, make_questions
-from assistant.practice.making.own import read_own
 from assistant.practice.making.question import CALCULATION, FORMS, LONG_SUMS
 from assistant.practice.making.selecting import own_records
 from assistant.practice.papers.sets import QuestionSet, set_of
@@ -16,7 +14,7 @@ from assistant.rendering.text import clean
 from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.screen import complain
 from assistant.terminal.session import Session
-from assistant.terminal.sheet import opened_set
+from assistant.terminal.sheet import opened_set, own_questions
 
 USUAL, MOST, LONGEST_MIN = 12, 200, 480
 """Questions when neither a number nor minutes are named; the most of each that may be."""
@@ -29,7 +27,7 @@ def questions_for(parsed: Parsed, session: Session, pool: Pool) -> QuestionSet |
     know = session.knowledge
     if parsed.has("--set"):
         return _from_set(parsed, know)
-    own = _own(parsed, know)
+    own = own_questions(parsed, know)
     if isinstance(own, int):
         return own
     seed = parsed.values.get("--seed") or str(SystemRandom().randrange(100_000, 1_000_000))
@@ -72,18 +70,6 @@ def _from_set(parsed: Parsed, know: Knowledge) -> QuestionSet | int:
         if parsed.has(name):
             raise UsageProblem(f"{name} does not go with --set, which holds its questions already")
     return opened_set(parsed.values["--set"], know)
-
-
-def _own(parsed: Parsed, know: Knowledge) -> tuple[Question, ...] | int:
-    if not parsed.has("--own"):
-        return ()
-    own, problems = read_own(parsed.values["--own"], know)
-    for problem in problems:
-        sys.stderr.write(f"{clean(str(problem))}\n")
-    if problems:
-        complain(f"the questions in {clean(parsed.values['--own'])} have problems ({len(problems)})")
-        return 1
-    return own
 
 
 def _made(parsed: Parsed, session: Session, pool: Pool, seed: str, number: int) -> tuple[Question, ...]:

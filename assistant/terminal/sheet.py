@@ -9,10 +9,13 @@ from assistant.conversation.opening import Knowledge
 from assistant.frozen import NamedTuple
 from assistant.practice.making import Question, UnknownTopic, make_questions
 from assistant.practice.making.own import read_own
+from assistant.practice.marking.mark import Marker
+from assistant.practice.marking.own_held import contradicted
 from assistant.practice.papers.page import SIZES, key_page, questions_page
 from assistant.practice.papers.paper import Paper, key_text, questions_text
 from assistant.practice.papers.qti import package
-from assistant.practice.papers.sets import NoSet, QuestionSet, changed, read_set, set_of, written
+from assistant.practice.papers.renewing import renewed
+from assistant.practice.papers.sets import NoSet, QuestionSet, read_set, set_of, written
 from assistant.rendering.text import clean
 from assistant.terminal.options import Parsed, UsageProblem, unknown
 from assistant.terminal.screen import complain, prepare, screen_for
@@ -47,7 +50,7 @@ def sheet(parsed: Parsed) -> int:
     screen = screen_for(parsed, sys.stdout)
     outputs = _outputs(parsed, paper, know)
     if "--save" in parsed.values:
-        outputs.append(Output(parsed.values["--save"], written(chosen).encode("utf-8"), "the set"))
+        outputs.append(Output(set_file(parsed), written(chosen).encode("utf-8"), "the set"))
     for output in outputs:
         try:
             _write(output)
@@ -73,6 +76,8 @@ def _check(parsed: Parsed) -> None:
             raise UsageProblem(f"{name} does not go with --set, which holds its questions already")
     if parsed.values.get("--paper", "a4").lower() not in SIZES:
         raise unknown("paper", parsed.values["--paper"], tuple(SIZES))
+    if "--save" in parsed.values:
+        set_file(parsed)
     ending = _ending(parsed.values["-o"]) if "-o" in parsed.values else ".txt"
     if ending not in (".txt", ".html", ".zip"):
         raise UsageProblem(f"-o takes a file that ends in .txt, .html or .zip, not {clean(ending or 'none')}")
@@ -88,14 +93,9 @@ def _number(parsed: Parsed) -> int:
 def _made(parsed: Parsed, session: Session) -> QuestionSet | int:
     """Return new questions as a set, or an exit code when an own question is wrong."""
     know = session.knowledge
-    own: tuple[Question, ...] = ()
-    if "--own" in parsed.values:
-        own, problems = read_own(parsed.values["--own"], know)
-        for problem in problems:
-            sys.stderr.write(f"{clean(str(problem))}\n")
-        if problems:
-            complain(f"the questions in {clean(parsed.values['--own'])} have problems ({len(problems)})")
-            return _BROKEN
+    own = own_questions(parsed, know)
+    if isinstance(own, int):
+        return own
     number, seed = _number(parsed), parsed.values.get("--seed") or _fresh_seed()
     topics = [topic for topic in parsed.values.get("--topic", "").split(",") if topic.strip()]
     try:
@@ -108,6 +108,30 @@ def _made(parsed: Parsed, session: Session) -> QuestionSet | int:
     return set_of(questions, seed, know)
 
 
+def own_questions(parsed: Parsed, know: Knowledge) -> tuple[Question, ...] | int:
+    """Return the instructor's own questions, or an exit code where one is wrong; what the books contradict is told."""
+    if not parsed.has("--own"):
+        return ()
+    path = parsed.values["--own"]
+    own, problems = read_own(path, know)
+    for problem in problems:
+        sys.stderr.write(f"{clean(str(problem))}\n")
+    if problems:
+        complain(f"the questions in {clean(path)} have problems ({len(problems)})")
+        return _BROKEN
+    for line in contradicted(own, Marker(know)):
+        sys.stderr.write(f"{clean(path)}: {clean(line)} It is asked as you wrote it.\n")
+    return own
+
+
+def set_file(parsed: Parsed) -> str:
+    """Return where the set is to be saved. Raises UsageProblem for a file that would not be what its name says."""
+    path = parsed.values["--save"]
+    if _ending(path) not in ("", ".json"):
+        raise UsageProblem(f"--save writes JSON: name a file that ends in .json, not {clean(_ending(path))}")
+    return path
+
+
 def _fresh_seed() -> str:
     from random import SystemRandom
 
@@ -115,7 +139,7 @@ def _fresh_seed() -> str:
 
 
 def opened_set(path: str, know: Knowledge) -> QuestionSet | int:
-    """Return a saved set, or an exit code when the knowledge of now answers it otherwise."""
+    """Return a saved set as it may be asked today, with what has changed told; an exit code where it cannot be."""
     try:
         with open(path, encoding="utf-8") as file:
             chosen = read_set(file.read(_LARGEST_SET))
@@ -125,13 +149,16 @@ def opened_set(path: str, know: Knowledge) -> QuestionSet | int:
         reason = str(problem) if isinstance(problem, NoSet) else "it is not text in UTF-8"
         complain(clean(f"{path} cannot be used: {reason}"))
         return _BROKEN
-    otherwise = changed(chosen, know)
-    for line in otherwise:
-        sys.stderr.write(f"{clean(path)}: {clean(line)}\n")
-    if otherwise:
-        complain("the set is not asked as it is: make one anew, with --save")
+    if chosen.type_id != know.base.type_info.id:
+        complain(clean(f"{path} cannot be used: the set is about another type, {chosen.type_id}"))
         return _BROKEN
-    return chosen
+    today, notes = renewed(chosen, know)
+    for line in notes:
+        sys.stderr.write(f"{clean(path)}: {clean(line)}\n")
+    if not today.questions:
+        complain("no question of the set can be asked any more: make one anew, with --save")
+        return _BROKEN
+    return today
 
 
 def _title(parsed: Parsed, chosen: QuestionSet, know: Knowledge) -> str:

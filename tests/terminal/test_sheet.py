@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import subprocess
 import sys
@@ -83,14 +84,59 @@ def test_a_set_is_kept_and_printed_again(run: Runner, tmp_path: Path) -> None:
     assert Path(again).read_text(encoding="utf-8") == Path(first).read_text(encoding="utf-8")
 
 
-def test_a_set_that_is_answered_otherwise_now_is_not_printed(run: Runner, tmp_path: Path) -> None:
+def test_a_set_of_which_nothing_is_left_is_not_printed(run: Runner, tmp_path: Path) -> None:
     kept = tmp_path / "set.json"
     run("sheet", "quiz", "--seed", "9", "--number", "4", "--save", str(kept))
     text = kept.read_text(encoding="utf-8")
     kept.write_text(text.replace('"entry": "', '"entry": "former-'), encoding="utf-8")
     kept.write_text(kept.read_text(encoding="utf-8").replace('"says": "', '"says": "Formerly '), encoding="utf-8")
     done = run("sheet", "quiz", "--set", str(kept))
-    assert done.code == 1 and done.out == "" and "answered otherwise now" in done.err
+    assert done.code == 1 and done.out == "" and "answered otherwise now, and is left out" in done.err
+
+
+def test_of_a_set_only_what_is_answered_otherwise_now_is_asked_anew(run: Runner, tmp_path: Path) -> None:
+    own, kept = tmp_path / "own.yaml", tmp_path / "set.json"
+    own.write_text("questions:\n  - {ask: Where is the torch?, points: [left], cites: AOM 32.05.4}\n", encoding="utf-8")
+    run("sheet", "quiz", "--seed", "9", "--number", "5", "--own", str(own), "--save", str(kept))
+    held = json.loads(kept.read_text(encoding="utf-8"))
+    held["questions"][0]["key"] |= {"says": "As it was.", "points": ["as it was"], "values": [], "ordered": True}
+    kept.write_text(json.dumps(held), encoding="utf-8")
+    done = run("sheet", "quiz", "--set", str(kept), "--save", str(tmp_path / "new.json"))
+
+    assert done.code == 0 and "question 1 is answered otherwise now, and" in done.err
+    assert done.err.count("answered otherwise") == 1 and "Where is the torch?" in done.out
+    assert "As it was." not in done.out
+    assert run("sheet", "quiz", "--set", str(tmp_path / "new.json")).err == ""
+
+
+@pytest.mark.parametrize(
+    ("ask", "key", "told"),
+    [
+        ("What is VLE?", "value: 300 kt", "255 kt"),
+        ("What is the maximum tiller angle?", "value: 60 deg", "68°"),
+        ("Which braking mode with System 2 lost?", "points: [EMERGENCY]", "ALTERNATE"),
+        ("Who steers on the ground?", "points: [the pilot in the right seat]", "left seat"),
+        ("What is the maximum speed for extending the gear?", "value: 230 kt", ""),
+        ("What is VLE?", "value: 255 kt", ""),
+        ("Where is the spare torch?", "points: [in the left cupboard]", ""),
+    ],
+)
+def test_an_own_key_that_the_books_contradict_is_told(
+    run: Runner, tmp_path: Path, ask: str, key: str, told: str
+) -> None:
+    own = tmp_path / "own.yaml"
+    document = "SOP B.1" if ask.startswith("Who") else "AOM 32.40" if "braking" in ask else "LIM 3.1"
+    own.write_text(f"questions:\n  - {{ask: '{ask}', {key}, cites: {document}}}\n", encoding="utf-8")
+    done = run("sheet", "quiz", "--number", "1", "--own", str(own))
+
+    assert done.code == 0 and ask in done.out
+    assert ("what is loaded says" in done.err) == bool(told) and told in done.err
+
+
+def test_a_set_is_written_under_the_name_of_what_it_is(run: Runner, tmp_path: Path) -> None:
+    done = run("sheet", "quiz", "--number", "1", "--save", str(tmp_path / "mön set.yaml"))
+    assert done.code == 2 and "ends in .json" in done.err and not list(tmp_path.iterdir())
+    assert run("sheet", "quiz", "--number", "1", "--save", str(tmp_path / "mön set.json")).code == 0
 
 
 def test_own_questions_come_last(run: Runner, tmp_path: Path) -> None:

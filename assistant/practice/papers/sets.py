@@ -1,7 +1,8 @@
 """A set of questions kept in a file, so that every class is asked the same.
 
 The file holds the texts and keys as they were, with the seed and the revisions they rest on. When it is opened again,
-each question is held against the knowledge of now: what is answered otherwise since is named, and not asked blindly.
+each question is held against the knowledge of now: what is answered otherwise since is named, and not asked blindly
+(`renewing`).
 """
 
 from __future__ import annotations
@@ -71,13 +72,19 @@ def read_set(text: str) -> QuestionSet:
 
 def changed(chosen: QuestionSet, know: Knowledge) -> tuple[str, ...]:
     """Return in words what the knowledge of now answers otherwise than the set's keys; nothing when all hold."""
-    found = []
     if chosen.type_id != know.base.type_info.id:
         return (f"the set is about another type, {chosen.type_id}",)
-    for number, question in enumerate(chosen.questions, 1):
-        if question.form != OWN and not _holds(question, know):
-            found.append(f"question {number} is answered otherwise now: {question.text}")
-    return tuple(found)
+    return tuple(
+        f"question {place + 1} is answered otherwise now: {chosen.questions[place].text}"
+        for place in sorted(stale(chosen, know))
+    )
+
+
+def stale(chosen: QuestionSet, know: Knowledge) -> frozenset[int]:
+    """Return the places of the questions that the knowledge of now answers otherwise than their keys."""
+    return frozenset(
+        place for place, question in enumerate(chosen.questions) if question.form != OWN and not _holds(question, know)
+    )
 
 
 def _holds(question: Question, know: Knowledge) -> bool:
