@@ -16,7 +16,17 @@ from assistant.practice.asking.pool import GENERAL, Item, section_name
 from assistant.practice.marking.mark import UNMARKED
 from assistant.practice.recall import MISSED
 from assistant.practice.sitting_marked import on_the_mark, own_mark
-from assistant.practice.sitting_marks import ASKED, HEAD, NOTE, Line, Taken, answer_lines, mark_lines, take_nothing
+from assistant.practice.sitting_marks import (
+    ASKED,
+    HEAD,
+    NOTE,
+    Line,
+    Taken,
+    answer_lines,
+    mark_lines,
+    once_true,
+    take_nothing,
+)
 from assistant.practice.sitting_state import (
     ANSWERING,
     KEEP,
@@ -29,10 +39,11 @@ from assistant.practice.sitting_state import (
     Put,
     State,
 )
-from assistant.practice.sitting_steering import again, go_on, stand_by, stop, tell_help
+from assistant.practice.sitting_steering import BROKEN_OFF, again, go_on, how_far, stand_by, stop, tell_help
 from assistant.practice.sitting_words import (
     AGAIN,
     CORRECTION,
+    DISPUTE,
     DISREGARD,
     HELP,
     HINT,
@@ -40,17 +51,20 @@ from assistant.practice.sitting_words import (
     PASS,
     SOURCE,
     STANDBY,
+    STANDING,
     STOP,
     THEN,
     UNABLE,
     WHY,
     Control,
     asks_back,
+    breaks_off,
     control_of,
     dropped,
 )
 
-_WORDS = (AGAIN, STANDBY, UNABLE, PASS, DISREGARD, HINT, HELP, STOP, OVERRULE, WHY, SOURCE, THEN, CORRECTION)
+_WORDS = (AGAIN, STANDBY, UNABLE, PASS, DISREGARD, HINT, HELP, STOP, OVERRULE, WHY, SOURCE, THEN, CORRECTION, DISPUTE,
+          STANDING)  # fmt: skip
 _BAR = 8
 
 
@@ -112,10 +126,14 @@ def _answered(state: State, text: str, seconds: float | None, desk: Desk) -> Aft
         return _STEERING[control.name](state, control, text)
     if dropped(text):
         return After(state, (Line("Disregarded. The question stands:", NOTE), *_asked(state.put)[-1:]))
+    if breaks_off(text):
+        return After(state, (Line(BROKEN_OFF, NOTE),))
     if asks_back(text):
         line = "That is a question. Answer first, or “pass”; after the mark you may ask anything."
         return After(state, (Line(line, NOTE),))
-    taken = desk.take(state.put.question, text)
+    taken, was = desk.take(state.put.question, text), state.put.was
+    if was is not None and not taken.former:
+        taken = once_true(taken, was.formerly, was.since)
     return _marked(state, taken, seconds if state.timed else None)
 
 
@@ -182,7 +200,7 @@ def _corrects(state: State, control: Control, text: str) -> After:
 _STEERING: dict[str, Callable[[State, Control, str], After]] = {
     AGAIN: again, STANDBY: stand_by, UNABLE: _passed, PASS: _passed, DISREGARD: _disregard, HINT: _hint,
     HELP: tell_help, STOP: stop, OVERRULE: _not_yet, WHY: _answer_first, SOURCE: _answer_first, THEN: _answer_first,
-    CORRECTION: _corrects,
+    CORRECTION: _corrects, DISPUTE: _answer_first, STANDING: how_far,
 }  # fmt: skip
 
 

@@ -10,12 +10,14 @@ from collections.abc import Iterable, Iterator
 
 from assistant.conversation.readings import question_of
 from assistant.knowledge.records import StateTable
-from assistant.practice.making.question import MEMORY, REASON, STEPS, Question
+from assistant.practice.making.question import MEANING, MEMORY, REASON, STEPS, Question
 from assistant.practice.making.states import State
 from assistant.resolving import tables
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.states import Condition
 
+_LIST = 2
+"""Failures that a scene does not know, from which on a reason is a list of causes."""
 _BARE = ("what do you know of it", "How does this go on")
 
 
@@ -27,10 +29,18 @@ def stays(question: Question, state: State, asked: Iterable[Question], share: fl
     given = question_of(question.text, know, question.variant).conditions
     if not all(_holds(each, state, know) for each in given) or _of_another_value(question, state, know):
         return False
+    if question.form == REASON and not _is_of_it(question, state, know):
+        return False
     cited = {(source.document, source.paragraph) for each in asked for source in each.sources}
     if any((source.document, source.paragraph) in cited for source in question.sources):
         return True
     return bool(given) and (share >= 1 or question.form in (STEPS, MEMORY))
+
+
+def _is_of_it(reason: Question, state: State, know: Knowledge) -> bool:
+    """Whether a reason holds in a scene: not one that lists what else could have led there."""
+    told = question_of(reason.key.says, know, reason.variant).conditions
+    return sum(not each.is_result and not _holds(each, state, know) for each in told) < _LIST
 
 
 def _of_another_value(question: Question, state: State, know: Knowledge) -> bool:
@@ -54,6 +64,8 @@ def _words(text: str) -> frozenset[str]:
 def follows_well(question: Question) -> bool:
     """Whether a question reads well after another: a reason asks why, and no subject stands bare."""
     if any(each in question.text for each in _BARE):
+        return False
+    if question.form == MEANING and "“" in question.text:  # what a word means leads nowhere in a scene
         return False
     return question.form != REASON or "why" in question.text.lower()
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from assistant.answering.answer import ANSWER
-from assistant.practice.making.question import Question
+from assistant.practice.making.question import STEP, Question
 from assistant.practice.sitting_marks import ASKED, CITED, MARK, MARK_SHOWN, NOTE, Line, mark_lines, overruled
 from assistant.practice.sitting_state import (
     END,
@@ -18,7 +18,7 @@ from assistant.practice.sitting_state import (
     Desk,
     State,
 )
-from assistant.practice.sitting_steering import stand_by, stop, tell_help
+from assistant.practice.sitting_steering import how_far, stand_by, stop, tell_help
 from assistant.practice.sitting_words import (
     AGAIN,
     DISREGARD,
@@ -29,6 +29,7 @@ from assistant.practice.sitting_words import (
     PASS,
     SOURCE,
     STANDBY,
+    STANDING,
     STOP,
     THEN,
     WHY,
@@ -40,7 +41,7 @@ from assistant.practice.sitting_words import (
 )
 from assistant.rendering.text import sources_line
 
-_WORDS = (GO, THEN, WHY, SOURCE, OVERRULE, AGAIN, STANDBY, STOP, HELP, PASS, DISREGARD, HINT)
+_WORDS = (STANDING, GO, THEN, WHY, SOURCE, OVERRULE, AGAIN, STANDBY, STOP, HELP, PASS, DISREGARD, HINT)
 _NO_REASON = "The reason is not stated in what is loaded."
 
 
@@ -50,7 +51,8 @@ def on_the_mark(state: State, text: str, desk: Desk) -> After:
     last = state.given[-1]
     if control is None and (dropped(text) or corrects(text)):
         control = Control(DISREGARD)
-    if control is None or control.name in (WHY, SOURCE):
+    onward = control is not None and control.name == THEN and last.put.question.form == STEP
+    if control is None or control.name in (WHY, SOURCE) or onward:
         return After(state, _replied(last.put.question, text, desk))
     if control.name in (GO, THEN, PASS):
         return After(state._replace(phase=WAITING, put=None), (), NEXT)
@@ -60,7 +62,7 @@ def on_the_mark(state: State, text: str, desk: Desk) -> After:
         return After(state, (Line(last.put.question.text, ASKED), *mark_lines(last.taken)))
     if control.name in (DISREGARD, HINT):
         return After(state, (Line("The answer is marked already; “overrule” puts your own mark in its place.", NOTE),))
-    return {STANDBY: stand_by, STOP: stop, HELP: tell_help}[control.name](state, control, text)
+    return {STANDBY: stand_by, STOP: stop, HELP: tell_help, STANDING: how_far}[control.name](state, control, text)
 
 
 def _replied(question: Question, text: str, desk: Desk) -> tuple[Line, ...]:

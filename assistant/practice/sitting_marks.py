@@ -12,7 +12,7 @@ from collections.abc import Iterable, Sequence
 
 from assistant.answering.answer import Citation
 from assistant.frozen import NamedTuple
-from assistant.practice.making.question import OWN, Question
+from assistant.practice.making.question import OWN, WHY_OF, Question
 from assistant.practice.marking.mark import NOTHING, UNMARKED, Mark, Marker
 from assistant.practice.marking.own_key import mark_own, need_of_key
 from assistant.practice.marking.points import Need
@@ -28,6 +28,7 @@ TEXT, HEAD, ASKED, MARK, NOTE, CITED = "text", "head", "asked", "mark", "note", 
 MARK_SHOWN = {RIGHT: "Right.", PARTLY: "Partly right.", WRONG: "Wrong.", MISSED: "Missed.", UNMARKED: "Not marked."}
 _STEP = re.compile(r"(?:(?<=:)|;) (\d{1,2}\. )")
 """Where another step of a procedure begins, which is told on a line of its own."""
+_FIGURE = re.compile(r"(?<![\w.])\d[\d,]*(?:\.\d+)?")
 _LONGEST = 2_000
 """Characters of an answer that are marked: a few minutes of speech."""
 _REMARKS = (" Rule: ", " That is with ", " That is step ", " Assumed: ", " Formerly ", " Also needed: ", " Working: ")
@@ -61,6 +62,8 @@ class Taken(NamedTuple):
     confused: TakenFor | None = None
     figure: str = ""
     """The figure of the record that it was taken for, as it is shown."""
+    former: str = ""
+    """What is told where an answer gave what held before a revision: then it was taken for nothing else."""
 
 
 def take(question: Question, said: str, marker: Marker, know: Knowledge) -> Taken:
@@ -69,7 +72,21 @@ def take(question: Question, said: str, marker: Marker, know: Knowledge) -> Take
     found = _verbatim(question, answer) or _marked(question, answer, marker, know)
     confused = taken_for(question, answer, know) if found.mark == WRONG else None
     shown = exact_shown(confused.figure.value, confused.figure.unit, know.units) if confused else ""
-    return _taken(question, answer, found)._replace(confused=confused, figure=shown)
+    taken = _taken(question, answer, found)._replace(confused=confused, figure=shown)
+    for change in know.base.changes.values() if found.mark == WRONG else ():
+        if change.record == question.entry and question.variant in ("", know.variants[0]):
+            taken = once_true(taken, change.formerly, change.since)
+    return taken
+
+
+def once_true(taken: Taken, formerly: str, since: str) -> Taken:
+    """Return an answer that gave what held before a revision as such: with that told, and taken for nothing else."""
+    former = _FIGURE.search(formerly)
+    given = [each.replace(",", "") for each in _FIGURE.findall(f"{taken.answer} {taken.figure}")]
+    if taken.mark != WRONG or former is None or former[0].replace(",", "") not in given:
+        return taken
+    told = f"{formerly.split(':')[0].split('. ')[0]} was the former value, until {since}."
+    return taken._replace(confused=None, figure="", former=told)
 
 
 def take_nothing(question: Question, said: str) -> Taken:
@@ -86,6 +103,8 @@ def overruled(taken: Taken, mark: str) -> Taken:
 def mark_lines(taken: Taken) -> list[Line]:
     """Return what is told of a mark: the mark, what is wrong and missing, the full answer, its paragraphs."""
     lines = [Line(_mark_line(taken), MARK)]
+    if taken.former:
+        lines.append(Line(taken.former, NOTE))
     if taken.confused:
         of, paragraph = taken.confused.of, taken.confused.paragraph
         lines.append(Line(f"{taken.figure} is the {_inside(of)} ({paragraph}).", NOTE))
@@ -117,6 +136,8 @@ def _marked(question: Question, answer: str, marker: Marker, know: Knowledge) ->
     try:
         if question.form == OWN and (question.key.points or question.key.values):
             return mark_own(_own_need(question, know), answer, know)
+        if question.text.startswith(WHY_OF) and marker.mark(question.text, question.key.says).mark != RIGHT:
+            return NOTHING  # the reason that was told is not the one that this would be marked by
         return marker.mark(asked_text(question, know), answer)
     except Exception:  # a fault at one answer must not end the sitting: whoever sits there marks it
         return NOTHING

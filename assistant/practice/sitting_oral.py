@@ -26,9 +26,11 @@ from assistant.practice.sitting_marks import (
 )
 from assistant.practice.sitting_scenes import Turn
 from assistant.practice.sitting_state import ANSWERING, END, KEEP, NEXT, OVER, REMARK, STANDING_BY, Desk, Given, Put
+from assistant.practice.sitting_steering import BROKEN_OFF
 from assistant.practice.sitting_words import (
     AGAIN,
     CORRECTION,
+    DISPUTE,
     DISREGARD,
     GO,
     HELP,
@@ -36,11 +38,13 @@ from assistant.practice.sitting_words import (
     PASS,
     SOURCE,
     STANDBY,
+    STANDING,
     STOP,
     THEN,
     UNABLE,
     WHY,
     asks_back,
+    breaks_off,
     control_of,
     dropped,
     mark_named,
@@ -48,11 +52,13 @@ from assistant.practice.sitting_words import (
 from assistant.rendering.text import sources_line
 
 DEBRIEFED = "debriefed"
-ENOUGH = 2
-"""Answers not right in a row, after which knowledge has run out on a scene."""
-_WORDS = (AGAIN, STANDBY, UNABLE, PASS, DISREGARD, HINT, HELP, STOP, WHY, SOURCE, THEN, CORRECTION)
+ENOUGH, OVER_WITH = 2, 3
+"""Answers not right in a row, after which the scene goes on to its next failure, and after which it is over."""
+_WORDS = (AGAIN, STANDBY, UNABLE, PASS, DISREGARD, HINT, HELP, STOP, WHY, SOURCE, THEN, CORRECTION, DISPUTE,
+          STANDING)  # fmt: skip
 _MINE = "The questions are mine here: answer, “say again”, or “pass”."
-_SHORT = {RIGHT: "Right.", PARTLY: "In part.", WRONG: "No.", MISSED: "Noted."}
+_SHORT = {RIGHT: "Right.", PARTLY: "In part.", WRONG: "That is not right.", MISSED: "Noted."}
+_ONWARD = "We leave that, and go on."
 _RAN_OUT = "That is as far as you know it. We leave it there."
 _NO_MORE = "That is as far as the loaded documents go."
 _OVERRULE = re.compile(r"(?:i )?overrule\s+(?:number |no )?(\d{1,3})\s+(?:as |to )?(.+)", re.IGNORECASE)
@@ -162,6 +168,8 @@ def _answered(oral: Oral, text: str, desk: Desk) -> After:
         return _marked(oral, Given(_put(oral), take_nothing(question, text.strip()), MISSED, oral.hinted))
     if name:
         return _steered(oral, name)
+    if breaks_off(text):
+        return After(oral, (Line(BROKEN_OFF, NOTE),))
     if asks_back(text):
         return After(oral, (Line(_MINE, NOTE),))
     taken = desk.take(question, text)
@@ -182,7 +190,9 @@ def _steered(oral: Oral, name: str) -> After:
         return After(oral, (Line("Disregarded. The question stands:", NOTE), Line(turn.said, ASKED)))
     if name == HELP:
         return After(oral, tuple(Line(each, NOTE) for each in _HELP))
-    if name in (WHY, SOURCE, THEN):
+    if name == STANDING:
+        return After(oral, (Line("How it went is told at the end; “stop” ends it now.", NOTE),))
+    if name in (WHY, SOURCE, THEN, DISPUTE):
         return After(oral, (Line(_MINE, NOTE),))
     if name == CORRECTION:
         return After(oral, (Line("Say the whole answer as it is to be.", NOTE),))
@@ -200,10 +210,20 @@ def _marked(oral: Oral, given: Given) -> After:
     after = oral._replace(given=(*oral.given, given), weak=weak, hinted=False, at=oral.at + 1)
     told = Line(_SHORT[given.taken.mark], MARK)
     if weak >= ENOUGH:
-        return After(after, (told, Line(_RAN_OUT, NOTE)), NEXT)
+        place = _next_step(oral) if weak < OVER_WITH else None
+        if place is None:
+            return After(after, (told, Line(_RAN_OUT, NOTE)), NEXT)
+        after = after._replace(at=place)
+        return After(after, (told, Line(_ONWARD, NOTE), Line(_turn(after).said, ASKED)), KEEP)
     if after.at >= len(after.turns):
         return After(after, (told, Line(_NO_MORE, NOTE)), NEXT)
     return After(after, (told, Line(_turn(after).said, ASKED)), KEEP)
+
+
+def _next_step(oral: Oral) -> int | None:
+    """Return the place of the next turn with one more failure, if the scene has one."""
+    step = _turn(oral).step
+    return next((place for place, (turn, _) in enumerate(oral.turns) if place > oral.at and turn.step > step), None)
 
 
 def _after_debrief(oral: Oral, text: str) -> After:

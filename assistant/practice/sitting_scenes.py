@@ -33,10 +33,14 @@ _LEAST_SHARED = 0.6
 
 
 class Turn(NamedTuple):
-    """One turn of an examiner: what is said, and the question that it is, whole, by which it is marked."""
+    """One turn of an examiner: what is said, and the question that it is, whole, by which it is marked.
+
+    step: how many things have failed by then.
+    """
 
     said: str
     question: Question
+    step: int = 0
 
 
 class Examiner:
@@ -84,8 +88,8 @@ class Examiner:
         while True:
             asked = list(self._after_failure(table, before, state, begun))
             begun = begun or bool(asked)
-            yield from asked
-            yield from self._follow_ups(table, state, asked)
+            for turn in (*asked, *self._follow_ups(table, state, asked)):
+                yield turn._replace(step=len(state))
             more = self._next_failure(table, state) if len(state) < _MOST_FAILURES else None
             if more is None:
                 return

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from assistant.practice.sitting_marks import ASKED, NOTE, Line
 from assistant.practice.sitting_state import ANSWERING, END, OVER, STANDING_BY, After, State
+from assistant.practice.sitting_summary import counts_line
 from assistant.practice.sitting_words import GO, STOP, Control, control_of
 
+BROKEN_OFF = "Say what is to stand instead: the whole answer. It is marked only then."
 _HELP = (
     "Answer in your own words; numbers with their unit. Several points: say them all.",
     "“hint” helps a little (it then counts as prompted). “pass”, “unable” or “don't know” shows the answer.",
@@ -26,6 +28,12 @@ def stand_by(state: State, control: Control, text: str) -> After:
     """Return the sitting in a pause, after which time says nothing of how well it is known."""
     after = state._replace(phase=STANDING_BY, back=state.phase, timed=False)
     return After(after, (Line("Standing by; take your time.", NOTE),))
+
+
+def how_far(state: State, control: Control, text: str) -> After:
+    """Return how the sitting has gone so far."""
+    told = counts_line(state.given) if state.given else "Nothing was answered yet."
+    return After(state, (Line(f"{told} The line over a question says how far it is; “stop” ends at any time.", NOTE),))
 
 
 def stop(state: State, control: Control, text: str) -> After:

@@ -38,8 +38,8 @@ def counts_line(given: Sequence[Given]) -> str:
     counted = Counter(each.taken.mark for each in given)
     marks = ", ".join(f"{counted[mark]} {_CALLED[mark]}" for mark in MARKS if counted[mark])
     prompted = sum(each.hinted for each in given)
-    with_hint = f" ({prompted} with a hint)" if prompted else ""
-    return f"{len(given)} answered: {marks}{with_hint}."
+    with_hint = f", {prompted} with a hint" if prompted else ""
+    return f"{len(given)} answered{with_hint}: {marks}."
 
 
 def summary_lines(given: Sequence[Given], ahead: Ahead | None, name: str, saved: bool) -> list[Line]:

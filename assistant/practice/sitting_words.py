@@ -14,7 +14,7 @@ from assistant.practice.recall import MARKS, MISSED, PARTLY, RIGHT, WRONG
 
 AGAIN, STANDBY, UNABLE, PASS, DISREGARD, HINT = "again", "standby", "unable", "pass", "disregard", "hint"
 WHY, SOURCE, OVERRULE, HELP, STOP, GO = "why", "source", "overrule", "help", "stop", "go"
-THEN, CORRECTION = "then", "correction"
+THEN, CORRECTION, DISPUTE, STANDING = "then", "correction", "dispute", "standing"
 YES, NO = "yes", "no"
 
 SAID: Mapping[str, tuple[str, ...]] = {
@@ -35,6 +35,13 @@ SAID: Mapping[str, tuple[str, ...]] = {
     GO: ("", "next", "go on", "go ahead", "continue", "carry on", "ok", "okay", "proceed", "n", "ready", "resume"),
     THEN: ("and then", "then what", "what then", "and now", "what next", "and next", "what now", "and what then",
            "next", "go on", "and", "so"),
+    DISPUTE: ("dispute", "dispute it", "dispute that", "dispute this", "i dispute that", "i dispute this",
+              "i dispute it"),
+    STANDING: ("how long have i got", "how many left", "how many are left", "how many more", "how many to go",
+               "how many questions left", "how many questions are left", "how many more questions", "how much longer",
+               "how much time", "how much time is left", "how much time have i got", "how long still", "how long to go",
+               "how far", "how far am i", "how am i doing", "how did i do", "score", "my score",
+               "what is my score", "what's my score", "am i nearly done", "how much is left", "progress"),
     CORRECTION: ("correction", "i correct", "correct that", "my mistake", "i mean", "no wait"),
     YES: ("yes", "y", "affirm", "affirmative", "yes please", "yeah", "yep", "sure"),
     NO: ("no", "n", "negative", "nope", "no thanks", "no thank you", "not now"),
@@ -54,9 +61,20 @@ _CORRECTION = re.compile(r"\bcorrection\b[\s,:.;-]*", re.IGNORECASE)
 _DROPPED = re.compile(r"[\s,;.]+(?:disregard|scratch that|cancel that)[\s.!]*$", re.IGNORECASE)
 
 
+_LED_IN = r"(?:(?:and|but|so|ok|okay|wait|sorry|hm+|er+),? )*"
 _ASKS = re.compile(
-    r"(?:and |but )?(?:what|which|when|where|who|why|how|do|does|is|are|can|may|must)\b.* .*\?\s*$", re.IGNORECASE
+    rf"{_LED_IN}(?:what|which|when|where|who|why|how|do|does|is|are|can|may|must)\b.* .*\?\s*$", re.IGNORECASE
 )
+_BEING = r"(?:is|are|was|were|do|does|did|has|have|can|may|must|would|'s)"
+_ASKS_BARELY = re.compile(
+    rf"{_LED_IN}(?:what(?:'s| {_BEING}| happens| about| if)|who(?:'s| {_BEING})|where(?:'s| {_BEING})|why {_BEING}"
+    rf"|how (?:do|does|did|can|is|are)|how (?:long|many|much|fast|far|high|hot) (?:\w+ ){{0,2}}{_BEING}"
+    r"|when (?:do|does|did|can|may|must)"
+    rf"|which (?:\w+ ){{1,3}}{_BEING}|(?:can|may|must|do|should|could|would) (?:i|you|we)"
+    r"|(?:tell|remind|explain to|show) me|i (?:do not|don't) understand)\b.*\w",
+    re.IGNORECASE,
+)
+"""What opens as a question and could begin no answer, so that it needs no sign of one at its end."""
 
 
 class Control(NamedTuple):
@@ -117,5 +135,12 @@ def dropped(text: str) -> bool:
 
 
 def asks_back(text: str) -> bool:
-    """Whether what was typed is a question of its own: it opens as one, and ends in its sign."""
-    return bool(_ASKS.match(text.strip()))
+    """Whether what was typed is a question of its own: it opens as one, and ends in its sign or opens no answer."""
+    bare = text.strip().replace("’", "'")
+    return bool(_ASKS.match(bare) or _ASKS_BARELY.match(bare))
+
+
+def breaks_off(text: str) -> bool:
+    """Whether a text ends in CORRECTION, so that what is to stand instead is still to come."""
+    found = list(_CORRECTION.finditer(text))
+    return bool(found) and not text[found[-1].end() :].strip() and bool(text[: found[-1].start()].strip())

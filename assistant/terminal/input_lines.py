@@ -14,13 +14,13 @@ LONGEST_LINE = 1 << 16
 """Bytes of a line that are looked at; no question comes near, and what is longer must not fill the memory."""
 
 
-def lines_of(file: BinaryIO) -> Iterator[bytes]:
+def lines_of(file: BinaryIO, longest: int = LONGEST_LINE) -> Iterator[bytes]:
     """Yield the lines of a file without their ends, each cut to a length that no question reaches."""
     first = True
-    while line := file.readline(LONGEST_LINE):
+    while line := file.readline(longest):
         rest = line
-        while not rest.endswith(b"\n") and len(rest) == LONGEST_LINE:
-            rest = file.readline(LONGEST_LINE)
+        while not rest.endswith(b"\n") and len(rest) == longest:
+            rest = file.readline(longest)
         yield (line.removeprefix(b"\xef\xbb\xbf") if first else line).rstrip(b"\r\n")
         first = False
 

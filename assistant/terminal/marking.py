@@ -15,6 +15,11 @@ from assistant.terminal.options import REHEARSE, Parsed, UsageProblem
 from assistant.terminal.screen import Screen, complain, prepare, screen_for
 from assistant.terminal.session import open_session
 
+LONGEST_LINE, LONGEST_ANSWER = 1 << 20, 5_000
+"""Bytes of a line that are read, and characters of an answer that are marked: many minutes of speech."""
+NO_QUESTION = "the question of this line is empty"
+TOO_LONG = f"the answer of this line has more than {LONGEST_ANSWER:,} characters"
+CUT = f"this line is longer than {LONGEST_LINE:,} bytes"
 NOT_JSON = 'this line is no JSON object with a "question" and an "answer", both text'
 UNKNOWN = "nothing loaded answers this question"
 FAULT = "this answer met a fault in the program and is not marked"
@@ -33,7 +38,7 @@ def mark(parsed: Parsed) -> int:
 def _mark_all(file: BinaryIO, parsed: Parsed, screen: Screen) -> int:
     """Mark each line as it comes; every line gets one, a blank or unreadable one too."""
     marker = Marker(open_session(parsed).knowledge)
-    for number, raw in enumerate(lines_of(file), 1):
+    for number, raw in enumerate(lines_of(file, LONGEST_LINE), 1):
         screen.say(json_line(_line(raw, number, marker)))
     return 0
 
@@ -57,11 +62,12 @@ def _read(raw: bytes) -> tuple[str, str, str]:
     except UnicodeDecodeError:
         return "", "", NOT_TEXT[:1].lower() + NOT_TEXT[1:].rstrip(".")
     except (ValueError, RecursionError):
-        return "", "", NOT_JSON
+        return "", "", CUT if len(raw) >= LONGEST_LINE else NOT_JSON
     question, answer = (found.get("question"), found.get("answer")) if isinstance(found, dict) else (None, None)
-    if not isinstance(question, str) or not isinstance(answer, str) or not question.strip():
+    if not isinstance(question, str) or not isinstance(answer, str):
         return "", "", NOT_JSON
-    return question, answer, ""
+    problem = TOO_LONG if len(answer) > LONGEST_ANSWER else "" if question.strip() else NO_QUESTION
+    return question, answer, problem
 
 
 def _marked(given: Mark) -> dict[str, Any]:

@@ -6,6 +6,8 @@ import json
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from tests.terminal.conftest import Runner
 
 QUESTION = "What is the maximum speed for a free-fall extension?"
@@ -74,3 +76,19 @@ def test_what_is_wrongly_written_is_one_line(run: Runner) -> None:
 
         assert (done.code, done.out) == (2, "")
         assert told in done.err and done.err.count("\n") == 1
+
+
+@pytest.mark.parametrize(
+    ("typed", "problem"),
+    [
+        (line("  ", "190 kt"), "the question of this line is empty"),
+        (line(QUESTION, "190 kt " * 20_000), "the answer of this line has more than 5,000 characters"),
+        (line(QUESTION, "9" * (1 << 21)), "this line is longer than 1,048,576 bytes"),
+        (b'{"question": "vle"}\n', 'this line is no JSON object with a "question" and an "answer", both text'),
+    ],
+    ids=["empty", "long", "longer", "half"],
+)
+def test_why_a_line_is_not_marked_is_true(run: Runner, typed: bytes, problem: str) -> None:
+    done = run("rehearse", "--mark", "-", typed=typed + line(QUESTION, "190 kt"))
+
+    assert [each.get("problem", "") for each in marks(done.out)] == [problem, ""]

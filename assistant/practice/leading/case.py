@@ -19,7 +19,7 @@ from assistant.knowledge.records import StateTable
 from assistant.practice.making.drafting import Desk
 from assistant.practice.making.make import prove
 from assistant.practice.making.proving import answer_to
-from assistant.practice.making.question import LOSS, STATE, Key, Question
+from assistant.practice.making.question import LOSS, STATE, WHY_OF, Key, Question
 from assistant.practice.making.states import State, single_drafts
 from assistant.practice.making.wording import Wording
 from assistant.resolving import tables
@@ -99,7 +99,7 @@ def why(question: Question, know: Knowledge) -> Further | None:
         return None
     key = Key(says=reason.text)
     asked = question._replace(
-        text=f"Why? ({question.text})", spoken="Why?", form="reason", entry=reason.entry or question.entry, key=key,
+        text=f"{WHY_OF}{question.text})", spoken="Why?", form="reason", entry=reason.entry or question.entry, key=key,
         sources=reason.sources, hint="", difficulty=2,
     )  # fmt: skip
     return Further(asked, "And why?")

@@ -22,7 +22,7 @@ from assistant.practice.leading.steps import (
 from assistant.practice.marking.mark import UNMARKED
 from assistant.practice.recall import MISSED, PARTLY, RIGHT, WRONG
 from assistant.practice.sitting_marks import MARK, NOTE, Line, take_nothing
-from assistant.practice.sitting_words import PASS, UNABLE, control_of, dropped
+from assistant.practice.sitting_words import PASS, UNABLE, breaks_off, control_of, dropped
 
 
 def answer(standing: Standing, asked: Said, desk: Desk) -> Step:
@@ -35,6 +35,8 @@ def answer(standing: Standing, asked: Said, desk: Desk) -> Step:
         return Step(lines=note("Nobody has been named for this question yet: Enter names."))
     if dropped(asked.rest):
         return Step(lines=note("Disregarded; the question stands."))
+    if breaks_off(asked.rest):
+        return Step(lines=note("And what instead? Type the whole answer; it is marked only then."), mode=ANSWER_MODE)
     nothing = control_of(asked.rest, (PASS, UNABLE)) is not None
     taken = take_nothing(question, asked.rest) if nothing else desk.take(question, asked.rest)
     found = suggestion_of(taken)

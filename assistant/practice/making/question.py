@@ -18,6 +18,9 @@ FORMS = (
 )  # fmt: skip
 """What may be asked of the knowledge; OWN is a question that an instructor wrote."""
 
+WHY_OF = "Why? ("
+"""How the text of a “why?” begins that was put after another question, which follows in brackets."""
+
 LONG_SUMS = frozenset({CALCULATION, INVERSE})
 """Forms that take pencil and paper: not for the ear."""
 

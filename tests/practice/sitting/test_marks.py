@@ -7,7 +7,7 @@ from assistant.practice.making import make_questions
 from assistant.practice.making.question import OWN
 from assistant.practice.marking.mark import Marker
 from assistant.practice.sitting_confusing import taken_for
-from assistant.practice.sitting_marks import CITED, asked_text, cited_line, mark_lines, overruled, take
+from assistant.practice.sitting_marks import CITED, asked_text, cited_line, mark_lines, once_true, overruled, take
 from tests.practice.sitting.conftest import Putter
 
 
@@ -100,3 +100,36 @@ def test_an_answer_without_end_is_cut(know: Knowledge, asked: Putter) -> None:
     taken = take(asked("vle", "figure").question, "long " * 50_000, Marker(know), know)
 
     assert (taken.mark, len(taken.answer)) == ("missed", 2_000)
+
+
+@pytest.mark.parametrize(
+    ("record", "typed", "told"),
+    [("vlo-retraction", "200 kt", "200 kt was the former value, until LIM 7."),
+     ("vlo-retraction", "200", "200 kt was the former value, until LIM 7."),
+     ("accumulator-parking-minimum", "1,800 psi", "1,800 psi was the former value, until LIM 7."),
+     ("brake-temperature-takeoff", "280 degrees", "280 °C was the former value, until LIM 7."),
+     ("vlo-retraction", "230 kt", ""), ("vlo-retraction", "205 kt", "")],
+)  # fmt: skip
+def test_a_former_value_is_told_as_such_and_taken_for_nothing_else(
+    know: Knowledge, asked: Putter, record: str, typed: str, told: str
+) -> None:
+    taken = take(asked(record, "figure").question, typed, Marker(know), know)
+
+    assert taken.former == told and not (told and taken.confused)
+    assert (told in [line.text for line in mark_lines(taken)]) == bool(told)
+
+
+def test_what_was_learned_before_a_revision_is_told_as_the_former_value(know: Knowledge, asked: Putter) -> None:
+    taken = take(asked("vlo-extension", "figure").question, "205 kt", Marker(know), know)
+    former = once_true(taken, "205 kt IAS: maximum speed for extending the gear", "LIM 8")
+
+    assert (former.former, former.confused) == ("205 kt IAS was the former value, until LIM 8.", None)
+
+
+def test_a_why_that_would_be_marked_by_something_else_is_not_marked(know: Knowledge, asked: Putter) -> None:
+    put = asked("vle", "figure").question
+    why = put._replace(text="Why? (System 1 lost: do you have steering?)", form="reason")
+    why = why._replace(key=why.key._replace(says="Hydraulic System 1 runs the nose-wheel steering.", values=()))
+
+    assert take(why, "because System 1 drives it", Marker(know), know).mark == "unmarked"
+    assert take(why, "Hydraulic System 1 runs the nose-wheel steering.", Marker(know), know).mark == "right"

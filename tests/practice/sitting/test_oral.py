@@ -33,12 +33,29 @@ def test_it_says_how_an_answer_was_and_goes_on(turns: list[tuple[Turn, Item]], d
     assert turns[0][0].question.key.says not in "".join(line.text for line in second.lines)
 
 
-def test_two_in_a_row_that_are_not_known_end_the_scene(turns: list[tuple[Turn, Item]], desk: Desk) -> None:
-    *_, one, two = through(turns, desk, "pass", "unable")
+def test_two_in_a_row_that_are_not_known_lead_on_to_the_next_failure_and_three_end_the_scene(
+    turns: list[tuple[Turn, Item]], desk: Desk
+) -> None:
+    *_, one, two, three = through(turns, desk, "pass", "unable", "pass")
 
-    assert (one.act, two.act) == (KEEP, NEXT)
-    assert two.lines[-1].text == "That is as far as you know it. We leave it there."
-    assert [each.taken.mark for each in two.oral.given] == ["missed", "missed"]
+    assert (one.act, two.act, three.act) == (KEEP, KEEP, NEXT)
+    assert two.lines[-2].text == "We leave that, and go on."
+    assert two.lines[-1].text.startswith("And now ")
+    assert two.oral.turns[two.oral.at][0].step == turns[0][0].step + 1
+    assert three.lines[-1].text == "That is as far as you know it. We leave it there."
+    assert [each.taken.mark for each in three.oral.given] == ["missed"] * 3
+
+
+def test_two_in_a_row_end_a_scene_in_which_nothing_more_fails(turns: list[tuple[Turn, Item]], desk: Desk) -> None:
+    same = [(turn._replace(step=1), item) for turn, item in turns]
+
+    assert through(same, desk, "pass", "unable")[-1].act == NEXT
+
+
+def test_a_wrong_answer_is_not_told_by_a_no(turns: list[tuple[Turn, Item]], desk: Desk) -> None:
+    after = through(turns, desk, "EMERGENCY")[-1]
+
+    assert after.oral.given[-1].taken.mark == "wrong" and after.lines[0].text == "That is not right."
 
 
 def test_one_that_is_known_in_between_goes_on(turns: list[tuple[Turn, Item]], desk: Desk) -> None:
@@ -55,7 +72,7 @@ def test_who_knows_everything_goes_as_far_as_the_documents_do(turns: list[tuple[
     assert after.act == NEXT
     assert after.lines[-1].text == "That is as far as the loaded documents go."
     assert {each.taken.mark for each in after.oral.given} <= {"right", "partly"}
-    assert len(after.oral.given) == len(turns) > 8
+    assert len(after.oral.given) == len(turns) > 7
 
 
 def test_what_steers_a_sitting_steers_it_too(turns: list[tuple[Turn, Item]], desk: Desk) -> None:
@@ -73,7 +90,10 @@ def test_what_steers_a_sitting_steers_it_too(turns: list[tuple[Turn, Item]], des
     assert (stop.act, stop.oral.phase) == (END, OVER)
 
 
-@pytest.mark.parametrize("typed", ["why?", "why not?", "and then?", "correction", "which paragraph"])
+@pytest.mark.parametrize("typed", [
+    "why?", "why not?", "and then?", "correction", "which paragraph", "dispute", "how many left", "what is VLE",
+    "ALTERNATE, correction",
+])
 def test_the_examiner_s_own_words_close_nothing(turns: list[tuple[Turn, Item]], desk: Desk, typed: str) -> None:
     after = through(turns, desk, typed, typed)[-1]
 

@@ -274,3 +274,12 @@ def test_help_tells_every_control(sitter: Sitter) -> None:
 
     words = ["hint", "pass", "unable", "standby", "disregard", "correction", "why", "overrule", "stop"]
     assert all(f"“{word}”" in told for word in (*words, "say again", "don't know"))
+
+
+@pytest.mark.parametrize("typed", ["what is vle", "dispute", "how many left", "230 kt, correction", "and who taxis?"])
+def test_what_is_no_answer_costs_none(asked: Putter, desk: Desk, typed: str) -> None:
+    sitter = Sitter(asked("vle", "figure"), desk)
+    after = sitter.types(typed)
+
+    assert (after.state.phase, after.state.given, after.act) == (ANSWERING, (), "")
+    assert after.lines

@@ -28,7 +28,7 @@ def lines(answers: tuple[Given, ...], ahead: Ahead | None = None, saved: bool = 
 def test_marks_are_counted_and_what_was_weak_is_named_with_its_paragraph(asked: Putter, desk: Desk) -> None:
     told = lines(given(asked, desk, ("vlo-extension", "230 kt"), ("vle", "hint|255 kt"), ("free-fall-speed", "pass")))
 
-    assert told[0] == "3 answered: 1 right, 1 partly right, 1 missed (1 with a hint)."
+    assert told[0] == "3 answered, 1 with a hint: 1 right, 1 partly right, 1 missed."
     assert told[1] == "To read again:"
     assert told[2].startswith("- LIM 3.1: maximum speed with the gear down, VLE")
     assert told[2].endswith("(partly right)")

@@ -19,6 +19,8 @@ from assistant.practice.sitting_words import (
     THEN,
     UNABLE,
     WHY,
+    asks_back,
+    breaks_off,
     control_of,
     corrected,
     dropped,
@@ -97,3 +99,30 @@ def test_an_answer_that_ends_in_disregard_is_dropped() -> None:
     assert dropped("255, DISREGARD")
     assert not dropped("255 kt")
     assert not dropped("disregard")  # the control itself
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["what is vle", "how long have I got", "what's the limit again", "ok so what is it", "which system is that",
+     "can you tell me", "what happens if system 2 goes", "remind me what castoring is", "how fast can i retract",
+     "is that all?", "and who taxis?"],
+)  # fmt: skip
+def test_a_question_back_is_no_answer(typed: str) -> None:
+    assert asks_back(typed)
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["when its wheel slows", "where the pin is", "which is 205", "may retract", "must be below 205", "is amber",
+     "do not retract", "who: the captain", "when both main legs compress", "can be used", "what remains of System 1"],
+)  # fmt: skip
+def test_an_answer_that_opens_like_a_question_is_one(typed: str) -> None:
+    assert not asks_back(typed)
+
+
+@pytest.mark.parametrize(
+    ("typed", "open_still"),
+    [("two, correction", True), ("two, CORRECTION:", True), ("two, correction three", False), ("correction", False)],
+)
+def test_what_breaks_off_after_correction_waits_for_the_rest(typed: str, open_still: bool) -> None:
+    assert breaks_off(typed) == open_still
