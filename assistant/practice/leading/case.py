@@ -94,8 +94,8 @@ def why(question: Question, know: Knowledge) -> Further | None:
     reason, _ = answer_turn("why", after, know)
     if reason.outcome != ANSWER or reason.text.startswith(_NOT_STATED) or reason.text == first.text:
         return None
-    named = can_go_on(question) or getattr(know.base.records.get(question.entry), "why", "")
-    if not named and not _is_a_reason(reason, question, know):
+    stated = bool(getattr(know.base.records.get(question.entry), "why", None))
+    if not can_go_on(question) and not stated and not _is_a_reason(reason, question, know):
         return None
     key = Key(says=reason.text)
     asked = question._replace(
