@@ -18,8 +18,11 @@ _MOST_SETS = 8
 _EMPTY = frozenset(("the", "a", "an", "do", "does", "is", "are", "and", "or", "from", "to", "of"))
 
 
-def table(result: r.TableResult, question: Question, know: Knowledge) -> Parts:
-    """The results asked for first, then the others, then the conditions they hold under."""
+def table(result: r.TableResult, question: Question, know: Knowledge, alone: bool = True) -> Parts:
+    """The results asked for first, then the others, then the conditions they hold under.
+
+    alone: not beside the results of another table, on which the conditions that this one does not know may bear.
+    """
     sentences: list[str] = []
     if result.label:
         name, shows = result.label
@@ -43,7 +46,9 @@ def table(result: r.TableResult, question: Question, know: Knowledge) -> Parts:
         sentences.append(f"That always goes with this: {_all_within(result.rows[0].conditions, know)}.")
     elif len(result.rows) == 1 and result.rows[0].conditions:
         words = _all_within(result.rows[0].conditions, know)
-        sentences.append(f"That is with {words}, and everything not named normal.")
+        besides = inside(conditions_words(result.unaffected, know)) if result.unaffected and alone else ""
+        besides = f"; not affected by {besides}" if besides else ""
+        sentences.append(f"That is with {words}, and everything not named normal{besides}.")
     sentences += [stop(fact.says) for fact in result.labels]
     sources += [source for fact in result.labels for source in fact.sources]
     remarks = [c.remark for row in result.rows for c in row.conditions if c.remark]
@@ -60,7 +65,7 @@ def _all_within(conditions: Iterable[Condition], know: Knowledge) -> str:
 
 def tables(result: r.TablesResult, question: Question, know: Knowledge) -> Parts:
     """The results asked for of each table, in the order of the tables."""
-    parts = [table(one, question, know) for one in result.results]
+    parts = [table(one, question, know, alone=False) for one in result.results]
     sources = tuple(s for p in parts for s in p.sources)
     values = tuple(v for p in parts for v in p.values)
     aloud = tuple(pair for p in parts for pair in p.aloud)

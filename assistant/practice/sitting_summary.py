@@ -91,7 +91,7 @@ def _load(pace: Pace, days: int) -> str:
         return ""
     share = max(round(_A_DAY_MIN / minutes * 10) * 10, 10)
     reach = f"{_A_DAY_MIN} min a day reach about {share}% of it, figures and procedures first."
-    return f" All of it takes about {_rounded(minutes)} min a day; {reach}"
+    return f" Spread evenly, all of it takes about {_rounded(minutes)} min a day; {reach}"
 
 
 def _rounded(minutes: float) -> int:

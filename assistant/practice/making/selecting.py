@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Iterable, Sequence
 from math import sqrt
 from random import Random
 
-from assistant.practice.making.question import FIGURE, LOSS, STATE, Draft, Question
+from assistant.practice.making.question import CHECK, FIGURE, LOSS, STATE, Draft, Question
 from assistant.practice.making.wording import Wording, content
 from assistant.practice.sections import is_section
 from assistant.resolving.knowing import Knowledge
 
+_UNDER = re.compile(r"That is with (.+?), and everything not named")
 _ALIKE = 0.7
 """Share of what two questions say, from which on they are taken for the same question."""
 GENERAL = "general"
@@ -129,6 +131,8 @@ class Sitting:
             return True
         if not self._once:
             return False
+        if one.entry == other.entry and _state_told(one) == _state_told(other) != frozenset():
+            return True
         shared, together = len(known & set(words)), len(known | set(words))
         if together and shared / together >= _ALIKE:
             return True
@@ -138,10 +142,16 @@ class Sitting:
 
 
 def _tells(question: Question, words: frozenset[str]) -> bool:
-    """Whether the words of another question hold the figure that this one asks for."""
-    figure = question.key.values[:1] if question.form == FIGURE else ()
+    """Whether the words of another question hold the figure that this one asks for, or is held against."""
+    figure = question.key.values[:1] if question.form in (FIGURE, CHECK) else ()
     numbers = {word.replace(",", "") for word in words if word[0].isdigit()}
     return bool(figure) and figure[0].unit != "count" and f"{figure[0].value:g}" in numbers
+
+
+def _state_told(question: Question) -> frozenset[str]:
+    """Return the conditions that a full answer says it holds under, whatever their order; nothing where it has none."""
+    found = _UNDER.search(question.key.says) if question.form in (STATE, LOSS) else None
+    return frozenset(re.split(r", | and ", found[1])) if found else frozenset()
 
 
 def _same_number(one: Question, other: Question) -> bool:

@@ -59,7 +59,7 @@ def test_what_is_to_come_is_told(asked: Putter, desk: Desk) -> None:
 def test_what_all_of_it_takes_is_reckoned_on_the_first_day() -> None:
     told = ready_line(date(2026, 12, 10), Pace(16, 480, 50, 0, 0))
 
-    assert "All of it takes about 60 min a day; 30 min a day reach about 50% of it" in told
+    assert "all of it takes about 60 min a day; 30 min a day reach about 50% of it" in told
     assert "a day" not in ready_line(date(2026, 12, 10), Pace(16, 48, 5, 0, 0))
 
 
