@@ -31,7 +31,7 @@ from assistant.conversation.relative_amounts import with_relative
 from assistant.conversation.result_asked import all_normal_again, result_asked
 from assistant.conversation.scenario import without_states
 from assistant.conversation.several_readings import several_readings
-from assistant.conversation.stale_verdicts import with_the_new_amount
+from assistant.conversation.stale_verdicts import by_the_bands, with_the_new_amount
 from assistant.conversation.state_of_the_last import with_the_last
 from assistant.conversation.steps import step_by_place
 from assistant.conversation.switching import on_another_variant
@@ -79,6 +79,7 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
         said = question, result
         question, result = leant_on_told(turn.alone, turn.first, said, context, knowledge)
     question, result = as_a_verdict(alone, question, result, context, knowledge)
+    result = by_the_bands(alone, result, context, knowledge)
     result = of_its_kind(alone, question, with_the_new_amount(alone, result, knowledge), context)
     same = told_already(alone, result, context)
     if same and context.asked:

@@ -304,6 +304,7 @@ MODELS = Shape(
         Field("inverse", WORDS, about="inputs that may be solved for"),
         Field("needs", WORDS, about="words without which it is not meant"),
         Field("descending", WORDS, about="inputs of one quantity, the greatest first"),
+        WHY,
         TOPIC,
         Field("extra", CONDITIONS),
     ),

@@ -317,6 +317,7 @@ class Model(NamedTuple):
     "output" is the result."""
     topic: str = ""
     extra: tuple[tuple[str, str], ...] = ()
+    why: str = ""
 
 
 class Change(NamedTuple):

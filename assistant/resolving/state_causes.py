@@ -35,6 +35,7 @@ _SHORTLY, _DENIED_WITHIN = 8, 2
 CHANGING = frozenset(("mode",))
 """Results that change into another, and are not lost."""
 _CAPTION = ("red", "amber", "warning")
+_LOST = "@lost"
 _DOING = frozenset(("i", "we", "you", "one", "a"))
 """After "how can": what somebody does is asked for, and not what leads to a state."""
 _MAY = frozenset(("can", "could", "might", "may"))
@@ -135,8 +136,16 @@ def _is_odd(
     well = [c for c in inputs if c.input in table.inputs and not c.implied]
     if not told or not well or not all(is_well(c, know) for c in inputs) or _asks_another(told, matches):
         return False
-    abnormal = any(not is_normal(table, c.output, c.value, know) for c in told)
+    abnormal = any(not is_normal(table, c.output, c.value, know) for c in told) or _is_gone(told, inputs, question)
     return abnormal and not _OPEN.isdisjoint(question.reading.words)
+
+
+def _is_gone(told: list[Condition], inputs: tuple[Condition, ...], question: Question) -> bool:
+    """Return whether a result that is told is said to be lost: "NORMAL braking has gone", "no autobrake"."""
+    bound = {k for c in inputs for k in c.where}
+    lost = [m for m in question.reading.mentions if _LOST in m.concepts and bound.isdisjoint(m.taken)]
+    places = [(min(c.where), max(c.where) + 1) for c in told if c.where]
+    return any(0 <= m.start - end <= 1 or m.end == start for m in lost for start, end in places)
 
 
 def _asks_another(told: list[Condition], matches: list[Match]) -> bool:

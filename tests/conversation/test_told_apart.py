@@ -52,7 +52,18 @@ def test_a_verdict_is_asked_of_its_limit(turn: str, opens: str, knowledge: Knowl
 
 
 def test_a_verdict_by_bands_says_how_far_it_is_over(knowledge: Knowledge) -> None:
-    assert _last(["brakes 130 degrees apart, can we go", "by how much"], knowledge).text.startswith("10 °C above 120 °C")
+    told = _last(["brakes 130 degrees apart, can we go", "by how much"], knowledge)
+    assert told.text.startswith("10 °C above 120 °C")
+
+
+def test_a_sum_of_orders_has_its_reason(knowledge: Knowledge) -> None:
+    told = _last(["captain tiller 20 left, FO 20 right at 20 kt, what is ordered?", "why's that"], knowledge)
+    assert "add with their signs" in told.text
+
+
+@pytest.mark.parametrize("turn", ["found at 150 after we taxied in on it", "one was at 145 and we rolled in on it"])
+def test_a_reading_that_was_run_on_is_of_the_tyre_spoken_of(turn: str, knowledge: Knowledge) -> None:
+    assert "axle mate" in _last(["main tyre at 178 cold", turn], knowledge).text
 
 
 @pytest.mark.parametrize("turns, opens", [
