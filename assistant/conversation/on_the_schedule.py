@@ -24,6 +24,7 @@ from assistant.resolving.schedules import is_point, resolve_schedule
 _CLEAR = 0.9
 _LEFT = frozenset({"left", "remains", "remain", "remaining", "still", "available", "leaves"})
 _HAVING = frozenset({"have", "get", "got", "gives", "give"})
+_LEADING = frozenset({"?", ".", ",", "and", "so", "then", "ok", "or", "say", "what", "about", "how", "it"})
 _TO = frozenset({"to", "down", "up", "of"})
 _AT = frozenset({"at", "doing", "about", "for"})
 
@@ -93,7 +94,9 @@ def _goes_on(
     top = isinstance(told, LimitResult) and any(
         limit.id == schedule.top or is_point(limit, schedule) for limit in told.limits
     )
-    leads = bool(amount.start) and words[amount.start - 1] in _AT | _TO
+    said = {word for k, word in enumerate(words) if not amount.start <= k < amount.end}
+    bare = top and said <= _LEADING
+    leads = bare or (bool(amount.start) and words[amount.start - 1] in _AT | _TO)
     asks = words[0] in ASKING or bool(alone.reading.asked & QUANTITIES)
     return (forward or top) and leads and not asks and not things_named(alone.reading, knowledge)
 

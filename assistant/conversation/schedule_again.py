@@ -13,12 +13,12 @@ from assistant.conversation.context import Context
 from assistant.conversation.on_the_schedule import at_amount
 from assistant.conversation.readings import question_of, things_named
 from assistant.conversation.traits import LONG
-from assistant.knowledge.records import Schedule
+from assistant.knowledge.records import Limit, Schedule
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import Result, ScheduleResult
+from assistant.resolving.results import LimitResult, Result, ScheduleResult
 from assistant.resolving.schedules import resolve_schedule
 from assistant.understanding.mentions import Mention
 from assistant.understanding.words import stem
@@ -26,6 +26,14 @@ from assistant.understanding.words import stem
 _WHERE = frozenset({"where", "when"})
 _RATE = frozenset({"fast", "slow", "slowly", "high", "heavy"})
 _AT = frozenset({"at", "doing", "by", "with"})
+_MOST = frozenset({"max", "maximum", "most", "full"})
+_BESIDE = frozenset({
+    "the", "on", "it", "what", "whats", "s", "is", "its", "that", "ever", "gives", "give", "can", "do", "does",
+    "amount", "of", "all", "and", "so", "then", "at",
+    "get", "have", "deflection", "there", "to", "go", "it's", "what's",
+})  # fmt: skip
+_MEMBERS = {"feet": "pedal", "foot": "pedal", "hand": "tiller", "hands": "tiller"}
+"""By what one steers, where the control is not named."""
 _OWN = frozenset({"i'm", "i", "we", "we're", "re", "m"})
 """Words of a turn that says how fast one goes: "when I'm down to 60"."""
 
@@ -38,6 +46,9 @@ def schedule_again(alone: Question, context: Context, knowledge: Knowledge) -> t
     if len(alone.reading.amounts) > 1 or _compares(alone):
         return None
     variant = alone.variant if alone.named_variant else context.asked.variant
+    most = _its_most(alone, told.schedule, variant, knowledge)
+    if most:
+        return context.asked.with_text(alone.reading.text)._replace(context=True), most
     other = _of_the_other(alone, told, variant, knowledge)
     if other or not alone.reading.amounts:
         return other
@@ -50,6 +61,15 @@ def schedule_again(alone: Question, context: Context, knowledge: Knowledge) -> t
     if _asks_where(alone, amount, schedule, knowledge):
         return _where(schedule, amount, alone.reading.text, variant, knowledge)
     return None
+
+
+def _its_most(alone: Question, schedule: Schedule, variant: str, knowledge: Knowledge) -> LimitResult | None:
+    """Return the most that a schedule ever gives, where a turn asks no more: "the max on it"."""
+    words = {w for w in alone.reading.words if w[0].isalpha()}
+    if alone.reading.amounts or words.isdisjoint(_MOST) or not words <= _MOST | _BESIDE or not schedule.top:
+        return None
+    record = knowledge.record(schedule.top, variant)
+    return LimitResult((record,)) if isinstance(record, Limit) else None
 
 
 def spoken_input(told: ScheduleResult) -> float | None:
@@ -108,7 +128,8 @@ def _of_the_other(
     last, at = told.schedule, spoken_input(told)
     if alone.reading.amounts:
         at = fits(alone.reading.amounts[0], last.input_unit, knowledge.units)
-    if at is None or not (alone.reading.asked & QUANTITIES) <= {last.input, last.output}:
+    steered = {c for m in alone.reading.mentions if _is_member(m) for c in m.concepts}
+    if at is None or not (alone.reading.asked & QUANTITIES) - steered <= {last.input, last.output}:
         return None
     other = _other_named(alone, last, knowledge)
     if other is None:
@@ -132,9 +153,16 @@ def _other_named(alone: Question, last: Schedule, knowledge: Knowledge) -> Sched
 def _names(alone: Question, other: Schedule, last: Schedule, knowledge: Knowledge) -> bool:
     """Return whether a turn names what another schedule is of and not what the last is, and nothing strange to it."""
     own, past = stem(other.of.split()[0]), stem(last.of.split()[0])
-    stems = {stem(word) for word in alone.reading.words}
+    stems = {stem(_MEMBERS.get(word, word)) for word in alone.reading.words}
     if own not in stems or past in stems:
         return False
     known = knowledge.matcher.vocabulary(other.id)
     things = _things(alone, knowledge)
-    return all(known & (m.concepts | m.implied) or own in {stem(w) for w in m.text.split()} for m in things)
+    return all(
+        known & (m.concepts | m.implied) or _is_member(m) or own in {stem(w) for w in m.text.split()} for m in things
+    )
+
+
+def _is_member(mention: Mention) -> bool:
+    """Return whether a name is by what one steers: "and by hand"."""
+    return mention.text.split()[-1] in _MEMBERS

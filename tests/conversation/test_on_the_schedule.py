@@ -60,3 +60,15 @@ def test_what_was_asked_back_is_given(talk: Talk, turns: tuple[str, ...]) -> Non
 )
 def test_a_figure_believed(talk: Talk, turns: tuple[str, ...], says: str) -> None:
     assert says in talk(*turns)[-1].text
+
+
+@pytest.mark.parametrize("turns, value", [
+    (["tiller limit at 20 kt", "and feet"], 8.0),
+    (["tiller gives its full limit up to what speed", "50?"], 20.0),
+    (["pedals give full steering up to what speed", "70 kt"], 4.0),
+    (["pedal limit at 50 kt", "the max on it"], 8.0),
+])  # fmt: skip
+def test_what_one_steers_by_a_bare_speed_and_the_most_are_of_the_schedule(
+    talk: Talk, turns: list[str], value: float
+) -> None:
+    assert talk(*turns)[-1].values[0].value == pytest.approx(value)
