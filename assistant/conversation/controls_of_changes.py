@@ -53,7 +53,8 @@ _FORMER = (
     r"(?:(?:it|that|this|they) )?(?:didn'?t (?:it|that|this) )?"
     r"(?:used? to be|was(?:n'?t| not)?(?: (?:it|that|this))?|has been|had been)"
     r"(?: (?:a (?:bit|little)|rather|something))?"
-    r" (?:lower|higher|less|more|different|else|otherwise|another(?: figure| value| number)?|smaller|bigger|greater)"
+    r" (?:ever )?(?:(?:lower|higher) or (?:lower|higher)|lower|higher|less|more|different"
+    r"|else|otherwise|another(?: figure| value| number)?|smaller|bigger|greater)"
     r"(?: (?:once|before|at one time|in the past|formerly|previously|earlier|in the old (?:book|days|manual)))*"
     r"(?:\W+(?:was(?:n'?t| not)|did(?:n'?t| not)|right|isn'?t|no)(?: it| that)?)?\W*$"
 )
@@ -71,6 +72,7 @@ _CHANGED = frozenset({
     "lower", "raise", "bring",
     "change", "changed", "raised", "lowered", "altered", "amended", "brought", "introduced", "new", "come", "came",
     "become", "became", "reduced", "increased", "cut", "went", "go", "revised", "dropped", "replace", "replaced",
+    "scrap", "scrapped", "drop", "withdrawn", "abandoned", "ditched", "ditch", "superseded",
 })  # fmt: skip
 _WHEN = frozenset({"when", "which", "what"})
 _ISSUE = frozenset({"revision", "issue", "edition"})
