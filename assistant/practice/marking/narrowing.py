@@ -215,9 +215,26 @@ def spared(points: list[Point], reading: Reading, asks_more: bool) -> list[Point
     ways = [p for p in points if any(_is_way(e) for e in p.elements)]
     by_way = bool(_WAY_ASKED.intersection(reading.words)) and bool(ways)
     made = [
-        p._replace(optional=p.optional or (by_way and p not in ways) or _is_beside(p)) for p in points
+        p._replace(optional=p.optional or (by_way and p not in ways) or _is_beside(p) or _where(p, reading))
+        for p in points
     ]  # fmt: skip
     return made if any(not p.optional for p in made) else points
+
+
+def _where(point: Point, reading: Reading) -> bool:
+    """Return whether a point only tells where, which is not asked: "in the bay" of what stops the wheels."""
+    asking = reading.words[:2]
+    if reading.has("where"):
+        return False
+    return (
+        _PLACED.match(point.text) is not None
+        and not point.figures
+        and asking[:1] == ("what",)
+        and asking[1:] == ("stops",)
+    )
+
+
+_PLACED = re.compile(r"(?:in|on|at|under|behind|beside) the \w+$")
 
 
 def without_checks(points: list[Point], reading: Reading) -> list[Point]:
@@ -243,7 +260,8 @@ def _with_given(point: Point, reading: Reading) -> Point:
     if point.state is not None:
         return point
     words = frozenset(plain(w) for w in reading.words)
-    concepts = frozenset(c for m in reading.mentions for c in (m.concepts if point.kept else m.concepts | m.implied))
+    named = point.kept or reading.has("supply")  # what a mode is known to run on is not said with its name
+    concepts = frozenset(c for m in reading.mentions for c in (m.concepts if named else m.concepts | m.implied))
     elements = [_given(e, words, concepts) for e in point.elements]
     if not reading.has("where") and all(e.given or _is_faint(e) for e in elements) and any(e.given for e in elements):
         elements = [e._replace(given=True) for e in elements]

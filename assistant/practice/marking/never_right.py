@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from assistant.practice.marking.denial_dropped import denial_dropped
 from assistant.practice.marking.duties import other_pilot
 from assistant.practice.marking.each_one import of_each
 from assistant.practice.marking.found import Held
@@ -31,6 +32,7 @@ def never_right(held: Sequence[Held], need: Need, said: Said, know: Knowledge) -
         *of_another_case(held, need, said, know),
         *(_other_gear(need, said) if single else ()),
         *_as_normal(need, said),
+        *denial_dropped(held, said),
         *both_said(need, said),
         *below_it(need, said, know),
         *other_shade(need, said, know),

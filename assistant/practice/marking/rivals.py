@@ -175,7 +175,7 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
     for point, here in zip(points, places, strict=True):
         if point.figures and not here:
             continue
-        for word in (w for e in point.elements if not e.given for w in e.words):
+        for word in (w for e in point.elements if not e.given for w in e.words if not (e.off and w in _ENDS)):
             for other in OTHER.get(word, ()):
                 if word == "on" and not _ON.search(point.text):
                     continue  # "on the ground crew's word": no switch is on
@@ -192,6 +192,8 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
 
 
 _ON = re.compile(r"\bON\b|\bon(?=\s*(?:[,;.)]|$|and\b|again\b))")
+_ENDS = frozenset(map(plain, ("open", "closed")))
+"""States of which not to be the one is to be the other: "still open" for not closed."""
 
 
 def _told_alike(word: str, need: Need, said: Said) -> bool:

@@ -21,7 +21,8 @@ def from_sentence(says: str, text: str, know: Knowledge) -> list[Point]:
     body = re.sub(r"^(?:No|Yes)[:,]\s*", "", says)
     first = re.split(r"(?<=[a-z0-9)])\.\s+(?=[A-Z])", body)[0].rstrip(".")
     reading = know.reader.read(text)
-    given = reading.concepts
+    supplied = reading.has("supply")
+    given = frozenset(c for m in reading.mentions for c in m.concepts) if supplied else reading.concepts
     title = _TITLED.match(first)
     if title and reading.has("meaning") and given & told_concepts(know.phrase(title.group(1))):
         first = first[title.end() :]

@@ -174,7 +174,7 @@ _OPPOSED = """
     both one; tow taxi; straight turn; castor lock; pedal tiller; horn chime; horn bell; horn gong; horn buzzer;
     continuous single; continuous short; replace inflate; lock unlocked; once often; once twice; once thrice;
     first later; begin end; begin over; begin finish; extension retraction; healthy fail; healthy failed; healthy dead;
-    healthy lost
+    healthy lost; maximum minimum
 """
 OPPOSITES = tuple((pair.split()[0], pair.split()[1]) for pair in _OPPOSED.split(";"))
 """Words that cannot both be meant of one thing; written as their plainest form (see `PLAIN`)."""

@@ -16,6 +16,8 @@ AFTER = "What is after lever UP in GEAR MISMATCH on extension?"
 HATCHED = "What does “hatched” mean?"
 HOLLOW = "What does a hollow bar mean?"
 TAXIES = "Who taxis?"
+DOOR = "GEAR DOOR: when does it show?"
+STOPPED = "What stops the nose wheels after retraction?"
 BAND = "What colour is the red band?"
 
 
@@ -60,6 +62,10 @@ BAND = "What colour is the red band?"
         ("How do you steer castoring?", "diff braking and rudder above 50", RIGHT),
         ("The rubbing strip: where is it?", "nose wheel well", RIGHT),
         ("The rubbing strip: where is it?", "main wheel well", WRONG),
+        (DOOR, "a door still open 10 seconds after the legs locked", RIGHT),
+        (DOOR, "a door closed 10 s after the legs lock", WRONG),
+        (STOPPED, "a rubbing strip", RIGHT),
+        (f"{STOPPED[:-1]}, and where?", "a rubbing strip", PARTLY),
         ("At 125 kt, what is the pedal limit?", "nil", RIGHT),
         ("At 90 kt, what is the pedal limit?", "none", WRONG),
     ],
