@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from assistant.answering.parts import Parts, condition_words, conditions_words, inside, joined, stop, under, upper
 from assistant.knowledge.records import Source, StateTable
@@ -52,7 +52,7 @@ def table(result: r.TableResult, question: Question, know: Knowledge, alone: boo
     sentences += [stop(fact.says) for fact in result.labels]
     sources += [source for fact in result.labels for source in fact.sources]
     remarks = [c.remark for row in result.rows for c in row.conditions if c.remark]
-    remarks += _remarks(result.table, (c for row in result.rows for c in row.conditions))
+    remarks += _remarks(result.table, [c for row in result.rows for c in row.conditions], know)
     sentences += [stop(upper(x)) for x in dict.fromkeys(remarks)]
     return Parts(" ".join(sentences), tuple(sources), result.table.id, _values(result, know), aloud=tuple(aloud))
 
@@ -72,9 +72,21 @@ def tables(result: r.TablesResult, question: Question, know: Knowledge) -> Parts
     return Parts(" ".join(p.text for p in parts), sources, parts[0].entry, values, aloud=aloud)
 
 
-def _remarks(record: StateTable, conditions: Iterable[Condition]) -> list[str]:
+def _remarks(record: StateTable, conditions: Sequence[Condition], know: Knowledge) -> list[str]:
+    """Return what is remarked of the states given; nothing of one that another one of them has settled: a pressure at
+    which it would still hold, once that is known to be gone.
+    """
     said = {(c.input, c.value) for c in conditions}
-    return [remark for name, value, remark in record.remarks if (name, value) in said]
+    told = [(name, remark) for name, value, remark in record.remarks if (name, value) in said]
+    return [remark for name, remark in told if not any(_settles(c, name, remark, know) for c in conditions)]
+
+
+def _settles(condition: Condition, name: str, remark: str, know: Knowledge) -> bool:
+    """Return whether a failed state is of another thing that a remark speaks of."""
+    item = know.base.inputs.get(condition.input)
+    if item is None or condition.input == name or condition.value == item.values[0][0]:
+        return False
+    return item.term in know.phrase(remark).concepts
 
 
 def _row_words(result: r.TableResult, row: r.Row, know: Knowledge, only_asked: bool = False) -> str:

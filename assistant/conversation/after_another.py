@@ -13,6 +13,7 @@ from assistant.conversation.completed import completed
 from assistant.conversation.context import Context
 from assistant.conversation.controls import corrected
 from assistant.conversation.counted import counted
+from assistant.conversation.elsewhere_again import elsewhere_again
 from assistant.conversation.from_the_result import with_what_was_given
 from assistant.conversation.held_to_a_step import held_to_a_step
 from assistant.conversation.in_another_unit import in_another_unit
@@ -61,6 +62,7 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     alone = with_the_last(alone, context, knowledge) or alone
     well = all_normal_again(alone, context, knowledge)
     context = without_states(alone, context, knowledge)
+    well = well or elsewhere_again(alone, context, knowledge)
     placed = well or step_by_place(alone, context) or counted(alone, context, knowledge)
     placed = placed or ranked(alone, context, knowledge) or in_another_unit(alone, context, knowledge)
     placed = placed or of_the_verdict(alone, context, knowledge) or several_readings(alone, context, knowledge)

@@ -63,6 +63,7 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     figures = _figures_told(alone, context, knowledge)
     for paragraphs in _told_lately(context, knowledge):
         best = best_then(alone, paragraphs, figures, knowledge)
+        best = None if best and _is_beside_the_offer(best.then.record, context) else best
         result = _result(best, alone, context, knowledge) if best else None
         if best and result is not None and _gives(result, best, alone, knowledge):
             if asks_since(alone.reading.text) or "since" in words or _goes_on(result, alone, context):
@@ -215,6 +216,12 @@ def _told_lately(context: Context, knowledge: Knowledge) -> Iterator[tuple[str, 
     for answer in (context.answer, *(turn.answer for turn in context.earlier[:LATELY])):
         if answer.entry:
             yield (*paragraphs_of(answer), *_topic_told(answer.entry, knowledge))
+
+
+def _is_beside_the_offer(record: str, context: Context) -> bool:
+    """Return whether one thing alone was offered, and a record is another: nothing of its paragraph was told yet."""
+    offered = context.result.options if isinstance(context.result, Choices) else ()
+    return len(offered) == 1 and offered[0][0] != record
 
 
 def _topic_told(entry: str, knowledge: Knowledge) -> tuple[str, ...]:

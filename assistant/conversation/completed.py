@@ -12,13 +12,14 @@ from assistant.conversation.calculations import other_calculation, supplies, wit
 from assistant.conversation.cases_of_steps import case_asked
 from assistant.conversation.context import Context
 from assistant.conversation.controls import follows
-from assistant.conversation.going_on import leads_on, reported_done
+from assistant.conversation.going_on import leads_on, reported_done, what_now
 from assistant.conversation.going_through import step_leant_on
 from assistant.conversation.held_against import held_against, verdict_again, whether_within
 from assistant.conversation.in_place_of_it import in_place_of_it
 from assistant.conversation.in_scenario import clearly_carried, in_scenario, loss_asked, result_named
 from assistant.conversation.indication_asked import indication_asked
 from assistant.conversation.next_mode import next_mode
+from assistant.conversation.one_of_both import one_of_both
 from assistant.conversation.one_turn import Turn
 from assistant.conversation.other_way import other_way
 from assistant.conversation.preferring import (
@@ -58,6 +59,7 @@ from assistant.conversation.traits import (
 )  # fmt: skip
 from assistant.conversation.with_the_subject import with_the_subject
 from assistant.resolving.choosing import Scored, resolve_scored
+from assistant.resolving.controls_in_use import now_in_vain
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
     BandResult,
@@ -82,12 +84,13 @@ def completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Quest
     further = None if turn.corrects else _fails_as_well(alone, context, knowledge)
     if further:
         return further
-    again = amended(alone, first, context, knowledge) or refined(alone, first, context, knowledge)
+    again = None if turn.corrects else _of_what_was_set(alone, context, knowledge)
+    again = again or amended(alone, first, context, knowledge) or refined(alone, first, context, knowledge)
     if again:
         return again
     if not turn.corrects:
         found = reported_done(alone, context) or leads_on(alone, context, knowledge)
-        found = found or case_asked(alone, context)
+        found = found or case_asked(alone, context) or what_now(alone, context)
         if found:
             return found
         found = step_named(alone, first.score, context, knowledge)
@@ -131,6 +134,14 @@ def _asks_another(turn: Turn, result: Result, context: Context) -> bool:
     first, whole = turn.first, len(turn.alone.reading.words) >= FEW
     another = isinstance(first.result, LimitResult) and first.result.limits != result.limits
     return whole and another and first.score >= FULL
+
+
+def _of_what_was_set(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return what a turn's states make of the setting told last, or the one of two things whose reading was told."""
+    if context.asked is None:
+        return None
+    found = now_in_vain(alone, context.asked, context.result, knowledge)
+    return found or one_of_both(alone, context, knowledge)
 
 
 def _fails_as_well(

@@ -69,7 +69,7 @@ def _sets_apart(phrases: list[str], choices: list[list[str]], question: Question
     said = question.reading.words
     # "No, 52 tonnes" and "on the long one" choose nothing.
     idle = {0} if said[:1] == ("no",) else set()
-    idle |= idle_switches(said)
+    idle |= idle_switches(said) | {k for c in question.conditions for k in c.where}  # the "one" of System 1
     words_said = {word for k, word in enumerate(said) if k not in idle}
     return any(words and words <= words_said for words in own)
 

@@ -25,6 +25,10 @@ _SMALL = frozenset({
     "slowly", "below", "both", "my", "our", "got", "made", "put", "set",
 })  # fmt: skip
 _ONWARD = frozenset({"what", "whats", "next", "in", "out", "on"})
+_NOW = frozenset({
+    "ok", "okay", "so", "right", "and", "what", "is", "now", "do", "i", "we", "you", "should", "shall", "must", "to",
+    "be", "done", "can", "the", "crew",
+})  # fmt: skip
 _IN_VAIN = frozenset({"still", "nothing", "unchanged", "joy", "not", "no"})
 
 
@@ -43,6 +47,18 @@ def reported_done(alone: Question, context: Context) -> tuple[Question, Result] 
     if last is None:
         return None
     return gone.asked_by(alone), gone.told._replace(step=min(last + 1, len(steps)), alone=True)
+
+
+def what_now(alone: Question, context: Context) -> tuple[Question, Result] | None:
+    """Return the procedure told of last, for a turn that only asks what is to be done now."""
+    told = context.result
+    if not isinstance(told, ProcedureResult) or told.step == len(told.procedure.steps):
+        return None
+    if not _NOW.issuperset(w for w in alone.reading.words if w.isalpha()) or "what" not in alone.reading.words:
+        return None
+    if alone.reading.amounts or alone.conditions or not any(m.holds("steps") for m in alone.reading.mentions):
+        return None
+    return alone._replace(context=True), ProcedureResult(told.procedure)
 
 
 def _last_done(words: Sequence[str], steps: Sequence[frozenset[str]], at: int) -> int | None:

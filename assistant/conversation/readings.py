@@ -233,6 +233,7 @@ def _adds_order(alone: Question, context: Context, knowledge: Knowledge) -> bool
     ordered = question_of(" ".join(_without_plus(alone)), knowledge, "") if "plus" in alone.reading.words else alone
     before, more = (deflections(question, knowledge) for question in (context.asked, ordered))
     adds = bool({"and", "plus", "with"}.intersection(alone.reading.words))
+    adds = adds or (len(before) > 1 and {d.control for d in more}.isdisjoint(d.control for d in before))
     return adds and bool(more) and not {_control(d) for d in more} & {_control(d) for d in before}
 
 

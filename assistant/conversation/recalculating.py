@@ -20,7 +20,7 @@ from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.model_inputs import bind, cued_parts
+from assistant.resolving.model_inputs import bind, chooses, cued_parts
 from assistant.resolving.models import resolve_model
 from assistant.resolving.results import ModelResult, Result
 
@@ -70,7 +70,9 @@ def recalculated(
     every = _counted_in_full(model, alone, knowledge)
     if every:
         alone, old = _without_numbers(alone), _without(old, every)
-    amounts = _amounts(model, alone, old, knowledge)
+    counted = [a for a in alone.reading.amounts if not chooses(a, model)]  # "half" is a setting, and no number
+    numbers = alone._replace(reading=alone.reading._replace(amounts=tuple(counted)))
+    amounts = _amounts(model, numbers, old, knowledge)
     new = Given(amounts or {}, choices_of(model, alone, knowledge))
     if amounts is None:
         return None

@@ -17,6 +17,7 @@ _NEUTRAL = "neutral_control"
 _PARTING = frozenset({",", "and", "?", ".", "at", "total", "what", "with", "plus"})
 _LEADING = frozenset({"and", "so", "ok", "then", "now", "what", "about", "with", "at", "the", "if"})
 _EACH = frozenset({"each", "every", "per", "a"})
+_SPELT = {"1": "one", "2": "two", "3": "three", "4": "four"}
 _SMALL = frozenset({"the", "a", "with", "and", "in", "on", "of"})
 
 
@@ -35,13 +36,15 @@ def other_setting(alone: Question, context: Context, knowledge: Knowledge) -> Se
         return None
     if alone.reading.has(_NEUTRAL):
         return _neutral(alone, before)
-    one = tuple("one" if w in _EACH else w for w in before.reading.words)  # "each quarter"
+    said_before = tuple(_SPELT.get(w, w) for w in before.reading.words)  # "2 quarters"
+    said_now = tuple(_SPELT.get(w, w) for w in alone.reading.words)
+    one = tuple("one" if w in _EACH else w for w in said_before)  # "each quarter"
     for model in _models(context, knowledge):
         for item in model.inputs:
             phrases = {p.strip(): value for words, value, _ in item.choices for p in words.split(";")}
-            old = _said({p: p for p in phrases}, before.reading.words) or _said({p: p for p in phrases}, one)
+            old = _said({p: p for p in phrases}, said_before) or _said({p: p for p in phrases}, one)
             others = [p for p in phrases if old and phrases[p] != phrases[old[0]]]
-            new = _said({p: p for p in others}, alone.reading.words) if old else None
+            new = _said({p: p for p in others}, said_now) if old else None
             if old and new is None:  # "idle", after full reverse
                 short = {p: " ".join(w for w in p.split() if w not in old[0].split()) for p in others}
                 said = alone.reading.words

@@ -29,6 +29,8 @@ _FILLING = frozenset({
     "checked", "did", "got", "fine", "good", "great", "lovely", "complete", "completed", "thanks", "been", "has",
     "its", "had",
 })  # fmt: skip
+_MEMORY = "m"
+"""The letter by which checklists number what is done from memory."""
 _DONE = frozenset({"done", "did", "complete", "completed", "checked"})
 _POINTING = frozenset({"that", "it", "this"})
 _IN_VAIN = frozenset({"still", "nothing", "unchanged", "joy"})
@@ -44,6 +46,8 @@ def step_by_place(alone: Question, context: Context) -> tuple[Question, Result] 
     if gone is None or len(words) > _FEW:
         return None
     last = len(gone.told.procedure.steps)
+    if len(words) == 2 and words[0] == _MEMORY and gone.told.procedure.steps[0].memory:
+        words = ["step", *words[1:]]  # "M2"
     if not words:
         done = gone.at_once and gone.told.step is not None and not _DONE.isdisjoint(alone.reading.words)
         return (gone.asked_by(alone), gone.told._replace(step=min(gone.step + 1, last), alone=True)) if done else None

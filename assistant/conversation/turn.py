@@ -16,6 +16,7 @@ from assistant.conversation.replies import controlled, with_disputes
 from assistant.conversation.returning import returned
 from assistant.conversation.switching import only_switches, variant_named
 from assistant.conversation.two_questions import part_told, with_both
+from assistant.resolving.controls_in_use import in_vain_under
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.means_told import with_means
 
@@ -54,6 +55,7 @@ def _answered(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer
         return back.context.answer._replace(question=text), back.context
     before, said = (back.context, back.text) if back else (context, text)
     question, result = understood(said, before, knowledge)
+    question, result = in_vain_under(question, result, before.scenario, knowledge)
     result = with_means(question, result, knowledge)
     answer = composed(text, question, result, knowledge)
     answer = with_both(said, before, question, result, answer, knowledge)._replace(question=text)

@@ -58,6 +58,12 @@ _QUOTED = re.compile(r"^(?:\s*>)+\s*(?=[^\W\d_])", re.MULTILINE)
 _NUMBERED = re.compile(r"#(?=[0-9])")
 """The sign that stands for the word "number": "#1 system" is a name, "1 system" counts."""
 
+_POWER_OF_TEN = re.compile(r"(?<![\w.])[0-9]+(?:\.[0-9]+)?[eE][+-]?[0-9]+(?![\w.])")
+_BY_ZERO = re.compile(r"(?<![\w./])[0-9]+(?:\.[0-9]+)?/0+(?![\w./])")
+_GREATEST = 1e12
+"""Numbers written with a power of ten are read up to this one; greater ones measure nothing here."""
+_NO_NUMBER = "infinity"
+
 _TOKEN = re.compile(
     r"""
       [0-9]+(?:\.[0-9]+){2,}                                       # paragraph reference: 32.50.2
@@ -88,6 +94,8 @@ def clean(text: str) -> str:
         text = _ESCAPES.sub(" ", text)
     if not _MARKUP_SIGNS.isdisjoint(text):
         text = _without_markup(text)
+    if "e" in text or "E" in text or "/0" in text:
+        text = _BY_ZERO.sub(_NO_NUMBER, _POWER_OF_TEN.sub(_in_full, text))
     if "#" in text:
         text = _NUMBERED.sub("number ", text)
     if text.isascii():
@@ -95,6 +103,12 @@ def clean(text: str) -> str:
     from unicodedata import normalize  # only needed off the common path
 
     return _MARKS.sub("", normalize("NFKD", text.translate(_REPLACED))).translate(_REPLACED)
+
+
+def _in_full(match: re.Match[str]) -> str:
+    """Return a number written with a power of ten in full: "2e2" is 200."""
+    value = float(match.group())
+    return f"{value:.6f}".rstrip("0").rstrip(".") if 1e-6 <= value <= _GREATEST else _NO_NUMBER
 
 
 def _without_markup(text: str) -> str:

@@ -29,6 +29,8 @@ _NAMED_OTHERWISE = 2.5
 """What a part costs more that no word names, where the word after an amount names another."""
 _SHORT = 4
 """Letters of words that tie an amount to anything: "from"."""
+_TYING = frozenset(("from", "with", "then", "down", "over"))
+"""Words as long that tie an amount to anything as well."""
 _UNASKED = 2.0
 """An input that may be left out is seldom given without a word that names it."""
 _BASES = frozenset(stem(word) for word in ("ias", "kias", "cas", "kcas", "tas", "ktas"))
@@ -96,6 +98,7 @@ def assign(
     stems = [stem(w) for w in words]
     costs = [[_cost(a, p, amounts, stems, units) for p in parts] for a in amounts]
     costs = [_by_its_word(each, a, parts, amounts, stems) for each, a in zip(costs, amounts, strict=True)]
+    costs = [_by_its_verb(each, a, parts, stems) for each, a in zip(costs, amounts, strict=True)]
     said = [[_cue_cost(a, p, amounts, stems) < _BESIDE for p in parts] for a in amounts] if descending else []
     best: tuple[float, tuple[int, ...]] = (float("inf"), ())
 
@@ -216,6 +219,23 @@ def _by_its_word(
         return costs
     bare = [_cue_cost(amount, p, amounts, stems) >= _NO_CUE for p in parts]
     return [c + _NAMED_OTHERWISE if c is not None and none else c for c, none in zip(costs, bare, strict=True)]
+
+
+def _by_its_verb(
+    costs: list[float | None], amount: Amount, parts: Sequence[Part], stems: Sequence[str]
+) -> list[float | None]:
+    """Return the costs of an amount's parts with those raised that the word before "at" or "from" does not name:
+    "starting at 60" is no speed.
+    """
+    if amount.start < 2 or len(stems[amount.start - 1]) > _SHORT:
+        return costs
+    verb, tie = stems[amount.start - 2], stems[amount.start - 1]
+    if len(verb) < _SHORT or verb in _TYING:
+        return costs
+    own = [verb in p.cues and tie in p.cues for p in parts]
+    if not any(c is not None and named for c, named in zip(costs, own, strict=True)):
+        return costs
+    return [c + _NAMED_OTHERWISE if c is not None and not named else c for c, named in zip(costs, own, strict=True)]
 
 
 def _said_before(amount: Amount, unit: str, amounts: Sequence[Amount]) -> bool:

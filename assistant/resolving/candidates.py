@@ -13,6 +13,7 @@ from assistant.resolving import claims, reading_asked
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
+from assistant.resolving.controls_in_use import set_in_vain
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_inputs import Binding, bind
 from assistant.resolving.models import resolve_model
@@ -34,7 +35,7 @@ from assistant.resolving.results import (
 )  # fmt: skip
 from assistant.resolving.schedules import has_it, leftover, resolve_schedule
 from assistant.resolving.siblings import sibling_named
-from assistant.resolving.steering_order import resolve_order
+from assistant.resolving.steering_order import deflections, resolve_order
 from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
 
@@ -68,6 +69,10 @@ _AS_SOUGHT = 1.15
 """What a calculation gains whose input is what is asked for."""
 _ASKED_ITSELF = 0.6
 """What remains of asking back for what a question itself asks for."""
+_OF_A_PART = 1.25
+"""What asks for a part of a control is no question of its limit: "half tiller at 40 kt"."""
+_IN_VAIN = 1.2
+"""What it gains that a setting does not work, over the calculation with it."""
 _OPEN = frozenset({"what", "which", "how", "when", "where", "why"})
 
 
@@ -205,6 +210,12 @@ def _stops_at(amount: Amount, limit: Limit, question: Question, know: Knowledge)
     return _says_end(amount, question) and _schedule_below(limit, question, know) is not None
 
 
+def _is_reached(amount: Amount, limit: Limit, question: Question, know: Knowledge) -> bool:
+    """Return whether a bare number behind "at" is where a schedule is read that a limit tops: "tiller at 42"."""
+    before = question.reading.words[max(0, amount.start - 1) : amount.start]
+    return before == ("at",) and any(know.base.records[n].top == limit.id for n in know.base.ids("schedules"))
+
+
 def _says_end(amount: Amount, question: Question) -> bool:
     before = question.reading.words[max(0, amount.start - 1) : amount.start]
     return amount.unit is None and before in (("at",), ("by",)) and question.reading.has("@lost")
@@ -264,6 +275,10 @@ def _checked(
         score *= _FAR_OFF
     if amount.unit is None and found.unit in _SELDOM_BARE and not reading.has(*_SELDOM_BARE[found.unit]):
         score *= _UNCOMPARED
+    if amount.unit is None and not amount.value:
+        score *= _UNCOMPARED
+    elif amount.unit is None and _is_reached(amount, limit, question, know):
+        score *= _FAR_OFF
     others = [a for a in reading.amounts if a is not amount]
     used = len(limit.applies) + (1 if found.bound_from or (limit.second and "ft" in {a.unit for a in others}) else 0)
     alike = sum(1 for a in others if a.unit == amount.unit)
@@ -362,6 +377,19 @@ def _model(model: Model, match: Match, question: Question, know: Knowledge) -> I
         if named:
             yield from _model(know.record(model.id, named.variant), match, named, know)
             return
+    idle = set_in_vain(model, binding, question, know)
+    yield from _in_vain(idle, match) if idle else _worked_out(result, binding, match, question)
+
+
+def _in_vain(idle: TableResult, match: Match) -> Iterable[Candidate]:
+    """Yield the state in which a setting does not work, in the place of the calculation with it."""
+    yield Candidate(min(1.2, match.score * _IN_VAIN), match.matched + 1.0, idle, match)
+
+
+def _worked_out(
+    result: ModelResult | Needed, binding: Binding, match: Match, question: Question
+) -> Iterable[Candidate]:
+    """Yield a calculation, or what it lacks, by how much of the question it has a use for."""
     match = _without_story(match, binding)
     score = match.score * 0.62 ** len(binding.left) * (1 - 0.03 * min(binding.cost, 12))
     if isinstance(result, Needed):
@@ -417,6 +445,7 @@ def _order(model: Model, match: Match, question: Question, know: Knowledge) -> I
         yield Candidate(1.5, match.matched + 1.0, result)  # whatever quantity is asked for
     elif result is not None:
         score = 1.1 if isinstance(result, ModelResult) else 0.9
+        score = _OF_A_PART if any(d.part != 1.0 for d in deflections(question, know)) else score
         bar = 0.5 ** len(match.barred) * _state_penalty(match, question, know)
         yield Candidate(max(match.score, score * bar), match.matched + 1.0, result, match)
 

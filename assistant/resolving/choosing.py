@@ -51,7 +51,7 @@ from assistant.resolving.results import (
     TablesResult,
 )  # fmt: skip
 from assistant.resolving.state_questions import state_candidates
-from assistant.resolving.steering_order import deflections, leaves_centred, names_side, resolve_order
+from assistant.resolving.steering_order import deflections, leaves_centred, names_part, names_side, resolve_order
 from assistant.resolving.unknown_failed import unknown_failed
 from assistant.resolving.variants import variant_result
 from assistant.resolving.which_schedule import which_schedule
@@ -77,6 +77,8 @@ _ORDERED = 1.15
 _COUNT_LEFT = 1.1
 _SEVERAL, _COMPARED = 3, 1.1
 """Readings that are compared with one another rather than held against a limit each, and the score of that."""
+_FEW = 4
+"""Words at most of a question for a part of a control that gives no speed."""
 _LABEL = 1.0
 _HOW = frozenset(("how", "too", "so", "very", "that"))
 """Words before an ordinary one, which is no label then: "how low"."""
@@ -360,18 +362,22 @@ def _specials(question: Question, know: Knowledge, ranked: list[Match]) -> Itera
 def _orders(question: Question, know: Knowledge) -> Iterable[Candidate]:
     """Orders of several controls, each with its side, are to be summed in whatever words the sum is asked for."""
     words = question.reading.words
-    if not names_side(words) or any(m.is_outside for m in question.reading.mentions):
+    if not (names_side(words) or names_part(words)) or any(m.is_outside for m in question.reading.mentions):
         return
     orders, centred = deflections(question, know), leaves_centred(words)
-    if not orders or not (len(orders) > 1 or orders[0].number > 1 or centred):
+    part = any(order.part != 1.0 for order in orders)
+    if part and not question.reading.amounts and len(words) > _FEW:
+        return  # "pedals halfway down on the landing roll" may be of the brakes
+    if not orders or not (len(orders) > 1 or orders[0].number > 1 or centred or part):
         return
-    summed = _ORDERED if centred and orders[0].side else 1.0
+    summed = _ORDERED if (centred and orders[0].side) or part else 1.0
     for name in know.base.ids("models"):
         if know.base.records[name].function != "total_order":
             continue
         result = resolve_order(know.record(name, question.variant), question, know)
         if result is not None:
-            sure = _NO_ORDER if isinstance(result, TableResult) else summed if isinstance(result, ModelResult) else 0.68
+            sure = summed if isinstance(result, ModelResult) else 0.68 + 0.25 * part
+            sure = _NO_ORDER if isinstance(result, TableResult) else sure
             yield Candidate(sure, 6.0, result)
 
 

@@ -127,6 +127,13 @@ TABLE: dict[str, Function] = {
         lambda i: turning.radii(i["wheelbase"], i["track"], i["angle"]).outer,
         "wheelbase / tan δ + half the track", _radii_extra,
     ),
+    "turn_radius_inner": Function(
+        lambda i: turning.radii(i["wheelbase"], i["track"], i["angle"]).inner,
+        "wheelbase / tan δ − half the track", _radii_extra,
+    ),
+    "turn_radius_middle": Function(
+        lambda i: turning.radii(i["wheelbase"], i["track"], i["angle"]).main, "wheelbase / tan δ", _radii_extra,
+    ),
     "turn_radius_general": Function(
         lambda i: turning.radii(i["wheelbase"], i.get("track", 0.0), i["angle"]).main,
         "main gear: wheelbase / tan δ; nose: wheelbase / sin δ", _radii_extra,

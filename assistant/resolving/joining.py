@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import TypeVar
 
-from assistant.knowledge.records import Source
+from assistant.knowledge.records import Limit, Source
+from assistant.quantities.amounts import Amount
+from assistant.resolving.amounts_for import fits
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.limits import check
 from assistant.resolving.results import (
     BandResult,
     BothResult,
@@ -29,6 +32,10 @@ _NEEDED = 0.5
 """Share of its way of asking that a check must have, to be given with one whose verdict needs it to hold."""
 _NEAR = 0.08
 _EQUAL = 0.03
+_ALIKE = 0.05
+"""How far apart the scores of two verdicts may be for the reading to be of either thing."""
+_ABOVE = 1.1
+"""How many times a set figure a reading may be, and still be one of it."""
 _SAME = 0.02
 """How far apart the scores of two limits may be for both to be meant."""
 
@@ -39,11 +46,11 @@ def joined(found: list[Candidate], question: Question, know: Knowledge) -> Resul
     """Return the best result with those that belong to it, or None when it stands alone."""
     best = found[0]
     if isinstance(best.result, CheckResult):
-        return _joined_checks(found, best.result, know)
+        return _joined_checks(found, best.result, question, know)
     if isinstance(best.result, TableResult):
         return _joined_tables(found, best.score)
     if isinstance(best.result, BandResult):
-        return _both_bands(found, best.result)
+        return _both_bands(found, best.result) or _either_band(found, best.result)
     if isinstance(best.result, ScheduleResult):
         return _both_schedules(found, best.result)
     alone = None
@@ -70,6 +77,35 @@ def _both_bands(found: list[Candidate], first: BandResult) -> BothResult | None:
             worse = other.rule.verdict == "outside" and first.rule.verdict != "outside"
             return BothResult(other, first) if worse else BothResult(first, other)
     return None
+
+
+def _either_band(found: list[Candidate], first: BandResult) -> Result | None:
+    """Join the verdicts on one reading of two things of a kind, where the question does not say of which it is:
+    "strut 65 mm" is too little for the nose, and enough for a main leg.
+    """
+    best = found[0]
+    for c in found[1:4]:
+        other = c.result
+        if not isinstance(other, BandResult) or best.score - c.score > _ALIKE or not _like(first, other):
+            continue
+        if _too_much(other):
+            return None
+        if _too_much(first):
+            return other
+        worse = other.rule.verdict == "outside" and first.rule.verdict != "outside"
+        return BothResult(other, first) if worse else BothResult(first, other)
+    return None
+
+
+def _like(one: BandResult, other: BandResult) -> bool:
+    """Return whether two verdicts hold one reading to rules of one paragraph, each for its own thing."""
+    differs = one.bands.id != other.bands.id and one.bands.unit == other.bands.unit and one.given == other.given
+    return differs and one.bands.sources[:1] == other.bands.sources[:1] and one.bands.of != other.bands.of
+
+
+def _too_much(result: BandResult) -> bool:
+    """Return whether a reading is so far above what is set that another thing's is meant."""
+    return result.reference is not None and result.given > _ABOVE * result.reference
 
 
 def _both_schedules(found: list[Candidate], first: ScheduleResult) -> BothResult | None:
@@ -121,7 +157,7 @@ def _joined_tables(found: list[Candidate], score: float) -> Result | None:
     return TablesResult(tuple(reversed(distinct.values()))) if len(distinct) > 1 else None
 
 
-def _joined_checks(found: list[Candidate], first: CheckResult, know: Knowledge) -> Result:
+def _joined_checks(found: list[Candidate], first: CheckResult, question: Question, know: Knowledge) -> Result:
     """Join the checks of an action's other amounts; one that is not within leads."""
     checks: list[Check] = [first.checks[0]]
     units = {first.checks[0].unit}
@@ -135,6 +171,7 @@ def _joined_checks(found: list[Candidate], first: CheckResult, know: Knowledge) 
             units.add(other.unit)
             checks.append(other)
     checks.extend(_broken_needs(found, checks, know))
+    checks.extend(_needs_unasked(checks, question, know))
     checks.sort(key=lambda c: c.within)
     return CheckResult(tuple(checks))
 
@@ -156,6 +193,37 @@ def _broken_needs(found: list[Candidate], checks: list[Check], know: Knowledge) 
         if any(n.unit == other.unit and n.value == other.bound for n in needs):
             units.add(other.unit)
             yield other
+
+
+def _needs_unasked(checks: list[Check], question: Question, know: Knowledge) -> Iterator[Check]:
+    """Yield such checks also where the question names nothing that their limits are asked for by."""
+    units = {check.unit for check in checks}
+    needs = [need for check in checks if check.within for need in check.limit.needed]
+    for amount in question.reading.amounts if needs else ():
+        if amount.unit is None or any(fits(amount, unit, know.units) is not None for unit in units):
+            continue
+        for limit in _limits_needed(needs, amount, know):
+            other = check(limit, amount, question, know)
+            if other and not other.within:
+                units.add(other.unit)
+                yield other
+                break
+
+
+def _limits_needed(needs: Sequence[str], amount: Amount, know: Knowledge) -> Iterator[Limit]:
+    """Yield the limits whose bound and paragraph are named in what must hold, of a quantity that an amount can be."""
+    bounds = {
+        (n.value, n.unit): need
+        for need in needs
+        for n in know.phrase(need).amounts
+        if n.unit and fits(amount, n.unit, know.units) is not None
+    }
+    for name in know.base.ids("limits") if bounds else ():
+        limit: Limit = know.base.records[name]
+        figure = limit.maximum or limit.minimum
+        need = bounds.get((figure.value, figure.unit)) if figure and not limit.when else None
+        if need and any(f"{s.document} {s.paragraph}" in need for s in limit.sources):
+            yield limit
 
 
 def _is_same_number(other: Check, checks: list[Check]) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import ModelInput, Source
+from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Knowledge, Question
 
 _EITHER = frozenset(("and", "or", "against", "versus", "vs", "compared", "/"))
@@ -72,9 +73,16 @@ def _stands_alone(at: int, question: Question) -> bool:
 def said(phrase: str, question: Question, know: Knowledge) -> bool:
     """Return whether a question says what a phrase of the knowledge says, in whatever words."""
     meaning = know.phrase_meaning(phrase)
+    if not meaning.named and not meaning.states:
+        return any(is_part(a) and a.raw == phrase for a in question.reading.amounts)
     if meaning.named and meaning.states:
         return meaning.states <= question.states
     return bool(meaning.named) and not any(senses.isdisjoint(question.reading.choosing) for senses in meaning.named)
+
+
+def is_part(amount: Amount) -> bool:
+    """Return whether an amount is a part of something, said in a word: "half"."""
+    return amount.unit is None and amount.spoken and 0 < amount.value < 1
 
 
 def choice_value(item: ModelInput, value: str, says: str, question: Question, know: Knowledge) -> Bound | None:

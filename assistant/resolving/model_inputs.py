@@ -11,7 +11,7 @@ from assistant.physics.errors import OutOfRange
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import Part, assign, cued, fits, is_of_all, part
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.model_choices import Bound, choice_value, chosen
+from assistant.resolving.model_choices import Bound, choice_value, chosen, is_part
 from assistant.resolving.sought import is_own, may_be_given, setting_sought, sought_input
 
 _OUTPUT = "(output)"
@@ -20,6 +20,11 @@ _SMALL = 3
 _TONNES = 200.0
 """A mass of an aeroplane said without a unit and below this is in tonnes."""
 _ISA = "isa"
+_WHOLE = 100.0
+_LOW = frozenset({"low", "below", "under", "underinflated", "less", "down"})
+_RATED = frozenset({"limit", "rated", "rating", "maximum", "max"})
+_NEARLY = 0.005
+"""How far, of a limit, a figure in another unit may be from it and still be it."""
 _DECELERATIONS = ("deceleration", "acceleration")
 
 
@@ -58,7 +63,10 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     stated = [
         _measured(a, model, question)
         for a in question.reading.amounts
-        if a is not apart and not _restates(a, by_words, model, know)
+        if a is not apart
+        and not _restates(a, by_words, model, know)
+        and not chooses(a, model)
+        and not _is_its_limit(a, model, question, know)
     ]
     amounts, left, cost = assign(stated, parts, question.reading.words, know.units, _order(model))
     amounts = _in_tonnes(amounts, model)
@@ -74,6 +82,7 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     output = amounts.get(_OUTPUT)
     of_all = (a for a in left if not is_of_all(a, question.reading.words))
     left = [a for a in of_all if not _is_figure(a, model, given, know)]
+    left = _lowered(left, model, given, question) if left else left
     return Binding(
         given, tuple(missing), tuple(left), output[0] if output else None, len(amounts), cost, frozenset(amounts),
         {name: amount.start for name, (_, amount) in amounts.items()}, sought,
@@ -186,6 +195,38 @@ def _restates(amount: Amount, chosen: Mapping[str, list[Bound]], model: Model, k
         for item in model.inputs
         if item.quantity != "deceleration" and not item.default
         for bound in chosen[item.id]
+    )
+
+
+def _is_its_limit(amount: Amount, model: Model, question: Question, know: Knowledge) -> bool:
+    """Return whether an amount only tells the limit of the result: "tyre speed limit 225 mph at 160 kt"."""
+    before = question.reading.words[max(0, amount.start - 2) : amount.start]
+    name = dict(model.extra).get("limit", "")
+    figure = know.figure(name, question.variant) if name and _RATED.intersection(before) else None
+    value = fits(amount, figure.unit, know.units) if figure and amount.unit else None
+    return figure is not None and value is not None and abs(value - figure.value) <= _NEARLY * figure.value
+
+
+def _lowered(
+    left: list[Amount], model: Model, given: dict[str, tuple[Bound, ...]], question: Question
+) -> list[Amount]:
+    """Return what is left of the amounts, where a share is how much the type's own pressure is low: "tyre 10% low"."""
+    low = next((a for a in left if a.unit == "percent" and 0 < a.value < _WHOLE), None)
+    item = next((i for i in model.inputs if i.quantity == "pressure" and (i.default or i.choices)), None)
+    if low is None or item is None or _LOW.isdisjoint(question.reading.words) or item.id not in given:
+        return left
+    less = 1 - low.value / _WHOLE
+    given[item.id] = tuple(
+        b._replace(value=b.value * less, says=", ".join(filter(None, (b.says, f"{low.value:g}% low"))))
+        for b in given[item.id]
+    )
+    return [a for a in left if a is not low]
+
+
+def chooses(amount: Amount, model: Model) -> bool:
+    """Return whether a part said in a word is one of the choices of an input: "half", of a lever."""
+    return is_part(amount) and any(
+        amount.raw == phrase.strip() for i in model.inputs for words, _, _ in i.choices for phrase in words.split(";")
     )
 
 

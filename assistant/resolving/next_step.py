@@ -52,6 +52,8 @@ def next_step(question: Question, know: Knowledge, ranked: Sequence[Match]) -> t
         done = [i for i, step in enumerate(procedure.steps) if any(_tells(d, about, question, know) for d in step.done)]
         if not done or max(done) + 1 == len(procedure.steps) or not _gives(procedure.steps[max(done) + 1], question):
             continue
+        if question.reading.amounts and len(done) == 1 and about.own.isdisjoint(question.reading.concepts):
+            continue  # "gear down at 260 kt, what now" is no step of any procedure that begins so
         in_order = 2 * len(done) - max(done) - 1
         score = min(_MOST, match.score + _BASE + _EACH * len(done))
         found = (match.score + _EACH * in_order, score, ProcedureResult(procedure, max(done) + 1))

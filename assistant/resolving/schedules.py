@@ -9,16 +9,20 @@ from assistant.physics.schedule import inputs_for, value_at
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.model_choices import is_part
 from assistant.resolving.results import Needed, ScheduleResult
 
 _HERE = frozenset(("now", "currently", "current", "present", "presently"))
 """Words by which a question means an input that it does not give: "at our current speed"."""
+_BELOW_ZERO = "It is not below zero."
 _OWN, _HAVING = frozenset({"i", "we", "you"}), frozenset({"have", "get", "got", "left"})
 
 
 def resolve_schedule(schedule: Schedule, question: Question, know: Knowledge) -> ScheduleResult | Needed | None:
     """Return the reading that the question's amount asks for; Needed when it names none."""
     inputs, outputs = _amounts(schedule, question, know)
+    if inputs and inputs[-1] < 0:
+        return Needed(schedule, (f"the {schedule.basis or schedule.input}",), (schedule.input,), _BELOW_ZERO)
     if inputs:
         return _forward(schedule, inputs[-1], question, know)._replace(against=outputs[-1] if outputs else None)
     if outputs:
@@ -59,6 +63,8 @@ def _amounts(schedule: Schedule, question: Question, know: Knowledge) -> tuple[l
     for amount in question.reading.amounts:
         as_input = fits(amount, schedule.input_unit, know.units)
         as_output = fits(amount, schedule.output_unit, know.units)
+        if is_part(amount):
+            continue  # "half tiller" is a part of it, and no speed
         if amount.unit is None:
             inverse = wants_input and _says_inverse(question) and abs(amount.value) <= greatest
             (outputs if inverse else inputs).append(amount.value)

@@ -6,6 +6,7 @@ once. "Full" is the limit at the speed given.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from itertools import pairwise
 
 from assistant.frozen import NamedTuple
@@ -49,6 +50,10 @@ _BETWEEN = frozenset(("of", "on", "the", "a", "with", "my", "his", "her"))
 _TOGETHER = frozenset(("total", "together", "combined", "sum", "altogether", "both", "all"))
 _PARTING = frozenset((",", ";", ".", "and", "plus", "with", "then", "while", "+", "&"))
 _LIKEWISE = frozenset(("so", "too", "also", "likewise", "same", "well"))
+_PARTS = {"half": 0.5, "halfway": 0.5, "quarter": 0.25, "quarters": 0.25, "third": 1 / 3, "thirds": 1 / 3}
+_MANY = {"two": 2, "three": 3, "2": 2, "3": 3, "four": 4, "4": 4}
+_PART_WORDS = frozenset(_PARTS)
+_ADDING = frozenset(("plus", "and", "with", "add", "adding", "added", "minus"))
 _ANOTHER = frozenset(("other", "his", "hers", "mine", "yours", "theirs"))
 
 
@@ -84,6 +89,22 @@ def names_side(words: tuple[str, ...]) -> bool:
     return not _SIDES.keys().isdisjoint(words) or not _OPPOSITE.isdisjoint(words) or _same_way(words)
 
 
+def names_part(words: tuple[str, ...]) -> bool:
+    """Return whether a part of something is said, so that looking for "half tiller" is worth it."""
+    return not _PART_WORDS.isdisjoint(words)
+
+
+def _parts(question: Question) -> Iterator[tuple[int, int, float]]:
+    """Yield where a part of full is said that is no amount, with it: "three quarters", "halfway"."""
+    words = question.reading.words
+    for i, word in enumerate(words):
+        part = _PARTS.get(word)
+        if part is None or any(a.start <= i < a.end for a in question.reading.amounts):
+            continue
+        many = _MANY.get(words[i - 1], 1) if i and word.startswith(("quarter", "third")) else 1
+        yield i, i + 1, min(1.0, part * many)
+
+
 def deflections(question: Question, know: Knowledge) -> list[Deflection]:
     """Return the orders of the controls that a question names."""
     found: list[Deflection] = []
@@ -96,10 +117,15 @@ def deflections(question: Question, know: Knowledge) -> list[Deflection]:
         if (amount.unit is None or fits(amount, "deg", know.units) is not None) and not _is_speed(amount, question):
             control = _following(controls, orders, amount.end, words) or _nearest(controls, amount.start, words)
             side = _side_near(words, amount.start, amount.end)
-            if control and (amount.unit is not None or side or _same_way(words) or _is_order(amount, question)):
-                part = amount.value if amount.spoken and 0 < amount.value < 1 else None  # "half right pedal"
+            part = amount.value if amount.spoken and 0 < amount.value < 1 else None  # "half right pedal"
+            told = part or amount.unit is not None or side or _same_way(words) or _is_order(amount, question)
+            if control and told:
                 degrees = abs(amount.value) if part is None else None
                 found.append(Deflection(control[0], degrees, side, control[1], amount.start, part or 1.0))
+    for start, end, part in _parts(question) if controls else ():
+        control = _following(controls, orders, end, words) or _nearest(controls, start, words)
+        if control and part < 1:
+            found.append(Deflection(control[0], None, _side_near(words, start, end), control[1], start, part))
     related = "both" in words or not names_side(words) or _same_way(words) or not _OPPOSITE.isdisjoint(words)
     for i, word in enumerate(words):
         if word in _FULL and not any(a.start <= i < a.end for a in question.reading.amounts):
@@ -146,6 +172,7 @@ def _controls(question: Question) -> list[tuple[_Named, str]]:
     """Return the controls that are named, and what stands for one; those left centred take no order."""
     words = question.reading.words
     named = [(_Named(m.start, m.end, m.text), c) for m in question.reading.mentions if (c := _control(m))]
+    named = sorted([*named, *_within_sums(question)], key=lambda pair: pair[0].start)
     turned = [pair for pair in named if not _CENTRED.intersection(words[pair[0].end : pair[0].end + 3])] or named
     kinds = {c for _, c in turned}
     if len(kinds) == 1:
@@ -153,6 +180,14 @@ def _controls(question: Question) -> list[tuple[_Named, str]]:
         kind = next(iter(kinds))
         turned += [(_Named(k, k + 1, w), kind) for k, w in enumerate(words) if w in _ANOTHER and k > turned[0][0].end]
     return turned
+
+
+def _within_sums(question: Question) -> list[tuple[_Named, str]]:
+    """Return the controls that the name of a sum holds, where it tells what is added: "plus | pedal 12 left"."""
+    words = question.reading.words
+    sums = (m for m in question.reading.mentions if m.holds("total_order") and not _control(m))
+    places = (k for m in sums if not _ADDING.isdisjoint(m.text.split()) for k in m.taken)
+    return [(_Named(k, k + 1, words[k]), _WORDS[words[k]]) for k in places if words[k] in _WORDS]
 
 
 def _shared(
@@ -258,7 +293,7 @@ def _side_near(words: tuple[str, ...], start: int, end: int) -> int:
 def resolve_order(model: Model, question: Question, know: Knowledge) -> ModelResult | Needed | TableResult | None:
     """Return the total order at the speed given, what is missing for it, or the state in which nothing orders."""
     found = deflections(question, know)
-    if not found or (len(found) == 1 and not found[0].side and found[0].number == 1):
+    if not found or (len(found) == 1 and not found[0].side and found[0].number == 1 and found[0].part == 1.0):
         return None
     idle = out_of_use(model, question, know)
     without_tiller = next((one.state for one in idle if one.control == "tiller"), None)
