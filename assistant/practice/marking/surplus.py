@@ -45,10 +45,16 @@ def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge)
         and not any(plain(w) in own or w in passed for w in m.text.split() if w not in NEGATORS)
         and not _stands_for(m, held, said)
         and not all(know.lexicon.kinds.get(c, "thing") in _NO_THINGS for c in m.concepts) and m.start not in unsaid
+        and not (_MOVING.match(m.text) and not need.loss)
         and not (m.start and _is_beside(m, said) and not need.question.has("where"))
     )  # fmt: skip
 
 
+_MOVING = re.compile(
+    r"(?:comes?|goes|gets?|slides?|pops?|moves?|drops?|lets?|pulls?) (?:out|back|away|off|free|clear|go)$",
+    re.IGNORECASE,
+)
+"""An everyday verb of moving, which is no thing: the pin "comes out"."""
 _BY = frozenset(("by", "beside", "near"))
 
 

@@ -32,7 +32,33 @@ def put_otherwise(held: Sequence[Held], need: Need, said: Said, know: Knowledge)
         *refused(held, need, said),
         *allowed(held, need, said),
         *for_good(need, said),
+        *not_as_said(held, said),
     ]
+
+
+def not_as_said(held: Sequence[Held], said: Said) -> list[str]:
+    """Return the things that are off where they must work, or put back where they stay pulled: "anti-skid off"."""
+    found = []
+    for point in (h.point for h in held if not (h.point.negated or h.point.state or h.point.verdict)):
+        works, pulled = _WORKS.search(point.text), _PULLED.search(point.text)
+        if not (works or pulled) or not point.elements:
+            continue
+        thing = max((e for e in point.elements if e.words), key=lambda e: e.weight, default=point.elements[0])
+        named = [m for m in said.reading.mentions if m.concepts & thing.concepts and not m.weak]
+        behind = [" ".join(said.reading.words[m.end : m.end + _BEHIND]) for m in named]
+        found += [f"not so: {point.text}" for text in behind if (_OFF if works else _BACK).match(text)]
+        before = {said.reading.words[m.start - 1] for m in named if m.start}
+        found += [f"not so: {point.text}"] if works and before & _FAILED else []
+    return found
+
+
+_WORKS = re.compile(r"\b(?:working|works|available|healthy)$")
+_PULLED = re.compile(r"\bpulled$")
+_BEHIND = 4
+_FAILED = frozenset(("failed", "inoperative", "inop", "disabled", "lost"))
+_AND_IS = r"(?:(?:is|are|has|have|been|being|switched|selected|turned|put|to|set|goes|go|must|be) )*"
+_OFF = re.compile(rf"{_AND_IS}(?:off|lost|gone|failed|inoperative|inop|dead|unavailable|disabled|out)\b")
+_BACK = re.compile(rf"{_AND_IS}(?:back|in|stowed|home|released)\b")
 
 
 def switched(held: Sequence[Held], need: Need, said: Said, know: Knowledge) -> list[str]:

@@ -24,6 +24,9 @@ EMERGENCY = (
 )
 PUSHBACK = "What must be done before pushback: bypass pin, memo and parking brake?"
 TAXI = "What are the operator's taxi speed limits: straight, in turns up to 60°, and in sharper turns?"
+ARMING = "What does the autobrake need to arm?"
+LEVERS = "Not three green after a free-fall extension: give the steps."
+PIN = "What blocks the gear lever on the ground, when does it withdraw, and what releases it if it sticks?"
 CHROME = "Nose strut chrome: what is the least and what is the most that may show?"
 
 
@@ -64,6 +67,13 @@ CHROME = "Nose strut chrome: what is the least and what is the most that may sho
         # a part that means what stands before it by "it"
         (SWITCH, "it takes the pressure off the steering and the nose wheels castor, it's on the left console", RIGHT),
         (SWITCH, "depressurises the steering, the wheels castor freely", PARTLY),
+        # a thing off that must work, or put back that stays pulled; an everyday verb of moving
+        (ARMING, "normal mode, antiskid working and both leg sensors agreeing", RIGHT),
+        (ARMING, "normal mode, antiskid off and both leg sensors agreeing", WRONG),
+        (ARMING, "normal braking, a failed anti-skid, the leg sensors agreeing", WRONG),
+        (LEVERS, "gear lever stays down, free-fall lever stays out, display against lamps", PARTLY),
+        (LEVERS, "free-fall lever back in, gear lever down, check the display against the lamps", WRONG),
+        (PIN, "a solenoid pin that comes out at lift-off", PARTLY),
         # results of a state, and another one in the place of its own
         (STATE, "Normal, and the nose wheels castor.", RIGHT),
         (PULLED, "castoring, and no", RIGHT),
