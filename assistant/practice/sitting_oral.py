@@ -212,7 +212,7 @@ def _marked(oral: Oral, given: Given) -> After:
     if weak >= ENOUGH:
         place = _next_step(oral) if weak < OVER_WITH else None
         if place is None:
-            return After(after, (told, Line(_RAN_OUT, NOTE)), NEXT)
+            return After(after._replace(at=len(oral.turns)), (told, Line(_RAN_OUT, NOTE)), NEXT)
         after = after._replace(at=place)
         return After(after, (told, Line(_ONWARD, NOTE), Line(_turn(after).said, ASKED)), KEEP)
     if after.at >= len(after.turns):

@@ -76,7 +76,7 @@ class Examination:
 
     def _at_end(self) -> bool:
         """Whether the scene that stands is through, so that the next would be one too many."""
-        return self._oral.at >= len(self._oral.turns) or self._oral.weak > 1
+        return self._oral.at >= len(self._oral.turns)
 
     def _take(self, after: After) -> None:
         self._oral = after.oral

@@ -164,17 +164,17 @@ def test_a_question_of_ones_own_is_answered_after_the_mark(typed: Typed) -> None
 
 
 def test_an_oral_examination_ends_with_a_debrief(typed: Typed, own_places: Path) -> None:
-    shown = typed("pass\runable\rpass\rno idea\rpass\rpass\roverrule 2 right\r\r", "--learner", "Ana", "--oral",
-                  number=None)  # fmt: skip
+    shown = typed("pass\runable\rpass\rno idea\rpass\rpass\r" + "pass\r" * 3 + "overrule 2 right\r\r", "--learner",
+                  "Ana", "--oral", number=None)  # fmt: skip
 
     assert "Oral examination of Ana" in shown
     assert [line for line in shown.splitlines() if line.startswith("Scenario ")] == [f"Scenario {n}" for n in (1, 2, 3)]
     assert shown.count("That is as far as you know it.") == 3
     assert "Debrief, by paragraph" in shown
-    assert "6 answered: 6 missed." in shown
+    assert "9 answered: 9 missed." in shown
     kept = answers(own_places)
     assert {each.note.how for each in kept} == {"oral"}
-    assert [each.note.mark for each in kept] == ["missed", "right", *["missed"] * 4]
+    assert [each.note.mark for each in kept] == ["missed", "right", *["missed"] * 7]
     assert kept[1].note.overruled
 
 
