@@ -37,6 +37,8 @@ class Context(NamedTuple):
     disputed: tuple[tuple[str, str], ...] = ()
     forgets: bool = False
     """Whether what is set aside ends with the conversation, and no curator will see it."""
+    kept: tuple[tuple[str, str], ...] = ()
+    """Of what is disputed, that which earlier conversations left for the curator."""
     scenario: tuple[Condition, ...] = ()
     earlier: tuple[Earlier, ...] = ()
     said: Answer | None = None

@@ -143,7 +143,7 @@ _DISPUTES = (
 )
 DISPUTING = (
     r"(?:i )?(?:want to |would like to |wish to |need to )?dispute(?:d)?"
-    r"(?: (?:(?:that|this|the|your|the last) (?:answer|record|limit|figure|value|number|one)|that|it|this))?"
+    r"(?: (?:(?:that|this|the|your|the last) (?:answer|record|limit|figure|value|number|one)|(?:that|it|this)(?! (?:says?|said|is|was|has|had|reads?|should|must|ought|does|can|gives|shows|states)\b)))?"
 )
 _DISPUTE = (rf"{DISPUTING}(?:[:,\s].*)?",)
 _THANKS = (

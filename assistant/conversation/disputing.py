@@ -31,7 +31,7 @@ def set_aside(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer
     kept = tuple(pair for pair in context.disputed if pair[0] != record)
     noted = f" Your note: {note.rstrip('.')}." if note else ""
     words = f"Set aside as disputed: {record_name(record, knowledge)}.{noted}"
-    words += f" It is said so wherever it is used, {_until(context)}{'' if context.forgets else ' and it is cleared'}."
+    words += f" It is said so wherever it is used, {_HERE if context.forgets else f'{_UNTIL} and it is cleared'}."
     answer = replied(text, ANSWER, words, knowledge)._replace(entry=last.entry, sources=last.sources)
     return answer, context._replace(disputed=(*kept, (record, note)))
 
@@ -42,15 +42,20 @@ def cleared(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, 
     if not disputed:
         return replied(text, ANSWER, "No record is set aside as disputed.", knowledge), context
     if re.search(r"\b(?:all|every|disputes|records)\b", text, re.IGNORECASE):
-        return replied(text, ANSWER, "No record is set aside any more.", knowledge), context._replace(disputed=())
+        return replied(text, ANSWER, f"No record is set aside any more{_for_now(disputed, context)}.", knowledge), context._replace(disputed=())
     number = re.search(r"\d+", text)
     meant = disputed[int(number[0]) - 1 : int(number[0])] if number else _of_last(context, knowledge) or disputed
     if len(meant) != 1:
         return listed(text, context, knowledge)[0]._replace(outcome=CLARIFY), context
     rest = tuple(pair for pair in disputed if pair != meant[0])
-    words = f"No longer disputed: {record_name(meant[0][0], knowledge)}."
+    words = f"No longer disputed{_for_now(meant, context)}: {record_name(meant[0][0], knowledge)}."
     words += f" Still set aside: {len(rest)}." if rest else ""
     return replied(text, ANSWER, words, knowledge), context._replace(disputed=rest)
+
+
+def _for_now(pairs: tuple[tuple[str, str], ...], context: Context) -> str:
+    """Say that what is kept in a file is cleared for this conversation alone, where that is so."""
+    return f" {_HERE}" if context.forgets and any(pair in context.kept for pair in pairs) else ""
 
 
 def listed(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:
@@ -61,7 +66,9 @@ def listed(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, C
     ]
     if not lines:
         return replied(text, ANSWER, "No record is set aside as disputed.", knowledge), context
-    words = "\n".join([f"Set aside as disputed, {_until(context)}:", *lines, _HOW_TO_CLEAR])
+    until = {_until(pair, context) for pair in context.disputed}
+    heading = f"Set aside as disputed, {until.pop()}:" if len(until) == 1 else "Set aside as disputed:"
+    words = "\n".join([heading, *lines, _HOW_TO_CLEAR])
     found = [knowledge.base.records[name] for name, _ in context.disputed if name in knowledge.base.records]
     sources = citations((source for record in found for source in record.sources), knowledge)
     return replied(text, ANSWER, words, knowledge)._replace(sources=sources), context
@@ -71,8 +78,8 @@ def with_disputes(answer: Answer, context: Context, knowledge: Knowledge) -> Ans
     """Say of every record that is set aside that it is, wherever an answer uses it; the fact still comes first."""
     if not context.disputed or answer.outcome != ANSWER or "isputed" in answer.text:
         return answer
-    until = _until(context)
-    told = [_told(name, note, until, answer, knowledge) for name, note in _used(answer, context, knowledge)]
+    used = _used(answer, context, knowledge)
+    told = [_told(name, note, _until((name, note), context), answer, knowledge) for name, note in used]
     if not told:
         return answer
     text = answer.text if answer.text.endswith((".", "?", "!")) else f"{answer.text}."
@@ -94,8 +101,9 @@ def record_name(name: str, knowledge: Knowledge) -> str:
     return f"{called} ({cited})" if cited else str(called)
 
 
-def _until(context: Context) -> str:
-    return _HERE if context.forgets else _UNTIL
+def _until(pair: tuple[str, str], context: Context) -> str:
+    """Return how long a record stays set aside: what an earlier conversation left holds until the curator has looked."""
+    return _HERE if context.forgets and pair not in context.kept else _UNTIL
 
 
 def _told(name: str, note: str, until: str, answer: Answer, knowledge: Knowledge) -> str:

@@ -61,7 +61,7 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
             return found
         return _source(text, last, knowledge), context
     if name == "disregard":
-        fresh = Context(variant=context.variant, disputed=context.disputed, forgets=context.forgets)
+        fresh = Context(variant=context.variant, disputed=context.disputed, forgets=context.forgets, kept=context.kept)
         return replied(text, CLARIFY, "Disregarded. What would you like to know?", knowledge), fresh
     return _DISPUTING[name](text, context, knowledge) if name in _DISPUTING else None
 

@@ -68,8 +68,8 @@ def _ssml(answer: Answer, session: Session, parsed: Parsed) -> str:
 
 def _ask_all(file: BinaryIO, parsed: Parsed, screen: Screen) -> int:
     """Answer each line as it comes. Every line gets an answer, but a blank one that starts afresh."""
-    session = open_session(parsed)
     follows, json = parsed.has("--conversation"), parsed.has("--json")
+    session = open_session(parsed, disputes=follows)
     for raw in lines_of(file):
         if not follows or not raw.strip():
             session.start_afresh()

@@ -50,7 +50,7 @@ class CardTones:
 
 def talk_hands_free(parsed: Parsed) -> int:
     """Hold a conversation by ear until it is ended; return 0. Raises UsageProblem and BrokenKnowledge."""
-    session = open_session(parsed)
+    session = open_session(parsed, disputes=True)
     prepare(sys.stdout, json=False)
     screen = screen_for(parsed, sys.stdout)
     problems: list[str] = []
@@ -96,7 +96,7 @@ def _hold(
         listener = Listener(
             hushing, aloud, Endpointer(voice_judge()), key.pressed if by_key else None, lambda: sounds.sound(LISTENING)
         )
-        talk = HandsFree(listener, aloud, sounds, ear, knowledge, _manner(session, screen, aloud), session.variant)
+        talk = HandsFree(listener, aloud, sounds, ear, knowledge, _manner(session, screen, aloud), session.context)
         first = said_aloud(start_line(knowledge.type_name, knowledge.loaded_line), knowledge, aloud.settings)
         for text in (first, HOW_TO_PRESS if by_key else HOW_TO_TALK):
             screen.say("\n".join(wrap(text, screen.width)))

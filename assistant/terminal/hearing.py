@@ -25,7 +25,7 @@ def ask_heard(parsed: Parsed) -> int:
     """Answer a recording, or each that a file names; return the exit code. Raises UsageProblem, BrokenKnowledge."""
     prepare(sys.stdout, parsed.has("--json"))
     screen = screen_for(parsed, sys.stdout)
-    session = open_session(parsed, disputes=not parsed.has("--batch"))
+    session = open_session(parsed, disputes=not parsed.has("--batch") or parsed.has("--conversation"))
     try:
         ear, lacks = open_ear(session.knowledge)
         if lacks:

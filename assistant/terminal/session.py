@@ -42,7 +42,8 @@ class Session:
         self.variant = variant
         """Id of the variant that questions are about when they name none; empty for the base."""
         self._keeps_disputes = keeps_disputes
-        self._context = Context(variant=variant, disputed=disputed, forgets=not keeps_disputes)
+        self._kept = () if keeps_disputes else disputed
+        self._context = Context(variant=variant, disputed=disputed, forgets=not keeps_disputes, kept=self._kept)
 
     def answer(self, text: str) -> Answer:
         """Return the answer to a turn, and remember the turn."""
@@ -69,8 +70,9 @@ class Session:
         self._context = context
 
     def start_afresh(self) -> None:
-        """Forget every turn, and what was set aside in them."""
-        self._context = Context(variant=self.variant, forgets=not self._keeps_disputes)
+        """Forget every turn, and what was set aside in them; what earlier conversations left stays so."""
+        forgets = not self._keeps_disputes
+        self._context = Context(variant=self.variant, disputed=self._kept, forgets=forgets, kept=self._kept)
 
     def unanswered(self, question: str, reason: str) -> Answer:
         """Return the decline of what is no question at all."""

@@ -22,7 +22,7 @@ from assistant.terminal.speaking import TerminalVoice, chosen_voice
 def converse(parsed: Parsed) -> int:
     """Hold a conversation until it is ended; return 0. Raises UsageProblem and BrokenKnowledge."""
     by_hand = is_terminal(sys.stdin) and is_terminal(sys.stdout)
-    session = open_session(parsed, disputes=by_hand, keeps=by_hand)
+    session = open_session(parsed, disputes=True, keeps=by_hand)
     prepare(sys.stdout, json=False)
     screen = screen_for(parsed, sys.stdout)
     voice = TerminalVoice(session, settings=chosen_voice(parsed))

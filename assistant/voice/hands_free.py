@@ -45,7 +45,7 @@ class HandsFree:
 
     def __init__(
         self, listener: Listener, speaker: Speaker, sounds: Tones, ear: Ear, knowledge: Knowledge, manner: Manner,
-        variant: str = "",
+        context: Context | None = None,
     ) -> None:  # fmt: skip
         self._listener = listener
         self._speaker = speaker
@@ -57,7 +57,7 @@ class HandsFree:
         self._ahead = Ahead(self._listened)
         listener.pausing = self._ahead.begin
         self._echo = Echo(knowledge.lexicon)
-        self._context = Context(variant=variant, forgets=True)
+        self._context = context or Context(forgets=True)
         self._loaded = ""
         self._last = ""
         self._heard = ""

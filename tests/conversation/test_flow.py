@@ -197,6 +197,9 @@ class TestDisputes:
             ("dispute that, our copy has 260", "our copy has 260"),
             ("I dispute the last answer: the placard: 260", "the placard: 260"),
             ("disputed - see page 3", "see page 3"),
+            ("dispute it says 230 in my book", "it says 230 in my book"),
+            ("dispute that: this is 260 on the placard", "this is 260 on the placard"),
+            ("dispute it should be 260", "it should be 260"),
         ],
     )
     def test_what_is_said_of_it_is_its_note(self, knowledge: Knowledge, turn: str, note: str) -> None:

@@ -197,6 +197,31 @@ def test_a_record_set_aside_stays_so_for_later_conversations(run: Runner) -> Non
     assert disputes.kept_disputes("aldermere_120") == ()
 
 
+_LINES = b"vle\nwhat is disputed\nvlo\ndispute\nclear all disputes\n\nvle\n"
+
+
+@pytest.mark.parametrize("words", [(), ("ask", "--batch", "-", "--conversation")])
+def test_what_is_disputed_is_told_in_a_pipe_too(run: Runner, own_places: Path, words: tuple[str, ...]) -> None:
+    disputes.keep_disputes("aldermere_120", (("vle", "it says 250"),))
+
+    said = " ".join(run(*words, typed=_LINES).out.split())
+
+    assert "disputed and set aside until its curator has looked. The note says: it says 250." in said
+    assert "Set aside as disputed, until its curator has looked: 1. maximum speed with the gear down" in said
+    assert "used, in this conversation alone" in said
+    assert "No record is set aside any more in this conversation alone." in said
+    assert disputes.kept_disputes("aldermere_120") == (("vle", "it says 250"),)
+
+
+def test_a_single_question_tells_how_long_a_dispute_holds(run: Runner, own_places: Path) -> None:
+    disputes.keep_disputes("aldermere_120", (("vle", ""),))
+
+    said = " ".join(run("ask", "vle").out.split())
+
+    assert "until its curator has looked" in said
+    assert "in this conversation alone" not in said
+
+
 def test_a_piped_conversation_keeps_nothing(run: Runner, own_places: Path) -> None:
     run(typed=b"vle\ndispute\n")
 
