@@ -25,6 +25,7 @@ from assistant.conversation.one_of_them import one_of_them
 from assistant.conversation.one_turn import Turn
 from assistant.conversation.other_variant import of_the_other
 from assistant.conversation.picking import picked
+from assistant.conversation.open_calculation import open_calculation
 from assistant.conversation.pointed_names import with_names
 from assistant.conversation.ranked import ranked
 from assistant.conversation.refining import which_figure
@@ -66,6 +67,7 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     placed = well or step_by_place(alone, context) or counted(alone, context, knowledge)
     placed = placed or ranked(alone, context, knowledge) or in_another_unit(alone, context, knowledge)
     placed = placed or of_the_verdict(alone, context, knowledge) or several_readings(alone, context, knowledge)
+    placed = placed or open_calculation(alone, rest is not None, context, knowledge)
     placed = placed or held_to_a_step(alone, context, knowledge) or asked_then(alone, context, knowledge)
     if placed:
         return placed

@@ -66,6 +66,8 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
         best = None if best and _is_beside_the_offer(best.then.record, context) else best
         result = _result(best, alone, context, knowledge) if best else None
         if best and result is not None and _gives(result, best, alone, knowledge):
+            if isinstance(context.result, Choices) and best.then.record not in dict(context.result.options):
+                return None  # what was only offered was not told of
             if asks_since(alone.reading.text) or "since" in words or _goes_on(result, alone, context):
                 return None
             placed = _takes_the_place(alone, result, context, knowledge)

@@ -10,13 +10,20 @@ from assistant.conversation.before_refined import before_refined, on_what_was_to
 from assistant.conversation.calculated_lately import calculated_lately, onward
 from assistant.conversation.calculations import other_calculation, supplies, with_its_amounts
 from assistant.conversation.cases_of_steps import case_asked
+from assistant.conversation.cause_told import cause_told
 from assistant.conversation.context import Context
 from assistant.conversation.controls import follows
 from assistant.conversation.going_on import leads_on, reported_done, what_now
 from assistant.conversation.going_through import step_leant_on
-from assistant.conversation.held_against import held_against, verdict_again, whether_within
+from assistant.conversation.held_against import held_against, judged_lately, verdict_again, whether_within
 from assistant.conversation.in_place_of_it import in_place_of_it
-from assistant.conversation.in_scenario import clearly_carried, in_scenario, loss_asked, result_named
+from assistant.conversation.in_scenario import (
+    at_another_reading,
+    clearly_carried,
+    in_scenario,
+    loss_asked,
+    result_named,
+)
 from assistant.conversation.indication_asked import indication_asked
 from assistant.conversation.next_mode import next_mode
 from assistant.conversation.one_of_both import one_of_both
@@ -91,6 +98,7 @@ def completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Quest
     if not turn.corrects:
         found = reported_done(alone, context) or leads_on(alone, context, knowledge)
         found = found or case_asked(alone, context) or what_now(alone, context)
+        found = found or cause_told(alone, context, knowledge)
         if found:
             return found
         found = step_named(alone, first.score, context, knowledge)
@@ -174,7 +182,13 @@ def _merged_or_carried(
     """Return a turn in the words of the question before, or under its states and on its subject, whichever is meant."""
     alone, first = turn.alone, turn.first
     whole, replaces = merged(alone, context, knowledge, turn.corrects)
+    row = at_another_reading(alone, whole, context, knowledge)
+    if row:
+        return whole, row
     second = told_anew(whole, alone, context, knowledge)
+    lately = judged_lately(alone, first, second.result, context, knowledge)
+    if lately:
+        return lately
     replaces = replaces or only_states(alone, context, knowledge)
     again = tells_again(second.result, alone, context, knowledge)
     # One word in the place of its like asks the same of it, though that be asked back: "dry?", after a wet runway.

@@ -146,6 +146,17 @@ DISPUTING = (
     r"(?: (?:(?:that|this|the|your|the last) (?:answer|record|limit|figure|value|number|one)|(?:that|it|this)(?! (?:says?|said|is|was|has|had|reads?|should|must|ought|does|can|gives|shows|states)\b)))?"
 )
 _DISPUTE = (rf"{DISPUTING}(?:[:,\s].*)?",)
+_DOUBT = (
+    r"(?:no,? )?(?:that|this|it)(?:.?s| is) (?:wrong|not (?:right|true|correct)|incorrect|false|nonsense|rubbish)",
+    r"(?:no,? )?(?:that|this|it) (?:isn.?t|can.?t be|cannot be|is not) (?:right|true|correct|so)",
+    r"no,? (?:that|this|it) (?:isn.?t|is not)|no,? (?:that|it).?s not",
+    r"(?:i )?(?:do not|don.?t) (?:think so|believe (?:that|it|you)|agree)|i disagree|i doubt (?:that|it)|not true",
+    r"(?:you(?:.?re| are) )?(?:wrong|mistaken|incorrect)",
+)
+_STEPS = (
+    r"how many (?:steps|items|actions|points)(?: (?:are (?:there|they|in it|to it|in that)|is (?:that|it)|does it have"
+    r"|has it(?: got)?|in (?:all|total|it|that)|altogether|to do))*",
+)
 _THANKS = (
     r"thanks?(?: you| a lot| very much)?",
     r"cheers|ta|roger|wilco|copied|got it|understood|ok(?:ay)?|affirm(?:ative)?|noted|great|good|perfect|nice one",
@@ -183,6 +194,9 @@ CONTROLS = (
     ("undispute", _UNDISPUTE, ("dispute",)),
     ("disputes", _DISPUTES, ("dispute",)),
     ("dispute", _DISPUTE, ("dispute",)),
+    ("doubt", _DOUBT, ("wrong", "not", "n't", "nt", "n\u2019t", "incorrect", "false", "rubbish", "nonsense", "can", "disagree",
+        "doubt", "don", "mistaken")),
+    ("steps", _STEPS, ("how many",)),
     ("thanks", _THANKS, (
         "thank", "cheers", "ta", "roger", "wilco", "copied", "got it", "understood", "ok", "affirm", "noted", "great",
         "good", "perfect", "nice one",

@@ -4,17 +4,27 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from assistant.conversation.context import Context
+from assistant.conversation.context import LATELY, Context
 from assistant.conversation.controls_of_changes import believes
-from assistant.conversation.readings import carried
-from assistant.conversation.traits import LONG, names_thing, names_unknown
+from assistant.conversation.readings import carried, merged
+from assistant.conversation.traits import GOOD, LONG, names_thing, names_unknown
 from assistant.knowledge.records import Source
 from assistant.quantities.amounts import Amount
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.asked_quantity import QUANTITIES
-from assistant.resolving.choosing import resolve_scored
+from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import BandResult, BothResult, CheckResult, LimitResult, ProcedureResult, Result
+from assistant.resolving.results import (
+    BandResult,
+    BothResult,
+    CheckResult,
+    FactResult,
+    LimitResult,
+    ModelResult,
+    Needed,
+    ProcedureResult,
+    Result,
+)
 
 _MOST_WORDS = 6
 _WHETHER = frozenset({"do", "can", "may", "is", "ok", "okay", "alright", "fine", "allowed", "still", "enough"})
@@ -22,6 +32,8 @@ _POINTING = frozenset({"those", "these", "the", "other", "of"})
 _TIMES = 3.0
 """How many times larger or smaller than a limit a bare figure may be that is held against it."""
 _TONNE = 1000.0
+_SAID = (FactResult, LimitResult, ProcedureResult)
+_BEHIND = 0.2
 
 
 def held_against(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
@@ -75,6 +87,28 @@ def _in_unit(amount: Amount, figure: object, stated: bool) -> Amount | None:
     if unit == "kg" and amount.value * _TONNE < value * _TIMES and amount.value > value / _TONNE / _TIMES:
         return amount._replace(value=amount.value * _TONNE, unit=unit)
     return amount._replace(unit=unit) if value / _TIMES <= amount.value <= value * _TIMES else None
+
+
+def judged_lately(
+    alone: Question, first: Scored, result: Result, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return the check of a reading against a limit of what was spoken of before the last turn, where nothing that was
+    told last judges it: "accumulator 1,500", in the middle of a pushback.
+    """
+    told, failures = (context.result, result), knowledge.states.failures
+    if not alone.reading.amounts or all(m.weak for m in alone.reading.mentions) or alone.reading.asked & QUANTITIES:
+        return None
+    if any(isinstance(each, (CheckResult, ModelResult, Needed)) for each in told) or not isinstance(context.result, _SAID):
+        return None
+    if any(c.input in failures for c in (*context.scenario, *alone.conditions) if c.value == knowledge.states.failed(c.input)):
+        return None
+    for past in context.earlier[:LATELY]:
+        before = context._replace(asked=past.asked, result=past.result, answer=past.answer, earlier=(), scenario=())
+        question, _ = merged(alone, before, knowledge, False)
+        found = resolve_scored(question, knowledge)
+        if isinstance(found.result, CheckResult) and found.score >= GOOD and found.score > first.score - _BEHIND:
+            return question, found.result
+    return None
 
 
 def verdict_again(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:

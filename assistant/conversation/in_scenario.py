@@ -175,6 +175,24 @@ def told_table(context: Context) -> StateTable | None:
     return next((result.table for result in context.told_lately if isinstance(result, TableResult)), None)
 
 
+def at_another_reading(
+    alone: Question, whole: Question, context: Context, knowledge: Knowledge
+) -> Result | None:
+    """Return the results told last where a turn gives nothing but another reading of the thing told of: "and 2,100"."""
+    told, reading = context.result, alone.reading
+    results = told.results if isinstance(told, TablesResult) else (told,)
+    results = tuple(each for each in results if isinstance(each, TableResult))
+    if not results or not reading.amounts or any(not m.weak for m in reading.mentions):
+        return None
+    said = {reading.words[a.start] for a in reading.amounts}
+    places = {k for k, word in enumerate(whole.reading.words) if word in said}
+    read = {c.input for c in whole.conditions if not places.isdisjoint(c.where)}
+    if not any(read.intersection(each.table.inputs) for each in results):
+        return None
+    found = tuple(row_told(each.table, whole.conditions, each.asked, knowledge) for each in results)
+    return found[0] if len(found) == 1 else TablesResult(found)
+
+
 def last_told(context: Context, knowledge: Knowledge) -> TableResult | None:
     """Return the result of states that was told last; or the one that was asked for, where a statement answered."""
     result, asked = context.result, context.asked

@@ -60,6 +60,10 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
         if found:
             return found
         return _source(text, last, knowledge), context
+    if name in ("doubt", "steps"):
+        from assistant.conversation.doubted import doubted, steps_counted  # few turns need it
+
+        return (doubted if name == "doubt" else steps_counted)(text, context, knowledge)
     if name == "disregard":
         fresh = Context(variant=context.variant, disputed=context.disputed, forgets=context.forgets, kept=context.kept)
         return replied(text, CLARIFY, "Disregarded. What would you like to know?", knowledge), fresh

@@ -6,6 +6,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.in_scenario import last_told, states_given, told_table
 from assistant.conversation.readings import carried, merged, question_of
 from assistant.conversation.traits import ASKING, begins_asking
+from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
@@ -28,6 +29,8 @@ _BESIDE = _ADDING | POINTING | frozenset({
     "got", "have", "ve", "just", "never", "not", "did", "had", "actually", "sorry", "oh", "go", "goes", "went", "let",
     "switch", "switched", "turn", "turned", "flick", "flicked", "set", "select", "selected", "to", "my", "our", "do",
 })  # fmt: skip
+_MERELY = frozenset({"and", "now", "then", "if", "what", "again", "back", "ok", "so", "with", "when", "how", "about"})
+"""Words beside a state that says no more than itself of what was told."""
 _BOTH = _ADDING | frozenset({
     "both", "of", "them", "out", "lost", "gone", "failed", "fail", "together", "at", "once", "the", "two", "systems",
     "what", "if", "with", "so", "are", "about", "go", "ok", "how", "inop", "off", "down", "make", "it", "that", "were",
@@ -190,7 +193,8 @@ def changed_back(alone: Question, context: Context, knowledge: Knowledge) -> tup
         return None
     new = tuple(c for one in given for c in of_the_last(alone, context._replace(scenario=(one,)), knowledge))
     named = POINTING.union(*(_thing_words(c, knowledge) for c in given if c.input == new[0].input)) if new else POINTING
-    if len(new) != 1 or (all(m.weak for m in said) and named.isdisjoint(words)):
+    only = _MERELY.issuperset(w for k, w in enumerate(words) if k not in spoken and w[0].isalpha())  # "and on?"
+    if len(new) != 1 or (all(m.weak for m in said) and named.isdisjoint(words) and not only):
         return None
     now = (*(c._replace(where=()) for c in given if c.input != new[0].input), *new)
     results = _changed(context._replace(scenario=given), now, knowledge)
@@ -253,6 +257,17 @@ def only_states_told(alone: Question, context: Context, knowledge: Knowledge) ->
     return (question, _together(results)) if results else None
 
 
+def _what_knows_of(now: tuple[Condition, ...], knowledge: Knowledge) -> list[TableResult]:
+    """Return the table that knows of the state told last, and of most that was told before: nothing is changed by it."""
+    found = [table for table in state_tables.tables(knowledge.base) if _touches(table, now[-1:])]
+    best = max(found, key=lambda table: sum(c.input in table.inputs for c in now), default=None)
+    return [TableResult(best, (state_tables.row(best, now, knowledge.base),), ())] if best else []
+
+
+def _touches(table: StateTable, states: tuple[Condition, ...]) -> bool:
+    return any(c.input in table.inputs for c in states)
+
+
 def opens_asking(alone: Question) -> bool:
     """Return whether a turn opens by asking, though not what there is "if" something fails."""
     opening = next((w for w in alone.reading.words if w not in _ADDING and w not in _OPENING), "")
@@ -302,4 +317,7 @@ def _changed(context: Context, now: tuple[Condition, ...], knowledge: Knowledge)
         row = state_tables.row(table, states, knowledge.base)
         result = TableResult(table, (row,), asked if table.id == last else ())
         found.insert(0, result) if table.id == last else found.append(result)
+    new = tuple(c for c in states if before.get(c.input) != c.value)
+    if new and found and found[0].table.id == last and not _touches(found[0].table, new):
+        return found[1:] or _what_knows_of((*states, *new), knowledge) or found  # it tells nothing of what is new
     return found

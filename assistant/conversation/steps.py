@@ -50,7 +50,11 @@ def step_by_place(alone: Question, context: Context) -> tuple[Question, Result] 
         words = ["step", *words[1:]]  # "M2"
     if not words:
         done = gone.at_once and gone.told.step is not None and not _DONE.isdisjoint(alone.reading.words)
-        return (gone.asked_by(alone), gone.told._replace(step=min(gone.step + 1, last), alone=True)) if done else None
+        if done or (gone.at_once and gone.told.alone and alone.reading.has("steps")):
+            return gone.asked_by(alone), gone.told._replace(step=min(gone.step + 1, last), alone=True)
+        # "What now?", after a side question on one of its steps, asks for all of it.
+        asks = gone.at_once and gone.told.step is not None and alone.reading.has("steps")
+        return (gone.asked_by(alone), gone.told._replace(step=None)) if asks else None
     place = _numbered(words, alone, last)
     if place is None and _ON.issuperset(words):
         place = gone.step + 1

@@ -82,6 +82,10 @@ _FEW = 4
 _LABEL = 1.0
 _HOW = frozenset(("how", "too", "so", "very", "that"))
 """Words before an ordinary one, which is no label then: "how low"."""
+_ANOTHER = "another_type"
+"""The concept of words for an aeroplane of another type."""
+_OF_ALL = 0.75
+"""How well what is true of all aeroplanes must fit, where another type is asked of."""
 _JUDGING = frozenset(("within", "inside", "exactly"))
 """Words by which an amount that is given wants to be judged."""
 
@@ -244,8 +248,21 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
     found = [_by_asked(_by_measure(c, question, know), asked, question, know) for c in found]
     found = by_what_it_leans_on(found, question, know)
     found = in_their_order(found, question, know)
+    if question.reading.says(_ANOTHER):
+        found = _of_all_aeroplanes(found, question, know)
     found.sort(key=lambda c: (-round(c.score, 3), -c.weight))
     return found
+
+
+def _of_all_aeroplanes(found: Iterable[Candidate], question: Question, know: Knowledge) -> list[Candidate]:
+    """Return what is true of other aeroplanes too; what is known of this type is no more than nearby."""
+    said = next(m for m in question.reading.mentions if _ANOTHER in m.concepts)
+    kept = [c for c in found if c.match is not None]
+    general = [know.is_general_record(c.match.record, question.variant) for c in kept if c.match]
+    return [
+        c if (everywhere and c.score >= _OF_ALL) or not c.match else c._replace(score=c.score * 0.5, match=c.match._replace(barred=(said,)))
+        for c, everywhere in zip(kept, general, strict=True)
+    ]
 
 
 def _states_named(question: Question, know: Knowledge) -> set[str]:

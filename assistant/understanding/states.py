@@ -76,6 +76,12 @@ def stated(
     asks = asking(reading.words) if groups or named else frozenset()
     binder = Binder(reading, states, known, asks)
     found = only_left(reading, states, known)
+    if not found and "both" in reading.words:
+        from assistant.understanding.both import both_lost  # few questions start with it
+
+        found, said_of_both = both_lost(reading.words, states, groups, known)
+        if said_of_both:
+            binder.used.add(said_of_both.start)
     said = {c.input for c in found}
     groups = [g for g in groups if said.isdisjoint(g.inputs)] if said else groups
     bare: list[Group] = []
