@@ -144,6 +144,9 @@ def say(text: str) -> None:
 # Making it
 
 
+_COMPILE = "from assistant.conversation.opening import open_knowledge; open_knowledge()"
+
+
 def _build(root: str, found: str, extra: str, run: Run) -> None:
     from time import monotonic
 
@@ -157,6 +160,8 @@ def _build(root: str, found: str, extra: str, run: Run) -> None:
         _write(stamp_path(root), UNFINISHED)
     say("2/3 installing Downlock and the packages it needs (a minute or so, and a network)")
     _install(root, extra, run)
+    # The knowledge base is compiled once, and kept: else the first question would wait for it.
+    run([python_path(root), "-c", _COMPILE], root)
     _write(stamp_path(root), stamp_text(root, extra))
     say(f"3/3 ready after {monotonic() - begun:.0f} s; the next start is immediate")
 

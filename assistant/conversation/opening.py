@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 
 from assistant.answering.compose import deference
-from assistant.knowledge.load import load
+from assistant.knowledge.load import Tell, load
 from assistant.knowledge.location import knowledge_root
 from assistant.knowledge.problems import Problem
 from assistant.resolving import knowing
@@ -43,14 +43,14 @@ class Knowledge(knowing.Knowledge):
 
 
 def open_knowledge(
-    root: str | None = None, type_id: str | None = None, cache_dir: str | None = None
+    root: str | None = None, type_id: str | None = None, cache_dir: str | None = None, tell: Tell | None = None
 ) -> tuple[Knowledge | None, list[Problem]]:
     """Return the knowledge of one type, or every problem that keeps it from being used."""
     try:
         place = root or knowledge_root()
     except FileNotFoundError as error:
         return None, [Problem("knowledge base", 0, str(error), "set DOWNLOCK_KNOWLEDGE to its folder")]
-    base, problems = load(place, type_id, cache_dir, derive=derive)
+    base, problems = load(place, type_id, cache_dir, derive=derive, tell=tell)
     if base is None:
         return None, problems
     return Knowledge(base, lambda name: _words(place, name)), []

@@ -20,6 +20,9 @@ from assistant.knowledge.table_checks import (
     word_groups_exist,
 )
 
+_NO_LESS = frozenset(("kt", "m/s", "mph", "Mach", "psi", "bar", "kPa", "mm", "s", "min", "h", "kg", "MJ", "count", "factor"))
+_SPEEDS = frozenset(("IAS", "CAS", "TAS", "ground speed"))
+_OF_SPEED = frozenset(("kt", "m/s", "mph", "km/h", "Mach"))
 Check = Callable[[Base], Iterable[Problem]]
 
 
@@ -67,8 +70,11 @@ def documents_are_dated(base: Base) -> Iterator[Problem]:
             continue
         if not document.revision:
             yield named.problem("has no 'revision'", "add it as the document states it")
-        if not is_date(document.effective):
+        if not document.effective:
             yield named.problem("has no date of effect", "add 'effective:' as in 2026-01-31")
+        elif not is_date(document.effective):
+            what = f"'effective' is no day of the calendar (got '{document.effective[:60]}')"
+            yield named.problem(what, "write it as in 2026-01-31")
 
 
 def references_exist(base: Base) -> Iterator[Problem]:
@@ -129,8 +135,21 @@ def limits_state_something(base: Base) -> Iterator[Problem]:
                 yield named.problem("has two units for one range", "write both in one unit")
             elif limit.minimum.value > limit.maximum.value:
                 yield named.problem("has its minimum above its maximum", "exchange them")
+        yield from _figures_fit(named)
         if limit.second and not limit.maximum:
             yield named.problem("has a 'second' without a 'maximum'", "add 'maximum:'")
+
+
+def _figures_fit(named: Named) -> Iterator[Problem]:
+    """What a limit states as its most is no less than nothing where its unit has no less, and a speed where its basis is one's."""
+    limit = named.record
+    for figure in (limit.maximum, limit.minimum, limit.second, limit.value):
+        if figure is None:
+            continue
+        if figure.value < 0 and figure.unit in _NO_LESS and figure is not limit.minimum:
+            yield named.problem(f"states less than nothing ({figure.value:g} {figure.unit})", "write it without the sign")
+        if limit.basis in _SPEEDS and figure.unit not in _OF_SPEED:
+            yield named.problem(f"has the basis '{limit.basis}' in {figure.unit}", "give a speed, or another basis")
 
 
 def bands_decide(base: Base) -> Iterator[Problem]:

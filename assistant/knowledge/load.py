@@ -13,9 +13,13 @@ from assistant.knowledge.problems import Problem
 
 SHARED = ("language", "principles")
 """Folders that every type shares."""
+UNITS = "language/units.yaml"
+_MANY = 5
 TYPE_VARIABLE = "DOWNLOCK_TYPE"
 
 Derive = Callable[[Base], dict[str, Any]]
+Tell = Callable[[str, str], None]
+"""Is told "compiling", before what takes a while, and "not kept", where it will be done at each start; with the file."""
 
 
 class KnowledgeFile(NamedTuple):
@@ -41,11 +45,12 @@ def load(
     extra: Sequence[str] = (),
     derive: Derive | None = None,
     partial: bool = False,
+    tell: Tell | None = None,
 ) -> tuple[Base | None, list[Problem]]:
     """The base of one type (the first, or that of DOWNLOCK_TYPE), or every problem found in one pass.
 
     `extra` are further folders to read; `derive` computes what a later layer wants kept in the same cache;
-    `cache_dir` is used instead of the user's, and "" keeps no cache. With `partial`, what could be read is
+    `cache_dir` is used instead of the user's, and "" keeps no cache; `tell` hears of what takes a while. With `partial`, what could be read is
     returned beside its problems. Never raises for anything that a file holds.
     """
     folders, problems = _folders(root, type_id, extra)
@@ -58,9 +63,13 @@ def load(
         kept = _from_cache(path, key, root)
         if kept is not None:
             return kept, []
+    if tell and path:
+        tell("compiling", path)
     base, problems = _compile(root, files, problems, derive)
     if base is not None and path and not problems:
-        write_cache(path, key, {"base": base.compiled, "derived": base.derived})
+        written = write_cache(path, key, {"base": base.compiled, "derived": base.derived})
+        if tell and not written:
+            tell("not kept", path)
     return (base if partial or not problems else None), problems
 
 
@@ -101,10 +110,19 @@ def _compile(
     compiled, found = compile_base(trees, unread)
     problems += add_lexemes(lexemes, compiled)
     base = Base(compiled, root)
-    problems = sorted(set(problems + found + check_base(base)))
+    problems = sorted(set(_at_their_cause(problems + found + check_base(base), [name for name, _ in files])))
     if derive and not problems:
         base.derived = derive(base)
     return base, problems
+
+
+def _at_their_cause(problems: list[Problem], files: list[str]) -> list[Problem]:
+    """Problems with the units of a base whose list of them is not there, as the one that they are."""
+    others = [p for p in problems if "unknown unit" not in p.message and "a known unit" not in p.message]
+    if UNITS in files or len(problems) - len(others) < _MANY or any(problem.file == UNITS for problem in problems):
+        return problems  # a few are slips
+    missing = f"is missing: {len(problems) - len(others)} figures have units that are listed nowhere"
+    return [*others, Problem(UNITS, 0, missing, "put the file back, or list the units in another")]
 
 
 def _code_folders(derive: Derive | None) -> list[str]:
@@ -145,6 +163,10 @@ def _read_files(folders: list[tuple[str, str]]) -> tuple[list[KnowledgeFile], li
 
 
 def _read_file(path: str, shown: str, files: list[KnowledgeFile], problems: list[Problem]) -> None:
+    if os.path.exists(path) and not os.path.isfile(path) and not os.path.isdir(path):
+        # To open a pipe or a device would wait for whoever writes to it.
+        problems.append(Problem(shown, 0, "cannot be read (no file, but a pipe or a device)", "put a file in its place"))
+        return
     try:
         with open(path, "rb") as file:
             files.append(KnowledgeFile(shown, file.read()))

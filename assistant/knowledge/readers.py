@@ -154,6 +154,8 @@ def _amount(text: str, reading: Reading) -> list[Any]:
     if not found:
         raise Refused("must be an amount", "write a number, a space and a unit, such as 100 kt")
     number, unit = found.groups()
+    if re.match(r"-?0\d", number):
+        raise Refused("has a nought too many before its number", "write it without the nought")
     if not reading.knows_unit(unit):
         raise Refused(
             f"has the unknown unit '{unit}'",

@@ -248,7 +248,7 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
     found = [_by_asked(_by_measure(c, question, know), asked, question, know) for c in found]
     found = by_what_it_leans_on(found, question, know)
     found = in_their_order(found, question, know)
-    if question.reading.says(_ANOTHER):
+    if question.reading.says(_ANOTHER) and not question.named_variant:
         found = _of_all_aeroplanes(found, question, know)
     found.sort(key=lambda c: (-round(c.score, 3), -c.weight))
     return found

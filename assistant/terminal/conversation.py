@@ -28,6 +28,8 @@ from assistant.terminal.session import Session
 from assistant.terminal.speaking import TerminalVoice
 
 _FILE = "questions"
+_WRAPPED = 50
+"""Characters of a line from which on it may be one that was broken where it became too wide."""
 _MOST_WORDS = 5
 """Words before the cursor that may begin a name."""
 
@@ -86,11 +88,13 @@ def talk(
     prompt = _prompt(session, screen, path, source, sink)
     if voice is not None:
         prompt.app.key_processor.before_key_press += lambda _: voice.stop()
+    waiting: list[str] = []
     while True:
         try:
-            text = " ".join(prompt.prompt(PROMPT).split())
-            said = reply(text, session, screen, voice) if text else ""
+            waiting = waiting or turns_in(prompt.prompt(PROMPT))
+            said = reply(waiting.pop(0), session, screen, voice) if waiting else ""
         except KeyboardInterrupt:
+            waiting = []
             screen.say(HOW_TO_LEAVE)
             continue
         except EOFError:
@@ -100,6 +104,19 @@ def talk(
             return
         if said:
             screen.say(said + "\n")
+
+
+def turns_in(text: str) -> list[str]:
+    """Return the turns of what was entered at once: each line of a paste is one, but for a long one that goes on."""
+    turns: list[str] = []
+    open_end = False
+    for line in (" ".join(each.split()) for each in text.splitlines()):
+        if line and open_end:
+            turns[-1] = f"{turns[-1]} {line}"
+        elif line:
+            turns.append(line)
+        open_end = len(line) >= _WRAPPED and line[-1] not in ".?!;:"
+    return turns
 
 
 def history_path() -> str:

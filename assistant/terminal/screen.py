@@ -14,6 +14,16 @@ _USUAL, _WIDEST = 80, 100
 """Columns where no terminal says otherwise, and those beyond which lines are hard to follow."""
 
 
+_PLAIN = {
+    "\u2212": "-", "\u2010": "-", "\u2011": "-", "\u2012": "-", "\u2013": "-", "\u2014": "-", "\u2018": "'",
+    "\u2019": "'", "\u201c": '"', "\u201d": '"', "\u2026": "...", "\u2264": "<=", "\u2265": ">=", "\u00d7": "x",
+    "\u00b7": "*", "\u221a": "root ", "\u00b0": " deg", "\u00b2": "2", "\u00b3": "3", "\u00bd": "1/2",
+    "\u2192": "->", "\u2248": "about ", "\u00b1": "+/-", "\u00a0": " ", "\u202f": " ", "\u0394": "delta ",
+    "\u03bc": "mu ", "\u00b5": "mu ", "\u03c0": "pi",
+}  # fmt: skip
+"""Signs of answers, as they are written where an encoding has none of them."""
+
+
 class Screen(NamedTuple):
     """Where answers go, and how they are laid out there."""
 
@@ -69,7 +79,29 @@ def prepare(out: TextIO, json: bool) -> None:
     if reconfigure is not None and json:
         reconfigure(encoding="utf-8", errors="replace")
     elif reconfigure is not None:
-        reconfigure(errors="replace")
+        reconfigure(errors=_plain_signs() if _lacks_signs(out) else "replace")
+
+
+def _lacks_signs(out: TextIO) -> bool:
+    return (getattr(out, "encoding", "") or "").lower().replace("-", "") not in ("utf8", "utf8sig", "utf16")
+
+
+def _plain_signs() -> str:
+    """Return the name of what to do with a sign that an encoding lacks: a sign of ASCII for it, or else a question mark.
+
+    A minus that became a question mark would make another number of the one behind it.
+    """
+    import codecs
+
+    def replaced(error: UnicodeError) -> tuple[str | bytes, int]:
+        if not isinstance(error, UnicodeEncodeError):
+            raise error
+        before, text = error.object[: error.start][-1:], error.object[error.start : error.end]
+        plain = "".join(_PLAIN.get(sign, "?") for sign in text)
+        return (plain.lstrip(" ") if before in ("", " ") else plain), error.end
+
+    codecs.register_error("downlock", replaced)
+    return "downlock"
 
 
 def stand_in() -> None:

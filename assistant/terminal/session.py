@@ -15,7 +15,7 @@ from assistant.knowledge.problems import Problem
 from assistant.rendering.text import clean
 from assistant.terminal.disputes import Disputes, disputes_told, keep_disputes
 from assistant.terminal.options import Parsed, UsageProblem, unknown
-from assistant.terminal.screen import complain
+from assistant.terminal.screen import complain, is_terminal
 
 FAULT = "This question met a fault in the program and is not answered."
 NOT_KEPT = "It could not be kept in a file, and holds for this conversation only."
@@ -86,7 +86,7 @@ def open_session(parsed: Parsed, disputes: bool = False, keeps: bool = False) ->
     """
     root, type_id = parsed.values.get("--knowledge"), parsed.values.get("--type")
     check_place(root, type_id)
-    knowledge, problems = open_knowledge(root, type_id)
+    knowledge, problems = open_knowledge(root, type_id, tell=_tell)
     if knowledge is None:
         raise BrokenKnowledge(problems)
     gc.freeze()  # it lives as long as the process: no need to look through it again and again
@@ -95,6 +95,15 @@ def open_session(parsed: Parsed, disputes: bool = False, keeps: bool = False) ->
     if damage:
         complain(clean(damage))
     return Session(knowledge, variant, disputed, keeps)
+
+
+def _tell(what: str, path: str) -> None:
+    """Say at a terminal that the knowledge base is compiled, and anywhere that it could not be kept."""
+    if what == "not kept":
+        folder = clean(os.path.dirname(path))
+        complain(f"the knowledge base is compiled at each start, as it cannot be kept in {folder}; set DOWNLOCK_CACHE")
+    elif is_terminal(sys.stderr):
+        complain("compiling the knowledge base, once until it changes; this takes some seconds")
 
 
 def check_place(root: str | None, type_id: str | None) -> None:

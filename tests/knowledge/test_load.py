@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import shutil
 import tempfile
 from pathlib import Path
@@ -97,6 +98,30 @@ class TestFolders:
 
         assert len(problems) == 1
         assert str(problems[0]).startswith(expected.replace("records.yaml", f"{broken}.yaml"))
+
+    @pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="there are no named pipes here")
+    def test_a_pipe_among_the_files_is_no_wait_for_its_writer(self, tmp_path: Path) -> None:
+        shutil.copytree(SOUND, tmp_path, dirs_exist_ok=True)
+        os.mkfifo(tmp_path / "sample_glider" / "more.yaml")
+
+        _, problems = load(str(tmp_path), cache_dir="")
+
+        assert list(map(str, problems)) == [
+            "sample_glider/more.yaml: cannot be read (no file, but a pipe or a device); put a file in its place"
+        ]
+
+    def test_units_that_are_listed_nowhere_are_one_problem(self, tmp_path: Path) -> None:
+        shutil.copytree(SOUND, tmp_path, dirs_exist_ok=True)
+        lines = [f"  - {{id: more-{k}, of: x, asks: [x], maximum: 5 cubit, source: MAN 1}}" for k in range(6)]
+        (tmp_path / "sample_glider" / "more.yaml").write_text("\n".join(["limits:", *lines, ""]), "utf-8")
+        (tmp_path / "language" / "units.yaml").unlink(missing_ok=True)
+
+        _, problems = load(str(tmp_path), cache_dir="")
+
+        assert [str(p) for p in problems if "unit" in str(p)] == [
+            "language/units.yaml: is missing: 6 figures have units that are listed nowhere; "
+            "put the file back, or list the units in another"
+        ]
 
     def test_a_slip_in_one_file_hides_nothing_of_the_others(self, tmp_path: Path) -> None:
         shutil.copytree(SOUND, tmp_path, dirs_exist_ok=True)

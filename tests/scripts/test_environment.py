@@ -48,8 +48,12 @@ class Installer:
         self.fails_with = fails_with
         self.interrupted_at = interrupted_at
         self.asked: list[str] = []
+        self.compiled = 0
 
     def __call__(self, command: Sequence[str], folder: str) -> int:
+        if "-c" in command:
+            self.compiled += 1
+            return 0
         step = "venv" if "venv" in command else f"pip {command[-1]}"
         self.asked.append(step)
         if self.interrupted_at and step.startswith(self.interrupted_at):
@@ -62,6 +66,15 @@ class Installer:
             return 0
         Path(self.environment.log_path(folder)).write_text(self.fails_with)
         return int(bool(self.fails_with))
+
+
+def test_the_knowledge_is_compiled_before_the_first_question(environment: ModuleType, root: Path) -> None:
+    run = Installer(environment)
+
+    environment.prepare(str(root), "", run)
+    environment.prepare(str(root), "", run)
+
+    assert run.compiled == 1
 
 
 def prepared(environment: ModuleType, root: Path, extra: str = "") -> list[str]:

@@ -15,7 +15,7 @@ from prompt_toolkit.output import DummyOutput
 
 from assistant.rendering.text import columns
 from assistant.terminal import disputes, screens
-from assistant.terminal.conversation import Names, PrivateHistory, history_path, talk
+from assistant.terminal.conversation import Names, PrivateHistory, history_path, talk, turns_in
 from assistant.terminal.long_paste import LONGEST_TYPED
 from assistant.terminal.options import parse
 from assistant.terminal.screen import Screen
@@ -47,6 +47,21 @@ def test_questions_follow_one_another(typed: Typed) -> None:
     assert said.startswith("2.0°")
     assert "8.0°" in said or "8°" in said
     assert said.endswith(f"{FAREWELL}\n")
+
+
+def test_lines_that_are_pasted_at_once_are_a_turn_each(typed: Typed) -> None:
+    said = typed("\x1b[200~vle\nvlo for retraction\n\x1b[201~\rstop\r")
+
+    assert said.index("255 kt") < said.index("205 kt")
+
+
+def test_a_question_that_was_broken_into_lines_is_one() -> None:
+    first = "What is the maximum temperature of a brake that may be"
+
+    assert turns_in(f"{first}\nshown before take-off?\nand on the 120L\n\n") == [
+        f"{first} shown before take-off?",
+        "and on the 120L",
+    ]
 
 
 @pytest.mark.parametrize("word", ["stop", "exit", "quit", "goodbye", " Stop. ", "BYE!"])

@@ -91,7 +91,28 @@ def test_a_screen_that_lacks_a_sign_shows_another() -> None:
 
     done = subprocess.run(ASK, cwd=ROOT, env=environment, capture_output=True, check=False)
 
-    assert (done.returncode, done.stdout[:5]) == (0, b"2.0? ")
+    assert (done.returncode, done.stdout[:8]) == (0, b"2.0 deg ")
+
+
+@pytest.mark.parametrize("encoding", ["ascii", "cp1252", "cp437", "latin-1"])
+def test_a_minus_stays_one_whatever_the_screen_writes(encoding: str) -> None:
+    environment = {**os.environ, "PYTHONIOENCODING": encoding}
+    ask = [*ASK[:-1], "pre-charge at -10 degC"]
+
+    done = subprocess.run(ask, cwd=ROOT, env=environment, capture_output=True, check=False)
+
+    assert "to -10 " in done.stdout.decode(encoding)
+    assert "?" not in done.stdout.decode(encoding)
+
+
+def test_a_cache_that_cannot_be_kept_is_told_of(run: Runner, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("", "utf-8")
+    monkeypatch.setenv("DOWNLOCK_CACHE", str(tmp_path / "file" / "cache"))
+
+    done = run("ask", "vle")
+
+    assert done.code == 0
+    assert done.err.startswith("downlock: the knowledge base is compiled at each start, as it cannot be kept in ")
 
 
 def test_what_a_knowledge_file_holds_commands_no_terminal(run: Runner, tmp_path: Path) -> None:
