@@ -23,9 +23,9 @@ from assistant.conversation.limit_spoken import of_its_kind
 from assistant.conversation.of_the_verdict import of_the_verdict
 from assistant.conversation.one_of_them import one_of_them
 from assistant.conversation.one_turn import Turn
+from assistant.conversation.open_calculation import open_calculation
 from assistant.conversation.other_variant import of_the_other
 from assistant.conversation.picking import picked
-from assistant.conversation.open_calculation import open_calculation
 from assistant.conversation.pointed_names import with_names
 from assistant.conversation.ranked import ranked
 from assistant.conversation.refining import which_figure

@@ -1,4 +1,4 @@
-"""A turn that tells a cause, after a procedure whose title names a result: "System 2 lost", after "no braking on landing".
+"""A cause told after a procedure whose title names a result: "System 2 lost", after "no braking on landing".
 
 The title is what was to be done for, and no state of the aeroplane that holds from here on: what is told is worked out
 by itself.

@@ -74,6 +74,8 @@ from assistant.resolving.results import (
     Choices,
     FactResult,
     LimitResult,
+    ModelResult,
+    Needed,
     Result,
     TableResult,
 )  # fmt: skip
@@ -127,7 +129,8 @@ def completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Quest
         long = asks_itself and len(alone.reading.words) > FEW
         if found or long or stands_alone(alone, first, knowledge):
             return found or clearly_carried(alone, first, context, knowledge)
-    found = other_calculation(alone, first, context, knowledge)
+    found = _reading_given(alone, first, turn.corrects, context, knowledge)
+    found = found or other_calculation(alone, first, context, knowledge)
     found = found or _merged_or_carried(turn, asks_itself, context, knowledge)
     return None if found and _asks_another(turn, found[1], context) else found
 
@@ -176,19 +179,26 @@ def _told_of_states(
     return follows_from
 
 
+def _reading_given(
+    alone: Question, first: Scored, corrects: bool, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return what another reading makes of the results told last, or what judges it of what was spoken of before."""
+    if not alone.reading.amounts or isinstance(context.result, (ModelResult, Needed, CheckResult)):
+        return None
+    whole, _ = merged(alone, context, knowledge, corrects)
+    row = at_another_reading(alone, whole, context, knowledge)
+    if row:
+        return whole, row
+    return judged_lately(alone, first, told_anew(whole, alone, context, knowledge).result, context, knowledge)
+
+
 def _merged_or_carried(
     turn: Turn, asks_itself: bool, context: Context, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
     """Return a turn in the words of the question before, or under its states and on its subject, whichever is meant."""
     alone, first = turn.alone, turn.first
     whole, replaces = merged(alone, context, knowledge, turn.corrects)
-    row = at_another_reading(alone, whole, context, knowledge)
-    if row:
-        return whole, row
     second = told_anew(whole, alone, context, knowledge)
-    lately = judged_lately(alone, first, second.result, context, knowledge)
-    if lately:
-        return lately
     replaces = replaces or only_states(alone, context, knowledge)
     again = tells_again(second.result, alone, context, knowledge)
     # One word in the place of its like asks the same of it, though that be asked back: "dry?", after a wet runway.

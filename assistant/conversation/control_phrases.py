@@ -143,7 +143,8 @@ _DISPUTES = (
 )
 DISPUTING = (
     r"(?:i )?(?:want to |would like to |wish to |need to )?dispute(?:d)?"
-    r"(?: (?:(?:that|this|the|your|the last) (?:answer|record|limit|figure|value|number|one)|(?:that|it|this)(?! (?:says?|said|is|was|has|had|reads?|should|must|ought|does|can|gives|shows|states)\b)))?"
+    r"(?: (?:(?:that|this|the|your|the last) (?:answer|record|limit|figure|value|number|one)|(?:that|it|this)"
+    r"(?! (?:says?|said|is|was|has|had|reads?|should|must|ought|does|can|gives|shows|states)\b)))?"
 )
 _DISPUTE = (rf"{DISPUTING}(?:[:,\s].*)?",)
 _DOUBT = (
@@ -194,8 +195,10 @@ CONTROLS = (
     ("undispute", _UNDISPUTE, ("dispute",)),
     ("disputes", _DISPUTES, ("dispute",)),
     ("dispute", _DISPUTE, ("dispute",)),
-    ("doubt", _DOUBT, ("wrong", "not", "n't", "nt", "n\u2019t", "incorrect", "false", "rubbish", "nonsense", "can", "disagree",
-        "doubt", "don", "mistaken")),
+    ("doubt", _DOUBT, (
+        "wrong", "not", "n't", "nt", "n\u2019t", "incorrect", "false", "rubbish", "nonsense", "can", "disagree",
+        "doubt", "don", "mistaken",
+    )),
     ("steps", _STEPS, ("how many",)),
     ("thanks", _THANKS, (
         "thank", "cheers", "ta", "roger", "wilco", "copied", "got it", "understood", "ok", "affirm", "noted", "great",

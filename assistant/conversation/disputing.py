@@ -31,7 +31,8 @@ def set_aside(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer
     kept = tuple(pair for pair in context.disputed if pair[0] != record)
     noted = f" Your note: {note.rstrip('.')}." if note else ""
     words = f"Set aside as disputed: {record_name(record, knowledge)}.{noted}"
-    words += f" It is said so wherever it is used, {_HERE if context.forgets else f'{_UNTIL} and it is cleared'}."
+    until = _HERE if context.forgets else f"{_UNTIL} and it is cleared"
+    words += f" It is said so wherever it is used, {until}."
     answer = replied(text, ANSWER, words, knowledge)._replace(entry=last.entry, sources=last.sources)
     return answer, context._replace(disputed=(*kept, (record, note)))
 
@@ -42,7 +43,8 @@ def cleared(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, 
     if not disputed:
         return replied(text, ANSWER, "No record is set aside as disputed.", knowledge), context
     if re.search(r"\b(?:all|every|disputes|records)\b", text, re.IGNORECASE):
-        return replied(text, ANSWER, f"No record is set aside any more{_for_now(disputed, context)}.", knowledge), context._replace(disputed=())
+        words = f"No record is set aside any more{_for_now(disputed, context)}."
+        return replied(text, ANSWER, words, knowledge), context._replace(disputed=())
     number = re.search(r"\d+", text)
     meant = disputed[int(number[0]) - 1 : int(number[0])] if number else _of_last(context, knowledge) or disputed
     if len(meant) != 1:
@@ -102,7 +104,7 @@ def record_name(name: str, knowledge: Knowledge) -> str:
 
 
 def _until(pair: tuple[str, str], context: Context) -> str:
-    """Return how long a record stays set aside: what an earlier conversation left holds until the curator has looked."""
+    """Return how long a record stays set aside: what an earlier conversation left does until the curator looked."""
     return _HERE if context.forgets and pair not in context.kept else _UNTIL
 
 

@@ -96,11 +96,15 @@ def judged_lately(
     told last judges it: "accumulator 1,500", in the middle of a pushback.
     """
     told, failures = (context.result, result), knowledge.states.failures
-    if not alone.reading.amounts or all(m.weak for m in alone.reading.mentions) or alone.reading.asked & QUANTITIES:
+    bare = all(m.weak for m in alone.reading.mentions)
+    if not alone.reading.amounts or bare or alone.reading.asked & QUANTITIES:
         return None
-    if any(isinstance(each, (CheckResult, ModelResult, Needed)) for each in told) or not isinstance(context.result, _SAID):
+    if any(isinstance(each, (CheckResult, ModelResult, Needed)) for each in told):
         return None
-    if any(c.input in failures for c in (*context.scenario, *alone.conditions) if c.value == knowledge.states.failed(c.input)):
+    if not isinstance(context.result, _SAID):
+        return None
+    given = (c for c in (*context.scenario, *alone.conditions) if c.input in failures)
+    if any(c.value == knowledge.states.failed(c.input) for c in given):
         return None
     for past in context.earlier[:LATELY]:
         before = context._replace(asked=past.asked, result=past.result, answer=past.answer, earlier=(), scenario=())

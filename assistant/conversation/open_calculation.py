@@ -1,7 +1,8 @@
 """A turn that gives something to a calculation that is open: one that was asked back for, or that a verdict leads to.
 
-"Fans on", after a cooling time that lacks what to reach, is no question about fans: it belongs to what is asked. And
-"how long?" or "20 outside", after a temperature above the maximum, goes on to the time that it takes to come down to it.
+"Fans on", after a cooling time that lacks what to reach, is no question about fans: it belongs to what is asked.
+And "how long?" or "20 outside", after a temperature above the maximum, goes on to the time that it takes to come
+down to it.
 """
 
 from __future__ import annotations

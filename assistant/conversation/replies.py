@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation
 from assistant.conversation.beliefs import believed, changes_of_figures, colours
@@ -29,7 +29,6 @@ from assistant.resolving.results import (
     Result,
 )  # fmt: skip
 
-_DISPUTING = {"dispute": set_aside, "undispute": cleared, "disputes": listed}
 _NOT_CHANGED = "Nothing loaded says that it was ever another."
 _SURE = 0.9
 _TIMES = frozenset({"when", "before", "after", "until", "as", "while", "during", "once", "at"})
@@ -60,14 +59,32 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
         if found:
             return found
         return _source(text, last, knowledge), context
-    if name in ("doubt", "steps"):
-        from assistant.conversation.doubted import doubted, steps_counted  # few turns need it
+    reply = _REPLIES.get(name)
+    return reply(text, context, knowledge) if reply else None
 
-        return (doubted if name == "doubt" else steps_counted)(text, context, knowledge)
-    if name == "disregard":
-        fresh = Context(variant=context.variant, disputed=context.disputed, forgets=context.forgets, kept=context.kept)
-        return replied(text, CLARIFY, "Disregarded. What would you like to know?", knowledge), fresh
-    return _DISPUTING[name](text, context, knowledge) if name in _DISPUTING else None
+
+def _disregarded(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:
+    fresh = Context(variant=context.variant, disputed=context.disputed, forgets=context.forgets, kept=context.kept)
+    return replied(text, CLARIFY, "Disregarded. What would you like to know?", knowledge), fresh
+
+
+def _doubted(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
+    from assistant.conversation.doubted import doubted  # few turns need it
+
+    return doubted(text, context, knowledge)
+
+
+def _steps_counted(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
+    from assistant.conversation.doubted import steps_counted  # few turns need it
+
+    return steps_counted(text, context, knowledge)
+
+
+_Reply = Callable[[str, Context, Knowledge], "tuple[Answer, Context] | None"]
+_REPLIES: dict[str, _Reply] = {
+    "dispute": set_aside, "undispute": cleared, "disputes": listed, "disregard": _disregarded, "doubt": _doubted,
+    "steps": _steps_counted,
+}  # fmt: skip
 
 
 def _reason_told(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:

@@ -258,7 +258,7 @@ def only_states_told(alone: Question, context: Context, knowledge: Knowledge) ->
 
 
 def _what_knows_of(now: tuple[Condition, ...], knowledge: Knowledge) -> list[TableResult]:
-    """Return the table that knows of the state told last, and of most that was told before: nothing is changed by it."""
+    """Return the table that knows of the state told last, and of most that was told before."""
     found = [table for table in state_tables.tables(knowledge.base) if _touches(table, now[-1:])]
     best = max(found, key=lambda table: sum(c.input in table.inputs for c in now), default=None)
     return [TableResult(best, (state_tables.row(best, now, knowledge.base),), ())] if best else []
@@ -318,6 +318,10 @@ def _changed(context: Context, now: tuple[Condition, ...], knowledge: Knowledge)
         result = TableResult(table, (row,), asked if table.id == last else ())
         found.insert(0, result) if table.id == last else found.append(result)
     new = tuple(c for c in states if before.get(c.input) != c.value)
-    if new and found and found[0].table.id == last and not _touches(found[0].table, new):
-        return found[1:] or _what_knows_of((*states, *new), knowledge) or found  # it tells nothing of what is new
+    if not new or not found or found[0].table.id != last or _touches(found[0].table, new):
+        return found
+    if not _touches(found[0].table, states):
+        return found[1:] or _what_knows_of((*states, *new), knowledge) or found  # it tells nothing of any of them
+    if len(found) == 1:
+        return [*found, *_what_knows_of((*states, *new), knowledge)]
     return found

@@ -20,7 +20,10 @@ from assistant.knowledge.table_checks import (
     word_groups_exist,
 )
 
-_NO_LESS = frozenset(("kt", "m/s", "mph", "Mach", "psi", "bar", "kPa", "mm", "s", "min", "h", "kg", "MJ", "count", "factor"))
+_NO_LESS = frozenset({
+    "kt", "m/s", "mph", "Mach", "psi", "bar", "kPa", "mm", "s", "min", "h", "kg", "MJ", "count", "factor",
+})  # fmt: skip
+"""Units of what cannot be less than nothing."""
 _SPEEDS = frozenset(("IAS", "CAS", "TAS", "ground speed"))
 _OF_SPEED = frozenset(("kt", "m/s", "mph", "km/h", "Mach"))
 Check = Callable[[Base], Iterable[Problem]]
@@ -141,13 +144,14 @@ def limits_state_something(base: Base) -> Iterator[Problem]:
 
 
 def _figures_fit(named: Named) -> Iterator[Problem]:
-    """What a limit states as its most is no less than nothing where its unit has no less, and a speed where its basis is one's."""
+    """The most that a limit states is not below nothing where nothing is; with the basis of a speed it is a speed."""
     limit = named.record
     for figure in (limit.maximum, limit.minimum, limit.second, limit.value):
         if figure is None:
             continue
         if figure.value < 0 and figure.unit in _NO_LESS and figure is not limit.minimum:
-            yield named.problem(f"states less than nothing ({figure.value:g} {figure.unit})", "write it without the sign")
+            less = f"states less than nothing ({figure.value:g} {figure.unit})"
+            yield named.problem(less, "write it without the sign")
         if limit.basis in _SPEEDS and figure.unit not in _OF_SPEED:
             yield named.problem(f"has the basis '{limit.basis}' in {figure.unit}", "give a speed, or another basis")
 

@@ -19,7 +19,7 @@ TYPE_VARIABLE = "DOWNLOCK_TYPE"
 
 Derive = Callable[[Base], dict[str, Any]]
 Tell = Callable[[str, str], None]
-"""Is told "compiling", before what takes a while, and "not kept", where it will be done at each start; with the file."""
+"""Is told "compiling", before what takes a while, and "not kept", where each start will; with the file."""
 
 
 class KnowledgeFile(NamedTuple):
@@ -50,7 +50,8 @@ def load(
     """The base of one type (the first, or that of DOWNLOCK_TYPE), or every problem found in one pass.
 
     `extra` are further folders to read; `derive` computes what a later layer wants kept in the same cache;
-    `cache_dir` is used instead of the user's, and "" keeps no cache; `tell` hears of what takes a while. With `partial`, what could be read is
+    `cache_dir` is used instead of the user's, and "" keeps no cache;
+    `tell` hears of what takes a while. With `partial`, what could be read is
     returned beside its problems. Never raises for anything that a file holds.
     """
     folders, problems = _folders(root, type_id, extra)
@@ -165,7 +166,8 @@ def _read_files(folders: list[tuple[str, str]]) -> tuple[list[KnowledgeFile], li
 def _read_file(path: str, shown: str, files: list[KnowledgeFile], problems: list[Problem]) -> None:
     if os.path.exists(path) and not os.path.isfile(path) and not os.path.isdir(path):
         # To open a pipe or a device would wait for whoever writes to it.
-        problems.append(Problem(shown, 0, "cannot be read (no file, but a pipe or a device)", "put a file in its place"))
+        what = "cannot be read (no file, but a pipe or a device)"
+        problems.append(Problem(shown, 0, what, "put a file in its place"))
         return
     try:
         with open(path, "rb") as file:

@@ -84,6 +84,8 @@ _HOW = frozenset(("how", "too", "so", "very", "that"))
 """Words before an ordinary one, which is no label then: "how low"."""
 _ANOTHER = "another_type"
 """The concept of words for an aeroplane of another type."""
+_COMING = frozenset({"from", "than", "unlike", "flew", "fly", "flown", "off"})
+"""Words before it, by which it is only told of."""
 _OF_ALL = 0.75
 """How well what is true of all aeroplanes must fit, where another type is asked of."""
 _JUDGING = frozenset(("within", "inside", "exactly"))
@@ -248,21 +250,25 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
     found = [_by_asked(_by_measure(c, question, know), asked, question, know) for c in found]
     found = by_what_it_leans_on(found, question, know)
     found = in_their_order(found, question, know)
-    if question.reading.says(_ANOTHER) and not question.named_variant:
-        found = _of_all_aeroplanes(found, question, know)
+    another = next((m for m in question.reading.mentions if _ANOTHER in m.concepts), None)
+    if another and not question.named_variant and _COMING.isdisjoint(question.reading.words[: another.start][-1:]):
+        found = _of_all_aeroplanes(found, another, question, know)
     found.sort(key=lambda c: (-round(c.score, 3), -c.weight))
     return found
 
 
-def _of_all_aeroplanes(found: Iterable[Candidate], question: Question, know: Knowledge) -> list[Candidate]:
+def _of_all_aeroplanes(
+    found: Iterable[Candidate], said: Mention, question: Question, know: Knowledge
+) -> list[Candidate]:
     """Return what is true of other aeroplanes too; what is known of this type is no more than nearby."""
-    said = next(m for m in question.reading.mentions if _ANOTHER in m.concepts)
     kept = [c for c in found if c.match is not None]
     general = [know.is_general_record(c.match.record, question.variant) for c in kept if c.match]
-    return [
-        c if (everywhere and c.score >= _OF_ALL) or not c.match else c._replace(score=c.score * 0.5, match=c.match._replace(barred=(said,)))
-        for c, everywhere in zip(kept, general, strict=True)
-    ]
+    found = []
+    for each, everywhere in zip(kept, general, strict=True):
+        if each.match and not (everywhere and each.score >= _OF_ALL):
+            each = each._replace(score=each.score * 0.5, match=each.match._replace(barred=(said,)))
+        found.append(each)
+    return found
 
 
 def _states_named(question: Question, know: Knowledge) -> set[str]:

@@ -87,7 +87,7 @@ def _lacks_signs(out: TextIO) -> bool:
 
 
 def _plain_signs() -> str:
-    """Return the name of what to do with a sign that an encoding lacks: a sign of ASCII for it, or else a question mark.
+    """Return the name of what to do with a sign that an encoding lacks: one of ASCII for it, or a question mark.
 
     A minus that became a question mark would make another number of the one behind it.
     """
