@@ -9,8 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from assistant.conversation.calculations import record_of
 from assistant.conversation.context import Context
 from assistant.conversation.given_inputs import Given, choices_of, given_before, in_words, worked_out
+from assistant.conversation.readings import merged
 from assistant.conversation.traits import ASKING, GOOD, OPEN, names_unknown
 from assistant.knowledge.records import Model, ModelInput
 from assistant.quantities.amounts import Amount
@@ -46,6 +48,10 @@ def _with_a_choice(alone: Question, context: Context, knowledge: Knowledge) -> t
     choices = choices_of(model, alone, knowledge)
     if not choices or alone.reading.asked & QUANTITIES or names_unknown(model.id, alone, knowledge):
         return None
+    question, _ = merged(alone, context, knowledge, False)  # a bare number keeps the part that it may still take
+    result = resolve_scored(question, knowledge).result
+    if record_of(result) == model.id:
+        return question, result
     old = given_before(model, context.asked, knowledge)
     return _worked_out(model, Given({}, choices), old, alone, context, knowledge)
 
