@@ -18,7 +18,7 @@ from assistant.understanding.asides import (
 from assistant.understanding.clauses import STOPS
 from assistant.understanding.lexicon import Found, Lexicon
 from assistant.understanding.meant import hearsay
-from assistant.understanding.mentions import OUTSIDE, PLAIN, Mention
+from assistant.understanding.mentions import OUTSIDE, PLAIN, STATE, Mention
 from assistant.understanding.word_lists import WordLists
 
 _TELLING = ("ask", "ask!", "quantity")
@@ -31,6 +31,7 @@ _DOING = frozenset({"do", "does", "did"})
 _ARTICLES = frozenset({"the", "a", "an", "my", "our", "your"})
 _BEFORE_NOUN = frozenset({"the", "a", "an", "this", "that", "these", "those", "of", "my", "our", "your", "its", "no"})
 _CAN = frozenset({"can", "may", "could", "should", "do", "will"})
+_STATE_OR_OTHER = (STATE, OUTSIDE)
 _CLAUSE = 8
 """Words of a clause, at most, between its helping verb and its verb."""
 
@@ -123,13 +124,15 @@ class Names:
         before = [word for word in words[max(0, name.start - 2) : name.start] if word != "the"]
         return before[-1:] in _WHETHER and words[name.end : name.end + 1] in _HOW_LOST
 
-    def _without_last(self, name: Found, stems: list[str], free: list[bool]) -> Found:
-        """Return a name without the "in" that begins a result's name after it: "puts me | in EMERGENCY"."""
+    def _without_last(self, name: Found, stems: list[str], free: list[bool]) -> Found | None:
+        """Return a name without the "in" or "on" that begins a result's or a label's name after it: "puts me | in
+        EMERGENCY", "you read | ON TARGET".
+        """
         last = name.end - 1
         result = self._lexicon.at(stems, last, free)
-        if result is None or result.end - last < 2 or not any(c[0] == "=" for c in result.concepts):
+        if result is None or result.end - last < 2 or any(c[0] in _STATE_OR_OTHER for c in result.concepts):
             return name
-        return self._lexicon.at(stems, name.start, [k < last and is_free for k, is_free in enumerate(free)]) or name
+        return self._lexicon.at(stems, name.start, [k < last and is_free for k, is_free in enumerate(free)])
 
     def _is_weak(self, word: str, known: bool) -> bool:
         return word in self._lexicon.weak or len(word) < 2 or (len(word) < 3 and not known)
