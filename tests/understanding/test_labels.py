@@ -43,6 +43,8 @@ def test_a_label_that_is_asked_about_says_nothing(knowledge: Knowledge, text: st
     assert not {"steering_controller", "brake_controller", "bypass_pin"} & set(_given(text, knowledge))
 
 
-@pytest.mark.parametrize("text", ["You read ON TARGET: what does it mean?", "you read on target what does that tell you"])
+@pytest.mark.parametrize(
+    "text", ["You read ON TARGET: what does it mean?", "you read on target what does that tell you"]
+)
 def test_a_label_that_begins_with_on_is_no_state_of_being_on(knowledge: Knowledge, text: str) -> None:
     assert any("on_target" in mention.concepts for mention in knowledge.reader.read(text).mentions)
