@@ -36,6 +36,7 @@ MOST_CHARACTERS = 2000
 MOST_TOKENS = 160
 """A question is shorter; what is longer is cut here, so that no text can keep the reader busy."""
 _EITHER = frozenset({"and", "or", "vs", "versus", "/", ",", "&"})
+_MOST = frozenset({"max", "maximum", "highest", "biggest", "greatest", "most", "min", "minimum", "lowest"})
 _LEADS_AMOUNT = frozenset({
     "at", "from", "to", "than", "above", "below", "over", "under", "starting", "start", "starts", "reads", "reading",
     "shows", "showing", "minus",
@@ -150,7 +151,9 @@ class Reader:
         return [a for a in amounts if a not in named], (*variants, *(f"{a.value:g}" for a in named))
 
     def _names_variant(self, amount: Amount, amounts: list[Amount], words: list[str]) -> bool:
-        """Return whether a number that may be a variant's names it, where no other name does."""
+        """Return whether a number that may be a variant's names it, where no other name does: the last word where the
+        most of something is asked for does ("max tow angle 120").
+        """
         if self._is_qualified(amount, amounts, words) or (len(amounts) == 2 and opens_clause(amount, words)):
             return True
         apart = amount.end == len(words) or words[amount.end] in (",", ":", "?", ".", "again", "then", "instead")
@@ -158,7 +161,8 @@ class Reader:
         if before in _LEADS_AMOUNT:
             return False  # "starting at 120"
         the = before == "the"
-        return apart and amount.end - amount.start == 1 and (the or any(a.unit for a in amounts))
+        most = amount.end == len(words) and len(amounts) == 1 and not _MOST.isdisjoint(words)
+        return apart and amount.end - amount.start == 1 and (the or most or any(a.unit for a in amounts))
 
     def _is_qualified(self, amount: Amount, amounts: list[Amount], words: list[str]) -> bool:
         """Return whether a mass is said of a number: "a 48,000 kg 120 stops"."""

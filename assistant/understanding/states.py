@@ -11,6 +11,7 @@ from itertools import pairwise
 
 from assistant.frozen import NamedTuple
 from assistant.quantities.units import Units
+from assistant.understanding.asides import left_out
 from assistant.understanding.binding import Binder, Bound, is_hedged
 from assistant.understanding.clauses import asking, believed, doubted, said_by_somebody
 from assistant.understanding.condition import Condition as Condition
@@ -41,6 +42,7 @@ _OPENED = frozenset((",", "and", "so", "now", "then", "but"))
 _FORGOT = frozenset(("forgot", "forgotten", "forget", "forgets"))
 _KNOWING = frozenset({"tell", "know", "sure", "idea", "say", "clear", "certain", "unsure", "unclear", "uncertain"})
 _SAYS = frozenset({"does", "do", "did", "is", "has", "will"})
+_PAUSES = frozenset({"wait", "pause", "period", "interval", "delay"})
 _HAVING = frozenset({"have", "has", "got", "get", "any", "the", "my", "our", "with", "longer", "still", "keep"})
 
 
@@ -110,8 +112,20 @@ def stated(
     found.extend(labels_shown(reading, known, asks, found))
     found.extend(_results_named(reading, found))
     found.extend(contrasted(against, found, binder))
+    if len({c.input for c in found}) < len(found):
+        found = [c for c in found if not _named_apart(c, found, reading.words)]
     settled = _settled([_if_asked(c, reading, asks) for c in found])
     return Stated(tuple(settled), tuple(_left_bare(bare, settled, asks, known, reading.words)))
+
+
+def _named_apart(one: Condition, found: Sequence[Condition], words: Sequence[str]) -> bool:
+    """Return whether a state only names a pause, or is left out of account, beside another of the same thing: "with
+    fans, not counting the | fans-off | wait".
+    """
+    if not one.where or all(c.input != one.input or c.value == one.value for c in found):
+        return False
+    names = words[max(one.where) + 1 : max(one.where) + 2]
+    return not _PAUSES.isdisjoint(names) or not left_out(list(words)).isdisjoint(one.where)
 
 
 def _follows_verb(state: Mention, reading: Reading, known: StateWords) -> bool:

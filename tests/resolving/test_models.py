@@ -414,3 +414,13 @@ def test_no_bare_number_is_the_share_of_an_event(ask: Ask) -> None:
 
     assert answer.outcome == CLARIFY
     assert "the event" in answer.text
+
+
+@pytest.mark.parametrize(
+    "apart",
+    [", not counting the fans-off wait", ", ignoring the 2 minutes fans off", ", leaving out the fans off pause"],
+)
+def test_the_pause_before_a_reading_turns_no_fans_off(ask: Ask, apart: str) -> None:
+    answer = ask(f"brake at 400 °C with the fans on, outside 20 °C, how long to 250 °C{apart}")
+
+    assert "with fans" in answer.text

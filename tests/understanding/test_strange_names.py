@@ -80,3 +80,14 @@ def test_two_readings_are_no_variant(knowledge: Knowledge) -> None:
 def test_what_only_names_an_amount_is_not_asked_for(knowledge: Knowledge) -> None:
     assert "angle" not in knowledge.reader.read("minimum pavement at 67° steering angle").asked
     assert "duration" in knowledge.reader.read("minutes to cool the brakes to take-off temperature").asked
+
+
+@pytest.mark.parametrize("text", ["max tow angle 120", "maximum takeoff weight 120"])
+def test_the_last_word_of_what_is_the_most_may_be_a_variant(knowledge: Knowledge, text: str) -> None:
+    reading = knowledge.reader.read(text)
+
+    assert (reading.variants, reading.amounts) == (("120",), ())
+
+
+def test_a_reading_that_is_led_to_is_no_variant(knowledge: Knowledge) -> None:
+    assert knowledge.reader.read("max tiller at 120").amounts
