@@ -81,10 +81,12 @@ def limit(result: r.LimitResult, question: Question, know: Knowledge) -> Parts:
 
 def _whether_it_is(result: r.LimitResult, question: Question) -> str:
     """Return what opens the answer to whether an amount is the figure: "is VLE 260?", "I learned 280: still right?"."""
+    if result.claimed is None:
+        return ""
     words, first = question.reading.words, result.limits[0]
     asks = words[0] in _WHETHER or "still" in words or believed(question) or believes(question)
     asks = asks or is_put_forward(words) or words[:2] == ("was", "not")
-    if result.claimed is None or not asks:
+    if not asks:
         return ""
     if not _is_figure_of(first, result.claimed) and any(_is_figure_of(o, result.claimed) for o in result.limits):
         return ""  # it is the figure of another that is told as well

@@ -90,7 +90,9 @@ def as_steering(text: str) -> Iterator[str]:
     yield text
     if len(text) > _LONGEST:
         return
-    bare = re.sub(_AFTER, "", re.sub(_BEFORE, "", text, flags=re.IGNORECASE), flags=re.IGNORECASE)
+    bare = text
+    if len(text.split()) > 1:  # one word has no courtesies around it
+        bare = re.sub(_AFTER, "", re.sub(_BEFORE, "", text, flags=re.IGNORECASE), flags=re.IGNORECASE)
     if bare and bare != text and not bare.isspace():
         yield bare
     words = bare.split()

@@ -43,7 +43,7 @@ def _with_a_choice(alone: Question, context: Context, knowledge: Knowledge) -> t
     """Return what was asked back for with the choice that a turn makes in its words: "fans on"."""
     assert isinstance(context.result, Needed) and context.asked is not None
     model = context.result.record
-    if not isinstance(model, Model) or alone.reading.amounts or alone.reading.words[0] in ASKING:
+    if not isinstance(model, Model) or alone.reading.amounts or not ASKING.isdisjoint(alone.reading.words[:1]):
         return None
     choices = choices_of(model, alone, knowledge)
     if not choices or alone.reading.asked & QUANTITIES or names_unknown(model.id, alone, knowledge):

@@ -68,10 +68,13 @@ def _of_a_quantity(alone: Question, knowledge: Knowledge) -> Choices | None:
 
 def _of_which_case(alone: Question, told: Limit, knowledge: Knowledge) -> Choices | None:
     """Return the limits on one action that hold in different cases, where a question names none of them."""
+    records, written = knowledge.base.records, set(told.sources)
+    if not any(written.intersection(records[name].sources) for name in knowledge.base.limits_of_cases()):
+        return None
     cases = [told]
     for name in knowledge.base.ids("limits"):
-        other = knowledge.base.records[name]
-        alike = set(other.sources) & set(told.sources) and _unit(other) == _unit(told)
+        other = records[name]
+        alike = written.intersection(other.sources) and _unit(other) == _unit(told)
         if other.id != told.id and alike and _plain(told, other):
             cases.append(other)
     if not any(case.applies for case in cases) or len(cases) < _MOST:

@@ -153,6 +153,11 @@ class Base:
         """Ids of one kind, in file order."""
         return list(self.compiled["records"].get(kind, ()))
 
+    def limits_of_cases(self) -> list[str]:
+        """Return the ids of the limits that hold in a stated case alone, none of which is built for it."""
+        at = kinds.Limit._fields.index("applies")
+        return [name for name, values in self.compiled["records"].get("limits", {}).items() if values[at]]
+
     def place(self, name: str, kind: str = "") -> tuple[str, int]:
         """The file and line where a record is written."""
         file, line = self.compiled["places"][kind or self._kind[name]][name]

@@ -132,7 +132,9 @@ class Names:
         result = self._lexicon.at(stems, last, free)
         if result is None or result.end - last < 2 or any(c[0] in _STATE_OR_OTHER for c in result.concepts):
             return name
-        return self._lexicon.at(stems, name.start, [k < last and is_free for k, is_free in enumerate(free)])
+        less = self._lexicon.at(stems, name.start, [k < last and is_free for k, is_free in enumerate(free)])
+        is_state = all(c.startswith(STATE) for c in name.concepts)
+        return less if less or is_state else name  # "how do I get to | EMERGENCY" asks for what leads there
 
     def _is_weak(self, word: str, known: bool) -> bool:
         return word in self._lexicon.weak or len(word) < 2 or (len(word) < 3 and not known)

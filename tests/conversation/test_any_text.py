@@ -7,7 +7,7 @@ from collections.abc import Callable
 from string import ascii_lowercase
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer
@@ -61,6 +61,7 @@ def test_any_words_of_the_trade_in_any_order(talk: Talk, text: str) -> None:
 
 @settings(max_examples=150, deadline=None)
 @given(st.lists(st.one_of(SENTENCES, ANYTHING), min_size=2, max_size=6))
+@example(["how long to cool from 400 °C", ""])
 def test_any_conversation(talk: Talk, turns: list[str]) -> None:
     for answer, text in zip(talk(*turns), turns, strict=True):
         well_formed(answer, text)
