@@ -28,6 +28,7 @@ from assistant.understanding.meant import (
 from assistant.understanding.measured import with_measure
 from assistant.understanding.mending import Mender
 from assistant.understanding.mentions import BOUNDS, OUTSIDE, Mention, Reading
+from assistant.understanding.overstepped import overstepped
 from assistant.understanding.strange_names import is_number_of, misread_names, numbered_names, opens_clause
 from assistant.understanding.word_lists import WordLists
 from assistant.understanding.words import stem
@@ -104,6 +105,10 @@ class Reader:
         out = left_out(words) if amounts else ()
         amounts = _moved(_counted([a for a in amounts if a.start not in out], mentions, words), words)
         amounts = sharing_unit(amounts) if len(amounts) > 1 else amounts
+        amounts, passed = overstepped(amounts, words) if amounts else (amounts, None)
+        if passed:
+            rest = [m for m in mentions if not set(passed.taken).intersection(m.taken)]
+            mentions = sorted([*rest, passed], key=lambda m: m.start)
         apart = given_apart(unit, amounts, words)
         if apart and unit:
             amounts, unit = [a._replace(unit=unit.symbol) if a is apart else a for a in amounts], None

@@ -1,0 +1,49 @@
+"""By how much a limit was passed: "we went | 8 knots over | VLE" gives no reading to be judged, but says that it was
+passed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.quantities.amounts import Amount
+from assistant.understanding.mentions import Mention
+
+EXCEEDED = "limit_exceeded"
+_BEYOND = frozenset({"over", "above", "beyond", "past"})
+_TOO = frozenset({"fast", "hot", "heavy", "high"})
+_DONE = frozenset({"went", "flew", "crept", "ran", "taxied"})
+_BEING = frozenset({"were", "was", "been", "got", "landed", "towed", "departed"})
+"""What may as well compare two readings: only beyond a limit is it one that was passed."""
+_LIMIT = frozenset({"limit", "limits", "limitation", "maximum", "max", "vle", "vlo", "mlw", "mtow"})
+_OVERDONE = frozenset({
+    "overdid", "busted", "bust", "broke", "overshot", "overstepped", "exceeded", "overran", "oversped", "overdone",
+})  # fmt: skip
+_SHORTLY, _LONG = 4, 8
+"""Words between what was done and by how much."""
+
+
+def overstepped(amounts: Sequence[Amount], words: Sequence[str]) -> tuple[list[Amount], Mention | None]:
+    """Return the amounts without that by which something is said to have been passed, and the name of its being so."""
+    for amount in amounts:
+        taken = _taken(amount, amounts, words) if amount.unit else ()
+        if taken:
+            text = " ".join(words[k] for k in taken)
+            mention = Mention(taken[0], taken[-1] + 1, taken, frozenset((EXCEEDED,)), frozenset(), False, text)
+            return [a for a in amounts if a is not amount], mention
+    return list(amounts), None
+
+
+def _taken(amount: Amount, amounts: Sequence[Amount], words: Sequence[str]) -> tuple[int, ...]:
+    """Return the places of the words that say so beside an amount, if any."""
+    end, before = amount.end, words[max(0, amount.start - _SHORTLY) : amount.start]
+    if "by" in before[-1:]:
+        verbs = (k for k in range(max(0, amount.start - _LONG), amount.start) if words[k] in _OVERDONE)
+        return tuple(verbs)[-1:]
+    limit = not _LIMIT.isdisjoint(words[end + 1 : end + 1 + _SHORTLY])
+    if _DONE.isdisjoint(before) and not (limit and not _BEING.isdisjoint(before)):
+        return ()
+    following = words[end : end + 2]
+    if following[:1] and following[0] in _BEYOND:
+        return () if any(a.start == end + 1 for a in amounts) else (end,)
+    return (end, end + 1) if len(following) > 1 and following[0] == "too" and following[1] in _TOO else ()
