@@ -139,9 +139,9 @@ def _given_by(alone: Question, model: Model, target: ModelInput | None, knowledg
         asks = first.score < GOOD or isinstance(first.result, (*OPEN, ModelResult))
         if not asks:
             return None
-    choices = choices_of(model, alone, knowledge)
-    choices = {name: phrase for name, phrase in choices.items() if target is None or name != target.id}
-    amounts = _led(alone, model, choices_of(model, alone, knowledge))
+    chosen = choices_of(model, alone, knowledge)
+    choices = {name: phrase for name, phrase in chosen.items() if target is None or name != target.id}
+    amounts = _led(alone, model, chosen)
     if len(amounts) < len(alone.reading.amounts) or not (asks or choices or amounts):
         return None
     others = (alone.reading.asked & QUANTITIES) - {model.output} - {i.quantity for i in model.inputs}

@@ -15,22 +15,19 @@ from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.candidates import with_each
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import bound_value, check, judge
+from assistant.resolving.readings_compared import APART, FEWEST
 from assistant.resolving.results import BandResult, BothResult, CheckResult, Result
-
-_APART = "K"
-_FEWEST = 3
-"""Readings of which so many are surely of the like things, and no range."""
 
 
 def several_readings(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the verdict on the readings of a turn that names nothing else, by the limit spoken of last."""
     amounts = alone.reading.amounts
-    if context.asked is None or len(amounts) < _FEWEST or alone.conditions:
+    if context.asked is None or len(amounts) < FEWEST or alone.conditions:
         return None
     variant = alone.variant if alone.named_variant else context.asked.variant
     limit = _limit(context.result, variant, knowledge)
     figure = bound_value(limit) if limit else None
-    if limit is None or figure is None or figure.unit == _APART:
+    if limit is None or figure is None or figure.unit == APART:
         return None
     if any(fits(a, figure.unit, knowledge.units) is None for a in amounts):
         return None

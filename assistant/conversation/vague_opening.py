@@ -14,7 +14,7 @@ from assistant.resolving.limits import bound_value
 from assistant.resolving.results import Choices, Declined, FactResult, LimitResult, Result
 from assistant.understanding.mentions import BOUNDS
 
-_MOST_WORDS, _MOST = 8, 3
+_MOST = 3
 _LEAD = "Which limit, and of what? For example:"
 _WELL = frozenset({
     "ok", "okay", "fine", "alright", "right", "good", "allowed", "legal", "safe", "within", "inside", "too",
@@ -33,9 +33,11 @@ _SMALL = _WELL | _POINTING | {
 
 
 def asked_of_what(alone: Question, result: Result, knowledge: Knowledge) -> Choices | None:
-    """Return what a first question may be about, where it points at nothing, or names no more than several share."""
+    """Return what a short first question without a reading may be about, where it points at nothing, or names no more
+    than several share.
+    """
     words = alone.reading.words
-    if len(words) > _MOST_WORDS or alone.reading.amounts or alone.conditions:
+    if alone.conditions:
         return None
     if isinstance(result, LimitResult):
         return _of_a_quantity(alone, knowledge) or _of_which_case(alone, result.limits[0], knowledge)

@@ -14,8 +14,10 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import judge
 from assistant.resolving.results import Result
 
-_FEWEST = 3
-_APART = "K"
+FEWEST = 3
+"""Readings of which so many are surely of the like things, and no range."""
+APART = "K"
+"""The unit of how far readings are apart."""
 _READ = frozenset({"temperature", "count"})
 _JUDGING = frozenset({
     "ok", "okay", "good", "fine", "alright", "can", "may", "acceptable", "allowed", "problem", "issue", "well",
@@ -27,13 +29,13 @@ _JUDGING = frozenset({
 def readings_compared(question: Question, know: Knowledge) -> Iterator[Result]:
     """Yield the verdicts on all readings of a question by the rules on how far such may be apart."""
     reading = question.reading
-    if len(reading.amounts) < _FEWEST or _JUDGING.isdisjoint(reading.words) or reading.asked & (QUANTITIES - _READ):
+    if len(reading.amounts) < FEWEST or _JUDGING.isdisjoint(reading.words) or reading.asked & (QUANTITIES - _READ):
         return
     if any(a.unit not in (None, "deg", "degC", "degF") for a in reading.amounts):
         return
     for name in know.base.ids("bands"):
         bands = know.base.records[name]
-        if isinstance(bands, Bands) and bands.unit == _APART and _named(bands, question, know):
+        if isinstance(bands, Bands) and bands.unit == APART and _named(bands, question, know):
             judged = judge(bands, question, know, reading.amounts)
             if judged:
                 yield with_each(bands, judged, question, know)

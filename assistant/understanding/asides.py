@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from assistant.understanding.clauses import STOPS
+from assistant.understanding.meant import SAYING
 
 _ARTICLES = frozenset(("the", "my", "our", "your", "a", "an", "any", "this", "that"))
 _PERSONS = frozenset({
@@ -21,11 +22,9 @@ _PERSONS = frozenset({
     "colleague", "mate", "buddy", "uncle", "neighbour", "wife", "husband", "flatmate", "brother", "sister", "cousin",
 })  # fmt: skip
 """What somebody may be who asks, or is told to answer as one."""
-_QUOTING = frozenset({
-    "says", "said", "told", "tells", "reckons", "claims", "claimed", "insists", "swears", "thinks", "believes",
-    "argues", "wrote", "writes", "texted", "mailed", "emailed", "announced", "promised", "assured", "assures",
-    "confirmed", "taught",
-})  # fmt: skip
+_QUOTING = SAYING - {"keeps", "heard", "maintains"} | {
+    "texted", "mailed", "emailed", "announced", "promised", "assured", "assures", "confirmed", "taught",
+}  # fmt: skip
 """What somebody does who is quoted."""
 _OPENINGS = (("as",), ("i", "am"), ("you", "are"), ("you", "act", "as"), ("act", "as"))
 _NOT_A_ROLE = frozenset(("now", "just", "both", "still", "only", "also"))

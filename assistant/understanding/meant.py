@@ -7,7 +7,7 @@ from assistant.quantities.numbers import STARTERS
 from assistant.quantities.tokens import Token
 from assistant.understanding.words import expand
 
-_SAYING = frozenset({
+SAYING = frozenset({
     "says", "said", "told", "tells", "reckons", "claims", "claimed", "insists", "swears", "thinks", "believes",
     "argues", "maintains", "keeps", "wrote", "writes", "heard",
 })  # fmt: skip
@@ -51,7 +51,7 @@ _ALIKE = 0.75
 def hearsay(words: list[str]) -> int:
     """Return where a question begins that opens with who says it: "a man from the union told me that …"."""
     for i, word in enumerate(words[:9]):
-        if word in _SAYING and i:
+        if word in SAYING and i:
             return i
     return 0
 

@@ -8,17 +8,16 @@ from assistant.practice.marking.points import Need
 from assistant.practice.marking.said import Said
 from assistant.practice.marking.wording import NO, YES
 
+_AGREED = frozenset({"yes", "yse", "yep", "yeah", "affirmative", "affirm"})
+_REFUSED = frozenset({"no", "nope", "negative", "nah"})
+
 
 def verdict_said(said: Said) -> str:
     """Return the verdict that an answer begins with: "yes", "no" or ""."""
     words = _DOUBLY.sub("yes", " ".join(said.reading.words)).split()
-    first = [
-        w
-        for w in words[:2]
-        if w in ("yes", "yse", "no", "yep", "yeah", "nope", "negative", "affirmative", "affirm", "nah")
-    ]
+    first = next((w for w in words[:2] if w in _AGREED or w in _REFUSED), "")
     if first:
-        return "yes" if first[0] in ("yes", "yse", "yep", "yeah", "affirmative", "affirm") else "no"
+        return "yes" if first in _AGREED else "no"
     text = " ".join(words)
     no, yes = NO.search(text), YES.search(text)
     if no and (not yes or no.start() <= yes.start() + 12):

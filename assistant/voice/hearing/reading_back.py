@@ -30,15 +30,11 @@ def with_numbers(answer: Answer, after: Context, knowledge: Knowledge) -> Answer
     if not missing:
         return answer
     heard = text_by_ear(answer)
-    told = f"{_given(missing)}: " if _LISTED.search(heard) else f"{_given(missing)}. "
-    at = 0 if _LISTED.search(heard) else _first_ends(heard)
-    text = f"{heard[:at].rstrip()} {told}{heard[at:]}".strip()
+    listed = _LISTED.search(heard)
+    at, mark = (0, ":") if listed else (_first_ends(heard), ".")
+    text = f"{heard[:at].rstrip()} With {', '.join(missing)}{mark} {heard[at:]}".strip()
     said = answer.said._replace(text=text) if isinstance(answer.said, Saying) else answer.said
     return answer._replace(said=said, aloud=((answer.text, text),))
-
-
-def _given(missing: list[str]) -> str:
-    return f"With {', '.join(missing)}"
 
 
 def _first_ends(text: str) -> int:
