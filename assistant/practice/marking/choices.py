@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
+from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import AT_LEAST, AT_MOST
@@ -20,6 +21,7 @@ def left_open(need: Need, said: Said, know: Knowledge) -> list[str]:
         m.text for m in said.content
         if "or" in m.text.split()[1:-1] and m.concepts.isdisjoint(known) and said.numbered.isdisjoint(m.taken)
     ]  # fmt: skip
+    found += _between_opposites(need, said)
     for i, word in enumerate(said.reading.words):
         if word != "or" or i < 1 or _is_bound(i, said):
             continue
@@ -29,6 +31,15 @@ def left_open(need: Need, said: Said, know: Knowledge) -> list[str]:
         if first and first.concepts.isdisjoint(known) and not all(_is_told(w, told) for w in words):
             found += [] if _stated_together(i, first.concepts, need, said, know) else [f"or {first.text}"]
     return found
+
+
+def _between_opposites(need: Need, said: Said) -> list[str]:
+    """Return choices between what is asked for and its contrary: "inboard or outboard"; none where both are told."""
+    own = {w for p in need.points for e in p.elements if not e.given for w in e.words}
+    pairs = ((said.words[i - 1], said.words[i + 1]) for i, w in enumerate(said.words[:-1]) if w == "or" and i)
+    return [
+        f"{one} or {two}" for one, two in pairs if two in OTHER.get(one, ()) and len(own.intersection((one, two))) == 1
+    ]
 
 
 def _stated_together(place: int, concepts: frozenset[str], need: Need, said: Said, know: Knowledge) -> bool:

@@ -6,6 +6,8 @@ A contradiction counts whatever else is right: a number that belongs to somethin
 
 from __future__ import annotations
 
+from itertools import combinations
+
 from assistant.frozen import NamedTuple
 from assistant.practice.marking.absolutes import absolute, nothing_does, other_manner, same_as_other, too_soon, whatever
 from assistant.practice.marking.alike import crossed, paired, parts_exchanged
@@ -156,10 +158,19 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *never_right(held, need, said, know),
     ]
     if need.ordered and not wrong:
-        wrong += out_of_order(held if need.sequence else [h for h in held if not h.point.figures], said)
+        wrong += out_of_order(held if need.sequence else _entangled(held, said), said)
     if not wrong and any(h.share for h in held):
         wrong += in_place_of(need, held, said, know)
     return Compared(tuple(h for h in held if not h.point.optional), tuple(dict.fromkeys(wrong)))
+
+
+def _entangled(held: tuple[Held, ...], said: Said) -> list[Held]:
+    """Return the steps without a figure where two are said in one clause: who asks for each by itself hears them in any
+    order, but "autobrake off, no anti-skid" gives to one what is the other's.
+    """
+    plain_ones = [h for h in held if not h.point.figures and h.places]
+    clauses = [{said.clauses[i] for i in h.places} for h in plain_ones]
+    return plain_ones if any(one & two for one, two in combinations(clauses, 2)) else []
 
 
 def _each_its_own(held: tuple[Held, ...]) -> tuple[Held, ...]:

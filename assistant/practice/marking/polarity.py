@@ -16,10 +16,16 @@ from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import CONTRASTS, LOST, STOPS, word_set
 from assistant.understanding.mentions import Reading
 
-_DENYING = word_set("cannot isnt never neither no nobody none nor not nothing nowhere without")
+_DENYING = word_set("""
+    cannot isnt never neither no nobody none nor not nothing nowhere without
+    disregards disregarding excludes excluding exclude ignore ignores ignoring omits omitting
+""")
 _ALONE = frozenset(("nobody", "none", "nothing"))
 """What stands for a thing itself, and denies only what is said of it next: "nothing steers"."""
-_PHRASES = (("anything", "but"), ("everything", "but"), ("far", "from"), ("fails", "to"), ("other", "than"))
+_PHRASES = (
+    ("leave", "out"), ("leaves", "out"), ("leaving", "out"), ("anything", "but"), ("everything", "but"),
+    ("far", "from"), ("fails", "to"), ("other", "than"),
+)  # fmt: skip
 _DETERMINING = frozenset(("no", "without"))
 """What denies the one thing that follows."""
 _HARD = STOPS - {"-", "–", "—"}

@@ -10,6 +10,7 @@ from assistant.practice.marking.asked import bare_names
 from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.found import Held
 from assistant.practice.marking.points import Need, Point
+from assistant.practice.marking.polarity import denied
 from assistant.practice.marking.said import Said, plain
 from assistant.resolving.knowing import Knowledge
 
@@ -256,9 +257,10 @@ def _is_beside(other: str, word: str, point: Point, said: Said) -> bool:
     telling = frozenset(c for e in rest for c in e.concepts)
     plain_words = frozenset(w for e in rest for w in e.words)
     alone = [e for e in point.elements if not e.given]
+    far = denied(said.reading.words, said.reading) if other in _ENDS else frozenset()
     for i, found in enumerate(said.words):
-        denied = {"not", "no", "never", "than"} & set(said.reading.words[max(0, i - 3) : i])
-        if found != other or (denied and not point.negated) or (other in _BOUNDS and {i + 1, i + 2} & said.numbered):
+        denying = i in far or {"not", "no", "never", "than"} & set(said.reading.words[max(0, i - 3) : i])
+        if found != other or (denying and not point.negated) or (other in _BOUNDS and {i + 1, i + 2} & said.numbered):
             continue
         clause = [k for k, c in enumerate(said.clauses) if c == said.clauses[i] and k != i]
         beside = any(not said.concepts[k].isdisjoint(telling) or said.words[k] in plain_words for k in clause)

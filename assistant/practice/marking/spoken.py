@@ -41,6 +41,10 @@ _KEPT_OR_LOST = re.compile(
 )  # fmt: skip
 """Where what is kept ends and what is lost begins: "keep anti-skid lose autobrake"."""
 _INCHES = re.compile(r"(?<=\d) in(?=\s*(?:[,.;)]|$| on\b| for\b))")
+_ONE_EACH = re.compile(rf"\b({_DIGIT}|[2-9]) one(?= (?:for|on|per|at) (?:each|every)\b)", re.IGNORECASE)
+"""How many, and one a piece: "three one for every leg" is no row of digits."""
+_EITHER_WAY = re.compile(r",? \b(\w+) or no \1\b", re.IGNORECASE)
+"""What makes no difference: "brakes or no brakes"."""
 _THE_NUMBER = re.compile(
     r"\bthe (?=(?:one|two|three) (?:oh|hundred|thousand|ten|eleven|twelve|\w+teen|\w+ty)\b)", re.IGNORECASE
 )
@@ -48,6 +52,7 @@ _THE_NUMBER = re.compile(
 _ARROW = re.compile(r"\s*(?:->|=>|→|➔)\s*")
 _STEP = re.compile(r"\s+(?:>+|»|›)\s+(?=[a-z])", re.IGNORECASE)
 """A sign that leads to the next step, and is no "more than"."""
+_OTHER_SIGN = re.compile(r">>|»|›")
 _AND_THOUSAND = re.compile(
     rf"\b((?:\w+teen|ten|eleven|twelve|twenty(?:[ -](?:{_DIGIT}))?) hundred) and "
     rf"(?=(?:{_DIGIT}|ten|twelve|\w+teen|\w+ty) thousand\b)", re.IGNORECASE,
@@ -61,8 +66,8 @@ _SYSTEMS = re.compile(
 
 def written(text: str) -> str:
     """Return an answer as one would write it: without what was taken back, its spoken digits as numbers."""
-    text = _INCHES.sub(" inches", text)
-    text = _AND_THOUSAND.sub(r"\1, ", _STEP.sub("; ", _THE_NUMBER.sub("", text)))
+    text = _EITHER_WAY.sub("", _ONE_EACH.sub(r"\1, one", _INCHES.sub(" inches", text)))
+    text = _AND_THOUSAND.sub(r"\1, ", _in_steps(_THE_NUMBER.sub("", text)))
     text = _NO_NUMBER.sub("no, ", text)
     text = _BEFORE_POINT.sub(r"\1, ", _KEPT_OR_LOST.sub(r"\1, \2 ", text))
     text = _POINT_HUNDRED.sub(r"\1, ", text)
@@ -72,6 +77,11 @@ def written(text: str) -> str:
     text = _ARROW.sub(" to ", plainer(text))
     text = _SYSTEMS.sub(r"system \1\2system \3", corrected(text))
     return _ROW.sub(lambda found: _number(found.group(1), text[found.end() :]), text)
+
+
+def _in_steps(text: str) -> str:
+    """Return an answer with its steps apart; one sign alone leads nowhere, it is "more than": "thrust > idle"."""
+    return _STEP.sub("; ", text) if len(_STEP.findall(text)) > 1 or _OTHER_SIGN.search(text) else text
 
 
 def _number(row: str, following: str) -> str:

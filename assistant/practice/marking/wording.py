@@ -16,7 +16,8 @@ def word_set(text: str) -> frozenset[str]:
 NEGATORS = word_set("cannot neither never no non none nor not nothing without")
 LOST = word_set("""
     bypassed dead disabled disconnected fail failed fails goes gone inactive ineffective inhibited inop inoperative
-    isolated lose loses losing loss lost off out unable unaffected unavailable unchanged useless
+    disregarded excluded ignored omitted isolated lose loses losing loss lost off out unable unaffected unavailable
+    unchanged useless
 """)
 """Words after a thing that say that it is not there."""
 KEPT = word_set("""
