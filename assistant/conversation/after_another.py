@@ -29,7 +29,7 @@ from assistant.conversation.picking import picked
 from assistant.conversation.pointed_names import with_names
 from assistant.conversation.ranked import ranked
 from assistant.conversation.refining import which_figure
-from assistant.conversation.relative_amounts import with_relative
+from assistant.conversation.relative_amounts import left_hanging, with_relative
 from assistant.conversation.result_asked import all_normal_again, result_asked
 from assistant.conversation.scenario import without_states
 from assistant.conversation.several_readings import several_readings
@@ -44,7 +44,7 @@ from assistant.conversation.traits import OPEN
 from assistant.conversation.unchanged import far_off, not_taken_in, told_already
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.reading_asked import lacks_its_reading
-from assistant.resolving.results import Result
+from assistant.resolving.results import Declined, Result
 from assistant.understanding.matching import strange
 
 _SURE = 0.9
@@ -58,6 +58,8 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     bare = (carried_by(text, context, knowledge) or text) if rest is None else rest
     alone = asked_alone(bare, knowledge, context.variant)
     given = with_that_amount(alone, context, knowledge) or with_relative(alone, context, knowledge)
+    if given is None and left_hanging(alone, knowledge):
+        return alone, asked_back(context, knowledge) or Declined(())
     given = given or with_its_condition(alone, context, knowledge)
     alone = with_names(given or alone, context, knowledge)
     alone = with_the_last(alone, context, knowledge) or alone

@@ -8,6 +8,7 @@ from assistant.conversation.counterparts import counterpart
 from assistant.conversation.enough_for_it import enough_for_it
 from assistant.conversation.from_the_result import from_the_result
 from assistant.conversation.judged_again import judged_again
+from assistant.conversation.judged_before import calculation_judged
 from assistant.conversation.judged_result import judged_result
 from assistant.conversation.larger_calculation import larger_calculation
 from assistant.conversation.limit_spoken import limit_spoken
@@ -21,7 +22,7 @@ from assistant.conversation.supplied import supplied
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_inputs import cued_parts
-from assistant.resolving.results import CheckResult, ModelResult, Result
+from assistant.resolving.results import ModelResult, Result
 
 
 def amended(alone: Question, first: Scored, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
@@ -43,11 +44,8 @@ def _before_its_verdict(
     alone: Question, first: Scored, context: Context, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
     """Return the calculation whose result was judged last with what a turn changes of it by name: "20 kt headwind"."""
-    past = context.earlier[0] if context.earlier else None
-    if not isinstance(context.result, CheckResult) or past is None or not isinstance(past.result, ModelResult):
-        return None
-    given = {round(check.given, 1) for check in context.result.checks}
-    if given.isdisjoint(round(value.value, 1) for value in past.result.values):
+    past = calculation_judged(context)
+    if past is None or not isinstance(past.result, ModelResult):
         return None
     cued = cued_parts(past.result.model, alone, knowledge)
     if len(cued) < len(alone.reading.amounts):

@@ -10,10 +10,13 @@ from collections.abc import Iterator
 from assistant.conversation.best_then import Best, best_then
 from assistant.conversation.context import LATELY, Context
 from assistant.conversation.controls_of_changes import asks_since
+from assistant.conversation.given_inputs import choices_of
 from assistant.conversation.going_on import reported_done
 from assistant.conversation.going_through import gone_through, quantities
 from assistant.conversation.in_scenario import states_given
 from assistant.conversation.inside_told import gives_what_is_asked, on_the_subject
+from assistant.conversation.judged_before import calculation_judged
+from assistant.conversation.other_orders import only_turns
 from assistant.conversation.preferring import asks_manner
 from assistant.conversation.readings import merged, things_named
 from assistant.conversation.result_asked import output_asked
@@ -58,7 +61,7 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     ):  # fmt: skip
         return None
     again = _step_told_gives(alone, context, knowledge)
-    if again or _goes_on_from_the_result(alone, context):
+    if again or _goes_on_from_the_result(alone, context, knowledge):
         return again
     figures = _figures_told(alone, context, knowledge)
     for paragraphs in _told_lately(context, knowledge):
@@ -102,8 +105,15 @@ def _said_more_fully(
     return (question, fuller.result) if named and gives_what_is_asked(fuller.result, alone, knowledge) else None
 
 
-def _goes_on_from_the_result(alone: Question, context: Context) -> bool:
-    """Return whether a turn asks of what was worked out: "how much of that", "is there a caution for that"."""
+def _goes_on_from_the_result(alone: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn asks of what was worked out: "how much of that", "is there a caution for that", or turns
+    it round, or chooses otherwise what was judged.
+    """
+    past = calculation_judged(context)
+    if past and isinstance(past.result, ModelResult) and choices_of(past.result.model, alone, knowledge):
+        return True
+    if isinstance(context.result, ModelResult) and only_turns(alone.reading):
+        return True
     if "that" not in alone.reading.words:
         return False
     follows = isinstance(context.result, TableResult) and alone.reading.has("warning")

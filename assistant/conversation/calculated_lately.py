@@ -58,7 +58,8 @@ def calculated_lately(
 
 def _lately(alone: Question, first: Scored, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return the calculation before a side question, with the turn's figure in the place of its like."""
-    if not isinstance(context.result, _BETWEEN) and not _cannot_be(context.result, alone, knowledge):
+    between = isinstance(context.result, _BETWEEN) or _cannot_be(context.result, alone, knowledge)
+    if not between and not isinstance(first.result, Needed):
         return None
     for past in context.earlier[:LATELY]:
         record = calculation_of(past.result)
@@ -69,6 +70,8 @@ def _lately(alone: Question, first: Scored, context: Context, knowledge: Knowled
         found = resolve_scored(question, knowledge)
         again = calculation_of(found.result)
         lacking = isinstance(first.result, Needed) and first.result.record.id == record.id
+        if not between and not lacking:
+            return None
         if whole or lacking or first.score < found.score:
             return (question, found.result) if again and again.id == record.id else None
     return None
@@ -119,7 +122,7 @@ def _with_another_figure(
     past = context.earlier[0] if context.earlier else None
     if past is None or not isinstance(past.result, ModelResult) or past.result.solved:
         return None
-    if len(alone.reading.amounts) != 1:
+    if len(alone.reading.amounts) != 1 or _cannot_be(context.result, alone, knowledge):
         return None
     model, amount = past.result.model, alone.reading.amounts[0]
     item = next((i for i in model.inputs if i.default in told and i.cues), None)

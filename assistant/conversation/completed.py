@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from assistant.conversation.amending import amended
 from assistant.conversation.before_refined import before_refined, on_what_was_told
+from assistant.conversation.before_the_aside import before_the_aside
 from assistant.conversation.calculated_lately import calculated_lately, onward
 from assistant.conversation.calculations import other_calculation, supplies, with_its_amounts
 from assistant.conversation.cases_of_steps import case_asked
@@ -118,6 +119,7 @@ def completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Quest
         found = found or former_asked(alone, context, knowledge)
         if found is None and isinstance(first.result, OPEN):
             found = thing_told(alone, context, knowledge)
+        found = found or before_the_aside(alone, first, context, knowledge)
         found = found or calculated_lately(alone, first, context, knowledge)
         found = found or onward(alone, first, context, knowledge)
         found = found or in_place_of_it(alone, first, context, knowledge)

@@ -21,6 +21,8 @@ _OUT = frozenset({
     "disabled", "locked", "missing", "isolated", "dragging", "seized", "u/s", "bad", "without", "minus", "broken",
     "not", "isn", "doesn", "down", "lose", "loses", "losing", "lacks", "quit", "died", "off", "fail",
 })  # fmt: skip
+_POINTING = frozenset({"one", "both"})
+"""Numbers that may as well point at something."""
 _LEADING = frozenset({"at", "from", "to"})
 _BESIDE = frozenset({
     "so", "and", "with", "on", "only", "just", "of", "them", "the", "is", "are", "left", "remain", "remaining", "that",
@@ -66,7 +68,8 @@ def _number(reading: Reading, item: ModelInput, all_of_them: float, knowledge: K
         return values[max(values)] if max(values) > min(values) + 1 else None
     value = values[left[-1]] if left else values[max(values)]
     number = all_of_them - value if gone and not left else value
-    return number if 0 < number <= all_of_them and (gone or amounts) else None
+    says = gone or bool(amounts) or any(reading.words[k] not in _POINTING for k in values)
+    return number if 0 < number <= all_of_them and says else None
 
 
 def _says_no_more(reading: Reading, values: Iterable[int], item: ModelInput, knowledge: Knowledge) -> bool:
@@ -84,7 +87,9 @@ def _with_number(
     words = list(before.reading.words)
     at = bind(model, before, knowledge).places.get(item.id)
     if at is not None:
-        words[at] = f"{number:g}"
+        words[at] = f"{number:g} working {item.id}"
+        if at and words[at - 1] == "all":
+            words[at - 1] = ","
         text = " ".join(words)
     else:
         chosen = set(_chosen(item, before, knowledge))

@@ -58,6 +58,12 @@ def enough_for_it(alone: Question, context: Context, knowledge: Knowledge) -> tu
     return context.asked.with_text(alone.reading.text), held
 
 
+def holds_against(alone: Question) -> bool:
+    """Return whether a turn asks by a strong word if its one amount is enough: "is 38 m enough"."""
+    words = alone.reading.words
+    return len(alone.reading.amounts) == 1 and not _STRONG.isdisjoint(words) and _OPEN.isdisjoint(words)
+
+
 def _in_unit(amount: Amount, told: ModelResult, knowledge: Knowledge) -> float | None:
     """Return an amount in the unit of what was calculated, a bare one as it is."""
     return fits(amount, told.model.output_unit, knowledge.units)

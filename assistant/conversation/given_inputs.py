@@ -10,7 +10,7 @@ from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Model, ModelInput
 from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.model_inputs import bind
+from assistant.resolving.model_inputs import ISA, bind, deviation
 from assistant.resolving.models import resolve_model
 from assistant.resolving.results import ModelResult, Needed
 
@@ -27,7 +27,26 @@ def given_before(model: Model, before: Question, knowledge: Knowledge) -> Given:
     places = bind(model, before, knowledge).places
     amounts = {a.start: a for a in before.reading.amounts}
     given = {name: amounts[start] for name, start in places.items() if start in amounts}
-    return Given(given, choices_of(model, before, knowledge))
+    standard = {name: said for name, said in by_the_standard(model, before).items() if name not in given}
+    return Given(given, choices_of(model, before, knowledge) | standard)
+
+
+def by_the_standard(model: Model, question: Question) -> dict[str, str]:
+    """Return the temperature that a question takes from the standard atmosphere, in words: "ISA +10"."""
+    name = _standard(model, question)
+    return {name: _isa(model, question)} if name else {}
+
+
+def _standard(model: Model, before: Question) -> str:
+    """Return the input that a question takes from the standard atmosphere at its altitude: "ISA+10"."""
+    takes = {"altitude", "temperature"} <= {i.quantity for i in model.inputs}
+    found = (i.id for i in model.inputs if i.quantity == "temperature")
+    return next(found, "") if takes and before.reading.has(ISA) else ""
+
+
+def _isa(model: Model, before: Question) -> str:
+    apart = deviation(model, before)
+    return f"ISA {apart.value:+g}" if apart else "ISA"
 
 
 def choices_of(model: Model, question: Question, knowledge: Knowledge) -> dict[str, str]:

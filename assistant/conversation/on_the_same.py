@@ -165,7 +165,7 @@ def _whole(
     chosen = choices_of(model, alone, knowledge)
     amounts: dict[str, Amount] = {}
     choices: dict[str, str] = {}
-    left = list(alone.reading.amounts)
+    left = [a for a in alone.reading.amounts if not _counts_all(a, alone)]
     for item in model.inputs:
         alike = item.id in own and own[item.id].unit == item.unit
         if item.id in chosen:
@@ -184,6 +184,11 @@ def _whole(
     if left or not shared or any(own[name].quantity != model.output for name in lost):
         return None
     return Given(amounts, choices)
+
+
+def _counts_all(amount: Amount, alone: Question) -> bool:
+    """Return whether a number only counts all that there are: "the total for all four"."""
+    return amount.unit == "count" and alone.reading.words[max(0, amount.start - 1)] == "all"
 
 
 def _is_about(alone: Question, model: Model, knowledge: Knowledge) -> bool:

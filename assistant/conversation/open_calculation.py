@@ -50,10 +50,16 @@ def _with_a_choice(alone: Question, context: Context, knowledge: Knowledge) -> t
         return None
     question, _ = merged(alone, context, knowledge, False)  # a bare number keeps the part that it may still take
     result = resolve_scored(question, knowledge).result
-    if record_of(result) == model.id:
+    if record_of(result) == model.id and _lacks_less(result, context.result):
         return question, result
+    # A word that chooses nothing by itself ("idle") does so in the whole phrase of the choice.
     old = given_before(model, context.asked, knowledge)
     return _worked_out(model, Given({}, choices), old, alone, context, knowledge)
+
+
+def _lacks_less(result: Result, before: Needed) -> bool:
+    """Return whether less is asked back for than before, or nothing."""
+    return not isinstance(result, Needed) or set(result.names) < set(before.names)
 
 
 def _corrected(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:

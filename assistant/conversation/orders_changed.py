@@ -63,7 +63,8 @@ def changed(alone: Question, context: Context, old: Sum, knowledge: Knowledge) -
     if figured is not None:
         orders = figured
     elif reading.amounts or not words.isdisjoint(SIDES) or not words.isdisjoint(OTHER_WAY):
-        orders = _all_changed(reading, old) if not words.isdisjoint(_EVERYONE) else _each_changed(reading, named, old)
+        every = not words.isdisjoint(_EVERYONE) or _turns_all(reading, old)
+        orders = _all_changed(reading, old) if every else _each_changed(reading, named, old)
     elif not words.isdisjoint(OFF) or leaves_centred(reading.words):
         feet = [(0, PEDALS)] if not words.isdisjoint(FEET) else []
         orders = _left_off([whose for _, whose in feet or own or _pronoun(named, words)], old)
@@ -147,6 +148,13 @@ def _all_changed(reading: Reading, old: Sum) -> tuple[Told, ...] | None:
             new = order._replace(side=side, degrees=degrees)
         found.append(new)
     return tuple(found)
+
+
+def _turns_all(reading: Reading, old: Sum) -> bool:
+    """Return whether a turn turns what was told, and names no control, side or figure: "and the other way round"."""
+    way = not OTHER_WAY.isdisjoint(reading.words) and SIDES.keys().isdisjoint(reading.words)
+    pointed = [whose for _, whose in controls_named(reading) if whose != "other"]
+    return way and not reading.amounts and not pointed and len(old.orders) > 1
 
 
 def _turned(side: str) -> str:

@@ -21,7 +21,7 @@ _BESIDE = frozenset({
     "turns", "put", "puts", "pulls", "goes", "instead", "say", "degrees", "deg", "both", "all", "of", "them", "other",
     "way", "s", "same", "but", "has", "at", "order", "tiller", "tillers", "one", "only", "about", "how", "opposite",
     "side", "direction", "reversed", "round", "turned", "going", "was", "on", "are", "we", "i", "just", "go",
-    "as", "well", "too", "also", "full",
+    "as", "well", "too", "also", "full", "around",
 })  # fmt: skip
 _FULL = frozenset({"full", "hard", "fully"})
 _ORDINALS = frozenset({"first", "second"})
@@ -82,6 +82,12 @@ def _replace_each(
         if order.side is not None or turns:
             side = reading.words[order.side] if order.side is not None else ""
             _turn_round(like, side, before.reading, places, everything)
+
+
+def only_turns(reading: Reading) -> bool:
+    """Return whether a turn says no more than that what was told is turned round: "and the other way round?"."""
+    words = [w for w in reading.words if w[0].isalpha()]
+    return not OTHER_WAY.isdisjoint(words) and (_BESIDE | OTHER_WAY).issuperset(words) and not reading.amounts
 
 
 def _apart(reading: Reading) -> bool:

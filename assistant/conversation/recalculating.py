@@ -9,7 +9,7 @@ from __future__ import annotations
 from math import log
 
 from assistant.conversation.context import Context
-from assistant.conversation.given_inputs import Given, choices_of, chosen, given_before, in_words
+from assistant.conversation.given_inputs import Given, by_the_standard, choices_of, chosen, given_before, in_words
 from assistant.conversation.readings import question_of
 from assistant.conversation.turned_inputs import may_be_usual, switched, taken_away, thing_of, turned, usual_again
 from assistant.frozen import NamedTuple
@@ -20,13 +20,14 @@ from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.model_inputs import bind, chooses, cued_parts
+from assistant.resolving.model_inputs import ISA, bind, chooses, cued_parts, deviation
 from assistant.resolving.models import resolve_model
 from assistant.resolving.results import ModelResult, Result
 
 _MOST_WORDS = 12
 _SURE = 0.9
 _SAME = "same"
+_NONE = "0"
 _LEAD = frozenset({"ok", "okay", "right", "fine", "good", "well", "back", "go", "going"})
 _NEAR, _FAR = log(3.0), log(12.0)
 """How far a bare number may be from one that it surely, and at most, takes the place of."""
@@ -70,10 +71,13 @@ def recalculated(
     every = _counted_in_full(model, alone, knowledge)
     if every:
         alone, old = _without_numbers(alone), _without(old, every)
-    counted = [a for a in alone.reading.amounts if not chooses(a, model)]  # "half" is a setting, and no number
+    standard = by_the_standard(model, alone)
+    apart = deviation(model, alone) if standard else None
+    # "Half" is a setting, and no number, and the 10 of "ISA+10" no temperature.
+    counted = [a for a in alone.reading.amounts if not chooses(a, model) and a is not apart]
     numbers = alone._replace(reading=alone.reading._replace(amounts=tuple(counted)))
     amounts = _amounts(model, numbers, old, knowledge)
-    new = Given(amounts or {}, choices_of(model, alone, knowledge))
+    new = Given(amounts or {}, choices_of(model, alone, knowledge) | standard)
     if amounts is None:
         return None
     if not (amounts or new.choices or alone.named_variant or every or gone):
@@ -81,6 +85,7 @@ def recalculated(
         new, old = (other, old) if other.choices else turned(model, alone, old)
         if not (new.amounts or new.choices):
             return None
+    old = _without(old, *_put_out(model, new))
     variant = alone.variant if alone.named_variant else before.variant
     question = question_of(" , ".join((model.of, *in_words(model, new, old))), knowledge, variant)
     named = {c.input for c in question.conditions}
@@ -91,6 +96,15 @@ def recalculated(
     if not isinstance(result, ModelResult) or not result.values or result == told:
         return None
     return question.with_text(alone.reading.text), _held_as_before(result, told, alone)
+
+
+def _put_out(model: Model, new: Given) -> tuple[str, ...]:
+    """Return the inputs of which there is none where nothing is said, that another one of their kind puts out: a
+    tailwind, by a headwind.
+    """
+    none = [i for i in model.inputs if i.default == _NONE]
+    given = [i for i in none if i.id in new.amounts]
+    return tuple(i.id for i in none if i not in given and any(i.quantity == g.quantity for g in given))
 
 
 def _held_as_before(result: ModelResult, told: ModelResult, alone: Question) -> ModelResult:
@@ -112,9 +126,10 @@ def _is_about(alone: Question, model: Model, knowledge: Knowledge) -> bool:
     same = _SAME in alone.reading.text.lower().split()  # its words may name what it points at
     asked = alone.reading.asked & QUANTITIES
     about = asked <= {model.output} or (same and asked <= {i.quantity for i in model.inputs})
+    standard = bool(by_the_standard(model, alone))
     return about and all(
         m.weak or m.passing or not known.isdisjoint(m.concepts | m.implied) or (same and m.text == _SAME)
-        or (m.start == 0 and m.text in _LEAD)
+        or (m.start == 0 and m.text in _LEAD) or (standard and m.holds(ISA))
         for m in alone.reading.mentions
     )
 

@@ -12,13 +12,14 @@ from assistant.conversation.given_inputs import given_before
 from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.readings import question_of, things_named
 from assistant.conversation.schedule_again import spoken_input
+from assistant.conversation.traits import OPEN
 from assistant.frozen import NamedTuple
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CheckResult, ModelResult, ScheduleResult
 
-_MOST_WORDS = 9
+_MOST_WORDS, _BRIEF = 9, 5
 _ORDERS = "total_order"
 _BY = {
     "slower": ("speed", -1), "faster": ("speed", 1), "quicker": ("speed", 1),
@@ -28,6 +29,9 @@ _BY = {
     "earlier": ("time", -1), "higher": ("", 1), "lower": ("", -1), "more": ("", 1), "less": ("", -1), "fewer": ("", -1),
 }  # fmt: skip
 """Words that say what of an amount changes, and which way."""
+_MOVED = frozenset({
+    "slower", "faster", "quicker", "lighter", "heavier", "hotter", "warmer", "cooler", "colder",
+})  # fmt: skip
 _TIMES = {"half": 0.5, "twice": 2.0, "double": 2.0}
 _OF = frozenset({"that", "the", "of", "it", "this"})
 _THAN = "than"
@@ -56,6 +60,18 @@ def with_relative(alone: Question, context: Context, knowledge: Knowledge) -> Qu
         return None
     text = f"{found.cue or 'at'} {found.value:.10g} {unit_word(found.unit)}"
     return question_of(text, knowledge, alone.variant).with_text(alone.reading.text)
+
+
+def left_hanging(alone: Question, knowledge: Knowledge) -> bool:
+    """Return whether a turn gives no more than how far an amount is from one that was not spoken of: it is no amount
+    itself.
+    """
+    words, amounts = alone.reading.words, alone.reading.amounts
+    if len(amounts) != 1 or len(words) > _BRIEF or _THAN in words or amounts[0].unit is None:
+        return False
+    at = next((k for k, word in enumerate(words) if word in _MOVED), None)
+    beside = at is not None and at in (amounts[0].end, amounts[0].start - 1)
+    return beside and not any(m.start != at for m in things_named(alone.reading, knowledge))
 
 
 def _further(alone: Question, context: Context, knowledge: Knowledge) -> _Spoken | None:
@@ -106,8 +122,12 @@ def _times(alone: Question, context: Context, knowledge: Knowledge) -> _Spoken |
 
 
 def _spoken(context: Context, knowledge: Knowledge) -> Iterator[_Spoken]:
-    """Yield the amounts that the last calculation, schedule or verdict was given."""
+    """Yield the amounts that the last calculation, schedule or verdict was given; a turn left open gave none."""
     told = context.result
+    if isinstance(told, OPEN) and context.earlier:
+        past = context.earlier[0]
+        before = context._replace(asked=past.asked, result=past.result, earlier=context.earlier[1:])
+        yield from _spoken(before, knowledge)
     if isinstance(told, ScheduleResult):
         at = spoken_input(told)
         if at is not None:

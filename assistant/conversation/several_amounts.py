@@ -6,9 +6,11 @@ from assistant.conversation.calculated_lately import calculation_of
 from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.readings import question_of
 from assistant.frozen import NamedTuple
+from assistant.knowledge.records import Model, Schedule
 from assistant.quantities.amounts import Amount
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.model_inputs import cued_parts, deviation
 from assistant.resolving.results import Choices, Declined, ModelResult, Needed, Result, ScheduleResult
 
 _LISTING = frozenset((",", "and", "or", "&"))
@@ -37,10 +39,21 @@ def at_each_amount(question: Question, result: Result, knowledge: Knowledge) -> 
     ids = {each.id if each else "" for each in calculations}
     if len(ids) != 1 or "" in ids or any(told.count(each) > 1 for each in told):
         return []
+    if _apart(calculations[0], amounts, question, knowledge):
+        return []
     whole = calculation_of(result)
     if whole and (whole.id not in ids or not (result in told or _compares(result))):
         return []  # it needs them all: "from 400 and 200"
     return found
+
+
+def _apart(record: Model | Schedule | None, amounts: list[Amount], question: Question, knowledge: Knowledge) -> bool:
+    """Return whether the words beside amounts give them to several inputs: "ISA plus 15, 10 tailwind"."""
+    if not isinstance(record, Model):
+        return False
+    apart = deviation(record, question)
+    cued = {start: name for name, start in cued_parts(record, question, knowledge).items()}
+    return apart in amounts or len({cued[a.start] for a in amounts if a.start in cued}) > 1
 
 
 def _compares(result: Result) -> bool:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from assistant.conversation.context import Context
 from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.readings import question_of
+from assistant.knowledge.records import Schedule
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import CheckResult, LimitResult
+from assistant.resolving.results import CheckResult, LimitResult, ModelResult, Result
 
 _POINTING = frozenset({"that", "this", "the"})
 _SAME = "same"
@@ -31,6 +32,20 @@ def with_that_amount(alone: Question, context: Context, knowledge: Knowledge) ->
             if told:
                 question = question_of(" ".join((*words[:i], told, *words[end + 1 :])), knowledge, alone.variant)
                 return question.with_text(alone.reading.text)
+    return _with_there(alone, context, knowledge)
+
+
+def _with_there(alone: Question, context: Context, knowledge: Knowledge) -> Question | None:
+    """Return a turn on a schedule with the input that a sum read it at: "what is the pedal limit there"."""
+    words = alone.reading.words
+    if words[-1:] not in (("there",), ("then",)) or not isinstance(context.result, ModelResult):
+        return None
+    for name in knowledge.base.ids("schedules"):
+        schedule = knowledge.base.records[name]
+        if isinstance(schedule, Schedule) and knowledge.phrase(schedule.of).concepts <= alone.reading.concepts:
+            told = _told(schedule.input, context, knowledge)
+            question = question_of(" ".join((*words[:-1], "at", told)), knowledge, alone.variant)
+            return question.with_text(alone.reading.text) if told else None
     return None
 
 
@@ -56,10 +71,20 @@ def with_its_condition(alone: Question, context: Context, knowledge: Knowledge) 
 
 
 def _told(quantity: str, context: Context, knowledge: Knowledge) -> str:
-    """Return the one amount of a quantity that the turn before gave, in words."""
-    found = {(a.value, a.unit) for a in context.asked.reading.amounts if a.unit} if context.asked else set()
-    if isinstance(context.result, CheckResult):
-        found = {(check.given, check.unit) for check in context.result.checks}
+    """Return the one amount of a quantity that the turn before gave, in words, or the one before where that one was
+    left open or gave none.
+    """
+    told = _given(quantity, context.asked, context.result, knowledge)
+    past = context.earlier[0] if context.earlier else None
+    if told or past is None or (context.asked and context.asked.reading.amounts):
+        return told
+    return _given(quantity, past.asked, past.result, knowledge)
+
+
+def _given(quantity: str, asked: Question | None, result: Result | None, knowledge: Knowledge) -> str:
+    found = {(a.value, a.unit) for a in asked.reading.amounts if a.unit} if asked else set()
+    if isinstance(result, CheckResult):
+        found = {(check.given, check.unit) for check in result.checks}
     dimension = _ALIKE.get(quantity, quantity)
     fitting = [(value, unit) for value, unit in found if knowledge.units.get(unit).dimension == dimension]
     return f"{fitting[0][0]:.10g} {unit_word(fitting[0][1])}" if len(fitting) == 1 else ""

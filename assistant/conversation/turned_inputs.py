@@ -11,6 +11,7 @@ _PROPERLY = frozenset({"properly", "correctly", "right", "should"})
 _USUAL = _PROPERLY | {"book", "normal", "standard", "proper", "usual", "nominal", "correct", "published", "specified"}
 """Words for a figure as it is taken where nothing is said of it."""
 _NONE = frozenset({"no", "nil", "without", "zero", "calm", "none", "any"})
+_NOTHING = "0"
 _MOST_WORDS = 9
 _BESIDE = frozenset({"and", "the", "with", "what", "about", "but", "so", "ok", "then", "?", ".", ",", "now"})
 
@@ -65,6 +66,8 @@ def taken_away(model: Model, alone: Question, old: Given) -> tuple[str, ...]:
     if alone.reading.amounts or len(words) > _MOST_WORDS or _NONE.isdisjoint(words):
         return ()
     for item in model.inputs:
+        if item.default == _NOTHING and item.id in old.amounts and item.id in words:
+            return (item.id,)
         of = item.assumed.split()[1:2] if item.assumed.split()[:1] == ["no"] else []
         if of and of[0] in words:
             alike = (i.id for i in model.inputs if i.default == item.default and i.unit == item.unit)

@@ -10,6 +10,7 @@ from assistant.conversation.given_inputs import given_before
 from assistant.conversation.limit_spoken import asks_margin
 from assistant.conversation.traits import names_unknown
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.model_inputs import cued_parts
 from assistant.resolving.offering import offered
 from assistant.resolving.results import BandResult, CheckResult, Choices, ModelResult, Needed, Result, ScheduleResult
 
@@ -19,7 +20,7 @@ _AGAIN = frozenset({
     "again", "repeat", "sure", "really", "still", "same", "confirm", "correct", "right", "check", "so", "said", "isn",
 })  # fmt: skip
 _DUST = 1e-9
-_FAR, _LEAST = 8.0, 1.0
+_FAR, _LEAST, _MANY = 8.0, 1.0, 4.0
 
 
 def not_taken_in(alone: Question, result: Result, context: Context, knowledge: Knowledge) -> Choices | None:
@@ -41,6 +42,9 @@ def far_off(alone: Question, question: Question, result: Result, context: Contex
     """Return what is asked back where a turn's bare number has taken the place of one that it is nowhere near: a speed
     of 1,240 kt after one of 120.
     """
+    if _unlikely(alone, question, result, know):
+        assert isinstance(result, ModelResult)
+        return Choices(((result.model.id, offered(know, result.model.id)),))
     told, before = context.result, context.asked
     bare = [a.value for a in alone.reading.amounts if a.unit is None]
     if not bare or before is None or not isinstance(result, ModelResult) or not isinstance(told, ModelResult):
@@ -53,6 +57,24 @@ def far_off(alone: Question, question: Question, result: Result, context: Contex
         if value in bare and new[name].unit == old[name].unit and past > 0 and not past / _FAR <= value <= past * _FAR:
             return Choices(((told.model.id, offered(know, told.model.id)),)) if value > _LEAST else None
     return None
+
+
+def _unlikely(alone: Question, question: Question, result: Result, know: Knowledge) -> bool:
+    """Return whether a turn's amount was taken, with no word beside it, for a figure that is taken as usual elsewhere
+    and that it is many times as much as: the width of a pavement for an edge clearance.
+    """
+    if not isinstance(result, ModelResult) or not alone.reading.amounts:
+        return False
+    given = [a.value for a in alone.reading.amounts]
+    new = given_before(result.model, question, know).amounts
+    cued = cued_parts(result.model, alone, know)
+    for item in result.model.inputs:
+        usual = know.figure(item.default, question.variant) if item.default and item.id in new else None
+        if usual is None or item.id in cued or item.unit != result.model.output_unit:
+            continue
+        if new[item.id].value in given and new[item.id].value > _MANY * usual.value:
+            return True
+    return False
 
 
 def _same_again(result: Result, told: Result) -> str:

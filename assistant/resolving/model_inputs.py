@@ -19,7 +19,7 @@ _SMALL = 3
 """Letters of words that name nothing: "of a"."""
 _TONNES = 200.0
 """A mass of an aeroplane said without a unit and below this is in tonnes."""
-_ISA = "isa"
+ISA = "isa"
 _WHOLE = 100.0
 _LOW = frozenset({"low", "below", "under", "underinflated", "less", "down"})
 _RATED = frozenset({"limit", "rated", "rating", "maximum", "max"})
@@ -59,7 +59,7 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     parts += [_part(i)._replace(measured=True) for i in replaced]
     if may_be_given(model, sought, setting):
         parts.append(part(_OUTPUT, model.output_unit, _output_cues(model), True)._replace(result=True))
-    apart = _deviation(model, question)
+    apart = deviation(model, question)
     stated = [
         _measured(a, model, question)
         for a in question.reading.amounts
@@ -126,9 +126,9 @@ def _measured(amount: Amount, model: Model, question: Question) -> Amount:
     return amount._replace(unit=units.pop()) if len(units) == 1 else amount
 
 
-def _deviation(model: Model, question: Question) -> Amount | None:
+def deviation(model: Model, question: Question) -> Amount | None:
     """Return the amount that is a difference from the standard atmosphere: "ISA+10"."""
-    ends = {m.end for m in question.reading.mentions if m.holds(_ISA)}
+    ends = {m.end for m in question.reading.mentions if m.holds(ISA)}
     takes = {"altitude", "temperature"} <= {i.quantity for i in model.inputs}
     found = (a for a in question.reading.amounts if a.start in ends and a.unit in (None, "deg", "degC", "K"))
     return next(found, None) if takes else None
@@ -140,7 +140,7 @@ def _standard(
 ) -> tuple[Bound, ...]:  # fmt: skip
     """Return the temperature of the standard atmosphere at the altitude given, for a question that says so."""
     altitude = next((i for i in model.inputs if i.quantity == "altitude" and i.id in amounts), None)
-    if item.quantity != "temperature" or altitude is None or not question.reading.has(_ISA):
+    if item.quantity != "temperature" or altitude is None or not question.reading.has(ISA):
         return ()
     try:
         kelvin = temperature(know.units.to_si(amounts[altitude.id][0], altitude.unit))

@@ -40,6 +40,7 @@ _NOUNS = frozenset(
 
 
 _OPPOSITE = frozenset(("opposite", "opposing", "opposed"))
+_JOINING = frozenset({"and", ","})
 _WORDS = {"tiller": "tiller", "tillers": "tiller", "pedal": "pedals", "pedals": "pedals"}
 
 
@@ -133,7 +134,7 @@ def deflections(question: Question, know: Knowledge) -> list[Deflection]:
             control = _following(controls, orders, i + 1, words) or _nearest(controls, i, words)
             if control and (side or control[0] == "pedals" or len(controls) == 1 or related):
                 found.append(Deflection(control[0], None, side, control[1], i))
-    return _distinct(_likewise(_shared(found, controls, words), controls, words))
+    return _distinct(_likewise(_shared(_joined(found, words), controls, words), controls, words))
 
 
 def _first_order(question: Question) -> int:
@@ -188,6 +189,18 @@ def _within_sums(question: Question) -> list[tuple[_Named, str]]:
     sums = (m for m in question.reading.mentions if m.holds("total_order") and not _control(m))
     places = (k for m in sums if not _ADDING.isdisjoint(m.text.split()) for k in m.taken)
     return [(_Named(k, k + 1, words[k]), _WORDS[words[k]]) for k in places if words[k] in _WORDS]
+
+
+def _joined(found: list[Deflection], words: tuple[str, ...]) -> list[Deflection]:
+    """ "Tillers 20 and 15 right": the side that is said of the second order is that of the first too."""
+    if "tillers" not in words:
+        return found
+    by_place = {d.place: d for d in found if d.control == "tiller" and d.side}
+    joined = ((d, by_place.get(d.place + 2)) for d in found)
+    return [
+        d._replace(side=other.side) if other and not d.side and words[d.place + 1] in _JOINING else d
+        for d, other in joined
+    ]
 
 
 def _shared(

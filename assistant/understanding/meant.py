@@ -140,11 +140,15 @@ def counted_at(amount: Amount, words: list[str]) -> set[int]:
 
 
 def tells_how_many(amount: Amount, words: list[str]) -> bool:
-    """Return whether a number counts what was spoken of before: "one is locked out, so three are working"."""
+    """Return whether a number counts what was spoken of before: "one is locked out, so three are working", "all four".
+    """
+    if amount.start and words[amount.start - 1] == _ALL:
+        return True
     after = words[amount.end : amount.end + 3]
     return after[:1] in (["are"], ["remain"]) and not _LEFT.isdisjoint(after)
 
 
+_ALL = "all"
 _ONES = frozenset({"ones", "twos"})
 _IS_SO = frozenset({
     "gone", "dead", "failed", "lost", "out", "fine", "back", "still", "ok", "down", "packed", "quit", "just",

@@ -1,0 +1,74 @@
+"""The calculation before a side question, which a turn goes back to without saying so.
+
+"Is 38 m enough?", after "what clearance is that?", is held against the pavement that came out before; "and with idle",
+after "how heavy is the heat sink?", chooses for what was calculated, as the figure told since has no such choice.
+"""
+
+from __future__ import annotations
+
+from assistant.conversation.context import LATELY, Context
+from assistant.conversation.enough_for_it import enough_for_it, holds_against
+from assistant.conversation.given_inputs import Given, choices_of, given_before, in_words, worked_out
+from assistant.conversation.recalculating import recalculated
+from assistant.conversation.traits import OPEN
+from assistant.resolving.amounts_for import fits
+from assistant.resolving.choosing import Scored
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.model_inputs import cued_parts
+from assistant.resolving.results import FactResult, LimitResult, ModelResult, Result
+from assistant.resolving.sought import sought_input
+
+_BRIEF = 6
+
+
+def before_the_aside(
+    alone: Question, first: Scored, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return the calculation before a side question with what a turn holds against it, or chooses for it."""
+    if not isinstance(context.result, (LimitResult, FactResult)):
+        return None
+    for past in context.earlier[:LATELY]:
+        if isinstance(past.result, ModelResult):
+            before = context._replace(asked=past.asked, result=past.result, answer=past.answer)
+            if holds_against(alone):
+                return enough_for_it(alone, before, knowledge)
+            if _only_chooses(alone, first, past.result, knowledge) or _only_gives(alone, first, past.result, knowledge):
+                return recalculated(alone, first, before, knowledge)
+            return _other_way_about(alone, past.asked, past.result, knowledge)
+    return None
+
+
+def _other_way_about(
+    alone: Question, asked: Question, told: ModelResult, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return the calculation solved for an input that a turn asks for, where it gives a result: "what steering would I
+    need for 35 m?".
+    """
+    model, amounts = told.model, alone.reading.amounts
+    sought = sought_input(model, alone)
+    if not sought or len(amounts) != 1 or amounts[0].unit is None:
+        return None
+    if fits(amounts[0], model.output_unit, knowledge.units) is None:
+        return None
+    old = given_before(model, asked, knowledge)
+    rest = Given({n: a for n, a in old.amounts.items() if n != sought}, old.choices)
+    own = " ".join(alone.reading.words).rstrip("?. ")
+    text = " , ".join((own, model.of, *in_words(model, rest, Given({}, {}))))
+    question, result = worked_out(text, model, asked.variant, knowledge)
+    solved = isinstance(result, ModelResult) and result.solved == sought
+    return (question.with_text(alone.reading.text), result) if result is not None and solved else None
+
+
+def _only_chooses(alone: Question, first: Scored, told: ModelResult, knowledge: Knowledge) -> bool:
+    """Return whether a short turn answers nothing by itself and makes a choice of a calculation."""
+    brief = len(alone.reading.words) <= _BRIEF and not alone.reading.amounts
+    return brief and isinstance(first.result, OPEN) and bool(choices_of(told.model, alone, knowledge))
+
+
+def _only_gives(alone: Question, first: Scored, told: ModelResult, knowledge: Knowledge) -> bool:
+    """Return whether a short turn answers nothing by itself and says of its amounts which inputs they are."""
+    amounts = alone.reading.amounts
+    if not amounts or not isinstance(first.result, OPEN) or len(alone.reading.words) > _BRIEF + 1:
+        return False
+    cued = cued_parts(told.model, alone, knowledge).values()
+    return all(amount.start in cued for amount in amounts)
