@@ -6,11 +6,15 @@ after "how heavy is the heat sink?", chooses for what was calculated, as the fig
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from assistant.conversation.context import LATELY, Context
 from assistant.conversation.enough_for_it import enough_for_it, holds_against
 from assistant.conversation.given_inputs import Given, choices_of, given_before, in_words, worked_out
+from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.recalculating import recalculated
 from assistant.conversation.traits import OPEN
+from assistant.knowledge.records import Model
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
@@ -18,7 +22,9 @@ from assistant.resolving.model_inputs import cued_parts
 from assistant.resolving.results import FactResult, LimitResult, ModelResult, Result
 from assistant.resolving.sought import sought_input
 
-_BRIEF = 6
+_BRIEF, _LONG = 6, 10
+_POINTING = frozenset({"that", "this", "it"})
+_ASKING = frozenset({"what", "which", "much"})
 
 
 def before_the_aside(
@@ -38,6 +44,30 @@ def before_the_aside(
     return None
 
 
+def on_the_figure_told(
+    alone: Question, first: Scored, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return the calculation that takes the figure told last, where a turn points at that, asks for its result and
+    chooses the rest: "what deceleration is that with FULL?", after a share of the target.
+    """
+    told = {limit.id for limit in context.result.limits} if isinstance(context.result, LimitResult) else set()
+    words = alone.reading.words
+    if not told or _POINTING.isdisjoint(words) or alone.reading.amounts or len(words) > _LONG:
+        return None
+    for name in knowledge.base.ids("models"):
+        model = knowledge.base.records[name]
+        if not isinstance(model, Model) or model.output not in alone.reading.asked:
+            continue
+        takes = any(item.default in told for item in model.inputs)
+        choices = choices_of(model, alone, knowledge) if takes else {}
+        if choices:
+            text = " , ".join((model.of, *in_words(model, Given({}, choices), Given({}, {}))))
+            question, result = worked_out(text, model, alone.variant, knowledge)
+            if isinstance(result, ModelResult):
+                return question.with_text(alone.reading.text), result
+    return None
+
+
 def _other_way_about(
     alone: Question, asked: Question, told: ModelResult, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
@@ -45,18 +75,26 @@ def _other_way_about(
     need for 35 m?".
     """
     model, amounts = told.model, alone.reading.amounts
-    sought = sought_input(model, alone)
+    sought = _sought(model, alone)
     if not sought or len(amounts) != 1 or amounts[0].unit is None:
         return None
     if fits(amounts[0], model.output_unit, knowledge.units) is None:
         return None
     old = given_before(model, asked, knowledge)
     rest = Given({n: a for n, a in old.amounts.items() if n != sought}, old.choices)
-    own = " ".join(alone.reading.words).rstrip("?. ")
-    text = " , ".join((own, model.of, *in_words(model, rest, Given({}, {}))))
+    amount = f"{amounts[0].value:.10g} {unit_word(amounts[0].unit)}"
+    quantity = next(i.quantity for i in model.inputs if i.id == sought)
+    text = " , ".join((f"what {quantity} for", f"{model.of} of {amount}", *in_words(model, rest, Given({}, {}))))
     question, result = worked_out(text, model, asked.variant, knowledge)
     solved = isinstance(result, ModelResult) and result.solved == sought
     return (question.with_text(alone.reading.text), result) if result is not None and solved else None
+
+
+def _sought(model: Model, alone: Question) -> str:
+    """Return the input that a turn asks for, by its quantity or by a word for it: "what steering"."""
+    led = {two for one, two in pairwise(alone.reading.words) if one in _ASKING}
+    named = (i.id for i in model.inputs if i.id in model.inverse and not led.isdisjoint(i.cues.split()))
+    return sought_input(model, alone) or next(named, "")
 
 
 def _only_chooses(alone: Question, first: Scored, told: ModelResult, knowledge: Knowledge) -> bool:

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from assistant.conversation.amending import amended
 from assistant.conversation.before_refined import before_refined, on_what_was_told
-from assistant.conversation.before_the_aside import before_the_aside
+from assistant.conversation.before_the_aside import before_the_aside, on_the_figure_told
+from assistant.conversation.by_its_rule import by_its_rule
 from assistant.conversation.calculated_lately import calculated_lately, onward
 from assistant.conversation.calculations import other_calculation, supplies, with_its_amounts
 from assistant.conversation.cases_of_steps import case_asked
@@ -65,6 +66,7 @@ from assistant.conversation.traits import (
     only_states,
     stands_alone,
 )  # fmt: skip
+from assistant.conversation.why_calculated import why_calculated
 from assistant.conversation.with_the_subject import with_the_subject
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.controls_in_use import now_in_vain
@@ -95,6 +97,7 @@ def completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Quest
     if further:
         return further
     again = None if turn.corrects else _of_what_was_set(alone, context, knowledge)
+    again = again or (None if turn.corrects else by_its_rule(alone, first, context, knowledge))
     again = again or amended(alone, first, context, knowledge) or refined(alone, first, context, knowledge)
     if again:
         return again
@@ -119,6 +122,8 @@ def completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Quest
         found = found or former_asked(alone, context, knowledge)
         if found is None and isinstance(first.result, OPEN):
             found = thing_told(alone, context, knowledge)
+        found = found or why_calculated(alone, first, context, knowledge)
+        found = found or on_the_figure_told(alone, first, context, knowledge)
         found = found or before_the_aside(alone, first, context, knowledge)
         found = found or calculated_lately(alone, first, context, knowledge)
         found = found or onward(alone, first, context, knowledge)

@@ -13,7 +13,7 @@ from assistant.conversation.bare_words import as_steering
 _BELIEF = (
     r"\b(?:"
     r"(?!we read\b)(?:i|we) (?:was|were|had|have|'ve|ve)? ?(?:always |once )?"
-    r"(?:learn(?:ed|t)|taught|thought|told|remember(?:ed)?|believed?|heard|read|been told|been taught|assumed"
+    r"(?:learn(?:ed|t)|taught|thought|told|remember(?:ed)?|believed?|heard|read(?!\W[\w ,.]{1,30}\bon (?:it|them|this|the|that|one|ours?|mine)\b)|been told|been taught|assumed"
     r"|understood|recall(?:ed)?|say|said|know)"
     r"|my (?:notes?|book|instructor|captain|card|old notes?) (?:says?|said|has|have|use[sd]?|taught|quotes?|reckons)"
     r"|(?:i|we) (?:always |have always |'ve always )?used(?! to\b)"
@@ -37,6 +37,8 @@ _BELIEVED_FIRST = (
     r"(?: (?:that|it|this|they) (?:was|were|is|wasn.?t|used to be))?"
 )
 """Somebody who believes something and does not say who: "thought that was twelve"."""
+_CONNECTING = frozenset({"so", "and", "but", "ok", "okay", "well", "then", "right"})
+_OPEN = frozenset({"what", "how"})
 _BELIEVING = frozenset({
     "had", "was", "were", "been", "remember", "remembered", "recall", "told", "notes", "note", "card", "cards", "sheet",
     "flashcard", "book", "taught", "trained", "training", "course", "school", "reckons", "reckon", "said", "says",
@@ -99,6 +101,8 @@ def believes(text: str) -> bool:
 def may_believe(text: str) -> bool:
     """Return whether a turn may say what somebody believes, if the figure in it is a former one: "I had 12"."""
     words = text[:100].lower().replace("\u2019", "'").replace("'", " ").split()
+    if next((w for w in words if w not in _CONNECTING), "") in _OPEN:
+        return False  # "so what have I got at a hundred"
     return len(words) <= _MOST_WORDS + 1 and not _BELIEVING.isdisjoint(words) and _WHETHER.isdisjoint(words)
 
 

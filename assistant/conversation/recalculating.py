@@ -102,7 +102,7 @@ def _put_out(model: Model, new: Given) -> tuple[str, ...]:
     """Return the inputs of which there is none where nothing is said, that another one of their kind puts out: a
     tailwind, by a headwind.
     """
-    none = [i for i in model.inputs if i.default == _NONE]
+    none = [i for i in model.inputs if i.default == _NONE and not i.choices]
     given = [i for i in none if i.id in new.amounts]
     return tuple(i.id for i in none if i not in given and any(i.quantity == g.quantity for g in given))
 
