@@ -41,7 +41,7 @@ from assistant.conversation.that_amount import with_its_condition, with_that_amo
 from assistant.conversation.told_again import asked_back, before_that, told_in_vain
 from assistant.conversation.told_of_oneself import asked_alone
 from assistant.conversation.traits import OPEN
-from assistant.conversation.unchanged import far_off, not_taken_in, told_already
+from assistant.conversation.unchanged import far_off, leave_asked, not_taken_in, told_already
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.reading_asked import lacks_its_reading
 from assistant.resolving.results import Declined, Result
@@ -87,6 +87,8 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     question, result = as_a_verdict(alone, question, result, context, knowledge)
     result = by_the_bands(alone, result, context, knowledge)
     result = of_its_kind(alone, question, with_the_new_amount(alone, result, knowledge), context)
+    if leave_asked(alone, turn.first, result, context):
+        return alone, turn.first.result
     same = told_already(alone, result, context)
     if same and context.asked:
         return context.asked.with_text(text), same

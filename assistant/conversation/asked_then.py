@@ -25,6 +25,7 @@ from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.choosing import candidates, chosen_record, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.leaning import ANSWERING
+from assistant.resolving.model_inputs import cued_parts
 from assistant.resolving.results import (
     BandResult,
     CheckResult,
@@ -45,6 +46,7 @@ _LONG, _BRIEF, _WHOLE = 12, 7, 5
 _SURE = 0.95
 _FULLY, _CLEARLY = 0.9, 0.1
 _GOING_ON = frozenset({"then", "next", "now", "after", "afterwards"})
+_GIVING = frozenset({"with", "at", "from", "if"})
 _JUDGED = (BandResult, CheckResult, ModelResult, ScheduleResult)
 
 
@@ -112,12 +114,25 @@ def _goes_on_from_the_result(alone: Question, context: Context, knowledge: Knowl
     past = calculation_judged(context)
     if past and isinstance(past.result, ModelResult) and choices_of(past.result.model, alone, knowledge):
         return True
-    if isinstance(context.result, ModelResult) and only_turns(alone.reading):
+    if isinstance(context.result, ModelResult) and (
+        only_turns(alone.reading) or _gives_inputs(alone, context.result, knowledge)
+    ):
         return True
     if "that" not in alone.reading.words:
         return False
     follows = isinstance(context.result, TableResult) and alone.reading.has("warning")
     return follows or isinstance(context.result, ModelResult)
+
+
+def _gives_inputs(alone: Question, told: ModelResult, knowledge: Knowledge) -> bool:
+    """Return whether a turn only gives amounts, each by a word for an input of the calculation told last: "with the
+    accumulator at 1,500 only".
+    """
+    amounts, words = alone.reading.amounts, alone.reading.words
+    if not amounts or words[0] not in _GIVING or alone.reading.asked & QUANTITIES - {told.model.output}:
+        return False
+    cued = cued_parts(told.model, alone, knowledge).values()
+    return all(amount.start in cued for amount in amounts)
 
 
 def _remembered_by(result: Result, alone: Question, context: Context, knowledge: Knowledge) -> Question:

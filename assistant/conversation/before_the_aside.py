@@ -68,6 +68,13 @@ def on_the_figure_told(
     return None
 
 
+def other_way_about(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the calculation told last solved for an input that a turn asks for by a word for it."""
+    if context.asked is None or not isinstance(context.result, ModelResult) or len(alone.reading.words) > _LONG:
+        return None
+    return _other_way_about(alone, context.asked, context.result, knowledge)
+
+
 def _other_way_about(
     alone: Question, asked: Question, told: ModelResult, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:

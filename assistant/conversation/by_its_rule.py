@@ -7,16 +7,20 @@ By itself such a turn names a common thing and a speed, which many limits are of
 from __future__ import annotations
 
 from assistant.conversation.context import Context
-from assistant.conversation.readings import things_named
+from assistant.conversation.given_inputs import choices_of
+from assistant.conversation.like_amounts import unit_word
+from assistant.conversation.readings import question_of, things_named
 from assistant.conversation.traits import CLEAR, OPEN
-from assistant.knowledge.records import Bands
+from assistant.knowledge.records import Bands, Limit
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import CheckResult, FactResult, LimitResult, Result
+from assistant.resolving.results import CheckResult, FactResult, LimitResult, ModelResult, Result
 
 _MOST_WORDS = 9
+_LEAVE = frozenset({"ok", "okay", "may", "can", "could", "allowed", "legal", "good"})
+_ASKING_OPENLY = frozenset({"what", "how", "when", "if", "until", "till", "why", "from"})
 _OPENING = frozenset({"what", "how", "why", "who", "where", "which", "when"})
 
 
@@ -52,3 +56,36 @@ def _is_of(alone: Question, bands: Bands, knowledge: Knowledge) -> bool:
     known = knowledge.matcher.vocabulary(bands.id)
     named = things_named(alone.reading, knowledge)
     return bool(named) and all(known & (m.concepts | m.implied) for m in named)
+
+
+def leave_by_its_limit(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the verdict on a turn's one amount by the limit that the calculation told last may come down to, where the
+    turn asks leave for what that limit is for: "is 240 ok to go?", after a cooling time.
+    """
+    told, amounts = context.result, alone.reading.amounts
+    if not isinstance(told, ModelResult) or len(amounts) != 1 or len(alone.reading.words) > _MOST_WORDS + 1:
+        return None
+    if _LEAVE.isdisjoint(alone.reading.words) or not _ASKING_OPENLY.isdisjoint(alone.reading.words):
+        return None
+    chosen = choices_of(told.model, alone, knowledge)
+    for item in told.model.inputs:
+        for phrases, value, _ in item.choices if item.id in chosen else ():
+            limit = knowledge.base.records.get(value)
+            if isinstance(limit, Limit) and limit.maximum and chosen[item.id] in map(str.strip, phrases.split(";")):
+                return _checked(limit, alone, context, knowledge)
+    return None
+
+
+def _checked(limit: Limit, alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    variant = alone.variant if alone.named_variant or context.asked is None else context.asked.variant
+    own = knowledge.record(limit.id, variant)
+    amount = alone.reading.amounts[0]
+    if not isinstance(own, Limit) or own.maximum is None or fits(amount, own.maximum.unit, knowledge.units) is None:
+        return None
+    value = fits(amount, own.maximum.unit, knowledge.units)
+    measured = amount._replace(value=amount.value if value is None else value, unit=own.maximum.unit)
+    found = limit_rules.check(own, measured, alone._replace(variant=variant), knowledge)
+    # What follows goes on from the whole: "on the other variant?".
+    whole = question_of(f"{measured.value:.10g} {unit_word(own.maximum.unit)} , {own.of}", knowledge, variant)
+    question = whole.with_text(alone.reading.text)._replace(variant=variant, context=True)
+    return (question, CheckResult((found,))) if found else None

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from assistant.conversation.amending import amended
 from assistant.conversation.before_refined import before_refined, on_what_was_told
-from assistant.conversation.before_the_aside import before_the_aside, on_the_figure_told
-from assistant.conversation.by_its_rule import by_its_rule
+from assistant.conversation.before_the_aside import before_the_aside, on_the_figure_told, other_way_about
+from assistant.conversation.by_its_rule import by_its_rule, leave_by_its_limit
 from assistant.conversation.calculated_lately import calculated_lately, onward
 from assistant.conversation.calculations import other_calculation, supplies, with_its_amounts
 from assistant.conversation.cases_of_steps import case_asked
@@ -98,6 +98,8 @@ def completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Quest
         return further
     again = None if turn.corrects else _of_what_was_set(alone, context, knowledge)
     again = again or (None if turn.corrects else by_its_rule(alone, first, context, knowledge))
+    again = again or (None if turn.corrects else leave_by_its_limit(alone, context, knowledge))
+    again = again or other_way_about(alone, context, knowledge)
     again = again or amended(alone, first, context, knowledge) or refined(alone, first, context, knowledge)
     if again:
         return again

@@ -13,7 +13,9 @@ from assistant.conversation.bare_words import as_steering
 _BELIEF = (
     r"\b(?:"
     r"(?!we read\b)(?:i|we) (?:was|were|had|have|'ve|ve)? ?(?:always |once )?"
-    r"(?:learn(?:ed|t)|taught|thought|told|remember(?:ed)?|believed?|heard|read(?!\W[\w ,.]{1,30}\bon (?:it|them|this|the|that|one|ours?|mine)\b)|been told|been taught|assumed"
+    r"(?:learn(?:ed|t)|taught|thought|told|remember(?:ed)?|believed?|heard"
+    r"|read(?!\W[\w ,.]{1,30}\bon (?:it|them|this|the|that|one|ours?|mine)\b)"
+    r"|been told|been taught|assumed"
     r"|understood|recall(?:ed)?|say|said|know)"
     r"|my (?:notes?|book|instructor|captain|card|old notes?) (?:says?|said|has|have|use[sd]?|taught|quotes?|reckons)"
     r"|(?:i|we) (?:always |have always |'ve always )?used(?! to\b)"

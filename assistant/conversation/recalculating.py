@@ -24,7 +24,7 @@ from assistant.resolving.model_inputs import ISA, bind, chooses, cued_parts, dev
 from assistant.resolving.models import resolve_model
 from assistant.resolving.results import ModelResult, Result
 
-_MOST_WORDS = 12
+_MOST_WORDS = 14
 _SURE = 0.9
 _SAME = "same"
 _NONE = "0"
@@ -124,14 +124,30 @@ def _is_about(alone: Question, model: Model, knowledge: Knowledge) -> bool:
     """Return whether a turn names and asks nothing that the calculation does not speak of."""
     known = knowledge.matcher.vocabulary(model.id) | {i.quantity for i in model.inputs}
     same = _SAME in alone.reading.text.lower().split()  # its words may name what it points at
-    asked = alone.reading.asked & QUANTITIES
+    chosen = _of_its_choices(alone, model)
+    named = frozenset(c for m in alone.reading.mentions if chosen.issuperset(m.taken) for c in m.concepts)
+    asked = (alone.reading.asked & QUANTITIES) - named
     about = asked <= {model.output} or (same and asked <= {i.quantity for i in model.inputs})
     standard = bool(by_the_standard(model, alone))
+    # A state is said of something: what it is said of has to be known.
+    told = {m.taken for c in alone.conditions for m in alone.reading.mentions if c.where and m.start in c.where}
     return about and all(
         m.weak or m.passing or not known.isdisjoint(m.concepts | m.implied) or (same and m.text == _SAME)
-        or (m.start == 0 and m.text in _LEAD) or (standard and m.holds(ISA))
+        or (m.start == 0 and m.text in _LEAD) or chosen.issuperset(m.taken) or (m.says_state and told)
+        or (standard and m.holds(ISA))
         for m in alone.reading.mentions
     )
+
+
+def _of_its_choices(alone: Question, model: Model) -> frozenset[int]:
+    """Return the places of a turn where it says a choice in several words, which name nothing else: "whole travel"."""
+    words = alone.reading.words
+    phrases = {tuple(p.split()) for i in model.inputs for said, _, _ in i.choices for p in said.lower().split(";")}
+    found = (
+        range(k, k + len(phrase)) for phrase in phrases if len(phrase) > 1
+        for k in range(len(words)) if words[k : k + len(phrase)] == phrase
+    )  # fmt: skip
+    return frozenset(k for each in found for k in each)
 
 
 def _counted_in_full(model: Model, alone: Question, knowledge: Knowledge) -> str:

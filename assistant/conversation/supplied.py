@@ -8,11 +8,12 @@ from __future__ import annotations
 
 from assistant.conversation.calculations import record_of
 from assistant.conversation.context import Context
+from assistant.conversation.given_inputs import choices_of
 from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.on_the_schedule import at_amount
 from assistant.conversation.readings import merged, question_of
 from assistant.conversation.traits import ASKING, CLEAR, LONG, OPEN, names_unknown
-from assistant.knowledge.records import Schedule
+from assistant.knowledge.records import Model, Schedule
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored, candidates
@@ -50,7 +51,8 @@ def _in_its_unit(alone: Question, asked: Needed, context: Context, knowledge: Kn
     amounts = alone.reading.amounts
     if context.asked is None or len(missing) != 1 or len(amounts) != 1 or amounts[0].unit is not None:
         return None
-    if missing[0].unit in _OWN:
+    chooses = isinstance(asked.record, Model) and choices_of(asked.record, alone, knowledge)
+    if missing[0].unit in _OWN or chooses:
         return None
     words = " ".join(context.asked.reading.words).rstrip("?. ")
     text = f"{words} , {amounts[0].value:.10g} {unit_word(missing[0].unit)}"

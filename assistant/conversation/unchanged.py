@@ -9,10 +9,21 @@ from assistant.conversation.context import Context
 from assistant.conversation.given_inputs import given_before
 from assistant.conversation.limit_spoken import asks_margin
 from assistant.conversation.traits import names_unknown
+from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_inputs import cued_parts
 from assistant.resolving.offering import offered
-from assistant.resolving.results import BandResult, CheckResult, Choices, ModelResult, Needed, Result, ScheduleResult
+from assistant.resolving.results import (
+    BandResult,
+    CheckResult,
+    Choices,
+    FactResult,
+    LimitResult,
+    ModelResult,
+    Needed,
+    Result,
+    ScheduleResult,
+)  # fmt: skip
 
 _SIDES = frozenset({"left", "right", "port", "starboard"})
 _ORDERS = "total_order"
@@ -20,6 +31,8 @@ _AGAIN = frozenset({
     "again", "repeat", "sure", "really", "still", "same", "confirm", "correct", "right", "check", "so", "said", "isn",
 })  # fmt: skip
 _DUST = 1e-9
+_LEAVE = frozenset({"may", "can", "could", "should", "must"})
+_FAIRLY = 0.7
 _FAR, _LEAST, _MANY = 8.0, 1.0, 4.0
 
 
@@ -36,6 +49,15 @@ def not_taken_in(alone: Question, result: Result, context: Context, knowledge: K
     if not record or not (_gives_anew(alone, result, context) or names_unknown(record, alone, knowledge)):
         return None
     return Choices(((record, offered(knowledge, record)),))
+
+
+def leave_asked(alone: Question, first: Scored, result: Result, context: Context) -> bool:
+    """Return whether a turn asks if something may be done, and is answered with that, and not with the calculation told
+    last: "may I take the reading with the fans still blowing?".
+    """
+    again = isinstance(result, ModelResult) and bool(_same_again(result, context.result)) if context.result else False
+    asks = alone.reading.words[0] in _LEAVE and not alone.reading.amounts
+    return again and asks and first.score >= _FAIRLY and isinstance(first.result, (FactResult, LimitResult))
 
 
 def far_off(alone: Question, question: Question, result: Result, context: Context, know: Knowledge) -> Choices | None:

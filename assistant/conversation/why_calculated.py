@@ -28,7 +28,7 @@ def why_calculated(
     if isinstance(reason, Fact):
         return alone, FactResult(reason)
     other = knowledge.base.records.get(first.record) if first.record else None
-    if other is None or getattr(other, "topic", "") == told.model.topic and _shares(first.record, told, knowledge):
+    if other is None or (getattr(other, "topic", "") == told.model.topic and _shares(first.record, told, knowledge)):
         return None
     return alone, Declined(())
 
