@@ -56,7 +56,7 @@ def leave_asked(alone: Question, first: Scored, result: Result, context: Context
     last: "may I take the reading with the fans still blowing?".
     """
     again = isinstance(result, ModelResult) and bool(_same_again(result, context.result)) if context.result else False
-    asks = alone.reading.words[0] in _LEAVE and not alone.reading.amounts
+    asks = bool(_LEAVE.intersection(alone.reading.words[:1])) and not alone.reading.amounts
     return again and asks and first.score >= _FAIRLY and isinstance(first.result, (FactResult, LimitResult))
 
 

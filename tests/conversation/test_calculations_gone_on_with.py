@@ -48,7 +48,7 @@ _ORDERS = "captain 30 left, first officer 10 right at 10 knots"
         (_TURN, "what clearance is in that", "what steering would I need for 35 m", r"^54\.0°"),
         ("pavement for a 180 at 60 degrees?", "how much steering does 36 m need", "and 40 m", r"^46\.3°"),
         (_PARKING, "The whole travel?", "^2,400 psi, four"),
-        (_PARKING, "The whole travel?", "and with System 1 lost and only 1,700 psi in the accumulator", "^1,700 psi, four"),
+        (_PARKING, "The whole travel?", "with System 1 lost and only 1,700 psi in the accumulator", "^1,700 psi"),
         (_PARKING, "with the accumulator at 1,100 only", "^1,100 psi, two"),
         (_WAIT, "the hottest one says three forty", "fans off, twelve outside", "^14 min .* without fans"),
         ("how long to cool from 330 for take-off, 22 outside", "is 240 ok to go", "^Within LIM 3.2: 240 °C"),
