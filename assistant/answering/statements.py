@@ -26,7 +26,7 @@ from assistant.resolving.changes import changes_of
 from assistant.resolving.claims import believed, believes
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import bound_value, rule_value
-from assistant.resolving.variants import asks_whether_same
+from assistant.resolving.variants import asks_whether_more, asks_whether_same
 from assistant.understanding.clauses import asks_whether
 
 _NOTHING = 1e-9
@@ -376,8 +376,7 @@ def compare(result: r.CompareResult, question: Question, know: Knowledge) -> Par
     first = records[0][1]
     values = tuple(v for _, record in records for v in _figures(record))
     sources = tuple(s for _, record in records for s in record.sources)
-    asked = None if question.reading.words[0] == "difference" else asks_whether_same(question.reading.words)
-    verdict = "" if asked is None else "Yes: " if asked == same else "No: "
+    verdict = _compared_verdict(result, same, question)
     if same:
         figure = _figure(first, know)
         return Parts(f"{verdict}{figure if verdict else upper(figure)} on both: {first.of}.", sources, first.id, values)
@@ -389,6 +388,17 @@ def compare(result: r.CompareResult, question: Question, know: Knowledge) -> Par
         gap = abs(figures[0].value - figures[1].value)
         text += f" The difference is {exact_shown(round(gap, 6), difference_unit(figures[0].unit), know.units)}."
     return Parts(text, sources, first.id, values, aloud=aloud)
+
+
+def _compared_verdict(result: r.CompareResult, same: bool, question: Question) -> str:
+    """Return the yes or no to whether figures are the same, or to the first being the greater or the less."""
+    more = asks_whether_more(question)
+    if more is not None:
+        figures = [stated(record) for _, record in result.limits[:2]]
+        one, other = (f.value if isinstance(f, Value) else 0.0 for f in figures)
+        return "" if not more else "Yes: " if (one - other) * more > 0 else "No: "
+    asked = None if question.reading.words[0] == "difference" else asks_whether_same(question.reading.words)
+    return "" if asked is None else "Yes: " if asked == same else "No: "
 
 
 def elsewhere(result: r.Elsewhere, question: Question, know: Knowledge) -> Parts:

@@ -15,6 +15,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.parting import all_parts, asks_outright, halves
 from assistant.conversation.remembering import remembered
 from assistant.conversation.several_amounts import AtAmount, at_each_amount
+from assistant.conversation.two_cases import two_cases
 from assistant.conversation.two_things import two_things
 from assistant.quantities.show import given_shown
 from assistant.resolving.knowing import Knowledge, Question
@@ -70,6 +71,7 @@ def of_two_things(
     """Return the answer about two things that a question names together, or holds against each other."""
     compared = compared_things(question, knowledge)
     both = compared or two_things(question, result, record, knowledge)
+    both = both or two_cases(question, result, record, knowledge)
     if both is None:
         return None
     one, two = (composed(text, half.question, half.result, knowledge) for half in both)

@@ -50,6 +50,8 @@ _NO_VERDICT = 0.8
 _BELIEVED_RIGHTLY = 1.2
 _OTHER_STATE = 0.6
 _SEVERAL = 2
+_WHEN = frozenset({"when", "until", "till", "long", "soon", "time", "minutes", "wait", "before", "already", "yet"})
+"""Words by which a time is asked for."""
 _UNCOMPARED = 0.8
 _FAR_OFF = 0.6
 _OF_ANOTHER_ACT = 0.6
@@ -398,9 +400,17 @@ def _worked_out(
         base = 0.93 if match.whole else 0.84
         yield Candidate(score * (base + 0.06 * share), match.matched + 0.2 * binding.amounts_used, result, match)
     elif result.values or result.note:
+        if result.model.output == "duration" and _asks_leave(question):
+            score *= _UNCOMPARED
         if result.against is not None and not _compares(question):
             score *= _UNCOMPARED
         yield _calculated(result, binding, score, match)
+
+
+def _asks_leave(question: Question) -> bool:
+    """Return whether a question asks if something may be done, and for no time: "OAT 12, brakes 245, may I go"."""
+    reading = question.reading
+    return reading.has("can") and not reading.has("duration") and not _WHEN.intersection(reading.words)
 
 
 def _without_story(match: Match, binding: Binding) -> Match:

@@ -43,7 +43,7 @@ def change_result(question: Question, know: Knowledge) -> Scored | None:
     changes = _of_documents(list(know.base.changes.values()), named, question)
     if all(m.holds("document") or m.holds("source_of") for m in content):
         return (0.95, 1.0, ChangeResult(tuple(changes), True)) if changes and not was else None
-    scored = [(_fit(question, know, change), change) for change in changes]
+    scored = [(fit(question, know, change), change) for change in changes]
     best = max(scored, key=lambda pair: pair[0], default=None)
     if best and best[0] > 0.55:
         tied = tuple(c for s, c in scored if s > best[0] - 0.05)
@@ -82,7 +82,7 @@ def _revisions_named(named: list[DocumentNamed], question: Question) -> set[int]
     return {at for at in bare if at in behind or (at and question.reading.words[at - 1] in _REVISION)}
 
 
-def _fit(question: Question, know: Knowledge, change: Change) -> float:
+def fit(question: Question, know: Knowledge, change: Change) -> float:
     """Return the share of the question's content that a changed record and its subject explain."""
     subject = know.phrase(change.subject)
     known = subject.concepts | know.matcher.vocabulary(change.record)

@@ -28,6 +28,7 @@ from assistant.resolving.changes import change_result
 from assistant.resolving.conversions import conversion
 from assistant.resolving.counts_left import count_left
 from assistant.resolving.figures_named import figure_named, record_named
+from assistant.resolving.former_figures import former_believed
 from assistant.resolving.going_first import in_their_order
 from assistant.resolving.joining import joined
 from assistant.resolving.knowing import Knowledge, Question
@@ -75,6 +76,8 @@ _NO_ORDER = 1.5
 _ORDERED = 1.15
 """What one control orders, where another is said to be left alone."""
 _COUNT_LEFT = 1.1
+_FORMER = 1.2
+"""What took the place of a former figure that somebody holds to be in force."""
 _SEVERAL, _COMPARED = 3, 1.1
 """Readings that are compared with one another rather than held against a limit each, and the score of that."""
 _FEW = 4
@@ -254,7 +257,21 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
     if another and not question.named_variant and _COMING.isdisjoint(question.reading.words[: another.start][-1:]):
         found = _of_all_aeroplanes(found, another, question, know)
     found.sort(key=lambda c: (-round(c.score, 3), -c.weight))
-    return found
+    return _with_former(found, question, know)
+
+
+def _with_former(found: list[Candidate], question: Question, know: Knowledge) -> list[Candidate]:
+    """Return the candidates after the change of a former figure that is held to be in force, unless the record of that
+    figure answers already.
+    """
+    former = former_believed(question, know)
+    if former is None:
+        return found
+    best = found[0] if found else None
+    of_it = best is not None and best.match is not None and best.match.record == former.changes[0].record
+    if best is not None and of_it and best.score >= ANSWERING and isinstance(best.result, (CheckResult, LimitResult)):
+        return found
+    return [Candidate(_FORMER, 3.0, former), *found]
 
 
 def _of_all_aeroplanes(

@@ -10,10 +10,12 @@ from assistant.physics.airspeed import cas_from_mach
 from assistant.physics.errors import OutOfRange
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
+from assistant.resolving.beneath import is_beneath
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import BandResult, Check
 from assistant.resolving.tables import outputs, results_with
 from assistant.understanding.states import passes
+from assistant.understanding.weather import OUTSIDE_AIR, of_the_air
 
 _PLACES = (("the", "ground"), ("the", "threshold"), ("the", "runway"))
 _MORE = frozenset({
@@ -74,9 +76,9 @@ def _in_tonnes(amounts: list[Amount], figure: Value) -> list[Amount]:
 
 def own_amounts(record: str, question: Question, know: Knowledge) -> list[Amount]:
     """Return the amounts that are not said of another thing than a record is about: "main 185 and nose 130"."""
-    amounts = question.reading.amounts
+    amounts = _of_things(record, question, know)
     if len(amounts) < 2:
-        return list(amounts)
+        return amounts
     explained = know.matcher.vocabulary(record)
     said: list[bool | None] = []
     end = 0
@@ -86,8 +88,20 @@ def own_amounts(record: str, question: Question, know: Knowledge) -> list[Amount
         said.append(all(not explained.isdisjoint(m.concepts) for m in named) if named else None)
         end = amount.end
     if True not in said:
-        return list(amounts)
+        return amounts
     return [a for a, mine in zip(amounts, said, strict=True) if mine is not False]
+
+
+def _of_things(record: str, question: Question, know: Knowledge) -> list[Amount]:
+    """Return the amounts that a record of a thing may take: not the temperature of the air."""
+    amounts = question.reading.amounts
+    air = of_the_air(question.reading)
+    if not air:
+        return list(amounts)
+    about = know.phrase(know.base.records[record].of).mentions
+    if about and OUTSIDE_AIR in about[0].concepts:
+        return list(amounts)
+    return [a for a in amounts if a.start not in air]
 
 
 def _listed(amounts: list[Amount], words: tuple[str, ...]) -> bool:
@@ -294,6 +308,8 @@ def judge(bands: Bands, question: Question, know: Knowledge, amounts: Sequence[A
     if not measured:
         return None
     given = measured[-1][1]
+    if given > 0 and is_beneath(measured[-1][0], bands, question):
+        given = -given
     if bands.unit == "K" and len(measured) == 1 and not _may_be_difference(measured[0][0], question):
         return None  # one reading is no difference, unless it is said to be one
     if bands.unit == "K" and len(measured) > 1:

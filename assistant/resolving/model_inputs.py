@@ -17,6 +17,8 @@ from assistant.resolving.sought import is_own, may_be_given, setting_sought, sou
 _OUTPUT = "(output)"
 _SMALL = 3
 """Letters of words that name nothing: "of a"."""
+_LEAD = 2
+"""Words before an amount among which one may say what it is: "down to 120", "must be at 150"."""
 _TONNES = 200.0
 """A mass of an aeroplane said without a unit and below this is in tonnes."""
 ISA = "isa"
@@ -51,6 +53,9 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     sought = sought_input(model, question)
     if sought and any(a.unit and fits(a, model.output_unit, know.units) is not None for a in question.reading.amounts):
         by_words[sought] = []  # "how much lever travel makes 800 psi" chooses none of it
+    for item in model.inputs:
+        if by_words[item.id] and _given_outright(item, model, question, know):
+            by_words[item.id] = []
     asked = [i for i in model.inputs if not by_words[i.id]]
     setting = setting_sought(model, question)
     parts = [_part(i) for i in asked if not is_own(i) and i.id != sought and i is not setting]
@@ -65,6 +70,7 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
         for a in question.reading.amounts
         if a is not apart
         and not _restates(a, by_words, model, know)
+        and not _restates_own(a, model, question, know)
         and not chooses(a, model)
         and not _is_its_limit(a, model, question, know)
     ]
@@ -87,6 +93,23 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
         given, tuple(missing), tuple(left), output[0] if output else None, len(amounts), cost, frozenset(amounts),
         {name: amount.start for name, (_, amount) in amounts.items()}, sought,
     )  # fmt: skip
+
+
+def _given_outright(item: ModelInput, model: Model, question: Question, know: Knowledge) -> bool:
+    """Return whether an amount is given for an input that words choose as well: one that is led to from another
+    ("to go from 300 to 120"), or by a word of it where each input of its kind has one ("must be at 150 before
+    departure, reads 360, outside 20").
+    """
+    cues = item.cues.split()
+    if item.default or "to" not in cues:
+        return False
+    words = question.reading.words
+    kin = [a for a in question.reading.amounts if fits(a, item.unit, know.units) is not None]
+    if {"from", "to"} <= {words[a.start - 1] for a in kin if a.start}:
+        return True
+    inputs = [i for i in model.inputs if i.quantity == item.quantity and not i.default]
+    led = any(not set(cues).isdisjoint(words[max(0, a.start - _LEAD) : a.start]) for a in kin)
+    return led and len(kin) >= len(inputs)
 
 
 def _order(model: Model) -> tuple[str, ...]:
@@ -196,6 +219,19 @@ def _restates(amount: Amount, chosen: Mapping[str, list[Bound]], model: Model, k
         if item.quantity != "deceleration" and not item.default
         for bound in chosen[item.id]
     )
+
+
+def _restates_own(amount: Amount, model: Model, question: Question, know: Knowledge) -> bool:
+    """Return whether an amount only repeats a figure that a calculation takes anyway, beside the one that it needs:
+    "right at 20 °C, and it is -20 °C now".
+    """
+    needed = {i.quantity for i in model.inputs if not is_own(i)}
+    for item in model.inputs:
+        figure = know.figure(item.default, question.variant) if is_own(item) and needed == {item.quantity} else None
+        given = {fits(a, item.unit, know.units) for a in question.reading.amounts} - {None}
+        if figure and len(given) > 1 and fits(amount, item.unit, know.units) == figure.value:
+            return True
+    return False
 
 
 def _is_its_limit(amount: Amount, model: Model, question: Question, know: Knowledge) -> bool:

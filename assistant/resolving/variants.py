@@ -13,6 +13,11 @@ Scored = tuple[float, float, CompareResult | VariantResult]
 _SAME = frozenset(("same", "identical", "equal", "alike"))
 _OTHER = frozenset(("different", "differ", "differs", "another", "difference"))
 _OPEN = frozenset(("what", "which", "how", "why", "where", "list", "when"))
+_GREATER = frozenset({
+    "higher", "more", "greater", "bigger", "larger", "heavier", "longer", "wider", "further", "farther", "faster",
+    "hotter",
+})  # fmt: skip
+_LESS = frozenset({"lower", "less", "smaller", "lighter", "shorter", "narrower", "slower", "cooler"})
 _PAIR = (("on", "both"), ("for", "both"), ("in", "both"), ("on", "either"))
 
 
@@ -25,10 +30,25 @@ def asks_whether_same(words: tuple[str, ...]) -> bool | None:
     return None if _OTHER.isdisjoint(words) else False
 
 
+def asks_whether_more(question: Question) -> int | None:
+    """Return 1 where a yes or no is asked to a variant's figure being the greater, -1 to its being the less; else
+    None. 0: which it is is asked in other words ("is it longer, and by how much").
+    """
+    reading = question.reading
+    if not reading.variants or reading.amounts or reading.words[:1] == ("which",):
+        return None
+    said = {word for k, word in enumerate(reading.words) if k not in reading.variant_places}
+    sides = [side for side, words in ((1, _GREATER), (-1, _LESS)) if not words.isdisjoint(said)]
+    if len(sides) != 1:
+        return None
+    return sides[0] if _OPEN.isdisjoint(said) else 0
+
+
 def variant_result(question: Question, know: Knowledge, ranked: list[Match]) -> Scored | None:
     """Return how the variants differ: in all, in the one figure that the question names, or in what it names."""
     reading = question.reading
-    whether = asks_whether_same(reading.words)
+    more = asks_whether_more(question)
+    whether = asks_whether_same(reading.words) if more is None else True
     if not (reading.has("compare") or whether is not None or len(set(reading.variants)) > 1):
         return None
     named = [v for v in reading.variants if v in know.variants[1:]] or know.variants[1:2]
@@ -39,7 +59,8 @@ def variant_result(question: Question, know: Knowledge, ranked: list[Match]) -> 
         return _of_figure(question, know)
     if not content:
         return 0.96, 1.0, VariantResult(named[0], _overrides(named[0], know))
-    compared = _compared(ranked, know)
+    first = reading.variants[0] if more is not None else know.variants[0]
+    compared = _compared(ranked, first, know)
     if compared is not None:
         surely = whether is not None and not reading.amounts
         return 1.2 if surely else 0.98, compared[0].matched, compared[1]
@@ -55,13 +76,17 @@ def _overrides(variant: str, know: Knowledge) -> tuple[Override, ...]:
     return tuple(o for o in know.base.overrides if o.variant == variant)
 
 
-def _compared(ranked: list[Match], know: Knowledge) -> tuple[Match, CompareResult] | None:
-    """Return the best match that is a figure, or a schedule that begins at one, with that figure on all variants."""
+def _compared(ranked: list[Match], first: str, know: Knowledge) -> tuple[Match, CompareResult] | None:
+    """Return the best match that is a figure, or a schedule that begins at one, with that figure on all variants.
+
+    first: the variant that is told first.
+    """
     for match in ranked[:4]:
         record = know.base.records[match.record]
         name = record.top if isinstance(record, Schedule) else match.record
         if isinstance(know.base.records.get(name), Limit) and match.open and match.covered > 0.8:
-            return match, CompareResult(tuple((v, know.record(name, v)) for v in know.variants))
+            ordered = sorted(know.variants, key=lambda v: v != first)
+            return match, CompareResult(tuple((v, know.record(name, v)) for v in ordered))
     return None
 
 

@@ -26,6 +26,15 @@ _QUOTING = SAYING - {"keeps", "heard", "maintains"} | {
     "texted", "mailed", "emailed", "announced", "promised", "assured", "assures", "confirmed", "taught",
 }  # fmt: skip
 """What somebody does who is quoted."""
+_SUPPOSING = frozenset(("pretend", "imagine", "suppose", "supposing", "assume", "assuming", "say", "let"))
+_BOOKS = frozenset({
+    "revision", "rev", "manual", "book", "issue", "edition", "amendment", "bulletin", "document", "limitations", "page",
+    "chapter", "handbook", "checklist",
+})  # fmt: skip
+_STATING = frozenset({
+    "says", "said", "puts", "lets", "has", "allows", "sets", "gives", "raises", "raised", "makes", "reads", "states",
+    "permits", "lowers", "changes", "changed", "moves", "moved",
+})  # fmt: skip
 _OPENINGS = (("as",), ("i", "am"), ("you", "are"), ("you", "act", "as"), ("act", "as"))
 _NOT_A_ROLE = frozenset(("now", "just", "both", "still", "only", "also"))
 _FURTHEST, _LONGEST = 9, 6
@@ -101,6 +110,17 @@ def quoted(words: list[str]) -> range:
         first = next((k for k in range(last, max(-1, last - _LONGEST), -1) if words[k] in _ARTICLES), last)
         opens = first == 0 or words[first - 1] in STOPS or words[first - 1] in _COURTESY
         return range(first, last + 1) if opens and first < last and words[last] in _PERSONS else range(0)
+    return range(0)
+
+
+def supposed(words: list[str]) -> range:
+    """Return the words of a document that is only supposed to say something: "pretend | the new revision says |"."""
+    if not words or words[0] not in _SUPPOSING:
+        return range(0)
+    for verb in range(2, min(_FURTHEST, len(words))):
+        before = [w for w in words[1:verb] if w not in _ARTICLES and w not in ("that", "the")]
+        if words[verb] in _STATING and before and before[-1] in _BOOKS:
+            return range(verb + 1)
     return range(0)
 
 

@@ -230,8 +230,11 @@ class Binder:
         return Bound(group, tuple(found), state, denied) if found else None
 
     def _is_preposition(self, state: Mention) -> bool:
-        """Return whether "on" only leads to what is pointed at: "do I get anti-skid | on this"."""
-        return state.text == "on" and bool(_POINTED.intersection(self.words[state.end : state.end + 1]))
+        """Return whether "on" only leads to what is pointed at: "do I get anti-skid | on this". What is told of that
+        at once begins anew: "fans on, it is 25 outside".
+        """
+        pointed, *verb = (*self.words[state.end : state.end + 2], "")[:2]
+        return state.text == "on" and pointed in _POINTED and _VERBS.isdisjoint(verb)
 
     def _denied(self, group: Group, state: Mention) -> bool:
         if denied_before(self.words, state.start, _BESIDE):

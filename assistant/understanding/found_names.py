@@ -14,6 +14,7 @@ from assistant.understanding.asides import (
     scolds,
     set_aside,
     speaker,
+    supposed,
 )
 from assistant.understanding.clauses import STOPS
 from assistant.understanding.lexicon import Found, Lexicon
@@ -78,7 +79,8 @@ class Names:
         """Return the names in what is free, and the words that no term names."""
         found: list[Mention] = []
         free = list(free)
-        told, own, who, out = hearsay(words), speaker(words), {*role(words), *quoted(words)}, left_out(words)
+        told, own, out = hearsay(words), speaker(words), left_out(words)
+        who = {*role(words), *quoted(words), *supposed(words)}
         for i, word in enumerate(words):
             if not free[i]:
                 continue

@@ -21,6 +21,13 @@ _NUMBERED = {
     "runway": 36, "rwy": 36, "stand": 99, "gate": 99, "bay": 99, "taxiway": 99, "twy": 99, "flight": 9999,
 }  # fmt: skip
 """Words before a number that is a name, with the greatest that there may be."""
+_ONE_OF_SEVERAL = frozenset(("brake", "wheel", "tyre", "tire"))
+"""Words before a small number that tells one of several apart, where something is told of it: "brake 3 reads 410"."""
+_MOST_OF_A_KIND = 8
+_TELLS = frozenset({
+    "is", "at", "was", "reads", "reading", "read", "shows", "showing", "has", "indicates", "says", "still", "temp",
+    "temperature",
+})  # fmt: skip
 _SIZES = frozenset(("wide", "long", "width", "length", "across", "broad", "m", "metres", "degrees", "celsius", "c"))
 _MOVING = frozenset(("rolling", "taxiing", "taxying", "moving", "travelling", "trundling", "rollout", "crawling"))
 _NUMBER = frozenset(("no", "nr", "nbr", "num"))
@@ -43,6 +50,10 @@ _LOSING = frozenset({
 })  # fmt: skip
 """Who loses something, where "loose" is a slip: "do we loose autobrake"."""
 _OWNED = frozenset(("the", "my", "our", "your", "their", "thier", "its", "all", "any", "every", "some"))
+_ARTICLES = frozenset(("a", "any", "no"))
+_WHETHER = frozenset(("is", "are", "was", "were"))
+_LET_DOWN = frozenset(("gear", "wheels", "undercarriage", "legs", "leg", "lever", "to", "will"))
+"""What is lowered, after which "lower" compares nothing."""
 _SHARED = frozenset(("psi", "degC"))
 _ALIKE = 0.75
 """How near in size a bare number must be to one with a unit, to be meant in it."""
@@ -69,12 +80,20 @@ def words_meant(tokens: list[Token]) -> list[Token]:
             result[i] = token._replace(text="off")
         if token.text == "no" and [t.text for t in tokens[i + 1 : i + 3]] == [".", "of"]:
             result[i] = token._replace(text="number")
+        if token.text == "lower" and (after in _ARTICLES or following == "than" or _is_less(tokens, i)):
+            result[i] = token._replace(text="smaller")
         if token.text in ("turn", "turns") and after in _MINUTES:
             result[i] = token._replace(text="turnaround")
         result[i] = _slip(result[i], after, following)
         if token.text in _BEFORE_NUMBER and (following[0].isdigit() or following in STARTERS):
             result[i] = token._replace(text=_BEFORE_NUMBER[token.text])
     return result
+
+
+def _is_less(tokens: list[Token], at: int) -> bool:
+    """Return whether "lower" compares, where nothing before it could be let down: "is it lower on the …"."""
+    on = at + 1 < len(tokens) and tokens[at + 1].text in ("on", "for", "with")
+    return on and tokens[0].text in _WHETHER and _LET_DOWN.isdisjoint(t.text for t in tokens[:at])
 
 
 def _slip(token: Token, before: str, following: str) -> Token:
@@ -93,13 +112,20 @@ def designators(amounts: list[Amount], words: list[str]) -> set[int]:
     which two points".
     """
     people = {a.start for a in amounts if " ".join(words[a.end : a.end + 2]) in _PEOPLE}
-    people |= {a.start for a in amounts if a.start and _is_sought(a, words)}
+    people |= {a.start for a in amounts if a.start and (_is_sought(a, words) or _tells_apart(a, words))}
     return people | {
         a.start
         for a in amounts
         if a.unit is None and a.start and not a.value % 1 and 0 <= a.value <= _NUMBERED.get(words[a.start - 1], -1)
         if _SIZES.isdisjoint(words[a.end : a.end + 2])
     }
+
+
+def _tells_apart(amount: Amount, words: list[str]) -> bool:
+    """Return whether a number only says which one of several is told of: "brake four is at 420"."""
+    if amount.unit is not None or amount.value % 1 or not 1 <= amount.value <= _MOST_OF_A_KIND:
+        return False
+    return words[amount.start - 1] in _ONE_OF_SEVERAL and not _TELLS.isdisjoint(words[amount.end : amount.end + 1])
 
 
 def _is_sought(amount: Amount, words: list[str]) -> bool:

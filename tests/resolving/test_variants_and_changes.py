@@ -25,6 +25,22 @@ def test_sameness_is_answered_with_yes_or_no_first(ask: Ask, question: str, begi
     assert ask(question).text.startswith(begins)
 
 
+@pytest.mark.parametrize(
+    ("question", "begins"),
+    [
+        ("Does the 120L have a lower pressure limit than the 120 without anti-skid?", "No: 800 psi on both"),
+        ("has the 120L got a lower retract speed", "No: 205 kt"),
+        ("does the long body have a lower take-off brake temperature", "Yes: 120L: 230 °C; 120: 250 °C"),
+        ("Is the standard body's main tyre pressure higher than the 120L's?", "No: 120: 190 psi; 120L: 205 psi"),
+        ("is the landing weight limit of the 120L higher", "Yes: 120L: 54,000 kg; 120: 50,000 kg"),
+        ("is VLO extension lower on the 120L", "No: 230 kt"),
+        ("is the 120L's wheelbase longer and by how much", "120L: 15.4 m; 120: 13.2 m"),
+    ],
+)
+def test_the_greater_of_two_variants_is_told_with_yes_or_no(ask: Ask, question: str, begins: str) -> None:
+    assert ask(question).text.startswith(begins)
+
+
 def test_the_difference_of_documented_figures_is_not_rounded(ask: Ask) -> None:
     assert "The difference is 2.2 m." in ask("Is the wheelbase the same on both?").text
 
