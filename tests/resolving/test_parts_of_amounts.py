@@ -32,9 +32,9 @@ def test_a_target_that_is_given_goes_before_the_limit_named(ask: Ask, question: 
 @pytest.mark.parametrize(
     ("question", "psi"),
     [
-        ("It's -20 °C on the ramp. What should the accumulator pre-charge gauge show if it was right at 20 °C?", 1034.3),
+        ("It's -20 °C on the ramp. What should the pre-charge gauge show if it was right at 20 °C?", 1034.3),
         ("it's minus fifteen on the apron, what should the precharge gauge read, set right at twenty", 1055.0),
-        ("Overnight it went down to -5 °C. What nitrogen pre-charge would I expect on the gauge in the left bay?", 1096.4),
+        ("Overnight it went down to -5 °C. What nitrogen pre-charge would I expect on the gauge?", 1096.4),
         ("nitrogen set correct at twenty, it is minus thirty outside, gauge?", 992.8),
     ],
 )
