@@ -12,11 +12,12 @@ from assistant.conversation.comparing import compared_things, compares, differen
 from assistant.conversation.completing import understood
 from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
+from assistant.conversation.each_variant import at_each_variant
 from assistant.conversation.parting import all_parts, asks_outright, halves
 from assistant.conversation.remembering import remembered
 from assistant.conversation.several_amounts import AtAmount, at_each_amount
 from assistant.conversation.two_cases import two_cases
-from assistant.conversation.two_things import two_things
+from assistant.conversation.two_things import Half, two_things
 from assistant.quantities.show import given_shown
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
@@ -55,6 +56,9 @@ def with_both(
     each = at_each_amount(question, result, knowledge)
     if each:
         return _all_joined(text, [_at_amount(text, at, knowledge) for at in each])
+    variants = at_each_variant(question, knowledge)
+    if variants:
+        return _all_joined(text, [_on_variant(text, half, knowledge) for half in variants])
     both = of_two_things(text, question, result, answer.entry, knowledge)
     if both:
         return both
@@ -117,6 +121,12 @@ def _at_amount(text: str, at: AtAmount, knowledge: Knowledge) -> Answer:
     unit = at.amount.unit
     shown = given_shown(at.amount.value, unit, knowledge.units) if unit else f"{at.amount.value:g}"
     return answer._replace(text=f"At {shown}: {answer.text}")
+
+
+def _on_variant(text: str, half: Half, knowledge: Knowledge) -> Answer:
+    """Return the answer on one of the variants that a question names, which is said first."""
+    answer = composed(text, half.question, half.result, knowledge)
+    return answer._replace(text=f"On the {knowledge.base.variants[half.question.variant].show}: {answer.text}")
 
 
 def _all_joined(text: str, answers: Sequence[Answer]) -> Answer:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from assistant.knowledge.records import Limit, Override, Schedule
+from assistant.quantities.amounts import Amount
+from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import bound_value
 from assistant.resolving.results import CompareResult, VariantResult
@@ -60,7 +62,7 @@ def variant_result(question: Question, know: Knowledge, ranked: list[Match]) -> 
     if not content:
         return 0.96, 1.0, VariantResult(named[0], _overrides(named[0], know))
     first = reading.variants[0] if more is not None else know.variants[0]
-    compared = _compared(ranked, first, know)
+    compared = _compared(ranked, first, reading.amounts, know)
     if compared is not None:
         surely = whether is not None and not reading.amounts
         return 1.2 if surely else 0.98, compared[0].matched, compared[1]
@@ -76,7 +78,17 @@ def _overrides(variant: str, know: Knowledge) -> tuple[Override, ...]:
     return tuple(o for o in know.base.overrides if o.variant == variant)
 
 
-def _compared(ranked: list[Match], first: str, know: Knowledge) -> tuple[Match, CompareResult] | None:
+def _may_hold(limit: Limit, record: object, amounts: tuple[Amount, ...], know: Knowledge) -> bool:
+    """Return whether a figure has a use for an amount given: no angle is one of a time."""
+    units = {figure.unit} if (figure := bound_value(limit)) else set()
+    units |= {unit for _, _, _, unit in limit.applies}
+    units |= {record.input_unit} if isinstance(record, Schedule) else set()
+    return all(a.unit is None or any(fits(a, unit, know.units) is not None for unit in units) for a in amounts)
+
+
+def _compared(
+    ranked: list[Match], first: str, amounts: tuple[Amount, ...], know: Knowledge
+) -> tuple[Match, CompareResult] | None:
     """Return the best match that is a figure, or a schedule that begins at one, with that figure on all variants.
 
     first: the variant that is told first.
@@ -84,7 +96,8 @@ def _compared(ranked: list[Match], first: str, know: Knowledge) -> tuple[Match, 
     for match in ranked[:4]:
         record = know.base.records[match.record]
         name = record.top if isinstance(record, Schedule) else match.record
-        if isinstance(know.base.records.get(name), Limit) and match.open and match.covered > 0.8:
+        limit = know.base.records.get(name)
+        if isinstance(limit, Limit) and match.open and match.covered > 0.8 and _may_hold(limit, record, amounts, know):
             ordered = sorted(know.variants, key=lambda v: v != first)
             return match, CompareResult(tuple((v, know.record(name, v)) for v in ordered))
     return None
