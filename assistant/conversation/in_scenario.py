@@ -10,6 +10,7 @@ from assistant.resolving import tables as state_tables
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored, candidates, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.loss_asked import asks_what_is_left, asks_what_is_out
 from assistant.resolving.results import (
     BandResult,
     CheckResult,
@@ -21,7 +22,6 @@ from assistant.resolving.results import (
     TablesResult,
 )
 from assistant.resolving.state_asked import output_matches
-from assistant.resolving.state_losses import asks_what_is_left, asks_what_is_out
 from assistant.understanding.states import Condition
 
 _NEARLY = 0.9

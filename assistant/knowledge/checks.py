@@ -123,7 +123,7 @@ def terms_are_known(base: Base) -> Iterator[Problem]:
 def _settable(named: Named, base: Base) -> list[tuple[str, str]]:
     """What a term sets or shows; the language, which all types share, may name inputs that this type does without."""
     shared = named.file.startswith("language/")
-    told = (*named.record.sets, *named.record.shows)
+    told = (*named.record.sets, *named.record.shows, *named.record.ends)
     return [pair for pair in told if not shared or pair[0] in base.inputs]
 
 

@@ -52,6 +52,7 @@ TERMS = Shape(
         Field("family", TEXT),
         Field("sets", CONDITIONS),
         Field("shows", CONDITIONS),
+        Field("ends", CONDITIONS),
         Field("wants", TEXT),
         Field("show", TEXT),
         Field("say", TEXT),

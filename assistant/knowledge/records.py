@@ -56,6 +56,8 @@ class Term(NamedTuple):
     """Inputs of state tables that the bare mention sets: free-fall extension sets the lever to pulled."""
     shows: tuple[tuple[str, str], ...] = ()
     """Of a label: the inputs, or a table's result (`table.output`), that hold where it is told to show."""
+    ends: tuple[tuple[str, str], ...] = ()
+    """Of a label: the results (`table.output`) that were there before, and have gone where it shows."""
     wants: str = ""
     """For a question word: the quantity or aspect that it asks for."""
     show: str = ""

@@ -12,7 +12,7 @@ from assistant.quantities.amounts import Amount
 from assistant.resolving import claims, reading_asked
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.amounts_for import fits
-from assistant.resolving.asked_quantity import QUANTITIES
+from assistant.resolving.asked_quantity import QUANTITIES, asked_of
 from assistant.resolving.controls_in_use import set_in_vain
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_inputs import Binding, bind
@@ -35,6 +35,7 @@ from assistant.resolving.results import (
 )  # fmt: skip
 from assistant.resolving.schedules import has_it, leftover, resolve_schedule
 from assistant.resolving.siblings import sibling_named
+from assistant.resolving.state_asked import left_open
 from assistant.resolving.steering_order import deflections, resolve_order
 from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
@@ -129,11 +130,12 @@ def _speaks_of_fewer(fact: Fact, question: Question, know: Knowledge) -> bool:
 
 def _speaks_of_another(fact: Fact, question: Question, know: Knowledge) -> bool:
     """Return whether a statement holds in a state of a thing, or is titled by one, that the question says is not so."""
-    given = {c.input: c.value for c in question.conditions if not c.implied}
+    undecided = left_open(question, know)
+    given = {c.input: c.value for c in question.conditions if not c.implied and undecided.isdisjoint(c.where)}
     if not given:
         return False
     titled = (pair for pair in know.phrase_states(fact.title) if pair[0] in know.states.failures)
-    return any(given.get(name, value) != value for name, value in fact.when or titled)
+    return any(limit_rules.is_so(name, value, given, know) is False for name, value in (*fact.when, *titled))
 
 
 def _amount_penalty(match: Match, amounts: Collection[Amount], know: Knowledge) -> float:
@@ -166,7 +168,7 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
     if holds is False:
         yield Candidate(score * 0.6, match.matched, NotApplicable(limit, "", question.conditions), match)
         return
-    if limit.when:
+    if limit.when and (holds or limit.value is None):
         score *= 0.97 if not holds else 1.1 if _names_more(question) else 1.0
     amount = None if amount and _stops_at(amount, limit, question, know) else amount
     schedule = _schedule_below(limit, question, know) if amount is None else None
@@ -395,7 +397,7 @@ def _worked_out(
     match = _without_story(match, binding)
     score = match.score * 0.62 ** len(binding.left) * (1 - 0.03 * min(binding.cost, 12))
     if isinstance(result, Needed):
-        score *= _ASKED_ITSELF if _wants_missing(result, question) else 1.0
+        score *= _ASKED_ITSELF if _wants_missing(result, question) or _wants_known(result, question) else 1.0
         share = binding.amounts_used / (binding.amounts_used + len(binding.missing))
         base = 0.93 if match.whole else 0.84
         yield Candidate(score * (base + 0.06 * share), match.matched + 0.2 * binding.amounts_used, result, match)
@@ -429,6 +431,12 @@ def _wants_missing(result: Needed, question: Question) -> bool:
     asked = question.reading.asked
     near = {c for m in question.reading.mentions if m.concepts & asked for c in m.implied}
     return bool(lacking) and lacking <= asked | near
+
+
+def _wants_known(result: Needed, question: Question) -> bool:
+    """Return whether what is asked for is a figure that a calculation takes by itself: "by what do I multiply …"."""
+    known = {i.quantity for i in result.record.inputs if i.default and i.id not in result.names}
+    return bool(asked_of(question.reading) & known - {result.record.output})
 
 
 def _named_by_figure(question: Question, know: Knowledge) -> Question | None:

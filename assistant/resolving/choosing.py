@@ -91,6 +91,8 @@ _COMING = frozenset({"from", "than", "unlike", "flew", "fly", "flown", "off"})
 """Words before it, by which it is only told of."""
 _OF_ALL = 0.75
 """How well what is true of all aeroplanes must fit, where another type is asked of."""
+_BARE = frozenset(("factor",))
+"""Units that nobody says with a figure: "do I still need 1.6?"."""
 _JUDGING = frozenset(("within", "inside", "exactly"))
 """Words by which an amount that is given wants to be judged."""
 
@@ -298,9 +300,10 @@ def _by_figure(question: Question, know: Knowledge) -> Iterable[Candidate]:
     """A limit that depends on a state is meant when its very figure is named: "must I stick to 800 psi?"."""
     amounts = [a for a in question.reading.amounts if not limit_rules.reads_a_state(a, question)]
     for limit in know.limits_in_states if amounts else ():
-        figure = limit.maximum or limit.minimum
+        figure = limit.maximum or limit.minimum or (limit.value if limit.value and limit.value.unit in _BARE else None)
         for amount in amounts:
-            if figure and amount.unit == figure.unit and amount.value == figure.value:
+            unit = amount.unit or (figure.unit if figure and figure.unit in _BARE else None)
+            if figure and unit == figure.unit and amount.value == figure.value:
                 yield from _in_state(limit, question, know)
 
 

@@ -91,7 +91,7 @@ class Knowledge:
     def limits_in_states(self) -> tuple[Limit, ...]:
         """The limits that depend on a state."""
         limits = (self.base.records[name] for name in self.base.ids("limits"))
-        return tuple(limit for limit in limits if limit.when and (limit.maximum or limit.minimum))
+        return tuple(limit for limit in limits if limit.when)
 
     @cached_property
     def loaded_line(self) -> str:

@@ -16,13 +16,16 @@ _WITH_LABEL = frozenset(("show", "shown_to", "warning", "amber", "white", "red",
 _OPEN = frozenset({"what", "which", "how", "why", "where", "when", "who"})
 _ASKED = "warning"
 """The concept of what a label is: a memo, a caution, a message."""
+_LABELS = frozenset(("caption", "captions", "light", "lights", "indication", "indications", "annunciation", "alert"))
+"""Other words for it."""
+_BEING_TOLD = frozenset(("told", "know", "warned", "alerted", "notice", "notified"))
 
 
 def with_labels(result: Result, question: Question, know: Knowledge) -> Result:
     """Return a result with the labels that show in its state, where the question asks for such."""
     if not isinstance(result, (TableResult, TablesResult)) or not _asks_label(question):
         return result
-    told = tuple(labels_of(question.conditions, know))
+    told = tuple(dict.fromkeys((*labels_of(question.conditions, know), *labels_ended(question, know))))
     if isinstance(result, TableResult):
         return result._replace(labels=told) if len(result.rows) == 1 else result
     if any(len(one.rows) > 1 for one in result.results):
@@ -32,8 +35,11 @@ def with_labels(result: Result, question: Question, know: Knowledge) -> Result:
 
 def _asks_label(question: Question) -> bool:
     reading = question.reading
-    places = [m.start for m in reading.mentions if _ASKED in m.concepts]
-    return bool(places) and not asking(reading.words).isdisjoint(places)
+    places = {m.start for m in reading.mentions if _ASKED in m.concepts}
+    places |= {k for k, word in enumerate(reading.words) if word in _LABELS}
+    asks = asking(reading.words)
+    said = {reading.words[k] for k in asks}
+    return not asks.isdisjoint(places) or ("how" in said and not _BEING_TOLD.isdisjoint(said))
 
 
 def label_shown(question: Question, know: Knowledge) -> TableResult | None:
@@ -74,6 +80,20 @@ def labels_of(conditions: Iterable[Condition], know: Knowledge) -> Iterator[Fact
     state = {c.input: c.value for c in conditions if not c.is_result}
     for concept, (label, pairs) in know.states.shows.items():
         if all(_holds(name, value, state, know) for name, value in pairs):
+            fact = _about(concept, label, know)
+            if fact is not None:
+                yield fact
+
+
+def labels_ended(question: Question, know: Knowledge) -> Iterator[Fact]:
+    """Yield what is known of each label that tells that a result has gone which the question names: "FIRM is armed
+    and System 2 fails, what becomes of the autobrake, and which caption tells me".
+    """
+    state = {c.input: c.value for c in question.conditions if not c.is_result}
+    named = frozenset().union(*(m.concepts | m.implied for m in question.reading.mentions))
+    for concept, (label, pairs) in know.lexicon.ends.items() if state else ():
+        spoken_of = all(name.split(".", 1)[1] in named for name, _ in pairs)
+        if spoken_of and not any(_holds(name, value, state, know) for name, value in pairs):
             fact = _about(concept, label, know)
             if fact is not None:
                 yield fact

@@ -13,6 +13,7 @@ from assistant.resolving.amounts_for import fits
 from assistant.resolving.beneath import is_beneath
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import BandResult, Check
+from assistant.resolving.state_asked import left_open
 from assistant.resolving.tables import outputs, results_with
 from assistant.understanding.states import passes
 from assistant.understanding.weather import OUTSIDE_AIR, of_the_air
@@ -220,14 +221,16 @@ def holds(limit: Limit, question: Question, know: Knowledge) -> bool | None:
     """Return whether the state that a limit depends on is given: None when the question gives none."""
     if not limit.when or not question.conditions:
         return None
-    given = {c.input: c.value for c in question.conditions}
-    found: list[bool | None] = [_holds(name, value, given, know) for name, value in limit.when]
+    undecided = left_open(question, know)
+    given = {c.input: c.value for c in question.conditions if undecided.isdisjoint(c.where)}
+    found: list[bool | None] = [is_so(name, value, given, know) for name, value in limit.when]
     if any(h is False for h in found):
         return False
     return None if any(h is None for h in found) else True
 
 
-def _holds(name: str, value: str, given: dict[str, str], know: Knowledge) -> bool | None:
+def is_so(name: str, value: str, given: dict[str, str], know: Knowledge) -> bool | None:
+    """Return whether an input or a table's result (`table.output`) has a value in a state; None where that is open."""
     if name in given:
         return given[name] == value
     if "." not in name:

@@ -24,6 +24,11 @@ _PAIRS = frozenset({
     ("what", "follows"), ("what", "remains"),
 })  # fmt: skip
 _BEFORE_NEXT = frozenset(("what", "whats", "is", "comes", "come"))
+_COMING_OF_IT = frozenset({
+    "lost", "lose", "loses", "losing", "gone", "goes", "fails", "failed", "works", "working", "affected", "affect",
+    "affects", "missing", "changes", "happens", "unavailable", "dead", "out", "stops", "suffers",
+})  # fmt: skip
+"""Words for what becomes of things."""
 _NEAR = 0.9
 _LOOKED_AT = 24
 _BASE, _EACH, _MOST = 0.3, 0.2, 1.1
@@ -62,12 +67,18 @@ def next_step(question: Question, know: Knowledge, ranked: Sequence[Match]) -> t
 
 
 def _asks_next(words: Sequence[str]) -> bool:
-    if not _PAIRS.isdisjoint(pairwise(words)):
+    if any(pair in _PAIRS and not _of_what_follows(pair, words[k + 2 :]) for k, pair in enumerate(pairwise(words))):
         return True
     if ("what", "comes", "after") in zip(words, words[1:], words[2:], strict=False):
         return True
     around = zip(("", *words), words, (*words[1:], "?"), strict=False)
     return any(word == "next" and (old in _BEFORE_NEXT or new in _AFTER_NEXT) for old, word, new in around)
+
+
+def _of_what_follows(pair: tuple[str, str], after: Sequence[str]) -> bool:
+    """Return whether "what else" asks for what comes of a state, and for nothing to do: "what else | have I lost |"."""
+    clause = after[: next((k for k, word in enumerate(after) if word in (".", "?", ",", ";")), len(after))]
+    return pair == ("what", "else") and not _COMING_OF_IT.isdisjoint(clause)
 
 
 def _procedures(ranked: Sequence[Match], know: Knowledge) -> list[Match]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping, Sequence
 
 from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
@@ -191,7 +191,7 @@ def _said_failed(question: Question, at: int, end: int) -> tuple[int, int] | Non
 def fails_unknown(question: Question) -> bool:
     """Return whether something is told to have failed that is not understood: "both systems ok, BC dead, …"."""
     reading = question.reading
-    taken = {k for m in reading.mentions for k in m.taken}
+    taken = {k for m in reading.mentions if not (m.is_plain and m.weak) for k in m.taken}
     told = {k for c in question.conditions for k in c.where}
     for mention in reading.mentions:
         if "@lost" not in mention.concepts or mention.weak or mention.start in told:
@@ -222,6 +222,21 @@ def left_open(question: Question, know: Knowledge) -> set[int]:
         if any(know.lexicon.kinds.get(c) == "either" for c in m.concepts)
         for k in m.taken
     }
+
+
+def told_differs(
+    outcomes: Sequence[Mapping[tuple[str, str], str]], question: Question, know: Knowledge
+) -> bool:
+    """Return whether a question tells a result that is so in none of some outcomes, each a value by table and output:
+    "ANTI-SKID is OFF and still no brakes". What leads to that it does not say: the states given are not all there is.
+    """
+    for c in question.conditions:
+        if not c.is_result or c.asked or is_normal(know.base.records[c.table], c.output, c.value, know):
+            continue
+        now = {outcome[key] for outcome in outcomes if (key := (c.table, c.output)) in outcome}
+        if now and c.value not in now:
+            return True
+    return False
 
 
 def is_well(condition: Condition, know: Knowledge) -> bool:

@@ -2,44 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping
 
 from assistant.knowledge.records import Fact, Source, StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.loss_asked import asks_what_is_left, asks_what_is_out
 from assistant.resolving.results import LossResult
 from assistant.resolving.state_asked import (
+    UNEXPLAINED,
     Scored,
     barring,
     content_of,
     fails_unknown,
     is_well,
     left_open,
+    told_differs,
     turns_off_unknown,
 )
+from assistant.understanding.asides import besides
 from assistant.understanding.clauses import asking
-from assistant.understanding.grouping import LINKS
 from assistant.understanding.matching import Match
-from assistant.understanding.mentions import RESULT, Reading
+from assistant.understanding.mentions import RESULT
 from assistant.understanding.states import Condition
 
 _ALL = frozenset(("what", "everything", "whatever", "all"))
 _JOINS = frozenset(("and", "also", "plus", ",", "&"))
 _NEAR = 3
-_STAYING = frozenset({
-    "left", "remains", "remaining", "remain", "works", "working", "work", "keeps", "keep", "use", "usable", "survives",
-    "survive", "stays", "stay", "available", "unaffected", "untouched",
-})  # fmt: skip
-_ASKING_LEFT = _STAYING | {
-    "what", "whats", "which", "do", "does", "can", "could", "will", "would", "may", "have", "has", "i", "we", "you",
-    "s", "still", "got", "is", "are", "all", "there", "to", "me", "us", "my", "now", "then", "so", "and", "else",
-    "functions", "things", "stuff", "that", "it", "with", "for", "on", "of", "systems", "bits", "yet",
-}  # fmt: skip
-"""Words of which alone a text consists that asks what is left."""
-_THINGS = frozenset(("functions", "function", "features", "services", "things", "stuff", "bits", "functionality"))
-_OUT = frozenset(("@lost", "@off"))
-_BETWEEN = LINKS | {"else", "all", "now", "then", "exactly", "actually", "not", "no", "longer", "any", "s", "it"}
-"""Words that may stand between "what" and the word for having failed: "what | is now | out of action"."""
 
 
 def loss_candidates(
@@ -47,9 +36,7 @@ def loss_candidates(
     excused: Collection[int],
 ) -> Iterator[Scored]:  # fmt: skip
     """Yield everything that the states given change, where a question asks what goes or what happens."""
-    losing = _asks_what_goes(matches, question, know, excused)
-    if not losing and inputs and not all(is_well(c, know) for c in inputs):
-        losing = asks_what_is_out(question.reading) or asks_what_is_left(question.reading)
+    losing = _asks_what_goes(matches, question, know, excused) or _asks_what_is_gone(inputs, question, know)
     if not inputs or not (losing or question.reading.says("happens", "steps")):
         return
     if question.reading.has("cause", "single") and any("=" in c[0] for c in question.reading.concepts):
@@ -65,7 +52,7 @@ def loss_candidates(
     barred = [m for m in content if known.isdisjoint(m.concepts)]
     score = 1.01 if losing else 0.84
     asks = _asked_concepts(question) if losing else frozenset()
-    told = [m for m in matches if not asks or not asks.isdisjoint(m.concepts)]
+    told = [m for m in matches if not asks or not (asks.isdisjoint(m.concepts) or _set_aside(m, question))]
     asked = any(m.whole and m.share > 0.5 for m in told) and not _asks_all(question)
     if asked or _asks_of_others(inputs, matches, question, know):
         score = 0.7
@@ -74,34 +61,17 @@ def loss_candidates(
     found = _with_what_stays(loss(inputs, know), matches, know)
     if not found.lost and not found.facts:
         score *= 0.8  # nothing follows from it, so that something else is asked
+    now = {(table.id, output): value for table, output, value in (*found.lost, *found.kept)}
+    score *= UNEXPLAINED if told_differs([now], question, know) else 1.0
     yield score * barring(barred, know), 2.0, found
 
 
-def asks_what_is_left(reading: Reading) -> bool:
-    """Return whether a text asks what is left, and names nothing of it: "what keeps working", "what remains"."""
-    asks = asking(reading.words, marks=False)
-    words = [reading.words[k] for k in sorted(asks) if reading.words[k][0].isalpha()]
-    staying = _STAYING if "still" in words else _STAYING - {"use"}
-    return not staying.isdisjoint(words) and _ASKING_LEFT.issuperset(words)
-
-
-def asks_what_is_out(reading: Reading) -> bool:
-    """Return whether a text asks what has failed or does not work, and names nothing of it: "what isn't working?"."""
-    words = reading.words
-    for at in (_past_things(words, k) for k, word in enumerate(words) if word in ("what", "whats", "which")):
-        out = (m for m in reading.mentions if m.start > at and not _OUT.isdisjoint(m.concepts))
-        first = next(out, None)
-        if first and _BETWEEN.issuperset(words[at + 1 : first.start]):
-            after = (m for m in reading.mentions if m.start >= first.end)
-            return all(m.weak or m.passing for m in after)
-    return False
-
-
-def _past_things(words: Sequence[str], at: int) -> int:
-    """Return the last place of "what" or of "which functions"; the place of "which" alone asks for one of some."""
-    if words[at + 1 : at + 2] and words[at + 1] in _THINGS:
-        return at + 1
-    return at if words[at] != "which" else len(words)
+def _asks_what_is_gone(inputs: tuple[Condition, ...], question: Question, know: Knowledge) -> bool:
+    """Return whether it is asked what has gone or is left, with something failed, and nothing is named of it."""
+    if all(is_well(c, know) for c in inputs):
+        return False
+    places = frozenset(k for c in inputs for k in c.where)
+    return asks_what_is_out(question.reading, places) or asks_what_is_left(question.reading)
 
 
 def _asked_concepts(question: Question) -> frozenset[str]:
@@ -133,6 +103,13 @@ def _asks_all(question: Question) -> bool:
         and not _JOINS.isdisjoint(words[m.end : m.end + _NEAR])
         for m in lost
     )
+
+
+def _set_aside(match: Match, question: Question) -> bool:
+    """Return whether a result is named only as lost already: "what do we lose, apart from powered extension"."""
+    aside = besides(question.reading.words)
+    named = [m for m in question.reading.mentions if not match.concepts.isdisjoint(m.concepts | m.implied)]
+    return bool(aside) and any(m.start in aside for m in named)
 
 
 def _asks_of_others(

@@ -19,6 +19,7 @@ from assistant.resolving.state_asked import (
     is_normal,
     is_well,
     left_open,
+    told_differs,
     turns_off_unknown,
     unused_amounts,
 )
@@ -68,7 +69,14 @@ def row_candidates(
         score = max(score, _ASKING_BACK if asked and not barred else 0.0)
         yield score, weight, _state_needed(table, unsaid, know)
         return
-    yield score, weight, _table_result(table, inputs, leading, question, know)
+    found = _table_result(table, inputs, leading, question, know)
+    outcomes = [{(table.id, name): value for name, value in r.outputs} for r in found.rows if not _from_result(r)]
+    yield score * (UNEXPLAINED if told_differs(outcomes, question, know) else 1.0), weight, found
+
+
+def _from_result(row: Row) -> bool:
+    """Return whether a row rests on a result that is told, besides a failure."""
+    return any(c.is_result for c in row.conditions)
 
 
 def _only_well(mention: Mention) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterator, Sequence
 from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.labels_told import labels_of
+from assistant.resolving.labels_told import labels_ended, labels_of
 from assistant.resolving.results import TableResult
 from assistant.resolving.state_asked import Scored, is_well, unused_amounts
 from assistant.understanding.clauses import asking
@@ -43,12 +43,18 @@ def shown_candidates(
     if all(is_well(c, know) for c in inputs) or unused_amounts(question) < 1:
         return
     words = question.reading.words
-    asks = [words[k] for k in sorted(asking(words)) if k not in excused]
+    asks = _without_use([words[k] for k in sorted(asking(words)) if k not in excused])
     if not asks or not asks_what_shows(asks):
         return
     found = shown_with(inputs, know)
     if found:
-        yield _SCORE, _WEIGHT, found
+        labels = dict.fromkeys((*found.labels, *labels_ended(question, know)))
+        yield _SCORE, _WEIGHT, found._replace(labels=tuple(labels))
+
+
+def _without_use(words: list[str]) -> list[str]:
+    """Return words without what a thing is there for: "what tells me that I have only the accumulator | to brake |"."""
+    return words[:-2] if words[-2:-1] == ["to"] and words[-1] not in BESIDE else words
 
 
 def shown_with(inputs: tuple[Condition, ...], know: Knowledge) -> TableResult | None:

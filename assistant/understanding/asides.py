@@ -65,6 +65,10 @@ _GOING_ON = frozenset({
     "tell", "give", "next", "let", "also", "one",
 })  # fmt: skip
 """Words after one that takes note, with which something else begins; "ok to go" and "fine at 240" ask."""
+_BESIDES = frozenset(("besides", "beside", "except", "excepting", "beyond", "barring"))
+_APART_FROM = frozenset((("apart", "from"), ("aside", "from"), ("other", "than"), ("addition", "to"), ("top", "of")))
+_CLAUSES = frozenset(("when", "if", "with", "what", "which", "how", "after", "once", "do", "does", "is", "are", "have"))
+"""Words with which something else begins than what is named besides."""
 _COURTESY = frozenset(("please", "and", "but", "so", "just", "also"))
 
 
@@ -162,6 +166,17 @@ def set_aside(words: list[str], at: int) -> bool:
     """Return whether what stands at a place is named as not asked for: "what does it cost me besides | time"."""
     before = [word for word in words[max(0, at - 3) : at] if word not in _ARTICLES]
     return before[-1:] == ["besides"] or before[-2:] in (["apart", "from"], ["aside", "from"], ["other", "than"])
+
+
+def besides(words: Sequence[str]) -> frozenset[int]:
+    """Return the words of what is only named as known: "what else do I lose, apart from | the powered gear |"."""
+    found: set[int] = set()
+    for i, word in enumerate(words):
+        opens = word in _BESIDES or tuple(words[i - 1 : i + 1]) in _APART_FROM
+        if opens and i:
+            end = next((k for k in range(i + 1, len(words)) if words[k] in STOPS or words[k] in _CLAUSES), len(words))
+            found.update(range(i + 1, end))
+    return frozenset(found)
 
 
 def gives_reading(words: list[str], at: int, free: Sequence[bool]) -> bool:

@@ -26,6 +26,8 @@ _SINCE = _BUT | {
     "we", "he", "she", "they", "put", "set", "switched", "turned", "moved", "selected", "back", "have",
 }  # fmt: skip
 """Words of which alone what stands between a thing's former state and its present one may consist."""
+_DIRECT = frozenset(("the", "my", "our", "both", "of", "all"))
+"""Words of which alone what stands between a state word and the next thing may consist, for it to be that thing's."""
 _NEAR = 2
 _FAR = 6
 _NOT = frozenset({
@@ -93,6 +95,8 @@ class Binder:
                 between = self.words[bound.end : state.start]
                 if not _SINCE.issuperset(between) or _BUT.isdisjoint(between) or state.start in self.asking:
                     return None
+                if following < len(self.words) and _DIRECT.issuperset(self.words[state.end : following]):
+                    return None  # "we lost System 1 but still have | System 2"
                 now = self.conditions(bound.group, state)
                 if now:
                     self.used.add(state.start)

@@ -78,7 +78,8 @@ def input_groups(reading: Reading, known: StateWords, states: Sequence[Mention])
         if last and mention.start < last.end:
             continue
         if last and _joined(reading, last, mention, names, known) and not (
-            _set_apart(reading.words, last, mention) or _have_own(reading, last, mention, states, names, known)
+            _set_apart(reading.words, last, mention)
+            or _have_own(reading, groups[-2:], mention, states, names, known)
         ):
             groups[-1] = Group(last.start, mention.end, (*last.inputs, *names))
         else:
@@ -186,14 +187,21 @@ def _read_on(reading: Reading, mention: Mention, known: StateWords) -> tuple[str
 
 
 def _have_own(
-    reading: Reading, last: Group, mention: Mention, states: Sequence[Mention], names: Sequence[str], known: StateWords
-) -> bool:
-    """Return whether two joined things have a state each: "loss of System 1 and hyd 2 is working"."""
-    words = reading.words
+    reading: Reading, before: Sequence[Group], mention: Mention, states: Sequence[Mention], names: Sequence[str],
+    known: StateWords,
+) -> bool:  # fmt: skip
+    """Return whether two joined things have a state each: "loss of System 1 and hyd 2 is working".
+
+    before: the groups named before, of which the last is joined to what is mentioned.
+    """
+    words, last = reading.words, before[-1]
     if any(last.end <= s.start and s.end <= mention.start for s in states):
         return True
     if not any(
-        s.end <= last.start and all(w in BEFORE for w in words[s.end : last.start]) and _says_of(s, last, known)
+        s.end <= last.start
+        and all(w in BEFORE for w in words[s.end : last.start])
+        and _says_of(s, last, known)
+        and not _of_another(s, before, words)
         for s in states
     ):
         return False
@@ -204,6 +212,16 @@ def _have_own(
         mention.end <= start <= mention.end + 2 and all(w in LINKS or w == "at" for w in words[mention.end : start])
         for start in starts
     )
+
+
+def _of_another(state: Mention, groups: Sequence[Group], words: Sequence[str]) -> bool:
+    """Return whether a word says the state of the thing before it, and others come with that: "the controller | dies |
+    with System 1 and System 2 healthy".
+    """
+    last = groups[-1]
+    before = (g for g in groups[:-1] if g.end <= state.start)
+    said = any(all(w in LINKS for w in words[g.end : state.start]) for g in before)
+    return said and "with" in words[state.end : last.start]
 
 
 def past_links(words: Sequence[str], at: int) -> int:

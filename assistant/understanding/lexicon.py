@@ -64,6 +64,7 @@ class Lexicon:
         self.wants: dict[str, str] = plain["wants"]
         self.sets: dict[str, list[list[str]]] = plain["sets"]
         self.shows: dict[str, tuple[str, list[list[str]]]] = plain["shows"]
+        self.ends: dict[str, tuple[str, list[list[str]]]] = plain["ends"]
         self.words = Words(plain["words"])
         """Stems of the words of names and of the knowledge's own text."""
         self._lists: Mapping[str, list[str]] = plain["lists"]

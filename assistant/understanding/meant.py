@@ -87,7 +87,8 @@ def words_meant(tokens: list[Token]) -> list[Token]:
         result[i] = _slip(result[i], after, following)
         if token.text in _BEFORE_NUMBER and (following[0].isdigit() or following in STARTERS):
             result[i] = token._replace(text=_BEFORE_NUMBER[token.text])
-    return result
+    counting = {i + 1 for i, token in enumerate(result) if token.text == "number" and tokens[i].text == "no"}
+    return [token for i, token in enumerate(result) if i not in counting]  # "no. of": its dot ends no sentence
 
 
 def _is_less(tokens: list[Token], at: int) -> bool:

@@ -56,6 +56,7 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
         "wants": {t.id: t.wants for t in terms if t.wants},
         "sets": {t.id: [list(pair) for pair in t.sets] for t in terms if t.sets},
         "shows": {t.id: [t.show, [list(pair) for pair in t.shows]] for t in terms if t.shows},
+        "ends": {t.id: [t.show, [list(pair) for pair in t.ends]] for t in terms if t.ends},
         "words": by_beginning(sorted(known | {s for stems in names for s in stems})),
         "lists": {"surface": sorted(surface)},
         "corrections": "".join(f"\n{wrong} {right}" for wrong, right in sorted(corrections.items())) + "\n",

@@ -43,7 +43,10 @@ _FORGOT = frozenset(("forgot", "forgotten", "forget", "forgets"))
 _KNOWING = frozenset({"tell", "know", "sure", "idea", "say", "clear", "certain", "unsure", "unclear", "uncertain"})
 _SAYS = frozenset({"does", "do", "did", "is", "has", "will"})
 _PAUSES = frozenset({"wait", "pause", "period", "interval", "delay"})
-_HAVING = frozenset({"have", "has", "got", "get", "any", "the", "my", "our", "with", "longer", "still", "keep"})
+_HAVING = frozenset({
+    "have", "has", "got", "get", "any", "the", "my", "our", "with", "longer", "still", "keep", "kept", "retain",
+    "retained",
+})  # fmt: skip
 
 
 class Stated(NamedTuple):
@@ -244,10 +247,11 @@ def _had(binder: Binder, group: Group) -> list[Condition]:
     before = group.start - 1
     while before >= 0 and words[before] in _HAVING:
         before -= 1
-    had = {"have", "got", "keep"}.intersection(words[before + 1 : group.start])
+    had = {"have", "got", "keep", "kept", "retain", "retained"}.intersection(words[before + 1 : group.start])
     if binder.says_neither(group) or (had and before >= 0 and words[before] in ("not", "never", "no")):
         return failing([group], binder.known, set())
-    ends = words[group.end : group.end + 1] in ((), (",",), (".",), (";",), ("and",), ("but",), ("?",), ("-",))
+    ends = words[group.end : group.end + 1] in ((), (",",), (".",), (";",), ("and",), ("but",), ("?",), ("-",), (":",))
+    ends = ends or group.end in binder.asking  # "… but I have both systems | what colour are the bars"
     likewise = before >= 0 and words[before] in ("so", "nor")
     if not had or likewise or not ends or not binder.known.failures.issuperset(group.inputs):
         return []

@@ -95,7 +95,7 @@ def test_an_exception_is_told_apart_from_the_rest(ask: Ask, text: str, mode: str
 
 
 def test_what_is_not_understood_and_has_failed_is_not_passed_over(ask: Ask) -> None:
-    assert ask("sys1 sys2 ok, bc dead, what have i got for brakes").outcome != "answer"
+    assert ask("sys1 sys2 ok, wq dead, what have i got for brakes").outcome != "answer"
 
 
 def test_which_of_two_systems_is_worked_back(ask: Ask) -> None:
