@@ -15,7 +15,7 @@ from assistant.conversation.remembering import remembered
 from assistant.conversation.replies import controlled, with_disputes
 from assistant.conversation.returning import returned
 from assistant.conversation.switching import only_switches, variant_named
-from assistant.conversation.two_questions import part_told, with_both
+from assistant.conversation.two_questions import Parts, part_told, with_both
 from assistant.resolving.controls_in_use import in_vain_under
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.means_told import with_means
@@ -58,8 +58,9 @@ def _answered(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer
     question, result = in_vain_under(question, result, before.scenario, knowledge)
     result = with_means(question, result, knowledge)
     answer = composed(text, question, result, knowledge)
-    answer = with_both(said, before, question, result, answer, knowledge)._replace(question=text)
-    question, result = part_told(said, before, question, result, answer, knowledge)
+    parts = Parts(knowledge)
+    answer = with_both(said, before, question, result, answer, knowledge, parts)._replace(question=text)
+    question, result = part_told(said, before, question, result, answer, parts)
     return answer, remembered(before, question, result, answer)
 
 

@@ -49,8 +49,33 @@ _WELL, _NEARLY = 0.75, 0.1
 """How well half a question must be answered to be told as well, and how much worse the other half's record may be."""
 
 
+_Part = tuple[tuple[Answer, Question], Context, Result]
+"""The answer to a part of a turn with how the part was read, the context after it, and its result."""
+
+
+class Parts:
+    """The parts of one turn as they are understood one after another, each once: a turn is parted in several ways that
+    begin alike, and which part was told is asked when all is answered.
+    """
+
+    def __init__(self, knowledge: Knowledge) -> None:
+        self._knowledge = knowledge
+        self._understood: dict[tuple[str, int], tuple[Context, _Part]] = {}
+        """By the text and the identity of the context, which is kept with it."""
+
+    def understood(self, text: str, context: Context) -> _Part:
+        """Return what a part gives after what a context holds."""
+        key = text, id(context)
+        if key not in self._understood:
+            question, result = understood(text, context, self._knowledge)
+            answer = composed(text, question, result, self._knowledge)
+            part = (answer, question), remembered(context, question, result, answer), result
+            self._understood[key] = context, part
+        return self._understood[key][1]
+
+
 def with_both(
-    text: str, context: Context, question: Question, result: Result, answer: Answer, knowledge: Knowledge
+    text: str, context: Context, question: Question, result: Result, answer: Answer, knowledge: Knowledge, known: Parts
 ) -> Answer:
     """Return the answer to a turn, or to each of what it asks where the answer tells no more than one of them."""
     each = at_each_amount(question, result, knowledge)
@@ -63,9 +88,9 @@ def with_both(
     if both:
         return both
     if answer.outcome != ANSWER and not (question.unsaid or fails_unknown(question)):
-        return in_parts(text, context, knowledge) or answer
+        return in_parts(text, context, known) or answer
     if answer.outcome == ANSWER and isinstance(result, _OF_ONE_RECORD):
-        return both_halves(text, context, answer, question, knowledge)
+        return both_halves(text, context, answer, question, knowledge, known)
     return answer
 
 
@@ -86,17 +111,17 @@ def of_two_things(
     return answer._replace(text=f"{answer.text} {how}") if how else answer
 
 
-def in_parts(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
+def in_parts(text: str, context: Context, known: Parts) -> Answer | None:
     """Return the answers to all parts of a turn that asks more than one thing: "how many, and where are they kept"."""
     for parts in (*halves(text), *all_parts(text, _MOST_PARTS)):
-        found = _answers(parts, context, knowledge)
+        found = _answers(parts, context, known)
         if found:
             return _all_joined(text, found)
     return None
 
 
 def part_told(
-    text: str, context: Context, question: Question, result: Result, answer: Answer, knowledge: Knowledge
+    text: str, context: Context, question: Question, result: Result, answer: Answer, known: Parts
 ) -> tuple[Question, Result]:
     """Return the part of a turn that its answer begins with, where only its parts were answered: what follows asks of
     that; else the turn as a whole.
@@ -106,7 +131,7 @@ def part_told(
     for parts in (*halves(text), *all_parts(text, _MOST_PARTS)):
         before = context
         for part in parts:
-            (one, its), after, told = _part(part, before, knowledge)
+            (one, its), after, told = known.understood(part, before)
             if one.entry == answer.entry:
                 return its, told
             before = after
@@ -133,11 +158,11 @@ def _all_joined(text: str, answers: Sequence[Answer]) -> Answer:
     return reduce(lambda one, other: joined_answers(text, one, other), answers)
 
 
-def _answers(parts: Sequence[str], context: Context, knowledge: Knowledge) -> list[Answer]:
+def _answers(parts: Sequence[str], context: Context, known: Parts) -> list[Answer]:
     """Return the answers to the parts of a turn, each after the last; none where one is not answered."""
     found = []
     for part in parts:
-        (answer, _), context, _ = _part(part, context, knowledge)
+        (answer, _), context, _ = known.understood(part, context)
         if answer.outcome != ANSWER:
             return []
         if part is parts[-1] or asks_outright(part) or answer.understood.get("result") in _FOLLOWS_UNASKED:
@@ -145,16 +170,18 @@ def _answers(parts: Sequence[str], context: Context, knowledge: Knowledge) -> li
     return found
 
 
-def both_halves(text: str, context: Context, whole: Answer, asked: Question, knowledge: Knowledge) -> Answer:
+def both_halves(
+    text: str, context: Context, whole: Answer, asked: Question, knowledge: Knowledge, known: Parts
+) -> Answer:
     """Return the answers to two questions in one turn, where the whole answers one of them alone, or neither."""
     for first, second in islice(halves(text), _MOST_PARTS):
         joins = text[len(first) :].lstrip(" ,;").startswith("and ")
         if not asks_outright(first) or not asks_outright(second) or (len(second.split()) < _FEW and not joins):
             continue
-        (one, its), after, _ = _part(first, context, knowledge)
+        (one, its), after, _ = known.understood(first, context)
         if one.outcome != ANSWER:
             continue
-        (two, other), _, _ = _part(second, after, knowledge)
+        (two, other), _, _ = known.understood(second, after)
         if two.outcome != ANSWER or one.entry == two.entry:
             continue
         if whole.entry not in (one.entry, two.entry):
@@ -166,13 +193,6 @@ def both_halves(text: str, context: Context, whole: Answer, asked: Question, kno
         if not told:
             return joined_answers(text, *((whole, two) if missing is two else (one, whole)))
     return whole
-
-
-def _part(text: str, context: Context, knowledge: Knowledge) -> tuple[tuple[Answer, Question], Context, Result]:
-    """Return the answer to one of two questions with how it was read, the context after it, and its result."""
-    question, result = understood(text, context, knowledge)
-    answer = composed(text, question, result, knowledge)
-    return (answer, question), remembered(context, question, result, answer), result
 
 
 def _leaves_unsaid(entry: str, question: Question, knowledge: Knowledge) -> bool:

@@ -99,11 +99,16 @@ def tells_asked(result: FactResult, reading: Reading, know: Knowledge) -> bool:
     return not measured or any(c.isdigit() for c in fact.says)
 
 
+def measure_asked(reading: Reading) -> frozenset[str]:
+    """Return the measure of a thing that is asked for outright, where that is a quantity."""
+    return next((m.concepts for m in reading.mentions if m.measure), frozenset()) & QUANTITIES
+
+
 def tells_measure(result: Result, told: frozenset[str], reading: Reading, know: Knowledge) -> bool:
     """Return whether a result gives the measure of a thing that is asked for outright, where that is a quantity: the
     pressure of a tyre is not its temperature. told: the concepts of the way of asking that was met.
     """
-    asked = next((m.concepts for m in reading.mentions if m.measure), frozenset()) & QUANTITIES
+    asked = measure_asked(reading)
     if not asked:
         return True
     units = None if isinstance(result, ScheduleResult) else _units_told(result, know)

@@ -18,6 +18,7 @@ from assistant.resolving.asked_quantity import (
     given_concepts,
     is_asked,
     is_told_in,
+    measure_asked,
     other_bound,
     quantity_of,
     tells_asked,
@@ -251,8 +252,10 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
         found.extend(Candidate(_COMPARED, _COMPARED, result) for result in readings_compared(question, know))
     found.extend(Candidate(s, w, r) for s, w, r in state_candidates(question, know, excused))
     found.extend(_specials(question, know, ranked))
+    if measure_asked(question.reading):
+        found = [_by_measure(c, question, know) for c in found]
     asked = asked_of(question.reading)
-    found = [_by_asked(_by_measure(c, question, know), asked, question, know) for c in found]
+    found = [_by_asked(c, asked, question, know) for c in found]
     found = by_what_it_leans_on(found, question, know)
     found = in_their_order(found, question, know)
     another = next((m for m in question.reading.mentions if _ANOTHER in m.concepts), None)

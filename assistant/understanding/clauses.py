@@ -6,6 +6,7 @@ A thing that the asking part names is asked about; one that the telling part nam
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 from itertools import pairwise
 
 STOPS = frozenset((".", "?", "!", ";", ",", ":", "(", ")", "-"))
@@ -48,6 +49,12 @@ _FOLLOWING = frozenset({
 
 def asking(words: Sequence[str], marks: bool = True) -> frozenset[int]:
     """Return the indices of the words that ask; marks: those that only a question mark makes a question as well."""
+    return _asking(tuple(words), marks)
+
+
+@lru_cache(maxsize=32)
+def _asking(words: Sequence[str], marks: bool) -> frozenset[int]:
+    """The words of one question are looked at by many who ask of it."""
     found: set[int] = set()
     asks, begins, start, asked_here, told = False, True, 0, False, 0
     for i, word in enumerate(words):

@@ -1,21 +1,18 @@
 """What ways of asking leave unexplained of a question, each piece of it looked at once however many ways share it.
 
 Many ways of asking hold the same of a question, and have the same records: what the one explains, and what the text
-of the other does, is worked out when it first comes up.
+of the other does, is worked out when it first comes up. Which mentions these are is written as bits of a number, so
+that what both leave is found by one step.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
+from functools import partial
+from typing import Any
 
 from assistant.frozen import NamedTuple
 from assistant.understanding.mentions import Mention
-
-Fit = tuple[float, float, float, float, tuple[Mention, ...]]
-"""How a way of asking and its record fit the rest of a question: the share of it that the way of asking explains
-itself, and the factor that this makes; factors for what is left unexplained, and for what bars the record; the mentions
-that do.
-"""
 
 
 class Content(NamedTuple):
@@ -31,48 +28,63 @@ class Content(NamedTuple):
     left: float | None
 
 
-class Fits(dict[tuple[frozenset[str], str], Fit]):
-    """How ways of asking fit a question, by the concepts that they have in common with it and their record."""
+class _Kept(dict[Any, Any]):
+    """What a function returns, for each key that was asked for."""
+
+    def __init__(self, work: Callable[[Any], Any]) -> None:
+        self._work = work
+
+    def __missing__(self, key: Any) -> Any:
+        found = self[key] = self._work(key)
+        return found
+
+
+class Fits:
+    """How ways of asking and their records fit a question.
+
+    by_asked: by the concepts that a way of asking has in common with the question, the share of it that they explain,
+    the factor that this makes, and the mentions that they leave. strange: by record, those that its text leaves.
+    by_left: by the mentions that both leave, the factor for those that only cost, the one for those that bar the
+    record, and the mentions that do.
+    """
 
     def __init__(self, content: Iterable[Content], vocabulary: Callable[[str], frozenset[str]]) -> None:
-        self._content = tuple(content)
-        self._vocabulary = vocabulary
-        self._total = sum(c.weight for c in self._content) or 1.0
-        self._shares: dict[frozenset[str], float] = {}
-        self._strange: dict[str, list[Content]] = {}
+        bits = tuple((1 << place, each) for place, each in enumerate(content))
+        total = sum(c.weight for _, c in bits) or 1.0
+        self.by_asked: dict[frozenset[str], tuple[float, float, int]] = _Kept(partial(_explained, bits, total))
+        self.strange: dict[str, int] = _Kept(partial(_strange, bits, vocabulary))
+        self.by_left: dict[int, tuple[float, float, tuple[Mention, ...]]] = _Kept(partial(_left, bits))
 
-    def __missing__(self, key: tuple[frozenset[str], str]) -> Fit:
-        asked, record = key
-        penalty = 1.0
-        barred: list[Mention] = []
-        for mention, concepts, implied, _, _, left in self._strange_to(record):
-            if asked.isdisjoint(concepts) and asked.isdisjoint(implied):
-                if left is None:
-                    barred.append(mention)
-                else:
-                    penalty *= left
-        share = self._explained_by(asked)
-        fit = self[key] = share, 0.55 + 0.45 * share, penalty, 0.5 ** len(barred), tuple(barred)
-        return fit
 
-    def _explained_by(self, asked: frozenset[str]) -> float:
-        """Return the share of the question that concepts of a way of asking explain."""
-        found = self._shares.get(asked)
-        if found is None:
-            explained = 0.0
-            for _, concepts, implied, weight, _, _ in self._content:
-                if not asked.isdisjoint(concepts):
-                    explained += weight
-                elif not asked.isdisjoint(implied):
-                    explained += weight / 2
-            found = self._shares[asked] = explained / self._total
-        return found
+_Bits = Sequence[tuple[int, Content]]
 
-    def _strange_to(self, record: str) -> list[Content]:
-        """Return what the text of a record does not explain."""
-        found = self._strange.get(record)
-        if found is None:
-            explained = self._vocabulary(record)
-            found = [c for c in self._content if c.outside or explained.isdisjoint(c.concepts)]
-            self._strange[record] = found
-        return found
+
+def _explained(bits: _Bits, total: float, asked: frozenset[str]) -> tuple[float, float, int]:
+    explained, left = 0.0, 0
+    for bit, (_, concepts, implied, weight, _, _) in bits:
+        if not asked.isdisjoint(concepts):
+            explained += weight
+        elif not asked.isdisjoint(implied):
+            explained += weight / 2
+        else:
+            left |= bit
+    share = explained / total
+    return share, 0.55 + 0.45 * share, left
+
+
+def _strange(bits: _Bits, vocabulary: Callable[[str], frozenset[str]], record: str) -> int:
+    known = vocabulary(record)
+    return sum(bit for bit, each in bits if each.outside or known.isdisjoint(each.concepts))
+
+
+def _left(bits: _Bits, left: int) -> tuple[float, float, tuple[Mention, ...]]:
+    penalty = 1.0
+    barred: list[Mention] = []
+    for bit, each in bits:
+        if not left & bit:
+            continue
+        if each.left is None:
+            barred.append(each.mention)
+        else:
+            penalty *= each.left
+    return penalty, 0.5 ** len(barred), tuple(barred)

@@ -20,9 +20,13 @@ _OWN = ("where", "what colour", "which colour", "how hot", "how heavy")
 """What asks for the place, look or measure of just the thing after it."""
 
 
-def heads(reading: Reading, kinds: Mapping[str, str]) -> frozenset[int]:
-    """Return where the things begin that a question is after; kinds: those of concepts."""
-    things = {m.start: m for m in reading.mentions if _is_thing(m, kinds)}
+def things_of(reading: Reading, kinds: Mapping[str, str]) -> dict[int, Mention]:
+    """Return the things of the trade that a question names, by where they begin; kinds: those of concepts."""
+    return {m.start: m for m in reading.mentions if _is_thing(m, kinds)}
+
+
+def heads(reading: Reading, things: Mapping[int, Mention]) -> frozenset[int]:
+    """Return where those of a question's things begin that it is after."""
     if not things:
         return frozenset()
     found = set(_named_by(reading, things))
@@ -32,11 +36,10 @@ def heads(reading: Reading, kinds: Mapping[str, str]) -> frozenset[int]:
     return frozenset(found)
 
 
-def counted(reading: Reading, kinds: Mapping[str, str]) -> frozenset[int]:
+def counted(reading: Reading, things: Mapping[int, Mention]) -> frozenset[int]:
     """Return where the things begin that are counted or looked for, or whose look or measure is asked: "how many |
     uplocks |". What is known of another thing, though it belongs to it, tells nothing of these.
     """
-    things = {m.start: m for m in reading.mentions if _is_thing(m, kinds)}
     if not things:
         return frozenset()
     found: set[int] = set()

@@ -92,7 +92,7 @@ class Lexicon:
             return None
         following = stems[start + 1] if start + 1 < len(stems) else ""
         for _, parts, concepts, has_gap in self._after(first, following):
-            if not has_gap and stems[start : start + len(parts)] != parts:
+            if parts[-1] not in stems if has_gap else stems[start : start + len(parts)] != parts:
                 continue
             taken = _match(parts, stems, start, free)
             if taken and not (has_gap and self._takes_away(taken, stems, free)):

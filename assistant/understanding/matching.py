@@ -7,7 +7,7 @@ record: it is kept only to say what is known nearby.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from math import log
 from sys import intern
 from typing import Any
@@ -15,17 +15,12 @@ from typing import Any
 from assistant.frozen import NamedTuple
 from assistant.understanding.asks import UNDER, Ask, Asks
 from assistant.understanding.evidence import Content, Fits
-from assistant.understanding.heads import counted, heads
+from assistant.understanding.gathering import worth_a_match
+from assistant.understanding.heads import counted, heads, things_of
 from assistant.understanding.mentions import OUTSIDE, PLAIN, STATE, Mention, Reading
 
 STRANGE = 5.0
 """Weight of a word that no record knows."""
-_MOST, _TIED = 60, 120
-"""Ways of asking that are matched, and how many more that are worth as much as the last of them."""
-_EVERYWHERE = 1500
-"""Ways of asking that hold a concept from which it tells nothing apart."""
-_DUST = 1e-9
-"""What sums of the same weights may differ by."""
 _SOFT_PENALTY = 0.94
 _BOUND_PENALTY = 0.84
 _LEFT_UNSAID, _SAID = 4, 2.0
@@ -153,26 +148,31 @@ class Matcher:
         given: concepts that amounts or the conversation supply, which cover but need no explaining.
         excused: positions of mentions that something else explains (the conditions of a state table).
         """
-        return self._best_of(self._candidates(reading, given), reading, given, excused)
+        return self._best_of(self._gathered(reading, given), reading, given, excused)
 
     def rank_among(
         self, records: frozenset[str], reading: Reading, given: Collection[str] = (), excused: Collection[int] = ()
     ) -> list[Match]:
         """Return those of some records that share anything with the question, best first."""
-        numbers = self._asks.among(records, reading.concepts.union(given))
-        return self._best_of(numbers, reading, given, excused) if numbers else []
+        concepts = reading.concepts.union(given)
+        asks = [self._asks[number] for number in self._asks.among(records, concepts)]
+        return self._best_of([(ask, ask.concepts & concepts) for ask in asks], reading, given, excused)
 
     def _best_of(
-        self, numbers: Iterable[int], reading: Reading, given: Collection[str], excused: Collection[int]
-    ) -> list[Match]:
-        """Return how well the question fits the best of the ways of asking for the same, best first."""
-        asks = [self._asks[number] for number in numbers]
-        concepts = reading.concepts.union(given)
-        worth = self._asks.worth(reading.named.union(given), concepts)
+        self, asks: Sequence[tuple[Ask, frozenset[str]]], reading: Reading, given: Collection[str],
+        excused: Collection[int],
+    ) -> list[Match]:  # fmt: skip
+        """Return how well the question fits the best of the ways of asking for the same, best first; each comes with
+        the concepts of the question that it holds.
+        """
+        if not asks:
+            return []
+        worth = self._asks.worth(reading.named.union(given), reading.concepts.union(given))
         fits = self._fits(reading, frozenset(excused))
+        by_asked, strange_to, by_left = fits.by_asked, fits.strange, fits.by_left
         best: dict[tuple[str, str], _Best] = {}
-        for ask in asks:
-            of, required, _, whole, own = ask
+        for ask, asked in asks:
+            of, required, _, whole, _ = ask
             weight = 0.0
             for part, each in required:
                 weight += each * worth[part]
@@ -180,7 +180,8 @@ class Matcher:
             held = best.get(of)
             if held is not None and covered <= held[0]:
                 continue  # no score is above the share that is covered
-            share, shared, penalty, halved, barred = fits[own & concepts, of[0]]
+            share, shared, missed = by_asked[asked]
+            penalty, halved, barred = by_left[missed & strange_to[of[0]]]
             score = covered * shared * penalty * halved
             if held is None or score > held[0]:
                 best[of] = score, covered, weight, ask, share, barred
@@ -193,8 +194,9 @@ class Matcher:
         return self._latest[2]
 
     def _content(self, reading: Reading, excused: Collection[int]) -> list[Content]:
-        alone = counted(reading, self._kinds)
-        own = heads(reading, self._kinds) | alone
+        things = things_of(reading, self._kinds)
+        alone = counted(reading, things)
+        own = heads(reading, things) | alone
         return [
             Content(
                 m, m.concepts, frozenset() if m.start in alone else m.implied, self.mention_weight(m), m.is_outside,
@@ -204,20 +206,8 @@ class Matcher:
             if not (m.weak or m.start in excused)
         ]
 
-    def _candidates(self, reading: Reading, given: Collection[str]) -> list[int]:
-        gathered = self._gathered(reading, given)
-        if len(gathered) <= _MOST:
-            return list(gathered)
-        least = _nth(gathered, _MOST) - _DUST
-        best = [index for index, weight in gathered.items() if weight >= least]
-        best.sort(key=gathered.__getitem__, reverse=True)
-        return best[: _MOST + _TIED]
-
-    def _gathered(self, reading: Reading, given: Collection[str]) -> dict[int, float]:
-        """Return the ways of asking that hold something of a question, with the weight of what they hold.
-
-        Left out are those that cannot come among the best, with all that is still to be looked at.
-        """
+    def _gathered(self, reading: Reading, given: Collection[str]) -> list[tuple[Ask, frozenset[str]]]:
+        """Return the ways of asking that are worth a match, each with the concepts of the question that it holds."""
         telling = frozenset().union(*(m.concepts for m in reading.mentions if not m.weak)).union(given)
         holding = {c: self._asks.holding(c) for c in reading.concepts.union(given)}
         # Sums are taken in one order, so that what is nearly a tie comes out alike in every run.
@@ -225,26 +215,8 @@ class Matcher:
         # Where much is left unsaid, what is said counts for more.
         own = reading.concepts if len(given) > _LEFT_UNSAID else frozenset()
         shares = ((1.0 if c in telling else _BROUGHT_ALONG) * (_SAID if c in own else 1.0) for c in concepts)
-        gains = [self.weight(c) * share for c, share in zip(concepts, shares, strict=True)]
-        whole = rest = sum(gains)
-        gathered: dict[int, float] = {}
-        closed = False
-        for concept, gain in zip(concepts, gains, strict=True):
-            holders = holding[concept]
-            if len(holders) > _EVERYWHERE and gathered:
-                continue
-            if not closed and whole > 2 * rest and len(gathered) >= _MOST < len(holders):
-                closed = _nth(gathered, _MOST) > rest + _DUST
-            if closed:
-                for index in gathered.keys() & holders:
-                    gathered[index] += gain
-            else:
-                found = dict.fromkeys(holders, gain)
-                for index in gathered.keys() & found.keys():
-                    found[index] += gathered[index]
-                gathered.update(found)
-            rest -= gain
-        return gathered
+        gains = {c: self.weight(c) * share for c, share in zip(concepts, shares, strict=True)}
+        return [(self._asks[number], held) for number, held in worth_a_match(gains, holding)]
 
     def _left_over(self, mention: Mention) -> float | None:
         """Return the penalty for a mention that nothing explains, or None where it bars the record."""
@@ -259,11 +231,6 @@ def _match(best: _Best, worth: Mapping[frozenset[str], float]) -> Match:
     score, covered, weight, ask, share, barred = best
     bonus = sum(weight for part, weight in ask.optional if worth[part]) if ask.optional else 0
     return Match(*ask.of, score, covered, weight + bonus, share, barred, ask.concepts)
-
-
-def _nth(weights: Mapping[int, float], number: int) -> float:
-    """Return the weight that so many have, or more than it."""
-    return sorted(weights.values(), reverse=True)[number - 1]
 
 
 def strange(reading: Reading, matcher: Matcher) -> list[Mention]:
