@@ -40,11 +40,20 @@ def coordinated(text: str, know: Knowledge) -> list[Asked]:
 
 def was_and_is(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return the change of a figure where it is asked what it was and what it is now."""
-    one = ask(parts[0], know) if len(parts) == 2 and _WAS_AND_IS.search(text) else None
+    asks = len(parts) == 2 and (_WAS_AND_IS.search(text) or _REPLACED.search(parts[1]))
+    one = ask(parts[0], know) if asks else None
     made = changes_of(one[1].answer.entry, know) if one else ()
     return (as_asked(text, one[1].question, r.ChangeResult(made), know),) if one and made else ()
 
 
+_REPLACED = re.compile(
+    r"\b(?:did|does|has) (?:it|that|this)(?: one)? (?:replaced?|superseded?|supplant(?:ed)?|take over from)\b|"
+    r"\bwhat (?:was|were|did) (?:it|they|that)(?: used? to be| be)?"
+    r"(?: (?:before|formerly|previously|once|earlier).*)?$|"
+    r"\bwhat (?:did|was) (?:it|that) (?:use to be|used to be)\b",
+    re.IGNORECASE,
+)
+"""A second part that asks for the former figure of what the first asks for."""
 _WAS_AND_IS = re.compile(r"\b(?:was|were|formerly)\b.*\band what (?:is|are) (?:it|they)(?: now)?\b", re.IGNORECASE)
 
 

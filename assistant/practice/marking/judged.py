@@ -23,7 +23,8 @@ THRESHOLD = re.compile(r"\b(below|under|above|over|past|up to|from) (?:which|wha
 
 _RULE = re.compile(
     r"\b(?:(?<!within the )(?<!within its )(?<!within )limits?|rule|maximum|minimum|why|figure|how much|how far|"
-    r"what temperature|what pressure|what speed|reason|value|share|range|band)\b", re.IGNORECASE,
+    r"what temperature|what pressure|what speed|reason|value|share|range|band|shortfall|threshold|"
+    r"(?:from|above|below|over|under) (?:what|which))\b", re.IGNORECASE,
 )  # fmt: skip
 
 
@@ -164,8 +165,7 @@ def asks_rule(record: Any, amounts: Iterable[Amount]) -> bool:
 def _band_figures(result: Any) -> tuple[Figure, ...]:
     """Return the figure of the band that decides: as the rule says it, as its test has it, as it comes to."""
     record, rule = result.bands, result.rule
-    at = record.rules.index(rule)
-    decisive = rule if rule.test != "otherwise" else record.rules[max(0, at - 1)]
+    decisive = rule if rule.test != "otherwise" else _nearest_edge(result)
     least = (decisive.test == "below") is not (decisive is rule and rule.verdict == "within")
     sense, turned = ("min", "max") if least else ("max", "min")
     found = [Figure(decisive.value, decisive.unit or record.unit, 0.0, sense)]
@@ -173,3 +173,14 @@ def _band_figures(result: Any) -> tuple[Figure, ...]:
         found.append(Figure(100 - decisive.value, "percent", 0.0, turned))
         found.append(Figure(result.reference * decisive.value / 100, record.unit, 0.0, sense))
     return tuple(found)
+
+
+def _nearest_edge(result: Any) -> Any:
+    """Return the rule whose edge a reading in the band between all edges is nearest to."""
+    record, given = result.bands, result.given
+    share = 100 * given / result.reference if result.reference else given
+
+    def distance(rule: Any) -> float:
+        return float(abs(rule.value - (share if rule.unit == "percent" and record.unit != "percent" else given)))
+
+    return min((rule for rule in record.rules if rule.test != "otherwise"), key=distance)

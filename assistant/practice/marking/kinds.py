@@ -189,6 +189,11 @@ def _both(one: Asked, text: str, know: Knowledge) -> list[Point]:
     return MAKERS[type(chosen.result)](chosen, text, know)
 
 
+_FORMERLY = re.compile(
+    r"\b(?:was|were|before|former(?:ly)?|previous(?:ly)?|replaced?|superseded?|used? to)\b", re.IGNORECASE
+)
+
+
 def _change(one: Asked, text: str, know: Knowledge) -> list[Point]:
     result: Any = one.result
     points = []
@@ -196,7 +201,7 @@ def _change(one: Asked, text: str, know: Knowledge) -> list[Point]:
         now = point(change.now, know)
         then = point(change.formerly, know)
         points.append(now._replace(text=f"now {change.now}", figures_suffice=True))
-        if not re.search(r"\bnow\b", text) or re.search(r"\b(?:was|were|before|former(?:ly)?|previous(?:ly)?)\b", text):
+        if not re.search(r"\bnow\b", text) or _FORMERLY.search(text):
             points.append(then._replace(text=f"formerly {change.formerly}", figures_suffice=True))
     return points
 

@@ -58,7 +58,7 @@ def of_part(points: list[Point], one: Asked, alone: bool, text: str, know: Knowl
         return points
     if alone:
         return _of_all(points, one, text, know)
-    return points if part == text else _of_its_part(points, part, know)
+    return points if part == text else _of_its_part(points, part, text, know)
 
 
 _HOW = re.compile(r"(?:and )?(?:how (?:is|are)|what about)\b", re.IGNORECASE)
@@ -77,24 +77,33 @@ def _of_all(points: list[Point], one: Asked, text: str, know: Knowledge) -> list
     return _of_those_listed(points, text, know) if len(parts_of(text)) < _TWO else points
 
 
-def _of_its_part(points: list[Point], part: str, know: Knowledge) -> list[Point]:
+def _of_its_part(points: list[Point], part: str, text: str, know: Knowledge) -> list[Point]:
     """Return the points of a statement that answers one part: its figure, what is said of the thing named."""
     if asks_figure(part):
         return _but(points, [p for p in points if _tells_figure(p, part, know)])
     cased = _in_case(points, part) if _WHAT_IF.match(part) else []
     if cased:
         return [p._replace(kept=True, optional=False) if p in cased else p._replace(optional=True) for p in points]
-    named = _named(points, part, know)
+    named = [p for p in _named(points, part, know) if _tells_more(p, text, know)]
     plain = [p for p in points if not p.figures and p.text.split()[0] not in _ASIDES]
     if re.search(r"\b(?:why|when)\b", part, re.IGNORECASE):
         return points
-    if len(named) == 1 and named[0] in plain:
+    if len(named) == 1 and named[0] in plain and not _PLACE.search(part):
         return _but(points, named)
     if _WHEN.search(part) or any(p.text.split()[0] in ("or", "and") for p in points):
         return points
-    return _but(points, plain)
+    return _but(points, [p for p in plain if _tells_more(p, text, know)])
 
 
+def _tells_more(point: Point, text: str, know: Knowledge) -> bool:
+    """Return whether a point says anything besides what a question names itself: "TOW PIN memo" does not."""
+    asked = know.reader.read(text).concepts
+    return any(e.concepts.isdisjoint(asked) for e in point.elements) or bool(point.figures)
+
+
+_PLACE = re.compile(
+    r"\bfrom where\b|\bwhere from\b|\b(?:from|on|at) (?:which|what) (?:side|direction|way)\b", re.IGNORECASE
+)
 _WHAT_IF = re.compile(r"(?:and |but )?what if\b", re.IGNORECASE)
 _LONG = 4
 

@@ -25,6 +25,20 @@ def at_what_speed(text: str) -> str:
     return _WHERE_IT_ENDS.sub("at what speed ", text) if "speed" in text.lower() else text
 
 
+def brought_on(text: str) -> str:
+    """Return a question with what brings a label up as what makes it come on."""
+    if not _CAPITALS.search(text):
+        return text
+    return _BROUGHT_ON.sub(lambda m: f"what makes {m.group(1) or m.group(2)} come on", text)
+
+
+_SHOWN = r"(it|that|them|the (?:message|caption|label|light|warning|memo))"
+_BROUGHT_ON = re.compile(
+    r"\bwhat (?:exactly |actually |really |precisely )?"
+    rf"(?:(?:brings|calls|flashes|puts|throws) {_SHOWN} (?:up|on)|(?:triggers|raises|sets off|trips|fires) {_SHOWN})\b",
+    re.IGNORECASE,
+)
+"""What asks for the cause of a label by a verb that would do something to a thing: "what brings it up"."""
 _FIGURE = re.compile(r"^(?:give|state|tell|say) the figure: (?:the )?([^?]*?)\.?\s*$", re.IGNORECASE)
 """A figure asked for by its name alone."""
 _UP_TO = re.compile(r"\bup to (\d+ ?(?:°|degrees))", re.IGNORECASE)
@@ -73,4 +87,6 @@ def purpose_told(part: str, points: Sequence[str]) -> bool:
     return _PURPOSE.match(part) is not None and any(p.split()[0] in ("for", "to", "so") for p in points)
 
 
-_PURPOSE = re.compile(r"^(?:and )?(?:what (?:is|are) (?:it|they|that) (?:there )?for|what for)$", re.IGNORECASE)
+_PURPOSE = re.compile(
+    r"^(?:and )?(?:what (?:is|are) (?:it|they|that) (?:there |good |used |meant )?for|what for)$", re.IGNORECASE
+)

@@ -13,8 +13,9 @@ from assistant.practice.marking.points import Point
 from assistant.resolving.knowing import Knowledge
 
 ACTION = re.compile(
-    r"\b(?:what follows|what must|what do (?:you|we|i|they|crews?|pilots?)|what should|"
-    r"what is (?:to be )?(?:done|requested)|what then|what has to|which setting|"
+    r"\b(?:what (?:\w+ )?(?:things? |steps? )?follows?\b|what must|"
+    r"what do (?:you|we|i|they|crews?|pilots?)|what should|"
+    r"what is (?:to be |then |now |next )*(?:done|requested)|what then|what has to|which setting|"
     r"what (?:is|are) the action|what to do|what happens|who do|what now|must be done|do about|"
     r"what (?:do|would|should|must) (?:you|we|i) (?:use|do)|instead)\b",
     re.IGNORECASE,

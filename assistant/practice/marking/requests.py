@@ -14,14 +14,16 @@ from assistant.conversation.context import Context
 from assistant.conversation.readings import question_of
 from assistant.conversation.turn import answer_turn
 from assistant.practice.marking.asked import Asked, as_asked, ask, things
+from assistant.practice.marking.calculated import of_each_calculation
+from assistant.practice.marking.carried_on import on_the_subject
 from assistant.practice.marking.cases import coordinated, was_and_is
 from assistant.practice.marking.compound import headed, joined, of_each
 from assistant.practice.marking.every_part import instead_of_state, with_every_part
 from assistant.practice.marking.itemised import of_each_member, of_its_cases
 from assistant.practice.marking.lessened import by_share, nearest, offered, shortened
 from assistant.practice.marking.listing import listed
-from assistant.practice.marking.parts import POLAR, by_parts, head_of, measured_parts, parts_of, pieces
-from assistant.practice.marking.phrased import CHANGE, at_what_speed, in_full
+from assistant.practice.marking.parts import FORM, POLAR, by_parts, head_of, measured_parts, parts_of, pieces
+from assistant.practice.marking.phrased import CHANGE, at_what_speed, brought_on, in_full
 from assistant.practice.marking.reasons import both_cases, with_its_figure, with_reason, with_why
 from assistant.practice.marking.siblings import asks_both_ends, with_siblings
 from assistant.practice.marking.side_by_side import of_each_thing
@@ -63,7 +65,7 @@ _NOTHING = re.compile(
 def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers a question, in the order of its parts; nothing where nothing loaded does."""
     choice = asks_choice(text)
-    text = without_choice(at_what_speed(in_full(CHANGE.sub("what changed about ", text))))
+    text = without_choice(brought_on(at_what_speed(in_full(CHANGE.sub("what changed about ", text)))))
     parts = parts_of(text)
     each = of_each_member(text, know)
     if each:
@@ -75,7 +77,7 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     found = _set_by_case(found, text, know) or found
     if choice and not any(tells_choice(one.answer.text) for one in found):
         found = with_choice(text, know) or found
-    return with_every_part(found, parts, text, know) if len(parts) > 1 else found
+    return on_the_subject(with_every_part(found, parts, text, know), parts, text, know) if len(parts) > 1 else found
 
 
 def _asked(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
@@ -90,7 +92,8 @@ def _asked(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     if steps:
         return steps
     whole = _all_steps(whole, len(parts), know) if whole else None
-    several = instead_of_state(whole, parts, text, know) or _several(parts, text, whole, know)
+    several = of_each_calculation(whole, parts, text, know) or instead_of_state(whole, parts, text, know)
+    several = several or _several(parts, text, whole, know)
     if several:
         return several
     if whole and len(parts) < 2 and isinstance(whole.result, r.FactResult):
@@ -235,6 +238,21 @@ def _asks_verdict(text: str, know: Knowledge) -> bool:
 
 
 def _whole(text: str, know: Knowledge) -> Asked | None:
+    """Return what answers a question as a whole; asked without what only says how to answer where that keeps it off."""
+    one = _told(text, know)
+    left = _without_form(text) if one is None and POLAR.search(text) else text
+    return one if left == text else _told(left, know)
+
+
+def _without_form(text: str) -> str:
+    """Return a question without its last sentences that only say how to answer: "Yes or no, and give the limit."."""
+    sentences = re.split(r"(?<=[.?!])\s+", text.strip())
+    while len(sentences) > 1 and all(FORM.match(piece) for piece in pieces(sentences[-1])):
+        sentences.pop()
+    return " ".join(sentences)
+
+
+def _told(text: str, know: Knowledge) -> Asked | None:
     answer, context = answer_turn(text, Context(), know)
     if answer.outcome != ANSWER or context.asked is None or context.result is None:
         return None

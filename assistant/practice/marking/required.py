@@ -15,6 +15,7 @@ from assistant.practice.marking.besides import (
     standing_of,
     true_besides,
 )
+from assistant.practice.marking.carried_on import has_open
 from assistant.practice.marking.cases import in_its_case
 from assistant.practice.marking.causes import asks_one
 from assistant.practice.marking.either import chosen
@@ -123,7 +124,8 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         expected=" ".join(dict.fromkeys(a.text for a in answers)),
         sources=tuple(dict.fromkeys(s for a in answers for s in a.sources)),
         change=any(isinstance(one.result, r.ChangeResult) for one in found),
-        unanswered=_has_open_part(without_choice(text), found, len(points)),
+        unanswered=_has_open_part(without_choice(text), found, len(points))
+        or has_open(found, parts_of(text), text, know),
         within=_is_within(found[0].result),
         standing=standing_of(found[0].result),
         loss=any(isinstance(one.result, r.LossResult) for one in found) or reading.asks_loss,
