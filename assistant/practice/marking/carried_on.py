@@ -16,10 +16,12 @@ from assistant.answering.answer import ANSWER
 from assistant.conversation.context import Context
 from assistant.conversation.turn import answer_turn
 from assistant.practice.marking.asked import Asked, ask, measures, record_of, said_whole
+from assistant.practice.marking.judged import RULE
 from assistant.practice.marking.parts import head_of
 from assistant.practice.marking.phrased import purpose_told
 from assistant.practice.marking.remarks import ACTION
 from assistant.resolving import results as r
+from assistant.resolving.asked_quantity import quantity_of
 from assistant.resolving.knowing import Knowledge
 
 _STATED = (r.LimitResult, r.ScheduleResult, r.FactResult, r.BandResult, r.TableResult, r.TablesResult)
@@ -45,10 +47,15 @@ def on_the_subject(found: tuple[Asked, ...], parts: Sequence[str], text: str, kn
         before = own[parts[n]]
         left = [one for one in found if not any(one is each for each in before)] + [*chain(*instead.values())]
         near = (_whole(parts[n], parts, text, know), told[n]) if n in strays else (told[n],)
-        fitting = (one for one in near if one and not _strays([one], n, parts, left, text, know))
+        fitting = (one for one in near if one and _fits(one) and not _strays([one], n, parts, left, text, know))
         one = next((one for one in fitting if not any(_same(one, each) for each in left)), None)
         instead[id(before[0])] = [one] if one else [] if n in strays else before
     return tuple(each for one in found for each in instead.get(id(one), [one]))
+
+
+def _fits(one: Asked) -> bool:
+    """Return whether a result may answer a part: a statement, a figure, a step; no procedure as a whole."""
+    return not isinstance(one.result, r.ProcedureResult) or one.result.step is not None
 
 
 def _without_told_actions(found: tuple[Asked, ...], parts: Sequence[str], know: Knowledge) -> tuple[Asked, ...]:
@@ -111,6 +118,8 @@ def _strays(
         return True
     if any(set(record.sources) & set(each.sources) for each in stated):
         return False
+    if _is_another_measure(own[0], place, parts, found, know):
+        return True
     known = know.matcher.vocabulary(record.id)
     named = _things(part, know)
     if named and not _CARRIES.search(part) and all(thing & known for thing in named):
@@ -118,6 +127,20 @@ def _strays(
     before = [thing for each in (head_of(text, parts), *parts[:place]) for thing in _things(each, know)]
     told = _told(record, know)
     return bool(before) and not any(thing & told for thing in before)
+
+
+def _is_another_measure(
+    one: Asked, place: int, parts: Sequence[str], found: Sequence[Asked], know: Knowledge
+) -> bool:
+    """Return whether a part asks how much "it" is, and what was found is no figure of the kind told before it."""
+    before = [each for each in found if each.answer.question == parts[place - 1] and each is not one]
+    if len(before) != 1 or not _HOW_MUCH.search(parts[place]):
+        return False
+    mine, theirs = quantity_of(one.result, know), quantity_of(before[0].result, know)
+    return bool(mine and theirs) and mine != theirs
+
+
+_HOW_MUCH = re.compile(r"\bhow much (?:is|are|does|do) (?:it|that|this|they|those)\b", re.IGNORECASE)
 
 
 def _told(record: Any, know: Knowledge) -> frozenset[str]:
@@ -145,7 +168,9 @@ def has_open(found: Sequence[Asked], parts: Sequence[str], text: str, know: Know
         return False
     known = [record_of(one.result) for one in found]
     judged = isinstance(found[0].result, r.CheckResult)
+    ruled = judged or isinstance(found[0].result, r.BandResult)
     left = [n for n, p in enumerate(parts) if p not in own and not (judged and _only_acts(p, parts, know))]
+    left = [n for n in left if not (ruled and RULE.search(parts[n]))]
     left = [n for n in left if not any(_tells_it(each, parts[n], know) for each in known)]
     told = in_turn(parts, text, know) if left else []
     return any(told[n] is None or not any(record_of(told[n].result) is each for each in known) for n in left)  # type: ignore[union-attr]

@@ -21,7 +21,7 @@ COMPUTED = 0.03
 THRESHOLD = re.compile(r"\b(below|under|above|over|past|up to|from) (?:which|what)\b", re.IGNORECASE)
 
 
-_RULE = re.compile(
+RULE = re.compile(
     r"\b(?:(?<!within the )(?<!within its )(?<!within )limits?|rule|maximum|minimum|why|figure|how much|how far|"
     r"what temperature|what pressure|what speed|reason|value|share|range|band|shortfall|threshold|"
     r"(?:from|above|below|over|under) (?:what|which))\b", re.IGNORECASE,
@@ -52,7 +52,7 @@ def check_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     verdict = "no" if bool(failed) is not bool(duty) else "yes"
     wants = _WANTS.search(text) is not None and not POLAR.search(text)
     points = [] if wants else [Point(verdict, verdict=verdict)]
-    if wants or _RULE.search(text):
+    if wants or RULE.search(text):
         points += [_bound_point(check, know) for check in checks[:1]]
     if failed and (wants or ACTION.search(text)) and checks[0].limit.exceeded:
         points.append(point(_unsourced(checks[0].limit.exceeded), know))
@@ -122,10 +122,10 @@ def bands_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     asking = _TITLE.sub("", text)
     acting = ACTION.search(text) or _BY_THE_BOOK.search(text)
     action = action or (condition if _ORDERS.match(condition) else "")
-    if _RULE.search(asking) or not (polar or (action and acting)):
+    if RULE.search(asking) or not (polar or (action and acting)):
         figures = _band_figures(result)
         said = condition.partition(";")[0]
-        if not action and not _RULE.search(asking) and not re.search(r"\d", said):
+        if not action and not RULE.search(asking) and not re.search(r"\d", said):
             points.append(point(said, know))
         elif figures:
             points.append(Point(condition, figures, figures_suffice=True, any_figure=True))
@@ -168,6 +168,8 @@ def _band_figures(result: Any) -> tuple[Figure, ...]:
     decisive = rule if rule.test != "otherwise" else _nearest_edge(result)
     least = (decisive.test == "below") is not (decisive is rule and rule.verdict == "within")
     sense, turned = ("min", "max") if least else ("max", "min")
+    if decisive is not rule:  # within: what is said may be what is allowed, or what would be too much
+        sense = turned = ""
     found = [Figure(decisive.value, decisive.unit or record.unit, 0.0, sense)]
     if decisive.unit == "percent" and result.reference:
         found.append(Figure(100 - decisive.value, "percent", 0.0, turned))

@@ -164,7 +164,7 @@ _GEAR = re.compile(r"\b(?:gear|handle|wheels|legs|gear lever|gear handle) (?:bac
 _SYSTEM = re.compile(r"system \d$", re.IGNORECASE)
 _ON_ONE = re.compile(r"\bon (one|two|1|2)\b(?=\s*(?:[,;.]|and\b|$))", re.IGNORECASE)
 """A system by its number alone: "the gear on 1"."""
-_NUMBER = re.compile(r"\bnumber (one|two|1|2)\b", re.IGNORECASE)
+_NUMBER = re.compile(r"\b(?:number|no\.|no|nr\.?|num\.?) ?(one|two|1|2)\b", re.IGNORECASE)
 
 
 def _beside(mark: str, answer: str) -> tuple[str, ...]:

@@ -48,13 +48,22 @@ _PREPOSED = ((plain("on"),), (plain("in"),))
 
 
 def distinct(points: Iterable[Point]) -> list[Point]:
-    """Return points each once."""
-    found = list({(p.text, p.verdict, p.figures): p for p in points}.values())
+    """Return points each once; the same name for two parts twice: "System 1" for the steering and the accumulator."""
+    found = list({(p.text, p.verdict, p.figures, _part_of(p)): p for p in points}.values())
     found = [_without_another(p, found) for p in found]
     plainly = [p.text for p in found if not p.figures and len(p.text.split()) > 1]
     stated = {tuple((f.value, f.unit) for f in p.figures) for p in found if p.figures_suffice}
     found = [p._replace(figures=()) if _tells_besides(p, stated) else p for p in found]
     return [p for p in found if not _again(p, plainly, stated)]
+
+
+def _part_of(point: Point) -> tuple[tuple[str, ...], ...]:
+    """Return the words of the part of a question that a bare name answers, by which it is told from the same one."""
+    bare = not (point.figures or point.verdict or point.state) and len(point.text.split()) <= _NAME
+    return tuple(e.words for e in point.labels) if bare else ()
+
+
+_NAME = 2
 
 
 def _tells_besides(point: Point, stated: Collection[tuple[tuple[float, str], ...]]) -> bool:

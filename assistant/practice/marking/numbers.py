@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from assistant.frozen import NamedTuple
 from assistant.practice.marking.bounds import (
@@ -175,7 +176,13 @@ def _leads_on(claim: Claim, said: Said) -> bool:
     """Return whether a number is the first of two of a change: "1,800 to 2,000", "280, now 250"."""
     after = said.reading.words[claim.amount.end : claim.amount.end + 3]
     following = [c for c in said.claims if c.amount.start >= claim.amount.end]
-    return bool(following) and ("to" in after[:2] or "now" in after or "before" in after)
+    return bool(following) and ("to" in after[:2] or _turns_to("now", after) or _turns_to("before", after))
+
+
+def _turns_to(word: str, after: Sequence[str]) -> bool:
+    """Return whether a word behind a number speaks of the next one: "280, now 250", not "250 now and 280 before"."""
+    rest = after[after.index(word) + 1 :] if word in after else ("and",)
+    return not rest or rest[0] not in ("and", ",", ".", ";", "but")
 
 
 def _counts_now(claim: Claim, need: Need, know: Knowledge) -> bool:

@@ -14,6 +14,7 @@ from assistant.practice.marking.asked import Asked, measures
 from assistant.practice.marking.itemised import cases_named
 from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Point
+from assistant.practice.marking.said import plain
 from assistant.practice.marking.steps_asked import measured
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge
@@ -97,8 +98,10 @@ def _of_its_part(points: list[Point], part: str, text: str, know: Knowledge) -> 
 
 def _tells_more(point: Point, text: str, know: Knowledge) -> bool:
     """Return whether a point says anything besides what a question names itself: "TOW PIN memo" does not."""
-    asked = know.reader.read(text).concepts
-    return any(e.concepts.isdisjoint(asked) for e in point.elements) or bool(point.figures)
+    reading = know.reader.read(text)
+    words = frozenset(map(plain, reading.words))
+    own = [e for e in point.elements if e.concepts.isdisjoint(reading.concepts) or words.isdisjoint(e.words)]
+    return bool(own or point.figures)
 
 
 _PLACE = re.compile(

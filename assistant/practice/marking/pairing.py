@@ -144,9 +144,18 @@ def _crossed(spots: list[_Spot], values: list[int], clause: range) -> list[tuple
 
 def sentences(said: Said) -> list[range]:
     """Return the clauses of an answer as stretches of places; a colon keeps a name with what is said of it."""
-    ends = [i for i, w in enumerate(said.reading.words) if w in (",", ";", ".", "but", "while", "whereas")]
+    words = (*said.reading.words, "")
+    ends = [
+        i for i, w in enumerate(words[:-1])
+        if w in (",", ";", ".", "but", "whereas") or (w == "while" and not _is_when(words[i + 1]))
+    ]  # fmt: skip
     edges = [0, *ends, len(said.words)]
     return [range(a, b) for a, b in itertools.pairwise(edges) if b > a]
+
+
+def _is_when(word: str) -> bool:
+    """Return whether "while" before a word tells when something is so, and sets nothing against it: "while moving"."""
+    return word.endswith("ing") or word in ("it", "they", "in", "on")
 
 
 def _both_in(clause: range, spots: list[_Spot], values: list[int]) -> bool:

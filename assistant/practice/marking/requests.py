@@ -8,12 +8,9 @@ from __future__ import annotations
 
 import re
 
-from assistant.answering.answer import ANSWER
-from assistant.conversation.composing import composed
-from assistant.conversation.context import Context
 from assistant.conversation.readings import question_of
-from assistant.conversation.turn import answer_turn
 from assistant.practice.marking.asked import Asked, as_asked, ask, things
+from assistant.practice.marking.asked_whole import ORDER_ASKED, STEPS, asked_whole
 from assistant.practice.marking.calculated import of_each_calculation
 from assistant.practice.marking.carried_on import on_the_subject
 from assistant.practice.marking.cases import coordinated, was_and_is
@@ -22,7 +19,7 @@ from assistant.practice.marking.every_part import instead_of_state, with_every_p
 from assistant.practice.marking.itemised import of_each_member, of_its_cases
 from assistant.practice.marking.lessened import by_share, nearest, offered, shortened
 from assistant.practice.marking.listing import listed
-from assistant.practice.marking.parts import FORM, POLAR, by_parts, head_of, measured_parts, parts_of, pieces
+from assistant.practice.marking.parts import POLAR, by_parts, head_of, measured_parts, parts_of, pieces
 from assistant.practice.marking.phrased import CHANGE, at_what_speed, brought_on, in_full
 from assistant.practice.marking.reasons import both_cases, with_its_figure, with_reason, with_why
 from assistant.practice.marking.siblings import asks_both_ends, with_siblings
@@ -46,20 +43,10 @@ _STEPS_ASKED = re.compile(
     r"talk me through|how (?:do|should|would|must) (?:you|we|i) (?:cope|deal|handle|manage|treat))\b",
     re.IGNORECASE,
 )
-_ORDER_ASKED = re.compile(r"\b(?:in (?:what |which |the right )?order|sequence|step by step)\b", re.IGNORECASE)
 _THROUGH = re.compile(r"\b(?:talk|take|walk|run) (?:me|us) through\b", re.IGNORECASE)
 _TOLD_THROUGH = 0.05
 """Score that is enough where a question can ask for nothing but steps."""
-_NEAREST = 8
-_PART = 0.75
-"""Share of a question's words below which what was answered is one part of it."""
-_STEPS = 0.65
-"""Score from which a procedure is meant where steps are asked for."""
 
-
-_NOTHING = re.compile(
-    r"(?:the |both )?(?:\w+ ){1,2}(?:centred|centered|neutral|untouched|free|at zero)$", re.IGNORECASE
-)
 
 
 def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
@@ -81,7 +68,7 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
 
 
 def _asked(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
-    whole = (_steps(text, know) if len(parts) < 2 else None) or _whole(text, know)
+    whole = (_steps(text, know) if len(parts) < 2 else None) or asked_whole(text, know)
     if whole and _is_beside(whole, text, know):
         whole = None
     whole = _headed_steps(whole, parts, text, know) or whole
@@ -170,7 +157,7 @@ def _steps(text: str, know: Knowledge) -> Asked | None:
         return titled
     for candidate in candidates(question, know)[: None if through else 3]:
         result = candidate.result
-        least = _TOLD_THROUGH if through else _STEPS
+        least = _TOLD_THROUGH if through else STEPS
         if not isinstance(result, r.ProcedureResult) or candidate.score < least or not candidate.match:
             continue
         named = things(question_of(result.procedure.title, know, ""), know) & things(question, know)
@@ -237,47 +224,9 @@ def _asks_verdict(text: str, know: Knowledge) -> bool:
     return any(POLAR.match(piece) for piece in pieces(text)) and bool(by_share(text, know))
 
 
-def _whole(text: str, know: Knowledge) -> Asked | None:
-    """Return what answers a question as a whole; asked without what only says how to answer where that keeps it off."""
-    one = _told(text, know)
-    left = _without_form(text) if one is None and POLAR.search(text) else text
-    return one if left == text else _told(left, know)
-
-
-def _without_form(text: str) -> str:
-    """Return a question without its last sentences that only say how to answer: "Yes or no, and give the limit."."""
-    sentences = re.split(r"(?<=[.?!])\s+", text.strip())
-    while len(sentences) > 1 and all(FORM.match(piece) for piece in pieces(sentences[-1])):
-        sentences.pop()
-    return " ".join(sentences)
-
-
-def _told(text: str, know: Knowledge) -> Asked | None:
-    answer, context = answer_turn(text, Context(), know)
-    if answer.outcome != ANSWER or context.asked is None or context.result is None:
-        return None
-    if not answer.text.startswith(composed(text, context.asked, context.result, know).text[:40]):
-        return None  # it was answered in two halves, of which the context remembers the second alone
-    if len(context.asked.reading.words) < _PART * len(question_of(text, know, "").reading.words):
-        return None  # or the first alone
-    one = _in_order(text, Asked(context.asked, context.result, answer), know)
-    return _without_nothing(text, one, know) if isinstance(one.result, r.ModelResult) else one
-
-
-def _in_order(text: str, one: Asked, know: Knowledge) -> Asked:
-    """Return the statement of a sequence where one is asked for, though another on its subject comes first."""
-    if not _ORDER_ASKED.search(text) or not isinstance(one.result, r.FactResult) or "steps" in one.result.fact.answers:
-        return one
-    for candidate in candidates(one.question, know)[:_NEAREST]:
-        fact = getattr(candidate.result, "fact", None)
-        if fact and "steps" in fact.answers and candidate.match and not candidate.match.barred:
-            return as_asked(text, one.question, candidate.result, know) if candidate.score >= _STEPS else one
-    return one
-
-
 def _steps_and_time(text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return a sequence and the time it takes, where both are asked for: "in order, with the time it takes"."""
-    if not _ORDER_ASKED.search(text):
+    if not ORDER_ASKED.search(text):
         return ()
     said = pieces(text)
     kept = [piece for piece in said if not _WITH_TIME.match(piece)]
@@ -291,13 +240,6 @@ def _steps_and_time(text: str, know: Knowledge) -> tuple[Asked, ...]:
 
 
 _WITH_TIME = re.compile(r"(?:and |with )+(?:the |its )?(?:time|duration)|(?:and )?how long", re.IGNORECASE)
-
-
-def _without_nothing(text: str, one: Asked, know: Knowledge) -> Asked:
-    """Return a calculation without what is said to add nothing to it: "pedals centred"."""
-    left = [piece for piece in pieces(text) if not _NOTHING.match(piece)]
-    found = ask(", ".join(left), know) if len(left) < len(pieces(text)) else None
-    return found[1] if found and found[1].answer.entry == one.answer.entry else one
 
 
 def _all_steps(one: Asked, parts: int, know: Knowledge) -> Asked:

@@ -12,6 +12,7 @@ from assistant.practice.marking.found import Held
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.polarity import denied
 from assistant.practice.marking.said import Said, plain
+from assistant.resolving import tables
 from assistant.resolving.knowing import Knowledge
 
 _PERSONS = ("captain", "first_officer", "maintenance", "ground_crew")
@@ -35,6 +36,7 @@ def rivals(need: Need, said: Said, know: Knowledge) -> list[str]:
     families = families_of(know)
     asked = frozenset(c for m in need.question.mentions for c in m.concepts)
     wanted = {c for p in need.points for e in p.elements for c in e.concepts}
+    wanted |= {c.rpartition(".")[2] for c in wanted if c in families}
     wanted |= {c for bare in wanted & bares.keys() for c in families if c.split(".")[-1].startswith(bare)}
     turned = {c for p in need.points for e in p.elements if e.off for c in e.concepts}
     found = []
@@ -64,6 +66,8 @@ def families_of(know: Knowledge) -> dict[str, str]:
     """Return the family of each concept that has one, by its bare name too: "firm" for the setting."""
     short = {c.removesuffix(f"_{f.split('-')[-1]}"): f for c, f in know.lexicon.families.items() if f in _NAMED_BARE}
     bares = bare_names(know, _NAMED_BARE)
+    bares |= {f"={t.id}.{o.id}.{v}": bares[v] for t in tables.tables(know.base) for o in t.outputs
+              for v, _, _ in o.values if v in bares and v != "none"}  # fmt: skip
     return {**bares, **know.lexicon.families, **short, **dict.fromkeys(_PERSONS, "person")}
 
 

@@ -28,7 +28,7 @@ _HALF = 0.49
 
 def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge) -> tuple[str, ...]:
     """Return the things that an answer names in place of a point it lacks."""
-    if all(h.share or (h.point.figures and not h.point.either) for h in held):
+    if all(h.share or h.point.optional or (h.point.figures and not h.point.either) for h in held):
         return ()
     if sum(h.share for h in held) < _HALF * len(held) and not need.loss:
         return ()

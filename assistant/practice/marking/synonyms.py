@@ -14,7 +14,7 @@ _GROUPS = """
     moving travelling traveling travel transit movement motion linkage
     filled solid
     hatched shaded striped
-    hollow outline
+    hollow outline outlined empty unfilled
     first earlier earliest sooner soonest
     sum total combined
     add sum combine
@@ -24,13 +24,18 @@ _GROUPS = """
     centre center middle
     aligned straight line lined
     deflate deflates flat
+    design purpose intention deliberately intentionally
+    underlined underline line
     fluid oil
+    press push depress
+    drive push force
+    release let
     reverse reversers
     thrust power engines engine throttles
     reject stop abort abandon
     continue proceed go
     dark off unlit extinguished
-    disagree disagrees mismatch differs conflict
+    disagree disagrees mismatch differs conflict odds
     towed tow tug
     explode explosion explosive
     shown show displayed display

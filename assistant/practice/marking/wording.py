@@ -45,6 +45,8 @@ UNKNOWING = re.compile(
     r"\bi only (?:know|look|remember|learnt?|learned)\b|\bi guess$|"
     r"\b(?:handles?|deals? with|sees? to|looks? after|sorts?(?: out)?|takes? care of) "
     r"(?:all )?(?:of )?(?:that|those|these|it|them|this)$|"
+    r"\bleave (?:it|that|this)(?: one)? to (?:the |my |our )?(?:\w+ ){0,2}"
+    r"(?:people|experts?|others|office|specialists?|team|lot|guys|folks)\b|\bdepends (?:on )?who\b|"
     r"\b(?:sorry|foggiest|faintest|no notion|not the slightest)\b|"
     r"^i (?:would|will) wait\b|\bneed (?:a|one|some|another) (?:minute|moment|second|while)\b|"
     r"(?:i )?(?:really |honestly |just |simply |still )?(?:do not|did not|can not|"
@@ -112,9 +114,10 @@ FORMER_AFTER = re.compile(
     r"^(?:(?:is|was) )?(?:before(?:$| (?:that|this|it|now|(?:the )?(?:last |latest )?(?:revision|rev|change))\b)|"
     r"previously|formerly|in the old|under the old|"
     r"until the|in the past|originally|is the old|was the old|no longer|used to(?! be$)|"
-    r"is (?:out|superseded|history))\b"
+    r"is (?:out|superseded|history)|went (?:out|away)|has gone|"
+    r"(?:is|was|got|has been) (?:replaced|withdrawn|dropped))\b"
 )
-NOW = re.compile(r"\b(?:now|currently|today|present|present day|new|nowadays|these days|since)\b")
+NOW = re.compile(r"\b(?:now|currently|today|present|present day|new|nowadays|these days|since)\b(?! and\b)")
 DENIED = re.compile(r"\b(?:not|isn|no longer|instead of|rather than|never)\b")
 HEDGES = re.compile(
     r"\b(?:maybe|perhaps|possibly|might be|could be|not sure (?:if|whether|which)|"
@@ -123,7 +126,7 @@ HEDGES = re.compile(
 )
 ALIKE = re.compile(
     r"\b(?:both|either (?:case|way|one)|in each|each time|always|the same|all|"
-    r"whichever|regardless|all of them)\b(?! of it\b)"
+    r"whichever|regardless|all of them)\b(?! of it\b| told\b| together\b)(?<!\bin all)(?<!\bat all)"
 )
 """One thing said of several cases."""
 NEEDS = word_set("be has have must need needed needs only required requires should till until wait")
@@ -175,7 +178,7 @@ _OPPOSED = """
     both one; tow taxi; straight turn; castor lock; pedal tiller; horn chime; horn bell; horn gong; horn buzzer;
     continuous single; continuous short; replace inflate; lock unlocked; once often; once twice; once thrice;
     first later; begin end; begin over; begin finish; extension retraction; healthy fail; healthy failed; healthy dead;
-    healthy lost; maximum minimum
+    healthy lost; maximum minimum; leave retract; castor centre; castor centred
 """
 OPPOSITES = tuple((pair.split()[0], pair.split()[1]) for pair in _OPPOSED.split(";"))
 """Words that cannot both be meant of one thing; written as their plainest form (see `PLAIN`)."""
