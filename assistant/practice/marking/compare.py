@@ -6,7 +6,6 @@ A contradiction counts whatever else is right: a number that belongs to somethin
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from itertools import combinations
 
 from assistant.frozen import NamedTuple
@@ -52,6 +51,7 @@ from assistant.practice.marking.rivals import (
 )
 from assistant.practice.marking.rows import beside_row, other_value
 from assistant.practice.marking.said import Said, plain
+from assistant.practice.marking.said_once import not_twice
 from assistant.practice.marking.states import bare_said, state_said
 from assistant.practice.marking.step_numbers import in_all, with_another_verb
 from assistant.practice.marking.strangers import foreign, only_other, other_measure
@@ -94,7 +94,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
     held = tuple(_held(i, need, said, numbers) for i in range(len(need.points)))
     held = _each_its_own(held) if need.ordered else held
     held, exchanged = paired(held, need, said, know)
-    held = _with_ways(_not_twice(held, said), ways)
+    held = _with_ways(not_twice(held, said), ways)
     put_off = denied(said.reading.words, said.reading, need.polar)
     wrong = [
         *(ways.wrong if ways else ()),
@@ -183,25 +183,6 @@ def _each_its_own(held: tuple[Held, ...]) -> tuple[Held, ...]:
         made.append(one._replace(share=0.0, places=()) if again else one)
         taken.update(one.places if one.share else ())
     return tuple(made)
-
-
-def _not_twice(held: tuple[Held, ...], said: Said) -> tuple[Held, ...]:
-    """Return points without those of which every word is another's too and is said but once: "a spring" of two."""
-    words = [frozenset(w for e in h.point.elements if not e.given for w in e.words) for h in held]
-    made = list(held)
-    for n, one in enumerate(held):
-        if not one.share or not words[n] or one.point.figures or one.point.verdict or one.point.state:
-            continue
-        others = ((m, other) for m, other in enumerate(held) if m != n and other.share and not other.point.figures)
-        wider = [m for m, _ in others if words[n] < words[m]]
-        if wider and all(said.words.count(w) <= len(wider) for w in words[n]) and _of_parts(held, [n, *wider]):
-            made[n] = one._replace(share=0.0, places=())
-    return tuple(made)
-
-
-def _of_parts(held: Sequence[Held], indices: Sequence[int]) -> bool:
-    """Return whether points answer different parts of a question."""
-    return len({held[n].point.labels for n in indices}) == len(indices)
 
 
 def _ways(need: Need, said: Said, know: Knowledge) -> Compared | None:
