@@ -21,6 +21,7 @@ from assistant.conversation.judged_again import as_a_verdict
 from assistant.conversation.leaning_on_told import leant_on_told
 from assistant.conversation.limit_spoken import of_its_kind
 from assistant.conversation.of_the_verdict import of_the_verdict
+from assistant.conversation.of_which_one import of_which_one
 from assistant.conversation.one_of_them import one_of_them
 from assistant.conversation.one_turn import Turn
 from assistant.conversation.open_calculation import open_calculation
@@ -68,7 +69,8 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     well = well or elsewhere_again(alone, context, knowledge)
     placed = well or step_by_place(alone, context) or counted(alone, context, knowledge)
     placed = placed or ranked(alone, context, knowledge) or in_another_unit(alone, context, knowledge)
-    placed = placed or of_the_verdict(alone, context, knowledge) or several_readings(alone, context, knowledge)
+    placed = placed or of_the_verdict(alone, context, knowledge) or of_which_one(alone, context, knowledge)
+    placed = placed or several_readings(alone, context, knowledge)
     placed = placed or open_calculation(alone, rest is not None, context, knowledge)
     placed = placed or held_to_a_step(alone, context, knowledge) or asked_then(alone, context, knowledge)
     if placed:

@@ -20,6 +20,7 @@ from assistant.conversation.other_orders import only_turns
 from assistant.conversation.preferring import asks_manner
 from assistant.conversation.readings import merged, things_named
 from assistant.conversation.result_asked import output_asked
+from assistant.conversation.same_quantity import of_the_same_quantity
 from assistant.knowledge.records import Procedure
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.choosing import candidates, chosen_record, resolve_scored
@@ -39,6 +40,7 @@ from assistant.resolving.results import (
     ScheduleResult,
     TableResult,
 )
+from assistant.resolving.state_shown import asks_what_shows
 from assistant.understanding.mentions import BOUNDS
 from assistant.understanding.then import topic_key
 
@@ -58,8 +60,8 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     if alone.reading.unit is not None and "how" not in words:
         return None  # the same is wanted in another unit
     if (alone.conditions and context.asked.conditions) or reported_done(alone, context) or (
-        # a result of the states given: "does the gear still retract"
-        context.scenario and output_asked(alone, states_given(context), knowledge)
+        # a result of the states given, or what shows then: "does the gear still retract"
+        context.scenario and (output_asked(alone, states_given(context), knowledge) or asks_what_shows(words))
     ):  # fmt: skip
         return None
     again = _step_told_gives(alone, context, knowledge)
@@ -79,8 +81,9 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
             itself = placed or _asks_itself(best, alone, knowledge)
             if itself or _asks_a_figure(best, result, alone, context, knowledge):
                 return None
+            another = of_the_same_quantity(alone, result, context, knowledge)
             result = _step_of(result, best, alone, context, knowledge)
-            fuller = _said_more_fully(best, result, alone, context, knowledge)
+            fuller = another or _said_more_fully(best, result, alone, context, knowledge)
             return fuller or (_remembered_by(result, alone, context, knowledge), result)
     return None
 

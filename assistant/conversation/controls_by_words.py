@@ -50,6 +50,15 @@ _ITEMS = frozenset({"item", "number", "rule", "page", "paragraph", "reference", 
 _STANDING = frozenset({
     "limitation", "policy", "recommendation", "requirement", "regulation", "guidance", "law", "rule",
 })  # fmt: skip
+_STATED_AS = frozenset({
+    "policy", "limitation", "regulation", "guidance", "law", "rule", "requirement", "instruction", "restriction",
+    "item",
+})  # fmt: skip
+"""What a statement may be by its standing: "which policy says that"."""
+_COVERING = frozenset({
+    "under", "covers", "cover", "requires", "require", "demands", "governs", "wants", "lays", "applies", "sets",
+    "makes",
+})  # fmt: skip
 _CHANGED_ONES = frozenset({"new", "old", "current", "latest", "former", "other"})
 _OF_WHAT_SORT = frozenset({"a", "an", "hard", "actual", "real", "legal", "official", "published"})
 _COMES = frozenset({"from", "come", "comes"})
@@ -105,6 +114,8 @@ _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = 
     ("source", (_PARTIES, _THIS), _SPEAKING | _RULES | {"from", "in", "by", "of"}),
     ("source", (_PARTIES, frozenset({"or"}), _PARTIES), _SPEAKING | _RULES),
     ("source", (frozenset({"where"}), _RULES), _BESIDES),
+    ("source", (frozenset({"which"}), _STATED_AS), _RULES | _BESIDES | _COVERING),
+    ("source", (frozenset({"what"}), _STATED_AS, _COVERING | _TELLING), _RULES | _BESIDES),
     ("source", (frozenset({"where"}), _SET_DOWN, _UP_OR_THAT), _RULES | _BESIDES | _CHANGED_ONES),
     ("source", (frozenset({"where"}), frozenset({"set", "put"}), frozenset({"down", "out", "writing"})), _BESIDES),
     ("source", (frozenset({"where"}), frozenset({"black"}), frozenset({"white"})), _BESIDES),

@@ -82,7 +82,8 @@ _WHEN = frozenset({"when", "which", "what"})
 _ISSUE = frozenset({"revision", "issue", "edition"})
 _OF_TIME = frozenset({
     "is", "was", "were", "did", "has", "have", "been", "had", "they", "in", "into", "up", "down", "to", "from", "with",
-    "at", "be", "so", "like", "case", "there", "long", "how", "by", "force", "effect",
+    "at", "be", "so", "like", "case", "there", "long", "how", "by", "force", "effect", "of", "different", "otherwise",
+    "true", "valid", "current", "correct",
 })  # fmt: skip
 _IN_FORCE = frozenset({"effective", "effect", "force", "as"})
 _ALTERED = frozenset({"new", "recent", "recently", "changed", "change", "always", "lately"})

@@ -92,8 +92,7 @@ def merged_words(
     if places.used:  # "another's 169": another reading has taken the place of the first
         places.used.update(k for m in reading.mentions if m.holds(_OTHER_READING) for k in m.taken)
     _replace_families(before, reading, know, places, corrects or "instead" in reading.words)
-    kinds = (know.lexicon.families_of(m.concepts) for m in reading.mentions)
-    if judged and not reading.amounts and (reading.unit or any(_POSITION in families for families in kinds)):
+    if judged and _of_another_one(before, reading, know):
         places.drop.update(k for a in before.reading.amounts for k in range(a.start, a.end))
     _replace_in_names(before, reading, know, places)
     use_joining(reading, places, _LEAD)
@@ -120,6 +119,19 @@ def merged_words(
         rest = [w for w in rest if w not in before.reading.words and w not in filling]
     text = " ".join(words).rstrip("?!. ") + (" , " + " ".join(rest) if rest else "")
     return Merged(text, whole)
+
+
+def _of_another_one(before: Question, reading: Reading, know: Knowledge) -> bool:
+    """Return whether a turn without an amount names another wheel or leg than the one judged, whose reading is not told
+    of; not "same on the nose leg", nor "the nose one" after a tyre that was not said to be of either.
+    """
+    if reading.amounts or "same" in reading.words:
+        return False
+    named, placed = (
+        any(_POSITION in know.lexicon.families_of(m.concepts) for m in each.mentions)
+        for each in (reading, before.reading)
+    )
+    return bool(reading.unit) or (named and placed)
 
 
 def _asks_how(words: Sequence[str]) -> bool:

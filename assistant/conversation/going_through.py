@@ -119,6 +119,9 @@ def _giving(
         if asked & quantities(step, knowledge) and _in_its_unit(step, alone)
         if not any(stems(step).isdisjoint(name) for name in named)
     ]
+    between = _between(named, asked, steps, knowledge) if named and not giving else None
+    if between is not None:
+        return between
     said = _said(alone)
     shared = {i: len(said & stems(steps[i])) for i in giving}
     most = max(shared.values(), default=0)
@@ -132,6 +135,19 @@ def _giving(
     onward = not _GOING_ON.isdisjoint(alone.reading.words)
     near = [i for i in (gone.step + 1,) * onward + (gone.step, gone.step + 1) if i in meant]
     return near[0] if near else meant[0] if len(meant) == 1 else None
+
+
+def _between(
+    named: list[frozenset[str]], asked: frozenset[str], steps: tuple[Step, ...], knowledge: Knowledge
+) -> int | None:
+    """Return the one step that gives what is asked beside those that do what a turn names: "how long in UP, before DN",
+    of the wait that stands between them.
+    """
+    beside = [i for i, step in enumerate(steps) if any(name <= stems(step) for name in named)]
+    giving = [i for i, step in enumerate(steps) if asked & quantities(step, knowledge)]
+    if len(giving) != 1 or not all(any(name <= stems(step) for step in steps) for name in named):
+        return None
+    return giving[0] if {giving[0] - 1, giving[0] + 1} & set(beside) else None
 
 
 def _in_its_unit(step: Step, alone: Question) -> bool:

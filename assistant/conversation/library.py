@@ -25,6 +25,7 @@ _BESIDES = frozenset({
     "since", "so", "take", "takes", "taken", "tell", "that", "the", "their", "them", "there", "these", "they", "this",
     "those", "to", "took", "came", "put", "up", "use", "used", "uses", "using", "was", "were", "what", "when", "which",
     "who", "whom", "will", "with", "you", "your", "it's", "holds", "hold", "behind", "entered", "next", "today",
+    "one", "ones",
 })  # fmt: skip
 _DOCUMENTS = frozenset({
     "document", "documents", "manual", "manuals", "book", "books", "knowledge", "data", "library", "publication",
@@ -100,7 +101,7 @@ def _asked(words: frozenset[str], named: bool, context: Context) -> Callable[[li
     if words & _REVIEW and ("due" in words or words & _WHEN) and (here or pointed or words >= {"review", "due"}):
         return _reviewed
     if words & _EFFECTIVE and words & _WHEN and (here or pointed) and not words >= {"up", "to"}:
-        return _effective
+        return effective_from
     if words & _REVISIONS and (here or words & _CURRENT):
         return _revised
     if here and (words & _LATEST or words & {"old", "date"}):
@@ -150,7 +151,8 @@ def _revised(documents: Iterable[Document]) -> str:
     return f"{'; '.join(listed)}."
 
 
-def _effective(documents: Iterable[Document]) -> str:
+def effective_from(documents: Iterable[Document]) -> str:
+    """Tell since when each document is effective, at its revision."""
     listed = [f"{each.id}, {_revision(each)}{_since(each) or ', no date stated'}" for each in documents]
     return f"{'; '.join(listed)}."
 

@@ -51,8 +51,16 @@ def like_of(amount: Amount, before: Question, reading: Reading, know: Knowledge,
         if after and old.end < len(words) and words[old.end] == after:
             return old
     if amount.unit is None:
-        same = speeds or same
+        same = _near_in_size(amount, same, speeds) or speeds or same
     return min(same, key=lambda old: abs(old.value - amount.value)) if _of_warmth(same) else same[0]
+
+
+def _near_in_size(new: Amount, same: list[Amount], speeds: list[Amount]) -> list[Amount]:
+    """Return the one amount that a bare number is of the size of, where no speed is: "for ninety", after 20 knots in a
+    bend of 45 degrees.
+    """
+    near = [old for old in same if _of_its_size(new, old)]
+    return near if len(near) == 1 and speeds and near[0] not in speeds else []
 
 
 def _of_its_size(new: Amount, old: Amount) -> bool:

@@ -87,7 +87,8 @@ def carried(alone: Question, context: Context, given: tuple[Condition, ...], kno
     background = before.reading.concepts
     pointed = not _POINTING_AT.isdisjoint(before.reading.words) or len(before.reading.words) <= _BRIEF
     if before.background and (pointed or not things_named(before.reading, knowledge)):
-        background |= before.background  # it leant on what was spoken of before, which is still spoken of
+        # It leant on what was spoken of before, which is still spoken of.
+        background |= _still_meant(before, context, knowledge)
     if not _asks(alone, knowledge):
         background |= _of_states((*kept, *context.scenario), knowledge)
     if answer and isinstance(context.result, _TELLING) and _POINTING.intersection(alone.reading.words):
@@ -105,6 +106,18 @@ def carried(alone: Question, context: Context, given: tuple[Condition, ...], kno
         wanted=_wanted(alone, context, knowledge),
         after=_named_before(alone, before, knowledge),
     )
+
+
+def _still_meant(before: Question, context: Context, knowledge: Knowledge) -> frozenset[str]:
+    """Return what the question before leant on, without that in whose place its like was named or told since: of a wet
+    runway and its setting nothing is meant any more, once the setting for a contaminated one was told.
+    """
+    newer = before.reading.concepts
+    if context.answer and isinstance(context.result, FactResult):
+        newer |= knowledge.phrase(context.answer.text.partition(". ")[0]).concepts
+    families = knowledge.lexicon.families_of
+    placed = families(newer)
+    return frozenset(c for c in before.background if c in newer or not families({c}) & placed)
 
 
 def _of_the_step(told: ProcedureResult, knowledge: Knowledge) -> frozenset[str]:

@@ -115,6 +115,12 @@ def _on_what_was_told(text: str, context: Context, knowledge: Knowledge) -> tupl
     meant = named_before(text, context, knowledge.base) or figure_named(text, context, knowledge)
     if meant:
         return _source(text, meant, knowledge), context
+    if isinstance(context.result, ChangeResult):
+        from assistant.conversation.changes_again import changed_there  # few turns need it
+
+        there = changed_there(text, context, knowledge)
+        if there:
+            return there
     asked = library_reply(text, context, knowledge)
     if asked:
         return asked, context
@@ -157,7 +163,12 @@ def _since(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
     if not changes:
         return _unchanged(text, last, context)
     asked = context.asked or question_of(text, knowledge, "")
-    return composed(text, asked, ChangeResult(changes), knowledge)
+    told = composed(text, asked, ChangeResult(changes), knowledge)
+    if asks_former(text):
+        return told
+    from assistant.conversation.changes_again import with_dates  # few turns need it
+
+    return with_dates(told, changes, knowledge)
 
 
 def _of_a_changed_figure(text: str, context: Context, knowledge: Knowledge) -> bool:

@@ -22,6 +22,8 @@ _LONG = 12
 _SEEING = (
     r"\b(?:how (?:would|will|do|can|could|am|are|did|should) (?:i|we|you|one|he|she|they|the \w+(?: \w+)?)"
     r"(?: going to| supposed to| ever)? (?:know|see|tell|notice|realise|spot)"
+    r"|how (?:would|could|should|might) (?:i|we|you|one|he|she|they|the \w+(?: \w+)?) have (?:known|seen|told|noticed"
+    r"|spotted)|what (?:would|could|should|might) (?:have )?(?:told|shown|warned|alerted|tipped|tell|warn|alert|tip)"
     r"|how.?(?:d|ll) (?:i|we|you|one|he|she|they) (?:know|see|tell|notice|spot)"
     r"|what(?:.?s| is| would| will| do| does| am| are|.?ll|.?d)?(?: i| we| you| one)?(?: going to| gonna| get to)?"
     r" (?:see|shows?|tells?|lights?|indicates?|warns?|appears?|comes? (?:up|on))"
@@ -57,7 +59,8 @@ def seen_of_it(
 def _named(alone: Question, knowledge: Knowledge) -> list[Mention]:
     """Return the things that a turn names besides what shows and where it is seen."""
     text = re.sub(_SEEING, " ", alone.reading.text[:120], flags=re.IGNORECASE)
-    text = re.sub(r"\b(?:on|in|from) (?:the )?(?:flight deck|cockpit|here|front)\b", " ", text, flags=re.IGNORECASE)
+    place = r"\b(?:on|in|from) (?:the )?(?:flight deck|cockpit|here|front|seats?)\b"
+    text = re.sub(place, " ", text, flags=re.IGNORECASE)
     return things_named(knowledge.reader.read(text), knowledge) if text.strip(" ?.!,") else []
 
 

@@ -20,11 +20,12 @@ class DocumentNamed(NamedTuple):
 
 def documents_named(question: Question, know: Knowledge) -> list[DocumentNamed]:
     """Return the type's own documents that a question names, in the order of the library."""
-    words = question.reading.words
+    words = [{word, word.removesuffix("s")} for word in question.reading.words]  # "the abnormals", "in our SOPs"
     found = []
     for document, (telling, title) in _names(know).items():
-        if not telling.isdisjoint(words):
-            found.append(DocumentNamed(document, tuple(i for i, word in enumerate(words) if word in telling | title)))
+        if any(telling & forms for forms in words):
+            places = tuple(i for i, forms in enumerate(words) if forms & (telling | title))
+            found.append(DocumentNamed(document, places))
     return found
 
 

@@ -30,6 +30,8 @@ _WHAT = frozenset(("what", "whats", "which", "who", "how", "why", "where"))
 _NEARLY_ALL = 0.95
 _TOLD = 0.6
 """Least score of a statement that goes before what follows from a state that is only told of."""
+_NAMED = 0.5
+"""Share left to a drill that a verdict names as what follows."""
 _TELLS = 2.0
 """How much more of a question than such a state that statement must explain."""
 
@@ -38,7 +40,7 @@ def in_their_order(found: list[Candidate], question: Question, know: Knowledge) 
     """Return the candidates with those put back that answer less to the point than one of another kind."""
     ordered = _statement_first(_result_first(_verdict_first(found, question, know), question), question)
     if question.reading.amounts:
-        ordered = _verdict_asked_first(ordered, question)
+        ordered = _verdict_told_first(_verdict_asked_first(ordered, question), question)
         ordered = _schedule_first(_scale_first(ordered, question), question)
     return _whole_first(ordered)
 
@@ -126,6 +128,28 @@ def _verdict_asked_first(found: list[Candidate], question: Question) -> list[Can
     if not verdicts or max(verdicts) + _NEAR < max(c.score for c in found):
         return found
     return _put_behind(found, verdicts, lambda c: isinstance(c.result, (FactResult, ProcedureResult)))
+
+
+def _verdict_told_first(found: list[Candidate], question: Question) -> list[Candidate]:
+    """Put a drill far behind the verdict on a reading that is only told of, where the limit itself names that drill as
+    what follows: "we flew at 270 with the gear down" is within it or not.
+    """
+    if question.reading.has("steps"):
+        return found
+    named = " ".join(
+        check.limit.exceeded
+        for c in found
+        if isinstance(c.result, CheckResult) and c.match and c.match.covered >= _NEARLY_ALL and c.score >= _TOLD
+        for check in c.result.checks
+    )
+    return [c._replace(score=c.score * _NAMED) if _is_named(c, named) else c for c in found] if named else found
+
+
+def _is_named(candidate: Candidate, named: str) -> bool:
+    """Return whether a candidate is a drill whose paragraph some words name."""
+    if not isinstance(candidate.result, ProcedureResult):
+        return False
+    return any(f"({s.document} {s.paragraph})" in named for s in candidate.result.procedure.sources)
 
 
 def _scale_first(found: list[Candidate], question: Question) -> list[Candidate]:

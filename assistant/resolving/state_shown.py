@@ -17,7 +17,8 @@ SHOWING = frozenset({
     "tell", "tells", "know", "show", "shows", "shown", "showing", "light", "lights", "lamp", "lamps", "message",
     "messages", "memo", "memos", "caution", "cautions", "warning", "warnings", "caption", "captions", "indication",
     "indications", "indicated", "annunciated", "see", "seen", "sign", "signs", "clue", "clues", "displayed", "comes",
-    "annunciation", "annunciations", "appears", "appear", "alert", "alerts", "indicate", "indicates",
+    "annunciation", "annunciations", "appears", "appear", "alert", "alerts", "indicate", "indicates", "warn", "warns",
+    "told", "known", "alerted", "warned", "noticed", "notice",
 })  # fmt: skip
 """Words of which one stands in a text that asks what shows."""
 BESIDE = SHOWING | frozenset({
@@ -25,7 +26,8 @@ BESIDE = SHOWING | frozenset({
     "on", "the", "flight", "deck", "cockpit", "come", "up", "display", "screen", "front", "any", "is", "are", "there",
     "for", "get", "a", "an", "and", "or", "so", "ok", "okay", "then", "in", "from", "panel", "be", "s", "about", "d",
     "ll", "can", "could", "?", ",", ".", "had", "to", "your", "should", "expect", "have", "else", "gear", "of", "my",
-    "our", "going", "given", "by", "must", "might", "at", "look", "actually", "with", "cabin", "pilot", "pilots",
+    "our", "they", "them", "he", "she", "him", "her", "crew", "captain", "been",
+    "going", "given", "by", "must", "might", "at", "look", "actually", "with", "cabin", "pilot", "pilots",
 })  # fmt: skip
 _SCORE, _WEIGHT = 1.045, 6.0
 

@@ -1,0 +1,40 @@
+"""The figure of the quantity told last, of another thing that a turn only names: "and going up?", after a time.
+
+Words that hold after what was told may fit a figure of another quantity there, a speed after a time. A turn that asks
+no quantity itself wants the one that was asked for.
+"""
+
+from __future__ import annotations
+
+from assistant.conversation.context import Context
+from assistant.conversation.readings import carried, merged
+from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
+from assistant.resolving.choosing import resolve_scored
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import LimitResult, Result
+
+_LONG = 7
+_SURE = 0.95
+
+
+def of_the_same_quantity(
+    alone: Question, result: Result, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return the figure of the quantity told last that a short turn names another thing for, where what it would be
+    answered with is of another quantity.
+    """
+    told = context.result
+    if not isinstance(told, LimitResult) or not isinstance(result, LimitResult) or context.asked is None:
+        return None
+    if alone.reading.asked & QUANTITIES or alone.reading.amounts or len(alone.reading.words) > _LONG:
+        return None
+    quantity = quantity_of(told, knowledge)
+    if quantity_of(result, knowledge) == quantity:
+        return None
+    whole, _ = merged(alone, context, knowledge, False)
+    for question in (whole, carried(alone, context, context.asked.conditions, knowledge)):
+        found = resolve_scored(question, knowledge)
+        meant = isinstance(found.result, LimitResult) and quantity_of(found.result, knowledge) == quantity
+        if meant and found.score >= _SURE and found.result != told:
+            return question, found.result
+    return None
