@@ -6,6 +6,7 @@ The ways of asking stand with the records, and hold after the paragraph of each 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from assistant.conversation.best_then import Best, best_then
 from assistant.conversation.context import LATELY, Context
@@ -49,6 +50,7 @@ _SURE = 0.95
 _FULLY, _CLEARLY = 0.9, 0.1
 _GOING_ON = frozenset({"then", "next", "now", "after", "afterwards"})
 _GIVING = frozenset({"with", "at", "from", "if"})
+_MEMOS = frozenset({"memo", "memos"})
 _JUDGED = (BandResult, CheckResult, ModelResult, ScheduleResult)
 
 
@@ -61,7 +63,7 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
         return None  # the same is wanted in another unit
     if (alone.conditions and context.asked.conditions) or reported_done(alone, context) or (
         # a result of the states given, or what shows then: "does the gear still retract"
-        context.scenario and (output_asked(alone, states_given(context), knowledge) or asks_what_shows(words))
+        context.scenario and (output_asked(alone, states_given(context), knowledge) or _asks_what_shows(words))
     ):  # fmt: skip
         return None
     again = _step_told_gives(alone, context, knowledge)
@@ -86,6 +88,13 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
             fuller = another or _said_more_fully(best, result, alone, context, knowledge)
             return fuller or (_remembered_by(result, alone, context, knowledge), result)
     return None
+
+
+def _asks_what_shows(words: tuple[str, ...]) -> bool:
+    """Return whether words ask what shows, of whatever kind: a memo asked for is one that a paragraph tells of, and "at
+    what" asks for a figure.
+    """
+    return asks_what_shows(words) and _MEMOS.isdisjoint(words) and ("at", "what") not in pairwise(words)
 
 
 def _said_more_fully(

@@ -63,6 +63,13 @@ _ASKS = frozenset({
 })  # fmt: skip
 
 
+_OUTCOMES = frozenset({"consequence", "consequences", "action", "actions", "and", "the", "so", "any"})
+_FOLLOWING = _OUTCOMES - {"and", "the", "so", "any"} | {
+    "happen", "happens", "done", "doing", "required", "follows", "follow", "action", "actions", "after", "afterwards",
+}  # fmt: skip
+"""Words by which what follows is asked for."""
+
+
 def exceeded_asked(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
     """Return what is to be done where the limit told last is exceeded, if that is loaded and all that a turn asks."""
     last = context.answer
@@ -72,11 +79,25 @@ def exceeded_asked(text: str, context: Context, knowledge: Knowledge) -> Answer 
     if _asks_whom(text):
         return _whom_to_tell(text, limit, last, knowledge)
     what = _where_exceeded(limit)
-    if not what or not _asks_of_it(text, limit):
+    follows = _is_outside(context) and _asks_what_follows(text)
+    if not what or not (follows or _asks_of_it(text, limit)):
         return None
     told = last.text.partition(". ")[0].rstrip(".")
     where = "not met" if limit.maximum is None and limit.minimum is not None else "exceeded"
     return last._replace(question=text, text=f"{what.rstrip('.')}. That is where it is {where}: {told}.")
+
+
+def _is_outside(context: Context) -> bool:
+    """Return whether a reading was judged last, and was outside its limit."""
+    return isinstance(context.result, CheckResult) and not context.result.checks[0].within
+
+
+def _asks_what_follows(text: str) -> bool:
+    """Return whether a turn asks no more than what follows: "what has to happen", "consequences?"."""
+    words = set(re.findall(r"[a-z]+", text[:100].lower()))
+    small = _SMALL | _NEEDED | _FOLLOWING | {"should", "who", "it", "will", "would", "there", "any", "our", "side"}
+    plain = not words.isdisjoint(_FOLLOWING) and not words.isdisjoint({"what", "any", "anything"})
+    return not any(c.isdigit() for c in text) and words <= small and (plain or words <= _OUTCOMES)
 
 
 def _asks_whom(text: str) -> bool:

@@ -166,6 +166,9 @@ def _meant(
         cases = [i for i, step in enumerate(steps) if i > gone.step and step.do[:3] == "If " and "still" in step.do]
         return cases[0] if len(cases) == 1 else None
     said, asks = _said(alone), {knowledge.lexicon.kinds.get(c, "") for m in alone.reading.mentions for c in m.concepts}
+    if {"before", "or", "after"} <= set(words):  # "before or after DN?": the order is told with that step
+        said -= {stem("before")}
+        return next((i for i, step in enumerate(steps) if said and said <= stems(step)), None)
     if not said:
         return None
     fitting = [i for i, step in enumerate(steps) if said <= stems(step)]

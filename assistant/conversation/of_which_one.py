@@ -8,7 +8,7 @@ from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import BandResult, BothResult, CheckResult, Result
 
-_LONG = 6
+_LONG = 9
 _POSITION = "position"
 _JUDGED = (BandResult, BothResult, CheckResult)
 
@@ -22,7 +22,8 @@ def of_which_one(alone: Question, context: Context, knowledge: Knowledge) -> tup
         return None
     families = knowledge.lexicon.families_of
     named = alone.reading.variant_places
-    things = [m for m in knowledge.matcher.telling(alone.reading) if m.start not in named]
+    told = knowledge.matcher.telling(alone.reading)
+    things = [m for m in told if m.start not in named and not (m.weak or m.says_state)]
     placed = [m for m in things if _POSITION in families(m.concepts)]
     if not placed or any(m not in placed and m.concepts.isdisjoint(before.reading.concepts) for m in things):
         return None

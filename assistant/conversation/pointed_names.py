@@ -11,6 +11,7 @@ from collections.abc import Iterator
 
 from assistant.conversation.context import Context
 from assistant.conversation.in_scenario import told_table
+from assistant.conversation.label_got import label_got
 from assistant.conversation.readings import question_of
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import FactResult, LimitResult, ModelResult
@@ -50,6 +51,7 @@ def with_names(alone: Question, context: Context, knowledge: Knowledge) -> Quest
         return alone
     found = _by_number(alone, context, knowledge) or _that_one(words, context, knowledge)
     found = found or _by_kind(alone, context, knowledge) or _unnamed(alone, context, knowledge)
+    found = found or label_got(words, context, knowledge)
     if found is None:
         return alone
     at, end, name = found

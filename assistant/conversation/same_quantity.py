@@ -8,12 +8,14 @@ from __future__ import annotations
 
 from assistant.conversation.context import Context
 from assistant.conversation.readings import carried, merged
+from assistant.conversation.traits import names_unknown
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import LimitResult, Result
 
 _LONG = 7
+_ASKING = frozenset({"what", "which", "how", "when", "where", "who", "why"})
 _SURE = 0.95
 
 
@@ -26,7 +28,9 @@ def of_the_same_quantity(
     told = context.result
     if not isinstance(told, LimitResult) or not isinstance(result, LimitResult) or context.asked is None:
         return None
-    if alone.reading.asked & QUANTITIES or alone.reading.amounts or len(alone.reading.words) > _LONG:
+    words = alone.reading.words
+    asks = not _ASKING.isdisjoint(words) and "about" not in words
+    if asks or alone.reading.asked & QUANTITIES or alone.reading.amounts or len(words) > _LONG:
         return None
     quantity = quantity_of(told, knowledge)
     if quantity_of(result, knowledge) == quantity:
@@ -34,7 +38,9 @@ def of_the_same_quantity(
     whole, _ = merged(alone, context, knowledge, False)
     for question in (whole, carried(alone, context, context.asked.conditions, knowledge)):
         found = resolve_scored(question, knowledge)
-        meant = isinstance(found.result, LimitResult) and quantity_of(found.result, knowledge) == quantity
-        if meant and found.score >= _SURE and found.result != told:
+        if not isinstance(found.result, LimitResult) or found.result.limits == told.limits:
+            continue
+        same = quantity_of(found.result, knowledge) == quantity
+        if same and found.score >= _SURE and not names_unknown(found.record, alone, knowledge):
             return question, found.result
     return None

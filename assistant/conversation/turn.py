@@ -20,6 +20,7 @@ from assistant.resolving.controls_in_use import in_vain_under
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.means_told import with_means
 
+_OPENING = 16
 _KEPT = "From here on: the {}."
 
 
@@ -40,8 +41,8 @@ def answer_turn(text: str, context: Context, knowledge: Knowledge) -> tuple[Answ
 
 
 def _without_small_talk(text: str, context: Context, knowledge: Knowledge) -> str:
-    """Return a turn after another without the small talk around it."""
-    if context.answer is None:
+    """Return a turn without the small talk around it; a first one only where it opens with what goes on meanwhile."""
+    if context.answer is None and "while" not in text[:_OPENING].lower():
         return text
     from assistant.conversation.small_talk import without_small_talk  # a first question starts without it
 

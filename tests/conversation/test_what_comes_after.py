@@ -101,3 +101,33 @@ def test_another_leg_without_its_reading_is_not_judged_on_the_first(knowledge):
 )
 def test_what_was_told_last_decides_what_a_few_words_mean(turns, holds, knowledge):
     assert holds in ask(turns, knowledge).text
+
+
+@pytest.mark.parametrize(
+    ("turns", "holds"),
+    [
+        (("how long before GEAR MISMATCH lights", "I get it lowering the gear. what speed do I slow to"), "205 kt"),
+        (("what colour is BRAKE HEAT", "we get it after landing, what do we do"), "ans on"),
+        (("we landed at 51 tonnes", "what must be done now"), "technical log"),
+        (("free fall at 197 kt", "consequences?"), "technical log"),
+        (("talk me through the free-fall drill", "before or after the lever goes DN?"), "step 2"),
+        (("sys one gone brake controller failed", "what memo do i see"), "RESERVE BRAKE"),
+        (("accumulator precharge?", "at what temperature", "and fully charged"), "3,000 psi"),
+        (("will autobrake arm in alternate", "why not"), "NORMAL mode"),
+    ],
+)
+def test_it_is_what_was_told_of(turns, holds, knowledge):
+    assert holds in ask(turns, knowledge).text
+
+
+@pytest.mark.parametrize(
+    ("question", "holds"),
+    [
+        ("who knows the max speed for free fall", "190 kt"),
+        ("who can tell me how long the gear takes to come up", "11 s"),
+        ("right while im stuck in traffic what speed for the free fall lever", "190 kt"),
+        ("while taxiing at 20 kt what does the tiller give", "61.1°"),
+    ],
+)
+def test_what_only_leads_to_a_question_is_no_part_of_it(question, holds, knowledge):
+    assert ask((question,), knowledge).text.startswith(holds)
