@@ -79,7 +79,8 @@ _CHANGED = frozenset({
     "scrap", "scrapped", "drop", "withdrawn", "abandoned", "ditched", "ditch", "superseded",
 })  # fmt: skip
 _WHEN = frozenset({"when", "which", "what"})
-_ISSUE = frozenset({"revision", "issue", "edition"})
+_WHO = frozenset({"who", "whom", "what", "which"})
+_ISSUE = frozenset({"revision", "issue", "edition", "date", "day"})
 _OF_TIME = frozenset({
     "is", "was", "were", "did", "has", "have", "been", "had", "they", "in", "into", "up", "down", "to", "from", "with",
     "at", "be", "so", "like", "case", "there", "long", "how", "by", "force", "effect", "of", "different", "otherwise",
@@ -131,12 +132,14 @@ def _asks_since(text: str) -> bool:
     since = "since" in words and not words.isdisjoint(_WHEN)
     as_long = {"how", "long", "been"} <= words and words.isdisjoint(("up", "down"))
     changed = bool(words & _CHANGED) and not words.isdisjoint(("when", *_ISSUE))
+    changed = changed or (bool(words & _ALTERED) and bool(words & _WHO) and not words.isdisjoint(("by", "who")))
     issue = not (_WHEN & words).isdisjoint(("which", "what")) and bool(words & _ISSUE)
     issue = issue and not words.isdisjoint(("with", "from", "as"))
     in_force = not words.isdisjoint(_IN_FORCE) and not words.isdisjoint(_WHEN | _ISSUE)
     whether = bool(words & _ALTERED) and bool(words & _HAS) and not words.isdisjoint(_POINTING - {"a", "the", "s"})
     asks = since or as_long or changed or issue or in_force or (whether and not words & _OF_STATES)
-    return asks and rest <= _OF_TIME | _CHANGED | _WHEN | _ISSUE | _IN_FORCE | _ALTERED | {"since", "d", "take", "took"}
+    known = _OF_TIME | _CHANGED | _WHEN | _ISSUE | _IN_FORCE | _ALTERED | _WHO
+    return asks and rest <= known | {"since", "d", "take", "took"}
 
 
 def asks_former(text: str) -> bool:

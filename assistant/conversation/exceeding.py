@@ -65,7 +65,8 @@ _ASKS = frozenset({
 
 _OUTCOMES = frozenset({"consequence", "consequences", "action", "actions", "and", "the", "so", "any"})
 _FOLLOWING = _OUTCOMES - {"and", "the", "so", "any"} | {
-    "happen", "happens", "done", "doing", "required", "follows", "follow", "action", "actions", "after", "afterwards",
+    "instead", "use", "happen", "happens", "done", "doing", "required", "follows", "follow", "action",
+    "actions", "after", "afterwards",
 }  # fmt: skip
 """Words by which what follows is asked for."""
 

@@ -21,6 +21,8 @@ def ask(turns: tuple[str, ...], knowledge: Knowledge):
         (("what changed in the abnormals", "and in the limitations"), "205 kt"),
         (("what changed with ABN revision 5", "how about the SOP revision", "when is that effective"), "10 September"),
         (("maximum retraction speed", "since when is it otherwise"), "1 August 2026"),
+        (("maximum retraction speed", "who changed that"), "LIM 7"),
+        (("taxi speed in sharp turns", "changed by what", "from which date"), "10 September 2026"),
         (("what's new in SOP 12", "and the abnormal checklist", "since when is that one valid"), "15 June 2026"),
     ],
 )
@@ -110,6 +112,7 @@ def test_what_was_told_last_decides_what_a_few_words_mean(turns, holds, knowledg
         (("what colour is BRAKE HEAT", "we get it after landing, what do we do"), "ans on"),
         (("we landed at 51 tonnes", "what must be done now"), "technical log"),
         (("free fall at 197 kt", "consequences?"), "technical log"),
+        (("minimum accumulator to rely on the parking brake", "1900?", "what do i use instead"), "chocks"),
         (("talk me through the free-fall drill", "before or after the lever goes DN?"), "step 2"),
         (("sys one gone brake controller failed", "what memo do i see"), "RESERVE BRAKE"),
         (("accumulator precharge?", "at what temperature", "and fully charged"), "3,000 psi"),
