@@ -71,7 +71,7 @@ def _of_a_quantity(alone: Question, knowledge: Knowledge) -> Choices | None:
 def _of_which_case(alone: Question, told: Limit, knowledge: Knowledge) -> Choices | None:
     """Return the limits on one action that hold in different cases, where a question names none of them."""
     records, written = knowledge.base.records, set(told.sources)
-    if not any(written.intersection(records[name].sources) for name in knowledge.base.limits_of_cases()):
+    if not any(written.intersection(records[name].sources) for name in knowledge.base.limits_of_cases):
         return None
     cases = [told]
     for name in knowledge.base.ids("limits"):

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterable, Iterator, Mapping
+from functools import cached_property
 from typing import Any, Generic, TypeVar
 
 from assistant.knowledge import records as kinds
@@ -58,11 +59,13 @@ class Lazy(Mapping[str, RecordT], Generic[RecordT]):
         self._built: dict[str, RecordT] = {}
 
     def __getitem__(self, name: str) -> RecordT:
-        found = self._built.get(name)
-        if found is None:
+        try:
+            return self._built[name]  # nearly always: a question looks up a hundred
+        except KeyError:
             record, kept = self._plain[name]
-            found = self._built[name] = build(record, kept[name])
-        return found
+            found: RecordT = build(record, kept[name])
+            self._built[name] = found
+            return found
 
     def __contains__(self, name: object) -> bool:
         return name in self._plain
@@ -153,8 +156,9 @@ class Base:
         """Ids of one kind, in file order."""
         return list(self.compiled["records"].get(kind, ()))
 
+    @cached_property
     def limits_of_cases(self) -> list[str]:
-        """Return the ids of the limits that hold in a stated case alone, none of which is built for it."""
+        """The ids of the limits that hold in a stated case alone; none is built for it, and each is looked at once."""
         at = kinds.Limit._fields.index("applies")
         return [name for name, values in self.compiled["records"].get("limits", {}).items() if values[at]]
 

@@ -66,10 +66,14 @@ _PARTS_OF = {"h": ("min", 1 / 60), "min": ("s", 1 / 60)}
 _BEGINS = STARTERS | {"mach", "m", "mn", "fl", "flight", "hour", "x", "times", "+", *_MONEY}
 
 
+def may_begin(word: str) -> bool:
+    """Return whether an amount may begin with a word: most begin none, and are passed over by this alone."""
+    return word in _BEGINS or word[-1].isdigit()
+
+
 def read_form(reading: Reading, i: int) -> Found | None:
     """Return the amount that begins at token i, or None."""
-    word = reading.words[i]
-    if i in reading.skip or not (word in _BEGINS or word[-1].isdigit()):
+    if i in reading.skip or not may_begin(reading.words[i]):
         return None
     for reader in _READERS:
         if found := reader(reading, i):

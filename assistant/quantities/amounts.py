@@ -7,7 +7,7 @@ whether "degrees" is an angle or a temperature, is for the caller, who knows the
 from __future__ import annotations
 
 from assistant.frozen import NamedTuple
-from assistant.quantities.amount_forms import Found, Reading, read_form
+from assistant.quantities.amount_forms import Found, Reading, may_begin, read_form
 from assistant.quantities.numbers import is_typed
 from assistant.quantities.tokens import Token, tokenize
 from assistant.quantities.units import Units
@@ -44,14 +44,14 @@ def read_amounts(tokens: list[Token], units: Units, skip: frozenset[int] = froze
     """
     reading = Reading(tokens, [token.text for token in tokens], units, skip)
     amounts: list[Amount] = []
-    i = 0
-    while i < len(tokens):
-        found = read_form(reading, i)
+    end = 0
+    for i in [k for k, word in enumerate(reading.words) if may_begin(word)]:
+        found = read_form(reading, i) if i >= end else None
         if found and found.unit and _is_share(reading, i, found):
             found = None  # "one quarter psi" is a quarter of something, given in psi
         if found:
             amounts.append(_amount(reading, i, found))
-        i = found.end if found else i + 1
+            end = found.end
     return _share_units(reading, amounts) if len(amounts) > 1 else amounts
 
 

@@ -115,9 +115,9 @@ def _speaks_of_fewer(fact: Fact, question: Question, know: Knowledge) -> bool:
     """Return whether a statement is titled by one failure, and another of its like is given as well: "the gear with
     System 2 lost", where both are.
     """
-    given = {c.input: c.value for c in question.conditions if not c.is_result and not c.implied}
-    if len(given) < _SEVERAL:
+    if len(question.stated) < _SEVERAL:
         return False
+    given = {c.input: c.value for c in question.conditions if not c.is_result and not c.implied}
     titled = dict(know.phrase_states(fact.title))
     if not titled or any(given.get(name) != value for name, value in titled.items()):
         return False
@@ -130,10 +130,10 @@ def _speaks_of_fewer(fact: Fact, question: Question, know: Knowledge) -> bool:
 
 def _speaks_of_another(fact: Fact, question: Question, know: Knowledge) -> bool:
     """Return whether a statement holds in a state of a thing, or is titled by one, that the question says is not so."""
+    if all(c.implied for c in question.conditions):
+        return False
     undecided = left_open(question, know)
     given = {c.input: c.value for c in question.conditions if not c.implied and undecided.isdisjoint(c.where)}
-    if not given:
-        return False
     titled = (pair for pair in know.phrase_states(fact.title) if pair[0] in know.states.failures)
     return any(limit_rules.is_so(name, value, given, know) is False for name, value in (*fact.when, *titled))
 
@@ -156,8 +156,7 @@ def _state_penalty(match: Match, question: Question, know: Knowledge) -> float:
     if not question.conditions:
         return 1.0
     vocabulary = know.matcher.vocabulary(match.record)
-    stated = [c for c in question.conditions if not c.is_result and not c.implied]
-    terms = {know.base.inputs[c.input].term for c in stated}
+    terms = {know.base.inputs[name].term for name in question.stated}
     return 0.62 ** sum(t not in vocabulary and vocabulary.isdisjoint(know.lexicon.implying.get(t, ())) for t in terms)
 
 

@@ -9,7 +9,7 @@ from typing import Any
 
 from assistant.frozen import NamedTuple
 from assistant.knowledge.base import Base, stated
-from assistant.knowledge.records import Fact, Limit, Source, Value
+from assistant.knowledge.records import Document, Fact, Limit, Source, Value
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.matching import Matcher
@@ -94,10 +94,14 @@ class Knowledge:
         return tuple(limit for limit in limits if limit.when)
 
     @cached_property
+    def own_documents(self) -> Mapping[str, Document]:
+        """The type's documents by their ids in lower case, in file order."""
+        return {d.id.lower(): d for d in self.base.documents.values() if not d.published}
+
+    @cached_property
     def loaded_line(self) -> str:
         """The type's documents with their revisions: "AOM 7, LIM 7"."""
-        own = [d for d in self.base.documents.values() if not d.published]
-        return ", ".join(f"{d.id} {d.revision}" for d in own)
+        return ", ".join(f"{d.id} {d.revision}" for d in self.own_documents.values())
 
     def record(self, name: str, variant: str) -> Any:
         """Return a record as it stands for a variant."""
@@ -160,6 +164,11 @@ class Question(_Asked):
     def states(self) -> frozenset[tuple[str, str]]:
         """What is given, as (input, value)."""
         return frozenset((c.input, c.value) for c in self.conditions)
+
+    @cached_property
+    def stated(self) -> frozenset[str]:
+        """The inputs whose states are given in so many words."""
+        return frozenset(c.input for c in self.conditions if not c.is_result and not c.implied)
 
     def with_text(self, text: str) -> Question:
         """Return the question with the text of a turn that it was completed from, or that it answers."""

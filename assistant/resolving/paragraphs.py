@@ -59,7 +59,7 @@ def in_paragraph(
 
 
 def _named(words: Sequence[str], know: Knowledge) -> _Named | None:
-    own = {d.id.lower(): d for d in know.base.documents.values() if not d.published}
+    own = know.own_documents
     for at, word in enumerate(words):
         meant = [own[word]] if word in own else list(own.values()) if word in _BY_ITSELF else []
         after = at + 1
