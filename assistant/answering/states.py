@@ -146,7 +146,7 @@ def loss(result: r.LossResult, question: Question, know: Knowledge) -> Parts:
     lost = _unsaid(stop(output_words(t, o, v)) for t, o, v in result.lost)
     inputs = {c.input for c in result.conditions}
     kept = [stop(output_words(t, o, v)) for t, o, v in result.kept if not inputs.isdisjoint(t.inputs)]
-    others = dict.fromkeys(stop(output_words(t, o, v)) for t, o, v in result.kept if inputs.isdisjoint(t.inputs))
+    others = _unsaid(stop(output_words(t, o, v)) for t, o, v in result.kept if inputs.isdisjoint(t.inputs))
     facts = [stop(f.says) for f in result.facts]
     name = conditions_words(result.conditions, know)
     text, heard = under(name, " ".join(lost) if lost else "nothing in the tables changes.")

@@ -73,6 +73,11 @@ class Parts:
             self._understood[key] = context, part
         return self._understood[key][1]
 
+    def failed(self, question: Question) -> frozenset[str]:
+        """Return the things that a part tells to be in another state than the normal one."""
+        told = (c for c in question.conditions if not c.is_result and not c.asked)
+        return frozenset(c.input for c in told if c.value != self._knowledge.states.normal(c.input))
+
 
 def with_both(
     text: str, context: Context, question: Question, result: Result, answer: Answer, knowledge: Knowledge, known: Parts
@@ -161,12 +166,15 @@ def _all_joined(text: str, answers: Sequence[Answer]) -> Answer:
 def _answers(parts: Sequence[str], context: Context, known: Parts) -> list[Answer]:
     """Return the answers to the parts of a turn, each after the last; none where one is not answered."""
     found = []
+    failed: frozenset[str] = frozenset()
     for part in parts:
-        (answer, _), context, _ = known.understood(part, context)
-        if answer.outcome != ANSWER:
-            return []
+        (answer, question), context, _ = known.understood(part, context)
+        if answer.outcome != ANSWER or not failed <= {c.input for c in question.conditions}:
+            return []  # not answered, or as if what an earlier part tells to have failed were well
         if part is parts[-1] or asks_outright(part) or answer.understood.get("result") in _FOLLOWS_UNASKED:
             found.append(answer)
+        else:
+            failed |= known.failed(question)
     return found
 
 

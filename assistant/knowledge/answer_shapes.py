@@ -141,6 +141,7 @@ SCHEDULES = Shape(
         Field("points", POINTS, required=True, about="[input, output] breakpoints, inputs rising"),
         SOURCE,
         Field("top", IDENTIFIER, about="id of the figure that the first outputs equal"),
+        Field("works", TEXT, about="of a control: table.output: and the values with which it works"),
         Field("below", TEXT, about="what holds before the first breakpoint"),
         Field("above", TEXT, about="what holds beyond the last breakpoint"),
         ALSO,

@@ -166,6 +166,8 @@ class Schedule(NamedTuple):
     sources: tuple[Source, ...]
     top: str = ""
     """Id of the stated figure that the first output equals, for a variant to change."""
+    works: str = ""
+    """Of a control: the result of a state table, and its values with which the control works."""
     below: str = ""
     above: str = ""
     also: str = ""

@@ -13,7 +13,7 @@ from assistant.resolving import claims, reading_asked
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES, asked_of
-from assistant.resolving.controls_in_use import set_in_vain
+from assistant.resolving.controls_in_use import moved_in_vain, set_in_vain
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_inputs import Binding, bind
 from assistant.resolving.models import resolve_model
@@ -75,6 +75,7 @@ _ASKED_ITSELF = 0.6
 _OF_A_PART = 1.25
 """What asks for a part of a control is no question of its limit: "half tiller at 40 kt"."""
 _IN_VAIN = 1.2
+_MOVED_IN_VAIN = 1.45
 """What it gains that a setting does not work, over the calculation with it."""
 _OPEN = frozenset({"what", "which", "how", "when", "where", "why"})
 
@@ -167,7 +168,7 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
     if holds is False:
         yield Candidate(score * 0.6, match.matched, NotApplicable(limit, "", question.conditions), match)
         return
-    if limit.when and (holds or limit.value is None):
+    if limit.when and (limit.value is None or (holds and len(question.conditions) > 1)):
         score *= 0.97 if not holds else 1.1 if _names_more(question) else 1.0
     amount = None if amount and _stops_at(amount, limit, question, know) else amount
     schedule = _schedule_below(limit, question, know) if amount is None else None
@@ -340,8 +341,13 @@ def with_each(bands: Bands, judged: BandResult, question: Question, know: Knowle
 
 
 def _schedule(schedule: Schedule, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
+    idle = moved_in_vain(schedule, question, know)
+    if idle:
+        yield Candidate(min(1.2, match.score * _MOVED_IN_VAIN), match.matched + 1.0, idle, match)
+        return
     result = resolve_schedule(schedule, question, know)
-    match = match._replace(score=match.score * _state_penalty(match, question, know))
+    if not schedule.works:
+        match = match._replace(score=match.score * _state_penalty(match, question, know))
     if isinstance(result, ScheduleResult):
         rest = len(leftover(schedule, question, know)) + read_at_an_order(question, know)
         yield Candidate(min(1.2, match.score * 1.12) * 0.6**rest, match.matched + 0.6, result, match)

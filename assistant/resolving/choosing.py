@@ -213,6 +213,8 @@ def _undecided(best: Candidate, found: list[Candidate]) -> bool:
 
 def _same_place(one: Candidate, other: Candidate) -> bool:
     """Return whether a candidate says what another does: one record, or a statement of what stands in one paragraph."""
+    if isinstance(one.result, TableResult) and isinstance(other.result, TableResult):
+        return (one.result.table, one.result.rows) == (other.result.table, other.result.rows)
     if not one.match or not other.match:
         return False
     states = isinstance(one.result, (FactResult, LimitResult))
@@ -350,7 +352,8 @@ def _by_measure(candidate: Candidate, question: Question, know: Knowledge) -> Ca
 def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, know: Knowledge) -> Candidate:
     """Let a result of another quantity than the one asked for step back: "how long" wants no temperature."""
     if asked and isinstance(candidate.result, (TableResult, TablesResult)):
-        if isinstance(candidate.result, TableResult) and _is_its_own(candidate.result, asked, know):
+        own = isinstance(candidate.result, TableResult) and _is_its_own(candidate.result, asked, know)
+        if own or candidate.match:  # with a match, it stands in the place of a figure that a control does not give now
             return candidate
         bound = _NO_BOUND if _asks_bound(question) else 1.0
         return candidate._replace(score=candidate.score * (0.9 if "count" in asked else 0.7) * bound)

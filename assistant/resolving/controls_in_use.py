@@ -7,7 +7,7 @@ A model's `extra` names the output of a state table for a control, and the value
 from __future__ import annotations
 
 from assistant.frozen import NamedTuple
-from assistant.knowledge.records import Model, StateTable
+from assistant.knowledge.records import Model, Schedule, StateTable
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_inputs import Binding, bind
 from assistant.resolving.results import ModelResult, Result, Row, TableResult
@@ -34,14 +34,26 @@ def out_of_use(model: Model, question: Question, know: Knowledge, results: bool 
     for name, told in model.extra:
         if not name.endswith(_WORK):
             continue
-        place, _, values = told.partition(":")
-        table_id, _, output = place.partition(".")
-        table = know.base.records[table_id]
-        state = _state(table, output, question, know) or (_told(table, output, question, know) if results else None)
-        value = dict(state.rows[0].outputs)[output] if state else ""
-        if state and value not in values.split():
-            found.append(OutOfUse(name.removesuffix(_WORK), _says(state.table, output, value), state))
+        idle = _idle(told, question, know, results)
+        if idle:
+            output = idle.asked[0]
+            says = _says(idle.table, output, dict(idle.rows[0].outputs)[output])
+            found.append(OutOfUse(name.removesuffix(_WORK), says, idle))
     return tuple(found)
+
+
+def moved_in_vain(schedule: Schedule, question: Question, know: Knowledge) -> TableResult | None:
+    """Return the state in which the control of a schedule does nothing: "tiller limit at 30 kt, System 1 lost"."""
+    return _idle(schedule.works, question, know, False) if schedule.works and question.conditions else None
+
+
+def _idle(told: str, question: Question, know: Knowledge, results: bool) -> TableResult | None:
+    """Return the row in which a result is none of those told, `table.output: values`; None where it is one of them."""
+    place, _, values = told.partition(":")
+    table_id, _, output = place.partition(".")
+    table = know.base.records[table_id]
+    state = _state(table, output, question, know) or (_told(table, output, question, know) if results else None)
+    return state if state and dict(state.rows[0].outputs)[output] not in values.split() else None
 
 
 def set_in_vain(model: Model, binding: Binding, question: Question, know: Knowledge) -> TableResult | None:

@@ -16,7 +16,8 @@ _STAYING = frozenset({
 _ASKING_LEFT = _STAYING | {
     "what", "whats", "which", "do", "does", "can", "could", "will", "would", "may", "have", "has", "i", "we", "you",
     "s", "still", "got", "is", "are", "all", "there", "to", "me", "us", "my", "now", "then", "so", "and", "else",
-    "functions", "things", "stuff", "that", "it", "with", "for", "on", "of", "systems", "bits", "yet",
+    "functions", "things", "stuff", "that", "it", "with", "by", "if", "when", "after",
+    "for", "on", "of", "systems", "bits", "yet",
 }  # fmt: skip
 """Words of which alone a text consists that asks what is left."""
 _THINGS = frozenset(("functions", "function", "features", "services", "things", "stuff", "bits", "functionality"))
@@ -27,9 +28,12 @@ _BETWEEN = LINKS | {
 """Words that may stand between "what" and the word for having failed: "what | is now | out of action"."""
 
 
-def asks_what_is_left(reading: Reading) -> bool:
-    """Return whether a text asks what is left, and names nothing of it: "what keeps working", "what remains"."""
-    asks = asking(reading.words, marks=False)
+def asks_what_is_left(reading: Reading, told: Set[int] = frozenset()) -> bool:
+    """Return whether a text asks what is left, and names nothing of it: "what keeps working", "what remains".
+
+    told: the words by which the states are told that it asks under.
+    """
+    asks = asking(reading.words, marks=False) - told
     words = [reading.words[k] for k in sorted(asks) if reading.words[k][0].isalpha()]
     staying = _STAYING if "still" in words else _STAYING - {"use"}
     return not staying.isdisjoint(words) and _ASKING_LEFT.issuperset(words)

@@ -88,17 +88,23 @@ def _told(question: Question, know: Knowledge) -> Iterator[Wanted]:
     switched = {c.where for c in question.conditions if not c.is_result}
     told = [c for c in question.conditions if c.is_result and not c.asked and c.where not in switched]
     for table in state_tables.tables(know.base):
-        outputs = {c.output: _as_told(c, question) for c in told if c.table == table.id}
+        outputs = {c.output: _as_told(c, table, question, know) for c in told if c.table == table.id}
         for output in table.outputs:
             value = outputs.get(output.id) or _said_of(table, output.id, question, know)
             if value:
                 yield table, output.id, value
 
 
-def _as_told(condition: Condition, question: Question) -> str:
-    """Return the value that a result is told to have, or that it has no more: "loses the NORMAL brakes"."""
+def _as_told(condition: Condition, table: StateTable, question: Question, know: Knowledge) -> str:
+    """Return the value that a result is told to have, or that it has no more ("loses the NORMAL brakes"); what costs
+    "no braking" leaves it as it is.
+    """
     at = min(condition.where, default=0)
-    return f"!{condition.value}" if done_to(at, question.reading.words) == TAKEN else condition.value
+    if done_to(at, question.reading.words) != TAKEN:
+        return condition.value
+    if question.reading.words[at] == "no":
+        return state_tables.outputs(table, {}, know.base)[condition.output]
+    return f"!{condition.value}"
 
 
 def _said_of(table: StateTable, output: str, question: Question, know: Knowledge) -> str | None:

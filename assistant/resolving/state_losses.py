@@ -58,7 +58,7 @@ def loss_candidates(
         score = 0.7
     if question.reading.has("cause"):
         score *= 0.9  # it asks what leads to the state that it names
-    found = _with_what_stays(loss(inputs, know), matches, know)
+    found = _with_what_stays(loss(inputs, know), matches, question, know)
     if not found.lost and not found.facts:
         score *= 0.8  # nothing follows from it, so that something else is asked
     now = {(table.id, output): value for table, output, value in (*found.lost, *found.kept)}
@@ -71,7 +71,7 @@ def _asks_what_is_gone(inputs: tuple[Condition, ...], question: Question, know: 
     if all(is_well(c, know) for c in inputs):
         return False
     places = frozenset(k for c in inputs for k in c.where)
-    return asks_what_is_out(question.reading, places) or asks_what_is_left(question.reading)
+    return asks_what_is_out(question.reading, places) or asks_what_is_left(question.reading, places)
 
 
 def _asked_concepts(question: Question) -> frozenset[str]:
@@ -80,14 +80,19 @@ def _asked_concepts(question: Question) -> frozenset[str]:
     return frozenset().union(*(m.concepts | m.implied for m in question.reading.mentions if m.start in asks))
 
 
-def _with_what_stays(found: LossResult, matches: list[Match], know: Knowledge) -> LossResult:
-    """Return what is lost with the results asked for of tables that the states do not touch: they stay as they are."""
+def _with_what_stays(found: LossResult, matches: list[Match], question: Question, know: Knowledge) -> LossResult:
+    """Return what is lost with the results asked for of tables that the states do not touch: they stay as they are.
+
+    Where it is asked what is left, and nothing is named of it, all of them are told.
+    """
     kept, sources = list(found.kept), list(found.sources)
-    for match in matches:
-        table = know.base.records[match.record]
-        if not match.whole or any(c.input in table.inputs for c in found.conditions):
+    asked = [(know.base.records[m.record], m.output) for m in matches if m.whole]
+    if asks_what_is_left(question.reading, frozenset(k for c in found.conditions for k in c.where)):
+        asked += [(table, output.id) for table in state_tables.tables(know.base) for output in table.outputs]
+    for table, output in asked:
+        if any(c.input in table.inputs for c in found.conditions):
             continue
-        stays = (table, match.output, state_tables.outputs(table, {}, know.base)[match.output])
+        stays = (table, output, state_tables.outputs(table, {}, know.base)[output])
         if stays not in kept:
             kept.append(stays)
             sources.extend(state_tables.row(table, (), know.base).sources)

@@ -29,12 +29,15 @@ BESIDE = SHOWING | frozenset({
     "our", "they", "them", "he", "she", "him", "her", "crew", "captain", "been",
     "going", "given", "by", "must", "might", "at", "look", "actually", "with", "cabin", "pilot", "pilots",
 })  # fmt: skip
+_BARE = frozenset({"caption", "captions", "memo", "message", "indication", "annunciation", "caution", "warning", "?"})
 _SCORE, _WEIGHT = 1.045, 6.0
 
 
 def asks_what_shows(words: Sequence[str]) -> bool:
     """Return whether words ask what shows, and name nothing that might."""
     opens = {"what", "whats", "which", "how", "any"}
+    if not SHOWING.isdisjoint(words) and _BARE.issuperset(words):
+        return True  # "controller failed, | caption? |"
     return not SHOWING.isdisjoint(words) and not opens.isdisjoint(words) and BESIDE.issuperset(words)
 
 

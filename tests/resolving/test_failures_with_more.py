@@ -42,6 +42,15 @@ STATES = [
     ("BC's gone and so is system 1, bottle's empty. brakes?", "No wheel brakes"),
     ("sys 1 packs up, can I still use FIRM", "Autobrake works"),
     ("both hyds lost, acc charged: no. of applications + max psi", "800 psi or less, steady: 6 applications"),
+    ("STEER switch off, how much pedal steering at 20 kt", "The pedals do not steer"),
+    ("STEER LOST on, what can I get from the tiller at 20 kt", "castor"),
+    ("tiller limit at 30 kt with System 1 lost", "castor"),
+    ("nose leg in the air, tiller limit at 40 kt", "centred"),
+    ("system 2 hydraulics gone, mode?", "ALTERNATE"),
+    ("what is unaffected by loss of system 2", "The tillers and the pedals steer"),
+    ("RESERVE BRAKE memo reads 4: how many have we used", "2: full applications used"),
+    ("which single failure costs me nosewheel steering but no braking", "System 1 lost"),
+    ("controller failed, caption?", "ANTI-SKID LOST"),
 ]
 ONE_OF_TWO = [
     "one of my hydraulics has gone, what's my braking mode",
