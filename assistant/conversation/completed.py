@@ -30,6 +30,7 @@ from assistant.conversation.indication_asked import indication_asked
 from assistant.conversation.next_mode import next_mode
 from assistant.conversation.one_of_both import one_of_both
 from assistant.conversation.one_turn import Turn
+from assistant.conversation.other_basis import other_basis
 from assistant.conversation.other_way import other_way
 from assistant.conversation.preferring import (
     asks_manner,
@@ -100,6 +101,7 @@ def completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Quest
     again = again or (None if turn.corrects else by_its_rule(alone, first, context, knowledge))
     again = again or (None if turn.corrects else leave_by_its_limit(alone, context, knowledge))
     again = again or other_way_about(alone, context, knowledge)
+    again = again or other_basis(alone, context, knowledge)
     again = again or amended(alone, first, context, knowledge) or refined(alone, first, context, knowledge)
     if again:
         return again

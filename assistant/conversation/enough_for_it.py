@@ -38,7 +38,10 @@ _PLACES = frozenset({
     "runway", "taxiway", "tarmac", "strip", "apron", "available", "room", "space", "left", "stand", "turnaround",
     "gate", "ground", "wide", "long", "pavement", "concrete", "remaining", "ahead",
 })  # fmt: skip
+_COMPARING = frozenset({"under", "over", "below", "above", "within", "inside", "exceed", "exceeds"})
+"""Words that hold an amount against what came out where they lead it, in a question: "is that under 2,700"."""
 _ONLY = frozenset({"only", "just"})
+_POINTED = frozenset({"that", "it", "this"})
 _NEAR = log(3.0)
 
 
@@ -75,6 +78,8 @@ def _is_meant(alone: Question, told: ModelResult, before: Question, knowledge: K
     given = _in_unit(amount, told, knowledge)
     if given is None or given <= 0 or amount.unit == "count":
         return False
+    if _is_compared(alone, told, knowledge):
+        return True
     words = _beside(alone)
     again = bool(told.weighed) and len(alone.reading.words) <= _BRIEF  # "2,500?", after what was not enough
     strong = not _STRONG.isdisjoint(words) or (again and amount.unit is not None)
@@ -93,6 +98,15 @@ def _is_meant(alone: Question, told: ModelResult, before: Question, knowledge: K
         apart = min(apart, abs(log(given / told.against)))
     others = [abs(log(given / a.value)) for a in old if a.value > 0 and (amount.unit in (None, a.unit))]
     return apart < _NEAR and (strong or all(apart <= other for other in others))
+
+
+def _is_compared(alone: Question, told: ModelResult, knowledge: Knowledge) -> bool:
+    """Return whether a question asks if what came out is under, or over, an amount that comes near it."""
+    amount, words = alone.reading.amounts[0], alone.reading.words
+    led = bool(amount.start) and words[amount.start - 1] in _COMPARING and not _ASKS.isdisjoint(words[:2])
+    given = _in_unit(amount, told, knowledge)
+    near = given is not None and any(v.value > 0 and abs(log(given / v.value)) < _NEAR for v in told.values)
+    return led and near and not _POINTED.isdisjoint(words)
 
 
 def _beside(alone: Question) -> set[str]:

@@ -18,6 +18,7 @@ from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.mentions import Mention, Reading
 
+_BEFORE_A_VARIANT = frozenset({"on", "for", "the", "a", "an", "in", "of", "with"})
 _LEAD = frozenset({
     "and", "what", "about", "how", "ok", "okay", "so", "then", "now", "but", "right", "well", "if", "or", "also",
     "plus", "instead", "same", "again", "that", "it", "the", "in", "fine", "um", "er",
@@ -110,6 +111,7 @@ def merged_words(
         places.drop.update(before.reading.variant_places)
     words = _put_together(before, places)
     named = {*reading.variant_places, *(i for i, w in enumerate(reading.words) if w in reading.variants)}
+    named |= _leading_to(named, reading.words)
     rest = [w for i, w in enumerate(reading.words) if i not in places.used and i not in named]
     while rest and rest[0] in _LEAD and not (len(rest) == 2 and know.units.match(rest, 1)) and not _asks_how(rest):
         rest.pop(0)
@@ -132,6 +134,17 @@ def _of_another_one(before: Question, reading: Reading, know: Knowledge) -> bool
         for each in (reading, before.reading)
     )
     return bool(reading.unit) or (named and placed)
+
+
+def _leading_to(named: set[int], words: Sequence[str]) -> set[int]:
+    """Return the places of the small words that lead to a variant's name and mean nothing without it: "on the L"."""
+    found: set[int] = set()
+    for start in named:
+        k = start - 1
+        while k >= 0 and words[k] in _BEFORE_A_VARIANT:
+            found.add(k)
+            k -= 1
+    return found
 
 
 def _asks_how(words: Sequence[str]) -> bool:

@@ -7,9 +7,10 @@ turn is read as the question about that amount: it is never held against an amou
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from assistant.conversation.context import Context
-from assistant.conversation.given_inputs import given_before
+from assistant.conversation.given_inputs import choices_of, given_before
 from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.readings import question_of
 from assistant.frozen import NamedTuple
@@ -53,6 +54,8 @@ def judged_result(alone: Question, context: Context, knowledge: Knowledge) -> tu
     asking = words[:-1] if words[-1] == "too" else words  # "and mine too"
     if len(words) > _MOST_WORDS or _WHETHER.isdisjoint(asking) or not _OPEN.isdisjoint(words):
         return None
+    if _tells_which(words) or (words[0] not in _WHETHER and choices_of(told.model, alone, knowledge)):
+        return None  # "for a tyre that is not rotating" chooses otherwise what was calculated
     if alone.reading.asked & (QUANTITIES - {told.model.output, "temperature", "speed", "altitude", "height"}):
         return None
     if alone.named_variant and words[0] not in _WHETHER:
@@ -64,6 +67,11 @@ def judged_result(alone: Question, context: Context, knowledge: Knowledge) -> tu
         if found.score >= _SURE and _judges(found.result, each.value):
             return question.with_text(alone.reading.text)._replace(context=True), found.result
     return None
+
+
+def _tells_which(words: tuple[str, ...]) -> bool:
+    """Return whether "that is" tells which thing is meant, and does not ask: "a tyre that is not rotating"."""
+    return any(one in ("that", "which") and two in ("is", "are") for one, two in pairwise(words[1:]))
 
 
 def _values(told: ModelResult, words: tuple[str, ...], before: Question, knowledge: Knowledge) -> Iterator[_Value]:

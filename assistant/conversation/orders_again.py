@@ -42,7 +42,7 @@ _BESIDE = OFF | FEET | ADDING | JOINING | SIDES.keys() | {
     "same", "inputs", "full", "of", "again", "holds", "held", "turn", "turns", "turned", "turning", "pedal", "pedals",
     "at", "go", "centred", "centered", "neutral", "free", "straight", "released",
     "over", "all", "both", "them", "everything", "wait", "hang", "was", "goes", "way", "his", "hers", "mine", "other",
-    "top", "one", "on", "that", "push", "press", "kick", "hard",
+    "top", "one", "on", "let", "lets", "that", "push", "press", "kick", "hard",
 }  # fmt: skip
 _NAMES = {"left": "captain tiller", "right": "first officer tiller", PEDALS: PEDALS, "": "tiller", "mine": "my tiller"}
 _OTHER_TILLER = "the other tiller"

@@ -78,4 +78,6 @@ def taken_away(model: Model, alone: Question, old: Given) -> tuple[str, ...]:
 def may_be_usual(alone: Question) -> bool:
     """Return whether a short turn says of a figure that it is as usual."""
     words = alone.reading.words
+    if words[:1] in (("which",), ("what",)) and words[1:2] != ("about",) and words[1:2] != ("if",):
+        return False  # "which clearance is normal?" asks for the figure
     return not _USUAL.isdisjoint(words) and not alone.reading.amounts and len(words) <= _MOST_WORDS

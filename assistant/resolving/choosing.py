@@ -117,8 +117,8 @@ def resolve_scored(question: Question, know: Knowledge, avoid: Collection[str] =
     avoid: records that are not meant, as they have been told already.
     """
     reading = question.reading
-    if reading.empty or reading.too_long:
-        return Scored(Declined((), why="too long" if reading.too_long else "empty"), 0.0)
+    if reading.empty or reading.too_long or _only_a_variant(question):
+        return Scored(Declined((), why="too long" if reading.too_long else "empty" if reading.empty else ""), 0.0)
     elsewhere = _elsewhere(question, know)
     if elsewhere:
         return Scored(elsewhere, 0.9)
@@ -146,6 +146,14 @@ def resolve_scored(question: Question, know: Knowledge, avoid: Collection[str] =
         whole = with_labels(joined(found, question, know) or best.result, question, know)
         return Scored(whole, best.score, best.match.record if best.match else "")
     return Scored(_outside_all(found) or _which(question, know) or unsure(found, question, know), 0.0)
+
+
+def _only_a_variant(question: Question) -> bool:
+    """Return whether a question names a variant and nothing else: "on the long one" asks nothing by itself."""
+    reading = question.reading
+    if not question.named_variant or reading.amounts or question.conditions or question.background:
+        return False
+    return all(m.weak for m in reading.mentions)
 
 
 def _outside_all(found: list[Candidate]) -> CheckResult | None:

@@ -60,6 +60,11 @@ _ORDERS = "captain 30 left, first officer 10 right at 10 knots"
         ("when does the RTO setting begin", "throttles closed at 62 kt", "^Outside AOM 32.44.5: RTO braking at 62 kt"),
         ("main tyre pressure 120L", "I read 190 on it cold", "^Outside AOM 32.05.7: .* re-inflate"),
         ("is pedal steering all gone at 100 kt?", "so what have I got at a hundred", r"^1\.0° either way"),
+        ("hydroplaning speed of the mains at 170 psi", "and for a tyre that is not rotating yet?", "^100 kt"),
+        ("hydroplaning speed nose tyre", "by the handbook formula", "^102 kt"),
+        ("decel for 1,000 m from 130 kt", "and 800", r"^2\.80 m/s²"),
+        ("landing distance normally 1,650 but no anti-skid", "is that under 2,700", "^2,640 m.* less than 2,700 m"),
+        ("left tiller 50 right, right tiller 40 right, 18 knots", "captain lets go", r"^40\.0°, right"),
     ],
     ids=lambda turns: turns[-2],
 )  # fmt: skip
@@ -76,3 +81,7 @@ def test_by_how_much_is_no_amount_of_its_own(talk: Talk) -> None:
 
 def test_a_why_is_not_answered_from_elsewhere(talk: Talk) -> None:
     assert talk("stopping distance with FIRM from 130 knots", "why does STEADY need more")[-1].outcome != ANSWER
+
+
+def test_a_variant_alone_asks_nothing(talk: Talk) -> None:
+    assert talk("may we take off at 245", "on the L")[-1].outcome != ANSWER
