@@ -39,6 +39,11 @@ def tas_from_cas(cas: float, altitude: float, outside_temperature: float | None 
     return mach_from_cas(cas, altitude) * atmosphere.speed_of_sound(air)
 
 
+def eas_from_cas(cas: float, altitude: float) -> float:
+    """Return the equivalent airspeed: true airspeed times the square root of the density ratio (RP-1046)."""
+    return tas_from_cas(cas, altitude) * sqrt(atmosphere.density_ratio(altitude))
+
+
 def cas_from_tas(tas: float, altitude: float, outside_temperature: float | None = None) -> float:
     """Return the calibrated airspeed of a true airspeed: inverse of `tas_from_cas`."""
     air = atmosphere.temperature(altitude) if outside_temperature is None else outside_temperature

@@ -174,7 +174,7 @@ def _whole(words: list[str], i: int) -> _Read | None:
 def _with_thousands(words: list[str], i: int, joined: bool) -> _Read | None:
     head = _bare_scale(words, i, "thousand")
     if head is None:
-        head = _with_hundreds(words, i, joined) or _bare_scale(words, i, "dozen")
+        head = _with_hundreds(words, i, joined) or _bare_scale(words, i, "dozen") or _bare_scale(words, i, "million")
         if head is None or words[head.end : head.end + 1] != ["thousand"]:
             return head and _scaled(words, head)
         head = _Read(head.value * 1000, head.end + 1)

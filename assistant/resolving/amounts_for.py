@@ -245,6 +245,11 @@ def _said_before(amount: Amount, unit: str, amounts: Sequence[Amount]) -> bool:
     return any(a.unit == unit and a.value and 1 / _LIKE <= amount.value / a.value <= _LIKE for a in amounts)
 
 
+def _leads_on(stems: Sequence[str], at: int) -> bool:
+    """Return whether a word after an amount leads on to another one: "20 °C falls to", "from 300 to"."""
+    return stems[at] == "to" or list(stems[at + 1 : at + 2]) == ["to"]
+
+
 def _cue_cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Sequence[str]) -> float:
     if not wanted.cues.isdisjoint(_BASES.intersection(stems[amount.start + 1 : amount.end])):
         return 0.0  # "190 KIAS": its own unit says which it is
@@ -253,6 +258,8 @@ def _cue_cost(amount: Amount, wanted: Part, amounts: Sequence[Amount], stems: Se
         if amount.start <= k < amount.end or stems[k] not in wanted.cues:
             continue
         before = k < amount.start
+        if not before and "to" in wanted.cues and _leads_on(stems, k):
+            continue
         distance = amount.start - k - 1 if before else k - amount.end
         between = range(k + 1, amount.start) if before else range(amount.end, k)
         crossed = any(other is not amount and other.start in between for other in amounts)

@@ -32,6 +32,7 @@ _BOUND_NAMES = frozenset({"maximum", "max", "minimum", "min", "highest", "lowest
 _FAR = frozenset({"length", "altitude"})
 _MEASURED = frozenset({"length", "mass"})
 """What only a figure tells of a thing."""
+_LASTING = ("duration",)
 _LEVELS = (5_000, 50_000)
 """Bare numbers that are altitudes in feet, where no mass is spoken of: "VLE at 30,000"."""
 _HEAVY = 20_000
@@ -75,8 +76,10 @@ def is_asked(mine: str, asked: frozenset[str]) -> bool:
 
 
 def is_told_in(result: Result, reading: Reading, know: Knowledge) -> bool:
-    """Return whether a figure of a result may be said in the unit that is wanted outright: no angle is in mm."""
-    if not reading.unit or not reading.unit.outright:
+    """Return whether a figure of a result may be said in the unit that is wanted outright: no angle is in mm, and "how
+    many days" is no temperature.
+    """
+    if not reading.unit or not (reading.unit.outright or reading.unit.quantities == _LASTING):
         return True
     units = _units_told(result, know)
     if units is None or isinstance(result, ProcedureResult):
@@ -131,7 +134,10 @@ def _units_told(result: Result, know: Knowledge) -> set[str] | None:
         return {result.schedule.output_unit, result.schedule.input_unit}
     if isinstance(result, LimitResult):
         return {figure.unit for figure in map(limit_rules.bound_value, result.limits) if figure}
-    return {result.bands.unit} if isinstance(result, BandResult) else None
+    if not isinstance(result, BandResult):
+        return None
+    texts = (result.bands.says, *(rule.says for rule in result.bands.rules))
+    return {result.bands.unit, *(a.unit for text in texts for a in amounts_in(text, know.units) if a.unit)}
 
 
 def asks_how_hot(reading: Reading) -> bool:
@@ -148,7 +154,7 @@ def _sizes_asked(reading: Reading) -> tuple[frozenset[str], bool]:
     bounds = {m.end for m in reading.mentions if not m.concepts.isdisjoint(BOUNDS)}
     for mention in reading.mentions:
         sizes = mention.concepts & _SIZES
-        how = _asks_measure(mention, reading)
+        how = _asks_measure(mention, reading) or mention.text == "how hot"
         before = reading.words[max(0, mention.start - 1) : mention.start]
         opens = mention.start == 0 and reading.words[mention.end : mention.end + 1] == ("of",)
         if sizes and (how or opens or before in (("what",), ("which",)) or mention.start in bounds):

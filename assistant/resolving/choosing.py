@@ -83,6 +83,8 @@ _SEVERAL, _COMPARED = 3, 1.1
 """Readings that are compared with one another rather than held against a limit each, and the score of that."""
 _FEW = 4
 """Words at most of a question for a part of a control that gives no speed."""
+_CONVERTED, _OF_ONE = 0.97, 0.8
+"""Of one of a unit that is only named a statement is told first: "a knot in mph"."""
 _LABEL = 1.0
 _HOW = frozenset(("how", "too", "so", "very", "that"))
 """Words before an ordinary one, which is no label then: "how low"."""
@@ -400,7 +402,7 @@ def _specials(question: Question, know: Knowledge, ranked: list[Match]) -> Itera
     """Readings that are no single record's: a conversion, what a revision changed, what a variant differs in."""
     converted = conversion(question, know)
     if converted:
-        yield Candidate(0.97, 1.0, converted)
+        yield Candidate(_CONVERTED if question.reading.amounts else _OF_ONE, 1.0, converted)
     yield from _orders(question, know)
     label = label_shown(question, know)
     if label:

@@ -2,37 +2,81 @@
 
 from __future__ import annotations
 
+from assistant.frozen import NamedTuple
 from assistant.quantities.units import UnitError
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Conversion
+from assistant.understanding.mentions import Mention
 
 _ASKING = frozenset(("in", "to", "into", "as", "convert", "many", "equal", "equals", "equivalent", "=", "is", "what"))
 
+_ONE = frozenset(("a", "an", "one", "the", "per"))
+_FROM = frozenset(("convert", "converting", "from", "of", "turn"))
+_BECOMING = (["to"], ["into"], ["in"], ["versus"], ["vs"], ["and"])
+_PAUSE = ((":",), (",",), (";",))
 _DIFFERENCE = frozenset(("difference", "differ", "apart", "rise", "hotter", "cooler", "warmer", "colder", "change"))
+
+
+class _From(NamedTuple):
+    """What is converted: its value and unit, and the words that tell it."""
+
+    value: float
+    unit: str
+    start: int
+    end: int
 
 
 def conversion(question: Question, know: Knowledge) -> Conversion | None:
     """Return the conversion a question asks for, if it asks for one and for nothing else."""
     reading = question.reading
-    if len(reading.amounts) != 1 or reading.amounts[0].unit is None:
-        return None
-    amount = reading.amounts[0]
-    unit = amount.unit
     words = reading.words
-    target = _target(words, amount.start, amount.end, unit, know)
-    if target is None or unit is None:
+    given = _given(question, know)
+    target = _target(words, given.start, given.end, given.unit, know) if given else None
+    if given is None or target is None:
         return None
     symbol, place = target
-    if any(not _harmless(m.concepts, know) for m in reading.mentions if not m.weak and place not in m.taken):
+    told = {place, *range(given.start, given.end)}
+    if any(not _harmless(m, know) for m in reading.mentions if not m.weak and told.isdisjoint(m.taken)):
         return None
+    unit = given.unit
     try:
-        result = know.units.convert(amount.value, unit, symbol)
+        result = know.units.convert(given.value, unit, symbol)
         differing = bool(_DIFFERENCE.intersection(words)) and know.units.get(unit).dimension == "temperature"
         if differing:
             result -= know.units.convert(0.0, unit, symbol)  # a scale's zero point plays no part in a difference
     except UnitError:
         return None
-    return Conversion(amount.value, unit, result, symbol, differing)
+    return Conversion(given.value, unit, result, symbol, differing)
+
+
+def _given(question: Question, know: Knowledge) -> _From | None:
+    """Return the one amount of a question, or the unit of which one is meant."""
+    amounts = question.reading.amounts
+    if len(amounts) == 1 and amounts[0].unit is not None:
+        return _From(amounts[0].value, amounts[0].unit, amounts[0].start, amounts[0].end)
+    return None if amounts else _one_of(question.reading.words, know)
+
+
+def _one_of(words: tuple[str, ...], know: Knowledge) -> _From | None:
+    """Return the unit of which one is converted where just two are named and no amount: "litres in a gallon", "psi to
+    bar". Temperatures are not told by one degree.
+    """
+    named: list[tuple[str, int, int]] = []
+    i = 0
+    while i < len(words):
+        found = know.units.match(words, i)
+        if found is None:
+            i += 1
+        else:
+            named.append((found[0].symbol, i, found[1]))
+            i = found[1]
+    if len(named) != 2 or know.units.get(named[0][0]).dimension == "temperature":
+        return None
+    single = [each for each in named if words[max(0, each[1] - 1) : each[1]] and words[each[1] - 1] in _ONE]
+    begins = named[0][1] == 0 or words[named[0][1] - 1] in _FROM
+    if not single and begins and list(words[named[0][2] : named[1][1]]) in _BECOMING:
+        single = named[:1]
+    return _From(1.0, *single[0]) if len(single) == 1 else None
 
 
 def _target(words: tuple[str, ...], start: int, end: int, unit: str | None, know: Knowledge) -> tuple[str, int] | None:
@@ -45,14 +89,16 @@ def _target(words: tuple[str, ...], start: int, end: int, unit: str | None, know
         if know.units.get(unit).dimension != found[0].dimension:
             continue
         before = words[i - 1] if i else ""
-        if before in _ASKING or (i and words[i - 1] == "many") or i == len(words) - 1 or i == 0:
+        ends = i == len(words) - 1 or words[found[1] : found[1] + 1] in _PAUSE
+        if before in _ASKING or (i and words[i - 1] == "many") or ends or i == 0:
             return found[0].symbol, i
     return None
 
 
-def _harmless(concepts: frozenset[str], know: Knowledge) -> bool:
-    """Quantities and question words go with a conversion; any thing makes it another question."""
-    return all(
+def _harmless(mention: Mention, know: Knowledge) -> bool:
+    """Quantities, question words and chatter go with a conversion; any thing makes it another question."""
+    concepts = mention.concepts
+    return (mention.passing and mention.is_plain) or all(
         know.lexicon.kinds.get(c) in ("quantity", "ask", "ask!", "filler") or c == "convert" or c.startswith("@")
         for c in concepts
     ) or not concepts.isdisjoint(("convert", "mach"))

@@ -169,6 +169,11 @@ TABLE: dict[str, Function] = {
     ),
     "isa_pressure": Function(lambda i: atmosphere.pressure(i["altitude"]), "101 325 Pa × (T/T0)^5.2559"),
     "isa_density": Function(lambda i: atmosphere.density(i["altitude"]), "p / (R T)"),
+    "isa_density_ratio": Function(
+        lambda i: atmosphere.density_ratio(i["altitude"]),
+        "pressure ratio / temperature ratio",
+        lambda i: (("density", atmosphere.density(i["altitude"]), "kg/m3", "density"),),
+    ),
     "isa_speed_of_sound": Function(
         lambda i: atmosphere.speed_of_sound(atmosphere.temperature(i["altitude"])), "√(1.4 R T)"
     ),
@@ -178,6 +183,9 @@ TABLE: dict[str, Function] = {
     ),
     "tas_from_cas": Function(
         lambda i: airspeed.tas_from_cas(i["speed"], i["altitude"], i.get("temperature")), "Mach × speed of sound"
+    ),
+    "eas_from_cas": Function(
+        lambda i: airspeed.eas_from_cas(i["speed"], i["altitude"]), "true airspeed × √(density ratio)"
     ),
     "lateral_acceleration": Function(lambda i: turning.lateral_acceleration(i["speed"], i["radius"]), "v² / R"),
 }  # fmt: skip

@@ -37,6 +37,20 @@ _CLAUSE = 8
 """Words of a clause, at most, between its helping verb and its verb."""
 
 
+_COUNT = ("how", "many")
+_NOTHING_COUNTED = frozenset({
+    "kinds", "sorts", "types", "ways", "things", "ones", "times", "goes", "bits", "pieces", "cases", "parts", "places",
+    "others", "has", "does", "is", "was", "tries", "attempts", "stages", "steps", "levels", "positions", "units",
+})  # fmt: skip
+"""Words after "how many" that say nothing of what is counted, or only once more that it is."""
+
+
+def counted_noun(words: list[str], at: int) -> bool:
+    """Return whether a word that no term names is what is counted, however ordinary: "how many | flights"."""
+    word = words[at]
+    return tuple(words[max(0, at - 2) : at]) == _COUNT and word[-1] == "s" and word not in _NOTHING_COUNTED
+
+
 class Names:
     """Finds names with one lexicon."""
 
@@ -97,6 +111,9 @@ class Names:
                 aside = aside or gives_reading(words, i, free)
                 aside = aside or (mention.is_outside and (i in out or scolds(words, i) or meanwhile(words, i, True)))
                 found.append(mention._replace(weak=mention.weak or aside))
+            elif counted_noun(words, i):
+                concepts = frozenset((PLAIN + stems[i],))
+                found.append(Mention(i, i + 1, (i,), concepts, frozenset(), False, word, word in typed, False, False))
             elif word[0].isalpha() and stems[i] not in self._lexicon.neutral and word not in self._lexicon.neutral:
                 known = stems[i] in self._lexicon.words
                 weak = i in who or i in out or gives_reading(words, i, free) or self._is_weak(word, known)

@@ -30,6 +30,8 @@ _ASIDE_PENALTY = 0.82
 _PASSING_PENALTY = 0.98
 _STATE_WEIGHT = 1.2
 _WHOLE = 0.99
+_OF_ONE_CASE = frozenset({"factor"})
+"""Quantities that are given for a case alone: what a record does not know of the case makes it another figure's."""
 
 
 class Match(NamedTuple):
@@ -197,9 +199,11 @@ class Matcher:
         things = things_of(reading, self._kinds)
         alone = counted(reading, things)
         own = heads(reading, things) | alone
+        if reading.named.intersection(_OF_ONE_CASE) and not reading.amounts:
+            own |= {m.start for m in reading.mentions if not (self.is_soft(m) or m.is_plain)}
         return [
             Content(
-                m, m.concepts, frozenset() if m.start in alone else m.implied, self.mention_weight(m), m.is_outside,
+                m, m.telling, frozenset() if m.start in alone else m.implied, self.mention_weight(m), m.is_outside,
                 None if m.start in own else self._left_over(m),
             )
             for m in reading.mentions

@@ -33,6 +33,8 @@ _MEASURED = {
     "psi": ("pressure",), "bar": ("pressure",), "t": ("mass",), "kg": ("mass",),
 }  # fmt: skip
 """What an amount with a unit measures, as questions name it."""
+_SIZES = frozenset(("speed", "temperature", "mass", "pressure", "duration", "length", "altitude", "angle"))
+"""Quantities that one word may name with a bound: "fastest", "hottest"."""
 _POINTING = frozenset(("this", "that", "my", "our", "present", "current"))
 _COMPARING = frozenset(("faster", "quicker", "slower", "sooner", "hotter", "warmer", "cooler", "longer", "shorter"))
 _WHICH = frozenset(("what", "which", "whats", "many"))
@@ -60,6 +62,14 @@ class Mention(NamedTuple):
     def holds(self, concept: str) -> bool:
         """Return whether the mention may stand for a concept, or brings it along."""
         return concept in self.concepts or concept in self.implied
+
+    @property
+    def telling(self) -> frozenset[str]:
+        """Return the concepts of which what answers must know one: of a bound and a quantity in one word the quantity,
+        so that "the fastest" is no greatest angle.
+        """
+        own = self.concepts - BOUNDS
+        return own if own and own <= _SIZES else self.concepts
 
     @property
     def is_plain(self) -> bool:
@@ -142,8 +152,8 @@ class Reading(_Read):
                 or (before and before[-1] in _WHICH)
                 or (before[:1] and before[0] == "how")
             ) or bounded or (mention.concepts & BOUNDS and not self.amounts):
-                # "Min accumulator pressure" asks for a bound, and for no minutes.
-                found |= mention.concepts & BOUNDS or mention.concepts
+                # "The fastest" asks for a bound and for a speed.
+                found |= mention.concepts & (BOUNDS | _SIZES) if mention.concepts & BOUNDS else mention.concepts
         if self.mentions and self.mentions[-1].end >= len(self.words) - 1:
             last = self.mentions[-1]
             beside = [a for a in self.amounts if last.start - 1 <= a.end <= last.start and self.words[a.end].isalpha()]

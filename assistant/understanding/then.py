@@ -145,7 +145,7 @@ def words_of(reading: Reading) -> Turn:
             if word not in SMALL:
                 telling.add(place)
     for mention in reading.mentions:
-        for concept in mention.concepts:
+        for concept in mention.telling:
             concepts[concept] += mention.taken
     return Turn(stems, concepts, frozenset(telling))
 

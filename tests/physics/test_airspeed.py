@@ -145,3 +145,11 @@ def test_what_the_relations_do_not_cover_is_refused() -> None:
     for call in calls:
         with pytest.raises(OutOfRange):
             call()
+
+
+@pytest.mark.parametrize(
+    ("cas", "altitude", "eas"),
+    [(255, 20_000, 249.95), (255, 25_000, 247.88), (300, 30_000, 285.00), (140, 5_000, 139.84)],
+)
+def test_equivalent_airspeed(cas: float, altitude: float, eas: float) -> None:
+    assert airspeed.eas_from_cas(cas * KNOT, altitude * FOOT) / KNOT == pytest.approx(eas, abs=0.05)

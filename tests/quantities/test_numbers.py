@@ -16,6 +16,7 @@ WORDINGS: list[tuple[float, list[str]]] = [
     (185, ["one eighty five", "one ait fife"]),
     (230, ["two thirty", "two tree zero"]),
     (205, ["two oh five", "two zero five", "two hundred and five"]),
+    (1_000_000, ["a million", "one million", "1 million"]),
     (100, ["hundred", "a hundred", "one hundred"]),
     (1450, ["1,450", "one four five zero", "fourteen fifty", "one thousand four hundred and fifty"]),
     (1800, ["eighteen hundred", "one thousand eight hundred", "one eight zero zero"]),

@@ -17,6 +17,7 @@ PINT_NAMES = {
     "deg": "degree",
     "percent": "percent",
     "kt": "knot",
+    "kg/m3": "kg/m**3",
     "m/s2": "m/s**2",
     "ft/s2": "ft/s**2",
     "g": "standard_gravity",

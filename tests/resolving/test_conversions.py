@@ -20,6 +20,11 @@ Ask = Callable[[str], Answer]
         ("12 in to mm", 304.8, "mm"),
         ("10 in in mm", 254, "mm"),
         ("12 mm in inches", 12 / 25.4, "in"),
+        ("how many litres in a US gallon", 3.785411784, "l"),
+        ("psi to kPa", 6.894757293, "kPa"),
+        ("convert bar to psi", 14.50377377, "psi"),
+        ("a million foot pounds in megajoules", 1.355817948, "MJ"),
+        ("he learned it in bar: what is 2,600 psi", 179.2637, "bar"),
     ],
 )
 def test_conversion(ask: Ask, question: str, value: float, unit: str) -> None:

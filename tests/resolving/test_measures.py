@@ -26,6 +26,12 @@ Ask = Callable[[str], Answer]
         "gear door thickness",
         "brake disc count",
         "wear pin load",
+        "what is the fastest the tug may tow us",
+        "the fastest they can pull the aeroplane on the tow bar",
+        "how hot may the brake fans get",
+        "how many days may we fly with one brake deactivated",
+        "for how many flights may the gear stay down",
+        "how many sectors can be flown with the nose steering off",
     ],
 )
 def test_a_measure_that_is_not_had_is_not_answered_with_another(ask: Ask, question: str) -> None:

@@ -424,3 +424,16 @@ def test_the_pause_before_a_reading_turns_no_fans_off(ask: Ask, apart: str) -> N
     answer = ask(f"brake at 400 °C with the fans on, outside 20 °C, how long to 250 °C{apart}")
 
     assert "with fans" in answer.text
+
+
+@pytest.mark.parametrize(
+    ("question", "value", "unit"),
+    [
+        ("what is the density ratio at 20,000 ft in the standard atmosphere", 0.532811, "factor"),
+        ("equivalent airspeed of 280 kt CAS at 35,000 ft", 263.55, "kt"),
+        ("a strut at 1,500 psi and 15 °C drops to what at −20 °C", 1316.02, "psi"),
+        ("an accumulator with 1,000 psi at 20 °C rises to what at 50 °C", 1103.84, "psi"),
+    ],
+)
+def test_what_holds_of_all_aeroplanes(ask: Ask, question: str, value: float, unit: str) -> None:
+    assert first(ask(question), unit) == pytest.approx(value, rel=2e-4)

@@ -11,6 +11,26 @@ from assistant.answering.answer import DECLINE, Answer
 Ask = Callable[[str], Answer]
 
 
+@pytest.mark.parametrize(
+    "question",
+    [
+        "by what factor does the landing distance grow with a reverser locked",
+        "landing distance factor with a tailwind of ten knots and one reverser out",
+        "who calls for the gear to come up",
+        "who orders gear down, left seat or right seat",
+        "what load is the tow bar rated for",
+        "how many miles out should the gear be down",
+        "is the runway at home icy at the moment",
+        "how deep may the slush be for landing",
+        "are the nose tyres radials",
+        "length of the pin when it is new",
+        "my fmc has crashed, how do I reset it",
+    ],
+)
+def test_what_is_only_near_is_declined(ask: Ask, question: str) -> None:
+    assert ask(question).outcome == DECLINE
+
+
 @pytest.mark.parametrize("thing", ["tiller", "accumulator", "gear lever", "rudder pedal", "bypass pin"])
 @pytest.mark.parametrize(
     "question",
