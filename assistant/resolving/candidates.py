@@ -133,10 +133,13 @@ def _speaks_of_another(fact: Fact, question: Question, know: Knowledge) -> bool:
     """Return whether a statement holds in a state of a thing, or is titled by one, that the question says is not so."""
     if all(c.implied for c in question.conditions):
         return False
+    titled = (pair for pair in know.phrase_states(fact.title) if pair[0] in know.states.failures)
+    held = (*fact.when, *titled)
+    if not held:
+        return False  # most statements hold whatever is lost
     undecided = left_open(question, know)
     given = {c.input: c.value for c in question.conditions if not c.implied and undecided.isdisjoint(c.where)}
-    titled = (pair for pair in know.phrase_states(fact.title) if pair[0] in know.states.failures)
-    return any(limit_rules.is_so(name, value, given, know) is False for name, value in (*fact.when, *titled))
+    return any(limit_rules.is_so(name, value, given, know) is False for name, value in held)
 
 
 def _amount_penalty(match: Match, amounts: Collection[Amount], know: Knowledge) -> float:

@@ -45,7 +45,7 @@ class Asks(dict[int, Ask]):
         self._postings: Mapping[str, list[int]] = derived["postings"]
         self._packed: dict[str, list[str]] = {}
         self._alike: dict[frozenset[str], frozenset[str]] = {}
-        self._holders: dict[str, frozenset[int]] = {}
+        self._holders: dict[str, list[int]] = {}
         self._own: dict[frozenset[str], dict[str, list[int]]] = {}
         self._parts: dict[str, list[frozenset[str]]] = defaultdict(list)
         self._seen: set[frozenset[str]] = set()
@@ -69,11 +69,11 @@ class Asks(dict[int, Ask]):
         found = self[number] = Ask((record, tag), required, optional, whole, concepts)
         return found
 
-    def holding(self, concept: str) -> frozenset[int]:
+    def holding(self, concept: str) -> list[int]:
         """Return the ways of asking that hold a concept."""
         found = self._holders.get(concept)
         if found is None:
-            found = self._holders[concept] = frozenset(self._numbers[n] for n in self._postings.get(concept, ()))
+            found = self._holders[concept] = [self._numbers[n] for n in self._postings.get(concept, ())]
         return found
 
     def worth(self, named: frozenset[str], concepts: frozenset[str]) -> Mapping[frozenset[str], float]:

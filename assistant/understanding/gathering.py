@@ -7,7 +7,7 @@ asking, and a few dozen such groups. What a group holds is written as bits of a 
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Mapping, Sequence, Set
+from collections.abc import Mapping, Sequence
 
 _MOST, _TIED = 60, 120
 """Ways of asking that are matched, and how many more that are worth as much as the last of them."""
@@ -34,7 +34,7 @@ class _Weights(dict[int, float]):
 
 
 def worth_a_match(
-    gains: Mapping[str, float], holding: Mapping[str, Set[int]]
+    gains: Mapping[str, float], holding: Mapping[str, Sequence[int]]
 ) -> list[tuple[int, frozenset[str]]]:
     """Return the ways of asking that hold the most of a question, best first, each with the concepts that it holds.
 
@@ -50,12 +50,12 @@ def worth_a_match(
     held = {bits: frozenset(c for c in telling if bits & some[c]) for bits in {bits for _, bits in best}}
     found = [(number, held[bits]) for number, bits in best]
     for concept in common:
-        holders = holding[concept]
+        holders = frozenset(holding[concept])
         found = [(n, concepts | {concept} if n in holders else concepts) for n, concepts in found]
     return found
 
 
-def _grouped(telling: Sequence[tuple[int, float, Set[int]]], weights: Mapping[int, float]) -> _Groups:
+def _grouped(telling: Sequence[tuple[int, float, Sequence[int]]], weights: Mapping[int, float]) -> _Groups:
     """Return the ways of asking that hold something of a question; telling: bit, gain and holders of what tells.
 
     Left out are those that cannot come among the best, with all that is still to be looked at.
@@ -69,14 +69,14 @@ def _grouped(telling: Sequence[tuple[int, float, Set[int]]], weights: Mapping[in
             closed = closed or least > rest
             if closed:
                 groups = {bits: members for bits, members in groups.items() if weights[bits] + rest >= least}
-        alone = set() if closed else set(holders)
+        alone = set(holders)
         for bits, members in list(groups.items()):
-            both = members & holders
+            both = members & alone
             if both:
                 groups[bits | bit] = both
                 members -= both
                 alone -= both
-        if alone:
+        if alone and not closed:
             groups[bit] = alone
         rest -= gain
     return groups

@@ -12,7 +12,7 @@ from assistant.understanding.gathering import worth_a_match
 _MATCHED, _WITH_TIES, _TOO_COMMON = 60, 180, 1500
 
 
-def _one_by_one(gains: Mapping[str, float], holding: Mapping[str, frozenset[int]]) -> list[tuple[int, frozenset[str]]]:
+def _one_by_one(gains: Mapping[str, float], holding: Mapping[str, list[int]]) -> list[tuple[int, frozenset[str]]]:
     """Return what the module is to return, in the plainest way."""
     common = {concept for concept in gains if len(holding[concept]) > _TOO_COMMON}
     counted = [concept for concept in gains if concept not in common]
@@ -29,17 +29,17 @@ def _one_by_one(gains: Mapping[str, float], holding: Mapping[str, frozenset[int]
 @pytest.mark.parametrize("sizes", [(3, 9), (1, 5, 40, 80, 200), (10, 70, 70, 300, 600, 900), (4, 30, 1600, 2000)])
 def test_the_best_are_those_that_weighing_each_by_itself_gives(seed: int, sizes: tuple[int, ...]) -> None:
     pick = random.Random(seed)
-    holding = {f"c{k}": frozenset(pick.sample(range(2500), size)) for k, size in enumerate(sizes)}
+    holding = {f"c{k}": pick.sample(range(2500), size) for k, size in enumerate(sizes)}
     # No two sets of concepts weigh the same, so that there is one right order.
     gains = {concept: pick.choice((0.3, 1.0)) * (9 - k + pick.random()) for k, concept in enumerate(holding)}
     assert worth_a_match(gains, holding) == _one_by_one(gains, holding)
 
 
 def test_nothing_is_gathered_of_what_no_way_of_asking_holds() -> None:
-    assert worth_a_match({"tiller": 2.0}, {"tiller": frozenset()}) == []
+    assert worth_a_match({"tiller": 2.0}, {"tiller": []}) == []
     assert worth_a_match({}, {}) == []
 
 
 def test_what_is_everywhere_counts_where_nothing_else_does() -> None:
-    found = worth_a_match({"gear": 0.1}, {"gear": frozenset(range(2000))})
+    found = worth_a_match({"gear": 0.1}, {"gear": [*range(2000)]})
     assert [number for number, _ in found] == list(range(_WITH_TIES))
