@@ -14,6 +14,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.controls import corrected
 from assistant.conversation.counted import counted
 from assistant.conversation.elsewhere_again import elsewhere_again
+from assistant.conversation.far_from_told import far_from_told
 from assistant.conversation.from_the_result import with_what_was_given
 from assistant.conversation.held_to_a_step import held_to_a_step
 from assistant.conversation.in_another_unit import in_another_unit
@@ -100,6 +101,7 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
         return _on_what_came_before(text, context, knowledge) or (question, asked_back(context, knowledge) or result)
     unclear = not_taken_in(alone, result, context, knowledge) or which_figure(alone, result, knowledge)
     unclear = unclear or far_off(alone, question, result, context, knowledge)
+    unclear = unclear or far_from_told(question, turn, result, context, knowledge)
     return question, unclear or result
 
 

@@ -83,10 +83,17 @@ def stands_elsewhere(result: Result, context: Context, knowledge: Knowledge, sha
     knows of less than a share of what was spoken of, or of nothing of it.
     """
     record = _record_of(result)
+    return record is not None and is_elsewhere(record.id, context, knowledge, share)
+
+
+def is_elsewhere(name: str, context: Context, knowledge: Knowledge, share: float = 0.0) -> bool:
+    """Return whether a record stands elsewhere than what was told last, and knows of less than a share of what was
+    spoken of, or of nothing of it.
+    """
     told = knowledge.base.records.get(context.answer.entry) if context.answer else None
-    if record is None or told is None or _sections(record) & _sections(told):
+    if told is None or sections(knowledge.base.records.get(name)) & sections(told):
         return False
-    said = knowledge.matcher.vocabulary(record.id)
+    said = knowledge.matcher.vocabulary(name)
     spoken = [m for m in _things_spoken_of(context, knowledge) if not m.weak]
     known = [m for m in spoken if not said.isdisjoint(m.concepts)]
     return bool(spoken) and (not known or len(known) < share * len(spoken))
@@ -109,7 +116,8 @@ def _record_of(result: Result) -> Fact | Limit | Procedure | None:
     return result.procedure if isinstance(result, ProcedureResult) else None
 
 
-def _sections(record: object) -> set[tuple[str, str]]:
+def sections(record: object) -> set[tuple[str, str]]:
+    """Return the paragraphs that a record stands in."""
     return {(source.document, source.paragraph) for source in getattr(record, "sources", ())}
 
 
