@@ -51,6 +51,7 @@ _FULLY, _CLEARLY = 0.9, 0.1
 _GOING_ON = frozenset({"then", "next", "now", "after", "afterwards"})
 _GIVING = frozenset({"with", "at", "from", "if"})
 _MEMOS = frozenset({"memo", "memos"})
+_ASKING = frozenset({"what", "which", "when", "where", "how"})
 _JUDGED = (BandResult, CheckResult, ModelResult, ScheduleResult)
 
 
@@ -95,6 +96,24 @@ def _asks_what_shows(words: tuple[str, ...]) -> bool:
     what" asks for a figure.
     """
     return asks_what_shows(words) and _MEMOS.isdisjoint(words) and ("at", "what") not in pairwise(words)
+
+
+def _of_another_quantity(result: Result | None, alone: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a figure is of another quantity than the one told last, to a turn that asks for none itself: "and
+    going up", after how long the gear takes to come down, asks for no speed, though a speed was told of before.
+    """
+    if not isinstance(result, LimitResult) or not isinstance(context.result, LimitResult):
+        return False
+    asks = alone.reading.asked & QUANTITIES or alone.reading.unit or alone.reading.says(*BOUNDS)
+    if asks or not _ASKING.isdisjoint(alone.reading.words):
+        return False
+    if not set(_places(result.limits[0])).isdisjoint(_places(context.result.limits[0])):
+        return False  # it stands where the last figure does
+    return quantity_of(result, knowledge) != quantity_of(context.result, knowledge)
+
+
+def _places(record: object) -> list[tuple[str, str]]:
+    return [(s.document, s.paragraph) for s in getattr(record, "sources", ())]
 
 
 def _said_more_fully(
@@ -276,7 +295,8 @@ def _result(best: Best, alone: Question, context: Context, knowledge: Knowledge)
     record = knowledge.record(best.then.record, variant)
     if isinstance(record, Procedure):
         return ProcedureResult(record, best.then.step)
-    return chosen_record(best.then.record, alone._replace(variant=variant), knowledge)
+    found = chosen_record(best.then.record, alone._replace(variant=variant), knowledge)
+    return None if _of_another_quantity(found, alone, context, knowledge) else found
 
 
 def _step_of(result: Result, best: Best, alone: Question, context: Context, knowledge: Knowledge) -> Result:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 _AGAIN = (
     r"(?:i )?say (?:that |it |all )?again(?: all| your last| that| the last one)?",
-    r"repeat(?: that| it| your last| the last)?",
+    r"repeat(?: that| it| your last| (?:the|that) (?:last|max|maximum|min|minimum|figure|number|value|limit))?",
     r"come again",
     r"once more",
     r"one more time",
@@ -24,7 +24,9 @@ _AGAIN = (
     r"words twice",
     r"(?:sorry|eh|huh|(?:sorry|eh|huh|oh)\W+what)\?*",
     r"say what",
-    r"say (?:all after|all before|again).{0,20}",
+    r"say (?:all after|all before|again)(?!.*\d)"
+    r"(?! (?:at |for |from )?(?:ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety"
+    r"|a hundred|one|two|three|four|five)\b).{0,20}",
     r"(?:i )?(?:(?:didn.?t|did not|couldn.?t|could not|can.?t) (?:catch|get|hear)|missed)"
     r"(?: (?:that|it|you|any of that|all of that|a word|the last (?:bit|part|one)|that last (?:bit|part|one)))?",
     r"(?:you (?:were|got) |that was |you.?re )(?:cut off|garbled|unreadable|breaking up|broken)|garbled|unreadable",
@@ -64,10 +66,12 @@ _WHY = (
     r"what makes (?:it|that) (?:so|that)",
 )
 _SOURCE = (
-    r"where(?: exactly)?(?:.?s| is| was| does| do| did)? ?(?:it|that|they|this|you)?(?: it)? ?"
+    r"where(?! ?(?:.?s|is|does|do|did|.?d) it get\b)(?: exactly)?"  # "where does it get that from" asks what feeds it
+    r"(?:.?s| is| was| does| do| did)? ?(?:it|that|they|this|you)?(?: it)? ?"
     r"(?:say|says|written|from|come from|stated|said|get|published|find|found|get that from|come|you get)?"
     r"(?: all)?(?: that| this| it| from| so)*"
     r"(?: written| from| stated| said| in the (?:book|books|manual|manuals))?",
+    r"from(?: where)?",
     r"says who",
     r"who says(?: so| that)?",
     r"(?:what.?s|what is|what was) (?:the|your) (?:source|reference|ref)(?: for that)?",

@@ -180,6 +180,8 @@ def control_by_words(text: str, told: frozenset[str] = frozenset()) -> str:
         return ""  # "now all is well again" tells how it is
     if re.search(r"\bto where\b|\bto what\b", text, re.IGNORECASE):
         return ""  # from where to where: between which ends
+    if re.search(r"\bwhere\b.{0,7} it gets?\b", text, re.IGNORECASE):
+        return ""  # what feeds it
     written = _WRITTEN & words or ("you" in words and _GOT & words)
     told = told if written and "where" in words else frozenset()
     rest = words.difference(_POLITE, _POINTING, _TELLING, told)
