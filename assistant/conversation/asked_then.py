@@ -23,7 +23,7 @@ from assistant.conversation.readings import merged, things_named
 from assistant.conversation.result_asked import output_asked
 from assistant.conversation.same_quantity import of_the_same_quantity
 from assistant.knowledge.records import Procedure
-from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
+from assistant.resolving.asked_quantity import QUANTITIES, quantity_of, tells_quantity
 from assistant.resolving.choosing import candidates, chosen_record, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.leaning import ANSWERING
@@ -313,10 +313,12 @@ def _step_of(result: Result, best: Best, alone: Question, context: Context, know
 
 def _gives(result: Result, best: Best, alone: Question, knowledge: Knowledge) -> bool:
     """Return whether the quantity that a turn asks for is given, where the way of asking does not name it."""
-    left = (m for m in alone.reading.mentions if best.explained.isdisjoint(m.taken))
+    # "How" alone explains no "how heavy": its last word says what is asked for.
+    left = (m for m in alone.reading.mentions if m.taken and max(m.taken) not in best.explained)
     asked = alone.reading.asked & QUANTITIES & frozenset(c for m in left for c in m.concepts)
     if not asked:
         return True
     if isinstance(result, ProcedureResult) and best.then.step is not None:
         return bool(asked & quantities(result.procedure.steps[best.then.step], knowledge))
-    return quantity_of(result, knowledge) in asked
+    stated = isinstance(result, FactResult) and tells_quantity(result, asked, knowledge)
+    return stated or quantity_of(result, knowledge) in asked

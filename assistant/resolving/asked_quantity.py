@@ -122,6 +122,11 @@ def tells_measure(result: Result, told: frozenset[str], reading: Reading, know: 
     return "" in mine or any(is_asked(each, asked) or {each, *asked} <= _FAR for each in mine)
 
 
+def tells_quantity(result: Result, asked: frozenset[str], know: Knowledge) -> bool:
+    """Return whether a figure that a result tells is of one of some quantities."""
+    return any(is_asked(_measured_in(unit, know), asked) for unit in _units_told(result, know) or ())
+
+
 def _units_told(result: Result, know: Knowledge) -> set[str] | None:
     """Return the units of the figures that a result tells; None of one of which they are not known."""
     if isinstance(result, FactResult):
