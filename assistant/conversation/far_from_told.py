@@ -1,8 +1,8 @@
 """A turn that is asked back, for it would be answered from elsewhere and nothing speaks for that being meant.
 
 "So what should I use?", after the least pressure of the accumulator, says nothing of lamps: a record of another
-paragraph that knows little of what was spoken of was not asked for, however well a word or two fit it. A drill that was
-not spoken of is meant only by a turn that asks what to do. It is offered then, and not told.
+paragraph that knows little of what was spoken of was not asked for, however well a word or two fit it. It is offered
+then, and not told.
 """
 
 from __future__ import annotations
@@ -11,13 +11,13 @@ from collections.abc import Iterator
 
 from assistant.conversation.context import LATELY, Context
 from assistant.conversation.one_turn import Turn
-from assistant.conversation.traits import CLEAR, FULL, OPEN
+from assistant.conversation.traits import OPEN
 from assistant.conversation.wandering import is_elsewhere
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.offering import offered
 from assistant.resolving.results import Choices, FactResult, LimitResult, ProcedureResult, Result
 
-_HALF, _THIRD = 0.51, 0.34
+_HALF = 0.51
 
 
 def far_from_told(
@@ -32,8 +32,7 @@ def far_from_told(
         return None
     if not all(is_elsewhere(record, past, knowledge, _HALF) for past in _lately(context)):
         return None
-    drill = isinstance(result, ProcedureResult) and not _asks_for_a_drill(turn)
-    if not drill and not _says_too_little(question, turn, record, context, knowledge):
+    if not _says_too_little(question, turn, record, context, knowledge):
         return None
     return Choices(((record, offered(knowledge, record)),))
 
@@ -41,22 +40,12 @@ def far_from_told(
 def _says_too_little(
     question: Question, turn: Turn, record: str, context: Context, knowledge: Knowledge
 ) -> bool:
-    """Return whether a turn does not answer by itself and stands for no part of the question before, or names what the
-    record does not know, of a subject that it does not know either.
-    """
-    alone = turn.alone
-    if isinstance(turn.first.result, OPEN):
-        own_words = question.reading.words == alone.reading.words
-        return own_words and not alone.conditions and not _knows_the_answer(record, context, knowledge)
-    if turn.first.score >= CLEAR or alone.reading.amounts or not is_elsewhere(record, context, knowledge, _THIRD):
+    """Return whether a turn answers nothing by itself and stands for no part of the question before."""
+    if not isinstance(turn.first.result, OPEN):
         return False
-    said = knowledge.matcher.vocabulary(record)
-    return any(not (m.weak or m.passing) and said.isdisjoint(m.concepts | m.implied) for m in alone.reading.mentions)
-
-
-def _asks_for_a_drill(turn: Turn) -> bool:
-    """Return whether a turn by itself asks in full what is to be done."""
-    return turn.first.score >= FULL and turn.alone.reading.has("steps")
+    alone = turn.alone
+    own_words = question.reading.words == alone.reading.words
+    return own_words and not alone.conditions and not _knows_the_answer(record, context, knowledge)
 
 
 def _lately(context: Context) -> Iterator[Context]:

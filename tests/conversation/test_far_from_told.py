@@ -14,9 +14,12 @@ Talk = Callable[..., list[Answer]]
 @pytest.mark.parametrize(
     "turns",
     [
-        ("taxi speed straight", "what is the pushback team called"),
-        ("how long does a normal retraction take", "what do i call the push crew"),
-        ("tiller with the nose leg in the air", "pedals do anything", "touches down with all healthy then"),
+        (
+            "how far is it from the nose wheel to the mains",
+            "and side to side",
+            "what does the whole thing weigh empty",
+            "right, how long is that first one on the one twenty l",
+        ),
     ],
 )
 def test_what_stands_elsewhere_is_offered_and_not_told(talk: Talk, turns: tuple[str, ...]) -> None:
