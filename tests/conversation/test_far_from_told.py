@@ -18,7 +18,7 @@ Talk = Callable[..., list[Answer]]
             "how far is it from the nose wheel to the mains",
             "and side to side",
             "what does the whole thing weigh empty",
-            "right, how long is that first one on the one twenty l",
+            "ok how long is that first one on the one twenty l",
         ),
     ],
 )
