@@ -17,6 +17,7 @@ Talk = Callable[..., list[Answer]]
         (
             "how far is it from the nose wheel to the mains",
             "and side to side",
+            "is that to the middle of each leg or the outside edge",
             "what does the whole thing weigh empty",
             "ok how long is that first one on the one twenty l",
         ),
