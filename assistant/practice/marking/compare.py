@@ -52,6 +52,7 @@ from assistant.practice.marking.rivals import (
 from assistant.practice.marking.rows import beside_row, other_value
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.said_once import not_twice
+from assistant.practice.marking.sided import side_held, side_wrong
 from assistant.practice.marking.states import bare_said, state_said
 from assistant.practice.marking.step_numbers import in_all, with_another_verb
 from assistant.practice.marking.strangers import foreign, only_other, other_measure
@@ -93,7 +94,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
     numbers = judge_numbers(need, said, know)
     held = tuple(_held(i, need, said, numbers) for i in range(len(need.points)))
     held = _each_its_own(held) if need.ordered else held
-    held, exchanged = paired(held, need, said, know)
+    held, exchanged = paired(tuple(side_held(each, need, said, know) for each in held), need, said, know)
     held = _with_ways(not_twice(held, said), ways)
     put_off = denied(said.reading.words, said.reading, need.polar)
     wrong = [
@@ -157,6 +158,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *sides_exchanged(need, said, know),
         *put_otherwise(held, need, said, know),
         *never_right(held, need, said, know),
+        *side_wrong(need, said, know),
     ]
     if need.ordered and not wrong:
         wrong += out_of_order(held if need.sequence else _entangled(held, said), said)

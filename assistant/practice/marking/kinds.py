@@ -149,6 +149,7 @@ def _computed(value: float, unit: str, know: Knowledge, label: str = "") -> Poin
 def _model(one: Asked, text: str, know: Knowledge) -> list[Point]:
     result: Any = one.result
     points = [_computed(v.value, v.unit, know, v.under if len(result.values) > 1 else "") for v in result.values]
+    points = [p._replace(side=v.under if v.under in _SIDES else "") for p, v in zip(points, result.values, strict=True)]
     side = next((s for s in _SIDES if re.search(rf"\b{s}\b", one.answer.text.split(":")[0])), "")
     if side and re.search(r"\b(?:direction|which way|side|left or right)\b", text, re.IGNORECASE):
         points.append(Point(side, (), (Element(frozenset(), (side,), 1.5),), kept=True))

@@ -21,6 +21,7 @@ from assistant.practice.marking.points import Need
 from assistant.practice.marking.polarity import HINDERING, denied
 from assistant.practice.marking.required import required
 from assistant.practice.marking.said import Said, read_said
+from assistant.practice.marking.sided import with_side
 from assistant.practice.marking.verbatim import verbatim
 from assistant.practice.marking.wording import NEGATORS, UNKNOWING
 from assistant.resolving.knowing import Knowledge
@@ -83,7 +84,7 @@ def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
 
 def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to one reading of a question."""
-    said = _without_asked(read_said(_named(uncited(answer, need), need), knowledge), need, knowledge)
+    said = _without_asked(read_said(_named(with_side(uncited(answer, need), need), need), knowledge), need, knowledge)
     rest = without_confession(said)
     known = _without_asked(read_said(rest, knowledge), need, knowledge) if rest else said
     compared = compare(need, known, knowledge)

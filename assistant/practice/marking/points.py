@@ -71,6 +71,8 @@ class Point(NamedTuple):
     """Whether it need not be said, and may not be contradicted: the reason of a yes or no."""
     which: str = ""
     """Which of two figures counts, where it is asked: "less", "more", "first" or "last"."""
+    side: str = ""
+    """The side that the figure is to, which its sign says too: "left" or "right"."""
     way: frozenset[tuple[str, str]] = frozenset()
     """The inputs and their values that lead to a result only together, where it is a way there."""
 

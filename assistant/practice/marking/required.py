@@ -55,8 +55,8 @@ _AS_NEAR = 0.02
 
 def required(text: str, know: Knowledge) -> Need | None:
     """Return what an answer to a question must hold, or None where nothing loaded answers it."""
-    first = asked(text, know)
-    if not first:
+    first = tuple(one for one in asked(text, know) if type(one.result) in MAKERS)
+    if not first:  # what is lacking, or one of several to choose, is no answer to mark against
         return None
     need = _need(text, first, know)
     alike = [_need(text, (one,), know) for one in _as_near(first, text, know)]
