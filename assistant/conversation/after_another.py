@@ -34,6 +34,7 @@ from assistant.conversation.refining import which_figure
 from assistant.conversation.relative_amounts import left_hanging, with_relative
 from assistant.conversation.result_asked import all_normal_again, result_asked
 from assistant.conversation.scenario import without_states
+from assistant.conversation.seen_of_it import shown_of_it
 from assistant.conversation.several_readings import several_readings
 from assistant.conversation.stale_verdicts import by_the_bands, with_the_new_amount
 from assistant.conversation.state_of_the_last import with_the_last
@@ -73,7 +74,8 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     placed = placed or of_the_verdict(alone, context, knowledge) or of_which_one(alone, context, knowledge)
     placed = placed or several_readings(alone, context, knowledge)
     placed = placed or open_calculation(alone, rest is not None, context, knowledge)
-    placed = placed or held_to_a_step(alone, context, knowledge) or asked_then(alone, context, knowledge)
+    placed = placed or held_to_a_step(alone, context, knowledge) or shown_of_it(alone, context, knowledge)
+    placed = placed or asked_then(alone, context, knowledge)
     if placed:
         return placed
     other = on_another_variant(alone, context, knowledge) or one_of_them(alone, context, knowledge)

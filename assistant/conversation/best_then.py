@@ -6,6 +6,7 @@ from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Procedure
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.understanding.mentions import Mention
 from assistant.understanding.then import Then, said_in, word_for_word, words_of
 
 _HALF = 0.5
@@ -68,7 +69,18 @@ def _leaves_out(best: Best, alone: Question, knowledge: Knowledge) -> bool:
     if not left:
         return False
     known = _known(best.then, knowledge)
-    return any(known.isdisjoint(m.concepts | m.implied) for m in left)
+    return any(known.isdisjoint(m.concepts | m.implied) or _of_its_like(best.then, m, knowledge) for m in left)
+
+
+def _of_its_like(then: Then, mention: Mention, knowledge: Knowledge) -> bool:
+    """Return whether a record tells of one of a family, and a turn names another of it: FULL, where it tells of RTO."""
+    own = {c for c in mention.concepts if c in knowledge.lexicon.families}
+    if not own or then.step is not None:
+        return False
+    record = knowledge.base.records[then.record]
+    told = knowledge.phrase(str(getattr(record, "title", "") or getattr(record, "of", ""))).concepts
+    families = knowledge.lexicon.families_of(own)
+    return own.isdisjoint(told) and not families.isdisjoint(knowledge.lexicon.families_of(told))
 
 
 def _known(then: Then, knowledge: Knowledge) -> frozenset[str]:

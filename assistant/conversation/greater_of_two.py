@@ -45,6 +45,10 @@ _BARE = _LESS | _MORE | _QUICK | _APART | _PAIR | {
     "limit", "limits", "it's", "its", "minutes", "kilos", "kilograms", "metres", "psi", "which's", "make", "makes",
 }  # fmt: skip
 _OF_TIME = ("s", "min", "h")
+_MEASURES = {
+    "hotter": ("degC", "degF", "K"), "cooler": ("degC", "degF", "K"), "heavier": ("kg",), "lighter": ("kg",),
+}  # fmt: skip
+"""Words that hold figures of one kind alone against each other, with its units: of two energies neither is hotter."""
 _SAME = 1e-9
 
 
@@ -55,7 +59,7 @@ def greater_of_two(text: str, context: Context, knowledge: Knowledge) -> Answer 
     words = re.findall(r"[\w']+", text.lower().replace("\u2019", "'"))
     if not _asks(words) or not isinstance(context.result, _TOLD):
         return None
-    like = _like(context, knowledge)
+    like = _like(context, knowledge) if _measures(words, context.answer, knowledge) else None
     return _apart(text, words, context.answer, like, knowledge) if like else None
 
 
@@ -65,6 +69,12 @@ def _asks(words: list[str]) -> bool:
         return False
     compares = not (_LESS | _MORE | _QUICK | _APART).isdisjoint(words)
     return compares or words[-3:] == ["by", "how", "much"]
+
+
+def _measures(words: list[str], last: Answer, knowledge: Knowledge) -> bool:
+    """Return whether the figure told last is of the kind that words hold against each other."""
+    kinds = {knowledge.units.get(unit).dimension for word in words for unit in _MEASURES.get(word, ())}
+    return not kinds or any(knowledge.units.get(v.unit).dimension in kinds for v in last.values[:1])
 
 
 def _like(context: Context, knowledge: Knowledge) -> Answer | None:

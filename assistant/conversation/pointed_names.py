@@ -42,6 +42,8 @@ _BEFORE_KIND = _BEFORE | {"the", "my", "our", "that", "put", "with", "turn", "se
 _LINKING = frozenset({"is", "s", "goes", "comes", "back", "now", "was", "been", "has", "gets", "put", "again", "went"})
 _AFTER_STATE = frozenset({"again", "now", "then"})
 _POINTING = frozenset({"that", "this"})
+_HARD = frozenset({"hard", "strongly", "target", "deceleration", "decelerate", "fiercely"})
+_IT = frozenset({"it", "its"})
 
 
 def with_names(alone: Question, context: Context, knowledge: Knowledge) -> Question:
@@ -181,6 +183,9 @@ def _name(given: str, knowledge: Knowledge) -> str:
 def _that_one(words: list[str], context: Context, knowledge: Knowledge) -> tuple[int, int, str] | None:
     """Return where a turn points at "that one", and the name of the one among its like that was told last."""
     at = next((k for k, w in enumerate(words[:-1]) if w in _POINTING and words[k + 1] == "one"), None)
+    end = 2
+    if at is None and not _HARD.isdisjoint(words):  # "and how hard does it brake", "its target"
+        at, end = next((k for k, w in enumerate(words) if w in _IT), None), 1
     if at is None or context.answer is None or not isinstance(context.result, (FactResult, LimitResult, ModelResult)):
         return None
     families = knowledge.lexicon.families
@@ -189,5 +194,5 @@ def _that_one(words: list[str], context: Context, knowledge: Knowledge) -> tuple
     for mention in (*(m for m in known if len(families.keys() & m.concepts) == 1), *asked):
         concept = next((c for c in sorted(mention.concepts) if c in families), "")
         if concept in knowledge.base.terms and knowledge.base.terms[concept].show:
-            return at, at + 2, mention.text if len(mention.taken) > 1 else knowledge.base.terms[concept].names[0]
+            return at, at + end, mention.text if len(mention.taken) > 1 else knowledge.base.terms[concept].names[0]
     return None

@@ -6,6 +6,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.readings import is_quantity, question_of
 from assistant.conversation.traits import OPEN
 from assistant.resolving.asked_quantity import QUANTITIES
+from assistant.resolving.changes import asks_what_was
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ChangeResult, FactResult, LimitResult, Result
@@ -16,6 +17,12 @@ _FEW, _LONG = 6, 12
 _LEADING = frozenset({
     "and", "so", "ok", "okay", "then", "now", "what", "about", "how", "the", "a", "for", "of", "on", "well", "right",
 })  # fmt: skip
+_BEFORE = frozenset({
+    "was", "were", "did", "used", "use", "to", "be", "before", "formerly", "previously", "earlier", "originally", "old",
+    "former", "previous", "it", "that", "one", "figure", "value", "until", "in", "last", "revision", "limit", "s", "whats",
+    "has", "been", "had", "is", "changed", "too", "as",
+})  # fmt: skip
+"""Words by which a turn itself asks what a figure was, beside those that only lead to a thing."""
 _POINTING = ("it", "that", "this", "they", "those")
 _FOLLOWING = frozenset({"thing", "one", "happens"})
 _ARTICLES = frozenset({"that", "this", "the", "those"})
@@ -54,12 +61,16 @@ def former_asked(alone: Question, context: Context, knowledge: Knowledge) -> tup
     retraction speed was before.
     """
     before = context.asked
-    if before is None or not isinstance(context.result, ChangeResult) or alone.reading.amounts or alone.conditions:
+    if before is None or alone.reading.amounts or alone.conditions:
         return None
-    things = [m for m in knowledge.matcher.telling(alone.reading) if not m.weak]
+    itself = alone.reading.has("changed") or asks_what_was(alone)
+    if not itself and not isinstance(context.result, ChangeResult):
+        return None
+    plain = _LEADING | _BEFORE
+    things = [m for m in alone.reading.mentions if not m.weak and not plain.issuperset(m.text.split())]
     said = {k for m in things for k in m.taken}
     rest = {w for k, w in enumerate(alone.reading.words) if w[0].isalpha() and k not in said}
-    if not things or not _LEADING.issuperset(rest) or len(alone.reading.words) > _FEW:
+    if not things or not plain.issuperset(rest) or len(alone.reading.words) > (_FEW if _LEADING >= rest else _LONG):
         return None
     named = " ".join(w for k, w in enumerate(alone.reading.words) if k in said)
     question = question_of(f"what was the {named} before", knowledge, before.variant)

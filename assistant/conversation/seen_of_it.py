@@ -40,6 +40,40 @@ def seen_of_it(
     alone: Question, result: Result, context: Context, knowledge: Knowledge
 ) -> tuple[Question, Result] | None:
     """Return the statement of what shows the thing told last, to a short turn that asks what one sees of it."""
+    given = _spoken_of(alone, context, knowledge)
+    if given is None:
+        return None
+    found = _shown(given, knowledge)
+    if found is None:
+        return (alone, Declined(())) if stands_elsewhere(result, context, knowledge) else None
+    if FactResult(found) in (result, context.result):
+        return None
+    return on_the_subject(alone, context, knowledge), FactResult(found)
+
+
+def shown_of_it(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the statement of what shows the thing told last in the state that a turn says: "what tells me it's set",
+    which goes before all that its few words could ask for.
+    """
+    states = [m.concepts for m in alone.reading.mentions if m.says_state]
+    given = _spoken_of(alone, context, knowledge) if states else None
+    found = _shown(given.union(*states), knowledge) if given else None
+    if found is None or FactResult(found) == context.result or not _asked_of(found, context, knowledge):
+        return None
+    return on_the_subject(alone, context, knowledge), FactResult(found)
+
+
+def _asked_of(fact: Fact, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether the thing whose case a label shows was asked about, and not only told of by the way."""
+    found = re.match(_TELLS, fact.says)
+    case = knowledge.phrase(fact.says[found.end() :] if found else fact.says).mentions
+    things = [m for m in case if not (m.weak or m.says_state)]
+    asked = context.asked.reading.concepts if context.asked else frozenset()
+    return bool(things) and not asked.isdisjoint(things[0].concepts)
+
+
+def _spoken_of(alone: Question, context: Context, knowledge: Knowledge) -> frozenset[str] | None:
+    """Return the concepts of what was spoken of and of the states that a short turn says, where it asks what shows."""
     text = alone.reading.text[:120]
     if context.asked is None or context.answer is None or len(alone.reading.words) > _LONG:
         return None
@@ -48,12 +82,7 @@ def seen_of_it(
     given = context.asked.reading.concepts | context.asked.background | _told(context, knowledge)
     if any(given.isdisjoint(m.concepts | m.implied) for m in _named(alone, knowledge)):
         return None
-    found = _shown(given, knowledge)
-    if found is None:
-        return (alone, Declined(())) if stands_elsewhere(result, context, knowledge) else None
-    if FactResult(found) in (result, context.result):
-        return None
-    return on_the_subject(alone, context, knowledge), FactResult(found)
+    return given
 
 
 def _named(alone: Question, knowledge: Knowledge) -> list[Mention]:

@@ -9,6 +9,7 @@ from itertools import islice
 
 from assistant.answering.answer import ANSWER, Answer
 from assistant.conversation.comparing import compared_things, compares, difference
+from assistant.conversation.comparing_likes import compared_likes
 from assistant.conversation.completing import understood
 from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
@@ -103,13 +104,13 @@ def of_two_things(
     text: str, question: Question, result: Result, record: str, knowledge: Knowledge
 ) -> Answer | None:
     """Return the answer about two things that a question names together, or holds against each other."""
-    compared = compared_things(question, knowledge)
+    compared = compared_things(question, knowledge) or compared_likes(question, knowledge)
     both = compared or two_things(question, result, record, knowledge)
     both = both or two_cases(question, result, record, knowledge)
     if both is None:
         return None
     one, two = (composed(text, half.question, half.result, knowledge) for half in both)
-    how = difference(one, two, knowledge) if compares(question) else ""
+    how = difference(one, two, knowledge) if compared or compares(question) else ""
     if compared and not how:
         return None
     answer = joined_answers(text, one, two)

@@ -38,6 +38,7 @@ from assistant.resolving.siblings import sibling_named
 from assistant.resolving.state_asked import left_open
 from assistant.resolving.steering_order import deflections, resolve_order
 from assistant.understanding.clauses import asks_whether
+from assistant.understanding.asked_singly import asks_singly
 from assistant.understanding.matching import Match
 
 _HAD = 1.4
@@ -369,6 +370,9 @@ def _procedure(procedure: Procedure, match: Match, question: Question, know: Kno
     memory = "memory" in question.reading.words
     if question.reading.has("steps"):
         score *= 1.08
+    if step is None and asks_singly(question.reading.words):
+        yield Candidate(score, match.matched, ProcedureResult(procedure, 0, memory, alone=True), match)
+        return
     yield Candidate(score, match.matched, ProcedureResult(procedure, step, memory), match)
 
 
