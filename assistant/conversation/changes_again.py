@@ -17,7 +17,8 @@ from assistant.resolving.results import ChangeResult
 _LONG = 8
 _BESIDE = frozenset({
     "and", "what", "about", "how", "the", "in", "of", "for", "so", "ok", "okay", "then", "also", "one", "revision",
-    "rev", "issue", "edition", "number", "s", "did", "what", "whats", "change", "changed", "changes", "alter", "new", "does", "has", "with", "same", "now", "on", "a", "or", "by",
+    "rev", "issue", "edition", "number", "s", "did", "whats", "change", "changed", "changes", "alter", "new",
+    "does", "has", "with", "same", "now", "on", "a", "or", "by",
     "ones",
 })  # fmt: skip
 

@@ -19,8 +19,8 @@ _LEADING = frozenset({
 })  # fmt: skip
 _BEFORE = frozenset({
     "was", "were", "did", "used", "use", "to", "be", "before", "formerly", "previously", "earlier", "originally", "old",
-    "former", "previous", "it", "that", "one", "figure", "value", "until", "in", "last", "revision", "limit", "s", "whats",
-    "has", "been", "had", "is", "changed", "too", "as",
+    "former", "previous", "it", "that", "one", "figure", "value", "until", "in", "last", "revision", "limit", "s",
+    "whats", "has", "been", "had", "is", "changed", "too", "as",
 })  # fmt: skip
 """Words by which a turn itself asks what a figure was, beside those that only lead to a thing."""
 _POINTING = ("it", "that", "this", "they", "those")
@@ -70,7 +70,7 @@ def former_asked(alone: Question, context: Context, knowledge: Knowledge) -> tup
     things = [m for m in alone.reading.mentions if not m.weak and not plain.issuperset(m.text.split())]
     said = {k for m in things for k in m.taken}
     rest = {w for k, w in enumerate(alone.reading.words) if w[0].isalpha() and k not in said}
-    if not things or not plain.issuperset(rest) or len(alone.reading.words) > (_FEW if _LEADING >= rest else _LONG):
+    if not things or not plain.issuperset(rest) or len(alone.reading.words) > (_FEW if rest <= _LEADING else _LONG):
         return None
     named = " ".join(w for k, w in enumerate(alone.reading.words) if k in said)
     question = question_of(f"what was the {named} before", knowledge, before.variant)

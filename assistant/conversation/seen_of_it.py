@@ -33,6 +33,7 @@ _SEEING = (
     r"(?:shown?|indicated|annunciated|light(?: up)?|come up|flagged)"
     r"|what gives it away)\b")
 _TELLS = r"^([A-Z][A-Z -]+[A-Z]) \([^)]*\)(?!,)|^(A \w+ (?:band|mark|line|flag)\b.*) shows the "
+_IT = frozenset({"it", "its", "they", "one", "that"})
 _LEAST, _AHEAD, _LEAST_SPOKEN = 0.6, 0.1, 2
 
 
@@ -55,7 +56,8 @@ def shown_of_it(alone: Question, context: Context, knowledge: Knowledge) -> tupl
     """Return the statement of what shows the thing told last in the state that a turn says: "what tells me it's set",
     which goes before all that its few words could ask for.
     """
-    states = [m.concepts for m in alone.reading.mentions if m.says_state]
+    at = next((k for k, word in enumerate(alone.reading.words) if word in _IT), len(alone.reading.words))
+    states = [m.concepts for m in alone.reading.mentions if m.says_state and m.start > at]
     given = _spoken_of(alone, context, knowledge) if states else None
     found = _shown(given.union(*states), knowledge) if given else None
     if found is None or FactResult(found) == context.result or not _asked_of(found, context, knowledge):

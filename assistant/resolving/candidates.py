@@ -37,8 +37,8 @@ from assistant.resolving.schedules import has_it, leftover, resolve_schedule
 from assistant.resolving.siblings import sibling_named
 from assistant.resolving.state_asked import left_open
 from assistant.resolving.steering_order import deflections, resolve_order
-from assistant.understanding.clauses import asks_whether
 from assistant.understanding.asked_singly import asks_singly
+from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
 
 _HAD = 1.4
