@@ -11,7 +11,7 @@ from assistant.knowledge.records import Term
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import LimitResult
+from assistant.resolving.results import FactResult, LimitResult
 
 _STRONGER = frozenset({
     "harder", "hard", "stronger", "softer", "gentler", "weaker", "fiercer", "firmer", "difference", "differ", "differs",
@@ -37,16 +37,15 @@ def compared_likes(question: Question, knowledge: Knowledge) -> tuple[Half, Half
         return None
     halves = [_half(name, question, knowledge) for name, _ in named]
     one, two = halves
-    return (one, two) if one and two and one.result != two.result else None
+    if one is None or two is None or one.result == two.result:
+        return None
+    return (one, two) if isinstance(one.result, LimitResult) or isinstance(two.result, LimitResult) else None
 
 
 def _named(question: Question, knowledge: Knowledge) -> list[tuple[str, frozenset[int]]]:
-    """Return the two of one family that a question names, the name of each and its places, in their order. Where one
-    is named, a word that is the label of another is its name: "full", beside FIRM.
-    """
+    """Return the two of one family that a question names by their labels, the name of each and its places, in order."""
     families, words = knowledge.lexicon.families, question.reading.words
-    sure = {families[c] for m in question.reading.mentions for c in m.concepts if c in families}
-    for family in sorted(sure):
+    for family in sorted(set(families.values())):
         labels = {t.show.lower(): t for c, name in families.items() if name == family and (t := _term(c, knowledge))}
         found = [(_fullest(labels[w].names), frozenset({k})) for k, w in enumerate(words) if w in labels]
         if len(found) == _TWO:
@@ -71,4 +70,5 @@ def _places(named: list[tuple[str, frozenset[int]]]) -> frozenset[int]:
 def _half(name: str, question: Question, knowledge: Knowledge) -> Half | None:
     half = question_of(_ASKED.format(name), knowledge, question.variant)
     result = resolve_scored(half, knowledge).result
-    return Half(half, result) if isinstance(result, LimitResult) and len(result.limits) == 1 else None
+    one = isinstance(result, LimitResult) and len(result.limits) == 1
+    return Half(half, result) if one or isinstance(result, FactResult) else None

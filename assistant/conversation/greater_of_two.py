@@ -72,7 +72,11 @@ def _asks(words: list[str]) -> bool:
 
 
 def _measures(words: list[str], last: Answer, knowledge: Knowledge) -> bool:
-    """Return whether the figure told last is of the kind that words hold against each other."""
+    """Return whether the figure told last is of the kind by which words ask how much the one is more than the other;
+    which of two is hotter is told by their energies as well.
+    """
+    if not {"how", "much"} <= set(words):
+        return True
     kinds = {knowledge.units.get(unit).dimension for word in words for unit in _MEASURES.get(word, ())}
     return not kinds or any(knowledge.units.get(v.unit).dimension in kinds for v in last.values[:1])
 

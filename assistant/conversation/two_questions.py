@@ -104,13 +104,14 @@ def of_two_things(
     text: str, question: Question, result: Result, record: str, knowledge: Knowledge
 ) -> Answer | None:
     """Return the answer about two things that a question names together, or holds against each other."""
-    compared = compared_things(question, knowledge) or compared_likes(question, knowledge)
-    both = compared or two_things(question, result, record, knowledge)
+    compared = compared_things(question, knowledge)
+    likes = None if compared else compared_likes(question, knowledge)
+    both = compared or likes or two_things(question, result, record, knowledge)
     both = both or two_cases(question, result, record, knowledge)
     if both is None:
         return None
     one, two = (composed(text, half.question, half.result, knowledge) for half in both)
-    how = difference(one, two, knowledge) if compared or compares(question) else ""
+    how = difference(one, two, knowledge) if likes or compares(question) else ""
     if compared and not how:
         return None
     answer = joined_answers(text, one, two)

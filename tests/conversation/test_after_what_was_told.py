@@ -28,6 +28,8 @@ SETTINGS = [
     ("compare steady and full", "^1.4 m/s².*3.2 m/s².*1.8 m/s² lower"),
     ("how much stronger is full than firm", "0.9 m/s² higher"),
     ("firm versus steady, which brakes harder", "0.9 m/s² higher"),
+    ("which brakes more, full or rto", "^3.2 m/s².*RTO gives"),
+    ("energy each brake, 46 t 130 kt, no reverse", "and full reverse", "which is hotter", "^The greater, by 6.4 MJ"),
     ("how long is the delay with FIRM", "and how hard does it brake", "^2.3 m/s²"),
     ("delay distance FULL at 140 kt", "how hard does that one slow us down", "^3.2 m/s²"),
     ("brake energy each, 47 t 135 kt, full reverse", "and without", "how much hotter does that make them", "rise"),
@@ -36,6 +38,7 @@ SHOWN = [
     ("does the push need the bypass pin", "what tells me it's in", "^TOW PIN"),
     ("what shows me that we are in emergency braking", "^The RESERVE BRAKE memo"),
     ("may a checklist item go over a limit", "only where it says so"),
+    ("one bar is filled, what does that mean", "what light goes with that", "green"),
     ("which book wins when they differ", "and may an abnormal item exceed it", "only where it says so"),
 ]
 SHARES = [
