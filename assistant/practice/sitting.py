@@ -29,6 +29,7 @@ from assistant.practice.sitting_marks import (
 )
 from assistant.practice.sitting_state import (
     ANSWERING,
+    END,
     KEEP,
     MARKED,
     OVERRULING,
@@ -39,12 +40,13 @@ from assistant.practice.sitting_state import (
     Put,
     State,
 )
-from assistant.practice.sitting_steering import BROKEN_OFF, again, go_on, how_far, stand_by, stop, tell_help
+from assistant.practice.sitting_steering import BROKEN_OFF, NO_ANSWER, again, go_on, how_far, stand_by, stop, tell_help
 from assistant.practice.sitting_words import (
     AGAIN,
     CORRECTION,
     DISPUTE,
     DISREGARD,
+    GO,
     HELP,
     HINT,
     OVERRULE,
@@ -77,7 +79,7 @@ def put(state: State, asked: Put, far: str, share: float) -> After:
 def said(state: State, text: str, seconds: float | None, desk: Desk) -> After:
     """Return what follows from a line that was typed, `seconds` after the prompt stood there if that was measured."""
     if state.phase == STANDING_BY:
-        return go_on(state, text)
+        return _after_pause(state, text, desk)
     if state.phase == OVERRULING:
         return own_mark(state, text)
     if state.phase == MARKED:
@@ -114,6 +116,20 @@ def _asked(asked: Put) -> tuple[Line, ...]:
 
 
 # --- while an answer is awaited
+
+
+def _after_pause(state: State, text: str, desk: Desk) -> After:
+    """Return the sitting after a pause, and what was typed to end it taken for what it is: often it is the answer."""
+    after = go_on(state, text)
+    if after.act == END or control_of(text, (GO,)):
+        return after
+    if state.back != ANSWERING:
+        says_more = control_of(text, _WORDS) is not None or asks_back(text)
+        return on_the_mark(after.state, text, desk) if says_more else after
+    reached = _answered(after.state, text, None, desk)
+    if reached.act == KEEP and reached.state.given[-1].taken.mark == MISSED and not control_of(text, _WORDS):
+        return After(after.state, (*after.lines, Line(NO_ANSWER.format(text=text.strip()), NOTE)))
+    return reached
 
 
 def _answered(state: State, text: str, seconds: float | None, desk: Desk) -> After:

@@ -34,6 +34,7 @@ from assistant.practice.sitting_words import (
     THEN,
     WHY,
     Control,
+    asks_back,
     control_of,
     corrects,
     dropped,
@@ -43,6 +44,14 @@ from assistant.rendering.text import sources_line
 
 _WORDS = (STANDING, GO, THEN, WHY, SOURCE, OVERRULE, AGAIN, STANDBY, STOP, HELP, PASS, DISREGARD, HINT)
 _NO_REASON = "The reason is not stated in what is loaded."
+
+
+def answers_next(state: State, text: str) -> bool:
+    """Whether a line after the mark is meant for the next question, where no line is typed only to go on to it."""
+    if state.phase != MARKED or not text.strip() or asks_back(text) or corrects(text):
+        return False
+    control = control_of(text, _WORDS)
+    return control is None or control.name in (PASS, HINT)
 
 
 def on_the_mark(state: State, text: str, desk: Desk) -> After:

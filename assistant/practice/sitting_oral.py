@@ -26,7 +26,7 @@ from assistant.practice.sitting_marks import (
 )
 from assistant.practice.sitting_scenes import Turn
 from assistant.practice.sitting_state import ANSWERING, END, KEEP, NEXT, OVER, REMARK, STANDING_BY, Desk, Given, Put
-from assistant.practice.sitting_steering import BROKEN_OFF
+from assistant.practice.sitting_steering import BROKEN_OFF, NO_ANSWER
 from assistant.practice.sitting_words import (
     AGAIN,
     CORRECTION,
@@ -103,13 +103,22 @@ def begin(oral: Oral, turns: Sequence[tuple[Turn, Item]], number: int) -> After:
 def said(oral: Oral, text: str, desk: Desk) -> After:
     """Return what follows from a line that was typed."""
     if oral.phase == STANDING_BY:
-        control = control_of(text, (STOP, GO))
-        if control and control.name == STOP:
-            return After(oral._replace(phase=OVER), (), END)
-        return After(oral._replace(phase=ANSWERING), (Line(_turn(oral).said, ASKED),))
+        return _after_pause(oral._replace(phase=ANSWERING), text, desk)
     if oral.phase == DEBRIEFED:
         return _after_debrief(oral, text)
     return _answered(oral, text, desk)
+
+
+def _after_pause(oral: Oral, text: str, desk: Desk) -> After:
+    """Return the examination after a pause, and what was typed to end it taken for what it is, the answer above all."""
+    after = After(oral, (Line(_turn(oral).said, ASKED),))
+    if control_of(text, (GO,)):
+        return after
+    reached = _answered(oral, text, desk)
+    answered = len(reached.oral.given) > len(oral.given) and control_of(text, _WORDS) is None
+    if answered and reached.oral.given[-1].taken.mark == MISSED:
+        return After(oral, (*after.lines, Line(NO_ANSWER.format(text=text.strip()), NOTE)))
+    return reached
 
 
 def prompt(oral: Oral) -> str:

@@ -8,7 +8,7 @@ from datetime import date
 from math import ceil
 
 from assistant.frozen import NamedTuple
-from assistant.practice.asking.choosing import CHANGED, FADING, NEW, Choice, Pace
+from assistant.practice.asking.choosing import CHANGED, FADING, NEW, NEW_SHARE, Choice, Pace
 from assistant.practice.recall import MARKS, MISSED, PARTLY, RIGHT, WRONG
 from assistant.practice.sitting_marks import MARK, NOTE, Line
 from assistant.practice.sitting_state import Given
@@ -17,6 +17,7 @@ _CALLED = {RIGHT: "right", PARTLY: "partly right", WRONG: "wrong", MISSED: "miss
 _SHOWN = 8
 _EACH_MIN, _ROUND_MIN, _LONG_MIN = 0.5, 5, 60
 """Minutes that a question takes with its answer, to which they are rounded up, from which on they are many."""
+_FIRST = "figures and procedures first"
 _A_DAY_MIN, _TIMES_EACH = 30, 4
 """Minutes a day that a learner has, and how often a record is asked until it is known."""
 SAVED, UNSAVED = "Kept in the record of {name}.", "Not kept: the record of {name} cannot be written."
@@ -29,6 +30,8 @@ class Ahead(NamedTuple):
     tomorrow: int
     pace: Pace
     ready_by: date | None = None
+    number: int | None = None
+    """Questions that a sitting was to have, where that was said."""
 
 
 def counts_line(given: Sequence[Given]) -> str:
@@ -73,15 +76,26 @@ def ahead_lines(ahead: Ahead) -> list[str]:
     today = f"Left today: {ahead.left}." if ahead.left else "Nothing more is due today."
     lines = [f"{today} Fading by tomorrow: {ahead.tomorrow}."]
     if ahead.ready_by and ahead.pace.days is not None:
-        lines.append(ready_line(ahead.ready_by, ahead.pace))
+        lines.append(ready_line(ahead.ready_by, ahead.pace, ahead.number))
     return lines
 
 
-def ready_line(day: date, pace: Pace) -> str:
-    """Return how the days left and what is not begun stand to each other."""
+def ready_line(day: date, pace: Pace, number: int | None = None) -> str:
+    """Return how the days left and what is not begun stand to each other. number: questions of a sitting, if said."""
     days = pace.days or 1
     unseen = f"{pace.unseen} not asked yet" if pace.unseen else "everything was asked at least once"
-    return f"Ready by {day}: {days} day{'s' * (days > 1)} with today, {unseen}.{_load(pace, days)}"
+    load = _reach(pace, days, number) if number else _load(pace, days)
+    return f"Ready by {day}: {days} day{'s' * (days > 1)} with today, {unseen}.{load}"
+
+
+def _reach(pace: Pace, days: int, number: int) -> str:
+    """Return how many questions a day all of it takes, and how far so many reach, where they are too few."""
+    needed = (pace.unseen * _TIMES_EACH + pace.due) / days
+    if not pace.unseen or number >= needed:
+        return ""
+    reached = min(ceil(number * days * NEW_SHARE), pace.unseen)
+    few = f"{number} a day reach about {reached} of those not asked yet"
+    return f" Spread evenly, all of it takes about {_rounded(needed)} questions a day; {few}, {_FIRST}."
 
 
 def _load(pace: Pace, days: int) -> str:
@@ -90,7 +104,7 @@ def _load(pace: Pace, days: int) -> str:
     if not pace.unseen or minutes <= _A_DAY_MIN:
         return ""
     share = max(round(_A_DAY_MIN / minutes * 10) * 10, 10)
-    reach = f"{_A_DAY_MIN} min a day reach about {share}% of it, figures and procedures first."
+    reach = f"{_A_DAY_MIN} min a day reach about {share}% of it, {_FIRST}."
     return f" Spread evenly, all of it takes about {_rounded(minutes)} min a day; {reach}"
 
 

@@ -14,13 +14,13 @@ from assistant.practice.leading.plan import Aims, aims_values
 from assistant.practice.leading.roster import Roster, in_teams, read_roster, typed_roster
 from assistant.practice.leading.shown import count as counted
 from assistant.practice.papers.sets import QuestionSet, written
-from assistant.rendering.text import clean
+from assistant.rendering.text import clean, wrap
 from assistant.terminal.class_prompt import Lines
 from assistant.terminal.class_questions import LONGEST_MIN, questions_for, topics_of, whole
 from assistant.terminal.class_report import kept_files, report_on
 from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.records import DONE, write_own
-from assistant.terminal.screen import Screen
+from assistant.terminal.screen import Screen, is_terminal
 from assistant.terminal.session import Session
 from assistant.terminal.sheet import set_file
 from assistant.terminal.sitting_screen import say
@@ -38,9 +38,10 @@ def unfinished(record: Record, pool: Pool, know: Knowledge, lines: Lines, screen
     if not found:
         return None
     sitting = found[0]
-    people, turns = len(record.sittings.seats(sitting.id)), record.sittings.turns(sitting.id)
+    people = len(record.sittings.seats(sitting.id))
+    asked = len({turn.number for turn in record.sittings.turns(sitting.id)})
     title = f"“{sitting.title}”, " if sitting.title else ""
-    size = f"{counted(people, 'person', 'people')}, {counted(len(turns), 'question')} so far"
+    size = f"{counted(people, 'person', 'people')}, {counted(asked, 'question')} so far"
     say(
         f"A class has not ended: {title}{size}, begun "
         f"{sitting.began.astimezone():%Y-%m-%d %H:%M}.", screen,
@@ -97,7 +98,8 @@ def _people(parsed: Parsed, lines: Lines, screen: Screen) -> tuple[Seated, ...]:
     """Return who is in the class. Raises UsageProblem where nobody is."""
     roster = _roster(parsed, lines, screen)
     for note in roster.notes:
-        sys.stderr.write(f"{clean(note)}\n")
+        parts = wrap(note, screen.width, "  ") if is_terminal(sys.stderr) else [clean(note)]
+        sys.stderr.writelines(f"{part}\n" for part in parts)
     if not roster.people:
         raise UsageProblem("there is nobody in the class; name people with --roster FILE or --names")
     teams = whole(parsed, "--teams", 2, MOST_TEAMS)

@@ -11,6 +11,7 @@ from assistant.practice.asking.standing import Standing, standings
 from assistant.practice.keeping.rows import TYPED
 from assistant.practice.recall import MARKS
 from assistant.practice.sitting import missed_once, prompt, put, said
+from assistant.practice.sitting_marked import answers_next
 from assistant.practice.sitting_marks import NOTE, Line
 from assistant.practice.sitting_questions import VERDICTS, Questioner
 from assistant.practice.sitting_state import KEEP, OVER, REMARK, WAITING, After, Put, State
@@ -67,7 +68,7 @@ class Rehearsal:
         stands, now = self._standings(), clock()
         lines = [Line(today_line(plan(stands, now, Random(0), ready_by=self._ready_by)))]
         if self._ready_by:
-            lines.append(Line(ready_line(self._ready_by, pace(stands, now, self._ready_by))))
+            lines.append(Line(ready_line(self._ready_by, pace(stands, now, self._ready_by), self._wanted.number)))
         if left_out := left_out_line(self._pool):
             lines.append(Line(left_out))
         return [*lines, Line("Answer in your own words; “help” tells what else can be typed.", NOTE)]
@@ -156,6 +157,10 @@ class Rehearsal:
 
     def _ask_once(self) -> None:
         text, seconds = self._room.asking.ask(prompt(self._state, self._is_last()))
+        if self._room.piped and answers_next(self._state, text):
+            self._take(said(self._state, "", None, self._room.desk))
+            if not self._put_next():
+                return
         self._take(said(self._state, text, seconds, self._room.desk))
 
     def _take(self, after: After) -> None:
@@ -178,4 +183,4 @@ class Rehearsal:
         stands, now = self._standings(), clock()
         left = len(plan(stands, now, Random(0), ready_by=self._ready_by, asked=self._asked_records()))
         tomorrow = sum(1 for each in stands if each.was or each.fades(now + timedelta(days=1)))
-        return Ahead(left, tomorrow, pace(stands, now, self._ready_by), self._ready_by)
+        return Ahead(left, tomorrow, pace(stands, now, self._ready_by), self._ready_by, self._wanted.number)

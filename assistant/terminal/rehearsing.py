@@ -69,7 +69,8 @@ def sit(
         except UnknownTopic as problem:
             raise UsageProblem(clean(str(problem))) from None
         keeping = Keeping(record, learner, pool.type_id, screen)
-        room = Room(record, learner, day, session, pool, desk_for(session), asking, screen, keeping, wanted)
+        desk = desk_for(session)
+        room = Room(record, learner, day, session, pool, desk, asking, screen, keeping, wanted, not by_hand)
         if parsed.has("--oral"):
             opening(session.knowledge, f"Oral examination of {learner.name}", screen)
             Examination(room).hold()

@@ -37,3 +37,5 @@ class Room(NamedTuple):
     screen: Screen
     keeping: Keeping
     wanted: Wanted
+    piped: bool = False
+    """Whether lines come from a pipe: nobody presses Enter there to go on to the next question."""

@@ -173,6 +173,19 @@ def test_a_roster_file_and_its_notes(run: Runner, tmp_path: Path, record: Record
     assert len(record.sittings.seats(1)) == 2
 
 
+def test_notes_of_a_roster_break_between_words_on_a_narrow_screen(
+    run: Runner, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("assistant.terminal.class_begin.is_terminal", lambda stream: True)
+    monkeypatch.setenv("COLUMNS", "40")
+    done = run("class", "--names", "Ann (Red), Ben, Cy, ann", typed=b"")
+
+    lines = done.err.splitlines()
+    assert len(lines) > 1
+    assert all(len(line) <= 80 for line in lines)
+    assert " ".join(done.err.split()).endswith("add what tells them apart")
+
+
 def test_files_are_written_where_they_were_named_even_after_a_break(run: Runner, tmp_path: Path) -> None:
     page, table, own, xapi = (tmp_path / name for name in ("c.html", "c.csv", "own.html", "c.json"))
     run(

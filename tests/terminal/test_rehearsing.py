@@ -205,6 +205,22 @@ def test_a_pipe_answers_line_by_line_and_nothing_is_timed(run: Runner, own_place
     assert {each.note.hesitation for each in answers(own_places)} == {None}
 
 
+@pytest.mark.parametrize(
+    ("lines", "answered"),
+    [
+        (b"pass\npass\npass\n", 3),
+        (b"pass\n\npass\n\npass\n", 3),
+        (b"pass\nwhy\npass\noverrule right\n12 kt\n", 3),
+        (b"pass\n17 blue elephants\nstop\n", 2),
+        (b"pass\npass\npass\npass\npass\n", 4),
+    ],
+)
+def test_no_line_of_a_pipe_is_lost(run: Runner, lines: bytes, answered: int) -> None:
+    done = run("rehearse", "--learner", "Ana", "--number", "4", "--seed", "1", typed=lines)
+
+    assert f"{answered} answered" in done.out
+
+
 def test_the_same_seed_asks_the_same(run: Runner, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     shown = []
     for home in ("one", "two"):

@@ -1,6 +1,8 @@
 """What to ask next: what a revision changed, then what is fading, then what is new, at a pace that fits the days left.
 
-Nothing new is begun while anything fades, however short a sitting is: what is begun and not kept up is lost again.
+Nothing new is begun while anything fades: what is begun and not kept up is lost again. Only a sitting of so many
+questions on the way to a day keeps some places for what is new; else what fades would fill each of them, and most of it
+would never be asked.
 
 Pure: time and chance are handed in, so that the same record and the same seed give the same sitting.
 """
@@ -28,6 +30,8 @@ _LAST_DAYS = 0.15
 """Share of the days left that is kept free of new records, so that the last ones are asked a second time."""
 _FIRST_KINDS = ("limits", "procedures")
 """What is begun first where all is equally new: figures and what is done from memory."""
+NEW_SHARE = 0.5
+"""Share of a sitting of so many questions that is kept for what is new, where there is a day to be ready by."""
 _EARLY = 1.5
 """How much more than an even share of what is new is begun on a day, while little is fading yet."""
 
@@ -140,11 +144,21 @@ def _tiers(
     fading = fading_first((each for each in left if not each.was and each.fades(now)), now)
     new = _new(left, pace(standings, now, ready_by).new, chance)
     yield CHANGED, changed, len(changed)
-    yield FADING, fading, len(fading)
+    kept = _kept_for_new(standings, len(new), count, asked, now) if ready_by else 0
+    places = len(fading) if count is None else max(count - len(asked) - len(changed) - kept, 0)
+    yield FADING, fading, min(places, len(fading))
     yield NEW, new, len(new)
     if count is not None:
         ahead = _ahead(left, now, ready_by)
         yield AHEAD, ahead, len(ahead)
+
+
+def _kept_for_new(
+    standings: Iterable[Standing], new: int, count: int | None, asked: Sequence[str], now: datetime
+) -> int:
+    """Return how many of the places left in a sitting of so many questions are kept for what is new."""
+    begun = sum(1 for each in standings if each.item.record in asked and _began_on(each, now))
+    return min(max(int((count or 0) * NEW_SHARE) - begun, 0), new)
 
 
 def _again(standing: Standing, now: datetime, asked: Sequence[str]) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from assistant.practice.leading import keys
 from assistant.practice.leading.keys import Said
 from assistant.practice.leading.plan import without_turn
+from assistant.practice.leading.roster import named_in_team
 from assistant.practice.leading.standing import (
     ANSWERING,
     BETWEEN,
@@ -66,10 +67,11 @@ def hands(standing: Standing, asked: Said, desk: Desk) -> Step:
     """Return that so many of the class thought the same."""
     turn = standing.last if standing.current is None else standing.current
     count = int(asked.rest[:6])
-    if turn is None or not 0 < count <= len(standing.seats):
-        return Step(lines=note(f"hands takes a number from 1 to {len(standing.seats)}."))
+    there = len(standing.seats) - len(standing.plan.away)
+    if turn is None or not 0 < count <= there:
+        return Step(lines=note(f"hands takes a number from 1 to {there}."))
     plan = standing.plan._replace(hands={**standing.plan.hands, turn.number: count})
-    return Step((Keep(plan),), note(f"Kept: {count} of {len(standing.seats)} thought the same."))
+    return Step((Keep(plan),), note(f"Kept: {count} of {there} thought the same."))
 
 
 def more(standing: Standing, asked: Said, desk: Desk) -> Step:
@@ -97,11 +99,13 @@ def forget(standing: Standing, asked: Said, desk: Desk) -> Step:
 
 
 def add(standing: Standing, asked: Said, desk: Desk) -> Step:
-    """Return that one more person is in the class."""
-    if any(each.name.casefold() == asked.rest.casefold() for each in standing.seats):
-        told = f"{asked.rest} is in the class already; add somebody of the same name with what tells them apart."
+    """Return that one more person is in the class, in a team where one stands in brackets after the name."""
+    person = named_in_team(asked.rest)
+    if any(each.name.casefold() == person.name.casefold() for each in standing.seats):
+        told = f"{person.name} is in the class already; add somebody of the same name with what tells them apart."
         return Step(lines=note(told))
-    return Step((Join(asked.rest),), note(f"{asked.rest} is in the class now."))
+    team = f", in {person.team}" if person.team else ""
+    return Step((Join(person.name, person.team),), note(f"{person.name} is in the class now{team}."))
 
 
 def away(standing: Standing, asked: Said, desk: Desk) -> Step:

@@ -115,7 +115,7 @@ _DOERS: dict[type, Callable[[Sittings, int, Any], object]] = {
     MarkTurn: _mark,
     TakeBack: lambda sittings, sitting, act: sittings.undo(sitting),
     Withdraw: lambda sittings, sitting, act: sittings.drop(act.turn),
-    Join: lambda sittings, sitting, act: sittings.join(sitting, Seated(act.name)),
+    Join: lambda sittings, sitting, act: sittings.join(sitting, Seated(act.name, act.team)),
     Pause: _pause,
     End: lambda sittings, sitting, act: sittings.end(sitting),
 }

@@ -56,7 +56,7 @@ def class_page(report: ClassReport, type_name: str, deference: str, named: bool 
     """Return the page of a class; with the persons in it only where `named`."""
     title = f"Class: {report.title}" if report.title else "Report of a class"
     when = f"{report.began.astimezone():%Y-%m-%d %H:%M}"
-    size = f"{count(report.seats, 'person', 'people')}, {count(len(report.asked), 'question')}"
+    size = f"{count(report.seats, 'person', 'people')}, {report.size}"
     parts = [
         f"<h1>{escape(title)}</h1>",
         f"<p>{escape(type_name)}, {when}. {size}.</p>",
@@ -74,7 +74,7 @@ def class_page(report: ClassReport, type_name: str, deference: str, named: bool 
 
 
 def _sections(report: ClassReport) -> str:
-    head = ("Section", "Asked", "Right", "Partly", "Wrong", "Missed", "With a hint", "Points")
+    head = ("Section", "Turns", "Right", "Partly", "Wrong", "Missed", "With a hint", "Points")
     rows = "".join(_row(_section_cells(each)) for each in report.sections)
     foot = f"<tfoot>{_row(_section_cells(report.total))}</tfoot>"
     drawn = sections_bars(report.sections, 1) + legend(KINDS) if report.sections else ""
@@ -143,7 +143,8 @@ def _persons(report: ClassReport) -> str:
 
 
 def _person_cells(person: Person) -> tuple[str, ...]:
-    name = f"{person.name} ({person.team})" if person.team else person.name
+    told = f" ({person.team})" if person.team else ""
+    name = person.name if person.name.endswith(told) else f"{person.name}{told}"
     counts = (person.turns, person.right, person.partly, person.wrong, person.missed, person.passed, person.hinted)
     return (name, *map(str, counts), percent(person.share) if person.turns else "")
 

@@ -13,7 +13,7 @@ from assistant.frozen import NamedTuple
 from assistant.practice.asking.pool import GENERAL, OWN_SECTION, Pool, section_name
 from assistant.practice.keeping.rows import MARKED, Seat, Turn
 from assistant.practice.leading.passes import PASSED, with_passes
-from assistant.practice.leading.shown import counted, percent, without_names
+from assistant.practice.leading.shown import count, counted, percent, without_names
 from assistant.practice.leading.standing import Standing
 from assistant.practice.leading.telling import Apart
 from assistant.practice.making.question import MEMORY, OWN, STEPS, Question
@@ -145,6 +145,13 @@ class ClassReport(NamedTuple):
     teams: tuple[Team, ...]
     persons: tuple[Person, ...]
     asked: tuple[Asked, ...]
+
+    @property
+    def size(self) -> str:
+        """How many questions there were, and turns where some went to several people."""
+        questions, turns = len({each.number for each in self.asked}), len(self.asked)
+        told = count(questions, "question")
+        return told if turns == questions else f"{told}, {count(turns, 'turn')}"
 
 
 def report_of(standing: Standing, pool: Pool, tell_apart: Apart) -> ClassReport:

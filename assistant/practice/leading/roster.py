@@ -63,6 +63,16 @@ def typed_roster(text: str) -> Roster:
     return Roster(people, left)
 
 
+def named_in_team(text: str) -> Seated:
+    """Return who is named by a name with or without a team in brackets: "Ana (Red)"."""
+    found = _TYPED.fullmatch(text.strip())
+    return Seated(found[1], _team(found[2])) if found else Seated(text.strip())
+
+
+def _team(text: str) -> str:
+    return " ".join(text.split())[: LONGEST // 2]
+
+
 def in_teams(people: Sequence[Seated], count: int) -> tuple[Seated, ...]:
     """Return people dealt into teams in the order given, those who have a team left in it."""
     loose = iter(range(len(people)))
@@ -142,7 +152,7 @@ def _people(
             notes.append(f"{place}: {problem}; left out")
             continue
         team = cells[columns.team] if columns.team is not None and columns.team < len(cells) else ""
-        person = Seated(name, " ".join(team.split())[:LONGEST // 2])
+        person = Seated(name, _team(team))
         if name_key(name) in seen:
             first = f"{'in line' if file else 'as name'} {seen[name_key(name)]}"
             person, told = _told_apart(person, people)

@@ -137,9 +137,10 @@ class Keep(NamedTuple):
 
 
 class Join(NamedTuple):
-    """Seat one more person."""
+    """Seat one more person, in a team if one was named."""
 
     name: str
+    team: str = ""
 
 
 class Pause(NamedTuple):

@@ -28,7 +28,7 @@ def marks_words(section: Section) -> str:
 def _lines(report: ClassReport) -> Iterator[Line]:
     yield Line("The class, looked back on", HEAD)
     points = f"{percent(report.total.share)} of the points"
-    yield Line(f"{_size(report)}: {marks_words(report.total)}; {points}.")
+    yield Line(f"{report.size}: {marks_words(report.total)}; {points}.")
     for section in report.sections:
         filled = round(section.share * _BAR)
         yield Line(f"[{'#' * filled}{'.' * (_BAR - filled)}] {section.full_name}: {marks_words(section)}")
@@ -42,13 +42,6 @@ def _lines(report: ClassReport) -> Iterator[Line]:
         (f"{each.name}: {percent(each.share)} of the points in {count(each.turns, 'turn')}" for each in report.teams),
     )
     yield Line(FORMATIVE, NOTE)
-
-
-def _size(report: ClassReport) -> str:
-    """Return how many questions there were, and turns where some went to several people."""
-    questions, turns = len({each.number for each in report.asked}), len(report.asked)
-    told = count(questions, "question")
-    return told if turns == questions else f"{told}, {count(turns, 'turn')}"
 
 
 def _group(title: str, lines: Iterable[str]) -> Iterator[Line]:

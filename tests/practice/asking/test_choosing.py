@@ -135,11 +135,51 @@ def test_the_day_is_the_learner_s_own() -> None:
 def test_a_short_sitting_begins_nothing_new_while_anything_fades(fading: int, whys: dict[str, int]) -> None:
     standings = [*spread(60), *(asked(100 + n, 20, section=SECTIONS[n % 4]) for n in range(fading))]
 
-    chosen = plan(standings, NOW, Random(1), count=20, ready_by=date(2026, 11, 26))
+    chosen = plan(standings, NOW, Random(1), count=20)
 
     found = [each.why for each in chosen]
     assert Counter(found) == whys
     assert found == sorted(found, key=[FADING, NEW].index)
+
+
+@pytest.mark.parametrize(
+    ("fading", "unseen", "count", "whys"),
+    [
+        (40, 60, 20, {FADING: 10, NEW: 10}),
+        (13, 60, 20, {FADING: 10, NEW: 10}),
+        (4, 60, 20, {FADING: 4, NEW: 16}),
+        (40, 3, 20, {FADING: 17, NEW: 3}),
+        (40, 0, 20, {FADING: 20}),
+        (40, 60, 7, {FADING: 4, NEW: 3}),
+        (40, 60, 1, {FADING: 1}),
+    ],
+)
+def test_a_short_sitting_on_the_way_to_a_day_keeps_places_for_what_is_new(
+    fading: int, unseen: int, count: int, whys: dict[str, int]
+) -> None:
+    standings = [*spread(unseen), *(asked(100 + n, 20, section=SECTIONS[n % 4]) for n in range(fading))]
+
+    chosen = plan(standings, NOW, Random(1), count=count, ready_by=date(2026, 11, 26))
+
+    assert Counter(each.why for each in chosen) == whys
+
+
+def test_short_sittings_reach_much_of_it_by_the_day() -> None:
+    number, days, records = 12, 10, 200
+    standings, chance, now = spread(records), Random(3), NOW
+    for day in range(days):
+        now, given = NOW + timedelta(days=day), list[str]()
+        while chosen := choose_next(standings, now, chance, NOW.date() + timedelta(days=days), given, number):
+            given.append(chosen.record)
+            word = RECALLED if chance.random() < 0.5 else MISSED
+            before = chosen.standing
+            after = before._replace(
+                card=card_after([Review(now, word)]), first=before.first or now, word=word, ever=True
+            )
+            standings = [after if each.item.record == chosen.record else each for each in standings]
+        assert len(given) == number
+
+    assert sum(each.card is not None for each in standings) >= number * days / 2
 
 
 @pytest.mark.parametrize("count", [20, None])
@@ -158,7 +198,7 @@ def test_one_after_another_keeps_to_the_same_order(count: int | None) -> None:
             for each in standings
         ]
 
-    assert whys == ([FADING] * 20 if count else [FADING] * 70 + [NEW] * 2)
+    assert whys == ([FADING] * 10 + [NEW] * 10 if count else [FADING] * 70 + [NEW] * 2)
     assert len(set(given)) == len(given)
 
 

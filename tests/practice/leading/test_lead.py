@@ -428,3 +428,26 @@ def test_what_was_said_stands_with_the_turn_alone(begin: Begin, speeds: Question
     assert (standing.turns[0].answer, standing.turns[0].mark, standing.turns[0].marked) == ("205 kt", "partly", "wrong")
     view = "\n".join(line.text for line in key_lines(standing))
     assert "Answer: 205 kt" in view
+
+
+@pytest.mark.parametrize(
+    ("typed", "name", "team"),
+    [("Cleo Dax (Green)", "Cleo Dax", "Green"), ("Örn [Blue team]", "Örn", "Blue team"), ("Dee", "Dee", "")],
+)
+def test_somebody_is_added_with_a_team(begin: Begin, speeds: Questions, typed: str, name: str, team: str) -> None:
+    room = begin(speeds)
+    standing = room.type(f"add {typed}")
+
+    assert [(each.name, each.team) for each in standing.seats if each.name == name] == [(name, team)]
+    assert room.told.startswith(f"{name} is in the class now")
+
+
+def test_a_show_of_hands_counts_who_is_there(begin: Begin, speeds: Questions) -> None:
+    room = begin(speeds)
+    there = len(room.standing.seats)
+    room.type("", f"away {room.standing.seats[0].name}")
+
+    room.type(f"hands {there}")
+    assert room.told == f"hands takes a number from 1 to {there - 1}."
+    room.type(f"hands {there - 1}")
+    assert room.told == f"Kept: {there - 1} of {there - 1} thought the same."

@@ -90,6 +90,16 @@ def test_what_steers_a_sitting_steers_it_too(turns: list[tuple[Turn, Item]], des
     assert (stop.act, stop.oral.phase) == (END, OVER)
 
 
+def test_an_answer_typed_after_standby_goes_on(turns: list[tuple[Turn, Item]], desk: Desk) -> None:
+    right = turns[0][0].question.key.points[0]
+
+    after = through(turns, desk, "standby", right)[-1]
+    idle = through(turns, desk, "standby", "the coffee is in")[-1]
+
+    assert (len(after.oral.given), after.oral.at) == (1, 1)
+    assert (idle.oral.given, idle.oral.phase, idle.lines[0].text) == ((), ANSWERING, turns[0][0].said)
+
+
 @pytest.mark.parametrize("typed", [
     "why?", "why not?", "and then?", "correction", "which paragraph", "dispute", "how many left", "what is VLE",
     "ALTERNATE, correction",

@@ -6,6 +6,7 @@ import pytest
 
 from assistant.practice.asking.standing import Was
 from assistant.practice.sitting import missed_once, prompt, put, said
+from assistant.practice.sitting_marked import answers_next
 from assistant.practice.sitting_marks import ASKED, HEAD, Line, Taken
 from assistant.practice.sitting_state import (
     ANSWERING,
@@ -141,6 +142,52 @@ def test_say_again_repeats_and_standby_pauses_until_enter(sitter: Sitter) -> Non
     sitter.types("230 kt", seconds=500.0)
     assert sitter.state.given[-1].hesitation is None  # time in a pause says nothing
     assert sitter.state.given[-1].word == "recalled"
+
+
+@pytest.mark.parametrize(
+    ("line", "mark"),
+    [("230 kt", "right"), ("it is 230 knots indicated", "right"), ("255 kt", "wrong"), ("pass", "missed")],
+)
+def test_an_answer_typed_after_standby_is_one(sitter: Sitter, line: str, mark: str) -> None:
+    sitter.types("standby", line, seconds=500.0)
+
+    (given,) = sitter.state.given
+    assert (sitter.state.phase, given.taken.mark, given.hesitation) == (MARKED, mark, None)
+    assert sitter.acts == [KEEP]
+
+
+@pytest.mark.parametrize("line", ["I am here", "coffee is in", "okay", "ready", "next"])
+def test_what_is_no_answer_only_ends_the_pause(sitter: Sitter, line: str) -> None:
+    question = sitter.after.lines[-1]
+    sitter.types("standby", line)
+
+    assert (sitter.state.phase, sitter.state.given) == (ANSWERING, ())
+    assert sitter.after.lines[0] == question
+
+
+def test_a_hint_or_a_question_after_standby_is_taken_for_that(sitter: Sitter) -> None:
+    assert sitter.types("standby", "hint").state.hinted
+    assert "That is a question" in sitter.types("standby", "what is VLE?").lines[0].text
+    assert sitter.types("standby", "standby").state.phase == STANDING_BY
+    assert sitter.types("stop").state.phase == OVER
+
+
+def test_after_the_mark_a_pause_ends_in_what_was_typed_too(sitter: Sitter) -> None:
+    sitter.types("230 kt", "standby", "why")
+    assert sitter.after.lines
+    assert sitter.state.phase == MARKED
+    assert sitter.types("standby", "so far so good").state.phase == MARKED
+    assert sitter.types("standby", "overrule wrong").act == REMARK
+
+
+@pytest.mark.parametrize(
+    ("line", "answers"),
+    [("205 kt", True), ("pass", True), ("red", True), ("no", True), ("hint", True), ("", False), ("next", False),
+     ("why", False), ("overrule right", False), ("stop", False), ("what is VLE?", False), ("standby", False)],
+)  # fmt: skip
+def test_which_lines_of_a_pipe_are_for_the_next_question(sitter: Sitter, line: str, answers: bool) -> None:
+    assert not answers_next(sitter.state, line)
+    assert answers_next(sitter.types("230 kt").state, line) is answers
 
 
 def test_long_thought_before_typing_counts_as_prompted(sitter: Sitter) -> None:

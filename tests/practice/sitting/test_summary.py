@@ -2,6 +2,8 @@
 
 from datetime import date
 
+import pytest
+
 from assistant.practice.asking.choosing import CHANGED, FADING, NEW, Choice, Pace
 from assistant.practice.asking.pool import Pool
 from assistant.practice.asking.standing import Standing
@@ -61,6 +63,22 @@ def test_what_all_of_it_takes_is_reckoned_on_the_first_day() -> None:
 
     assert "all of it takes about 60 min a day; 30 min a day reach about 50% of it" in told
     assert "a day" not in ready_line(date(2026, 12, 10), Pace(16, 48, 5, 0, 0))
+
+
+@pytest.mark.parametrize(
+    ("number", "told"),
+    [
+        (18, "about 140 questions a day; 18 a day reach about 126 of those not asked yet, figures"),
+        (100, "about 140 questions a day; 100 a day reach about 480 of those not asked yet"),
+        (140, ""),
+        (500, ""),
+    ],
+)
+def test_a_number_that_is_too_small_is_said_with_what_it_takes(number: int, told: str) -> None:
+    line = ready_line(date(2026, 12, 8), Pace(14, 480, 50, 0, 25), number)
+
+    assert told in line
+    assert ("a day" in line) == bool(told)
 
 
 def test_nothing_answered_is_said_and_no_more() -> None:
