@@ -1,4 +1,4 @@
-"""A calculation or a schedule asked for on two variants at once: "tiller limit at 30 kt, the long body and the other"."""
+"""A calculation or a schedule asked for on two variants at once: "tiller limit at 30 kt, on one and the other"."""
 
 from __future__ import annotations
 
