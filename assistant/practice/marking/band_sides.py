@@ -8,6 +8,7 @@ from assistant.practice.marking.equal import equals
 from assistant.practice.marking.found import element_said
 from assistant.practice.marking.points import Figure, Need, Point
 from assistant.practice.marking.said import Said
+from assistant.practice.marking.wording import word_set
 from assistant.resolving.knowing import Knowledge
 
 _LOW, _HIGH = ("lower", "max"), ("higher", "min", "")
@@ -29,6 +30,10 @@ def _acts(point: Point, need: Need) -> list[int]:
 
 
 _TELLING = 0.3
+_BEFORE = word_set("""
+    a about above and at below beyond but exactly from if is just less more not of or over past than under up
+""")
+"""Words before a number that belong to it."""
 
 
 def _exchanged(below: Point, above: Point, need: Need, said: Said, know: Knowledge) -> list[str]:
@@ -40,8 +45,10 @@ def _exchanged(below: Point, above: Point, need: Need, said: Said, know: Knowled
     every = [i for each in spots for i in each]
     if not every:
         return []
+    back = 0
     cut = claims[1].amount.start if claims[0].amount.start < min(every) else claims[0].amount.end
-    cut -= 2 if cut == claims[1].amount.start else 0  # "at", "below" before the number
+    while cut == claims[1].amount.start - back and said.reading.words[cut - 1] in _BEFORE:
+        cut, back = cut - 1, back + 1
     first = below if claims[0].sense in _LOW else above
     found = []
     for point, own in zip((below, above), spots, strict=True):

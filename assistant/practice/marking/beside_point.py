@@ -14,7 +14,7 @@ from assistant.practice.marking.said import Said
 from assistant.practice.marking.wording import word_set
 from assistant.resolving.knowing import Knowledge
 
-_OF_AMOUNTS = word_set("""
+OF_AMOUNTS = word_set("""
     add all always any both bound bounds cancel double equal half higher infinite like limit limitation limited limits
     lower maximum minimum more less most much never no none nothing only same twice unlimited whole zero
 """)
@@ -31,7 +31,7 @@ def beside_the_point(need: Need, said: Said, know: Knowledge) -> bool:
     measured = any(kinds.get(c) == "quantity" for m in said.content for c in m.concepts if c in asked)
     sides = _SIDES if any(p.text in _SIDES for p in need.points) else frozenset()
     words = set(said.reading.words)
-    return not measured and words.isdisjoint(_OF_AMOUNTS | sides) and not _numbered(need, said, know)
+    return not measured and words.isdisjoint(OF_AMOUNTS | sides) and not numbered(need, said, know)
 
 
 _OTHERWISE = re.compile(r"\bor\b|\bhow (?!many|much|long|far|fast|high|hot|deep|wide)")
@@ -43,7 +43,7 @@ def _is_figure(point: Point) -> bool:
     return (bool(point.figures) and not point.verdict) or side
 
 
-def _numbered(need: Need, said: Said, know: Knowledge) -> bool:
+def numbered(need: Need, said: Said, know: Knowledge) -> bool:
     """Return whether an answer gives a number that may be one asked for: no "two pilots", no time for a speed."""
     after = (*said.reading.words, "")
     figures = [f for p in need.points for f in p.figures]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from itertools import combinations
 
@@ -25,6 +26,8 @@ _MOSTLY = 0.75
 def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: Knowledge) -> bool:
     """Return whether a number is one of the question, follows from it, or belongs to the full answer."""
     amount = claim.amount
+    if _is_another_rule(claim, need, missing, said):
+        return False
     given = amount._replace(value=abs(amount.value)) if amount.raw.startswith("minus") else amount
     bare = given._replace(unit=None) if claim.bare else given
     if any(
@@ -162,18 +165,37 @@ def _on_the_way(amount: Amount, need: Need, know: Knowledge) -> bool:
 _NEARLY = 0.01
 
 
+def _is_ruled(claim: Claim, said: Said) -> bool:
+    """Return whether a number is called the limit or the rule."""
+    before = said.reading.words[max(0, claim.amount.start - _BESIDE) : claim.amount.start]
+    return _RULED.search(" ".join(before)) is not None
+
+
+def _is_another_rule(claim: Claim, need: Need, missing: list[Figure], said: Said) -> bool:
+    """Return whether a number is called the rule where that of the rule is not said: "the rule is 160", of 120."""
+    kinds = {"K": "degC"}
+    unit = kinds.get(claim.amount.unit or "", claim.amount.unit)
+    judged = any(p.verdict for p in need.points)
+    return judged and _is_ruled(claim, said) and any(unit in (None, kinds.get(f.unit, f.unit)) for f in missing)
+
+
 def _as_the_limit(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
     """Return whether an amount of the question is given as a bound, where the full answer has another of its kind."""
     amount = claim.amount
-    if not claim.sense or amount.unit is None or not any(p.verdict for p in need.points):
+    ruled = _is_ruled(claim, said) and not any(equals(amount, f, know.units) for f in need.extra)
+    if not (claim.sense or ruled) or amount.unit is None or not any(p.verdict for p in need.points):
         return False
     if " at the limit" in said.text and any(says(claim, f, know) for f in need.extra):
         return False
     own = [f for p in need.points for f in p.figures]
     other = [f for f in need.extra if f.unit == amount.unit and f.value != amount.value and f not in own]
-    asked = [f for f in own if f.unit == amount.unit]
+    asked = [f for f in own if f.unit == amount.unit and not ruled]
     told = any(says(c, f, know) for c in said.claims for f in other)
     return bool(other) and not asked and not told
+
+
+_RULED = re.compile(r"\b(?:limit|rule|maximum|minimum|max|min)(?: is| s| of| at| being)+(?: a| an| the| just)?$")
+"""Words before a number by which it is the limit."""
 
 
 def _in_place_of(claim: Claim, missing: list[Figure], need: Need, said: Said) -> bool:

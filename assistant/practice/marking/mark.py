@@ -20,8 +20,10 @@ from assistant.practice.marking.other_matter import on_another_matter
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.polarity import HINDERING, denied
 from assistant.practice.marking.required import required
+from assistant.practice.marking.reworded import reworded
 from assistant.practice.marking.said import Said, read_said
 from assistant.practice.marking.sided import with_side
+from assistant.practice.marking.true_remarks import is_true_remark
 from assistant.practice.marking.verbatim import verbatim
 from assistant.practice.marking.wording import NEGATORS, UNKNOWING
 from assistant.resolving.knowing import Knowledge
@@ -84,7 +86,8 @@ def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
 
 def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to one reading of a question."""
-    said = _without_asked(read_said(_named(with_side(uncited(answer, need), need), need), knowledge), need, knowledge)
+    put = with_side(reworded(uncited(answer, need), need), need)
+    said = _without_asked(read_said(_named(put, need), knowledge), need, knowledge)
     rest = without_confession(said)
     known = _without_asked(read_said(rest, knowledge), need, knowledge) if rest else said
     compared = compare(need, known, knowledge)
@@ -154,9 +157,9 @@ _LET_OFF = re.compile(r"\b(?:let|take|took) ((?:the )?(?:park(?:ing)? )?brakes?)
 _BRAKE_OFF = re.compile(r"\bpark(?:ing)? brakes? (?:is |goes |comes |taken |then )*off\b", re.IGNORECASE)
 _IT = r"(?: (?:it|them|the (?:gear|legs|wheels)))?"
 _CYCLED = re.compile(
-    rf"\bcycle (?:it|them|the (?:gear|legs|wheels))\b|"
     rf"\b(?:put |run |cycle )?(?:it |them |the (?:gear|legs|wheels) )?(?:back )?(?:down|lower{_IT}|drop{_IT})"
-    rf"(?: again)?,? (?:and|then)(?: then)? (?:back )?(?:up|raise{_IT})\b",
+    rf"(?: again)?,? (?:and|then)(?: then)? (?:back )?(?:up|raise{_IT})\b|"
+    r"\bcycle (?:it|them|the (?:gear|legs|wheels))\b",
     re.IGNORECASE,
 )
 """The gear cycled in everyday words: "down and up"."""
@@ -180,7 +183,7 @@ def _mark(need: Need, said: Said, compared: Compared, know: Knowledge) -> str:
     if (compared.wrong or told) and on_another_matter(compared.held, need, said, know):
         return MISSED
     if compared.wrong:
-        return WRONG
+        return MISSED if is_true_remark(compared, need, said, know) else WRONG
     if told:
         whole = all(h.share >= 1 for h in compared.held) and not need.unanswered
         return RIGHT if whole else PARTLY
@@ -188,7 +191,9 @@ def _mark(need: Need, said: Said, compared: Compared, know: Knowledge) -> str:
         return PARTLY
     claims = _claims(need, said, know) and not unknowing and not beside_the_point(need, said, know)
     wrong = claims or (limitless(need, said) and not unknowing)
-    return WRONG if wrong and not on_another_matter(compared.held, need, said, know) else MISSED
+    if not wrong or on_another_matter(compared.held, need, said, know):
+        return MISSED
+    return MISSED if is_true_remark(compared, need, said, know) else WRONG
 
 
 def _tells_of_it(need: Need, said: Said, know: Knowledge) -> bool:

@@ -30,7 +30,7 @@ def on_another_matter(held: tuple[Held, ...], need: Need, said: Said, know: Know
     """Return whether an answer that holds no point is what a statement on another matter says."""
     if need.cause or need.loss or not said.words or said.reading.words[0] in _ON_WHAT_IS_ASKED:
         return False
-    if any(h.share and not h.point.verdict for h in held) or _answers_in_kind(need, said, know):
+    if any(h.share and not h.point.verdict for h in held) or answers_in_kind(need, said, know):
         return False
     named = [m for m in said.content if not m.mended and said.words[m.start] not in NEGATORS]
     told = any(not need.words.isdisjoint(said.words[i] for i in m.taken) for m in named)
@@ -38,7 +38,7 @@ def on_another_matter(held: tuple[Held, ...], need: Need, said: Said, know: Know
         return False
     found = candidates(question_of(said.text, know, ""), know)[:_NEAR_BY]
     facts = [c.result.fact for c in found if isinstance(c.result, r.FactResult)]
-    return any(fact.says not in need.expected and _says_so(fact.says, said, know) for fact in facts)
+    return any(fact.says not in need.expected and says_so(fact.says, said, know) for fact in facts)
 
 
 _ON_WHAT_IS_ASKED = word_set("""
@@ -48,7 +48,7 @@ _ON_WHAT_IS_ASKED = word_set("""
 """Words with which an answer goes on from the question, instead of telling of something by its name."""
 
 
-def _answers_in_kind(need: Need, said: Said, know: Knowledge) -> bool:
+def answers_in_kind(need: Need, said: Said, know: Knowledge) -> bool:
     """Return whether an answer gives a figure, a colour, a mode or a person as it is asked for."""
     figures = [f for p in need.points for f in p.figures]
     return any(same_kind(c.amount, f, know.units) for c in said.claims for f in figures) or bool(
@@ -66,13 +66,14 @@ def _is_elsewhere(named: list[frozenset[str]], need: Need) -> bool:
     return all(each.isdisjoint(points) for each in named) and own <= _OWN * len(named)
 
 
-def _says_so(says: str, said: Said, know: Knowledge) -> bool:
-    """Return whether a statement says all that an answer does, and nothing of it the other way about."""
+def says_so(says: str, said: Said, know: Knowledge, passed: frozenset[str] = frozenset()) -> bool:
+    """Return whether a statement says all that an answer does but some words, and nothing of it the other way about."""
     true = read_said(says, know)
     concepts = frozenset(c for here in (*true.concepts, *true.inner) for c in here)
     words = frozenset(plain_words(true.reading.words))
     told = all(
-        not m.concepts.isdisjoint(concepts) or words.issuperset(said.words[i] for i in m.taken) for m in said.content
+        not m.concepts.isdisjoint(concepts) or (words | passed).issuperset(said.words[i] for i in m.taken)
+        for m in said.content
     )
     turned = any(other in words and w not in words for w in said.words for other in OTHER.get(w, ()))
     figures = [Figure(c.amount.value, c.amount.unit or "") for c in true.claims]

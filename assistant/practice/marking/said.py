@@ -256,7 +256,7 @@ def sense_of(before: str, after: str) -> str:
     near = " ".join(before.split()[-_NEAR:])
     beyond = wording.PAST_BOUND.search(before)
     if beyond:
-        return "higher" if wording.HIGHER.match(beyond.group()) else "lower"
+        return "lower" if wording.LOWER.match(beyond.group()) else "higher"
     follows = " ".join(after.split()[:3])
     for pattern, sense in (
         (wording.AT_MOST, "max"), (wording.AT_LEAST, "min"), (wording.LOWER, "lower"), (wording.HIGHER, "higher"),

@@ -35,6 +35,8 @@ def turned(claim: Claim, figures: Iterable[Figure], need: Need, said: Said) -> l
         return [f"{claim.amount.raw} on the other side"]
     if claim.sense == "lower" and _not_within(claim, said):
         return []
+    if _ends_band(claim, wanted, need, said):
+        return []
     counted = wanted and all(_is_count(f) for f in wanted) and claim.sense
     strict = wanted and all(_is_exact(f) for f in wanted) and claim.sense in ("lower", "higher")
     if (counted or (strict and need.within is None)) and not _is_bounded(need):
@@ -66,6 +68,18 @@ def _inside_out(claim: Claim, wanted: list[Figure], need: Need) -> bool:
                 return (claim.sense == "max") is (wanted[0] == least)
             return (claim.sense == "lower") is (wanted[0] == least)
     return False
+
+
+def _ends_band(claim: Claim, wanted: list[Figure], need: Need, said: Said) -> bool:
+    """Return whether a number is an end of a band of which the other end is said too: "from 60 up to 110"."""
+    told = {c.amount.value for c in said.claims}
+    bands = [p.figures for p in need.points if len(p.figures) == _ENDS and not any(f.sense for f in p.figures)]
+    return bool(claim.sense) and any(
+        figure in band and all(f.value in told for f in band) for figure in wanted for band in bands
+    )
+
+
+_ENDS = 2
 
 
 def _is_count(figure: Figure) -> bool:

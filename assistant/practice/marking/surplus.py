@@ -20,7 +20,7 @@ from assistant.understanding.mentions import Mention
 _NO_THINGS = ("quantity", "ask", "ask!", "filler")
 _COMMON = word_set(
     "as be because brake brakes can caption cause caution cycle entry full go have has light lower make makes memo "
-    "message must need remain remains running stay stays time times use used warning"
+    "message must need remain remains running stand stands stay stays time times use used warning"
 )
 _HALF = 0.49
 """Share of the points that must be said, for what else is named to be meant for the others."""
@@ -51,7 +51,8 @@ def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge)
 
 
 _MOVING = re.compile(
-    r"(?:comes?|goes|gets?|slides?|pops?|moves?|drops?|lets?|pulls?) (?:out|back|away|off|free|clear|go)$",
+    r"(?:comes?|goes|gets?|slides?|pops?|moves?|drops?|lets?|pull(?:s|ed)?|taken?|put|thrown?|left|cut) "
+    r"(?:out|back|away|off|free|clear|go)$|(?:pulled|pushed|moved|brought)$",
     re.IGNORECASE,
 )
 """An everyday verb of moving, which is no thing: the pin "comes out"."""
