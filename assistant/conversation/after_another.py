@@ -26,6 +26,7 @@ from assistant.conversation.of_which_one import of_which_one
 from assistant.conversation.one_of_them import one_of_them
 from assistant.conversation.one_turn import Turn
 from assistant.conversation.open_calculation import open_calculation
+from assistant.conversation.other_circumstances import other_circumstances
 from assistant.conversation.other_variant import of_the_other
 from assistant.conversation.picking import picked
 from assistant.conversation.pointed_names import with_names
@@ -74,6 +75,7 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     placed = placed or of_the_verdict(alone, context, knowledge) or of_which_one(alone, context, knowledge)
     placed = placed or several_readings(alone, context, knowledge)
     placed = placed or open_calculation(alone, rest is not None, context, knowledge)
+    placed = placed or other_circumstances(alone, context, knowledge)
     placed = placed or held_to_a_step(alone, context, knowledge) or shown_of_it(alone, context, knowledge)
     placed = placed or asked_then(alone, context, knowledge)
     if placed:

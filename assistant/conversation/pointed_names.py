@@ -34,6 +34,8 @@ _AFTER = frozenset({
     "lost", "out", "now", "fail", "go", "failing", "packs", "s", "drains", "dropped", "comes", "came", "back", "?",
     "what", "which", "do", "have", "am", ",", "runs", "run", "does",
 })  # fmt: skip
+_RUNNING = frozenset({"on", "off", "from", "without", "by"})
+"""Words before the number of a thing that ends a turn: "what runs on one"."""
 _OPENING = _BEFORE | {
     "it", "s", "is", "its", "no", "wait", "sorry", "actually", "put", "that", "was", "been", "has", "not", "then",
 }  # fmt: skip
@@ -66,7 +68,8 @@ def _by_number(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     words = list(alone.reading.words)
     if FIGURES.keys().isdisjoint(words) and not {"1", "2", "other"}.intersection(words):
         return None
-    for name, number in _numbered(context, knowledge):
+    numbered = tuple(_numbered(context, knowledge)) or tuple(_of_a_kind(context, knowledge))
+    for name, number in numbered:
         if name in words or f"{name}s" in words or any(w in words for w in name.split()):
             return None  # named in full
         for at, end, said in _said_numbers(words, number):
@@ -98,6 +101,19 @@ def _numbered(context: Context, knowledge: Knowledge) -> Iterator[tuple[str, str
             yield found.group(1), found.group(2)
 
 
+def _of_a_kind(context: Context, knowledge: Knowledge) -> Iterator[tuple[str, str]]:
+    """Yield the name of the numbered things that the question before spoke of without a number: "what pressure do the
+    hydraulics run at"; of no number, as no "other one" is told apart.
+    """
+    said = context.asked.reading.concepts if context.asked else frozenset()
+    for item in knowledge.base.inputs.values():
+        term = knowledge.base.terms[item.term]
+        found = re.match(_NUMBERED, term.names[0])
+        if found and term.family and not said.isdisjoint(term.implies):
+            yield found.group(1), ""
+            return
+
+
 def _said_numbers(words: list[str], number: str) -> Iterator[tuple[int, int, str]]:
     """Yield where a number of a thing is said, and which; number: that of the thing whose state was given."""
     for k, word in enumerate(words):
@@ -107,10 +123,17 @@ def _said_numbers(words: list[str], number: str) -> Iterator[tuple[int, int, str
             yield k - 1, k + 1, figure
         elif word in ("first", "second") and words[k - 1 : k] == ["the"] and (not after or after[0] in _NOUNS | _AFTER):
             yield k - 1, k + 1 + (after[:1] == ["one"]), figure
-        elif word == "other" and words[k - 1 : k] == ["the"] and (not after or after[0] in _NOUNS | _AFTER):
+        elif number and word == "other" and words[k - 1 : k] == ["the"] and (not after or after[0] in _NOUNS | _AFTER):
             yield k - 1, k + 1 + bool(_NOUNS.intersection(after)), "2" if number == "1" else "1"
-        elif figure and word in _CARDINALS and _BEFORE.issuperset(words[:k]) and _AFTER.intersection(after):
+        elif figure and word in _CARDINALS and _stands_alone(words, k):
             yield k, k + 1, figure
+
+
+def _stands_alone(words: list[str], k: int) -> bool:
+    """Return whether a number stands for a thing: it opens a turn, or what runs on it ends one."""
+    end = len(words) - (words[-1:] == ["?"])
+    ends = k == end - 1 and bool(_RUNNING.intersection(words[k - 1 : k]))
+    return ends or (_BEFORE.issuperset(words[:k]) and bool(_AFTER.intersection(words[k + 1 : k + 2])))
 
 
 def _by_kind(alone: Question, context: Context, knowledge: Knowledge) -> tuple[int, int, str] | None:

@@ -49,7 +49,7 @@ def schedule_again(alone: Question, context: Context, knowledge: Knowledge) -> t
     most = _its_most(alone, told.schedule, variant, knowledge)
     if most:
         return context.asked.with_text(alone.reading.text)._replace(context=True), most
-    other = _of_the_other(alone, told, variant, knowledge)
+    other = _other_the_same_way(alone, told, variant, knowledge) or _of_the_other(alone, told, variant, knowledge)
     if other or not alone.reading.amounts:
         return other
     amount = alone.reading.amounts[0]
@@ -99,8 +99,7 @@ def _asks_where(alone: Question, amount: Amount, schedule: Schedule, knowledge: 
     """Return whether a turn asks for the input at which a schedule gives an amount."""
     words = alone.reading.words
     if amount.unit is None:
-        before = words[amount.start - 1] if amount.start else ""
-        if before in _AT or amount.value > max(y for _, y in schedule.points) or not _OWN.isdisjoint(words):
+        if not _is_output(words, amount, schedule):
             return False
     elif fits(amount, schedule.output_unit, knowledge.units) is None:
         return False
@@ -119,6 +118,26 @@ def _where(
 
 def _word(unit: str) -> str:
     return "degrees" if unit == "deg" else unit
+
+
+def _other_the_same_way(
+    alone: Question, told: ScheduleResult, variant: str, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return where another schedule, which a turn names, gives a bare number: "and when is the tiller down to 30", or
+    "and the tiller to 30" where it was asked before at what speed the pedals give something.
+    """
+    other = _other_named(alone, told.schedule, knowledge)
+    if other is None or not alone.reading.amounts or alone.reading.amounts[0].unit is not None:
+        return None
+    amount, words = alone.reading.amounts[0], alone.reading.words
+    asks = _asks_where(alone, amount, other, knowledge) or (told.value is None and _is_output(words, amount, other))
+    return _where(other, amount, alone.reading.text, variant, knowledge) if asks else None
+
+
+def _is_output(words: tuple[str, ...], amount: Amount, schedule: Schedule) -> bool:
+    """Return whether a bare number may be what a schedule gives, and is not said to be where it is read."""
+    before = words[amount.start - 1] if amount.start else ""
+    return before not in _AT and amount.value <= max(y for _, y in schedule.points) and _OWN.isdisjoint(words)
 
 
 def _of_the_other(

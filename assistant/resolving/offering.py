@@ -22,7 +22,7 @@ def unsure(found: list[Candidate], question: Question, know: Knowledge) -> Resul
     """Offer what fits in part, when every word of the question is understood; decline otherwise."""
     unknown = strange(question.reading, know.matcher)
     good = [c for c in found if c.match and c.match.open and c.score >= OFFERING]
-    if unknown or not good or _far_off(good, question, know) or lacks_unit(found, good[0], question, know):
+    if unknown or not good or _fits_badly(found, good, question, know):
         return Declined(_words(found, unknown), _near(found, know))
     drill = _only_procedure(good, question)
     if drill:
@@ -41,12 +41,35 @@ def unsure(found: list[Candidate], question: Question, know: Knowledge) -> Resul
     return Choices(tuple(chosen), "") if chosen else Declined((), _near(found, know))
 
 
+def _fits_badly(found: list[Candidate], good: list[Candidate], question: Question, know: Knowledge) -> bool:
+    """Return whether what fits in part is not fit to be offered."""
+    off = _far_off(good, question, know) or _is_talk(good, question, know)
+    return off or lacks_unit(found, good[0], question, know)
+
+
 def _far_off(good: list[Candidate], question: Question, know: Knowledge) -> bool:
     """Return whether nothing that fits in part is fit to be asked back: a question that names a thing and no reading
     holds too little of every one of them ("what if both packs fail", "the tractor's speed").
     """
     named = any(not (know.matcher.is_soft(m) or know.matcher.is_strict(m)) for m in question.reading.mentions)
     return named and not question.reading.amounts and all(c.match.covered < COVER for c in good if c.match)
+
+
+def _is_talk(good: list[Candidate], question: Question, know: Knowledge) -> bool:
+    """Return whether a question names nothing of the trade, but something that what fits best does not know of: of "who
+    is playing tonight", "who" alone is no reason to ask back who taxies.
+    """
+    mentions = question.reading.mentions
+    if question.reading.amounts or question.conditions or not good[0].match or question.context:
+        return False
+    known = know.matcher.vocabulary(good[0].match.record)
+    of_the_trade = (m for m in mentions if not m.is_plain and not m.weak and not _is_aspect(m, know))
+    strange_to_it = (m for m in mentions if m.is_plain and m.concepts.isdisjoint(known))
+    return next(of_the_trade, None) is None and next(strange_to_it, None) is not None
+
+
+def _is_aspect(mention: Mention, know: Knowledge) -> bool:
+    return all(know.lexicon.kinds.get(concept, "").startswith("ask") for concept in mention.concepts)
 
 
 def lacks_unit(found: list[Candidate], best: Candidate, question: Question, know: Knowledge) -> bool:

@@ -15,6 +15,13 @@ from assistant.resolving.results import Needed, ScheduleResult
 _HERE = frozenset(("now", "currently", "current", "present", "presently"))
 """Words by which a question means an input that it does not give: "at our current speed"."""
 _BELOW_ZERO = "It is not below zero."
+_WHEN = frozenset({"when", "where"})
+_DOWN_TO = tuple(
+    f"{word} to" for word in ("down", "fall", "falls", "fallen", "drop", "drops", "dropped", "fade", "fades", "faded")
+)
+_SLOWING = frozenset({"slow", "slows", "slowed", "slowing"})
+_GOING = _SLOWING | {"i", "we", "you", "i'm", "we're", "aeroplane", "speed"}
+"""Words of a question in which somebody, and not a figure, comes down to an amount."""
 _OWN, _HAVING = frozenset({"i", "we", "you"}), frozenset({"have", "get", "got", "left"})
 
 
@@ -66,7 +73,8 @@ def _amounts(schedule: Schedule, question: Question, know: Knowledge) -> tuple[l
         if is_part(amount):
             continue  # "half tiller" is a part of it, and no speed
         if amount.unit is None:
-            inverse = wants_input and _says_inverse(question) and abs(amount.value) <= greatest
+            inverse = (wants_input and _says_inverse(question)) or _falls_to(question.reading.words, amount)
+            inverse = inverse and abs(amount.value) <= greatest
             (outputs if inverse else inputs).append(amount.value)
         elif as_input is not None:
             inputs.append(as_input)
@@ -75,9 +83,19 @@ def _amounts(schedule: Schedule, question: Question, know: Knowledge) -> tuple[l
     return inputs, outputs
 
 
+def _falls_to(words: tuple[str, ...], amount: Amount) -> bool:
+    """Return whether a question asks when a figure has come down to an amount: "when is the tiller down to 30"; not
+    when somebody has slowed to it.
+    """
+    asks = not _WHEN.isdisjoint(words[: amount.start]) and _GOING.isdisjoint(words)
+    return asks and " ".join(words[: amount.start]).endswith(_DOWN_TO)
+
+
 def _says_inverse(question: Question) -> bool:
     """Return whether the speed is what is asked for: "speed for 10 tiller", "at what speed"."""
     words = question.reading.words
+    if not _SLOWING.isdisjoint(words):
+        return False  # "when we slow to 40" gives the speed
     return any(w in words for w in ("which", "what", "when", "where", "fast")) or "speed for" in " ".join(words)
 
 

@@ -6,7 +6,7 @@ Runs once for a knowledge base; what it returns is plain and is kept in the cach
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterator, Set
 from typing import Any
 
 from assistant.knowledge.base import Base
@@ -25,9 +25,10 @@ def compile_lexicon(base: Base) -> dict[str, Any]:
     surface: set[str] = set()
     whole: set[str] = set()
     terms = base.terms.values()
+    single = {name_stems(name) for term in terms for name in (*term.names, *term.heard) if name.isalpha()}
     for term in terms:
         for name in (*term.names, *term.heard):
-            _add(names, surface, name, OUTSIDE + name if term.kind == "outside" else term.id)
+            _add(names, surface, name, OUTSIDE + name if term.kind == "outside" else term.id, single)
     known = {s for stems in names for s in stems}
     corrections = _corrections(base, surface)
     for term in terms:
@@ -119,13 +120,21 @@ def _inside(names: dict[tuple[str, ...], list[str]]) -> dict[str, list[str]]:
     return {concept: sorted(inner) for concept, inner in found.items()}
 
 
-def _add(names: dict[tuple[str, ...], list[str]], surface: set[str], name: str, concept: str) -> None:
+def _add(
+    names: dict[tuple[str, ...], list[str]],
+    surface: set[str],
+    name: str,
+    concept: str,
+    single: Set[tuple[str, ...]] = frozenset(),
+) -> None:
+    """Add a name, and its two words written as one; single: the names of one word, which mean only what they name."""
     stems = name_stems(name)
     if not stems or stems[0] == GAP:
         return
     names[stems].append(concept)
     for joined in joined_names(stems, name):
-        names[joined].append(concept)
+        if joined not in single:  # to "turn around" takes room, and a "turnaround" takes time
+            names[joined].append(concept)
         surface.update(joined)
     surface.update(w for token in tokenize(name) for w in expand(token.text) if w.isalpha())
 
