@@ -30,6 +30,8 @@ NOT_TOLD = 0.33
 """Share of its score that a result keeps which has no figure of the size, or in the unit, that is asked for."""
 _BOUND_NAMES = frozenset({"maximum", "max", "minimum", "min", "highest", "lowest", "least", "smallest"})
 _FAR = frozenset({"length", "altitude"})
+_HOW_FAR = frozenset(("far", "further", "furthest", "farther", "farthest"))
+_SWUNG = frozenset(("swing", "swings", "swung", "swivel", "swivels"))
 _MEASURED = frozenset({"length", "mass"})
 """What only a figure tells of a thing."""
 _LASTING = ("duration",)
@@ -66,8 +68,19 @@ def _measured_in(unit: str, know: Knowledge) -> str:
 
 
 def asked_of(reading: Reading) -> frozenset[str]:
-    """Return the quantities that a question asks for: those of the unit that it wants them in, or those it names."""
-    return frozenset(reading.unit.quantities) if reading.unit else reading.asked & QUANTITIES
+    """Return the quantities that a question asks for: those of the unit that it wants them in, or those it names; how
+    far something is turned is an angle.
+    """
+    if reading.unit:
+        return frozenset(reading.unit.quantities)
+    asked = reading.asked & QUANTITIES
+    return asked | {"angle"} if "length" in asked and _is_turned(reading) else asked
+
+
+def _is_turned(reading: Reading) -> bool:
+    """Return whether it is asked how far something turns, which is no way that is covered."""
+    far = not _HOW_FAR.isdisjoint(reading.words)
+    return far and (reading.says("turn") or (reading.says("tow") and not _SWUNG.isdisjoint(reading.words)))
 
 
 def is_asked(mine: str, asked: frozenset[str]) -> bool:

@@ -10,7 +10,7 @@ from assistant.understanding.mentions import Mention
 
 Scored = tuple[float, float, ChangeResult]
 _STRANGE = 0.62
-"""Share left for each amount of a question that is neither the former figure nor the present one."""
+"""Share left for each amount of a question that is no former or present figure, nor stands in what changed."""
 _CERTAIN = 1.2
 """How well a change answers what a figure was before: better than the figure itself."""
 _ASKING = frozenset(("what", "which", "how", "and"))
@@ -47,7 +47,7 @@ def change_result(question: Question, know: Knowledge) -> Scored | None:
     best = max(scored, key=lambda pair: pair[0], default=None)
     if best and best[0] > 0.55:
         tied = tuple(c for s, c in scored if s > best[0] - 0.05)
-        told = {a.value for c in tied for text in (c.now, c.formerly) for a in know.phrase(text).amounts}
+        told = {a.value for c in tied for text in (c.now, c.formerly, c.subject) for a in know.phrase(text).amounts}
         numbers = _revisions_named(named, question)
         strange = sum(1 for a in question.reading.amounts if a.value not in told and a.start not in numbers)
         score = _CERTAIN if was else 0.7 + 0.3 * best[0]

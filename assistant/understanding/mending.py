@@ -41,9 +41,17 @@ class Mender:
             if better is None:
                 result.append(token)
                 continue
+            better = self._as_many(token.text, better)
             mended.append((token.text, better))
             result.extend(Token(word, token.raw, token.start, token.end) for word in better.split())
         return result
+
+    def _as_many(self, word: str, better: str) -> str:
+        """Return what is meant in the plural that was typed: of "landins" it is landings that are counted."""
+        many = better + "s"
+        if not word.endswith("s") or better.endswith("s") or not (self._is_known(many) or self.is_ordinary(many)):
+            return better
+        return many if apart(word, many) <= apart(word, better) else better
 
     def _is_known(self, word: str) -> bool:
         lexicon = self._lexicon
