@@ -20,6 +20,8 @@ _BESIDE = word_set("a all any are at be can do does in is it of on s that the th
 
 def absolute(need: Need, said: Said) -> list[str]:
     """Return an answer that is no more than an absolute, where something certain is asked for."""
+    if need.follows and need.follows.good and need.follows.nothing:
+        return []  # "nothing" follows
     words = [w for w in said.reading.words if w.isalpha()]
     time = "any" in words and "time" in words
     asked = set(need.question.words)

@@ -161,6 +161,17 @@ def of_variants(one: Asked, know: Knowledge) -> Iterable[tuple[str, Figure]]:
                 yield f"variant:{override.variant}", Figure(value.value, value.unit)
 
 
+def judged_otherwise(one: Asked, know: Knowledge) -> Iterable[str]:
+    """Yield the variants on which an amount is within a limit that it exceeds here, or the other way round."""
+    result: Any = one.result
+    check = result.checks[0] if isinstance(result, r.CheckResult) and len(result.checks) == 1 else None
+    for override in know.base.overrides if check else ():
+        if check and override.record == check.limit.id:
+            other = getattr(know.base.record(check.limit.id, override.variant), "maximum", None)
+            if other and other.unit == check.unit and (check.given <= other.value) is not check.within:
+                yield f"variant:{override.variant}"
+
+
 def _referred(one: Asked, know: Knowledge) -> list[str]:
     """Return the limits that a statement leaves its figures to."""
     fact = getattr(one.result, "fact", None)

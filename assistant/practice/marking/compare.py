@@ -12,10 +12,12 @@ from assistant.frozen import NamedTuple
 from assistant.practice.marking.absolutes import absolute, nothing_does, other_manner, same_as_other, too_soon, whatever
 from assistant.practice.marking.alike import crossed, paired, parts_exchanged
 from assistant.practice.marking.alone import alone
+from assistant.practice.marking.band_follows import follows_held, follows_wrong
 from assistant.practice.marking.band_sides import sides_exchanged
 from assistant.practice.marking.cases import cases_wrong
 from assistant.practice.marking.causes import judge_ways
 from assistant.practice.marking.choices import left_open
+from assistant.practice.marking.every_variant import never_changed, said_of_every
 from assistant.practice.marking.foreign_steps import foreign_steps
 from assistant.practice.marking.found import (
     ENOUGH,
@@ -40,6 +42,7 @@ from assistant.practice.marking.other_cases import others_said
 from assistant.practice.marking.other_reference import other_reference, put_back
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.polarity import affirmed_falsely, contradicted, denied, prevented
+from assistant.practice.marking.reserved import reserve_denied
 from assistant.practice.marking.rivals import (
     colours,
     opposed,
@@ -95,7 +98,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
     held = tuple(_held(i, need, said, numbers) for i in range(len(need.points)))
     held = _each_its_own(held) if need.ordered else held
     held, exchanged = paired(tuple(side_held(each, need, said, know) for each in held), need, said, know)
-    held = _with_ways(not_twice(held, said), ways)
+    held = follows_held(_with_ways(not_twice(held, said), ways), need, said)
     put_off = denied(said.reading.words, said.reading, need.polar)
     wrong = [
         *(ways.wrong if ways else ()),
@@ -159,6 +162,10 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *put_otherwise(held, need, said, know),
         *never_right(held, need, said, know),
         *side_wrong(need, said, know),
+        *follows_wrong(held, need, said),
+        *reserve_denied(need, said),
+        *said_of_every(need, said, know),
+        *never_changed(need, said),
     ]
     if need.ordered and not wrong:
         wrong += out_of_order(held if need.sequence else _entangled(held, said), said)

@@ -20,6 +20,7 @@ from assistant.practice.marking.other_matter import on_another_matter
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.polarity import HINDERING, denied
 from assistant.practice.marking.required import required
+from assistant.practice.marking.reserved import without_reserve
 from assistant.practice.marking.reworded import reworded
 from assistant.practice.marking.said import Said, read_said
 from assistant.practice.marking.sided import with_side
@@ -86,8 +87,8 @@ def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
 
 def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to one reading of a question."""
-    put = with_side(reworded(uncited(answer, need), need), need)
-    said = _without_asked(read_said(_named(put, need), knowledge), need, knowledge)
+    plainly = without_reserve(reworded(uncited(answer, need), need), need)
+    said = _without_asked(read_said(_named(with_side(plainly, need), need), knowledge), need, knowledge)
     rest = without_confession(said)
     known = _without_asked(read_said(rest, knowledge), need, knowledge) if rest else said
     compared = compare(need, known, knowledge)
@@ -180,7 +181,7 @@ def _mark(need: Need, said: Said, compared: Compared, know: Knowledge) -> str:
     told = any(h.share > 0 for h in compared.held)
     if unknowing and not _numbers(said) and not _tells(compared.held):
         return MISSED
-    if (compared.wrong or told) and on_another_matter(compared.held, need, said, know):
+    if (compared.wrong or told) and not need.follows and on_another_matter(compared.held, need, said, know):
         return MISSED
     if compared.wrong:
         return MISSED if is_true_remark(compared, need, said, know) else WRONG

@@ -46,6 +46,23 @@ class State(NamedTuple):
     """The concepts that say that it is not there, and that it is."""
 
 
+class Follows(NamedTuple):
+    """What follows in a band. good: whether it is as it should be. nothing: whether there is nothing to be done then.
+
+    allowed: whether bands tell what is allowed. high: whether too much, and not too little, is not well.
+    own, other: the words that tell of this band alone, and of others alone.
+    more: what is to be said beside that it is allowed: "once only".
+    """
+
+    good: bool
+    nothing: bool
+    allowed: bool
+    high: bool
+    own: tuple[Element, ...]
+    other: tuple[Element, ...]
+    more: tuple[Element, ...]
+
+
 class Point(NamedTuple):
     """One thing to say. `verdict` is "yes" or "no" where a question asks for one."""
 
@@ -94,6 +111,10 @@ class Need(NamedTuple):
     former: tuple[Figure, ...] = ()
     elsewhere: tuple[tuple[str, Figure], ...] = ()
     """Figures of other variants, each with the concept by which the answer must name it."""
+    follows: Follows | None = None
+    """What follows from a reading held against bands, where that is asked for."""
+    differing: frozenset[str] = frozenset()
+    """The variants on which what is held against a limit is judged otherwise."""
     others: tuple[Point, ...] = ()
     """What would be right of another case: another band's action, another mode."""
     denials: tuple[Point, ...] = ()

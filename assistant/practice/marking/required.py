@@ -6,10 +6,12 @@ import re
 
 from assistant.practice.marking.amounts import amounts_of
 from assistant.practice.marking.asked import Asked, as_asked, the_one_asked
+from assistant.practice.marking.band_follows import follows_of
 from assistant.practice.marking.besides import (
     denials,
     extras,
     formers,
+    judged_otherwise,
     of_variants,
     others_of,
     standing_of,
@@ -115,6 +117,8 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         allowed=amounts_of(reading, know),
         extra=tuple(f for one in found for f in extras(one, know)),
         elsewhere=tuple(f for one in found for f in of_variants(one, know)),
+        follows=follows_of(found[0], text, know) if len(found) == 1 else None,
+        differing=frozenset(v for one in found for v in judged_otherwise(one, know)),
         former=tuple(f for one in found for f in formers(one, know)),
         others=(*(choice or ())[1:], *(p for p in others if not _asked(p, points))),
         denials=tuple(p for one in found for p in denials(one, know)),

@@ -184,7 +184,7 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
             for other in OTHER.get(word, ()):
                 if word == "on" and not _ON.search(point.text):
                     continue  # "on the ground crew's word": no switch is on
-                if point.state and {word, other} <= words & full and _told_alike(other, need, said):
+                if point.state and other in words & full and _told_alike(other, need, said):
                     continue
                 if other not in words or _bounds(other, said) or _accounted(other, points, places, said):
                     continue

@@ -56,6 +56,8 @@ def state_told(state: State, said: Said) -> bool | None:
             continue
         if place and words[place - 1] in ("no", "without"):
             return False
+        if _does(place, said):
+            return True
         after = _after(place, {place}, said)
         if after is not None:
             return after
@@ -64,6 +66,19 @@ def state_told(state: State, said: Said) -> bool | None:
         if _WITH.intersection(words[max(0, place - 3) : place]):
             return True
     return None
+
+
+def _does(place: int, said: Said) -> bool:
+    """Return whether a verb alone behind a thing says that it does what another does not: "but the pedals do"."""
+    words = said.reading.words
+    behind = words[place + 1 : place + 3]
+    ends = len(behind) == 1 or (len(behind) == _TWO and (behind[1] in wording.STOPS or behind[1] in _STILL))
+    return ends and behind[0] in _DOING and not _DENYING_BEFORE.intersection(words[max(0, place - _TWO) : place])
+
+
+_DOING = wording.word_set("do does can will steer steers work works")
+_STILL = wording.word_set("still though however instead fine normally")
+_DENYING_BEFORE = wording.word_set("nor neither not no")
 
 
 def _said_of_it(said: Said) -> bool | None:
