@@ -59,6 +59,7 @@ from assistant.practice.marking.sided import side_held, side_wrong
 from assistant.practice.marking.states import bare_said, state_said
 from assistant.practice.marking.step_numbers import in_all, with_another_verb
 from assistant.practice.marking.strangers import foreign, only_other, other_measure
+from assistant.practice.marking.stray import without_stray
 from assistant.practice.marking.supplies import not_supplied
 from assistant.practice.marking.surplus import in_place_of
 from assistant.practice.marking.switched import put_otherwise
@@ -98,7 +99,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
     held = tuple(_held(i, need, said, numbers) for i in range(len(need.points)))
     held = _each_its_own(held) if need.ordered else held
     held, exchanged = paired(tuple(side_held(each, need, said, know) for each in held), need, said, know)
-    held = follows_held(_with_ways(not_twice(held, said), ways), need, said)
+    held = follows_held(_with_ways(without_stray(not_twice(held, said), need, said), ways), need, said)
     put_off = denied(said.reading.words, said.reading, need.polar)
     wrong = [
         *(ways.wrong if ways else ()),
