@@ -17,7 +17,7 @@ from assistant.answering.parts import (
     upper,
 )  # fmt: skip
 from assistant.knowledge.base import stated
-from assistant.knowledge.records import Bands, Change, Limit, Procedure, Source, Value
+from assistant.knowledge.records import READING, Bands, Change, Limit, Procedure, Source, Value
 from assistant.quantities.show import exact_shown, given_shown
 from assistant.resolving import results as r
 from assistant.resolving import tables
@@ -266,7 +266,8 @@ def bands(result: r.BandResult, question: Question, know: Knowledge) -> Parts:
     word = {"within": "Within", "outside": "Outside"}.get(result.rule.verdict, "")
     source = record.sources[0]
     document = know.base.documents.get(source.document)
-    bounds = word and not (document and document.published)  # a published table sorts, and forbids nothing
+    sorts = record.opens == READING or (document and document.published)  # such a rule forbids nothing
+    bounds = word and not sorts
     lead = f"{word} {source.document} {source.paragraph}: " if bounds else ""
     joint = " at" if record.of.endswith(_BY_SPEED) and not result.beyond else ","
     given = "" if given and result.rule.says.startswith(given) else f"{joint} {given}"

@@ -119,6 +119,7 @@ BANDS = Shape(
         NEEDED,
         TOPIC,
         Field("says", TEXT, about="the whole rule in words"),
+        Field("opens", choice("reading"), about="reading: each side of the rule says what to do, and none breaks it"),
         Field("each", IDENTIFIER, about="id of a limit that each of the readings compared is held against as well"),
     ),
 )

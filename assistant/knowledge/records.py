@@ -130,6 +130,9 @@ class BandRule(NamedTuple):
     says: str
 
 
+READING = "reading"
+
+
 class Bands(NamedTuple):
     """A reading judged by the first of some ordered tests; tests may be shares of a stated figure."""
 
@@ -148,6 +151,8 @@ class Bands(NamedTuple):
     """The whole rule in words, for a question without a number."""
     each: str = ""
     """The id of a limit that each of the readings compared is held against as well."""
+    opens: str = ""
+    """READING where an answer opens with the reading: each side says what to do, so that none is outside the rule."""
     then: tuple[str, ...] = ()
     """Ways of asking that are for it only where something of its paragraph has just been told."""
 

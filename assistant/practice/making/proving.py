@@ -8,6 +8,7 @@ from assistant.answering.answer import Answer
 from assistant.answering.states import output_words
 from assistant.conversation.context import Context
 from assistant.conversation.turn import answer_turn
+from assistant.knowledge.records import READING
 from assistant.practice.making.question import FACT, OUTSIDE, WITHIN, Draft, Expected, Key
 from assistant.practice.making.wording import content
 from assistant.resolving import tables
@@ -41,7 +42,8 @@ def differences(key: Key, entry: str, answer: Answer, know: Knowledge) -> tuple[
         return (f"outcome {answer.outcome}",)
     if answer.entry != entry:
         found.append(f"entry {answer.entry}")
-    if key.verdict and not answer.text.startswith({WITHIN: "Within ", OUTSIDE: "Outside "}[key.verdict]):
+    opens = {WITHIN: "Within ", OUTSIDE: "Outside "}.get(key.verdict, "")
+    if not answer.text.startswith(opens) and getattr(know.base.records[entry], "opens", "") != READING:
         found.append(f"not {key.verdict}")
     found += [f"no {each.value:g} {each.unit}" for each in key.values if not _holds(each, answer, know)]
     if key.values and not key.verdict and not _leads(key.values[0], answer, know):
