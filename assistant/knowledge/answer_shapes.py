@@ -14,6 +14,7 @@ from assistant.knowledge.parts import (
     NEEDED,
     OF,
     QUANTITY,
+    QUIZ,
     SOURCE,
     THEN,
     TOPIC,
@@ -56,6 +57,7 @@ FACTS = Shape(
         Field("when", CONDITIONS, about="inputs of state tables of which it is a consequence"),
         Field("title", TEXT, about="what it tells, in a few words, as it is offered for choice"),
         THEN,
+        QUIZ,
     ),
 )
 

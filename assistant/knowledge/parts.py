@@ -81,6 +81,7 @@ ID = Field("id", IDENTIFIER, required=True, about="unique within its kind; other
 ASKS = Field("asks", TEXTS, required=True, about="the telling words of each question that it answers")
 ALSO = Field("also", TEXT, about="more words that a question on this may hold")
 THEN = Field("then", TEXTS, about="ways of asking, for it only where something of its paragraph has just been told")
+QUIZ = Field("quiz", TEXTS, about="whole questions by which alone it is rehearsed, each answered by all of it")
 ANSWERS = Field("answers", WORDS, about="the aspects that it answers, beyond those that its asks show")
 TOPIC = Field("topic", TEXT, about="ATA section, such as 32-30")
 WHY = Field("why", IDENTIFIER, about="id of the record that states the reason")

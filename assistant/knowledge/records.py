@@ -86,6 +86,8 @@ class Fact(NamedTuple):
     """What it tells, in a few words, as it is offered for choice."""
     then: tuple[str, ...] = ()
     """Ways of asking that are for it only where something of its paragraph has just been told."""
+    quiz: tuple[str, ...] = ()
+    """Whole questions by which alone it is rehearsed, where its ways of asking make none that all of it answers."""
 
 
 class Limit(NamedTuple):

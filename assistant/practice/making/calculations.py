@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 
 from assistant.frozen import NamedTuple
-from assistant.knowledge.records import Model, ModelInput
+from assistant.knowledge.records import Limit, Model, ModelInput
 from assistant.physics.errors import OutOfRange
 from assistant.practice.making.drafting import COMPUTED, Desk, asked_wordings, bare
 from assistant.practice.making.orders import FUNCTION, order_drafts
@@ -41,7 +41,7 @@ def model_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     runs = function(record.function)
     if runs is None:
         return
-    for line in range(_LINES if any(_is_asked(item) for item in record.inputs) else 1):
+    for line in range(_LINES if any(_is_asked(item, desk) for item in record.inputs) else 1):
         inputs = _telling(record, line > 0, desk)
         if inputs is None:
             return
@@ -63,7 +63,7 @@ def _lone(inputs: dict[str, Given]) -> bool:
 def _telling(record: Model, freely: bool, desk: Desk) -> dict[str, Given] | None:
     """Return inputs of which something is given, where what is given changes the result: what the assistant would
     assume instead, nobody can know. None where they cannot be drawn."""
-    changes = any(_is_asked(item) or item.choices for item in record.inputs)
+    changes = any(item.choices or _is_asked(item, desk) for item in record.inputs)
     for attempt in range(_TRIES):
         inputs = _inputs(record, freely or attempt > 0, desk)
         if inputs is None or not changes or any(each.words for each in inputs.values()):
@@ -79,7 +79,7 @@ def _inputs(record: Model, freely: bool, desk: Desk) -> dict[str, Given] | None:
     found: dict[str, Given] = {}
     chosen: set[str] = set()
     for item in record.inputs:
-        may_vary = freely and (item.cues or item.choices)
+        may_vary = freely and (item.cues or item.choices) and not _is_its_limit(item, desk)
         own = item.default not in ("", "both") and not (may_vary and desk.chance.random() < _OFTEN)
         given = _own(item.default, item, "", desk) if own and not _known(item, chosen) else None
         given = given or _given(item, record.function, chosen, desk)
@@ -87,6 +87,13 @@ def _inputs(record: Model, freely: bool, desk: Desk) -> dict[str, Given] | None:
             return None
         found[item.id] = given
     return found
+
+
+def _is_its_limit(item: ModelInput, desk: Desk) -> bool:
+    """Whether an input is a limit of the type itself, and no case of it ("at full lock") that another may replace: a
+    question that gave another one would claim that the limit is that."""
+    figure = desk.know.base.records.get(item.default)
+    return isinstance(figure, Limit) and bool(figure.maximum or figure.minimum) and not item.assumed
 
 
 def _draft(record: Model, inputs: dict[str, Given], result: float, desk: Desk) -> Draft:
@@ -104,9 +111,9 @@ def _draft(record: Model, inputs: dict[str, Given], result: float, desk: Desk) -
     return Draft(CALCULATION, record.id, record.topic, key, tuple(wordings), hint, 3)
 
 
-def _is_asked(item: ModelInput) -> bool:
+def _is_asked(item: ModelInput, desk: Desk) -> bool:
     """Whether an input is one that a question may give."""
-    return not item.default or item.default == "both" or bool(item.cues)
+    return not item.default or item.default == "both" or bool(item.cues and not _is_its_limit(item, desk))
 
 
 def _given(item: ModelInput, function_name: str, chosen: set[str], desk: Desk) -> Given | None:
@@ -117,7 +124,7 @@ def _given(item: ModelInput, function_name: str, chosen: set[str], desk: Desk) -
     if item.choices:
         choice = desk.chance.choice(item.choices)
         chosen.add(_words(choice))
-        return _own(choice[1], item, _named(_full_words(choice), item), desk)
+        return _own(choice[1], item, _named(choice, item), desk)
     fresh = _fresh(item, function_name, desk)
     if fresh is None:
         return _own(item.default, item, "", desk) if item.default else None
@@ -141,8 +148,12 @@ def _full_words(choice: tuple[str, str, str]) -> str:
     return next((each for each in reversed(others) if alone and " " in each and first in each.split()), first)
 
 
-def _named(words: str, item: ModelInput) -> str:
-    return f"for {words}" if item.quantity == "temperature" else words
+def _named(choice: tuple[str, str, str], item: ModelInput) -> str:
+    """Return a choice as a question gives it: a temperature is one at which, or what it must come down to for."""
+    words = _full_words(choice)
+    if item.quantity != "temperature":
+        return words
+    return choice[2] if choice[2].startswith("at ") else f"for {words}"
 
 
 def _name(item: ModelInput) -> str:

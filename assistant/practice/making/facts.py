@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from assistant.knowledge.records import Fact
 from assistant.practice.making.drafting import Desk, about_wordings, asked_wordings, expected
-from assistant.practice.making.question import FACT, WHO, Draft, Key
+from assistant.practice.making.question import FACT, MEANING, PLACE, REASON, SHOWN, WHO, Draft, Key
 from assistant.practice.making.wording import GOOD
 
 _LEAST, _SHARE = 5, 0.7
@@ -19,6 +19,13 @@ _JOINTS = frozenset((
 """Words after which a beginning may break off: what follows is what there is to know."""
 _BEGINNINGS, _TOPICS = 6, 12
 """Beginnings and headings that are tried."""
+_OPENINGS = (
+    (r"Where\b|[^:]+: where\b", PLACE), (r"Why\b", REASON), (r"Who\b", WHO),
+    (r".*\bmeant?\b", MEANING), (r"When do(?:es)?\b.*\bshow\b", SHOWN),
+)  # fmt: skip
+"""In which form a whole question asks, by how it begins."""
+NOT_ASKED = "no"
+"""What stands in the place of a record's questions where it is none to rehearse."""
 _FIRST = 3
 """Ways of asking among which one by "who" tells that the statement is of a person."""
 
@@ -30,6 +37,9 @@ def fact_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     last the statement's beginning.
     """
     record: Fact = desk.record(name)
+    if record.quiz:
+        yield from _quizzed(record, desk)
+        return
     asked = [found for ask in record.asks if (found := desk.wording.asked(ask)) and found.natural]
     if not any(ask.startswith("who ") for ask in record.asks[:_FIRST]):
         asked = [each for each in asked if each.form != WHO]
@@ -44,6 +54,22 @@ def fact_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     for form in sorted(forms, key=lambda each: (each == FACT, each)):
         wordings = asked_wordings(record.asks, desk, (form,), best_only=True)
         yield Draft(form, name, record.topic, _key(record, ordered), (*wordings, *spare), _hint(record, desk), 1)
+
+
+def _quizzed(record: Fact, desk: Desk) -> Iterator[Draft]:
+    """Yield the record's own questions, a draft for each form in which they ask."""
+    texts: dict[str, tuple[str, ...]] = {}
+    for text in record.quiz:
+        if text != NOT_ASKED:
+            form = form_of(text)
+            texts[form] = (*texts.get(form, ()), text)
+    for form, wordings in texts.items():
+        yield Draft(form, record.id, record.topic, _key(record, False), (wordings,), _hint(record, desk), 1)
+
+
+def form_of(question: str) -> str:
+    """Return in which form a whole question asks."""
+    return next((form for opening, form in _OPENINGS if re.match(opening, question)), FACT)
 
 
 def _begun(record: Fact, desk: Desk) -> Iterator[tuple[str, ...]]:

@@ -8,6 +8,9 @@ from assistant.knowledge.records import Procedure
 from assistant.practice.making.drafting import Desk, asked_wordings, expected
 from assistant.practice.making.question import MEMORY, STEP, STEPS, Draft, Key
 
+_OF_A_PART = frozenset(("when", "where", "who", "why"))
+"""First words that ask for a part of a step alone, where the key is what is done."""
+
 
 def procedure_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     """Yield drafts for a procedure whole, from memory, and step by step."""
@@ -19,7 +22,7 @@ def procedure_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     if memory:
         yield _whole(MEMORY, record, memory, desk)
     for step in record.steps:
-        wordings = asked_wordings(step.asks, desk)
+        wordings = asked_wordings((ask for ask in step.asks if ask.split()[0] not in _OF_A_PART), desk)
         if wordings:
             key = Key(points=(step.do,), values=tuple(expected(value) for value in step.values))
             hint = desk.hint("paragraph", record.sources)

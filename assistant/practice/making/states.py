@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from itertools import combinations
 
@@ -20,6 +21,8 @@ _EACH, _EACH_OF_FIRST = 4, 6
 """Scenarios that are drawn for each value of a result, and for each of the table's first, which it is about."""
 _TWO = 0.5
 """How often a second result is asked for with the first, where a table has several."""
+_COUNTED = r"\b\d+ [a-z]{5,}"
+"""A number of things in a result, and not an amount in a unit: "6 applications"."""
 _COMBINED = 24
 """Sets of several failures of which it may be asked what is lost."""
 
@@ -114,17 +117,17 @@ def _asked(record: StateTable, output: TableOutput, state: State, desk: Desk) ->
     now = tables.outputs(record, dict(state), desk.know.base)
     others = [each for each in record.outputs if each is not output]
     if len(others) < _FEW or desk.chance.random() >= _TWO:
-        return _draft(record, [output], now, state, list(_one(output, state, desk)), desk)
+        return _draft(record, [output], now, state, list(_one(output, now[output.id], state, desk)), desk)
     chosen = [output, desk.chance.choice(others)]
     chosen.sort(key=record.outputs.index)
-    return _draft(record, chosen, now, state, list(_two(chosen, state, desk)), desk)
+    return _draft(record, chosen, now, state, list(_two(chosen, now, state, desk)), desk)
 
 
 def single_drafts(record: StateTable, state: State, output: TableOutput, desk: Desk) -> Iterator[tuple[str, Draft]]:
     """Yield each way of asking for one output in a state, as it follows a colon, with its draft."""
     now = tables.outputs(record, dict(state), desk.know.base)
     within = conditions_of(state, desk)[1]
-    asks = _asks(output, desk)
+    asks = _asks(output, now[output.id], desk)
     wide = [ask for ask in asks if ask.split()[0] not in ("do", "does", "is", "are", "can")]
     label = _labelled(output, desk)
     if not _is_plain(output):  # what it is tells more than whether there is any
@@ -155,10 +158,15 @@ def conditions_of(state: State, desk: Desk) -> tuple[str, str]:
     return sentence(", ".join(bare)), joined(words)
 
 
-def _asks(output: TableOutput, desk: Desk) -> list[str]:
-    """Return what asks for an output, as it stands within a sentence: "how do you use the pedals"."""
+def _asks(output: TableOutput, value: str, desk: Desk) -> list[str]:
+    """Return what asks for an output, as it stands within a sentence: "how do you use the pedals".
+
+    "How many" is asked only where the result has a number of them: else it would claim that there is one.
+    """
     opening = ("what", "which", "do", "does", "can", "how", "are", "is")
-    found = [desk.wording.asked(ask) for ask in output.asks if ask.split()[0] in opening]
+    counted = any(re.search(_COUNTED, says) for known, says, _ in output.values if known == value)
+    asks = [ask for ask in output.asks if counted or not ask.startswith("how many")]
+    found = [desk.wording.asked(ask) for ask in asks if ask.split()[0] in opening]
     said = [
         text.rstrip("?") for asked in found if asked and asked.rank == GOOD and asked.natural
         for text in asked.sentences
@@ -167,9 +175,9 @@ def _asks(output: TableOutput, desk: Desk) -> list[str]:
     return [text[:1].lower() + text[1:] for text in (*said, *whole) if ":" not in text]
 
 
-def _one(output: TableOutput, state: State, desk: Desk) -> Iterator[tuple[str, ...]]:
+def _one(output: TableOutput, value: str, state: State, desk: Desk) -> Iterator[tuple[str, ...]]:
     opening, within = conditions_of(state, desk)
-    asks = _asks(output, desk)
+    asks = _asks(output, value, desk)
     found: list[str] = []
     for ask in asks:
         found += desk.wording.sentences("state", conditions=within, ask=ask)
@@ -189,9 +197,9 @@ def _is_plain(output: TableOutput) -> bool:
     return {value for value, _, _ in output.values} <= {"yes", "no"}
 
 
-def _two(outputs: list[TableOutput], state: State, desk: Desk) -> Iterator[tuple[str, ...]]:
+def _two(outputs: list[TableOutput], now: dict[str, str], state: State, desk: Desk) -> Iterator[tuple[str, ...]]:
     opening, _ = conditions_of(state, desk)
-    one, two = ([*_asks(output, desk), *_labelled(output, desk)] for output in outputs)
+    one, two = ([*_asks(output, now[output.id], desk), *_labelled(output, desk)] for output in outputs)
     pairs = [(first, second) for first in one for second in two]
     yield tuple(
         text
