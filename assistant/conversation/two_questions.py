@@ -192,17 +192,25 @@ def both_halves(
         if one.outcome != ANSWER:
             continue
         (two, other), _, _ = known.understood(second, after)
-        if two.outcome != ANSWER or one.entry == two.entry:
+        if two.outcome != ANSWER:
+            continue
+        if one.entry == two.entry:
+            if whole.entry != one.entry and not _is_told(whole, one, its, knowledge):
+                return joined_answers(text, one, whole)
             continue
         if whole.entry not in (one.entry, two.entry):
             if _leaves_unsaid(whole.entry, asked, knowledge) and not _leaves_unsaid(one.entry, its, knowledge):
                 return joined_answers(text, one, two)
             continue
         missing, half = (two, other) if one.entry == whole.entry else (one, its)
-        told = _tells(whole.text, missing.text) or _says_as_well(whole.entry, missing.entry, half, knowledge)
-        if not told:
+        if not _is_told(whole, missing, half, knowledge):
             return joined_answers(text, *((whole, two) if missing is two else (one, whole)))
     return whole
+
+
+def _is_told(whole: Answer, part: Answer, half: Question, knowledge: Knowledge) -> bool:
+    """Return whether the answer to a whole turn tells what one to half of it does."""
+    return _tells(whole.text, part.text) or _says_as_well(whole.entry, part.entry, half, knowledge)
 
 
 def _leaves_unsaid(entry: str, question: Question, knowledge: Knowledge) -> bool:

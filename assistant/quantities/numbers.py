@@ -26,6 +26,8 @@ _TENS = {
     "twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60, "seventy": 70,
     "eighty": 80, "ninety": 90, "ninty": 90,
 }  # fmt: skip
+_TIMES = {"double": 2, "triple": 3, "treble": 3}
+"""How often the digit behind is said: "one six double zero"."""
 _SCALES = {"hundred": 100, "thousand": 1000, "million": 1_000_000, "dozen": 12}
 _PARTS = {"half": 0.5, "quarter": 0.25, "quarters": 0.25, "third": 1 / 3, "thirds": 1 / 3}
 _POINTS = frozenset({"point", "decimal"})
@@ -214,7 +216,7 @@ def _bare_scale(words: list[str], i: int, scale: str) -> _Read | None:
 
 
 def _digits_or_pair(words: list[str], i: int) -> _Read | None:
-    """Read "one eight zero", "one eighty five", "fourteen fifty", "ninety"."""
+    """Read "one eight zero", "one six double zero", "one eighty five", "fourteen fifty", "ninety"."""
     if i >= len(words):
         return None
     if words[i] not in _DIGITS:
@@ -222,8 +224,14 @@ def _digits_or_pair(words: list[str], i: int) -> _Read | None:
     if words[i] != "zero" and (pair := _below_hundred(words, i + 1)) and pair.value >= 10:
         return _Read(_DIGITS[words[i]] * 100 + pair.value, pair.end)
     value, end = 0, i
-    while end < len(words) and words[end] in _DIGITS:
-        value, end = value * 10 + _DIGITS[words[end]], end + 1
+    while end < len(words):
+        times = _TIMES.get(words[end], 0) if end > i else 0
+        digit = _DIGITS.get(words[end + 1] if times and end + 1 < len(words) else words[end])
+        if digit is None:
+            break
+        for _ in range(times or 1):
+            value = value * 10 + digit
+        end += 2 if times else 1
     return _Read(value, end)
 
 

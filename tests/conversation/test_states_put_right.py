@@ -49,7 +49,8 @@ def test_states_are_changed_and_added_to(talk: Talk, turns: tuple[str, ...], sta
 
 def test_a_verdict_says_what_is_used_instead(talk: Talk) -> None:
     answers = talk("both systems lost, accumulator 1,900. Can I rely on the parking brake?", "so what do i use")
-    assert answers[-1].text == answers[0].text
+    assert answers[-1].entry == answers[0].entry
+    assert answers[-1].text.startswith("Do not rely on the parking brake; use chocks")
 
 
 @pytest.mark.parametrize(

@@ -19,7 +19,7 @@ WORDINGS: list[tuple[float, list[str]]] = [
     (1_000_000, ["a million", "one million", "1 million"]),
     (100, ["hundred", "a hundred", "one hundred"]),
     (1450, ["1,450", "one four five zero", "fourteen fifty", "one thousand four hundred and fifty"]),
-    (1800, ["eighteen hundred", "one thousand eight hundred", "one eight zero zero"]),
+    (1800, ["eighteen hundred", "one thousand eight hundred", "one eight zero zero", "one eight double zero"]),
     (2500, ["twenty-five hundred", "two thousand five hundred", "2.5 thousand"]),
     (2600, ["two thousand six hundred", "twenty six hundred"]),
     (3000, ["3,000", "three thousand", "tree thousand", "3 thousand"]),

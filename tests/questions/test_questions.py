@@ -30,11 +30,11 @@ class Reached(NamedTuple):
 
 # Raise these with what is reached; never lower them to pass.
 REACHED = {
-    "tuned": Reached(right=98.4, wrong=0.9),
-    "latest": Reached(right=93.4, wrong=4.1),
-    "unseen": Reached(right=96.1, wrong=2.7),
-    "follow_ups": Reached(right=87.1, wrong=9.5),
-    "follow_ups_closed": Reached(right=76.9, wrong=17.9),
+    "tuned": Reached(right=98.6, wrong=0.8),
+    "latest": Reached(right=96.4, wrong=2.3),
+    "unseen": Reached(right=96.4, wrong=2.3),
+    "follow_ups": Reached(right=87.5, wrong=8.9),
+    "follow_ups_closed": Reached(right=77.0, wrong=17.2),
 }
 CLOSED = {"unseen", "follow_ups_closed"}
 FILES = [path for name in REACHED for path in sorted((HERE / name).glob("*.jsonl"))]
