@@ -84,7 +84,7 @@ def _rivals(
 
 
 def _is_said(element: Element, clause: Sequence[int], said: Said) -> bool:
-    """Return whether a clause holds a name, be it by its first word alone ("normal"), but no system without its number."""
+    """Return whether a clause holds a name, be it by its first word alone: "normal"; a system by its number only."""
     if any(word.isdigit() for word in element.words):
         return element_said(element, said, clause)[0] >= 1
     return element_said(element, said, clause)[0] > 0 or any(said.words[i] == element.words[0] for i in clause)
