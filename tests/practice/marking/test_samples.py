@@ -80,7 +80,7 @@ def test_marks_agree_with_the_instructors(marker: Marker, name: str) -> None:
 
 def changed(answer: str) -> Iterator[str]:
     """Yield an answer with one of its typed numbers made another, but for those of a list and of a sum's working."""
-    if "=" in answer:
+    if "=" in answer or "×" in answer:
         return
     for found in re.finditer(r"(?<![\w.])\d[\d,]*(?:\.\d+)?(?!\d*[.)] )", answer):
         text = found.group().rstrip(",")
