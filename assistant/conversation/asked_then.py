@@ -13,7 +13,7 @@ from assistant.conversation.context import LATELY, Context
 from assistant.conversation.controls_of_changes import asks_since
 from assistant.conversation.given_inputs import choices_of
 from assistant.conversation.going_on import reported_done
-from assistant.conversation.going_through import gone_through, quantities
+from assistant.conversation.going_through import GOING_ON, gone_through, quantities
 from assistant.conversation.in_scenario import states_given
 from assistant.conversation.inside_told import gives_what_is_asked, on_the_subject
 from assistant.conversation.judged_before import calculation_judged
@@ -48,7 +48,6 @@ from assistant.understanding.then import topic_key
 _LONG, _BRIEF, _WHOLE = 12, 7, 5
 _SURE = 0.95
 _FULLY, _CLEARLY = 0.9, 0.1
-_GOING_ON = frozenset({"then", "next", "now", "after", "afterwards"})
 _GIVING = frozenset({"with", "at", "from", "if"})
 _MEMOS = frozenset({"memo", "memos"})
 _ASKING = frozenset({"what", "which", "when", "where", "how"})
@@ -194,7 +193,7 @@ def _figures_told(alone: Question, context: Context, knowledge: Knowledge) -> fr
 def _goes_on(result: Result, alone: Question, context: Context) -> bool:
     """Return whether a turn goes on in a procedure, whose step it may seem to name was told: "and then the lever?"."""
     gone = gone_through(context)
-    if gone is None or _GOING_ON.isdisjoint(alone.reading.words) or not isinstance(result, ProcedureResult):
+    if gone is None or GOING_ON.isdisjoint(alone.reading.words) or not isinstance(result, ProcedureResult):
         return False
     return result.procedure == gone.told.procedure and result.step is not None and result.step <= gone.step
 
@@ -231,7 +230,7 @@ def _step_told_gives(alone: Question, context: Context, knowledge: Knowledge) ->
         return None
     if any(not m.weak and not m.concepts & QUANTITIES for m in alone.reading.mentions) or context.asked is None:
         return None
-    if alone.reading.amounts or not _GOING_ON.isdisjoint(alone.reading.words):
+    if alone.reading.amounts or not GOING_ON.isdisjoint(alone.reading.words):
         return None
     if not asked & quantities(told.procedure.steps[told.step], knowledge):
         return None

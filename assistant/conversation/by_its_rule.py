@@ -9,7 +9,7 @@ from __future__ import annotations
 from assistant.conversation.context import Context
 from assistant.conversation.given_inputs import choices_of
 from assistant.conversation.like_amounts import unit_word
-from assistant.conversation.readings import question_of, things_named
+from assistant.conversation.readings import OPEN_WORDS, question_of, things_named
 from assistant.conversation.traits import CLEAR, OPEN
 from assistant.knowledge.records import Bands, Limit
 from assistant.resolving import limits as limit_rules
@@ -21,7 +21,6 @@ from assistant.resolving.results import CheckResult, FactResult, LimitResult, Mo
 _MOST_WORDS = 9
 _LEAVE = frozenset({"ok", "okay", "may", "can", "could", "allowed", "legal", "good"})
 _ASKING_OPENLY = frozenset({"what", "how", "when", "if", "until", "till", "why", "from"})
-_OPENING = frozenset({"what", "how", "why", "who", "where", "which", "when"})
 
 
 def by_its_rule(
@@ -34,7 +33,7 @@ def by_its_rule(
     if len(amounts) != 1 or amounts[0].unit is None or len(words) > _MOST_WORDS or alone.conditions:
         return None
     own = first.score >= CLEAR and not isinstance(first.result, (*OPEN, CheckResult))
-    if own or not _OPENING.isdisjoint(words[:1]):
+    if own or not OPEN_WORDS.isdisjoint(words[:1]):
         return None
     found = [bands for bands in _rules_told(context, knowledge) if _is_of(alone, bands, knowledge)]
     judged = limit_rules.judge(found[0], alone, knowledge, amounts) if len(found) == 1 else None

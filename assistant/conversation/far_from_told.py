@@ -12,10 +12,10 @@ from collections.abc import Iterator
 from assistant.conversation.context import LATELY, Context
 from assistant.conversation.one_turn import Turn
 from assistant.conversation.traits import OPEN
-from assistant.conversation.wandering import is_elsewhere
+from assistant.conversation.wandering import is_elsewhere, record_told
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.offering import offered
-from assistant.resolving.results import Choices, FactResult, LimitResult, ProcedureResult, Result
+from assistant.resolving.results import Choices, Result
 
 _HALF = 0.51
 
@@ -27,7 +27,8 @@ def far_from_told(
 
     question: how the turn was understood; one that was put into the words of the question before holds those.
     """
-    record = _record_of(result)
+    told = record_told(result)
+    record = told.id if told else ""
     if not record or context.asked is None or result in context.told_lately:
         return None
     if not all(is_elsewhere(record, past, knowledge, _HALF) for past in _lately(context)):
@@ -60,12 +61,3 @@ def _knows_the_answer(record: str, context: Context, knowledge: Knowledge) -> bo
     said = knowledge.phrase(context.answer.text.partition(". ")[0]).concepts if context.answer else frozenset()
     told = {c for c in said if c in knowledge.lexicon.families}
     return not knowledge.matcher.vocabulary(record).isdisjoint(told)
-
-
-def _record_of(result: Result) -> str:
-    """Return the id of the statement, figure or drill that a result tells."""
-    if isinstance(result, FactResult):
-        return result.fact.id
-    if isinstance(result, LimitResult):
-        return result.limits[0].id
-    return result.procedure.id if isinstance(result, ProcedureResult) else ""

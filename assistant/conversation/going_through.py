@@ -16,7 +16,7 @@ from assistant.understanding.words import stem
 
 _LONG = 12
 _CLEAR = 0.97
-_GOING_ON = frozenset({"then", "next", "now", "after", "afterwards"})
+GOING_ON = frozenset({"then", "next", "now", "after", "afterwards"})
 _SMALL = frozenset({
     "a", "an", "the", "and", "or", "so", "ok", "okay", "right", "but", "well", "um", "er", "please", "just", "again",
     "i", "me", "my", "we", "us", "you", "it", "its", "that", "this", "them", "they", "one", "ones", "each", "every",
@@ -132,7 +132,7 @@ def _giving(
         return None
     if not gone.at_once:
         return meant[0] if len(meant) == 1 and "count" in asked else None
-    onward = not _GOING_ON.isdisjoint(alone.reading.words)
+    onward = not GOING_ON.isdisjoint(alone.reading.words)
     near = [i for i in (gone.step + 1,) * onward + (gone.step, gone.step + 1) if i in meant]
     return near[0] if near else meant[0] if len(meant) == 1 else None
 
@@ -174,7 +174,7 @@ def _meant(
     fitting = [i for i, step in enumerate(steps) if said <= stems(step)]
     if "where" in words and not _STAYING.isdisjoint(words):
         return fitting[0] if len(fitting) == 1 else None
-    if (not _GOING_ON.isdisjoint(words) and "then" in words[:3]) or (gone.at_once and things and "where" in words):
+    if (not GOING_ON.isdisjoint(words) and "then" in words[:3]) or (gone.at_once and things and "where" in words):
         after = [i for i in fitting if i > gone.step]
         return after[0] if after and gone.step >= 0 else None
     if score >= _CLEAR or "ask!" in asks or alone.reading.has("meaning", "function", "compare", "cause", "list_all"):

@@ -32,7 +32,7 @@ from assistant.understanding.states import Condition
 _POINTING = frozenset({"that", "it", "this", "those", "its"})
 _POINTING_AT = frozenset({"it", "its", "them", "they", "their"})
 _WHETHER = frozenset({"is", "are", "do", "does", "can", "will", "may", "must", "should"})
-_OPEN_WORDS = frozenset({"what", "which", "who", "how", "when", "where", "why"})
+OPEN_WORDS = frozenset({"what", "which", "who", "how", "when", "where", "why"})
 _BRIEF = 5
 _TIMES = 10
 """How many times larger an amount may be than the one that it takes the place of."""
@@ -171,7 +171,7 @@ def pointed_at(alone: Question, context: Context, knowledge: Knowledge) -> froze
 def _asks(question: Question, knowledge: Knowledge) -> bool:
     """Return whether a turn asks something itself: an aspect, a quantity, whether something is so."""
     words = question.reading.words
-    if not _WHETHER.isdisjoint(words[:2]) or (not _OPEN_WORDS.isdisjoint(words[:3]) and "about" not in words[:3]):
+    if not _WHETHER.isdisjoint(words[:2]) or (not OPEN_WORDS.isdisjoint(words[:3]) and "about" not in words[:3]):
         return True
     kinds = (knowledge.lexicon.kinds.get(c, "") for m in question.reading.mentions for c in m.concepts)
     return any(kind in ("ask", "ask!", "quantity") for kind in kinds)

@@ -7,7 +7,7 @@ no quantity itself wants the one that was asked for.
 from __future__ import annotations
 
 from assistant.conversation.context import Context
-from assistant.conversation.readings import carried, merged
+from assistant.conversation.readings import OPEN_WORDS, carried, merged
 from assistant.conversation.traits import names_unknown
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.choosing import resolve_scored
@@ -15,7 +15,6 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import LimitResult, Result
 
 _LONG = 7
-_ASKING = frozenset({"what", "which", "how", "when", "where", "who", "why"})
 _SURE = 0.95
 
 
@@ -29,7 +28,7 @@ def of_the_same_quantity(
     if not isinstance(told, LimitResult) or not isinstance(result, LimitResult) or context.asked is None:
         return None
     words = alone.reading.words
-    asks = not _ASKING.isdisjoint(words) and "about" not in words
+    asks = not OPEN_WORDS.isdisjoint(words) and "about" not in words
     if asks or alone.reading.asked & QUANTITIES or alone.reading.amounts or len(words) > _LONG:
         return None
     quantity = quantity_of(told, knowledge)

@@ -82,7 +82,7 @@ def stands_elsewhere(result: Result, context: Context, knowledge: Knowledge, sha
     """Return whether a result is a statement, a figure or a drill of another paragraph than what was told last, which
     knows of less than a share of what was spoken of, or of nothing of it.
     """
-    record = _record_of(result)
+    record = record_told(result)
     return record is not None and is_elsewhere(record.id, context, knowledge, share)
 
 
@@ -108,7 +108,8 @@ def _things_spoken_of(context: Context, knowledge: Knowledge) -> list[Mention]:
     return list(found.values())
 
 
-def _record_of(result: Result) -> Fact | Limit | Procedure | None:
+def record_told(result: Result) -> Fact | Limit | Procedure | None:
+    """Return the statement, figure or drill that a result tells."""
     if isinstance(result, FactResult):
         return result.fact
     if isinstance(result, LimitResult):

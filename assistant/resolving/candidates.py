@@ -76,8 +76,9 @@ _ASKED_ITSELF = 0.6
 _OF_A_PART = 1.25
 """What asks for a part of a control is no question of its limit: "half tiller at 40 kt"."""
 _IN_VAIN = 1.2
-_MOVED_IN_VAIN = 1.45
 """What it gains that a setting does not work, over the calculation with it."""
+_MOVED_IN_VAIN = 1.45
+"""What it gains that a control does nothing, over what its schedule gives."""
 _OPEN = frozenset({"what", "which", "how", "when", "where", "why"})
 
 

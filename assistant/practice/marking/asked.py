@@ -72,6 +72,11 @@ def record_of(result: r.Result) -> Any:
     return None
 
 
+def is_same(one: Asked, other: Asked) -> bool:
+    """Return whether two parts of a question were answered from one record, and with the same words."""
+    return record_of(one.result) is record_of(other.result) and one.answer.text == other.answer.text
+
+
 def the_one_asked(one: Asked, text: str, know: Knowledge) -> Asked:
     """Return the one of two statements told together that a question names more of."""
     result: Any = one.result

@@ -15,7 +15,7 @@ from typing import Any
 from assistant.answering.answer import ANSWER
 from assistant.conversation.context import Context
 from assistant.conversation.turn import answer_turn
-from assistant.practice.marking.asked import Asked, ask, measures, record_of, said_whole
+from assistant.practice.marking.asked import Asked, ask, is_same, measures, record_of, said_whole
 from assistant.practice.marking.judged import RULE
 from assistant.practice.marking.parts import head_of
 from assistant.practice.marking.phrased import purpose_told
@@ -27,7 +27,6 @@ from assistant.resolving.knowing import Knowledge
 _STATED = (r.LimitResult, r.ScheduleResult, r.FactResult, r.BandResult, r.TableResult, r.TablesResult)
 _CARRIES = re.compile(r"\b(?:it|its|they|them|their|that|this|then|there|those|these|so)\b", re.IGNORECASE)
 _LEADS = re.compile(r"^(?:(?:and|then|also) )+", re.IGNORECASE)
-_TWO = 2
 
 
 def on_the_subject(found: tuple[Asked, ...], parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
@@ -48,7 +47,7 @@ def on_the_subject(found: tuple[Asked, ...], parts: Sequence[str], text: str, kn
         left = [one for one in found if not any(one is each for each in before)] + [*chain(*instead.values())]
         near = (_whole(parts[n], parts, text, know), told[n]) if n in strays else (told[n],)
         fitting = (one for one in near if one and _fits(one) and not _strays([one], n, parts, left, text, know))
-        one = next((one for one in fitting if not any(_same(one, each) for each in left)), None)
+        one = next((one for one in fitting if not any(is_same(one, each) for each in left)), None)
         instead[id(before[0])] = [one] if one else [] if n in strays else before
     return tuple(each for one in found for each in instead.get(id(one), [one]))
 
@@ -155,10 +154,6 @@ def _things(text: str, know: Knowledge) -> list[frozenset[str]]:
     """Return the things that a text names, each with all that it may stand for."""
     told = know.reader.read(text).mentions if text else ()
     return [m.concepts for m in told if not know.matcher.is_soft(m) and not measures(m.concepts, know)]
-
-
-def _same(one: Asked, other: Asked) -> bool:
-    return record_of(one.result) is record_of(other.result) and one.answer.text == other.answer.text
 
 
 def has_open(found: Sequence[Asked], parts: Sequence[str], text: str, know: Knowledge) -> bool:

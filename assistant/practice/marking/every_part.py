@@ -13,7 +13,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from assistant.conversation.readings import question_of
-from assistant.practice.marking.asked import Asked, as_asked, measures, record_of, said_whole
+from assistant.practice.marking.asked import Asked, as_asked, is_same, measures, record_of, said_whole
 from assistant.practice.marking.compound import joined, members, of_each
 from assistant.practice.marking.elements import told_concepts
 from assistant.practice.marking.of_part import asks_figure
@@ -62,10 +62,10 @@ def with_every_part(found: tuple[Asked, ...], parts: Sequence[str], text: str, k
         own = by_part[part]
         if not own or any(_lacks_figure(one.result, part, know) for one in own):
             one = _answer(part, _texts(n, parts, head, know), variant, know)
-            own = [one] if one and not any(_same(one, other) for other in made) else own
+            own = [one] if one and not any(is_same(one, other) for other in made) else own
         elif len(own) == 1 and (head or not n):
             one = _surer(own[0], part, head, variant, know)
-            own = [one] if one and not any(_same(one, other) for other in (*found, *made)) else own
+            own = [one] if one and not any(is_same(one, other) for other in (*found, *made)) else own
         told = _of_the_told(part, made, variant, know) if n else None
         own = [told] if told else own
         if len(own) == 1:
@@ -93,7 +93,7 @@ def _not_far_off(
         ):
             best = sure[0].score, as_asked(part, question, sure[0].result, know)
     subject = {c for m in know.phrase(texts[-1][0]).mentions if not know.matcher.is_soft(m) for c in m.concepts}
-    if best is None or score >= _FAR_OFF or any(_same(best[1], other) for other in made):
+    if best is None or score >= _FAR_OFF or any(is_same(best[1], other) for other in made):
         return own
     known = know.matcher.vocabulary(record_of(best[1].result).id)
     return best[1] if subject <= known else own
@@ -188,10 +188,6 @@ def _names_result(result: Any, text: str, know: Knowledge) -> bool:
     given = inputs | {c for each in inputs for c in know.lexicon.implied.get(each, ())}
     told = frozenset(c for o in outputs for _, says, _ in o.values for c in told_concepts(know.phrase(says))) - given
     return any(names_output(o, asking, know) for o in outputs) or any(c[0] not in "@~=" for c in told & asking)
-
-
-def _same(one: Asked, other: Asked) -> bool:
-    return record_of(one.result) is record_of(other.result) and one.answer.text == other.answer.text
 
 
 def _texts(place: int, parts: Sequence[str], head: str, know: Knowledge) -> Iterator[tuple[str, str]]:
@@ -293,7 +289,7 @@ def _each_of(one: Asked, part: str, know: Knowledge) -> tuple[Asked, ...]:
         return (one,)
     text = " ".join(one.question.reading.words)
     found = of_each([text], text, know) or joined(one, text, know) or with_siblings(one, text, know)
-    own = any(_same(one, each) for each in found)
+    own = any(is_same(one, each) for each in found)
     return found if own and len(found) > 1 else (one,)
 
 

@@ -181,7 +181,7 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
         if point.figures and not here:
             continue
         for word in (w for e in point.elements if not e.given for w in e.words if not (e.off and w in _ENDS)):
-            for other in OTHER.get(word, ()):
+            for other in sorted(OTHER.get(word, ())):
                 if word == "on" and not _ON.search(point.text):
                     continue  # "on the ground crew's word": no switch is on
                 if point.state and other in words & full and _told_alike(other, need, said):
