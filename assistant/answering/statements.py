@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from assistant.answering.heard import asked_heard, band_heard, choices_heard, near_heard, unexplained_heard
 from assistant.answering.parts import (
     Parts,
     as_given,
@@ -35,10 +36,6 @@ _WHETHER = frozenset(("is", "are", "does", "do"))
 """Words that begin a question whether a figure is the one said."""
 KNOWN_NEARBY = " Known nearby: "
 """What goes before that which is known of something near what is not."""
-_BY_EAR = 2
-"""Choices that a listener keeps in mind; the eye may have more."""
-_ONE_MORE = "There is a third"
-"""What a listener is told of a choice more, whose name he would not keep in mind."""
 _BY_SPEED = ", by speed"
 """How a name ends whose amount is a speed that something is done at."""
 _ENDING_NOUN = frozenset({",", "in", "on", "of", "from", "per", "for", "that", "which", "with", "at", "by"})
@@ -274,6 +271,7 @@ def bands(result: r.BandResult, question: Question, know: Knowledge) -> Parts:
     named_so = f"{record.of.removesuffix(_BY_SPEED)}{given}: "
     named_so = named_so if lead else upper(named_so)
     text = f"{lead}{named_so}{stop(result.rule.says)}"
+    aloud = ((text, band_heard(named_so.removesuffix(": "), result.rule.says)),)
     values = [("given", result.given, record.unit)]
     working = ""
     if result.reference:
@@ -290,7 +288,6 @@ def bands(result: r.BandResult, question: Question, know: Knowledge) -> Parts:
         text += f" Rule: {stop(record.says)}"
     if record.needed and result.rule.verdict == "within":
         text = " ".join(t for t in (text, _needed_too(record.needed, result.rule.says)) if t)
-    aloud = ((lead + named_so, upper(named_so)),)  # what follows says it in words, and may be no limit
     return Parts(text, record.sources, record.id, tuple(values), working, aloud=aloud)
 
 
@@ -420,19 +417,11 @@ def needed(result: r.Needed, question: Question, know: Knowledge) -> Parts:
         text = f"Give {what}, to be held against the limit: {result.record.of}."
     else:
         text = f"Give {what}: {whose} depends on it." if single else f"Give {what}. {upper(whose)} depends on them."
-    aloud = ((text, _asked_aloud(result.missing[0])),) if result.missing else ()
+    asked = result.names[0] if result.names else ""
+    aloud = ((text, asked_heard(result.missing[0], asked, know)),) if result.missing else ()
     if result.hint:
         text += " " + stop(result.hint)
     return Parts(text, result.record.sources, result.record.id, needs=result.names, aloud=aloud)
-
-
-def _asked_aloud(missing: str) -> str:
-    """Return the question for one thing that is missing: "What is the outside temperature?"."""
-    if missing.startswith("the "):
-        return f"What is {missing.split(', or ')[0] if ':' not in missing else missing}?"
-    if missing.startswith("how "):
-        return f"{upper(missing)}?"
-    return f"Say {missing}."
 
 
 def choices(result: r.Choices, question: Question, know: Knowledge) -> Parts:
@@ -442,14 +431,8 @@ def choices(result: r.Choices, question: Question, know: Knowledge) -> Parts:
         return Parts(f"Do you mean: {names[0]}? Say yes, or ask in other words.", choices=tuple(names))
     listed = [f"{i}. {name}" for i, name in enumerate(names, 1)]
     lead = result.about or "Which do you mean?"
-    aloud = (("; ".join(listed), _heard_choices(listed)),)
+    aloud = (("; ".join(listed), choices_heard(result.options, know)),)
     return Parts(f"{lead} {'; '.join(listed)}.", choices=tuple(names), aloud=aloud)
-
-
-def _heard_choices(listed: list[str]) -> str:
-    """Return choices as they are said: the first ones, and that there is another to be had."""
-    said = "; ".join(listed[:_BY_EAR])
-    return said if len(listed) <= _BY_EAR else f"{said}. {_ONE_MORE}"
 
 
 def declined(result: r.Declined, question: Question, know: Knowledge) -> Parts:
@@ -463,8 +446,8 @@ def declined(result: r.Declined, question: Question, know: Knowledge) -> Parts:
     words = joined([f"“{w}”" for w in result.words[:3]])
     text = f"I don't have that: nothing loaded explains {words}." if words else "I don't have that in what is loaded."
     text = stop(result.why) if result.why else text
+    aloud = [(f"explains {words}.", f"explains {unexplained_heard(result.words[:3])}.")] if words else []
     if result.near:
         text += f"{KNOWN_NEARBY}{'; '.join(result.near)}."
-        aloud = (("; ".join(result.near), ", or ".join(result.near[:_BY_EAR])),)
-        return Parts(text, aloud=aloud)
-    return Parts(text)
+        aloud.append(("; ".join(result.near), near_heard(result.near, know)))
+    return Parts(text, aloud=tuple(aloud))

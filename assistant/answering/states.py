@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from assistant.answering.heard import any_heard, either, numbered_heard, ways_heard
 from assistant.answering.parts import Parts, condition_words, conditions_words, inside, joined, stop, under, upper
 from assistant.knowledge.records import Source, StateTable
 from assistant.quantities.amounts import amounts_in
@@ -15,6 +16,7 @@ from assistant.understanding.words import stem
 
 _NEGATIONS = {"no": "not", "not": "not", "neither": "not", "none": "not", "cannot": "not", "without": "not"}
 _MOST_SETS = 8
+_OTHER_KIND = " It may also be another kind of thing: "
 _EMPTY = frozenset(("the", "a", "an", "do", "does", "is", "are", "and", "or", "from", "to", "of"))
 
 
@@ -177,19 +179,28 @@ def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
     if sets == [()]:
         return Parts(f"That is so with everything normal: {says}.", result.table.sources, result.table.id)
     words = _listed([_set_words(s, know) for s in sets])
+    told = conditions_words(result.given, know)
     aloud: tuple[tuple[str, str], ...] = ()
     singles = [w for w, s in zip(words, sets, strict=False) if len(s) == 1]
     if result.single and not singles:
-        least = _count(len(sets[0]))
-        lead = f"No single failure{given}. It takes at least {least}: {'; or '.join(words)}. Then {inside(says)}."
+        listed = f": {'; or '.join(words)}."
+        lead = f"No single failure{given}. It takes at least {_count(len(sets[0]))}{listed} Then {inside(says)}."
+        aloud = ((listed, ways_heard(words, len(sets))),) if len(words) > 1 else ()
     elif result.single and len(singles) > 1:
-        lead = f"{says}{given}, with any one of these alone: {'; '.join(singles)}."
+        listed = f"{given}, with any one of these alone: {'; '.join(singles)}."
+        lead = says + listed
+        aloud = ((listed, f". {any_heard(len(singles), told)}: {either(singles)}."),)
     elif len(words) == 1:
         lead, heard = under(f"{words[0]}{given}", f"{inside(says)}.")
         aloud = (heard,)
     else:
-        lead = f"{says}{given}, with any of these: {'; '.join(words)}."
-    lead += _common(sets, know) + _of_other_kinds(result, know)
+        listed = f"{given}, with any of these: {'; '.join(words)}."
+        lead = says + listed
+        told_apart = f": {either(words)}." if len(singles) == len(sets) else numbered_heard(words, len(sets))
+        aloud = ((listed, f". {any_heard(len(sets), told)}{told_apart}"),)
+    others = _of_other_kinds(result, know)
+    lead += _common(sets, know) + others
+    aloud += ((others, _OTHER_KIND + either(_other_sets(result, know)) + "."),) if others else ()
     if (len(words) == 1 and not result.also) or result.single:
         lead += _rest_of_row(result, sets[0], says, know, named=len(words) > 1)
     sources = [*result.table.sources]
@@ -214,8 +225,12 @@ def _common(sets: list[tuple[tuple[str, str], ...]], know: Knowledge) -> str:
 
 
 def _of_other_kinds(result: r.CauseResult, know: Knowledge) -> str:
-    words = _listed([_set_words(s, know) for s in sorted(result.others, key=len)])
-    return f" It may also be another kind of thing: {'; '.join(words)}." if words else ""
+    words = _other_sets(result, know)
+    return f"{_OTHER_KIND}{'; '.join(words)}." if words else ""
+
+
+def _other_sets(result: r.CauseResult, know: Knowledge) -> list[str]:
+    return _listed([_set_words(s, know) for s in sorted(result.others, key=len)])
 
 
 def _all_said(result: r.CauseResult) -> str:

@@ -66,6 +66,15 @@ def spoken(value: float, unit: str, units: Units, digits: bool = False, rounded:
     return f"{name} {words}" if known.show.endswith(" ") else f"{words} {name}".strip()
 
 
+def in_minutes(value: float, unit: str) -> list[tuple[float, str]]:
+    """Return an amount as it is said: the part of an hour as minutes, if it is whole ones ("0.25 h": fifteen)."""
+    minutes = round(60 * value, 6)
+    if unit != "h" or value == int(value) or minutes != int(minutes) or value < 0:
+        return [(value, unit)]
+    hours = float(int(value))
+    return [*([(hours, unit)] if hours else []), (minutes - 60 * hours, "min")]
+
+
 def _in_full(number: str, unit: str) -> str:
     """Return a number in full words; a Mach number keeps its two decimals, 0.60 "zero point six zero"."""
     whole, _, decimals = number.partition(".")

@@ -20,10 +20,10 @@ _BEGINNINGS = frozenset({
     "SW", "TH", "THR", "TR", "TW", "WH", "WR",
 })  # fmt: skip
 _ENDINGS = frozenset({
-    "BB", "BS", "CH", "CK", "CT", "DD", "DS", "DZ", "FF", "FT", "GG", "GH", "GN", "GS", "HT", "KS", "LB", "LD",
+    "BB", "BS", "CH", "CK", "CS", "CT", "DD", "DS", "DZ", "FF", "FT", "GG", "GH", "GN", "GS", "HT", "KS", "LB", "LD",
     "LF", "LK", "LL", "LM", "LN", "LP", "LS", "LT", "MB", "MN", "MP", "MS", "ND", "NG", "NK", "NN", "NS", "NT",
-    "NX", "PS", "PT", "RB", "RC", "RD", "RF", "RG", "RK", "RL", "RM", "RN", "RP", "RR", "RS", "RT", "SH", "SK",
-    "SM", "SP", "SS", "ST", "TH", "TS", "TT", "WD", "WK", "WL", "WN", "WS", "XT", "ZZ",
+    "NX", "PP", "PS", "PT", "RB", "RC", "RD", "RF", "RG", "RK", "RL", "RM", "RN", "RP", "RR", "RS", "RT", "SH", "SK",
+    "SM", "SP", "SS", "ST", "TH", "TS", "TT", "TZ", "VS", "WD", "WK", "WL", "WN", "WS", "XT", "ZZ",
 })  # fmt: skip
 """Consonants that English words begin and end with: what else does, or has no vowel, is an abbreviation."""
 

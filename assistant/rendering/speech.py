@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from functools import lru_cache
 
 from assistant.frozen import NamedTuple
-from assistant.quantities.show import number_words
+from assistant.quantities.show import in_minutes, number_words
 from assistant.quantities.show import spoken as spoken_amount
 from assistant.quantities.units import Units
 from assistant.rendering.by_ear import sentences_by_ear
@@ -37,7 +37,7 @@ _NEVER_READ = frozenset({"in"})
 """Signs of units that are likelier to be words of the sentence: "2 in each"."""
 _LONGEST = 15
 """Figures that a number may have to be said in full; a longer one is said figure by figure."""
-_EXPLAINED = r"\b([a-z]+(?: [a-z]+){1,3}), \1\b,?"
+_EXPLAINED = r"\b([a-z]+(?: [a-z]+){1,3})(s?), \1\b,?"
 """An abbreviation that is said in words already, and is explained by the same words."""
 _POWERS = {"²": "squared", "³": "cubed"}
 
@@ -235,7 +235,9 @@ def _amount(number: str, symbol: str, manner: _Manner) -> str:
     plain = number.replace(",", "").replace("\u2212", "-")
     if plain.count(".") > 1 or len(plain) > _LONGEST:
         return f"{_plain_number(number, manner)} {manner.units.get(symbol).say_many}"
-    return _on_the_radio(spoken_amount(float(plain), symbol, manner.units, manner.digits), manner)
+    parts = in_minutes(float(plain), symbol)
+    said = " and ".join(spoken_amount(value, unit, manner.units, manner.digits) for value, unit in parts)
+    return _on_the_radio(said, manner)
 
 
 def _plain_number(number: str, manner: _Manner) -> str:
@@ -286,7 +288,7 @@ def _tidy(text: str) -> str:
     text = re.sub(r"[^\w\s'’,.:?!-]|_", " ", text)
     text = re.sub(r"(?<!\w)-|-(?!\w)", " ", text)
     text = re.sub(r"\s+", " ", text)
-    text = re.sub(_EXPLAINED, r"\1", text)
+    text = re.sub(_EXPLAINED, r"\1\2", text)
     text = re.sub(r" (?=[,.:?!])", "", text)
     text = re.sub(r"[,.:]*([.?!])[,.:?!]*", r"\1", text).strip(" ,.:")
     return text if not text or text.endswith(("?", "!")) else f"{text}."

@@ -60,6 +60,7 @@
   <lexeme><grapheme>kg</grapheme><alias>kilograms</alias></lexeme>
   <lexeme><grapheme>MJ</grapheme><alias>megajoules</alias></lexeme>
   <lexeme><grapheme>J/(kg·K)</grapheme><alias>joules per kilogram and kelvin</alias></lexeme>
+  <lexeme><grapheme>kJ/(kg·K)</grapheme><alias>kilojoules per kilogram and kelvin</alias></lexeme>
   <lexeme><grapheme>kg/m³</grapheme><alias>kilograms per cubic metre</alias></lexeme>
   <lexeme><grapheme>m/s²</grapheme><alias>metres per second squared</alias></lexeme>
 
@@ -107,6 +108,7 @@
 
   <!-- Phrases that read well and are heard badly -->
   <lexeme><grapheme>everything not named normal</grapheme><alias>everything else normal</alias></lexeme>
+  <lexeme><grapheme>p in psi</grapheme><alias>the pressure in p s i</alias></lexeme>
   <lexeme><grapheme>ends included</grapheme><alias>both included</alias></lexeme>
 
   <lexeme><grapheme>part 121</grapheme><grapheme>Part 121</grapheme><alias>part one twenty-one</alias></lexeme>
@@ -141,7 +143,21 @@
   <lexeme role="say:radio"><grapheme>nine</grapheme><alias>niner</alias><phoneme>ˈnaɪnə</phoneme></lexeme>
   <lexeme role="say:radio"><grapheme>thousand</grapheme><alias>tousand</alias><phoneme>ˈtaʊˈsænd</phoneme></lexeme>
 
-  <!-- What synthesisers get wrong -->
+  <!-- The same, as spelt for whoever learns them: syllables in capitals are no letters -->
+  <lexeme><grapheme>ZE-RO</grapheme><alias>zero</alias></lexeme>
+  <lexeme><grapheme>FOW-ER</grapheme><alias>fower</alias></lexeme>
+  <lexeme><grapheme>SEV-EN</grapheme><alias>seven</alias></lexeme>
+  <lexeme><grapheme>NIN-ER</grapheme><alias>niner</alias></lexeme>
+
+  <!-- What synthesisers get wrong; of two entries that fit, the longer one counts -->
+  <lexeme role="say:respelt"><grapheme>use</grapheme><alias>yooz</alias></lexeme>
+  <lexeme role="say:respelt"><grapheme>Use</grapheme><alias>Yooz</alias></lexeme>
+  <lexeme role="say:respelt"><grapheme>in use</grapheme><alias>in yoose</alias></lexeme>
+  <lexeme role="say:respelt"><grapheme>for use</grapheme><alias>for yoose</alias></lexeme>
+  <lexeme role="say:respelt"><grapheme>after use</grapheme><alias>after yoose</alias></lexeme>
+  <lexeme role="say:respelt"><grapheme>the use</grapheme><alias>the yoose</alias></lexeme>
+  <lexeme role="say:respelt"><grapheme>to alternate</grapheme><alias>to awlternet</alias></lexeme>
+  <lexeme role="say:respelt"><grapheme>I read no</grapheme><alias>I red no</alias></lexeme>
   <lexeme role="say:respelt"><grapheme>doors close</grapheme><alias>doors cloze</alias></lexeme>
   <lexeme role="say:respelt"><grapheme>debooster</grapheme><alias>dee booster</alias></lexeme>
   <lexeme role="say:respelt"><grapheme>precharge</grapheme><alias>pre-charge</alias></lexeme>

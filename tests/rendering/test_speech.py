@@ -147,11 +147,14 @@ def test_a_margin_says_to_which_limit(
 @pytest.mark.parametrize(
     ("written", "said"),
     [
-        ("Parking: 1. Chocks in; 2. Wait 5 s.", "Parking. one, Chocks in. two, Wait five seconds."),
+        ("Parking: 1. Chocks in; 2. Wait 5 s.", "Parking: two steps. one, Chocks in. two, Wait five seconds."),
         ("Which do you mean? 1. one; 2. other.", "Which do you mean? one, one. two, other."),
         ("On the ground: 1. Fans on.", "On the ground: Fans on."),
         ("No braking: 1. (memory) Reverse; 2. (memory) Off.", "No braking: two memory items. one, Reverse. two, Off."),
-            ("Heat: 1. (memory) Reverse; 2. Off: at once.", "Heat. one, from memory, Reverse. two, Off: at once."),
+        (
+            "Heat: 1. (memory) Reverse; 2. Off: at once.",
+            "Heat: two steps. one, from memory, Reverse. two, Off: at once.",
+        ),
         ("It runs on System 1. No pump is in it.", "It runs on System one. No pump is in it."),
         ("With System 1 lost; System 2. The pump", "With System one lost. System two. The pump."),
         (
@@ -210,9 +213,9 @@ def test_an_aside_is_joined_as_it_belongs(written: str, said: str, units: Units,
         ("9 m. Values other than C are from memory, check the source.", "nine metres."),
         (
             "Settings of the lever: SOFT 1.4 m/s², HARD 2.3 m/s², FULL 3.2 m/s², and off, which gives none at all.",
-            "Settings of the lever: soft one point four metres per second squared. "
-            "Hard two point three metres per second squared. "
-            "Full three point two metres per second squared, and off, which gives none at all.",
+            "Settings of the lever: soft, one point four metres per second squared. "
+            "Hard, two point three metres per second squared. "
+            "Full, three point two metres per second squared, and off, which gives none at all.",
         ),
         (
             "Within LIM 3.1: 50 °F (10 °C) is 20 °C below the limit, 30 °C, which is so at 5 kt, at 9 kt and at 20 kt.",
@@ -244,6 +247,13 @@ LABELS = {"SOFT": "soft mode", "HARD": "the hard setting", "PUMP LOST": "the cap
         ("With PUMP LOST the steering is off.", "With the caption pump lost, the steering is off."),
         ("The colour of PUMP LOST is amber.", "The colour of the caption pump lost is amber."),
         ("PUMP LOST shows.", "Pump lost shows."),
+        ("the level at which PUMP LOST lights", "the level at which the caption pump lost lights."),
+        ("PUMP LOST lights at: now 5%, formerly 6%.", "The caption pump lost lights at: now five percent, formerly six "
+         "percent."),
+        ("the pump failed (PUMP LOST), or", "the pump failed, with the caption pump lost, or."),
+        ("It takes SOFT away, and forces SOFT (or HARD).", "It takes soft mode away, and forces soft mode, or hard."),
+        ("White bars: SOFT. Other bars: SOFT or HARD.", "White bars: soft mode. Other bars: soft mode or hard."),
+        ("SOFT braking: SOFT pressure.", "Soft braking: soft pressure."),
         ("SOFT has no pump, so HARD is lost.", "Soft mode has no pump, so the hard setting is lost."),
     ],
 )

@@ -47,3 +47,86 @@ def test_what_needs_the_verb_before_it_stays_with_it(
     written: str, said: str, units: Units, lexicon: dict[str, str]
 ) -> None:
     assert spoken(written, units, lexicon) == said
+
+
+@pytest.mark.parametrize(("written", "said"), [
+    ("It reads “egt” and “tread depth”.", "It reads E G T and tread depth."),
+    ("No “discs”, no “mm”, no “de”.", "No discs, no millimetres, no de."),
+    ("HARD 2.72 m/s², FIRM 1.19 m/s².", "Hard two point seven two metres per second squared, firm one point one nine "
+     "metres per second squared."),
+    ("See CS 25.745 and LIM 3.1 of it.", "See C S twenty-five point seven four five and limitations three point one of "
+     "it."),
+    ("90 kt ground speed: ground speed above which it is dead.", "ninety knots: ground speed above which it is dead."),
+    ("0.7 (70%): share that the pump takes.", "seventy percent: share that the pump takes."),
+    ("the speeds are indicated airspeeds (IAS).", "the speeds are indicated airspeeds."),
+    ("from 0.7 to 1.5 kJ/(kg·K)", "from zero point seven to one point five kilojoules per kilogram and kelvin."),
+    ("8 √p (p in psi).", "eight times the square root of the pressure. The pressure in p s i."),
+    ("said ZE-RO, FOW-ER, SEV-EN, NIN-ER", "said zero, fower, seven, niner."),
+    ("0.5 h is 9.5 h below it; 1.25 h; 0.33 h; 2 h.", "thirty minutes is nine hours and thirty minutes below it. one "
+     "hour and fifteen minutes. zero point three three hours. two hours."),
+])  # fmt: skip
+def test_signs_and_figures_are_said_as_what_they_stand_for(
+    written: str, said: str, units: Units, lexicon: dict[str, str]
+) -> None:
+    assert spoken(written, units, lexicon) == said
+
+
+@pytest.mark.parametrize(("written", "said"), [
+    ("250 °C: hottest. On the 120L: 230 °C. Formerly 280 °C; changed with LIM 7.", "two hundred and fifty degrees "
+     "Celsius: hottest. Formerly two hundred and eighty degrees Celsius. On the one twenty L: two hundred and thirty "
+     "degrees Celsius."),
+    ("No, it is 9 m. On the 120L it is 8 m. Formerly 7 m.", "No, it is nine metres. Formerly seven metres. On the one "
+     "twenty L it is eight metres."),
+    ("On the ground, fans on. Formerly 7 m.", "On the ground, fans on. Formerly seven metres."),
+])  # fmt: skip
+def test_a_former_figure_is_told_beside_its_own(
+    written: str, said: str, units: Units, lexicon: dict[str, str]
+) -> None:
+    assert spoken(written, units, lexicon) == said
+
+
+@pytest.mark.parametrize(("written", "said"), [
+    ("Outside LIM 3.1: 9 m: call. Rule: Above 5.5 m, call. Within LIM 3.2: 5 kt is 2 kt below the limit, 7 kt (taxi).",
+     "Outside limits. nine metres: call. Within limits: five knots is two knots below the maximum, seven knots. The "
+     "limit: taxi."),
+    ("With pump 1 lost, no brakes. Use chocks. With pump 2 lost, some brakes. Use chocks.",
+     "With pump one lost, no brakes. Use chocks. With pump two lost, some brakes. Use chocks."),
+    ("With pump 1 lost: The wheels castor: no steering.", "With pump one lost, the wheels castor: no steering."),
+    ("That always goes with this: no brakes: reverse only.", "That always goes with this: no brakes, reverse only."),
+])  # fmt: skip
+def test_nothing_is_lost_of_a_case_or_a_second_verdict(
+    written: str, said: str, units: Units, lexicon: dict[str, str]
+) -> None:
+    assert spoken(written, units, lexicon) == said
+
+
+@pytest.mark.parametrize(("written", "said"), [
+    ("Two modes: SOFT (pump 1) and HARDEST (gas).", "Two modes: soft, pump one. Hardest, gas."),
+    ("It waits for 5 s (9 s once it is pulled).", "It waits for five seconds, or nine seconds once it is pulled."),
+    ("The orders add with their signs (left positive), and that is it.", "The orders add with their signs, left "
+     "positive, and that is it."),
+    ("From 80 kt up (ground speed), it is so.", "From eighty knots up ground speed, it is so."),
+])  # fmt: skip
+def test_brackets_stay_with_what_they_are_of(
+    written: str, said: str, units: Units, lexicon: dict[str, str]
+) -> None:
+    assert spoken(written, units, lexicon) == said
+
+
+@pytest.mark.parametrize(("written", "said"), [
+    ("Up 230 kt, down 205 kt, gear down and locked 255 kt or Mach 0.60 whichever is lower, freely 190 kt.",
+     "Up, two hundred and thirty knots. Down, two hundred and five knots. Gear down and locked, two hundred and "
+     "fifty-five knots or Mach zero point six zero whichever is lower. Freely, one hundred and ninety knots."),
+    ("9 s, slow, braking after 3 s; 8 s.", "nine seconds, slow, braking after three seconds. eight seconds."),
+    ("199 kt: the lower one. The Mach number alone 210 kt. It is so.", "one hundred and ninety-nine knots: the lower "
+     "one. The Mach number alone, two hundred and ten knots. It is so."),
+    ("Ask for chocks; with the chocks in, let go.", "Ask for chocks. With the chocks in, let go."),
+    ("Not here; with flaps down it warns.", "Not here. With flaps down it warns."),
+    ("Free fall: 1. Slow down; 2. Pull it; 3. Wait 5 s.", "Free fall: three steps. one, Slow down. two, Pull it. "
+     "three, Wait five seconds."),
+    ("Which one? For example: 1. this; 2. that.", "Which one? For example. one, this. two, that."),
+])  # fmt: skip
+def test_pauses_stand_where_they_part_things(
+    written: str, said: str, units: Units, lexicon: dict[str, str]
+) -> None:
+    assert spoken(written, units, lexicon) == said

@@ -73,7 +73,7 @@ def sentences(said: str) -> list[str]:
 
 def for_engine(text: str, respelt: Mapping[str, str]) -> str:
     """Return a phrase as an engine that reads plain text is given it, so that it is said rightly."""
-    for written, said in respelt.items():
+    for written, said in sorted(respelt.items(), key=lambda entry: -len(entry[0])):
         if written in text:
             text = re.sub(rf"\b{re.escape(written)}\b", said.replace("\\", r"\\"), text)
     text = _LETTER_A.sub("eh", text)

@@ -53,7 +53,8 @@ def test_a_limit_and_a_procedure_end_with_the_caution_after_a_pause(knowledge: K
 def test_the_steps_of_a_procedure_are_heard_apart(knowledge: Knowledge) -> None:
     found = said("before pushback", knowledge)
 
-    assert [phrase.text.split(",")[0] for phrase in found[:4]] == ["Before pushback.", "one", "two", "three"]
+    begins = [phrase.text.split(",")[0] for phrase in found[:4]]
+    assert begins == ["Before pushback: three steps.", "one", "two", "three"]
     assert [phrase.pause_s for phrase in found[:3]] == [ITEM_S] * 3
 
 
@@ -79,6 +80,9 @@ def test_where_it_is_written_is_said_when_asked(knowledge: Knowledge) -> None:
         ("the A O M, A T C and F A A", "The eh O M, eh T C and F eh eh"),
         ("A brake", "A brake"),
         ("System A", "System A"),
+        ("Use chocks: use both.", "Yooz chocks: yooz both."),
+        ("the mode in use, after use", "The mode in yoose, after yoose"),
+        ("it goes to alternate mode", "It goes to awlternet mode"),
     ],
 )
 def test_what_an_engine_gets_wrong_is_written_for_it(knowledge: Knowledge, text: str, given: str) -> None:
