@@ -61,7 +61,7 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
         return None
     if alone.reading.unit is not None and "how" not in words:
         return None  # the same is wanted in another unit
-    if (alone.conditions and context.asked.conditions) or reported_done(alone, context) or (
+    if reported_done(alone, context) or (
         # a result of the states given, or what shows then: "does the gear still retract"
         context.scenario and (output_asked(alone, states_given(context), knowledge) or _asks_what_shows(words))
     ):  # fmt: skip
@@ -72,7 +72,8 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     figures = _figures_told(alone, context, knowledge)
     for paragraphs in _told_lately(context, knowledge):
         best = best_then(alone, paragraphs, figures, knowledge)
-        best = None if best and _is_beside_the_offer(best.then.record, context) else best
+        if best and (_is_beside_the_offer(best.then.record, context) or _adds_a_state(best, alone, context)):
+            best = None
         result = _result(best, alone, context, knowledge) if best else None
         if best and result is not None and _gives(result, best, alone, knowledge):
             if isinstance(context.result, Choices) and best.then.record not in dict(context.result.options):
@@ -88,6 +89,15 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
             fuller = another or _said_more_fully(best, result, alone, context, knowledge)
             return fuller or (_remembered_by(result, alone, context, knowledge), result)
     return None
+
+
+def _adds_a_state(best: Best, alone: Question, context: Context) -> bool:
+    """Return whether a turn adds a state to those given before, which no words that hold then speak of: what follows
+    from all of them is asked.
+    """
+    if context.asked is None or not context.asked.conditions:
+        return False
+    return any(best.explained.isdisjoint(c.where) for c in alone.conditions)
 
 
 def _asks_what_shows(words: tuple[str, ...]) -> bool:

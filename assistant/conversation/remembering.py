@@ -24,9 +24,9 @@ def _only_told(question: Question) -> bool:
 
 
 def remembered(context: Context, question: Question, result: Result, answer: Answer) -> Context:
-    """Return the context after a turn; what was declined leaves it as it was."""
+    """Return the context after a turn; what was declined leaves it as it was, and is what "say again" repeats."""
     if answer.outcome == DECLINE:
-        return context
+        return context._replace(said=answer)
     offered = tuple(name for name, _ in result.options) if isinstance(result, Choices) else ()
     if isinstance(result, TableResult) and len(result.rows) > 1:
         offered = tuple("" for _ in result.rows)

@@ -9,13 +9,14 @@ from __future__ import annotations
 from assistant.conversation.context import Context
 from assistant.conversation.readings import OPEN_WORDS, carried, merged
 from assistant.conversation.traits import names_unknown
-from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
+from assistant.resolving.asked_quantity import QUANTITIES, quantity_of, tells_quantity
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import LimitResult, Result
+from assistant.resolving.results import FactResult, LimitResult, Result
 
 _LONG = 7
 _SURE = 0.95
+_TOLD = (FactResult, LimitResult)
 
 
 def of_the_same_quantity(
@@ -25,14 +26,14 @@ def of_the_same_quantity(
     answered with is of another quantity.
     """
     told = context.result
-    if not isinstance(told, LimitResult) or not isinstance(result, LimitResult) or context.asked is None:
+    if not isinstance(told, LimitResult) or not isinstance(result, _TOLD) or context.asked is None:
         return None
     words = alone.reading.words
     asks = not OPEN_WORDS.isdisjoint(words) and "about" not in words
     if asks or alone.reading.asked & QUANTITIES or alone.reading.amounts or len(words) > _LONG:
         return None
     quantity = quantity_of(told, knowledge)
-    if quantity_of(result, knowledge) == quantity:
+    if quantity is None or _gives(result, quantity, knowledge):
         return None
     whole, _ = merged(alone, context, knowledge, False)
     for question in (whole, carried(alone, context, context.asked.conditions, knowledge)):
@@ -43,3 +44,10 @@ def of_the_same_quantity(
         if same and found.score >= _SURE and not names_unknown(found.record, alone, knowledge):
             return question, found.result
     return None
+
+
+def _gives(result: Result, quantity: str, knowledge: Knowledge) -> bool:
+    """Return whether a figure is of a quantity, or a statement tells one of it."""
+    if isinstance(result, FactResult):
+        return tells_quantity(result, frozenset({quantity}), knowledge)
+    return quantity_of(result, knowledge) == quantity

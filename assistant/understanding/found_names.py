@@ -30,6 +30,8 @@ _BEFORE_VERB = frozenset({"i", "we", "you", "they", "to", "not", "cannot", "must
 _INTO = frozenset({"in", "into", "on", "to"})
 _DOING = frozenset({"do", "does", "did"})
 _ARTICLES = frozenset({"the", "a", "an", "my", "our", "your"})
+_GOES_ON = STARTERS - {"a", "an", "half", "quarter", "plus", "minus", "negative"}
+"""Words that go on with a number begun before them: "two | thirty"."""
 _BEFORE_NOUN = frozenset({"the", "a", "an", "this", "that", "these", "those", "of", "my", "our", "your", "its", "no"})
 _CAN = frozenset({"can", "may", "could", "should", "do", "will"})
 _STATE_OR_OTHER = (STATE, OUTSIDE)
@@ -82,9 +84,15 @@ class Names:
         return found
 
     def _counts(self, words: list[str], taken: tuple[int, ...], end: int) -> bool:
-        """Return whether the last number of a name is rather an amount: "the 120 kt" is no aeroplane."""
+        """Return whether the last number of a name is rather an amount: "the 120 kt" is no aeroplane, "the two thousand"
+        no pair.
+        """
         if not may_count(words[taken[-1]]):
             return False
+        if words[end : end + 1] and words[end] in _GOES_ON and all(
+            may_count(words[k]) or words[k] in _ARTICLES for k in taken
+        ):
+            return True
         if end >= len(words) or words[end] in ("s", "l", "m", "a", "in", "is", "i"):
             return False
         return self._units.match(words, end) is not None
