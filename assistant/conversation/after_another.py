@@ -8,6 +8,7 @@ from __future__ import annotations
 from assistant.conversation.amount_instead import amount_instead
 from assistant.conversation.as_it_stands import as_it_stands
 from assistant.conversation.asked_then import asked_then
+from assistant.conversation.calculations import record_of
 from assistant.conversation.carriers import carried_by
 from assistant.conversation.completed import completed
 from assistant.conversation.context import Context
@@ -44,14 +45,16 @@ from assistant.conversation.switching import on_another_variant
 from assistant.conversation.that_amount import with_its_condition, with_that_amount
 from assistant.conversation.told_again import asked_back, before_that, told_in_vain
 from assistant.conversation.told_of_oneself import asked_alone
-from assistant.conversation.traits import OPEN
+from assistant.conversation.traits import OPEN, names_thing
 from assistant.conversation.unchanged import far_off, leave_asked, not_taken_in, told_already
+from assistant.knowledge.records import Model
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.reading_asked import lacks_its_reading
-from assistant.resolving.results import Declined, Result
+from assistant.resolving.results import Declined, Needed, Result
 from assistant.understanding.matching import strange
 
 _SURE = 0.9
+_POINTING = frozenset({"it", "that", "this", "them", "those", "one"})
 
 
 def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result]:
@@ -88,6 +91,8 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     # A word that no record knows may still be part of a way of asking for a result: "gear up on the go-around?".
     complete = result_asked(alone, turn.first, context, knowledge) if lost else _completed(turn, context, knowledge)
     question, result = complete or (alone, turn.first.result)
+    if not turn.corrects and _calculation_asked(turn, result, context, knowledge):
+        return alone, turn.first.result
     if not lost and not turn.corrects:
         said = question, result
         question, result = leant_on_told(turn.alone, turn.first, said, context, knowledge)
@@ -114,6 +119,20 @@ def _on_what_came_before(text: str, context: Context, knowledge: Knowledge) -> t
     past = before_that(context)
     found = picked(text, past, knowledge) or understood_after(text, past, knowledge) if past else None
     return None if found is None or isinstance(found[1], OPEN) or found[1] in context.told_lately else found
+
+
+def _calculation_asked(turn: Turn, result: Result, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn asks in full for another calculation than the last, and nothing spoken of completes it:
+    "stopping distance?", after a cooling time, is asked back for what it lacks.
+    """
+    first, told = turn.first, context.result
+    if not isinstance(first.result, Needed) or first.score < _SURE or isinstance(told, Needed):
+        return False
+    if not isinstance(first.result.record, Model) or not _POINTING.isdisjoint(turn.alone.reading.words):
+        return False
+    if not names_thing(turn.alone, knowledge):
+        return False
+    return first.result.record.id not in (record_of(result), record_of(told))
 
 
 def _completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:

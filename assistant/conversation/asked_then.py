@@ -72,7 +72,7 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     figures = _figures_told(alone, context, knowledge)
     for paragraphs in _told_lately(context, knowledge):
         best = best_then(alone, paragraphs, figures, knowledge)
-        if best and (_is_beside_the_offer(best.then.record, context) or _adds_a_state(best, alone, context)):
+        if best and (_is_beside_the_offer(best.then.record, context) or _adds_a_state(best, alone, context, knowledge)):
             best = None
         result = _result(best, alone, context, knowledge) if best else None
         if best and result is not None and _gives(result, best, alone, knowledge):
@@ -91,13 +91,14 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     return None
 
 
-def _adds_a_state(best: Best, alone: Question, context: Context) -> bool:
-    """Return whether a turn adds a state to those given before, which no words that hold then speak of: what follows
-    from all of them is asked.
+def _adds_a_state(best: Best, alone: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn adds a failure to the states given before, or a state which no words that hold then speak
+    of: what follows from all of them is asked.
     """
     if context.asked is None or not context.asked.conditions:
         return False
-    return any(best.explained.isdisjoint(c.where) for c in alone.conditions)
+    failures = knowledge.states.failures
+    return any(c.input in failures or best.explained.isdisjoint(c.where) for c in alone.conditions)
 
 
 def _asks_what_shows(words: tuple[str, ...]) -> bool:

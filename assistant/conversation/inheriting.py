@@ -24,7 +24,9 @@ def with_amounts(alone: Question, needed: Needed, context: Context, knowledge: K
     parts: list[str] = []
     if isinstance(needed.record, Model):
         parts = _parts(needed.record, alone, context, knowledge)
-    parts = parts or _beside(before, alone, context)
+        parts = parts or _beside(before, alone, context, _of_other_kinds(needed.record, context, knowledge))
+    else:
+        parts = _beside(before, alone, context, frozenset())
     if isinstance(needed.record, Model) and parts:
         parts += _settings(needed.record, alone, context, knowledge)
     if not parts:
@@ -57,12 +59,26 @@ def _parts(model: Model, alone: Question, context: Context, knowledge: Knowledge
     return found
 
 
-def _beside(before: Question, alone: Question, context: Context) -> list[str]:
-    """Return the amounts of a question that was no calculation, each with the word before it."""
+def _of_other_kinds(model: Model, context: Context, knowledge: Knowledge) -> frozenset[int]:
+    """Return the places of the amounts that the last calculation took for a quantity which this one takes none of: the
+    400 that a brake cools from is no speed.
+    """
+    last = getattr(context.result, "model", None) or getattr(context.result, "record", None)
+    if not isinstance(last, Model) or context.asked is None:
+        return frozenset()
+    taken = {item.quantity for item in model.inputs}
+    kinds = {item.id: item.quantity for item in last.inputs}
+    places = bind(last, context.asked, knowledge).places
+    return frozenset(start for name, start in places.items() if kinds.get(name) not in taken)
+
+
+def _beside(before: Question, alone: Question, context: Context, besides: frozenset[int]) -> list[str]:
+    """Return the amounts of a question that was no calculation, each with the word before it; but not those besides."""
     if alone.reading.amounts and not isinstance(context.result, CheckResult):
         return []
     words = before.reading.words
-    return [" ".join(words[max(0, a.start - 1) : a.end]) for a in before.reading.amounts]
+    amounts = (a for a in before.reading.amounts if a.start not in besides)
+    return [" ".join(words[max(0, a.start - 1) : a.end]) for a in amounts]
 
 
 def _settings(model: Model, alone: Question, context: Context, knowledge: Knowledge) -> list[str]:

@@ -39,6 +39,7 @@ _ALL = frozenset({"all", "every"})
 _NUMBERS = frozenset({"four", "4"})
 _POINTING = frozenset({"them", "it", "those", "these"})
 _SWITCHING = frozenset({"with", "without", "on", "off", "no"})
+_ENDING = frozenset({"with", "without"})
 
 
 class _Like(NamedTuple):
@@ -233,8 +234,10 @@ def _apart(amount: Amount, old: Amount, unit: str, units: Units) -> tuple[float,
 
 
 def _with_the_thing(alone: Question, model: Model, knowledge: Knowledge) -> Question:
-    """Return a turn with what it points at named, where that is what the calculation chooses by: "with them on"."""
-    words = alone.reading.words
+    """Return a turn with what it points at named, or leaves unsaid, where that is what the calculation chooses by:
+    "with them on", "how long without?".
+    """
+    words = _pointing_at_it(alone.reading.words)
     if _POINTING.isdisjoint(words) or _SWITCHING.isdisjoint(words) or not _switches_it(words):
         return alone
     for item in model.inputs:
@@ -246,6 +249,13 @@ def _with_the_thing(alone: Question, model: Model, knowledge: Knowledge) -> Ques
                 if chosen(item, named, knowledge):
                     return named.with_text(alone.reading.text)
     return alone
+
+
+def _pointing_at_it(words: tuple[str, ...]) -> tuple[str, ...]:
+    """Return the words of a turn with what it points at, where it ends with what switches it alone."""
+    last = next((k for k in range(len(words) - 1, -1, -1) if words[k][0].isalpha()), -1)
+    ends = last >= 0 and words[last] in _ENDING
+    return (*words[: last + 1], "them", *words[last + 1 :]) if ends else words
 
 
 def _switches_it(words: tuple[str, ...]) -> bool:

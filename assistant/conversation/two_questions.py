@@ -94,10 +94,18 @@ def with_both(
     if both:
         return both
     if answer.outcome != ANSWER and not (question.unsaid or fails_unknown(question)):
-        return in_parts(text, context, known) or answer
+        return (None if _lacks_in_one(text, result) else in_parts(text, context, known)) or answer
     if answer.outcome == ANSWER and isinstance(result, _OF_ONE_RECORD):
         return both_halves(text, context, answer, question, knowledge, known)
     return answer
+
+
+def _lacks_in_one(text: str, result: Result) -> bool:
+    """Return whether one calculation is asked for that lacks something: what only tells of it before it asks, "a
+    rejected take-off from 130 knots, how much energy", is no question beside it.
+    """
+    first = next(halves(text), (text, ""))[0]
+    return isinstance(result, Needed) and not asks_outright(first)
 
 
 def of_two_things(

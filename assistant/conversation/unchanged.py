@@ -9,6 +9,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.given_inputs import given_before
 from assistant.conversation.limit_spoken import asks_margin
 from assistant.conversation.traits import names_unknown
+from assistant.conversation.turned_round import only_with
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_inputs import cued_parts
@@ -115,13 +116,15 @@ def _same_again(result: Result, told: Result) -> str:
 
 
 def _gives_anew(alone: Question, result: Result, context: Context) -> bool:
-    """Return whether a turn holds an amount that was not given before, or another side of a control."""
+    """Return whether a turn holds an amount that was not given before, or another side of a control, or turns something
+    round.
+    """
     before, answer = context.asked, context.answer
     assert before is not None
     past = [a.value for a in before.reading.amounts] + ([v.value for v in answer.values] if answer else [])
     anew = any(all(abs(a.value - old) > _DUST for old in past) for a in alone.reading.amounts)
     orders = isinstance(result, ModelResult) and result.model.function == _ORDERS
-    return anew or (orders and not _SIDES.isdisjoint(alone.reading.words) and len(alone.reading.words) < 8)
+    return anew or only_with(alone.reading) or (orders and not _SIDES.isdisjoint(alone.reading.words) and len(alone.reading.words) < 8)
 
 
 def told_already(alone: Question, result: Result, context: Context) -> Result | None:
