@@ -62,7 +62,7 @@ def _explains(best: Best, telling: frozenset[int], alone: Question, figures: fro
 
 def _leaves_out(best: Best, alone: Question, knowledge: Knowledge) -> bool:
     """Return whether a turn names or asks what neither the way of asking nor what it asks for knows of."""
-    left = [m for m in alone.reading.mentions if not (m.weak or m.passing) and best.explained.isdisjoint(m.taken)]
+    left = [m for m in alone.reading.mentions if not (m.weak or m.passing) and _unexplained(m, best)]
     left = [m for m in left if not {knowledge.lexicon.kinds.get(c, "") for c in m.concepts} <= _COLOURING]
     asked = alone.reading.asked & QUANTITIES  # whether that is given is looked at by itself
     left = [m for m in left if m.concepts.isdisjoint(asked)]
@@ -70,6 +70,11 @@ def _leaves_out(best: Best, alone: Question, knowledge: Knowledge) -> bool:
         return False
     known = _known(best.then, knowledge)
     return any(known.isdisjoint(m.concepts | m.implied) or _of_its_like(best.then, m, knowledge) for m in left)
+
+
+def _unexplained(mention: Mention, best: Best) -> bool:
+    """Return whether a name is not explained, or only a word within it: the "stop" of a stopping distance."""
+    return best.explained.isdisjoint(mention.taken) or (len(mention.taken) > 1 and max(mention.taken) not in best.explained)
 
 
 def _of_its_like(then: Then, mention: Mention, knowledge: Knowledge) -> bool:

@@ -33,6 +33,7 @@ _ARTICLES = frozenset({"the", "a", "an", "my", "our", "your"})
 _GOES_ON = STARTERS - {"a", "an", "half", "quarter", "plus", "minus", "negative"}
 """Words that go on with a number begun before them: "two | thirty"."""
 _BEFORE_NOUN = frozenset({"the", "a", "an", "this", "that", "these", "those", "of", "my", "our", "your", "its", "no"})
+_HELPING = frozenset({"do", "does", "did", "have", "has", "are", "am", "would", "will"})
 _CAN = frozenset({"can", "may", "could", "should", "do", "will"})
 _STATE_OR_OTHER = (STATE, OUTSIDE)
 _CLAUSE = 8
@@ -51,6 +52,14 @@ def counted_noun(words: list[str], at: int) -> bool:
     """Return whether a word that no term names is what is counted, however ordinary: "how many | flights"."""
     word = words[at]
     return tuple(words[max(0, at - 2) : at]) == _COUNT and word[-1] == "s" and word not in _NOTHING_COUNTED
+
+
+def _asked_how_many(words: list[str], name: Found) -> bool:
+    """Return whether a name begins with what is counted and goes on with how that is asked: "how many | brakes have
+    we".
+    """
+    counted = tuple(words[max(0, name.start - 2) : name.start]) == _COUNT
+    return counted and not _HELPING.isdisjoint(words[k] for k in name.taken[1:])
 
 
 class Names:
@@ -111,6 +120,8 @@ class Names:
                 name = self._lexicon.at(stems, i, [k < name.end - 1 and is_free for k, is_free in enumerate(free)])
             elif name is not None and words[name.end - 1] in _INTO:
                 name = self._without_last(name, stems, free)
+            elif name is not None and _asked_how_many(words, name):
+                name = self._lexicon.at(stems, i, [k == i for k in range(len(free))]) or name
             if name is not None:
                 for k in name.taken:
                     free[k] = False
