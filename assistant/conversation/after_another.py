@@ -8,8 +8,10 @@ from __future__ import annotations
 from assistant.conversation.amount_instead import amount_instead
 from assistant.conversation.as_it_stands import as_it_stands
 from assistant.conversation.asked_then import asked_then
+from assistant.conversation.beside_a_step import beside_a_step
 from assistant.conversation.calculations import record_of
 from assistant.conversation.carriers import carried_by
+from assistant.conversation.cases_of_steps import case_asked
 from assistant.conversation.completed import completed
 from assistant.conversation.context import Context
 from assistant.conversation.controls import corrected
@@ -73,7 +75,9 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     well = all_normal_again(alone, context, knowledge)
     context = without_states(alone, context, knowledge)
     well = well or elsewhere_again(alone, context, knowledge)
-    placed = well or step_by_place(alone, context) or counted(alone, context, knowledge)
+    placed = well or beside_a_step(alone, context, knowledge) or case_asked(alone, context)
+    placed = placed or step_by_place(alone, context)
+    placed = placed or counted(alone, context, knowledge)
     placed = placed or ranked(alone, context, knowledge) or in_another_unit(alone, context, knowledge)
     placed = placed or of_the_verdict(alone, context, knowledge) or of_which_one(alone, context, knowledge)
     placed = placed or several_readings(alone, context, knowledge)

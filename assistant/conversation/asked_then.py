@@ -71,9 +71,7 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
         return again
     figures = _figures_told(alone, context, knowledge)
     for paragraphs in _told_lately(context, knowledge):
-        best = best_then(alone, paragraphs, figures, knowledge)
-        if best and (_is_beside_the_offer(best.then.record, context) or _adds_a_state(best, alone, context, knowledge)):
-            best = None
+        best = _best(alone, paragraphs, figures, context, knowledge)
         result = _result(best, alone, context, knowledge) if best else None
         if best and result is not None and _gives(result, best, alone, knowledge):
             if isinstance(context.result, Choices) and best.then.record not in dict(context.result.options):
@@ -89,6 +87,16 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
             fuller = another or _said_more_fully(best, result, alone, context, knowledge)
             return fuller or (_remembered_by(result, alone, context, knowledge), result)
     return None
+
+
+def _best(
+    alone: Question, paragraphs: tuple[str, ...], figures: frozenset[int], context: Context, knowledge: Knowledge
+) -> Best | None:
+    """Return the way of asking after some paragraphs that explains a turn, where it may be meant."""
+    best = best_then(alone, paragraphs, figures, knowledge)
+    if best is None or _is_beside_the_offer(best.then.record, context):
+        return None
+    return None if _adds_a_state(best, alone, context, knowledge) else best
 
 
 def _adds_a_state(best: Best, alone: Question, context: Context, knowledge: Knowledge) -> bool:

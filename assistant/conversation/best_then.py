@@ -74,7 +74,8 @@ def _leaves_out(best: Best, alone: Question, knowledge: Knowledge) -> bool:
 
 def _unexplained(mention: Mention, best: Best) -> bool:
     """Return whether a name is not explained, or only a word within it: the "stop" of a stopping distance."""
-    return best.explained.isdisjoint(mention.taken) or (len(mention.taken) > 1 and max(mention.taken) not in best.explained)
+    within = len(mention.taken) > 1 and max(mention.taken) not in best.explained
+    return within or best.explained.isdisjoint(mention.taken)
 
 
 def _of_its_like(then: Then, mention: Mention, knowledge: Knowledge) -> bool:

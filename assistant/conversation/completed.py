@@ -6,6 +6,7 @@ Nothing of it is needed for a first question, and so it is imported with the fir
 from __future__ import annotations
 
 from assistant.conversation.amending import amended
+from assistant.conversation.another_outcome import another_outcome
 from assistant.conversation.before_refined import before_refined, on_what_was_told
 from assistant.conversation.before_the_aside import before_the_aside, on_the_figure_told, other_way_about
 from assistant.conversation.by_its_rule import by_its_rule, leave_by_its_limit
@@ -116,7 +117,7 @@ def completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Quest
         if found and not _another_asked(alone, context, knowledge):
             return found
         found = next_mode(alone, context, knowledge) or indication_asked(alone, context, knowledge)
-        found = found or loss_asked(alone, context, knowledge)
+        found = found or another_outcome(alone, context, knowledge) or loss_asked(alone, context, knowledge)
         found = found or result_named(alone, context, knowledge)
         found = found or result_asked(alone, first, context, knowledge)
         found = found or other_scenario(alone, context, knowledge)

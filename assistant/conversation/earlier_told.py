@@ -21,7 +21,9 @@ _LIMIT = (
     r"(?:limit|maximum|max|minimum)(?: (?:again|then|there|though|on that|for that|figure|speed))*\W*$")
 _NAMED = r"\b(?:the|that) (\w{4,})(?: one| rule| limit| figure| bit| thing)\b"
 _ASIDE = r"^\W*(?:never mind|forget that|ok|okay|right|fine)\W+(?=\w)"
-_SOURCE = r"\b(?:source|ref\w*|para\w*|where|written|book|manual|document|publication|section|chapter|page|says who|who says)\b"
+_SOURCE = (
+    r"\b(?:source|ref\w*|para\w*|where|written|book|manual|document|publication|section|chapter|page|says who|who says)"
+    r"\b")
 _THOSE = (
     r"\b(?:the|those|these|that|this|a)(?: (?:limit|figure|one|value|rule|bit|factor))?\b(?! \w+ing\b)[ ,]*"
     r"(?=\W*$|where|what|says|who|from|come|came|written)")

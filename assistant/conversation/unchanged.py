@@ -124,7 +124,9 @@ def _gives_anew(alone: Question, result: Result, context: Context) -> bool:
     past = [a.value for a in before.reading.amounts] + ([v.value for v in answer.values] if answer else [])
     anew = any(all(abs(a.value - old) > _DUST for old in past) for a in alone.reading.amounts)
     orders = isinstance(result, ModelResult) and result.model.function == _ORDERS
-    return anew or only_with(alone.reading) or (orders and not _SIDES.isdisjoint(alone.reading.words) and len(alone.reading.words) < 8)
+    if anew or only_with(alone.reading):
+        return True
+    return orders and not _SIDES.isdisjoint(alone.reading.words) and len(alone.reading.words) < 8
 
 
 def told_already(alone: Question, result: Result, context: Context) -> Result | None:

@@ -93,8 +93,8 @@ class Names:
         return found
 
     def _counts(self, words: list[str], taken: tuple[int, ...], end: int) -> bool:
-        """Return whether the last number of a name is rather an amount: "the 120 kt" is no aeroplane, "the two thousand"
-        no pair.
+        """Return whether the last number of a name is rather an amount: "the 120 kt" is no aeroplane, and "the two
+        thousand" no pair.
         """
         if not may_count(words[taken[-1]]):
             return False
