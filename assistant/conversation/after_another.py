@@ -18,6 +18,7 @@ from assistant.conversation.controls import corrected
 from assistant.conversation.counted import counted
 from assistant.conversation.elsewhere_again import elsewhere_again
 from assistant.conversation.far_from_told import far_from_told
+from assistant.conversation.figure_assumed import figure_assumed
 from assistant.conversation.from_the_result import with_what_was_given
 from assistant.conversation.held_to_a_step import held_to_a_step
 from assistant.conversation.in_another_unit import in_another_unit
@@ -76,7 +77,7 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     context = without_states(alone, context, knowledge)
     well = well or elsewhere_again(alone, context, knowledge)
     placed = well or beside_a_step(alone, context, knowledge) or case_asked(alone, context)
-    placed = placed or step_by_place(alone, context)
+    placed = placed or step_by_place(alone, context) or figure_assumed(alone, context, knowledge)
     placed = placed or counted(alone, context, knowledge)
     placed = placed or ranked(alone, context, knowledge) or in_another_unit(alone, context, knowledge)
     placed = placed or of_the_verdict(alone, context, knowledge) or of_which_one(alone, context, knowledge)

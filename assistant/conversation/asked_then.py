@@ -5,11 +5,10 @@ The ways of asking stand with the records, and hold after the paragraph of each 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from itertools import pairwise
 
 from assistant.conversation.best_then import Best, best_then
-from assistant.conversation.context import LATELY, Context
+from assistant.conversation.context import Context
 from assistant.conversation.controls_of_changes import asks_since
 from assistant.conversation.given_inputs import choices_of
 from assistant.conversation.going_on import reported_done
@@ -18,6 +17,7 @@ from assistant.conversation.in_scenario import states_given
 from assistant.conversation.inside_told import gives_what_is_asked, on_the_subject
 from assistant.conversation.judged_before import calculation_judged
 from assistant.conversation.other_orders import only_turns
+from assistant.conversation.paragraphs_told import paragraphs_of, told_lately
 from assistant.conversation.preferring import asks_manner
 from assistant.conversation.readings import merged, things_named
 from assistant.conversation.result_asked import output_asked
@@ -43,7 +43,6 @@ from assistant.resolving.results import (
 )
 from assistant.resolving.state_shown import asks_what_shows
 from assistant.understanding.mentions import BOUNDS
-from assistant.understanding.then import topic_key
 
 _LONG, _BRIEF, _WHOLE = 12, 7, 5
 _SURE = 0.95
@@ -70,7 +69,7 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     if again or _goes_on_from_the_result(alone, context, knowledge):
         return again
     figures = _figures_told(alone, context, knowledge)
-    for paragraphs in _told_lately(context, knowledge):
+    for paragraphs in told_lately(context, knowledge):
         best = _best(alone, paragraphs, figures, context, knowledge)
         result = _result(best, alone, context, knowledge) if best else None
         if best and result is not None and _gives(result, best, alone, knowledge):
@@ -265,12 +264,6 @@ def step_named_by(
     return best.then.step if best and best.then.record == procedure else None
 
 
-def paragraphs_of(record: object) -> tuple[str, ...]:
-    """Return the paragraph that something rests on, as the ways of asking after it are kept."""
-    sources = getattr(record, "sources", ())
-    return tuple(f"{s.document} {s.paragraph}" for s in sources[:1])
-
-
 def _takes_the_place(alone: Question, result: Result, context: Context, knowledge: Knowledge) -> bool:
     """Return whether a turn only names another of what was judged or calculated last: "in a bend?", after 9 kt."""
     if isinstance(context.result, ModelResult) and isinstance(result, LimitResult):
@@ -283,28 +276,10 @@ def _takes_the_place(alone: Question, result: Result, context: Context, knowledg
     return replaces and isinstance(resolve_scored(whole, knowledge).result, _JUDGED)
 
 
-def _told_lately(context: Context, knowledge: Knowledge) -> Iterator[tuple[str, ...]]:
-    """Yield the paragraphs of what alone is offered, then of each of the last answers, the latest first."""
-    offered = context.result.options if isinstance(context.result, Choices) else ()
-    if len(offered) == 1:
-        yield paragraphs_of(knowledge.base.records.get(offered[0][0]))
-    assert context.answer is not None
-    for answer in (context.answer, *(turn.answer for turn in context.earlier[:LATELY])):
-        if answer.entry:
-            yield (*paragraphs_of(answer), *_topic_told(answer.entry, knowledge))
-
-
 def _is_beside_the_offer(record: str, context: Context) -> bool:
     """Return whether one thing alone was offered, and a record is another: nothing of its paragraph was told yet."""
     offered = context.result.options if isinstance(context.result, Choices) else ()
     return len(offered) == 1 and offered[0][0] != record
-
-
-def _topic_told(entry: str, knowledge: Knowledge) -> tuple[str, ...]:
-    """Return the topic of what was told, where that is true of all aeroplanes."""
-    if entry not in knowledge.base.records or not knowledge.is_general_record(entry, ""):
-        return ()
-    return (topic_key(knowledge.base.records[entry]),)
 
 
 def _result(best: Best, alone: Question, context: Context, knowledge: Knowledge) -> Result | None:

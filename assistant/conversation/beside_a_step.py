@@ -17,9 +17,9 @@ _AFTER = frozenset({"after", "follows", "following", "once"})
 _BEFORE = frozenset({"before", "precedes", "preceding"})
 _ASKING = frozenset({"what", "whats", "which"})
 _LEADING = _ASKING | {
-    "and", "so", "ok", "okay", "then", "is", "s", "comes", "come", "next", "do", "i", "we", "step", "item", "the", "one",
-    "straight", "right", "immediately", "just", "happens", "goes", "thing", "must", "should", "directly", "now", "to", "be",
-    "done",
+    "and", "so", "ok", "okay", "then", "is", "s", "comes", "come", "next", "do", "i", "we", "step", "item", "the",
+    "one", "straight", "right", "immediately", "just", "happens", "goes", "thing", "must", "should", "directly", "now",
+    "to", "be", "done",
 }  # fmt: skip
 _SMALL = frozenset({
     "the", "a", "an", "that", "is", "are", "i", "we", "have", "has", "been", "done", "step", "item", "one", "of", "to",
@@ -51,11 +51,8 @@ def beside_a_step(alone: Question, context: Context, knowledge: Knowledge) -> tu
 def _place(named: frozenset[str], steps: tuple[Step, ...]) -> int | None:
     """Return the index of the step that holds all words by which it is named, -1 where several do; None for none."""
     fitting = [i for i, step in enumerate(steps) if named and named <= stems(step)]
-    if len(fitting) > 1:
-        # A step that only looks back at another ("wait from the pull") comes right after it.
-        return fitting[0] if fitting[-1] - fitting[0] == 1 and len(fitting) == 2 and _looks_back(steps[fitting[1]]) else -1
-    return fitting[0] if fitting else None
-
-
-def _looks_back(step: Step) -> bool:
-    return " from the " in step.do
+    if not fitting:
+        return None
+    # A step that only looks back at the one before it ("wait from the pull") is not named by its words.
+    named_by = [i for i in fitting if i - 1 not in fitting or " from the " not in steps[i].do]
+    return named_by[0] if len(named_by) == 1 else -1

@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from assistant.conversation.asked_then import paragraphs_of, step_named_by
+from assistant.conversation.asked_then import step_named_by
 from assistant.conversation.context import Context
 from assistant.conversation.controls_of_changes import believes
 from assistant.conversation.going_through import Gone, gone_through, stems
+from assistant.conversation.paragraphs_told import paragraphs_of
 from assistant.knowledge.records import Bands, Limit, Procedure, Value
 from assistant.quantities.amounts import Amount
 from assistant.resolving import limits as limit_rules

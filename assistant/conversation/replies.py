@@ -175,11 +175,14 @@ def _of_a_changed_figure(text: str, context: Context, knowledge: Knowledge) -> b
     """Return whether a turn asks since when a figure holds, or what it was, and names that figure or the former one:
     "when did the 280 change", "how long has it been 250".
     """
-    changes = [c for name in _limits_told(context) for c in changes_of(name, knowledge)]
-    if not changes or len(text) > 80:
+    last = context.answer
+    if last is None or len(text) > 80:
         return False
+    changes = [c for name in _limits_told(context) for c in changes_of(name, knowledge)]
+    changes += changes_of_figures(last, knowledge)
     reading = knowledge.reader.read(text)
     figures = {a.value for c in changes for words in (c.formerly, c.now) for a in knowledge.phrase(words).amounts}
+    figures |= {value.value for value in last.values} if isinstance(context.result, LimitResult) else set()
     if not reading.amounts or any(amount.value not in figures for amount in reading.amounts):
         return False
     places = {k for amount in reading.amounts for k in range(amount.start, amount.end)}

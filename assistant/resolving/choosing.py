@@ -23,6 +23,7 @@ from assistant.resolving.asked_quantity import (
     quantity_of,
     tells_asked,
     tells_measure,
+    tells_quantity,
 )
 from assistant.resolving.candidates import Candidate, from_match
 from assistant.resolving.changes import change_result
@@ -39,6 +40,7 @@ from assistant.resolving.next_step import next_step
 from assistant.resolving.offering import COVER, lacks_unit, offered, unsure
 from assistant.resolving.paragraphs import in_paragraph
 from assistant.resolving.results import (
+    BandResult,
     CheckResult,
     Choices,
     Declined,
@@ -68,7 +70,7 @@ _MUCH, _CLOSE = 0.75, 0.06
 """Share of a way of asking below which a record leaves as open what is meant as one that fits nearly as well."""
 _ACTION = 0.9
 """Share of its way of asking that a verdict must have, to be given together with another on the same action."""
-_WANTED = 1.1
+_WANTED, _OF_ANOTHER = 1.1, 0.66
 _NO_BOUND = 0.6
 _BOUND_WORDS = frozenset({"least", "most", "minimum", "maximum", "min", "max", "lowest", "highest"})
 _WHAT_IS_THE = ("what", "is", "the")
@@ -373,8 +375,9 @@ def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, k
         return candidate._replace(score=candidate.score * NOT_TOLD)
     if isinstance(candidate.result, ProcedureResult) and asks_how_hot(question.reading):
         return candidate._replace(score=candidate.score * NOT_TOLD)
-    if not is_told_in(candidate.result, question.reading, know):
-        return candidate._replace(score=candidate.score * NOT_TOLD)
+    in_unit = _in_the_unit(candidate.result, asked, question, know)
+    if in_unit < 1.0:
+        return candidate._replace(score=candidate.score * in_unit)
     mine = quantity_of(candidate.result, know)
     if question.wanted and mine == question.wanted:
         return candidate._replace(score=candidate.score * _WANTED)
@@ -382,7 +385,15 @@ def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, k
         return candidate._replace(score=candidate.score * 1.03)
     if not asked or not mine:
         return candidate
-    return candidate._replace(score=candidate.score * (1.04 if is_asked(mine, asked) else 0.66))
+    return candidate._replace(score=candidate.score * (1.04 if is_asked(mine, asked) else _OF_ANOTHER))
+
+
+def _in_the_unit(result: Result, asked: frozenset[str], question: Question, know: Knowledge) -> float:
+    """Return how well a result may be said in the unit that is asked for: no verdict on a speed is in megajoules."""
+    if not is_told_in(result, question.reading, know):
+        return NOT_TOLD
+    bands = isinstance(result, BandResult) and bool(question.reading.unit)
+    return _OF_ANOTHER if bands and not tells_quantity(result, asked, know) else 1.0
 
 
 def _asks_bound(question: Question) -> bool:
