@@ -53,7 +53,7 @@ from assistant.conversation.unchanged import far_off, leave_asked, not_taken_in,
 from assistant.knowledge.records import Model
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.reading_asked import lacks_its_reading
-from assistant.resolving.results import Declined, Needed, Result
+from assistant.resolving.results import Declined, ModelResult, Needed, Result
 from assistant.understanding.matching import strange
 
 _SURE = 0.9
@@ -131,6 +131,8 @@ def _calculation_asked(turn: Turn, result: Result, context: Context, knowledge: 
     "stopping distance?", after a cooling time, is asked back for what it lacks.
     """
     first, told = turn.first, context.result
+    if not isinstance(result, (*OPEN, ModelResult)) and result != told:
+        return False
     if not isinstance(first.result, Needed) or first.score < _SURE or isinstance(told, Needed):
         return False
     if not isinstance(first.result.record, Model) or not _POINTING.isdisjoint(turn.alone.reading.words):

@@ -99,13 +99,13 @@ def _best(
 
 
 def _adds_a_state(best: Best, alone: Question, context: Context, knowledge: Knowledge) -> bool:
-    """Return whether a turn adds a failure to the states given before, or a state which no words that hold then speak
-    of: what follows from all of them is asked.
+    """Return whether a turn adds a failure to the states given before, or puts one of them in another state, or adds
+    one which no words that hold then speak of: what follows from all of them is asked.
     """
     if context.asked is None or not context.asked.conditions:
         return False
-    failures = knowledge.states.failures
-    return any(c.input in failures or best.explained.isdisjoint(c.where) for c in alone.conditions)
+    barred = knowledge.states.failures | {c.input for c in context.asked.conditions}
+    return any(c.input in barred or best.explained.isdisjoint(c.where) for c in alone.conditions)
 
 
 def _asks_what_shows(words: tuple[str, ...]) -> bool:

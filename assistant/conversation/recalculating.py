@@ -237,7 +237,7 @@ def _with_the_thing(alone: Question, model: Model, knowledge: Knowledge) -> Ques
     """Return a turn with what it points at named, or leaves unsaid, where that is what the calculation chooses by:
     "with them on", "how long without?".
     """
-    words = _pointing_at_it(alone.reading.words)
+    words = alone.reading.words if alone.reading.amounts else _pointing_at_it(alone.reading.words)
     if _POINTING.isdisjoint(words) or _SWITCHING.isdisjoint(words) or not _switches_it(words):
         return alone
     for item in model.inputs:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from assistant.conversation.context import Context
 from assistant.conversation.readings import OPEN_WORDS, carried, merged
-from assistant.conversation.traits import names_unknown
+from assistant.conversation.traits import begins_asking, names_unknown
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of, tells_quantity
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
@@ -31,6 +31,8 @@ def of_the_same_quantity(
     words = alone.reading.words
     asks = not OPEN_WORDS.isdisjoint(words) and "about" not in words
     if asks or alone.reading.asked & QUANTITIES or alone.reading.amounts or len(words) > _LONG:
+        return None
+    if isinstance(result, FactResult) and begins_asking(alone):
         return None
     quantity = quantity_of(told, knowledge)
     if quantity is None or _gives(result, quantity, knowledge):

@@ -94,7 +94,7 @@ def with_both(
     if both:
         return both
     if answer.outcome != ANSWER and not (question.unsaid or fails_unknown(question)):
-        return (None if _lacks_in_one(text, result) else in_parts(text, context, known)) or answer
+        return in_parts(text, context, known, _lacks_in_one(text, result)) or answer
     if answer.outcome == ANSWER and isinstance(result, _OF_ONE_RECORD):
         return both_halves(text, context, answer, question, knowledge, known)
     return answer
@@ -126,13 +126,22 @@ def of_two_things(
     return answer._replace(text=f"{answer.text} {how}") if how else answer
 
 
-def in_parts(text: str, context: Context, known: Parts) -> Answer | None:
-    """Return the answers to all parts of a turn that asks more than one thing: "how many, and where are they kept"."""
+def in_parts(text: str, context: Context, known: Parts, calculates: bool = False) -> Answer | None:
+    """Return the answers to all parts of a turn that asks more than one thing: "how many, and where are they kept".
+
+    calculates: it asks for a calculation, and so does its last part then, or that is all that it asks.
+    """
     for parts in (*halves(text), *all_parts(text, _MOST_PARTS)):
         found = _answers(parts, context, known)
-        if found:
+        if found and not (calculates and not _calculated(found)):
             return _all_joined(text, found)
     return None
+
+
+def _calculated(found: Sequence[Answer]) -> bool:
+    """Return whether the last part of a turn was calculated, or alone answered with a figure."""
+    kind = found[-1].understood.get("result")
+    return kind == "ModelResult" or (len(found) == 1 and kind == "LimitResult")
 
 
 def part_told(
