@@ -99,3 +99,8 @@ def unexplained_heard(words: Sequence[str]) -> str:
     quoted = [f"“{word}”" for word in words]
     told = f"{', '.join(quoted[:-1])}, and {quoted[-1]}" if len(quoted) > 1 else quoted[0]
     return f"the word{'s' if several else ''} {told}"
+
+
+def published_heard(title: str, paragraph: str) -> str:
+    """Return where a published source says something: its title tells more by ear than its letters and edition."""
+    return f"{re.sub(r' ?[(][^)]*[)]', '', title)}, {paragraph}"

@@ -13,7 +13,7 @@ from assistant.answering.answer import ANSWER, Answer, Citation
 from assistant.conversation.composing import replied
 from assistant.conversation.context import Context
 from assistant.knowledge.records import Document
-from assistant.rendering.speech import MONTHS
+from assistant.rendering.dates import MONTHS
 from assistant.resolving.knowing import Knowledge
 
 _NOT_KNOWN = "Whether a later one is in force cannot be known here: check your library."

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation
+from assistant.answering.heard import published_heard
 from assistant.conversation.beliefs import believed, changes_of_figures, colours
 from assistant.conversation.beside_questions import beside_questions
 from assistant.conversation.composing import composed, replied
@@ -316,9 +317,10 @@ def _source(text: str, last: Answer, knowledge: Knowledge) -> Answer:
         return replied(text, CLARIFY, words, knowledge)
     if not last.sources:
         return last._replace(question=text, text="It rests on no paragraph: it is a computation or a definition.")
-    listed = []
+    listed: dict[str, str] = {}
     for source in last.sources:
-        title = knowledge.base.documents[source.document].title if source.document in knowledge.base.documents else ""
+        document = knowledge.base.documents.get(source.document)
         revision = f", revision {source.revision}" if source.revision else ""
-        listed.append(f"{source.document} {source.paragraph}{revision} ({title})")
-    return last._replace(question=text, text="; ".join(dict.fromkeys(listed)) + ".", working="")
+        told = f"{source.document} {source.paragraph}{revision} ({document.title if document else ''})"
+        listed[told] = published_heard(document.title, source.paragraph) if document and document.published else told
+    return last._replace(question=text, text="; ".join(listed) + ".", working="", aloud=tuple(listed.items()))

@@ -91,6 +91,20 @@ def number_words(value: float) -> str:
     return sign + _whole_words(int(whole)) + tail
 
 
+def numeral_words(figures: str) -> str:
+    """Return figures that name something and count nothing, as people read them: a year, the number of a document."""
+    first, last = int(figures[:-2]), int(figures[-2:])
+    if len(figures) != len("2026") or figures[0] == "0":
+        return _each(figures)
+    if last == 0 or (last < 10 and figures.startswith("20")):
+        return number_words(int(figures))
+    return _each(figures) if last < 10 else f"{number_words(first)} {number_words(last)}"
+
+
+def _each(figures: str) -> str:
+    return " ".join(_ONES[int(figure)] for figure in figures)
+
+
 def _rounded(value: float, unit: str) -> str:
     fine, bound, coarse = _STEPS.get(unit, _OTHER_STEP)
     step = fine if abs(_to_step(value, fine)) < bound else coarse

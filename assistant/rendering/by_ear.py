@@ -21,7 +21,7 @@ from assistant.rendering.paragraphs_by_ear import (
 )
 from assistant.rendering.sayable import is_sayable
 from assistant.rendering.steps_by_ear import steps_counted, steps_numbered
-from assistant.rendering.twice import each_once, former_beside, kind_once, sentences_of
+from assistant.rendering.twice import about_first, each_once, former_beside, kind_once, sentences_of
 
 # The patterns are texts: each is compiled at its first use, which most questions never come to.
 _AT_THE_LIMIT = r"(\bexactly at the limit), [^.(;]*?\d[^(;]*?(?= \(|[.;] |[.;]?$)"
@@ -65,7 +65,7 @@ def sentences_by_ear(text: str, signs: Iterable[str]) -> str:
 
     signs: how units are written behind a number, with their space if they have one.
     """
-    text = _quoted_spelt(kind_once(_without_repeating(_joined_lines(text))), signs)
+    text = _quoted_spelt(about_first(kind_once(_without_repeating(_joined_lines(text)))), signs)
     text = re.sub(_NOTE, "", text) if "from memory" in text else text
     text = steps_counted(text)
     about_paragraphs = is_about_paragraphs(text)

@@ -9,9 +9,9 @@ import re
 from collections.abc import Mapping
 
 _BEFORE_LABEL = (
-    "[Ii]n|[Tt]o|[Oo]f|[Ff]rom|[Ww]ith|[Ww]ithout|[Uu]ntil|[Ff]or|[Hh]ow|takes|loses|loses both|forces|needs|wants"
+    "[Ii]n|[Tt]o|[Oo]f|[Ff]rom|[Ww]ith|[Ww]ithout|[Uu]ntil|[Ff]or|[Hh]ow|takes|loses|forces|needs"
 )
-_VERBS = "has|runs|is|comes|goes|keeps|works|does|gives|needs|means|not|warns|takes away"
+_VERBS = "has|runs|is|comes|goes|keeps|works|does|gives|needs|means|not|warns|proves|takes away"
 _SEEN = "shows|lights"
 """What a caption does: behind other words it sounds like theirs, as in "at which ON TARGET lights"."""
 _KINDS = ("mode", "setting", "settings", "memo", "caption", "message", "button", "switch", "shows", "lights")

@@ -11,14 +11,16 @@ from collections.abc import Mapping
 from functools import lru_cache
 
 from assistant.frozen import NamedTuple
-from assistant.quantities.show import in_minutes, number_words
+from assistant.quantities.show import in_minutes, number_words, numeral_words
 from assistant.quantities.show import spoken as spoken_amount
 from assistant.quantities.units import Units
 from assistant.rendering.by_ear import sentences_by_ear
+from assistant.rendering.dates import dates_in_words, dates_kept, slashed_dates
 from assistant.rendering.labels import labels_named
 from assistant.rendering.sayable import is_sayable
 
-_DATE = r"\b(\d{4})-(\d\d)-(\d\d)\b"
+_NUMERALS = r"(?<![\w.])\d+(?:-\d+){2,}(?!\w|\.\d)"
+"""Three numbers and more, joined by hyphens: of a paragraph or a document."""
 _HYPHENED = r"(\d)-(\d[\d,.]*)( ?[^\s\d,;:!?]+)?"
 # The rarer patterns above are texts: each is compiled at its first use, which most questions never come to.
 _PIECE = re.compile(
@@ -27,14 +29,10 @@ _PIECE = re.compile(
     r"(?P<unit>(?! ?M(?:ach)? ?[\d.]) ?[^\s\d,;:!?]+)?"
     r"|(?P<word>[^\W\d_]+)"
 )
-_DAY_FIRST = r"(?<![\d/])(\d\d)/(\d\d)/(\d{4})(?![\d/])"
-MONTHS = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
-    "November", "December",
-)  # fmt: skip
-_NAMED_DATE = rf"\b(\d{{1,2}}) ({'|'.join(MONTHS)}) (\d{{4}})\b"
 _NEVER_READ = frozenset({"in"})
 """Signs of units that are likelier to be words of the sentence: "2 in each"."""
+_NUMERAL = 4
+"""Figures from which a number that is not grouped, and has no unit, names something and counts nothing."""
 _LONGEST = 15
 """Figures that a number may have to be said in full; a longer one is said figure by figure."""
 _EXPLAINED = r"\b([a-z]+(?: [a-z]+){1,3})(s?), \1\b,?"
@@ -69,9 +67,9 @@ def spoken(
     """
     manner = _Manner(units, _signs(units), lexicon, digits, radio or {})
     said = labels_named(text, labels) if labels else text
-    said = _divided(_slashed_dates(_roots_multiplied(_inches(said))))
+    said = _divided(slashed_dates(_roots_multiplied(_inches(said))))
     said = _ranges_in_words(_with_lexicon_signs(_rates(said, manner), manner), manner)
-    said = _dates_in_words(sentences_by_ear(said, _written(units)))
+    said = dates_in_words(sentences_by_ear(said, _written(units)))
     if digits:
         said = re.sub(r"(?<=\d) point (?=\d)", " decimal ", said)
     return _tidy(_PIECE.sub(lambda match: _said(match, manner), said))
@@ -116,11 +114,6 @@ def _divided(text: str) -> str:
 
 def _letters_apart(match: re.Match[str]) -> str:
     return match[0] if match[0] == "m/s" else f"{match[1].upper()} {match[2].upper()}"
-
-
-def _slashed_dates(text: str) -> str:
-    """A date in figures, the day first, as the one form of dates that is said."""
-    return re.sub(_DAY_FIRST, r"\3-\2-\1", text) if text.count("/") > 1 else text
 
 
 def _rates(text: str, manner: _Manner) -> str:
@@ -169,29 +162,15 @@ def _ranges_in_words(text: str, manner: _Manner) -> str:
 
     def ranged(match: re.Match[str]) -> str:
         joint = "to " if match[3] and _sign_length(match[3].lstrip(" "), manner) else ""
+        if not joint and match[1] == "0" and len(match[2].strip(",.")) == 1:
+            joint = "dash "  # "90-7" is not 97
         return f"{match[1]} {joint}{match[2]}{match[3] or ''}"
 
     if "-" in text:
-        text = re.sub(_HYPHENED, ranged, re.sub(_DATE, _kept_date, text))
+        text = re.sub(_NUMERALS, lambda match: match[0].replace("-", " "), dates_kept(text))
+        text = re.sub(_HYPHENED, ranged, text)
         text = re.sub(r"(?<=[^\W\d_])-(?=\d)", " ", text)
     return text
-
-
-def _kept_date(match: re.Match[str]) -> str:
-    """A date with marks that no range has, until it is said."""
-    return "{}_{}_{}".format(*match.groups())
-
-
-def _dates_in_words(text: str) -> str:
-    def said(match: re.Match[str]) -> str:
-        year, month, day = map(int, match.groups())
-        if not 1 <= month <= len(MONTHS) or year % 100 < 10:
-            return match[0].replace("_", " ")
-        name = MONTHS[month - 1]
-        return f"{number_words(day)} {name} {number_words(year // 100)} {number_words(year % 100)}"
-
-    text = re.sub(_NAMED_DATE, lambda m: f"{m[3]}_{MONTHS.index(m[2]) + 1:02}_{int(m[1]):02}", text)
-    return re.sub(r"\b(\d{4})_(\d\d)_(\d\d)\b", said, text) if "_" in text else text
 
 
 def _said(match: re.Match[str], manner: _Manner) -> str:
@@ -207,6 +186,8 @@ def _said(match: re.Match[str], manner: _Manner) -> str:
     if length == 1 and re.match(r" [A-Z][²³]?(?!\w)", match.string[match.end() :]):
         length = 0  # a letter among the letters of a formula is no unit
     before = " " if glued else ""
+    if _begins_item(match, rest):
+        return number_words(int(number)) + _rest(rest, manner)
     if length:
         sign, left = rest.lstrip(" ")[:length], rest.lstrip(" ")[length:]
         said = _amount(number, manner.signs[sign], manner)
@@ -215,6 +196,12 @@ def _said(match: re.Match[str], manner: _Manner) -> str:
             said = said.removesuffix(unit.say_many) + unit.say_one  # "a 180° turn" is of so many degree
         return before + said + _rest(left, manner)
     return before + _plain_number(number, manner) + _rest(rest, manner)
+
+
+def _begins_item(match: re.Match[str], rest: str) -> bool:
+    """Whether a number is that of a step or a choice, which is said in full whatever the manner: "Three, …"."""
+    follows = match.string.startswith(", ", match.end())
+    return follows and not rest and match["number"].isdigit() and len(match["number"]) < 3 and _after_stop(match)
 
 
 def _rest(text: str, manner: _Manner) -> str:
@@ -245,6 +232,8 @@ def _plain_number(number: str, manner: _Manner) -> str:
     plain = number.replace(",", "").replace("\u2212", "-")
     if plain.count(".") > 1:
         return " point ".join(_plain_number(part, manner) for part in plain.split("."))
+    if plain.isdigit() and len(plain) >= _NUMERAL and number == plain and not manner.digits:
+        return numeral_words(plain)
     if len(plain) > _LONGEST:
         figures = plain.lstrip("-")
         return " ".join("point" if figure == "." else number_words(int(figure)) for figure in figures)

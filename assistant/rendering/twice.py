@@ -11,6 +11,8 @@ _OTHERS = r"On the [^:]*?(?::| the limit is| it is| that is) \S"
 _FORMER = "Formerly "
 _NAMED_TWICE = r"(?<=[\w°%²³]) ([a-z]+(?: [a-z]+)+): (?=\1\b)"
 """A kind of amount that is told with the amount, and again in the name that follows."""
+_ABOUT_BEHIND = r"(?:(?<=^)|(?<=\. ))(\d[^:.]*: (?:[^.;]|\.\d)*?), about(?=[,.;(]| \()"
+"""A figure that is told to be rough only behind what it is of."""
 
 
 def sentences_of(text: str) -> list[str]:
@@ -50,3 +52,8 @@ def former_beside(text: str) -> str:
 def kind_once(text: str) -> str:
     """What kind an amount is of is told once: "80 kt ground speed: ground speed at which …"."""
     return re.sub(_NAMED_TWICE, ": ", text) if ": " in text else text
+
+
+def about_first(text: str) -> str:
+    """That a figure is rough is told with it: "50 kt: speed above which …, about"."""
+    return re.sub(_ABOUT_BEHIND, r"About \1", text) if ", about" in text else text

@@ -49,6 +49,8 @@
   <lexeme><grapheme>RCAM</grapheme><alias>R cam</alias></lexeme>
   <lexeme><grapheme>NIST</grapheme><alias>nist</alias></lexeme>
   <lexeme><grapheme>SI</grapheme><alias>S I</alias></lexeme>
+  <lexeme><grapheme>ISO</grapheme><alias>I S O</alias></lexeme>
+  <lexeme><grapheme>NAVEDTRA</grapheme><alias>nav-ed-tra</alias></lexeme>
 
   <!-- Units that stand without a number -->
   <lexeme><grapheme>kt</grapheme><alias>knots</alias></lexeme>
@@ -116,6 +118,11 @@
   <lexeme><grapheme>i.e.</grapheme><alias>that is</alias></lexeme>
   <lexeme><grapheme>vs.</grapheme><alias>against</alias></lexeme>
   <lexeme><grapheme>No. </grapheme><alias>number </alias></lexeme>
+  <lexeme><grapheme>ch. </grapheme><alias>chapter </alias></lexeme>
+  <lexeme><grapheme>Volume II</grapheme><alias>Volume two</alias></lexeme>
+  <lexeme><grapheme>Volume I</grapheme><alias>Volume one</alias></lexeme>
+  <lexeme><grapheme>150/5300-13B</grapheme><alias>one fifty, fifty-three hundred, thirteen B</alias></lexeme>
+  <lexeme><grapheme>43.13-1B</grapheme><alias>forty-three thirteen, one B</alias></lexeme>
   <lexeme><grapheme>FL</grapheme><alias>flight level</alias></lexeme>
   <lexeme><grapheme>kN</grapheme><alias>kilonewtons</alias></lexeme>
   <lexeme><grapheme>kts</grapheme><alias>knots</alias></lexeme>

@@ -59,3 +59,18 @@ def test_marks_for_the_eye_are_put_in_words(knowledge: Knowledge, question: str,
     answer, _ = answer_turn(question, Context(), knowledge)
 
     assert told in answer.spoken
+
+
+@pytest.mark.parametrize(
+    ("question", "told"),
+    [
+        ("how deep must water be for dynamic hydroplaning", "Airplane Flying Handbook, chapter nine."),
+        ("pedal limit at 95 kt", "A O M thirty-two point fifty point three, revision seven."),
+    ],
+)
+def test_a_published_source_is_told_by_its_title(knowledge: Knowledge, question: str, told: str) -> None:
+    _, context = answer_turn(question, Context(), knowledge)
+    answer, _ = answer_turn("where does it say that", context, knowledge)
+
+    assert answer.spoken.endswith(told)
+    assert "revision" in answer.text

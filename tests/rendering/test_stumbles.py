@@ -130,3 +130,28 @@ def test_pauses_stand_where_they_part_things(
     written: str, said: str, units: Units, lexicon: dict[str, str]
 ) -> None:
     assert spoken(written, units, lexicon) == said
+
+
+@pytest.mark.parametrize(("written", "said"), [
+    ("Since 1986 and 2017, not 2007 or 1900.", "Since nineteen eighty-six and twenty seventeen, not two thousand and "
+     "seven or one thousand nine hundred."),
+    ("Doc 4754, Notice 40-3, memorandum 71930, ISO 8007.", "Doc forty-seven fifty-four, Notice forty dash three, "
+     "memorandum seven one nine three zero, I S O eight zero zero seven."),
+    ("Manual, 4-2-7.", "Manual, four two seven."),
+    ("4,754 kg or 4754 kg", "four thousand seven hundred and fifty-four kilograms or four thousand seven hundred and "
+     "fifty-four kilograms."),
+    ("Handbook, ch. 9; Annex 10 Volume II.", "Handbook, chapter nine. Annex ten Volume two."),
+    ("45 kt: speed at which it steers, about.", "About forty-five knots: speed at which it steers."),
+])  # fmt: skip
+def test_numbers_that_name_something_are_read_as_people_read_them(
+    written: str, said: str, units: Units, lexicon: dict[str, str]
+) -> None:
+    assert spoken(written, units, lexicon) == said
+
+
+def test_the_number_of_a_step_is_no_number_of_the_radio(
+    units: Units, lexicon: dict[str, str], radio_words: dict[str, str]
+) -> None:
+    said = spoken("Stop: 1. Wait 5 s; 2. Lever DN; 3. Go 30 kt.", units, lexicon, digits=True, radio=radio_words)
+
+    assert said == "Stop: three steps. one, Wait fife seconds. two, Lever down. three, Go tree zero knots."

@@ -94,8 +94,9 @@ def prove(draft: Draft, desk: Desk, seed: str) -> Question | None:
 
 def _question(text: str, draft: Draft, says: str, sources: tuple[Citation, ...], desk: Desk) -> Question:
     lexicon = desk.know.base.pronunciations if isinstance(desk.know.base.pronunciations, dict) else {}
+    heard = spoken(text, desk.know.units, lexicon, labels=desk.know.base.labels)
     return Question(
-        text, spoken(text, desk.know.units, lexicon), draft.form, draft.entry, draft.section, desk.variant,
+        text, heard, draft.form, draft.entry, draft.section, desk.variant,
         draft.key._replace(says=says), sources, draft.hint, draft.difficulty,
     )  # fmt: skip
 

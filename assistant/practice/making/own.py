@@ -100,8 +100,9 @@ def _question(node: Node, know: Knowledge, problems: list[Problem]) -> Question 
     section = section or _section_of(cited, know)
     lexicon = know.base.pronunciations if isinstance(know.base.pronunciations, dict) else {}
     hint = entry.text("hint") or f"Think of {cited.document} {cited.paragraph}."
+    heard = spoken(asks, know.units, lexicon, labels=know.base.labels)
     return Question(
-        asks, spoken(asks, know.units, lexicon), OWN, _record_of(asks, key_held, cited, know), section, "", key_held,
+        asks, heard, OWN, _record_of(asks, key_held, cited, know), section, "", key_held,
         (cited,), hint, difficulty,
     )  # fmt: skip
 
