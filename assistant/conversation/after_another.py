@@ -43,7 +43,8 @@ from assistant.conversation.seen_of_it import shown_of_it
 from assistant.conversation.several_readings import several_readings
 from assistant.conversation.stale_verdicts import by_the_bands, with_the_new_amount
 from assistant.conversation.state_of_the_last import with_the_last
-from assistant.conversation.steps import step_by_place
+from assistant.conversation.steps import listed_told, step_by_place
+from assistant.conversation.supposed_of_it import supposed_of_it
 from assistant.conversation.switching import on_another_variant
 from assistant.conversation.that_amount import with_its_condition, with_that_amount
 from assistant.conversation.told_again import asked_back, before_that, told_in_vain
@@ -77,13 +78,15 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     context = without_states(alone, context, knowledge)
     well = well or elsewhere_again(alone, context, knowledge)
     placed = well or beside_a_step(alone, context, knowledge) or case_asked(alone, context)
-    placed = placed or step_by_place(alone, context) or figure_assumed(alone, context, knowledge)
+    placed = placed or step_by_place(alone, context) or listed_told(alone, context)
+    placed = placed or figure_assumed(alone, context, knowledge)
     placed = placed or counted(alone, context, knowledge)
     placed = placed or ranked(alone, context, knowledge) or in_another_unit(alone, context, knowledge)
     placed = placed or of_the_verdict(alone, context, knowledge) or of_which_one(alone, context, knowledge)
     placed = placed or several_readings(alone, context, knowledge)
     placed = placed or open_calculation(alone, rest is not None, context, knowledge)
     placed = placed or other_circumstances(alone, context, knowledge)
+    placed = placed or supposed_of_it(alone, context, knowledge)
     placed = placed or held_to_a_step(alone, context, knowledge) or shown_of_it(alone, context, knowledge)
     placed = placed or asked_then(alone, context, knowledge)
     if placed:

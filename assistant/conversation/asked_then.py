@@ -16,6 +16,7 @@ from assistant.conversation.going_through import GOING_ON, gone_through, quantit
 from assistant.conversation.in_scenario import states_given
 from assistant.conversation.inside_told import gives_what_is_asked, on_the_subject
 from assistant.conversation.judged_before import calculation_judged
+from assistant.conversation.on_the_same import on_the_same
 from assistant.conversation.other_orders import only_turns
 from assistant.conversation.paragraphs_told import paragraphs_of, told_lately
 from assistant.conversation.preferring import asks_manner
@@ -24,7 +25,7 @@ from assistant.conversation.result_asked import output_asked
 from assistant.conversation.same_quantity import of_the_same_quantity
 from assistant.knowledge.records import Procedure
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of, tells_quantity
-from assistant.resolving.choosing import candidates, chosen_record, resolve_scored
+from assistant.resolving.choosing import Scored, candidates, chosen_record, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.leaning import ANSWERING
 from assistant.resolving.model_inputs import cued_parts
@@ -32,6 +33,7 @@ from assistant.resolving.results import (
     BandResult,
     CheckResult,
     Choices,
+    Declined,
     FactResult,
     LimitResult,
     ModelResult,
@@ -66,7 +68,7 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     ):  # fmt: skip
         return None
     again = _step_told_gives(alone, context, knowledge)
-    if again or _goes_on_from_the_result(alone, context, knowledge):
+    if again or _goes_on_from_the_result(alone, context, knowledge) or _asks_of_the_same(alone, context, knowledge):
         return again
     figures = _figures_told(alone, context, knowledge)
     for paragraphs in told_lately(context, knowledge):
@@ -170,6 +172,17 @@ def _goes_on_from_the_result(alone: Question, context: Context, knowledge: Knowl
         return False
     follows = isinstance(context.result, TableResult) and alone.reading.has("warning")
     return follows or isinstance(context.result, ModelResult)
+
+
+def _asks_of_the_same(alone: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn asks no more than a quantity that is worked out from what the last calculation was given:
+    "how long does it take", after a stopping distance.
+    """
+    if not isinstance(context.result, ModelResult) or alone.reading.amounts or not alone.reading.asked & QUANTITIES:
+        return False
+    if any(not (m.weak or m.passing or m.concepts & QUANTITIES) for m in alone.reading.mentions):
+        return False
+    return on_the_same(alone, Scored(Declined(()), 0.0), context, knowledge) is not None
 
 
 def _gives_inputs(alone: Question, told: ModelResult, knowledge: Knowledge) -> bool:

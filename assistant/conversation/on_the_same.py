@@ -174,7 +174,7 @@ def _whole(
             amounts[item.id] = old.amounts[item.id]
         elif alike and item.id in old.choices:
             choices[item.id] = old.choices[item.id]
-        elif left and (item.cues or not item.default) and fits(left[0], item.unit, knowledge.units) is not None:
+        elif left and _may_stand_for(left[0], item, alone, knowledge):
             amount = left.pop()
             amounts[item.id] = amount._replace(unit=amount.unit if amount.unit not in (None, "deg") else item.unit)
         elif not item.default:
@@ -184,6 +184,14 @@ def _whole(
     if left or not shared or any(own[name].quantity != model.output for name in lost):
         return None
     return Given(amounts, choices)
+
+
+def _may_stand_for(amount: Amount, item: ModelInput, alone: Question, knowledge: Knowledge) -> bool:
+    """Return whether a turn's amount may be an input: one that is needed, or that its unit or a word beside it says."""
+    if fits(amount, item.unit, knowledge.units) is None or not (item.cues or not item.default):
+        return False
+    said = not set(item.cues.split()).isdisjoint(_words(alone) - _SMALL)
+    return not item.default or amount.unit is not None or said
 
 
 def _counts_all(amount: Amount, alone: Question) -> bool:

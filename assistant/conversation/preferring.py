@@ -15,6 +15,7 @@ from assistant.conversation.traits import (
     begins_asking,
     leaves_out,
     names_thing,
+    names_unknown,
 )  # fmt: skip
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.choosing import Scored, candidates, resolve_scored
@@ -227,6 +228,8 @@ def of_another(alone: Question, second: Scored, context: Context, knowledge: Kno
         return False
     if not isinstance(second.result, (ModelResult, ScheduleResult, BandResult, CheckResult)):
         return False
+    if names_unknown(second.record, alone, knowledge):
+        return False  # "pavement width at 60", after a steering order
     asks = any(knowledge.lexicon.kinds.get(c, "")[:3] == "ask" for m in alone.reading.mentions for c in m.concepts)
     bounded = bool(alone.reading.asked & (QUANTITIES | _BOUNDS))
     return not asks and not bounded and len(alone.reading.words) <= _SHORT

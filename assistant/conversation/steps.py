@@ -8,7 +8,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.going_through import Gone, gone_through, quantities
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import ProcedureResult, Result
+from assistant.resolving.results import FactResult, ProcedureResult, Result
 from assistant.understanding.mentions import Mention
 
 _LONG = 8
@@ -63,6 +63,17 @@ def step_by_place(alone: Question, context: Context) -> tuple[Question, Result] 
     if place is None or place < 0:
         return None
     return gone.asked_by(alone), gone.told._replace(step=min(place, last), alone=True)
+
+
+def listed_told(alone: Question, context: Context) -> tuple[Question, Result] | None:
+    """Return the list told last to a turn that asks no more than for one of it by its place: "what's the third?"."""
+    words = [w for w in alone.reading.words if w not in _FILLING]
+    told = context.result
+    if context.asked is None or not isinstance(told, FactResult) or told.fact.says.count(",") < 2:
+        return None
+    places = _LAST.union(_ORDER)
+    asks = places.union(_STEPS).issuperset(words) and not places.isdisjoint(words)
+    return (context.asked.with_text(alone.reading.text), told) if asks else None
 
 
 def _numbered(words: list[str], alone: Question, last: int) -> int | None:

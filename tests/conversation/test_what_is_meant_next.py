@@ -128,3 +128,30 @@ def test_what_was_declined_is_said_again(talk: Talk) -> None:
 @pytest.mark.parametrize("turn", ["how many brakes do we have", "how many brakes have we got"])
 def test_how_many_there_are_is_counted(talk: Talk, turn: str) -> None:
     assert talk(turn)[-1].entry == "brake-count"
+
+
+@pytest.mark.parametrize(
+    ("turns", "value"),
+    [
+        (("total order with 20 right tiller and full right pedals at 40", "pavement width at 60"), 31.96),
+        (("stopping distance with FIRM from 130", "how long does it take"), 31.08),
+        (("rto 52 t 110 kt: energy into each brake", "how hot do they get from 60"), 393.6),
+        (("kinetic energy at 50 tonnes and 120 knots", "per brake in an RTO", "how hot from 80"), 461.7),
+    ],
+)
+def test_another_calculation_is_made_of_what_it_takes(talk: Talk, turns: tuple[str, ...], value: float) -> None:
+    assert talk(*turns)[-1].values[0].value == pytest.approx(value, abs=0.1)
+
+
+@pytest.mark.parametrize(
+    ("turns", "text"),
+    [
+        (("what does system 1 power", "what if it fails"), "no steering"),
+        (("what runs on system 2", "suppose that's lost"), "ALTERNATE"),
+        (("what does the brake controller do", "what if it fails"), "without anti-skid"),
+        (("what does the brake controller do", "what if it fails", "do I keep the autobrake"), "No autobrake"),
+        (("landing brief items", "what's the third"), "the exit"),
+    ],
+)
+def test_what_follows_where_it_fails(talk: Talk, turns: tuple[str, ...], text: str) -> None:
+    assert text in talk(*turns)[-1].text
