@@ -28,6 +28,8 @@ _AT_THE_LIMIT = r"(\bexactly at the limit), [^.(;]*?\d[^(;]*?(?= \(|[.;] |[.;]?$
 """An amount that is the limit itself, told a second time."""
 _RULE = r"(?<=[.?!]) Rule: (?:[^.]|\.\d)*\."
 _WHOLE_PROCEDURE = r"(That is step \d+ of: [^.;]*?): 1\. .*$"
+_QUOTED_ASIDE = r"(“[^”]*)\?”(?= [a-z])|(“[^ ”]+(?: [^ ”]+){2,}”)(?= [a-z])"
+"""A quoted question, or some words, that the sentence goes on after: a pause tells where they end."""
 _UNSAYABLE = r"\b(?:[a-z]|[a-z]{3,}|[b-df-hj-np-tv-xz]{2})\b"
 """What may be an abbreviation among words that somebody gave; of two letters, what has no vowel."""
 _MARGIN = r"\b(Within|Outside)( limits: (?:[^.;]|\.\d)*?\b)(above|below) the limit\b"
@@ -82,6 +84,7 @@ def _quoted_spelt(text: str, signs: Iterable[str]) -> str:
     if "“" not in text:
         return text
     units = {sign.strip() for sign in signs}
+    text = re.sub(_QUOTED_ASIDE, lambda m: f"{m[1]}”," if m[1] else f"{m[2]},", text)
 
     def spelt(match: re.Match[str]) -> str:
         return match[0] if match[0] in units or is_sayable(match[0].upper()) else match[0].upper()

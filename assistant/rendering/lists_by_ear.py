@@ -22,6 +22,7 @@ _NO_ITEM = "which|then|with|so|if|and|or|at|in|when|where|whichever|whatever|is|
 _ITEM = rf", (?:and |or )?(?=[^\W\d][^,.;:]*\d)(?!(?:{_NO_ITEM}) )"
 _CROWDED, _ITEMS = 14, 3
 """Words of a sentence, and amounts listed in it, from which each is said apart."""
+_VERBS = frozenset({"is", "are", "has", "have", "was"})
 _NAME = r"(?P<name>(?:^|(?<=: ))[^\W\d][\w’' -]*?) (?=(?:Mach )?\d)"
 
 
@@ -45,7 +46,8 @@ def _name_apart(piece: str) -> str:
     """A pause between the name of an item and its amount: "Retracting, 205 kt"."""
 
     def said(match: re.Match[str]) -> str:
-        joins = match["name"].split()[-1].lower() in _JOINING
+        words = match["name"].lower().split()
+        joins = words[-1] in _JOINING or not _VERBS.isdisjoint(words)
         return match[0] if joins else f"{match['name']}, "
 
     return re.sub(_NAME, said, piece, count=1)
@@ -59,7 +61,7 @@ def labels_apart(text: str, signs: Iterable[str]) -> str:
     def said(match: re.Match[str]) -> str:
         words = match[1].split()
         begins = match.start() == 0 or match.string[match.start() - 2 : match.start()] in begun
-        apart = begins and match[2] in units and 1 < len(words) <= _LONGEST_LABEL
+        apart = begins and match[2] in units and 1 < len(words) <= _LONGEST_LABEL and not words[-2].isdigit()
         return f"{match[1]}, " if apart and words[-1].lower() not in _JOINING else f"{match[1]} "
 
     return re.sub(_LABELLED, said, text)

@@ -19,6 +19,7 @@ from assistant.rendering.dates import dates_in_words, dates_kept, slashed_dates
 from assistant.rendering.labels import labels_named
 from assistant.rendering.sayable import is_sayable
 
+_INCHES = r"(?<![\d.,/])(\d[\d.,]*) in(?= is | \(\d|[.;)]|$)"
 _NUMERALS = r"(?<![\w.])\d+(?:-\d+){2,}(?!\w|\.\d)"
 """Three numbers and more, joined by hyphens: of a paragraph or a document."""
 _HYPHENED = r"(\d)-(\d[\d,.]*)( ?[^\s\d,;:!?]+)?"
@@ -67,6 +68,7 @@ def spoken(
     """
     manner = _Manner(units, _signs(units), lexicon, digits, radio or {})
     said = labels_named(text, labels) if labels else text
+    said = _amounts_apart(said, manner)
     said = _divided(slashed_dates(_roots_multiplied(_inches(said))))
     said = _ranges_in_words(_with_lexicon_signs(_rates(said, manner), manner), manner)
     said = dates_in_words(sentences_by_ear(said, _written(units)))
@@ -93,10 +95,21 @@ def _signs(units: Units) -> dict[str, str]:
 
 
 def _inches(text: str) -> str:
-    """An inch that something is said of is no word of the sentence: "3 in is 76.2 mm"."""
-    if " in is " not in text:
+    """An inch that something is said of, or told in another unit, is no word of the sentence: "3 in is 76.2 mm"."""
+    if " in" not in text:
         return text
-    return re.sub(r"(?<![\d.,])(\d[\d.,]*) in (?=is )", lambda m: f"{m[1]} inch{'' if m[1] == '1' else 'es'} ", text)
+    return re.sub(_INCHES, lambda m: f"{m[1]} inch{'' if m[1] == '1' else 'es'}", text)
+
+
+def _amounts_apart(text: str, manner: _Manner) -> str:
+    """Two amounts in a row that are of different kinds are heard apart: "for more than 5 min, 400 °C"."""
+    signs = "|".join(re.escape(sign) for sign in sorted(manner.signs, key=len, reverse=True))
+
+    def said(match: re.Match[str]) -> str:
+        one, other = (manner.units.get(manner.signs[sign]).dimension for sign in (match[2], match[3]))
+        return match[1] if one == other else f"{match[1]},"
+
+    return re.sub(rf"(\d ?({signs}))(?= \d[\d,.]* ?({signs})(?!\w))", said, text)
 
 
 def _roots_multiplied(text: str) -> str:

@@ -155,3 +155,22 @@ def test_the_number_of_a_step_is_no_number_of_the_radio(
     said = spoken("Stop: 1. Wait 5 s; 2. Lever DN; 3. Go 30 kt.", units, lexicon, digits=True, radio=radio_words)
 
     assert said == "Stop: three steps. one, Wait fife seconds. two, Lever down. three, Go tree zero knots."
+
+
+@pytest.mark.parametrize(("written", "said"), [
+    ("Lever set for more than 3 min 150 °C at most.", "Lever set for more than three minutes, one hundred and fifty "
+     "degrees Celsius at most."),
+    ("after 2 h 30 min", "after two hours thirty minutes."),
+    ("0.5 in (12.7 mm) of it; about 3 in.", "zero point five inches, or twelve point seven millimetres, of it. About "
+     "three inches."),
+    ("2 in each leg, 3 in, 4 in the bay", "two in each leg, three in, four in the bay."),
+    ("“And at 40 kt?” changes that, “where is it said” tells the page.", "And at forty knots, changes that, where is "
+     "it said, tells the page."),
+    ("The short one has length 9.5 m, first pressure 205 psi, mass 54,000 kg, and 230 °C to begin.",
+     "The short one has length nine point five metres. First pressure, two hundred and five p s i. Mass, fifty-four "
+     "thousand kilograms, and two hundred and thirty degrees Celsius to begin."),
+])  # fmt: skip
+def test_amounts_and_quotations_end_where_they_end(
+    written: str, said: str, units: Units, lexicon: dict[str, str]
+) -> None:
+    assert spoken(written, units, lexicon) == said
