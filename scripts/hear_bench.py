@@ -100,13 +100,17 @@ def sound_of(text: str, voice: str, noise: float | None) -> synthesis.Samples:
 
 
 def verdict(key: Key, heard: Heard, knowledge: Knowledge) -> str:
-    """Return the verdict on what was heard; the right number, put up for confirmation, is right."""
+    """Return the verdict on what was heard; the right number, put up for confirmation, is right.
+
+    So it is where it is put up beside one that sounds alike.
+    """
     if heard.answer.outcome == CLARIFY and heard.pending and heard.answer.values:
-        given = {value.value for value in heard.answer.values}
         meant = {amount.value for amount in knowledge.reader.read(key["q"]).amounts}
-        confirmed = answer_turn(heard.pending, Context(), knowledge)[0]
-        if (given <= meant or meant <= given) and judge(key, confirmed) == RIGHT:
-            return RIGHT
+        for choice in heard.answer.choices:
+            given = {amount.value for amount in knowledge.reader.read(choice).amounts}
+            confirmed = answer_turn(choice, Context(), knowledge)[0]
+            if (given <= meant or meant <= given) and judge(key, confirmed) == RIGHT:
+                return RIGHT
     return judge(key, heard.answer)
 
 

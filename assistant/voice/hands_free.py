@@ -18,7 +18,8 @@ from assistant.voice import hands_free_said as said
 from assistant.voice import tones
 from assistant.voice.ahead import Ahead
 from assistant.voice.echo import Echo, rest_from
-from assistant.voice.hearing.ear import Ear, Heard, as_asked
+from assistant.voice.hearing.confirming import as_asked
+from assistant.voice.hearing.ear import Ear, Heard
 from assistant.voice.hearing.reading_back import with_numbers
 from assistant.voice.hearing.samples import from_pcm
 from assistant.voice.listening import Closed, Listener, Utterance
@@ -260,6 +261,10 @@ class HandsFree:
             if not heard.pending or pending.repeated:
                 self._steer(words.AFFIRM)
                 return True
+        elif pending.is_other_in(heard, self._knowledge):
+            self._pending, self._context = None, pending.before
+            self._answer_text(pending.rival)
+            return True
         elif not heard.pending and pending.is_doubted_in(heard):
             self._pending = pending._replace(then=heard.text)
         else:

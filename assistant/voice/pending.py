@@ -31,9 +31,16 @@ class Pending(NamedTuple):
 
     def is_said_again_in(self, heard: Heard, knowledge: Knowledge) -> bool:
         """Return whether a turn gives but the numbers that are in doubt, as somebody does who affirms them."""
+        return self._has_numbers_of(self.text, heard, knowledge)
+
+    def is_other_in(self, heard: Heard, knowledge: Knowledge) -> bool:
+        """Return whether a turn gives but the numbers of what else it may have been: the other of two put up."""
+        return bool(self.rival) and self._has_numbers_of(self.rival, heard, knowledge)
+
+    def _has_numbers_of(self, text: str, heard: Heard, knowledge: Knowledge) -> bool:
         if not self.number or len(heard.text.split()) > _FEW_WORDS:
             return False
-        mine, again = (_numbers(text, knowledge, self.before.variant) for text in (self.text, heard.text))
+        mine, again = (_numbers(each, knowledge, self.before.variant) for each in (text, heard.text))
         return bool(mine) and mine == again
 
     def is_doubted_in(self, heard: Heard) -> bool:

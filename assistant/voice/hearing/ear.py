@@ -10,14 +10,12 @@ from collections.abc import Callable
 from math import exp, log
 from typing import TYPE_CHECKING
 
-from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer, Number
+from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer
 from assistant.conversation.context import Context
 from assistant.frozen import NamedTuple
-from assistant.quantities.amounts import Amount
-from assistant.quantities.show import exact_shown, number_words, spoken
-from assistant.rendering.speech import spoken as said_aloud
 from assistant.resolving.knowing import Knowledge
 from assistant.voice.hearing.addressed import SURELY
+from assistant.voice.hearing.confirming import asking_back, confirming
 from assistant.voice.hearing.numbers import other_numbers
 from assistant.voice.hearing.phrases import Expected
 from assistant.voice.hearing.reading_back import with_numbers
@@ -25,7 +23,7 @@ from assistant.voice.hearing.recognising import Recognised, Recogniser
 from assistant.voice.hearing.shares import Reading, Weighed
 from assistant.voice.hearing.sounds import Sounding
 from assistant.voice.hearing.weighing import Weigher, declined_to_strangers
-from assistant.voice.hearing.wording import plainly, said_words
+from assistant.voice.hearing.wording import plainly
 from assistant.voice.sound import RATE
 
 if TYPE_CHECKING:
@@ -51,7 +49,6 @@ _MUCH_EXPLAINED, _WELL_HEARD = 0.7, -0.22
 NUMBER_SURE, TEEN_SURE = 0.6, 0.92
 """The least probability that a number may have to be answered with; that of one which ends like "fifteen" or "fifty"
 must be higher, since those two are taken for one another even where the recogniser is fairly sure."""
-_ORDINALS = {"1st": "first", "2nd": "second", "3rd": "third"}
 _USUAL = 0.3
 """What a part of a text that was well heard is below certainty, as a natural logarithm."""
 NOTHING = "Nothing was said that could be made out."
@@ -118,9 +115,9 @@ class Ear:
         if asked_back and len(heard.text.split()) <= _FEW_WORDS and not heard.answer.values:
             return heard
         if weighed.reading.amounts:
-            asked = _confirming(weighed.reading, self._knowledge)
+            asked = confirming(weighed, self._knowledge)
         else:
-            asked = _asking_back(weighed._replace(rivals=()), self._knowledge)
+            asked = asking_back(weighed._replace(rivals=()), self._knowledge)
         return heard._replace(answer=asked, after=context, pending=heard.text)
 
     def said(self, samples: Floats) -> tuple[str, ...]:
@@ -150,9 +147,9 @@ class Ear:
         unsure = guessed or reading.meant < SURELY or evidence(weighed) < _least(reading)
         if answer.outcome == ANSWER and reading.amounts and (unsure or weighed.number < sure):
             whole = weighed.number >= sure  # a doubtful number is asked for by itself, as on the radio
-            answer, after, pending = _confirming(reading, self._knowledge, whole), context, reading.text
+            answer, after, pending = confirming(weighed, self._knowledge, whole), context, reading.text
         elif answer.outcome == ANSWER and unsure:
-            answer, after, pending = _asking_back(weighed, self._knowledge), context, reading.text
+            answer, after, pending = asking_back(weighed, self._knowledge), context, reading.text
         if answer.outcome == ANSWER:
             answer = with_numbers(answer, after, self._knowledge)
         elif answer.outcome == DECLINE:
@@ -192,64 +189,3 @@ def _is_nothing(recognised: Recognised) -> bool:
     if recognised.no_speech > NO_SPEECH or not recognised.hypotheses:
         return True
     return recognised.hypotheses[0].score < MUMBLED
-
-
-def _confirming(reading: Reading, knowledge: Knowledge, whole: bool = False) -> Answer:
-    """Return the question whether the numbers were heard rightly, said figure by figure as on the radio.
-
-    whole: whether more than the numbers is in doubt, so that all that was heard is said back.
-    """
-    said = ", ".join(_on_the_radio(amount, knowledge) for amount in reading.amounts)
-    shown = ", ".join(_shown(amount, knowledge) for amount in reading.amounts)
-    heard = f"{said}: {as_asked(reading.text, knowledge)}" if whole else said
-    numbers = tuple(Number("heard", amount.value, amount.unit or "count") for amount in reading.amounts)
-    return reading.answer._replace(
-        outcome=CLARIFY, text=f"CONFIRM {said}? I heard {shown}: {reading.text}", said=f"Confirm, {heard}?",
-        values=numbers, working="", sources=(), needs=tuple(f"confirmation of {each}" for each in shown.split(", ")),
-        choices=(reading.text,), entry="",
-    )  # fmt: skip
-
-
-def _asking_back(weighed: Weighed, knowledge: Knowledge) -> Answer:
-    """Return the question which of the likeliest readings was meant; by ear one is asked after the other."""
-    readings = [weighed.reading]
-    readings += [each for each in weighed.rivals[:1] if said_words(each.text) != said_words(weighed.reading.text)]
-    choices = tuple(reading.text for reading in readings)
-    text = f"CONFIRM: {shown_as_asked(choices[0], knowledge)}?"
-    if len(choices) > 1:
-        text += f" Or was it: {shown_as_asked(choices[1], knowledge)}?"
-    answer = weighed.reading.answer
-    return answer._replace(
-        outcome=CLARIFY, text=text, said=f"Confirm: {as_asked(choices[0], knowledge)}?", values=(), working="",
-        sources=(), needs=("what was asked",), choices=choices, entry="",
-    )  # fmt: skip
-
-
-def as_asked(text: str, knowledge: Knowledge) -> str:
-    """Return what was heard as it is said back: figures in words, abbreviations letter by letter."""
-    shown = shown_as_asked(text, knowledge)
-    return said_aloud(shown, knowledge.units, knowledge.base.pronunciations).rstrip(".?! ")
-
-
-def shown_as_asked(text: str, knowledge: Knowledge) -> str:
-    """Return what was heard as it is written: abbreviations in capitals, and no capital at the beginning else."""
-    words = text.rstrip(".?! ").split()
-    known = knowledge.base.pronunciations
-    words = [_ORDINALS.get(word.lower(), word) for word in words]
-    written = [word.upper() if word.upper() in known and word.islower() else word for word in words]
-    if written and written[0][1:].islower():
-        written[0] = written[0].lower()
-    return " ".join(written)
-
-
-def _on_the_radio(amount: Amount, knowledge: Knowledge) -> str:
-    if amount.unit and amount.unit != "count":
-        return spoken(amount.value, amount.unit, knowledge.units, digits=True)
-    whole = amount.value == int(amount.value) and 0 <= amount.value < 100_000
-    return spoken(amount.value, "kt", knowledge.units, digits=True).rsplit(" ", 1)[0] if whole else number_words(
-        amount.value
-    )  # fmt: skip
-
-
-def _shown(amount: Amount, knowledge: Knowledge) -> str:
-    return exact_shown(amount.value, amount.unit or "count", knowledge.units)

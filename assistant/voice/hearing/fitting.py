@@ -17,6 +17,8 @@ if TYPE_CHECKING:
 
 _SURE_WORD = 0.6
 """Probability of a word from which on it is taken as it was heard."""
+_AS_LIKELY = -4.0
+"""How much less likely, as a natural logarithm, a number that sounds alike may be to be asked for as well."""
 _WORD = re.compile(r"[^\W\d_][\w']*")
 
 
@@ -46,15 +48,21 @@ def doubtful(text: str, judged: Judged) -> list[tuple[int, int]]:
     return found
 
 
-def number_chance(text: str, recogniser: Recogniser, samples: Floats) -> float:
-    """Return how likely the numbers of a text are: each part of them, and beside others that sound alike."""
-    judged = recogniser.judge(samples, [text, *other_numbers(text)])
+def number_chance(text: str, recogniser: Recogniser, samples: Floats) -> tuple[float, str]:
+    """Return how likely the numbers of a text are: each part of them, and beside others that sound alike.
+
+    Also the text with one of these in the place of its own, where that may as well have been said; "" for none.
+    """
+    alike = other_numbers(text)
+    judged = recogniser.judge(samples, [text, *alike])
     if not judged:
-        return 1.0
+        return 1.0, ""
     mine, *others = judged
     places = number_places(text)
     chances = [p.chance for p in mine.parts for start, end in places if p.start < end and p.end > start]
-    return min([*chances, _against(mine, others)])
+    rivals = {text: other.total - mine.total for text, other in zip(alike, others, strict=True)}
+    other = max(rivals, key=rivals.__getitem__, default="")
+    return min([*chances, _against(mine, others)]), other if other and rivals[other] > _AS_LIKELY else ""
 
 
 def _against(mine: Judged, others: list[Judged]) -> float:

@@ -60,13 +60,15 @@ class Reading(NamedTuple):
 class Weighed(NamedTuple):
     """The reading that was meant. sureness: the share of all readings that lead to its answer, 0 to 1.
 
-    number: the least probability of a figure in it. rivals: readings that lead elsewhere, the likeliest first.
+    number: the least probability of a figure in it. rivals: readings that lead elsewhere, the likeliest first. other:
+    its text with a number that sounds alike in the place of its own, where that may as well have been said.
     """
 
     reading: Reading
     sureness: float
     number: float = 1.0
     rivals: tuple[Reading, ...] = ()
+    other: str = ""
 
 
 def answers_of(readings: Sequence[Reading]) -> list[object]:

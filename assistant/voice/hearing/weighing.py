@@ -86,7 +86,8 @@ class Weigher:
             weighed = self._thought_over(heard, _short_list(readings, heard[0][0]), recogniser, samples, context)
         if not weighed.reading.amounts:
             return weighed
-        return weighed._replace(number=number_chance(weighed.reading.text, recogniser, samples))
+        chance, other = number_chance(weighed.reading.text, recogniser, samples)
+        return weighed._replace(number=chance, other=other)
 
     def _thought_over(
         self, heard: list[tuple[str, float]], short: list[Reading], recogniser: Recogniser, samples: Floats,

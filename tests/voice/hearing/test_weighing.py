@@ -109,6 +109,18 @@ def test_a_doubtful_number_is_confirmed_first(hear: object) -> None:
     assert heard.pending == "Can I extend the gear at 240 knots?"
 
 
+def test_a_number_that_may_as_well_be_its_like_is_put_up_with_it(hear: object) -> None:
+    texts = ("Can I make a turn of 40 degrees at 15 knots?", "Can I make a turn of 40 degrees at 50 knots?")
+    heard = hear(Fake(*texts))  # type: ignore[operator]
+
+    assert heard.answer.outcome == CLARIFY
+    assert heard.answer.text.startswith("CONFIRM four zero degrees, one five knots? Or five zero knots? I heard ")
+    assert "five zero" not in heard.answer.spoken
+    assert [value.value for value in heard.answer.values] == [40, 15, 50]
+    assert heard.pending == texts[0]
+    assert heard.answer.choices == texts
+
+
 def test_a_sure_number_is_answered_and_read_back(hear: object) -> None:
     heard = hear(Fake("Can I extend the gear at 240 knots?"))  # type: ignore[operator]
 
