@@ -20,7 +20,7 @@ from assistant.voice.hearing.numbers import other_numbers
 from assistant.voice.hearing.phrases import Expected
 from assistant.voice.hearing.reading_back import with_numbers
 from assistant.voice.hearing.recognising import Recognised, Recogniser
-from assistant.voice.hearing.shares import Reading, Weighed
+from assistant.voice.hearing.shares import Weighed
 from assistant.voice.hearing.sounds import Sounding
 from assistant.voice.hearing.weighing import Weigher, declined_to_strangers
 from assistant.voice.hearing.wording import plainly
@@ -37,15 +37,17 @@ a recogniser is never sure of."""
 _SHORT_S = 2.4
 """Seconds of an utterance that holds a few words."""
 _FEW_WORDS = 3
-SURE, QUITE_SURE = 1.6, 2.5
-"""How much must speak for an answer to be given, as a natural logarithm of right ones to wrong ones; and where the
-knowledge leaves much of the question unexplained."""
-_LEADING, _MOST_LEADING = 1.0, 3.0
-_EXPLAINED, _HEARD, _DOUBT = 4.6, 2.4, -2.8
-"""What speaks for an answer: by how much its readings lead all others, how well the knowledge explains it, and how well
-it was heard, as a mean logarithm of probability. Fitted to what came of development questions, clean and in noise."""
-_MUCH_EXPLAINED, _WELL_HEARD = 0.7, -0.22
-"""How well a question must be explained, or else be heard, for less to do."""
+SURE = 1.3
+"""How much must speak for an answer to be given, as a natural logarithm of right ones to wrong ones."""
+_LEADING, _MOST_LEADING = 0.56, 3.0
+_EXPLAINED, _HEARD, _USUAL_WORD, _ALL = 0.8, 1.0, 0.92, 4.9
+_LEAST_USUAL, _TYPICAL, _FEWEST_WORDS = -8.0, -3.9, 3
+"""What speaks for an answer: by how much its readings lead all others, how well the knowledge explains it, how well it
+was heard, as a mean logarithm of probability, and how likely each of its words is in a question. Fitted to what came
+of development questions, clean and in noise."""
+_EVEN, _AS_USUAL = 0.62, -4.0
+"""The share of all readings up to which one that leads elsewhere may as well be meant; and how much less likely as a
+question, a natural logarithm, it may be for that."""
 NUMBER_SURE, TEEN_SURE = 0.6, 0.92
 """The least probability that a number may have to be answered with; that of one which ends like "fifteen" or "fifty"
 must be higher, since those two are taken for one another even where the recogniser is fairly sure."""
@@ -144,7 +146,7 @@ class Ear:
         answer, after, pending = reading.answer, reading.after, ""
         sure = TEEN_SURE if other_numbers(reading.text) else NUMBER_SURE
         guessed = reading.score < MUMBLED and not faint  # a piece of what was said, with the rest left out
-        unsure = guessed or reading.meant < SURELY or evidence(weighed) < _least(reading)
+        unsure = guessed or reading.meant < SURELY or evidence(weighed) < SURE or _may_be_another(weighed)
         if answer.outcome == ANSWER and reading.amounts and (unsure or weighed.number < sure):
             whole = weighed.number >= sure  # a doubtful number is asked for by itself, as on the radio
             answer, after, pending = confirming(weighed, self._knowledge, whole), context, reading.text
@@ -171,14 +173,16 @@ def evidence(weighed: Weighed) -> float:
     share = weighed.sureness
     leading = log(share / (1 - share)) if 0 < share < 1 else _MOST_LEADING
     reading = weighed.reading
-    heard = max(MUMBLED, reading.score)
-    return _DOUBT + _LEADING * min(leading, _MOST_LEADING) + _EXPLAINED * reading.explained + _HEARD * heard
+    usual = reading.usual / max(_FEWEST_WORDS, len(reading.text.split())) if reading.usual else _TYPICAL
+    told = _LEADING * min(leading, _MOST_LEADING) + _EXPLAINED * reading.explained
+    return told + _HEARD * max(MUMBLED, reading.score) + _USUAL_WORD * max(_LEAST_USUAL, usual) + _ALL
 
 
-def _least(reading: Reading) -> float:
-    """Return how much must speak for a reading."""
-    hardly = reading.explained < _MUCH_EXPLAINED and reading.score < _WELL_HEARD
-    return QUITE_SURE if hardly else SURE
+def _may_be_another(weighed: Weighed) -> bool:
+    """Return whether a rival may as well be meant: nearly as likely by all that is known, and as usual a question."""
+    if weighed.sureness > _EVEN or not weighed.rivals:
+        return False
+    return weighed.rivals[0].usual - weighed.reading.usual >= _AS_USUAL
 
 
 def _texts(recognised: Recognised) -> tuple[str, ...]:

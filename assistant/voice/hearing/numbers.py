@@ -16,16 +16,24 @@ _AFTER_NAME = re.compile(
 _LETTERED = re.compile(
     r"((?<![\d.,])(?:\d,?\d{3}|\d{3})|\bhow many) (?:side|sigh|sign|site|sight)\b", re.IGNORECASE
 )
+_ONES = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
+_TENS_APART = re.compile(rf"(?<![\d.,])([2-9])0,? ([1-9]|{'|'.join(_ONES)})\b(?![.,]?\d)", re.IGNORECASE)
 _NO_NUMBERS = frozenset({"a", "an", "o", "oh", "and"})
 
 
 def numbered(text: str) -> str:
     """Return the text with a word that sounds like a figure as that figure, where a name has one: "system to".
 
-    So with letters that a recogniser writes as a word after a large number, or where one is asked for: "1,400 side".
+    So with letters that a recogniser writes as a word after a large number, or where one is asked for: "1,400 side";
+    and with a number whose tens and ones are written apart: "40, 8 tonnes".
     """
     figures = _AFTER_NAME.sub(lambda match: f"{match[1]} {_SOUNDS_LIKE[match[2].lower()]}", text)
-    return _LETTERED.sub(r"\1 psi", figures)
+    whole = _TENS_APART.sub(lambda match: f"{match[1]}{_figure(match[2].lower())}", figures)
+    return _LETTERED.sub(r"\1 psi", whole)
+
+
+def _figure(word: str) -> str:
+    return str(_ONES.index(word) + 1) if word in _ONES else word
 
 
 def number_places(text: str) -> list[tuple[int, int]]:
