@@ -37,18 +37,18 @@ a recogniser is never sure of."""
 _SHORT_S = 2.4
 """Seconds of an utterance that holds a few words."""
 _FEW_WORDS = 3
-SURE = 1.3
+SURE = 1.8
 """How much must speak for an answer to be given, as a natural logarithm of right ones to wrong ones."""
-_LEADING, _MOST_LEADING = 0.56, 3.0
-_EXPLAINED, _HEARD, _USUAL_WORD, _ALL = 0.8, 1.0, 0.92, 4.9
+_LEADING, _MOST_LEADING = 0.51, 3.0
+_EXPLAINED, _HEARD, _USUAL_WORD, _ALL = 1.9, 2.3, 0.66, 3.5
 _LEAST_USUAL, _TYPICAL, _FEWEST_WORDS = -8.0, -3.9, 3
 """What speaks for an answer: by how much its readings lead all others, how well the knowledge explains it, how well it
 was heard, as a mean logarithm of probability, and how likely each of its words is in a question. Fitted to what came
 of development questions, clean and in noise."""
-_EVEN, _AS_USUAL = 0.62, -4.0
+_EVEN, _AS_USUAL = 0.58, -4.0
 """The share of all readings up to which one that leads elsewhere may as well be meant; and how much less likely as a
 question, a natural logarithm, it may be for that."""
-NUMBER_SURE, TEEN_SURE = 0.6, 0.92
+NUMBER_SURE, TEEN_SURE = 0.6, 0.96
 """The least probability that a number may have to be answered with; that of one which ends like "fifteen" or "fifty"
 must be higher, since those two are taken for one another even where the recogniser is fairly sure."""
 _USUAL = 0.3

@@ -18,6 +18,9 @@ _LETTERED = re.compile(
 )
 _ONES = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 _TENS_APART = re.compile(rf"(?<![\d.,])([2-9])0,? ([1-9]|{'|'.join(_ONES)})\b(?![.,]?\d)", re.IGNORECASE)
+_HUNDREDS_APART = re.compile(rf"(?<![\d.,-])([1-9]|{'|'.join(_ONES)})[-. ]([1-9]\d)\b(?![.,-]?\d)", re.IGNORECASE)
+_DOUBLED = re.compile(r"(?<![\d.,])(\d{1,2}) double (\d)\b")
+"""Numbers whose parts are written apart: "40, 8 tonnes", "3.20 °C" and "one 85" for hundreds, "16 double 0"."""
 _NO_NUMBERS = frozenset({"a", "an", "o", "oh", "and"})
 
 
@@ -25,10 +28,12 @@ def numbered(text: str) -> str:
     """Return the text with a word that sounds like a figure as that figure, where a name has one: "system to".
 
     So with letters that a recogniser writes as a word after a large number, or where one is asked for: "1,400 side";
-    and with a number whose tens and ones are written apart: "40, 8 tonnes".
+    and with a number whose parts are written apart: "40, 8 tonnes".
     """
     figures = _AFTER_NAME.sub(lambda match: f"{match[1]} {_SOUNDS_LIKE[match[2].lower()]}", text)
     whole = _TENS_APART.sub(lambda match: f"{match[1]}{_figure(match[2].lower())}", figures)
+    whole = _HUNDREDS_APART.sub(lambda match: f"{_figure(match[1].lower())}{match[2]}", whole)
+    whole = _DOUBLED.sub(r"\1\2\2", whole)
     return _LETTERED.sub(r"\1 psi", whole)
 
 

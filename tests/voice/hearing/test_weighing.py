@@ -205,7 +205,9 @@ def test_numbers_that_end_alike(text: str, others: list[str]) -> None:
 @pytest.mark.parametrize(("text", "plain"), [
     ("system to is lost", "system 2 is lost"), ("it shows 1,400 side", "it shows 1,400 psi"),
     ("landing at 40, 8 tonnes", "landing at 48 tonnes"), ("at 50 five tonnes", "at 55 tonnes"),
-    ("at 40, 80 tonnes", "at 40, 80 tonnes"), ("30 at 40, 8.5 degrees", "30 at 40, 8.5 degrees"),
+    ("at 40, 80 tonnes", "at 40, 80 tonnes"), ("1-85 knots now", "185 knots now"), ("it reads 3.20", "it reads 320"),
+    ("three 90 with fans", "390 with fans"), ("down to 16 double 0", "down to 1600"), ("Mach 0.60", "Mach 0.60"),
+    ("1.5 metres", "1.5 metres"), ("at 5.25 bar", "at 525 bar"), ("30 at 40, 8.5 degrees", "30 at 40, 8.5 degrees"),
     ("the 1 side of it", "the 1 side of it"), ("how many side do they hold", "how many psi do they hold"),
 ])  # fmt: skip
 def test_words_that_sound_like_figures_and_units(text: str, plain: str) -> None:
