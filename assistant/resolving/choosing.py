@@ -54,6 +54,7 @@ from assistant.resolving.results import (
     TableResult,
     TablesResult,
 )  # fmt: skip
+from assistant.resolving.something_named import names_something
 from assistant.resolving.state_questions import state_candidates
 from assistant.resolving.steering_order import deflections, leaves_centred, names_part, names_side, resolve_order
 from assistant.resolving.unknown_failed import unknown_failed
@@ -146,7 +147,15 @@ def resolve_scored(question: Question, know: Knowledge, avoid: Collection[str] =
     which = which_schedule((c.result for c in found[:3]), question, know)
     if which:
         return Scored(which, 0.0)
+    return _told_or_asked(found, question, know)
+
+
+def _told_or_asked(found: list[Candidate], question: Question, know: Knowledge) -> Scored:
+    """Return the best result where it is sure to be meant, or what is asked back or declined."""
+    best = found[0]
     if _sure(found, question) and not (best.score < ANSWERING and lacks_unit(found, best, question, know)):
+        if best.match and not names_something(question, know):
+            return Scored(Declined(()), 0.0)
         whole = with_labels(joined(found, question, know) or best.result, question, know)
         return Scored(whole, best.score, best.match.record if best.match else "")
     return Scored(_outside_all(found) or _which(question, know) or unsure(found, question, know), 0.0)

@@ -8,12 +8,15 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_inputs import bind
 from assistant.resolving.models import resolve_model
 from assistant.resolving.results import ModelResult
+from assistant.understanding.mentions import PLAIN, STATE
 
 _FUNCTION = "remaining"
 _LEFT = frozenset(("left", "remain", "remains", "remaining", "more", "still", "now"))
 _OPEN = frozenset(("how", "what", "whats"))
 _ONE = frozenset(("one", "single"))
 _BESIDE = 2
+_NO_SUBJECT = frozenset((PLAIN, STATE))
+"""How a concept begins that says what is asked of the things counted, and names none: "left", "used"."""
 
 
 def count_left(question: Question, know: Knowledge) -> ModelResult | None:
@@ -31,7 +34,7 @@ def count_left(question: Question, know: Knowledge) -> ModelResult | None:
 
 
 def _rest(model: Model, question: Question, know: Knowledge) -> ModelResult | None:
-    subject = frozenset(c for m in know.phrase(model.of).mentions for c in m.concepts)
+    subject = frozenset(c for m in know.phrase(model.of).mentions for c in m.concepts if c[0] not in _NO_SUBJECT)
     if not any(not subject.isdisjoint(m.concepts) for m in question.reading.mentions):
         return None
     question = _with_ones(subject, question)

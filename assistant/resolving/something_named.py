@@ -1,0 +1,32 @@
+"""Whether a question names anything at all: words that ask, and ordinary ones, fit a record by chance.
+
+"When do we leave tomorrow" has one word that a way of asking for parking has too; nothing in it says that it is meant.
+"""
+
+from __future__ import annotations
+
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.understanding.mentions import Mention
+
+_ASKING_KINDS = frozenset({"ask", "ask!", "filler"})
+_ASKING = frozenset(("what", "which", "how", "why", "where", "who", "whose", "whats", "when"))
+_TELL = 2
+"""Ordinary words that together tell what is meant: "design group"."""
+
+
+def names_something(question: Question, know: Knowledge) -> bool:
+    """Return whether a question names a thing, a quantity, a state or an amount, or goes on from what named one."""
+    reading = question.reading
+    if reading.amounts or question.conditions or question.background or question.context:
+        return True
+    plain = sum(mention.is_plain and not mention.weak for mention in reading.mentions)
+    return plain >= _TELL or any(_is_a_name(mention, know) for mention in reading.mentions)
+
+
+def _is_a_name(mention: Mention, know: Knowledge) -> bool:
+    if mention.is_plain:
+        return not all(know.reader.is_ordinary(word) for word in mention.text.split())
+    kinds = {know.lexicon.kinds.get(concept, "thing") for concept in mention.concepts} - _ASKING_KINDS
+    if "quantity" in kinds:
+        return mention.text.split()[0] not in _ASKING or bool(kinds - {"quantity"})
+    return bool(kinds) and not mention.weak
