@@ -19,7 +19,8 @@ def test_what_names_nothing_is_not_answered(knowledge: Knowledge, asked: str) ->
 
 
 @pytest.mark.parametrize(("asked", "entry"), [
-    ("what is the airplane design group based on", "fillet-groups"), ("who taxies", "who-taxies"), ("when are chocks used", "chocks-policy"),
+    ("what is the airplane design group based on", "fillet-groups"), ("who taxies", "who-taxies"),
+    ("when are chocks used", "chocks-policy"),
     ("parking", "parking"),
 ])  # fmt: skip
 def test_what_names_a_thing_is(knowledge: Knowledge, asked: str, entry: str) -> None:
