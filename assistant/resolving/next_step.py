@@ -57,13 +57,25 @@ def next_step(question: Question, know: Knowledge, ranked: Sequence[Match]) -> t
         done = [i for i, step in enumerate(procedure.steps) if any(_tells(d, about, question, know) for d in step.done)]
         if not done or max(done) + 1 == len(procedure.steps) or not _gives(procedure.steps[max(done) + 1], question):
             continue
-        if question.reading.amounts and len(done) == 1 and about.own.isdisjoint(question.reading.concepts):
-            continue  # "gear down at 260 kt, what now" is no step of any procedure that begins so
+        if len(done) == 1 and _is_of_another(question, match.record, about, know):
+            continue
         in_order = 2 * len(done) - max(done) - 1
         score = min(_MOST, match.score + _BASE + _EACH * len(done))
         found = (match.score + _EACH * in_order, score, ProcedureResult(procedure, max(done) + 1))
         best = found if best is None or found[0] > best[0] else best
     return best[1:] if best else None
+
+
+def _is_of_another(question: Question, record: str, about: _About, know: Knowledge) -> bool:
+    """Return whether one step told may be of anything else: with an amount, or with a thing that the procedure has not.
+
+    "Gear down at 260 kt, what now" is no step of any procedure that begins so.
+    """
+    if question.reading.amounts and about.own.isdisjoint(question.reading.concepts):
+        return True
+    known = know.matcher.vocabulary(record)
+    things = (m for m in question.reading.mentions if not (m.weak or m.is_plain or know.matcher.is_soft(m)))
+    return any(known.isdisjoint(mention.concepts) for mention in things)
 
 
 def _asks_next(words: Sequence[str]) -> bool:

@@ -21,8 +21,8 @@ _ORDINALS = {"1st": "first", "2nd": "second", "3rd": "third"}
 def confirming(weighed: Weighed, knowledge: Knowledge, whole: bool = False) -> Answer:
     """Return the question whether the numbers were heard rightly.
 
-    Where another number that sounds alike may as well have been said, it is put up too; by ear, only after the first
-    was denied. whole: whether more than the numbers is in doubt, so that all that was heard is said back.
+    Where there is another number that sounds alike, it is put up too; by ear, only after the first was denied. whole:
+    whether more than the numbers is in doubt, so that all that was heard is said back.
     """
     reading = weighed.reading
     others = _others(reading, weighed.other, knowledge)

@@ -17,8 +17,6 @@ if TYPE_CHECKING:
 
 _SURE_WORD = 0.6
 """Probability of a word from which on it is taken as it was heard."""
-_AS_LIKELY = -4.0
-"""How much less likely, as a natural logarithm, a number that sounds alike may be to be asked for as well."""
 _WORD = re.compile(r"[^\W\d_][\w']*")
 
 
@@ -51,7 +49,7 @@ def doubtful(text: str, judged: Judged) -> list[tuple[int, int]]:
 def number_chance(text: str, recogniser: Recogniser, samples: Floats) -> tuple[float, str]:
     """Return how likely the numbers of a text are: each part of them, and beside others that sound alike.
 
-    Also the text with one of these in the place of its own, where that may as well have been said; "" for none.
+    Also the text with the likeliest of these in the place of its own; "" for none.
     """
     alike = other_numbers(text)
     judged = recogniser.judge(samples, [text, *alike])
@@ -61,8 +59,7 @@ def number_chance(text: str, recogniser: Recogniser, samples: Floats) -> tuple[f
     places = number_places(text)
     chances = [p.chance for p in mine.parts for start, end in places if p.start < end and p.end > start]
     rivals = {text: other.total - mine.total for text, other in zip(alike, others, strict=True)}
-    other = max(rivals, key=rivals.__getitem__, default="")
-    return min([*chances, _against(mine, others)]), other if other and rivals[other] > _AS_LIKELY else ""
+    return min([*chances, _against(mine, others)]), max(rivals, key=rivals.__getitem__, default="")
 
 
 def _against(mine: Judged, others: list[Judged]) -> float:

@@ -11,7 +11,7 @@ _WORD = re.compile(r"[^\W\d_]+")
 _TEEN = re.compile(r"(?<![\d.,])(\d*)(?:1([3-9])|([3-9])0)(?![\d.,]*\d)")
 _SOUNDS_LIKE = {"to": "2", "too": "2", "tube": "2", "won": "1", "wan": "1", "for": "4", "tree": "3"}
 _AFTER_NAME = re.compile(
-    rf"\b(systems?|hydraulics?|hyd|number|brake|break)[ ,]+({'|'.join(_SOUNDS_LIKE)})\b", re.IGNORECASE
+    rf"\b(systems?|hydraulics?|hyd|number|code|brake|break)[ ,]+({'|'.join(_SOUNDS_LIKE)})\b", re.IGNORECASE
 )
 _LETTERED = re.compile(
     r"((?<![\d.,])(?:\d,?\d{3}|\d{3})|\bhow many) (?:side|sigh|sign|site|sight)\b", re.IGNORECASE

@@ -61,7 +61,7 @@ class Weighed(NamedTuple):
     """The reading that was meant. sureness: the share of all readings that lead to its answer, 0 to 1.
 
     number: the least probability of a figure in it. rivals: readings that lead elsewhere, the likeliest first. other:
-    its text with a number that sounds alike in the place of its own, where that may as well have been said.
+    its text with a number that sounds alike in the place of its own.
     """
 
     reading: Reading
