@@ -9,8 +9,8 @@ from assistant.conversation.context import LATELY, Context
 from assistant.conversation.other_orders import OTHER_WAY, PEDALS, SEATS, SIDES, Order, controls_named, orders_of
 from assistant.frozen import NamedTuple
 from assistant.quantities.amounts import Amount
+from assistant.resolving.deflections import leaves_centred
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.steering_order import leaves_centred
 from assistant.understanding.mentions import Reading
 
 ADDING = frozenset({"another", "more", "further", "extra"})

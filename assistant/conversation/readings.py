@@ -11,6 +11,7 @@ from assistant.conversation.following import NEW, Merged, merged_words, put_asid
 from assistant.conversation.settings import other_setting
 from assistant.knowledge.records import Model
 from assistant.resolving.asked_quantity import quantity_of
+from assistant.resolving.deflections import Deflection, deflections
 from assistant.resolving.given_states import given_states
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_inputs import bind, cued_parts
@@ -25,7 +26,6 @@ from assistant.resolving.results import (
     ProcedureResult,
     TableResult,
 )
-from assistant.resolving.steering_order import Deflection, deflections
 from assistant.understanding.mentions import ELSEWHERE, Mention, Reading
 from assistant.understanding.states import Condition
 

@@ -14,6 +14,7 @@ from assistant.resolving import limits as limit_rules
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES, asked_of
 from assistant.resolving.controls_in_use import moved_in_vain, set_in_vain
+from assistant.resolving.deflections import deflections
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_inputs import Binding, bind
 from assistant.resolving.models import resolve_model
@@ -36,7 +37,7 @@ from assistant.resolving.results import (
 from assistant.resolving.schedules import has_it, leftover, resolve_schedule
 from assistant.resolving.siblings import sibling_named
 from assistant.resolving.state_asked import left_open
-from assistant.resolving.steering_order import deflections, resolve_order
+from assistant.resolving.steering_order import resolve_order
 from assistant.understanding.asked_singly import asks_singly
 from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match

@@ -29,6 +29,7 @@ from assistant.resolving.candidates import Candidate, from_match
 from assistant.resolving.changes import change_result
 from assistant.resolving.conversions import conversion
 from assistant.resolving.counts_left import count_left
+from assistant.resolving.deflections import deflections, leaves_centred, names_part, names_side
 from assistant.resolving.figures_named import figure_named, record_named
 from assistant.resolving.former_figures import former_believed
 from assistant.resolving.going_first import in_their_order
@@ -56,7 +57,7 @@ from assistant.resolving.results import (
 )  # fmt: skip
 from assistant.resolving.something_named import names_something
 from assistant.resolving.state_questions import state_candidates
-from assistant.resolving.steering_order import deflections, leaves_centred, names_part, names_side, resolve_order
+from assistant.resolving.steering_order import resolve_order
 from assistant.resolving.unknown_failed import unknown_failed
 from assistant.resolving.variants import variant_result
 from assistant.resolving.which_schedule import which_schedule

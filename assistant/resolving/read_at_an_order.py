@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from assistant.resolving.deflections import Deflection, deflections, names_side
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.steering_order import Deflection, deflections, names_side
 
 
 def read_at_an_order(question: Question, know: Knowledge) -> bool:
