@@ -192,8 +192,19 @@ def _like(one: Point, other: Point, know: Knowledge) -> bool:
     )
     words, theirs = ({w for e in p.elements if not e.given for w in e.words} for p in (one, other))
     labelled = any(e.given for e in one.elements) and any(e.given for e in other.elements)
+    if labelled and _named_alike(one, other):
+        return True
     labelled = labelled or bool(one.labels and other.labels and one.text.split()[:-1] == other.text.split()[:-1])
     return bool(mine & others) or (labelled and bool(words & theirs))
+
+
+def _named_alike(one: Point, other: Point) -> bool:
+    """Return whether two points say one thing each of names that have a word in common: under- and over-inflation."""
+    names = [{w for e in p.elements if e.given for w in e.words} for p in (one, other)]
+    return len(one.elements) == len(other.elements) == _PAIR and bool(names[0] & names[1]) and names[0] != names[1]
+
+
+_PAIR = 2
 
 
 def _named_by(point: Point) -> bool:

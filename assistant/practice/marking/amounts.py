@@ -44,12 +44,13 @@ def amounts_of(reading: Reading, know: Knowledge) -> tuple[Amount, ...]:
 
 def with_unnamed(amounts: Sequence[Amount], reading: Reading, know: Knowledge) -> tuple[Amount, ...]:
     """Return amounts with the bare numbers that might name a variant, and stand as no name does: "; 120 max"."""
-    taken = {i for a in amounts for i in range(a.start, a.end)}.union(reading.variant_places)
-    words = ("", *reading.words, "")
+    words = ("", *reading.words, "", "")
+    variants = {i for i in reading.variant_places if words[i + 2] not in _BOUNDING}
+    taken = {i for a in amounts for i in range(a.start, a.end)} | variants
     found = [
         Amount(i, i + 1, float(word), None, word, False, False) for i, word in enumerate(reading.words)
-        if i not in taken and word in know.lexicon.variant_numbers and words[i] not in _NAMING
-        and words[i + 2] not in (":", "-")
+        if i not in taken and word in know.lexicon.variant_numbers and words[i + 2] not in (":", "-")
+        and (words[i] not in _NAMING or words[i + 2] in _BOUNDING)
     ]  # fmt: skip
     found += [
         a for a in (amounts_in(" ".join(reading.words), know.units) if reading.variants else ())
@@ -61,6 +62,8 @@ def with_unnamed(amounts: Sequence[Amount], reading: Reading, know: Knowledge) -
 
 _NAMING = wording.word_set("a an basic for on ordinary plain standard the this")
 """Words before the number of a variant."""
+_BOUNDING = wording.word_set("allowed bound degree degrees limit max maximum permitted")
+"""Words behind a number that is a bound: "the 120 allowed"."""
 
 
 def _of_them(words: Sequence[str]) -> Iterator[Amount]:

@@ -28,12 +28,22 @@ def beside_the_point(need: Need, said: Said, know: Knowledge) -> bool:
         return False
     asked = need.question.concepts
     kinds = know.lexicon.kinds
-    measured = any(kinds.get(c) == "quantity" for m in said.content for c in m.concepts if c in asked)
+    told = _FASTER.search(" ".join(said.reading.words)) is not None
+    measured = not told and any(kinds.get(c) == "quantity" for m in said.content for c in m.concepts if c in asked)
     sides = _SIDES if any(p.text in _SIDES for p in need.points) else frozenset()
     words = set(said.reading.words)
+    if _REPROACHES.search(" ".join(said.reading.words)):
+        return not numbered(need, said, know)
     return not measured and words.isdisjoint(OF_AMOUNTS | sides) and not numbered(need, said, know)
 
 
+_FASTER = re.compile(
+    r"\benough (?:for|to)\b|"
+    r"\b(?:as|when|if|the more) (?:you|we|it|the aeroplane) (?:speeds? up|slows? down)\b"
+)
+"""What tells of going faster, and gives no speed."""
+_REPROACHES = re.compile(r"\b(?:should|ought to|must) (?:not|never)(?: both| all| ever)? (?:be|have|do)\b")
+"""What says how people ought to behave: "they shouldn't both be steering"."""
 _OTHERWISE = re.compile(r"\bor\b|\bhow (?!many|much|long|far|fast|high|hot|deep|wide)")
 """What asks for something besides figures: one of two things, or how something is done."""
 

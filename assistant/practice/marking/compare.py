@@ -12,11 +12,13 @@ from assistant.frozen import NamedTuple
 from assistant.practice.marking.absolutes import absolute, nothing_does, other_manner, same_as_other, too_soon, whatever
 from assistant.practice.marking.alike import crossed, paired, parts_exchanged
 from assistant.practice.marking.alone import alone
+from assistant.practice.marking.ascribed import ascribed
 from assistant.practice.marking.band_follows import follows_held, follows_wrong
 from assistant.practice.marking.band_sides import sides_exchanged
 from assistant.practice.marking.cases import cases_wrong
 from assistant.practice.marking.causes import judge_ways
 from assistant.practice.marking.choices import left_open
+from assistant.practice.marking.contrary_state import contrary_said
 from assistant.practice.marking.every_variant import never_changed, said_of_every
 from assistant.practice.marking.foreign_steps import foreign_steps
 from assistant.practice.marking.found import (
@@ -33,7 +35,15 @@ from assistant.practice.marking.found import (
 )
 from assistant.practice.marking.framed import in_the_same_frame
 from assistant.practice.marking.instead import other_action, other_end, other_purpose, other_reason
-from assistant.practice.marking.misplaced import beside_it, elsewhere, one_of_both, other_kind, out_of_order, turned_out
+from assistant.practice.marking.misplaced import (
+    beside_it,
+    elsewhere,
+    of_the_first,
+    one_of_both,
+    other_kind,
+    out_of_order,
+    turned_out,
+)
 from assistant.practice.marking.mixed import apart, both_for_either, either_for_both, inner_order, mixed_up, shared_with
 from assistant.practice.marking.never_right import never_right
 from assistant.practice.marking.numbers import Numbers, judge_numbers
@@ -97,7 +107,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         return ways._replace(wrong=(*ways.wrong, *systems(said), *in_the_same_frame(need, said, know)))
     numbers = judge_numbers(need, said, know)
     held = tuple(_held(i, need, said, numbers) for i in range(len(need.points)))
-    held = _each_its_own(held) if need.ordered else held
+    held = _each_its_own(held, said) if need.ordered else held
     held, exchanged = paired(tuple(side_held(each, need, said, know) for each in held), need, said, know)
     held = follows_held(_with_ways(without_stray(not_twice(held, said), need, said), ways), need, said)
     put_off = denied(said.reading.words, said.reading, need.polar)
@@ -167,6 +177,8 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *reserve_denied(need, said),
         *said_of_every(need, said, know),
         *never_changed(need, said),
+        *ascribed(need, said, know),
+        *contrary_said(held, need, said),
     ]
     if need.ordered and not wrong:
         wrong += out_of_order(held if need.sequence else _entangled(held, said), said)
@@ -184,15 +196,26 @@ def _entangled(held: tuple[Held, ...], said: Said) -> list[Held]:
     return plain_ones if any(one & two for one, two in combinations(clauses, 2)) else []
 
 
-def _each_its_own(held: tuple[Held, ...]) -> tuple[Held, ...]:
+def _each_its_own(held: tuple[Held, ...], said: Said) -> tuple[Held, ...]:
     """Return steps without those that are found only in the words of an earlier one: "leave it down" said once."""
     made: list[Held] = []
     taken: set[int] = set()
     for one in held:
         again = bool(one.places) and not one.point.figures and taken.issuperset(one.places)
+        again = again or (bool(one.places) and _is_told_before(one, made, said))
         made.append(one._replace(share=0.0, places=()) if again else one)
         taken.update(one.places if one.share else ())
     return tuple(made)
+
+
+def _is_told_before(one: Held, made: list[Held], said: Said) -> bool:
+    """Return whether a step is found only before the step that it follows, in words of a still earlier one."""
+    before = [h for h in made if h.places]
+    return (
+        len(before) > 1
+        and max(one.places) < min(before[-1].places)
+        and any(of_the_first(h.point, one.point, said) for h in before[:-1])
+    )
 
 
 def _ways(need: Need, said: Said, know: Knowledge) -> Compared | None:

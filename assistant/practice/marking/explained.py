@@ -79,7 +79,7 @@ def _is_apart(claim: Claim, others: Iterable[Figure], need: Need, said: Said, kn
     """Return whether a number is how much more or less a figure is than another variant's: "15 more than the 120"."""
     after = frozenset(said.reading.words[claim.amount.end : claim.amount.end + 2])
     for own, other in ((f, o) for p in need.points for f in p.figures for o in others if f.unit == o.unit):
-        words = MORE | {"above", "over"} if own.value > other.value else LESS | {"below", "under"}
+        words = MORE | {"above", "over", "up"} if own.value > other.value else LESS | {"below", "under", "down"}
         if after & words and equals(claim.amount, own._replace(value=abs(own.value - other.value)), know.units):
             return True
     return False
@@ -190,11 +190,16 @@ def _as_the_limit(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool
     own = [f for p in need.points for f in p.figures]
     other = [f for f in need.extra if f.unit == amount.unit and f.value != amount.value and f not in own]
     asked = [f for f in own if f.unit == amount.unit and not ruled]
+    if ruled and any(f.unit == amount.unit and f.value != amount.value for f in own):
+        return not any(says(c, f, know) for c in said.claims for f in own)
     told = any(says(c, f, know) for c in said.claims for f in other)
     return bool(other) and not asked and not told
 
 
-_RULED = re.compile(r"\b(?:limit|rule|maximum|minimum|max|min)(?: is| s| of| at| being)+(?: a| an| the| just)?$")
+_RULED = re.compile(
+    r"\b(?:limit|rule|maximum|minimum|max|min)(?: is| s| of| at| being)+(?: a| an| the| just)?$|"
+    r"\b(?:needs?|requires?|must (?:be|have)|has to (?:be|have)|at least)(?: at least| over| above| more than| about)?$"
+)
 """Words before a number by which it is the limit."""
 
 

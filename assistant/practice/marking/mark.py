@@ -11,14 +11,17 @@ import re
 from assistant.answering.answer import Citation
 from assistant.frozen import NamedTuple
 from assistant.practice.marking.absolutes import limitless
+from assistant.practice.marking.asked_names import as_asked
 from assistant.practice.marking.beside_point import beside_the_point
 from assistant.practice.marking.citing import miscited, uncited
 from assistant.practice.marking.compare import Compared, compare
 from assistant.practice.marking.confessing import without_confession
+from assistant.practice.marking.evasive import evades, without_remarks
 from assistant.practice.marking.found import Held
 from assistant.practice.marking.other_matter import on_another_matter
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.polarity import HINDERING, denied
+from assistant.practice.marking.relative import reckoned
 from assistant.practice.marking.required import required
 from assistant.practice.marking.reserved import without_reserve
 from assistant.practice.marking.reworded import reworded
@@ -87,8 +90,9 @@ def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
 
 def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to one reading of a question."""
-    plainly = without_reserve(reworded(uncited(answer, need), need), need)
-    said = _without_asked(read_said(_named(with_side(plainly, need), need), knowledge), need, knowledge)
+    plainly = without_reserve(reworded(reckoned(uncited(answer, need), knowledge), need), need)
+    said = _without_asked(read_said(as_asked(with_side(plainly, need), need), knowledge), need, knowledge)
+    said = _without_talk(said, need, knowledge)
     rest = without_confession(said)
     known = _without_asked(read_said(rest, knowledge), need, knowledge) if rest else said
     compared = compare(need, known, knowledge)
@@ -100,6 +104,12 @@ def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     missing = tuple(h.point.text for h in compared.held if h.share < 1)
     wrong = compared.wrong if mark == WRONG else ()
     return Mark(mark, round(share, 2), missing, wrong or _beside(mark, answer), need.expected, need.sources)
+
+
+def _without_talk(said: Said, need: Need, know: Knowledge) -> Said:
+    """Return an answer without what it says in place of one."""
+    rest = without_remarks(said, know)
+    return _without_asked(read_said(rest, know), need, know) if rest else said
 
 
 def _without_asked(said: Said, need: Need, know: Knowledge) -> Said:
@@ -122,56 +132,6 @@ def _without_asked(said: Said, need: Need, know: Knowledge) -> Said:
     return said._replace(concepts=here, inner=inner)
 
 
-def _named(answer: str, need: Need) -> str:
-    """Return an answer with "number two" as the system, and "gear up" as the lever, where these are asked about."""
-    if need.ordered and any(p.text.lower().startswith("lever ") for p in need.points):
-        answer = _BARE.sub(r" lever \1", answer)
-        answer = _LOWERED.sub("lever down", _RAISED.sub("lever up", _GEAR.sub(r"lever \1", answer)))
-    answer = _LET_OFF.sub(r"release \1", answer if need.polar else _OPENER.sub("", answer))
-    if any("parking brake released" in p.text.lower() or "release the parking brake" in p.text for p in need.points):
-        answer = _BRAKE_OFF.sub("parking brake released", answer)
-    if not any(f.unit in _LENGTHS for p in need.points for f in p.figures):
-        answer = _INWARD.sub(r"\1 up", answer)
-    if _NIL.fullmatch(answer) and any(f.value == 0 for p in need.points for f in p.figures):
-        answer = "0"
-    if any("extend and retract" in p.text for p in need.points):
-        answer = _CYCLED.sub("extend and retract", answer)
-    if any(p.state and not p.state.there for p in need.points):
-        answer = _SKID_LOST.sub("no anti-skid", answer)  # the state of it here, and no label
-    if not {"system", "systems"}.intersection(need.question.words):
-        return answer
-    answer = _NUMBER.sub(r"system \1", answer)
-    named = "system" in answer.lower() and any(_SYSTEM.match(p.text) for p in need.points)
-    return _ON_ONE.sub(r"on system \1", answer) if named else answer
-
-
-_BARE = re.compile(r"(?<=[,;.])\s*(?:then |and |back )*(up|down|dn)(?: again)?(?=\s*(?:[,;.]|$))", re.IGNORECASE)
-"""A step that is only the way of the lever: "up, wait 15 s, down"."""
-_RAISED = re.compile(r"\braise (?:the (?:lever|gear|handle)|it)\b", re.IGNORECASE)
-_LOWERED = re.compile(r"\blower (?:the (?:lever|gear|handle)|it)\b", re.IGNORECASE)
-_OPENER = re.compile(r"^\s*(?:ok|okay|alright|well)[,:;]\s+", re.IGNORECASE)
-_NIL = re.compile(r"\s*(?:nil|none|nothing|nought|naught|zilch)(?: at all)?\s*[.!]?\s*", re.IGNORECASE)
-_LENGTHS = ("mm", "cm", "m", "in", "ft")
-_INWARD = re.compile(r"(?<=\d)( kt| knots)? in(?=\s*(?:[,.;]|$))", re.IGNORECASE)
-"""The gear drawn in, and no inches: "230 out, 205 in"."""
-_LET_OFF = re.compile(r"\b(?:let|take|took) ((?:the )?(?:park(?:ing)? )?brakes?) off\b", re.IGNORECASE)
-_BRAKE_OFF = re.compile(r"\bpark(?:ing)? brakes? (?:is |goes |comes |taken |then )*off\b", re.IGNORECASE)
-_IT = r"(?: (?:it|them|the (?:gear|legs|wheels)))?"
-_CYCLED = re.compile(
-    rf"\b(?:put |run |cycle )?(?:it |them |the (?:gear|legs|wheels) )?(?:back )?(?:down|lower{_IT}|drop{_IT})"
-    rf"(?: again)?,? (?:and|then)(?: then)? (?:back )?(?:up|raise{_IT})\b|"
-    r"\bcycle (?:it|them|the (?:gear|legs|wheels))\b",
-    re.IGNORECASE,
-)
-"""The gear cycled in everyday words: "down and up"."""
-_SKID_LOST = re.compile(r"\banti-? ?skid (?:is )?lost\b", re.IGNORECASE)
-_GEAR = re.compile(r"\b(?:gear|handle|wheels|legs|gear lever|gear handle) (?:back )?(up|down|dn)\b", re.IGNORECASE)
-_SYSTEM = re.compile(r"system \d$", re.IGNORECASE)
-_ON_ONE = re.compile(r"\bon (one|two|1|2)\b(?=\s*(?:[,;.]|and\b|$))", re.IGNORECASE)
-"""A system by its number alone: "the gear on 1"."""
-_NUMBER = re.compile(r"\b(?:number|no\.|no|nr\.?|num\.?) ?(one|two|1|2)\b", re.IGNORECASE)
-
-
 def _beside(mark: str, answer: str) -> tuple[str, ...]:
     return (answer.strip(),) if mark == WRONG else ()
 
@@ -179,7 +139,9 @@ def _beside(mark: str, answer: str) -> tuple[str, ...]:
 def _mark(need: Need, said: Said, compared: Compared, know: Knowledge) -> str:
     unknowing = _unknowing(need, said)
     told = any(h.share > 0 for h in compared.held)
-    if unknowing and not _numbers(said) and not _tells(compared.held):
+    if not _tells(compared.held) and evades(said, know, need.question):
+        return MISSED
+    if unknowing and not _numbers(said) and not _tells(compared.held) and not _decides(compared.held, said):
         return MISSED
     if (compared.wrong or told) and not need.follows and on_another_matter(compared.held, need, said, know):
         return MISSED
@@ -235,6 +197,19 @@ def _numbers(said: Said) -> list[str]:
 def _tells(held: tuple[Held, ...]) -> bool:
     """Return whether anything but a yes or no was said to the point."""
     return any(h.share > 0 and not h.point.verdict and (not h.point.state or h.places) for h in held)
+
+
+def _decides(held: tuple[Held, ...], said: Said) -> bool:
+    """Return whether an answer gives its yes or no, and does not know the rest: "no, but I forget the limit"."""
+    verdict = any(h.point.verdict for h in held)
+    return verdict and _DECIDED.match(" ".join(said.reading.words)) is not None
+
+
+_DECIDED = re.compile(
+    r"(?:yes|no|nope|yep|yeah|it is|it is not|you can|you cannot|you may not|you may) "
+    r"(?:but\b|though\b|[,.;] (?:but\b|"
+    r".*\b(?:limit|limits|figure|number|rule|why|reason|setting|value|rest|minimum|maximum)\b))"
+)
 
 
 def _claims(need: Need, said: Said, know: Knowledge) -> bool:

@@ -142,7 +142,7 @@ def _is_place(point: Point) -> bool:
     return bool(first) and first[0].lower() in _PLACES | {"left", "right", "one"}
 
 
-def _of_the_first(first: Point, point: Point, said: Said) -> bool:
+def of_the_first(first: Point, point: Point, said: Said) -> bool:
     """Return whether all that is said of a step are words of the step before it, which gives a number besides."""
     words = {w for e in first.elements for w in e.words}
     told = [e for e in point.elements if not e.given and element_said(e, said)[0]]
@@ -178,7 +178,7 @@ def out_of_order(held: Sequence[Held], said: Said) -> list[str]:
     found = []
     for (first, before), (point, after) in pairwise(placed):
         if max(after) < min(before) and not (
-            _of_the_first(first, point, said) or _meanwhile(first, after, before, said)
+            of_the_first(first, point, said) or _meanwhile(first, after, before, said)
         ):
             found.append(f"out of order: {point.text}")
     return found

@@ -185,7 +185,7 @@ def _shared_out(
         near = min(
             values, key=lambda v: (_apart(v, spots[0], said), said.clauses[v] != said.clauses[spots[0].start], v)
         )
-        yield spots[0], {near, *range(spots[0].start, spots[0].end)}
+        yield spots[0], {*_range_of(near, values, said), *range(spots[0].start, spots[0].end)}
         return
     leads = spots[0].start < min(values, default=clause.stop)
     for n, spot in enumerate(spots):
@@ -195,6 +195,16 @@ def _shared_out(
         else:
             begin = spots[n - 1].end if n else clause.start
             yield spot, set(range(begin, spot.end if n + 1 < len(spots) else clause.stop))
+
+
+def _range_of(value: int, values: list[int], said: Said) -> set[int]:
+    """Return a number with the other end of its range: "60 to 110"."""
+    found = {value}
+    for one, two in itertools.pairwise(values):
+        between = [w for i, w in enumerate(said.reading.words[one:two], one) if i not in said.numbered]
+        if value in (one, two) and between in (["to"], ["-"], ["–"], ["through"]):
+            found |= {one, two}
+    return found
 
 
 def _spots(labels: Mapping[int, Label], said: Said) -> list[_Spot]:

@@ -45,7 +45,10 @@ _PLAINER = {
     r"half an hour": "30 minutes",
     r"let(?:s)? go (?:of )?and (?:press|push)(?:es)? again": "release and reapply",
     r"(?:does|do|did|has|have) not (?:yet )?agree[sd]?(?: with)?": "disagrees with",
-    r"(?:have|has|having) (?:just |only )?(?:one|a single|1) (?:go|try|attempt)": "try once",
+    r"(?:(?:have|has|having|make|give it|with) )?(?:just |only )?(?:the |a )?(?:one|single|1|sole) "
+    r"(?:go|try|attempt|shot|stab)": "try once",
+    r"(?:is |are |gets? |got |been |being |has been |'s |'s been )+(?:put|pushed|placed|slid|slotted|popped|stuck) "
+    r"in(?=\s*(?:[,.;)]|at\b|by\b|and\b|for\b|to\b|on\b|$))": "is inserted",
     r"(?:has|have|had|needs?|must|should) (?:got )?(?:to )?(?:come|be taken|be pulled) off": "replace",
     r"(?:write|writes|wrote) (?:it|this|that|them) up": "write it in the technical log",
     r"not (?:be )?unlocked": "locked",
@@ -55,7 +58,8 @@ _PLAINER = {
     r"park(?:ing)? ?brake(?: lever| handle)?(?: is| has been|'s)? (?:on|applied|pulled|up|engaged)"
     r"(?=\s*(?:[,.;)]|and\b|plus\b|with\b|while\b|when\b|but\b|\+|&|$))": "parking brake lever set",
     r"(nearest|closest|next) suitable(?= (?:if|unless|when|with|without)\b|\s*(?:[.,;)]|$))": r"\1 suitable airfield",
-    r"stays? (?:away|hidden|dark)": "does not show",
+    r"(?:stays?|remains?) (?:away|hidden|dark|unlit)": "does not show",
+    r"(lost|locked|light|lamp|memo|caption|message|mismatch|heat) (?:stays?|remains?) (?:off|out)": r"\1 does not show",
     r"(?<!i )(?<!we )(?:forget|skip) (?:about )?(?:using )?(?:the |your )?(auto ?brak(?:e|es|ing)|anti-?skid)": (
         r"no \1"
     ),
@@ -79,8 +83,19 @@ _PLAINER = {
         "if not all green"
     ),
     r"looks after": "runs",
-    r"(?:comes?|coming|goes|going|sounds?|sounding|blares?|switch(?:es|ing)?|turns?|cycl(?:es|ing)|is|that's) "
-    r"(?:on and off|off and on|in (?:short )?bursts|every few seconds)": "is intermittent",
+    r"(?:comes?|coming|goes|going|sounds?|sounding|blares?|switch(?:es|ing)?|turns?|cycl(?:es|ing)|is|that's|"
+    r"cuts?|cutting|fad(?:es|ing)|drops?) "
+    r"(?:on and off|off and on|in and out|out and in|in (?:short )?bursts|every few seconds)": "is intermittent",
+    r"(?:at |near |close to |towards? |set to )?(?:take-?off|take off|climb|maximum|max|toga) (?:thrust|power)"
+    r"(?= or| and|,|\.|;|$)": "full power",
+    r"not (?:all|every)(?: of)?(?: the)?(?: three)? (legs?) (?:(?:is|are|being) )?(?:down and )?locked": (
+        "a leg not locked"
+    ),
+    r"(?:a|one) tenth(?! of a)": "10 percent",
+    r"(?:a|one) fifth(?! of a)": "20 percent",
+    r"four[ -]fifths": "80 percent",
+    r"(?:get|gets|got|getting) the hang of": "understood",
+    r"(?:comes and goes|stops and starts|starts and stops|cuts? in and out)": "is intermittent",
     r"(?:it )?wins": "prevails",
 }
 _FOUND = [(re.compile(rf"\b(?:{spoken})(?!\w)", re.IGNORECASE), plain) for spoken, plain in _PLAINER.items()]

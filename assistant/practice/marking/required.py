@@ -22,6 +22,7 @@ from assistant.practice.marking.cases import in_its_case
 from assistant.practice.marking.causes import asks_one
 from assistant.practice.marking.either import chosen
 from assistant.practice.marking.kinds import MAKERS
+from assistant.practice.marking.label_parts import labels_shown
 from assistant.practice.marking.narrowing import (
     distinct,
     labelled,
@@ -101,6 +102,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
     elif not any(isinstance(one.result, r.ProcedureResult) for one in found):
         points = without_checks(points, reading)
     points += [p for was, now in zip(first, found, strict=True) if was is not now for p in figures_of(was, know)]
+    points += labels_shown(found, text, know)
     answers = [one.answer for one in found]
     if asks_choice(text) and len(found) == 1:
         points = [p._replace(figures_suffice=p.figures_suffice or bool(p.figures)) for p in points]

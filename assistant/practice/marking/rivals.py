@@ -181,7 +181,7 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
         if point.figures and not here:
             continue
         for word in (w for e in point.elements if not e.given for w in e.words if not (e.off and w in _ENDS)):
-            for other in sorted(OTHER.get(word, ())):
+            for other in sorted(OTHER.get(word, frozenset()) - _retracted_then(point)):
                 if word == "on" and not _ON.search(point.text):
                     continue  # "on the ground crew's word": no switch is on
                 if point.state and other in words & full and _told_alike(other, need, said):
@@ -196,6 +196,12 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
     return found
 
 
+def _retracted_then(point: Point) -> frozenset[str]:
+    """Return the word of retracting where a point says it too: what is left down first is retracted then."""
+    return _RAISED if any(not _RAISED.isdisjoint(e.words) for e in point.elements) else frozenset()
+
+
+_RAISED = frozenset((plain("retract"),))
 _ON = re.compile(r"\bON\b|\bon(?=\s*(?:[,;.)]|$|and\b|again\b))")
 _ENDS = frozenset(map(plain, ("open", "closed")))
 """States of which not to be the one is to be the other: "still open" for not closed."""

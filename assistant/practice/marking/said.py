@@ -208,7 +208,7 @@ def _claim(amount: Amount, said: Said, reading: Reading, know: Knowledge) -> Cla
     minimum = amount.unit == "min" and amount.raw.endswith(" min")
     bare = minimum or (bool(amount.unit) and not any(a.unit for a in amounts_in(amount.raw, know.units)))
     up = before.endswith("from") and after.startswith(_UPWARD)
-    down = before.endswith("from") and after.startswith("down")
+    down = before.endswith("from") and _DOWNWARD.match(after) is not None
     sense = "min" if minimum or up else "lower" if down else sense_of(before, after)
     if sense in ("min", "higher") and _NOT_UNTIL.search(" ".join(words[max(0, amount.start - 12) : amount.start])):
         sense = "lower"
@@ -220,6 +220,7 @@ _NOT_UNTIL = re.compile(
     r"\b(?:nothing|not (?:do|work|act|function|operate))\b[^.;,]*\b(?:until|till|unless|before)\b[^.;,]*$"
 )
 """What holds below a number, put as not holding above it: "nothing until you are doing at least 12 kt"."""
+_DOWNWARD = re.compile(r"(?:radio |feet |and )*down(?:wards?)?\b")
 _UPWARD = ("up", "on", "and up", "and above")
 """Words after "from" and a number by which the number itself counts."""
 

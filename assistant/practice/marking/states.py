@@ -139,6 +139,8 @@ _ALONE = _AFFIRMING | {"no", "none", "nope", "neither", "negative", "nah"}
 def _said_at(place: int, subjects: set[int], need: Need, said: Said) -> bool:
     if said.reading.words[place - 1 : place] in (("no",), ("without",), ("neither",), ("nor",)) and place:
         return False
+    if "full" in (*said.reading.words[place - 1 : place], *said.reading.words[place + 1 : place + 2]) and place:
+        return True
     after = _after(place, subjects, said)
     if after is not None:
         return after

@@ -56,7 +56,8 @@ def _verb_before(claim: Claim, verbs: Iterable[str], said: Said) -> str:
 _EACH = frozenset(("each", "every", "per", "apiece"))
 _IN_ALL = re.compile(
     r"^(?:\w+ ){0,2}?(?:in total|in all|altogether|all together|together|combined|"
-    r"between (?:them|all|the \w+)|shared|spread over|(?:for|over) all (?:\w+ together|of them)|total)\b"
+    r"between (?:them|all|the \w+)|shared|(?:spread|split|divided) (?:over|between|among|across)|across (?:the|all)|"
+    r"(?:for|over) all (?:\w+ together|of them)|total)\b"
 )
 
 
@@ -75,8 +76,9 @@ _COUNTS = word_set("two three four six 2 3 4 6")
 
 
 def _following(claim: Claim, said: Said) -> str:
-    found: list[str] = []
-    for i in range(claim.amount.end, len(said.words)):
+    end = claim.amount.end
+    found = [w for w in said.reading.words[end - 1 : end] if w in ("split", "spread")]  # also a unit's: "degrees split"
+    for i in range(end, len(said.words)):
         if (i in said.numbered and said.reading.words[i] not in _COUNTS) or said.reading.words[i] in STOPS:
             break
         found.append(said.reading.words[i])

@@ -15,10 +15,18 @@ _REFUSED = frozenset({"no", "nope", "negative", "nah"})
 def verdict_said(said: Said) -> str:
     """Return the verdict that an answer begins with: "yes", "no" or ""."""
     words = _DOUBLY.sub("yes", " ".join(said.reading.words)).split()
-    first = next((w for w in words[:2] if w in _AGREED or w in _REFUSED), "")
+    opening = [] if _BOUNDED.match(" ".join(words)) else words[:2]
+    first = next((w for w in opening if w in _AGREED or w in _REFUSED), "")
     if first:
         return "yes" if first in _AGREED else "no"
     text = " ".join(words)
+    short = _ELLIPTIC.search(text)
+    if short:
+        return "no" if short.group("no") else "yes"
+    text = _PERMITTED.sub("bound", text)
+    if _PAST_IT.search(text):
+        return "no"
+    text = _BOUNDED.sub("bound", text)
     no, yes = NO.search(text), YES.search(text)
     if no and (not yes or no.start() <= yes.start() + 12):
         return "no"
@@ -32,14 +40,43 @@ _DOUBLY = re.compile(
 """A denial of a denial: "it's not inoperative"."""
 
 
+_ELLIPTIC = re.compile(
+    r"(?:^|(?:so|thus|hence|therefore|means) )(?:it|that|this|they|you|we|i|one) "
+    r"(?:does|do|is|are|can|could|may|must|will|would|has|have)(?P<no> not)?(?= [.,;!]|$)"
+)
+"""A verdict that leaves out what the question has said: "so it doesn't"."""
+_BOUNDED = re.compile(
+    r"\b(?:no|not) (?:(?:be |go |to |of )?(?:more|less|higher|lower|greater|further|faster|slower|hotter|wider|bigger|"
+    r"larger|longer|later|over \d|exceed|exceeding))\b(?! of\b)"
+)
+"""A bound, which denies nothing: "no more than 120"."""
+_PAST_IT = re.compile(
+    r"(?<!not )(?<!never )\b(?:(?:more|higher|greater|hotter|wider|bigger|larger|faster|longer) than|exceeds|exceeding|"
+    r"over|above|beyond) (?:the |its |their )?(?:\d\S* (?:\S+ )?)?(?:bound|limit|maximum|max)\b"
+)
+"""What is past its limit, told as such: "more than the 120 allowed"."""
+_PERMITTED = re.compile(
+    r"(?<=\d)(?: \S+)? (?:is |are )?(?:allowed|permitted|acceptable)\b|"
+    r"\b(?:the|than|maximum|max) (?:allowed|permitted|acceptable)(?: \w+)?(?: is| of)?(?= \d)"
+)
+"""A limit told by its number, which allows nothing that is asked for: "120 permitted"."""
+
+
 def verdict_of(need: Need, said: Said) -> str:
     """Return the verdict of an answer; to be below is to be within only a maximum: "it's below the 126 psi limit"."""
     given = verdict_said(said)
     below = _IS_BELOW.match(" ".join(said.reading.words))
     most = any(f.sense == "max" for p in need.points for f in p.figures)
+    if given == "no" and _NOT_PAST["max" if most else "min"].match(" ".join(said.reading.words)):
+        return "yes"
     return "" if given == "yes" and below and need.within is False and not most else given
 
 
+_NOT_PAST = {
+    "max": re.compile(r"(?:it|that|this|they) (?:is|are|does|do) not (?:over|above|more|beyond|past|hotter|exceed)\b"),
+    "min": re.compile(r"(?:it|that|this|they) (?:is|are) not (?:under|below|less)\b"),
+}
+"""What is not past its limit: "it's not over 250"."""
 _IS_BELOW = re.compile(r"(?:it|that|this) is (?:still |well |just )?(?:below|under)\b")
 
 

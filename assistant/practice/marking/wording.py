@@ -177,6 +177,7 @@ _OPPOSED = """
     one; retracted extended; set released; slower faster; pull push; visible hidden; filled hollow; both either;
     both one; tow taxi; straight turn; castor lock; pedal tiller; horn chime; horn bell; horn gong; horn buzzer;
     continuous single; continuous short; replace inflate; lock unlocked; once often; once twice; once thrice;
+    inverse underlined; inverse flashing; inverse boxed; nearest home; nearest destination;
     first later; begin end; begin over; begin finish; extension retraction; healthy fail; healthy failed; healthy dead;
     healthy lost; maximum minimum; leave retract; castor centre; castor centred
 """
