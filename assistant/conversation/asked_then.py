@@ -45,6 +45,7 @@ from assistant.resolving.results import (
 )
 from assistant.resolving.state_shown import asks_what_shows
 from assistant.understanding.mentions import BOUNDS
+from assistant.understanding.then import Then
 
 _LONG, _BRIEF, _WHOLE = 12, 7, 5
 _SURE = 0.95
@@ -97,7 +98,24 @@ def _best(
     best = best_then(alone, paragraphs, figures, knowledge)
     if best is None or _is_beside_the_offer(best.then.record, context):
         return None
+    if _of_another_like(best.then, alone, context, knowledge):
+        return None
     return None if _adds_a_state(best, alone, context, knowledge) else best
+
+
+def _of_another_like(then: Then, alone: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a record tells of one of a family, RTO, where another one of it was asked of last and the turn
+    names none.
+    """
+    if "how" not in alone.reading.words[:2]:
+        return False  # "the last resort?" tells the other one by what it is
+    asked = context.asked.reading.concepts if context.asked else frozenset()
+    record, families_of = knowledge.base.records[then.record], knowledge.lexicon.families_of
+    told = knowledge.phrase(str(getattr(record, "title", "") or getattr(record, "of", ""))).concepts
+    own = frozenset(c for c in told if c in knowledge.lexicon.families)
+    if then.step is not None or not own or not own.isdisjoint(asked | alone.reading.concepts):
+        return False
+    return not families_of(own).isdisjoint(families_of(frozenset(c for c in asked if c in knowledge.lexicon.families)))
 
 
 def _adds_a_state(best: Best, alone: Question, context: Context, knowledge: Knowledge) -> bool:

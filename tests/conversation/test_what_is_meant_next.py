@@ -24,6 +24,9 @@ Talk = Callable[..., list[Answer]]
         (("where is the parking brake lever", "what tells me it's set"), "park-brake-set-memo"),
         (("how hot before chocks are asked for", "and when does the caution come on"), "brake-heat-temperature"),
         (("BRAKE HEAT on the ground", "and in the air"), "brake-heat-flight"),
+        (("autobrake steady, when does it start", "how hard"), "autobrake-steady-deceleration"),
+        (("how many times as high is the hydroplaning speed at four times the pressure",), "hydroplaning-square-law"),
+        (("does an underinflated tyre hydroplane at a higher or lower speed",), "hydroplaning-square-law"),
         (("brake from 350 to 200, 10 outside, fans on: how long", "why the 2 min on top"), "fans-off-time"),
     ],
 )
