@@ -62,7 +62,7 @@ def with_unnamed(amounts: Sequence[Amount], reading: Reading, know: Knowledge) -
 
 _NAMING = wording.word_set("a an basic for on ordinary plain standard the this")
 """Words before the number of a variant."""
-_BOUNDING = wording.word_set("allowed bound degree degrees limit max maximum permitted")
+_BOUNDING = wording.word_set("allowed bound degree degrees limit max maximum permitted we you")
 """Words behind a number that is a bound: "the 120 allowed"."""
 
 

@@ -40,6 +40,7 @@ def _worded(answer: str, need: Need) -> str:
     if any("inflate" in p.text for p in (*need.points, *need.others)):
         answer = _TOPPED.sub("re-inflate", answer)
     if any(p.text.lower().startswith("replace") for p in need.points):
+        answer = _FITTED.sub("replace it", answer)
         answer = _GOES.sub("replace it", answer)
     return _THE_ONE.sub(r"\1 seat", answer) if "seat" in answer else answer
 
@@ -61,6 +62,9 @@ _GOES = re.compile(
     re.IGNORECASE,
 )
 """A tyre that is done with: "so it goes"."""
+_FITTED = re.compile(
+    r"\b(?:fit|put on|get|needs?) (?:a |an )?(?:new|another|fresh|different) (?:one|tyre|tire)\b", re.IGNORECASE
+)
 _THE_ONE = re.compile(r"\b((?:left|right)(?:[- ]hand)?) (?:one|side)\b", re.IGNORECASE)
 _BARE = re.compile(r"(?<=[,;.])\s*(?:then |and |back )*(up|down|dn)(?: again)?(?=\s*(?:[,;.]|$))", re.IGNORECASE)
 """A step that is only the way of the lever: "up, wait 15 s, down"."""

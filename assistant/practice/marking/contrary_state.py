@@ -35,7 +35,21 @@ def contrary_said(held: Sequence[Held], need: Need, said: Said) -> list[str]:
         *_counted(need, said),
         *_other_phase(need, said),
         *_no_matter(need, said),
+        *_added_on(need, said),
     ]
+
+
+_ADDS = frozenset(("add", "adding", "plus", "subtract", "minus"))
+
+
+def _added_on(need: Need, said: Said) -> list[str]:
+    """Return a factor that is to be added and not multiplied by: "add 1.6"."""
+    factors = {f.value for p in need.points for f in p.figures if f.unit in ("factor", "")}
+    words = said.reading.words
+    return [
+        f"add {c.amount.raw}" for c in said.claims
+        if c.amount.value in factors and _ADDS.intersection(words[max(0, c.amount.start - 2) : c.amount.start])
+    ]  # fmt: skip
 
 
 _PLACED = re.compile(r"\b(?P<before>behind|in|beside|under|on) the (?P<side>left|right)\b")

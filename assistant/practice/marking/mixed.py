@@ -14,6 +14,7 @@ from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.found import Held, element_said, words_said
 from assistant.practice.marking.points import Element, Need, Point
 from assistant.practice.marking.said import Said, plain
+from assistant.practice.marking.wording import word_set
 
 _CUTS = frozenset((",", ";", ".", "then", "and", "so", "before", "after"))
 _TURNED = frozenset(("after", "before", "until", "when", "once"))
@@ -74,12 +75,22 @@ def both_for_either(held: Sequence[Held], said: Said) -> list[str]:
     choices = [h for h in held if h.point.text.startswith("or ") and h.share and h.places]
     if not choices or "or" in words or "either" in words:
         return []
+    if not _CASES.intersection(words):
+        told = any(h.share and h.point.figures for h in held)
+        for h in (each for each in choices if told and not each.point.figures):
+            joined = words[max(0, min(h.places) - 3) : min(h.places)]
+            if "and" in joined and not {",", ";", "."}.intersection(joined):
+                return [f"and: {h.point.text}"]
     for h in (each for each in choices if each.point.figures):
         others = [max(o.places) for o in held if o is not h and o.point.figures and o.places]
         before = [place for place in others if place < min(h.places)]
         if before and "and" in words[max(before) : min(h.places)]:
             return [f"and: {h.point.text}"]
     return []
+
+
+_CASES = word_set("any whatever whichever case cases also second other another too alternatively one two 1 2 first")
+"""Words by which what is joined by "and" is told one by one."""
 
 
 def either_for_both(held: Sequence[Held], need: Need, said: Said) -> list[str]:

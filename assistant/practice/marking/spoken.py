@@ -25,6 +25,11 @@ _TIMES = ((re.compile(r"\b(?:just |only )?one time\b", re.IGNORECASE), "once"),
           (re.compile(r"\b(?:just |only )?two times\b", re.IGNORECASE), "twice"))  # fmt: skip
 _NO_NUMBER = re.compile(rf"^\s*no (?=(?:{_DIGIT}|ten|eleven|twelve|\w+teen|\w+ty)\b)", re.IGNORECASE)
 """A "no" that answers, before a number: "no two fifty is the most"."""
+_NEGATIVE = re.compile(
+    rf"^\s*negative (?=(?:{_DIGIT}|\w+teen|\w+ty|ten|twelve)(?: \w+)? (?:hundred|thousand)\b|"
+    rf"(?:{_DIGIT}) (?:hundred|thousand|\w+ty)\b)", re.IGNORECASE,
+)  # fmt: skip
+"""The same in the words of the radio, where no number below zero is meant."""
 _BEFORE_POINT = re.compile(rf"\b(point (?:{_DIGIT}))(?: and)? (?=(?:{_DIGIT}) point\b)", re.IGNORECASE)
 """Between two decimals said one after another: "one point four two point three"."""
 _POINT_HUNDRED = re.compile(
@@ -68,7 +73,7 @@ def written(text: str) -> str:
     """Return an answer as one would write it: without what was taken back, its spoken digits as numbers."""
     text = _EITHER_WAY.sub("", _ONE_EACH.sub(r"\1, one", _INCHES.sub(" inches", text)))
     text = _AND_THOUSAND.sub(r"\1, ", _in_steps(_THE_NUMBER.sub("", text)))
-    text = _NO_NUMBER.sub("no, ", text)
+    text = _NO_NUMBER.sub("no, ", _NEGATIVE.sub("negative, ", text))
     text = _BEFORE_POINT.sub(r"\1, ", _KEPT_OR_LOST.sub(r"\1, \2 ", text))
     text = _POINT_HUNDRED.sub(r"\1, ", text)
     text = _THREE_LISTED.sub(r"\1, \2 and \3", text)

@@ -138,18 +138,18 @@ AT_MOST = re.compile(
     r"no more than|no faster than|no higher than|no greater than|not to exceed|"
     r"or smaller|at or below|not greater than|not beyond|and below|and under|"
     r"not higher than|never more than|never above|never over|(?<!it )tops|upper limit|"
-    r"top limit|is (?:the |a |its )(?:most|highest|ceiling|max|maximum)\b)"
+    r"top limit|is (?:the |a |its )(?:most|highest|fastest|greatest|ceiling|max|maximum)\b)"
 )
 AT_LEAST = re.compile(
     r"(?:at least|or more|or better|or above|or over|or higher|or greater|minimum|"
     r"min|not below|not under|not less than|no less than|not lower than|no lower than|"
     r"no slower than|not slower than|or faster|at or above|and above|upward|upwards|"
     r"and up(?! (?:at|to|by|below)\b)|never below|never less than|never under|lower limit|"
-    r"is (?:the |a |its )(?:least|lowest|floor|min|minimum)\b)"
+    r"is (?:the |a |its )(?:least|lowest|slowest|floor|min|minimum)\b)"
 )
 LOWER = re.compile(
     r"(?:below|under|less than|shorter than|cooler than|smaller than|lighter than|"
-    r"lower than|up to|beneath|inside|within|slower than|fewer than|short of)"
+    r"lower than|down past|up to|beneath|inside|within|slower than|fewer than|short of)"
 )
 HIGHER = re.compile(
     r"(?:above|over|more than|higher than|longer than|hotter than|deeper than|"

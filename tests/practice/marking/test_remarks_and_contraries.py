@@ -118,6 +118,12 @@ def test_what_says_nothing_is_missed(marker: Marker, question: str, remark: str)
         (HEIGHT, "1,200 ft on the climb", WRONG),
         (WEAR, "under-inflation the centre, over-inflation the shoulders", WRONG),
         (WEAR, "under-inflation the shoulders, over-inflation the centre", RIGHT),
+        (UNLOCKED, "a leg not locked down, below 700 ft with both levers near idle and flaps at landing", WRONG),
+        (UNLOCKED, "a leg not locked down: below 700 ft with both levers near idle, and with landing flap", RIGHT),
+        (FREE_FALL, "190 is the slowest", WRONG),
+        (FREE_FALL, "190 is the fastest", RIGHT),
+        (TOW, "negative, two thousand is the minimum", RIGHT),
+        (TOW, "negative two thousand is the minimum", RIGHT),
         # a label that is asked about besides a state
         (STEER_SHOWS, "they castor, the pedals do not steer, STEER LOST does not show", RIGHT),
         (STEER_SHOWS, "they castor, the pedals do not steer, and STEER LOST comes on", WRONG),
