@@ -26,7 +26,10 @@ def names_something(question: Question, know: Knowledge) -> bool:
 def _is_a_name(mention: Mention, know: Knowledge) -> bool:
     if mention.is_plain:
         return not all(know.reader.is_ordinary(word) for word in mention.text.split())
-    kinds = {know.lexicon.kinds.get(concept, "thing") for concept in mention.concepts} - _ASKING_KINDS
+    said = {know.lexicon.kinds.get(concept, "thing") for concept in mention.concepts}
+    if "ask!" in said and _ASKING.isdisjoint(mention.text.split()) and len(mention.taken) > _TELL:
+        return True  # "unable to lower the gear" tells what has happened, and to what
+    kinds = said - _ASKING_KINDS
     if "quantity" in kinds:
         return mention.text.split()[0] not in _ASKING or bool(kinds - {"quantity"})
     return bool(kinds) and not mention.weak
