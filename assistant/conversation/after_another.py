@@ -42,6 +42,7 @@ from assistant.conversation.scenario import without_states
 from assistant.conversation.seen_of_it import shown_of_it
 from assistant.conversation.several_readings import several_readings
 from assistant.conversation.stale_verdicts import by_the_bands, with_the_new_amount
+from assistant.conversation.stands_apart import of_another_sense, stands_apart
 from assistant.conversation.state_of_the_last import with_the_last
 from assistant.conversation.steps import listed_told, step_by_place
 from assistant.conversation.supposed_of_it import supposed_of_it
@@ -99,7 +100,7 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     # A word that no record knows may still be part of a way of asking for a result: "gear up on the go-around?".
     complete = result_asked(alone, turn.first, context, knowledge) if lost else _completed(turn, context, knowledge)
     question, result = complete or (alone, turn.first.result)
-    if not turn.corrects and _calculation_asked(turn, result, context, knowledge):
+    if _asked_alone(turn, question, result, context, knowledge):
         return alone, turn.first.result
     if not lost and not turn.corrects:
         said = question, result
@@ -120,6 +121,16 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     unclear = unclear or far_off(alone, question, result, context, knowledge)
     unclear = unclear or far_from_told(question, turn, result, context, knowledge)
     return question, unclear or result
+
+
+def _asked_alone(turn: Turn, question: Question, result: Result, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn is no more than what it asks by itself, whatever the one before makes of it."""
+    if of_another_sense(turn.alone, question, knowledge):
+        return True
+    if turn.corrects:
+        return False
+    apart = stands_apart(turn.alone, turn.first, (question, result), context, knowledge)
+    return apart or _calculation_asked(turn, result, context, knowledge)
 
 
 def _on_what_came_before(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:

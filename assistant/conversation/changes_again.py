@@ -39,7 +39,7 @@ def changed_there(text: str, context: Context, knowledge: Knowledge) -> tuple[An
         return None
     question = question.with_text(text)
     answer = composed(text, question, found[2], knowledge)
-    return answer, remembered(context, question, found[2], answer)
+    return answer, remembered(context, question, found[2], answer, knowledge)
 
 
 def with_dates(answer: Answer, changes: tuple[Change, ...], knowledge: Knowledge) -> Answer:

@@ -40,6 +40,8 @@ class Context(NamedTuple):
     kept: tuple[tuple[str, str], ...] = ()
     """Of what is disputed, that which earlier conversations left for the curator."""
     scenario: tuple[Condition, ...] = ()
+    supposed: bool = False
+    """Whether the states of the scenario were only asked about or supposed, and told as a fact by no turn."""
     earlier: tuple[Earlier, ...] = ()
     said: Answer | None = None
     """What was replied since to a turn on a change or a belief, which asked no question: it may be asked for again."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from assistant.conversation.all_well import plain_words, situation_new, well_again
 from assistant.conversation.bare_words import words_said
 
 _POLITE = frozenset({
@@ -178,6 +179,10 @@ def control_by_words(text: str, told: frozenset[str] = frozenset()) -> str:
         return ""
     if _WELL.issubset(words):
         return ""  # "now all is well again" tells how it is
+    if well_again(plain := plain_words(text)):
+        return ""
+    if situation_new(plain):
+        return "disregard"
     if re.search(r"\bto where\b|\bto what\b", text, re.IGNORECASE):
         return ""  # from where to where: between which ends
     if re.search(r"\bwhere\b.{0,7} it gets?\b", text, re.IGNORECASE):

@@ -6,11 +6,31 @@ from assistant.answering.answer import DECLINE, Answer
 from assistant.conversation.context import Context
 from assistant.conversation.returning import with_topic
 from assistant.conversation.scenario import says_all_normal
-from assistant.resolving.knowing import Question
-from assistant.resolving.results import Choices, ProcedureResult, Result, TableResult, TablesResult
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import (
+    BandResult,
+    BothResult,
+    CheckResult,
+    Choices,
+    FactResult,
+    LimitResult,
+    ModelResult,
+    ProcedureResult,
+    Result,
+    ScheduleResult,
+    TableResult,
+    TablesResult,
+)  # fmt: skip
 from assistant.understanding.clauses import asking
 from assistant.understanding.mentions import STATE
+from assistant.understanding.states import Condition
 
+_SUPPOSING = frozenset({
+    "if", "suppose", "supposing", "imagine", "say", "assume", "assuming", "would", "when", "whenever", "once", "with",
+    "without", "were", "could", "might", "unless", "until", "after", "before", "while", "during",
+})  # fmt: skip
+"""Words before a state that is only part of what is asked."""
+_TOLD = (BandResult, BothResult, CheckResult, FactResult, LimitResult, ModelResult, ProcedureResult, ScheduleResult)
 _SHOWING = frozenset(("warning", "amber", "white", "red", "show", "shown_by", "shown_to"))
 """Concepts beside a label that is told to show."""
 
@@ -23,7 +43,9 @@ def _only_told(question: Question) -> bool:
     return bool(said) and told and not question.reading.amounts and not asking(question.reading.words)
 
 
-def remembered(context: Context, question: Question, result: Result, answer: Answer) -> Context:
+def remembered(
+    context: Context, question: Question, result: Result, answer: Answer, knowledge: Knowledge
+) -> Context:
     """Return the context after a turn; what was declined leaves it as it was, and is what "say again" repeats."""
     if answer.outcome == DECLINE:
         return context._replace(said=answer)
@@ -37,8 +59,31 @@ def remembered(context: Context, question: Question, result: Result, answer: Ans
     told = told or (not isinstance(result, ProcedureResult) and _only_told(question))
     outright = {c.where for c in question.conditions if not c.implied}  # "only the accumulator" tells of all three
     given = tuple(c for c in question.conditions if not c.is_result and (told or not c.implied or c.where in outright))
+    left = () if says_all_normal(question.reading) else context.scenario
+    if left and _left_behind(context, question, result):
+        left = tuple(Condition(c.input, knowledge.states.normal(c.input)) for c in left if not c.is_result)
+    held = given or left
     return context._replace(
-        variant=variant, asked=question, result=result, answer=answer, offered=offered,
-        scenario=given or (() if says_all_normal(question.reading) else context.scenario),
-        earlier=with_topic(context), said=None,
+        variant=variant, asked=question, result=result, answer=answer, offered=offered, scenario=held,
+        supposed=_supposed(context, question, given), earlier=with_topic(context), said=None,
     )  # fmt: skip
+
+
+def _supposed(context: Context, question: Question, given: tuple[Condition, ...]) -> bool:
+    """Return whether the states that hold are no more than part of a question: none of them was told as a fact."""
+    new = [c for c in given if c.where]
+    if not new:
+        return context.supposed
+    words = question.reading.words
+    asks = asking(words)
+    told = any(asks.isdisjoint(c.where) and _SUPPOSING.isdisjoint(words[: max(c.where) + 1]) for c in new)
+    return not told and (context.supposed or len(new) == len(given))
+
+
+def _left_behind(context: Context, question: Question, result: Result) -> bool:
+    """Return whether a state that was only supposed is left by a second turn that asks in full for something else."""
+    before = context.asked
+    if not context.supposed or before is None:
+        return False
+    aside = (question.context, question.conditions, before.context, before.conditions)
+    return not any(aside) and isinstance(result, _TOLD) and isinstance(context.result, _TOLD)

@@ -6,17 +6,18 @@
 
 from __future__ import annotations
 
+from assistant.conversation.all_well import points_at_one, well_again
 from assistant.conversation.context import Context
 from assistant.conversation.in_scenario import last_told, row_told, states_given, told_table
 from assistant.conversation.readings import carried
-from assistant.conversation.scenario import opens_asking, says_all_normal
+from assistant.conversation.scenario import changed_to, opens_asking, says_all_normal
 from assistant.conversation.traits import FEW, GOOD, OPEN
 from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CheckResult, FactResult, LimitResult, LossResult, Result, Row, TableResult
-from assistant.resolving.state_asked import is_normal, output_matches
+from assistant.resolving.state_asked import is_normal, is_well, output_matches
 from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
 from assistant.understanding.mentions import ALL_WELL, STATE, Mention
@@ -159,13 +160,24 @@ def _is_usual(result: TableResult, output: str, knowledge: Knowledge) -> bool:
 
 def all_normal_again(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return what was told last with all that had failed normal again: "everything is working now"."""
-    told, given = last_told(context, knowledge), states_given(context)
-    if told is None or not given or alone.conditions or not says_all_normal(alone.reading):
+    given, whole = states_given(context), well_again(alone.reading.words)
+    if not given or not says_all_normal(alone.reading) or alone.reading.amounts:
         return None
-    said = [m for m in alone.reading.mentions if not (m.weak or m.passing)]
-    if alone.reading.amounts or any(not (ALL_WELL in m.concepts or _BESIDE.issuperset(m.text.split())) for m in said):
+    if not whole and (alone.conditions or not _nothing_besides(alone)):
         return None
-    normal = tuple(Condition(c.input, state_tables.normal(knowledge.base.inputs[c.input])) for c in given)
-    question = carried(alone, context, normal, knowledge)._replace(conditions=normal)
-    return question, row_told(told.table, normal, told.asked, knowledge)
+    one = whole and points_at_one(alone.reading.words)
+    mended = [c.input for c in given if not is_well(c, knowledge)][-1:] if one else [c.input for c in given]
+    normal = tuple(
+        Condition(c.input, state_tables.normal(knowledge.base.inputs[c.input]) if c.input in mended else c.value)
+        for c in given
+    )
+    question = carried(alone._replace(conditions=()), context, normal, knowledge)._replace(conditions=normal)
+    told = last_told(context, knowledge)
+    result = row_told(told.table, normal, told.asked, knowledge) if told else changed_to(normal, context, knowledge)
+    return (question, result) if result else None
 
+
+def _nothing_besides(alone: Question) -> bool:
+    """Return whether a turn says no more than that all is well."""
+    said = (m for m in alone.reading.mentions if not (m.weak or m.passing))
+    return all(ALL_WELL in m.concepts or _BESIDE.issuperset(m.text.split()) for m in said)

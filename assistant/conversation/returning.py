@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from assistant.conversation.all_well import plain_words, well_again
 from assistant.conversation.context import Context, Earlier
 from assistant.conversation.given_inputs import choices_of
 from assistant.conversation.readings import question_of
@@ -45,6 +46,8 @@ def returned(text: str, context: Context, knowledge: Knowledge) -> Return | None
     found = re.match(_BACK, text[:200], re.IGNORECASE | re.DOTALL)
     if not found:
         return _told_again(text, context, knowledge)
+    if well_again(plain_words(text)):
+        return None
     case, told = (*re.split(r"[,:;]|\. ", found.group(1), maxsplit=1), "")[:2]
     if told.strip() and context.scenario and _CASE.issuperset(case.lower().split()):
         return Return(_on_scenario(context), told.strip())

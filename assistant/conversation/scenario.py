@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from assistant.conversation.all_well import well_again
 from assistant.conversation.context import Context
 from assistant.conversation.in_scenario import last_told, states_given, told_table
 from assistant.conversation.readings import carried, merged, question_of
@@ -148,7 +149,8 @@ def _its_like(condition: Condition, knowledge: Knowledge) -> dict[str, Condition
 
 def says_all_normal(reading: Reading) -> bool:
     """Return whether a text says that everything is normal, and not only everything else."""
-    return any(m.holds("all_normal") and _BESIDES.isdisjoint(m.text.split()) for m in reading.mentions)
+    named = (m for m in reading.mentions if m.holds("all_normal"))
+    return well_again(reading.words) or any(_BESIDES.isdisjoint(m.text.split()) for m in named)
 
 
 def all_else_normal(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
@@ -186,7 +188,7 @@ def changed_back(alone: Question, context: Context, knowledge: Knowledge) -> tup
     if not given or alone.conditions or alone.reading.amounts or len(words) > _BRIEF:
         return None
     said = [m for m in alone.reading.mentions if any(c.startswith(STATE) for c in m.concepts)]
-    said = [m for m in said if not opens_turn(m, alone.reading)]
+    said = [m for m in said if not opens_turn(m, alone.reading) and not knowledge.lexicon.families_of(m.concepts)]
     spoken = {k for m in said for k in m.taken}
     beside = _BESIDE.union(*(_thing_words(c, knowledge) for c in given if not c.is_result))
     if not said or not beside.issuperset(w for k, w in enumerate(words) if k not in spoken and w[0].isalpha()):
@@ -255,6 +257,12 @@ def only_states_told(alone: Question, context: Context, knowledge: Knowledge) ->
     results = _changed(context, (*now, *new), knowledge) if told else []
     question = carried(alone, context, now, knowledge)._replace(conditions=(*now, *new))
     return (question, _together(results)) if results else None
+
+
+def changed_to(now: tuple[Condition, ...], context: Context, knowledge: Knowledge) -> Result | None:
+    """Return the results that other states than those told before change."""
+    results = _changed(context, now, knowledge)
+    return _together(results) if results else None
 
 
 def _what_knows_of(now: tuple[Condition, ...], knowledge: Knowledge) -> list[TableResult]:

@@ -62,7 +62,7 @@ def _answered(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer
     parts = Parts(knowledge)
     answer = with_both(said, before, question, result, answer, knowledge, parts)._replace(question=text)
     question, result = part_told(said, before, question, result, answer, parts)
-    return answer, remembered(before, question, result, answer)
+    return answer, remembered(before, question, result, answer, knowledge)
 
 
 def _kept(text: str, variant: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:

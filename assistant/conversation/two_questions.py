@@ -70,7 +70,7 @@ class Parts:
         if key not in self._understood:
             question, result = understood(text, context, self._knowledge)
             answer = composed(text, question, result, self._knowledge)
-            part = (answer, question), remembered(context, question, result, answer), result
+            part = (answer, question), remembered(context, question, result, answer, self._knowledge), result
             self._understood[key] = context, part
         return self._understood[key][1]
 
