@@ -196,15 +196,24 @@ def _sure(found: list[Candidate], question: Question) -> bool:
     best = found[0]
     if best.match and best.match.barred:
         return False
+    if _is_no_verdict(best, question):
+        return False
     if best.score >= ANSWERING or _held_at_once(found):
         return bool(question.reading.amounts) or not _undecided(best, found)
-    if isinstance(best.result, FactResult) and question.reading.amounts and question.reading.has("can"):
-        return False  # a statement without its amount is no verdict on it
     others = [c.score for c in found[1:] if not _same_place(best, c)]
     ahead = best.score - max(others, default=0.0)
     if best.match is None and isinstance(best.result, TableResult):
         return best.score >= _FOLLOWS and ahead >= _AHEAD
     return bool(best.match and best.score >= _LEAST and best.match.covered >= COVER and ahead >= _AHEAD)
+
+
+def _is_no_verdict(best: Candidate, question: Question) -> bool:
+    """Return whether a statement is held against an amount that it does not know: "free fall at 240 ok?"."""
+    if not isinstance(best.result, FactResult) or not question.reading.has("can"):
+        return False
+    told = {f"{value.value:g}" for value in best.result.fact.values} | {*best.result.fact.says.split()}
+    judged = [a for a in question.reading.amounts if a.unit != "count" and f"{a.value:g}" not in told]
+    return bool(judged) if best.score >= ANSWERING else bool(question.reading.amounts)
 
 
 def _held_at_once(found: list[Candidate]) -> bool:
