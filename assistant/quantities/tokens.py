@@ -55,6 +55,8 @@ _PAIRED = re.compile(r"\[(\w+)\](.*?)\[/\1\]", re.DOTALL)
 _QUOTED = re.compile(r"^(?:\s*>)+\s*(?=[^\W\d_])", re.MULTILINE)
 """Marks at the beginning of a line that was quoted in a mail; before a number the sign says more than."""
 
+_BEFORE = re.compile(r"\bb4(?= [a-z])")
+"""The word that it is written for in haste; a paragraph of that name has a capital."""
 _NUMBERED = re.compile(r"#(?=[0-9])")
 """The sign that stands for the word "number": "#1 system" is a name, "1 system" counts."""
 
@@ -96,6 +98,8 @@ def clean(text: str) -> str:
         text = _without_markup(text)
     if "e" in text or "E" in text or "/0" in text:
         text = _BY_ZERO.sub(_NO_NUMBER, _POWER_OF_TEN.sub(_in_full, text))
+    if "b4" in text:
+        text = _BEFORE.sub("before", text)
     if "#" in text:
         text = _NUMBERED.sub("number ", text)
     if text.isascii():

@@ -177,7 +177,7 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
     if limit.when and (limit.value is None or (holds and len(question.conditions) > 1)):
         score *= 0.97 if not holds else 1.1 if _names_more(question) else 1.0
     amount = None if amount and _stops_at(amount, limit, question, know) else amount
-    schedule = _schedule_below(limit, question, know) if amount is None else None
+    schedule = _schedule_below(limit, question, know) if amount is None or _also_read_at(amount, question) else None
     if schedule:  # "rolling at 40 kt, what's the most the handwheel can order": the most there
         yield from _schedule(schedule, match, question, know)
         return
@@ -213,6 +213,12 @@ def _schedule_below(limit: Limit, question: Question, know: Knowledge) -> Schedu
         if isinstance(found, Schedule) and found.top == limit.id and (ends or found.input_unit in units):
             return found
     return None
+
+
+def _also_read_at(amount: Amount, question: Question) -> bool:
+    """Return whether another amount with its unit tells where the most is asked for: "68 at 30 knots"."""
+    others = (a for a in question.reading.amounts if a is not amount and a.unit not in (None, "count"))
+    return any(a.unit != amount.unit for a in others)
 
 
 def _stops_at(amount: Amount, limit: Limit, question: Question, know: Knowledge) -> bool:

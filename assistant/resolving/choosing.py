@@ -465,7 +465,8 @@ def _orders(question: Question, know: Knowledge) -> Iterable[Candidate]:
             continue
         result = resolve_order(know.record(name, question.variant), question, know)
         if result is not None:
-            sure = summed if isinstance(result, ModelResult) else 0.68 + 0.25 * part
+            both = len(orders) > 1 and all(order.side for order in orders)
+            sure = summed if isinstance(result, ModelResult) else 0.68 + 0.25 * (part or both)
             sure = _NO_ORDER if isinstance(result, TableResult) else sure
             yield Candidate(sure, 6.0, result)
 

@@ -15,15 +15,11 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import BandResult, Check
 from assistant.resolving.state_asked import left_open
 from assistant.resolving.tables import outputs, results_with
+from assistant.understanding.bounds_said import bound_side
 from assistant.understanding.states import passes
 from assistant.understanding.weather import OUTSIDE_AIR, of_the_air
 
 _PLACES = (("the", "ground"), ("the", "threshold"), ("the", "runway"))
-_MORE = frozenset({
-    "than", "above", "over", "beyond", "past", "exceed", "exceeds", "exceeding", "exceeded", "busted", "bust",
-    "overshot",
-})  # fmt: skip
-_LESS = frozenset({"below", "under", "less", "fewer"})
 _LISTING = frozenset({"and", ",", "&", "/", "plus", "the", "other", "others"})
 _ROUTE = frozenset(("mile", "NM", "km"))
 """Units of the way ahead, and of no height."""
@@ -210,11 +206,7 @@ def is_bound(amount: Amount, question: Question) -> bool:
 
 def _beyond(amount: Amount, question: Question) -> float:
     """Return a little more or less for an amount that is named as a bound: "a turn of more than 60 degrees"."""
-    before = question.reading.words[max(0, amount.start - 2) : amount.start]
-    if _LESS.intersection(before):
-        return -_LITTLE
-    compared = len(before) == 2 and before[0].endswith("er") and before[1] in ("than", "then")
-    return _LITTLE if compared or _MORE.intersection(before) else 0.0
+    return _LITTLE * bound_side(question.reading.words, amount.start)
 
 
 def holds(limit: Limit, question: Question, know: Knowledge) -> bool | None:

@@ -67,6 +67,7 @@ def _amounts(schedule: Schedule, question: Question, know: Knowledge) -> tuple[l
     outputs: list[float] = []
     greatest = max(y for _, y in schedule.points)
     wants_input = question.reading.has(schedule.input) and not question.reading.has(schedule.output)
+    read_at = [a for a in question.reading.amounts if a.unit and fits(a, schedule.input_unit, know.units) is not None]
     for amount in question.reading.amounts:
         as_input = fits(amount, schedule.input_unit, know.units)
         as_output = fits(amount, schedule.output_unit, know.units)
@@ -74,7 +75,7 @@ def _amounts(schedule: Schedule, question: Question, know: Knowledge) -> tuple[l
             continue  # "half tiller" is a part of it, and no speed
         if amount.unit is None:
             inverse = (wants_input and _says_inverse(question)) or _falls_to(question.reading.words, amount)
-            inverse = inverse and abs(amount.value) <= greatest
+            inverse = (inverse or bool(read_at)) and abs(amount.value) <= greatest
             (outputs if inverse else inputs).append(amount.value)
         elif as_input is not None:
             inputs.append(as_input)

@@ -39,6 +39,9 @@ _PEOPLE = frozenset(("of us", "of them", "of you"))
 
 _BEFORE_NUMBER = {"form": "from", "won": "one"}
 """Words that are slips before a number: "form 300", "won twenty"."""
+_READ_AT = frozenset(("at", "reads", "read", "shows", "of", "says"))
+_COUNTING = STARTERS | {"and"}
+"""Words after which "too" or "ate", written for a number that sounds so, are that number: "at too three five"."""
 _BEFORE_DOING = frozenset(("what", "how", "where", "when", "whether", "needs", "ought"))
 """Words before "to" and what is done, where "too" is a slip: "what too do"."""
 _SO_MUCH = frozenset((
@@ -85,8 +88,13 @@ def words_meant(tokens: list[Token]) -> list[Token]:
         if token.text in ("turn", "turns") and after in _MINUTES:
             result[i] = token._replace(text="turnaround")
         result[i] = _slip(result[i], after, following)
-        if token.text in _BEFORE_NUMBER and (following[0].isdigit() or following in STARTERS):
+        number = following[0].isdigit() or following in STARTERS
+        if token.text in _BEFORE_NUMBER and number:
             result[i] = token._replace(text=_BEFORE_NUMBER[token.text])
+        if token.text == "too" and after in _READ_AT and number:
+            result[i] = token._replace(text="two")
+        if token.text == "ate" and (after in _COUNTING or result[i - 1].text == "two"):
+            result[i] = token._replace(text="eight")
     counting = {i + 1 for i, token in enumerate(result) if token.text == "number" and tokens[i].text == "no"}
     return [token for i, token in enumerate(result) if i not in counting]  # "no. of": its dot ends no sentence
 
@@ -94,13 +102,16 @@ def words_meant(tokens: list[Token]) -> list[Token]:
 def _is_less(tokens: list[Token], at: int) -> bool:
     """Return whether "lower" compares, where nothing before it could be let down: "is it lower on the …"."""
     on = at + 1 < len(tokens) and tokens[at + 1].text in ("on", "for", "with")
-    return on and tokens[0].text in _WHETHER and _LET_DOWN.isdisjoint(t.text for t in tokens[:at])
+    asked = tokens[0].text in _WHETHER or (at and tokens[at - 1].text in _WHETHER)
+    return on and bool(asked) and _LET_DOWN.isdisjoint(t.text for t in tokens[:at])
 
 
 def _slip(token: Token, before: str, following: str) -> Token:
     """Return a word as the one that it is written for by those who take them for one: too and to, loose and lose."""
     if token.text == "too" and before in _BEFORE_DOING and following[0].isalpha() and following not in _SO_MUCH:
         return token._replace(text="to")
+    if token.text == "hi" and before in ("how", "too"):
+        return token._replace(text="high")
     if token.text == "loose" and (before in _LOSING or (following in _OWNED and before not in ("is", "are"))):
         return token._replace(text="lose")
     return token

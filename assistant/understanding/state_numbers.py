@@ -6,13 +6,12 @@ from collections.abc import Collection, Sequence
 
 from assistant.quantities.amounts import Amount
 from assistant.quantities.units import Units
+from assistant.understanding.bounds_said import bound_side
 from assistant.understanding.condition import Condition, StateWords
 from assistant.understanding.grouping import Group
 from assistant.understanding.mentions import Reading
 
 _FAR = 6
-_BELOW = frozenset(("below", "under", "beneath", "<"))
-_ABOVE = frozenset(("above", "over", "beyond", ">"))
 _HELD_IN = frozenset(("in", "on", "left", "from"))
 _HOLDING = _HELD_IN | {"the", "my", "our"}
 _PARTING = frozenset((",", ".", "?", ";", "and", "but", "can", "may", "i", "we", "with", "press", "or"))
@@ -30,7 +29,7 @@ def numbered(
             continue
         if amount.start in asking and group.start not in asking:
             continue  # "System 1 lost, may I press 1,000 psi": the amount is asked about
-        side = _bound_said(reading, amount)
+        side = bound_side(reading.words, amount.start)
         bound = [c for name in group.inputs if (c := by_number(name, amount, known, units, side))]
         if bound:
             return [c._replace(where=(*c.where, *group.places)) for c in bound]
@@ -50,12 +49,6 @@ def _beside(words: Sequence[str], amount: Amount, group: Group, following: int) 
     if not group.end <= amount.start < following or amount.start - group.end > _FAR:
         return False
     return not _ASKING.intersection(words[group.end : amount.start])
-
-
-def _bound_said(reading: Reading, amount: Amount) -> int:
-    """Return -1 or 1 for a reading that is said to be below or above an amount, else 0."""
-    before = reading.words[max(0, amount.start - 2) : amount.start]
-    return -1 if _BELOW.intersection(before) else 1 if _ABOVE.intersection(before) else 0
 
 
 def by_number(name: str, amount: Amount, known: StateWords, units: Units, side: int = 0) -> Condition | None:

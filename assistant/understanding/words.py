@@ -20,7 +20,7 @@ _CONTRACTED = {
     "whens": ("when", "is"), "thats": ("that", "is"), "im": ("i", "am"), "ive": ("i", "have"),
     "weve": ("we", "have"), "youre": ("you", "are"), "theres": ("there", "is"), "gonna": ("going", "to"),
     "wanna": ("want", "to"), "gotta": ("have", "to"), "wat": ("what",), "wats": ("what", "is"),
-    "wot": ("what",), "wots": ("what", "is"), "whatis": ("what", "is"),
+    "w": ("with",), "gnd": ("ground",), "wot": ("what",), "wots": ("what", "is"), "whatis": ("what", "is"),
     "shouldnt": ("should", "not"), "werent": ("were", "not"), "hadnt": ("had", "not"), "mustnt": ("must", "not"),
     "dosent": ("does", "not"), "dosnt": ("does", "not"), "doesent": ("does", "not"), "dident": ("did", "not"),
     "wasent": ("was", "not"), "isent": ("is", "not"),
