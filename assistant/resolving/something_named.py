@@ -10,6 +10,8 @@ from assistant.understanding.mentions import Mention
 
 _ASKING_KINDS = frozenset({"ask", "ask!", "filler"})
 _ASKING = frozenset(("what", "which", "how", "why", "where", "who", "whose", "whats", "when"))
+_RARE = 4.0
+"""Weight from which on a word is of so few records that it tells what is meant, whatever it is: "stratosphere"."""
 _TELL = 2
 """Ordinary words that together tell what is meant: "design group"."""
 
@@ -24,7 +26,9 @@ def names_something(question: Question, know: Knowledge) -> bool:
 
 
 def _is_a_name(mention: Mention, know: Knowledge) -> bool:
-    if mention.is_plain:
+    if know.matcher.mention_weight(mention) >= _RARE:
+        return True
+    if mention.is_plain or mention.weak:
         return not all(know.reader.is_ordinary(word) for word in mention.text.split())
     said = {know.lexicon.kinds.get(concept, "thing") for concept in mention.concepts}
     if "ask!" in said and _ASKING.isdisjoint(mention.text.split()) and len(mention.taken) > _TELL:
@@ -32,4 +36,4 @@ def _is_a_name(mention: Mention, know: Knowledge) -> bool:
     kinds = said - _ASKING_KINDS
     if "quantity" in kinds:
         return mention.text.split()[0] not in _ASKING or bool(kinds - {"quantity"})
-    return bool(kinds) and not mention.weak
+    return bool(kinds)
