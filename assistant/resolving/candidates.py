@@ -82,6 +82,9 @@ _MOVED_IN_VAIN = 1.45
 """What it gains that a control does nothing, over what its schedule gives."""
 _OPEN = frozenset({"what", "which", "how", "when", "where", "why"})
 
+_BESIDES = 0.9
+"""What a limit's schedule is worth at most where an amount is given besides the one that it is read at."""
+
 
 class Candidate(NamedTuple):
     """A result with its score and how much of the question's weight stands behind it."""
@@ -177,9 +180,11 @@ def _limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> I
     if limit.when and (limit.value is None or (holds and len(question.conditions) > 1)):
         score *= 0.97 if not holds else 1.1 if _names_more(question) else 1.0
     amount = None if amount and _stops_at(amount, limit, question, know) else amount
-    schedule = _schedule_below(limit, question, know) if amount is None or _also_read_at(amount, question) else None
+    besides = amount is not None and _also_read_at(amount, question)
+    schedule = _schedule_below(limit, question, know) if amount is None or besides else None
     if schedule:  # "rolling at 40 kt, what's the most the handwheel can order": the most there
-        yield from _schedule(schedule, match, question, know)
+        meant = match._replace(score=min(match.score, _BESIDES)) if besides else match
+        yield from _schedule(schedule, meant, question, know)
         return
     if amount is None:
         enough = reading_asked.whether_enough(limit, question, know) or reading_asked.to_judge(limit, question, know)

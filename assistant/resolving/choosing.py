@@ -208,13 +208,13 @@ def _sure(found: list[Candidate], question: Question) -> bool:
 
 
 def _is_no_verdict(best: Candidate, question: Question) -> bool:
-    """Return whether a statement is held against an amount that it does not know: "free fall at 240 ok?"."""
+    """Return whether a statement is held against a number that it does not know: "free fall at 240 ok?"."""
     if not isinstance(best.result, FactResult) or not question.reading.has("can"):
         return False
     told = {f"{value.value:g}" for value in best.result.fact.values} | {
         word.strip("%°.,") for word in best.result.fact.says.split()
     }
-    judged = [a for a in question.reading.amounts if a.unit != "count" and f"{a.value:g}" not in told]
+    judged = [a for a in question.reading.amounts if a.unit is None and f"{a.value:g}" not in told]
     return bool(judged) if best.score >= ANSWERING else bool(question.reading.amounts)
 
 

@@ -8,6 +8,7 @@ from assistant.knowledge.records import Limit, Schedule
 from assistant.physics.schedule import inputs_for, value_at
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
+from assistant.resolving.deflections import names_side
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_choices import is_part
 from assistant.resolving.results import Needed, ScheduleResult
@@ -68,6 +69,7 @@ def _amounts(schedule: Schedule, question: Question, know: Knowledge) -> tuple[l
     greatest = max(y for _, y in schedule.points)
     wants_input = question.reading.has(schedule.input) and not question.reading.has(schedule.output)
     read_at = [a for a in question.reading.amounts if a.unit and fits(a, schedule.input_unit, know.units) is not None]
+    believed = bool(read_at) and not names_side(question.reading.words)  # "25 left at 12 kt" is an order
     for amount in question.reading.amounts:
         as_input = fits(amount, schedule.input_unit, know.units)
         as_output = fits(amount, schedule.output_unit, know.units)
@@ -75,7 +77,7 @@ def _amounts(schedule: Schedule, question: Question, know: Knowledge) -> tuple[l
             continue  # "half tiller" is a part of it, and no speed
         if amount.unit is None:
             inverse = (wants_input and _says_inverse(question)) or _falls_to(question.reading.words, amount)
-            inverse = (inverse or bool(read_at)) and abs(amount.value) <= greatest
+            inverse = (inverse or believed) and abs(amount.value) <= greatest
             (outputs if inverse else inputs).append(amount.value)
         elif as_input is not None:
             inputs.append(as_input)

@@ -48,10 +48,7 @@ def test_what_belongs_together_is_not_parted(question: str, told: str, knowledge
         ("how much lower is the retraction speed than the extension speed", "25 kt lower"),
         ("what's the gap between max takeoff mass and max landing mass", "6,000 kg higher"),
         ("which is lower, the brake limit for take-off or for the parking brake", "150 °C lower"),
-        pytest.param(
-            "is max pressure in alternate less than in normal", "400 psi lower",
-            marks=pytest.mark.xfail(reason="“in normal” is read as a state, and one of the two figures is told alone"),
-        ),
+        ("is max pressure in alternate less than in normal", "400 psi lower"),
     ],
 )
 def test_figures_held_against_each_other(question: str, told: str, knowledge: Knowledge) -> None:
