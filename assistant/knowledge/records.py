@@ -211,6 +211,8 @@ class TableOutput(NamedTuple):
     """Ways of asking that are for it only where a state that its table rests on is given: "do I need chocks"."""
     shown: bool = False
     """Whether an instrument shows it: the colour of the pressure bars."""
+    goes: tuple[str, ...] = ()
+    """Terms in whose names it is said to be lost or kept: "takes the brakes but leaves me the tiller"."""
 
 
 class TableRule(NamedTuple):

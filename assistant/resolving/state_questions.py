@@ -14,6 +14,7 @@ from assistant.resolving.state_losses import loss_candidates
 from assistant.resolving.state_results import result_candidates
 from assistant.resolving.state_rows import row_candidates
 from assistant.resolving.state_shown import shown_candidates
+from assistant.resolving.state_taken import taken_candidates
 from assistant.resolving.state_told import told_candidates
 from assistant.understanding.clauses import asking
 from assistant.understanding.matching import Match
@@ -75,3 +76,4 @@ def state_candidates(question: Question, know: Knowledge, excused: Collection[in
     yield from loss_candidates(inputs, matches, question, know, excused)
     yield from shown_candidates(inputs, question, know, excused)
     yield from told_candidates(inputs, question, know, excused)
+    yield from taken_candidates(question, know)
