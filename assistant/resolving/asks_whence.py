@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence, Set
+from itertools import pairwise
 
 FAILING = frozenset({
     "wrong", "fail", "fails", "failed", "failing", "go", "gone", "break", "breaks", "broken", "broke", "happen",
@@ -21,12 +22,20 @@ _WHY = frozenset({
     "can", "?", ".",
 })  # fmt: skip
 _ASKING = frozenset(("what", "whats", "which", "how", "when", "why"))
+_MAY = frozenset(("could", "can", "might", "would"))
+_SOME = frozenset(("anything", "something"))
+_HAS = frozenset(("has", "have"))
 _HAPPEN = frozenset(("happen", "happened"))
 
 
 def may_ask(words: Sequence[str]) -> bool:
     """Return whether any word is there by which what leads to something may be asked for."""
-    return not (_ASKING.isdisjoint(words) and _NAMED.isdisjoint(words))
+    return not (_ASKING.isdisjoint(words) and _NAMED.isdisjoint(words)) or _asks_anything(words)
+
+
+def _asks_anything(words: Sequence[str]) -> bool:
+    """Return whether it is asked if something may do it: "could anything take …"."""
+    return any(one in _MAY and other in _SOME for one, other in pairwise(words))
 
 
 def asks_what_leads(words: Sequence[str], named: Set[int]) -> bool:
@@ -37,7 +46,7 @@ def asks_what_leads(words: Sequence[str], named: Set[int]) -> bool:
     if any(w in _HAPPEN and not {"to", "must", "has"} & set(words[max(0, i - 1) : i]) for i, w in enumerate(words)):
         return False
     asks = [_leads(words, i, named) for i, word in enumerate(words) if word in _ASKING]
-    return all(asks) and (bool(asks) or not _NAMED.isdisjoint(words))
+    return all(asks) and (bool(asks) or not _NAMED.isdisjoint(words) or _asks_anything(words))
 
 
 def _leads(words: Sequence[str], at: int, named: Set[int]) -> bool:
@@ -45,8 +54,11 @@ def _leads(words: Sequence[str], at: int, named: Set[int]) -> bool:
     word, after = words[at], words[at + 1 : at + 4]
     speaks = next((k for k, w in enumerate(after) if w in _SPEAKERS), None)
     if word == "why":
-        return not after or after[0] in _WHY or at + 1 in named
+        owns = not after or (after[0] in _HAS and not named.isdisjoint((at + 2, at + 3)))
+        return not after or (not owns and after[0] in _WHY) or at + 1 in named
     if word in ("how", "when"):
         beyond = words[at + 2 + speaks : at + 3 + speaks] if speaks is not None else ()
         return not _COMING_TO.isdisjoint(beyond)
-    return bool(after) and at + 1 not in named and speaks is None and after[0] not in ("is", "are", "do", "did")
+    if not after or at + 1 in named or speaks is not None or after[0] in ("is", "are", "do", "did"):
+        return False
+    return after[0] not in _HAS or bool(FAILING.union(("to",)).intersection(after[1:2]))

@@ -31,7 +31,9 @@ def taken_candidates(question: Question, know: Knowledge) -> Iterator[Scored]:
         return
     if not _rests_on(said, given, know) or (len(said) == 1 and "when" in reading.words):
         return  # "when do I lose the tiller": at a speed as well
-    yield _ALONE if len(said) == 1 else _SCORE, _WEIGHT, _leading(said, given, called, question, know)
+    found = _leading(said, given, called, question, know)
+    if found.sets != ((),):  # what follows from the states given has its reason, and nothing else leads there
+        yield _ALONE if len(said) == 1 else _SCORE, _WEIGHT, found
 
 
 def _called(know: Knowledge) -> Called:

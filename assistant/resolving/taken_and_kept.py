@@ -44,13 +44,14 @@ _AFTER = {
 }  # fmt: skip
 """Words after a thing that say what has become of it: "puts the tillers | out |", "leaves the brakes | alone |"."""
 _RESETS = frozenset({
-    "before", "until", "for", "so", "that", "if", "when", "?", ".", ";", ":", "-", "because", "though",
+    "before", "until", "for", "so", "that", "when", "?", ".", ";", ":", "-", "because", "though",
 })  # fmt: skip
 _OPENS = frozenset(("what", "whats", "which", "why", "how"))
 _JOINED = frozenset(("but", "and", "or", ",", "while", "yet", "from", "with", "without", "no", "nor"))
 """Words at which ends what is told of a thing after it."""
+_JOINING = _RESETS | {"but", "and", "or", ",", "while", "yet", "nor", "without", "with"}
 _ADDING = frozenset({
-    "i", "we", "you", "me", "us", "my", "our", "your", "the", "a", "an", "any", "at", "all", "of", "on", "in", "to",
+    "i", "we", "you", "me", "us", "my", "our", "your", "the", "a", "an", "any", "at", "all", "of", "in", "to",
     "both", "together", "also", "as", "well", "too", "either", "every", "each", "one", "go", "once", "same", "time",
     "real", "really", "proper", "properly", "decent", "useful", "usable", "whatsoever", "actually", "absolutely",
     "completely", "entirely", "totally", "altogether", "possibly", "ever", "even", "just", "exactly", "worth", "it",
@@ -58,7 +59,7 @@ _ADDING = frozenset({
     "does", "did", "needs", "need", "down", "s", "failure", "failures", "fault", "faults", "thing", "things",
     "combination", "combinations", "combo", "set", "sets", "single", "two", "three", "cause", "causes", "reason",
     "reasons", "smallest", "fewest", "least", "way", "ways", "else", "please", "now", "then", "name", "list", "this",
-    "these", "those", "something", "anything", "sort", "kind", "full", "whole", "some", "more", "such", "left",
+    "these", "those", "something", "anything", "sort", "kind", "full", "whole", "some", "such", "left",
     "somehow", "suddenly", "meaningful", "effective", "functional", "functioning", "serviceable", "genuine", "powered",
     "workable", "total", "complete", "doing", "puts", "put", "end", "ends", "finish", "wind", "land", "up", "come",
     "makes", "make", "not", "longer", "by", "itself", "own", "right", "gear", "means", "lead", "leads", "giving",
@@ -70,7 +71,7 @@ _SHORTLY = 2
 _OF = frozenset(("for", "from", "by", "through", "via"))
 _BARE = frozenset(("the", "my", "our", "any"))
 _PURPOSE = "for"
-_PREDICATE = frozenset({"do", "does", "is", "are", "at", "all", "of", "use", "not", _PURPOSE}).union(*_AFTER.values())
+_PREDICATE = frozenset({"do", "does", "is", "are", "at", "all", "of", "to", "use", _PURPOSE}).union(*_AFTER.values())
 """Words between a thing and what it is for: "the pedals | do nothing at all for | braking"."""
 
 
@@ -222,6 +223,8 @@ def _told_before(between: Sequence[str], last: str) -> str:
         elif not (asking and word in FAILING and _leads(between, k)) and (kind := _kind_of(word)):
             if word in _UNDER and told == LOST and (cued or _only_with(word, between[k + 1 :])):
                 return _OPEN  # "stops me with no brakes", "why no autobrake without anti-skid"
+            if kind == LOST and word not in _NONE and last == LOST == told and _JOINING.isdisjoint(between[: k + 1]):
+                return _OPEN  # "why does losing anti-skid take | autobrake": what is lost takes another with it
             told = _turned(kind, told, denied or _is_without(between, k))
             cued, denied = True, False
     if denied or (turned and not cued):

@@ -19,6 +19,10 @@ TAKEN = [
     ("what would take away autobrake and anti-skid in one go", "No autobrake; no anti-skid"),
     ("what loses me the steering and the parking brake together", "System 1 lost and the accumulator empty"),
     ("name the faults that cost both the tillers and gear retraction", "System 1 lost; the free-fall lever pulled"),
+    ("what would have to break so that I have neither anti-skid nor a parking brake", "System 1 lost, System 2 lost"),
+    ("could anything take my brakes and the steering", "System 1 lost, System 2 lost and the accumulator empty"),
+    ("how might we wind up on nothing but the accumulator", "System 1 lost"),
+    ("when have I got no reserve brake", "below 2,000 psi"),
     ("what makes the tiller useless", "The nose wheels castor"),
 ]
 KEPT = [
@@ -40,6 +44,10 @@ OTHERS = [
     "why has the nose wheel no brakes",
     "why no anti-skid in emergency",
     "what does the autobrake do if the steering is lost",
+    "why does losing anti-skid take autobrake as well",
+    "why has the parking brake no anti-skid",
+    "if I lose the brakes why do I still have the parking brake",
+    "why have I got no autobrake but still anti-skid with system 2 gone",
 ]
 
 
