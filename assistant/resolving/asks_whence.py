@@ -25,6 +25,10 @@ _ASKING = frozenset(("what", "whats", "which", "how", "when", "why"))
 _MAY = frozenset(("could", "can", "might", "would"))
 _SOME = frozenset(("anything", "something"))
 _HAS = frozenset(("has", "have"))
+_POSSIBLE = frozenset({
+    ("possible", "to", "lose"), ("can", "i", "lose"), ("could", "i", "lose"), ("can", "we", "lose"),
+    ("could", "we", "lose"),
+})  # fmt: skip
 _HAPPEN = frozenset(("happen", "happened"))
 
 
@@ -34,8 +38,9 @@ def may_ask(words: Sequence[str]) -> bool:
 
 
 def _asks_anything(words: Sequence[str]) -> bool:
-    """Return whether it is asked if something may do it: "could anything take …"."""
-    return any(one in _MAY and other in _SOME for one, other in pairwise(words))
+    """Return whether it is asked if something may do it: "could anything take …", "is it possible to lose …"."""
+    may = any(one in _MAY and other in _SOME for one, other in pairwise(words))
+    return may or any(words[i : i + 3] in _POSSIBLE for i in range(len(words) - 2))
 
 
 def asks_what_leads(words: Sequence[str], named: Set[int]) -> bool:
@@ -59,6 +64,10 @@ def _leads(words: Sequence[str], at: int, named: Set[int]) -> bool:
     if word in ("how", "when"):
         beyond = words[at + 2 + speaks : at + 3 + speaks] if speaks is not None else ()
         return not _COMING_TO.isdisjoint(beyond)
-    if not after or at + 1 in named or speaks is not None or after[0] in ("is", "are", "do", "did"):
+    if after and after[0] in _NAMED:
+        return True  # "under what failures would I have …"
+    if not after or at + 1 in named or speaks is not None:
         return False
+    if after[0] in ("is", "are", "do", "did"):
+        return after[:2] in (("is", "got"), ("is", "needed"), ("did", "it"), ("did", "that"))
     return after[0] not in _HAS or bool(FAILING.union(("to",)).intersection(after[1:2]))

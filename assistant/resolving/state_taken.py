@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
@@ -100,4 +101,5 @@ def _value(said: Said, called: Called) -> str:
 
 
 def _asks_single(question: Question) -> bool:
-    return question.reading.has(_SINGLE) or _SINGLE in question.reading.words
+    words = question.reading.words
+    return question.reading.has(_SINGLE) or any(w == _SINGLE and b != "every" for b, w in pairwise(("", *words)))

@@ -38,11 +38,11 @@ _AFTER = {
         "inop", "go", "goes", "dies", "loss",
     },
     KEPT: {
-        "alone", "fine", "ok", "okay", "working", "works", "work", "intact", "untouched", "unaffected", "available",
+        "fine", "ok", "okay", "working", "works", "work", "intact", "untouched", "unaffected", "available",
         "good", "usable", "alive", "healthy", "there", "stay", "stays",
     },
 }  # fmt: skip
-"""Words after a thing that say what has become of it: "puts the tillers | out |", "leaves the brakes | alone |"."""
+"""Words after a thing that say what has become of it: "puts the tillers | out |", "has the tillers | working |"."""
 _RESETS = frozenset({
     "before", "until", "for", "so", "that", "when", "?", ".", ";", ":", "-", "because", "though",
 })  # fmt: skip
@@ -59,7 +59,8 @@ _ADDING = frozenset({
     "does", "did", "needs", "need", "down", "s", "failure", "failures", "fault", "faults", "thing", "things",
     "combination", "combinations", "combo", "set", "sets", "single", "two", "three", "cause", "causes", "reason",
     "reasons", "smallest", "fewest", "least", "way", "ways", "else", "please", "now", "then", "name", "list", "this",
-    "these", "those", "something", "anything", "sort", "kind", "full", "whole", "some", "such", "left",
+    "these", "those", "something", "anything", "sort", "kind", "sequence", "needed", "possible",
+    "full", "whole", "some", "such", "left", "under", "alone", "caused", "er", "um", "uh", "erm",
     "somehow", "suddenly", "meaningful", "effective", "functional", "functioning", "serviceable", "genuine", "powered",
     "workable", "total", "complete", "doing", "puts", "put", "end", "ends", "finish", "wind", "land", "up", "come",
     "makes", "make", "not", "longer", "by", "itself", "own", "right", "gear", "means", "lead", "leads", "giving",
@@ -67,6 +68,8 @@ _ADDING = frozenset({
 })  # fmt: skip
 """Words that add nothing to what is lost or kept."""
 _KNOWN = frozenset().union(*_CUES.values(), *_AFTER.values(), _RESETS, _OPENS, _JOINED, _ADDING, FAILING)
+_DENYING = _NONE | {"or", "nor"}
+_ANEW = frozenset((",", "but", "while", "yet"))
 _SHORTLY = 2
 _OF = frozenset(("for", "from", "by", "through", "via"))
 _BARE = frozenset(("the", "my", "our", "any"))
@@ -196,11 +199,19 @@ def _polarities(
         begins = thing.start + (words[thing.start] in _NONE)
         told = _told_before([words[k] for k in range(before, begins) if k not in given], last)
         after = _told_after([words[k] for k in range(thing.end, end) if k not in given])
-        last = _agreed(told, after)
+        between = words[before:begins]
+        if after == KEPT and told == LOST and not _DENYING.isdisjoint(between):
+            after = ""  # "no autobrake or anti-skid | available |"
+        last = _agreed("" if after and _begins_anew(between, told) else told, after)
         if told != _OPEN and thing.value and thing.value == called.lost[thing.of]:
             last = LOST  # "no brakes", named as a whole
         yield last
         before = thing.end
+
+
+def _begins_anew(between: Sequence[str], told: str) -> bool:
+    """Return whether a thing has only words after it of its own: "steering dead, | brakes | fine"."""
+    return not _ANEW.isdisjoint(between) and told != _OPEN and not _told_before(between, "")
 
 
 def _agreed(told: str, after: str) -> str:
