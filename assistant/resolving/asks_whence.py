@@ -64,6 +64,8 @@ def _leads(words: Sequence[str], at: int, named: Set[int]) -> bool:
     if word in ("how", "when"):
         beyond = words[at + 2 + speaks : at + 3 + speaks] if speaks is not None else ()
         return not _COMING_TO.isdisjoint(beyond)
+    if after[1:2] in (("do",), ("does",)) and after[2:3] != ("away",):
+        return False  # "what sequence do the brakes go in"
     if after and after[0] in _NAMED:
         return True  # "under what failures would I have …"
     if not after or at + 1 in named or speaks is not None:

@@ -23,6 +23,9 @@ TAKEN = [
     ("could anything take my brakes and the steering", "System 1 lost, System 2 lost and the accumulator empty"),
     ("how might we wind up on nothing but the accumulator", "System 1 lost"),
     ("when have I got no reserve brake", "below 2,000 psi"),
+    ("no autobrake or anti-skid available, what failed", "No autobrake; no anti-skid, with any of these"),
+    ("what's got to fail to lose NORMAL brakes and steering", "System 1 lost and System 2 lost"),
+    ("what leaves me stuck with free fall", "System 1 lost"),
     ("what makes the tiller useless", "The nose wheels castor"),
 ]
 KEPT = [
@@ -33,6 +36,8 @@ KEPT = [
     ("what failure leaves the tiller but no pedal steering", "PEDAL button held", "in the air"),
     ("what would leave me gear retraction but no steering", "the bypass pin inserted", "System 1 lost"),
     ("what loses gear retraction but not the steering", "Nothing leads to it", "in the air"),
+    ("steering dead, brakes fine - what did it", "the free-fall lever pulled", "System 2"),
+    ("is it possible to lose anti-skid and keep autobrake", "Nothing leads to it", "controller"),
     ("what takes anti-skid away but leaves autobrake alone", "Nothing leads to it", "System 2 lost"),
 ]
 OTHERS = [
@@ -46,6 +51,8 @@ OTHERS = [
     "what does the autobrake do if the steering is lost",
     "why does losing anti-skid take autobrake as well",
     "why has the parking brake no anti-skid",
+    "what sequence do the brakes go in",
+    "could anything stop me with no brakes",
     "if I lose the brakes why do I still have the parking brake",
     "why have I got no autobrake but still anti-skid with system 2 gone",
 ]
