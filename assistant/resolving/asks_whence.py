@@ -29,6 +29,7 @@ _POSSIBLE = frozenset({
     ("possible", "to", "lose"), ("can", "i", "lose"), ("could", "i", "lose"), ("can", "we", "lose"),
     ("could", "we", "lose"),
 })  # fmt: skip
+_DOING_IT = (("away",), ("that",), ("this",), ("it",))
 _HAPPEN = frozenset(("happen", "happened"))
 
 
@@ -64,7 +65,7 @@ def _leads(words: Sequence[str], at: int, named: Set[int]) -> bool:
     if word in ("how", "when"):
         beyond = words[at + 2 + speaks : at + 3 + speaks] if speaks is not None else ()
         return not _COMING_TO.isdisjoint(beyond)
-    if after[1:2] in (("do",), ("does",)) and after[2:3] != ("away",):
+    if after[1:2] in (("do",), ("does",)) and after[2:3] not in _DOING_IT:
         return False  # "what sequence do the brakes go in"
     if after and after[0] in _NAMED:
         return True  # "under what failures would I have …"
