@@ -42,7 +42,7 @@ from assistant.conversation.scenario import without_states
 from assistant.conversation.seen_of_it import shown_of_it
 from assistant.conversation.several_readings import several_readings
 from assistant.conversation.stale_verdicts import by_the_bands, with_the_new_amount
-from assistant.conversation.stands_apart import of_another_sense, stands_apart
+from assistant.conversation.stands_apart import held, of_another_sense, stands_apart
 from assistant.conversation.state_of_the_last import with_the_last
 from assistant.conversation.steps import listed_told, step_by_place
 from assistant.conversation.supposed_of_it import supposed_of_it
@@ -101,7 +101,7 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     complete = result_asked(alone, turn.first, context, knowledge) if lost else _completed(turn, context, knowledge)
     question, result = complete or (alone, turn.first.result)
     if _asked_alone(turn, question, result, context, knowledge):
-        return alone, turn.first.result
+        return alone._replace(held=held(turn.first.result, result, context, knowledge)), turn.first.result
     if not lost and not turn.corrects:
         said = question, result
         question, result = leant_on_told(turn.alone, turn.first, said, context, knowledge)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from assistant.answering.answer import Answer, Saying
+from assistant.answering.answer import ANSWER, Answer, Saying
 from assistant.answering.compose import compose, deference
 from assistant.rendering.by_ear import text_by_ear
 from assistant.resolving.knowing import Knowledge, Question
@@ -20,6 +20,8 @@ def _said(text: str, knowledge: Knowledge) -> str:
 def composed(text: str, question: Question, result: Result, knowledge: Knowledge) -> Answer:
     """Return the answer to a text, with the reading and the conditions that it rests on."""
     answer = compose(result, question, knowledge)
+    if question.held and answer.outcome == ANSWER:
+        answer = answer._replace(text=f"{answer.text} {question.held}")
     understood = plain_reading(question.reading)
     understood["conditions"] = [{"input": c.input, "value": c.value} for c in question.conditions]
     understood["variant"] = question.variant

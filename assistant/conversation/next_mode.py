@@ -33,7 +33,9 @@ _SHORTLY = frozenset({
 def next_mode(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return what leads from the mode told last to the next one, under the states given, where just that is asked."""
     words = [w for w in alone.reading.words if w[0].isalpha()]
-    if _NEXT.isdisjoint(words) or len(words) > _LONG or not _BESIDE.issuperset(words) or alone.conditions:
+    if _NEXT.isdisjoint(words) or len(words) > _LONG or not _BESIDE.issuperset(words):
+        return None
+    if alone.conditions or alone.reading.amounts:
         return None
     if {"what", "whats", "which"}.isdisjoint(words) and not _SHORTLY.issuperset(words):
         return None

@@ -6,6 +6,8 @@ for a turn that asks of what works now, whether something does, or how it is don
 
 from __future__ import annotations
 
+from assistant.answering.parts import conditions_words
+from assistant.answering.states import output_words
 from assistant.conversation.context import Context
 from assistant.conversation.in_scenario import states_given
 from assistant.conversation.readings import things_named
@@ -25,7 +27,7 @@ from assistant.resolving.results import (
     TableResult,
     TablesResult,
 )
-from assistant.resolving.state_asked import is_well, output_matches
+from assistant.resolving.state_asked import is_normal, is_well, output_matches
 from assistant.understanding.clauses import asks_whether
 from assistant.understanding.mentions import STATE
 
@@ -72,6 +74,22 @@ def stands_apart(
         return first.score >= CLEAR  # no result of a state is a time
     enough = GOOD if any(alone.reading.words[: len(way)] == way for way in _MEANING) else CLEAR
     return first.score >= enough and not _explained(alone, result, knowledge)
+
+
+def held(first: Result, result: Result, context: Context, knowledge: Knowledge) -> str:
+    """Return a line on the states told before which leave nothing of what a figure or a list is of, or "": "Still held:
+    System 1 lost. The nose wheels castor."
+    """
+    if context.supposed or not isinstance(result, TableResult) or len(result.rows) != 1:
+        return ""
+    given = tuple(c for c in result.rows[0].conditions if not c.is_result)
+    if not given or not (result.asked or isinstance(first, (LimitResult, ScheduleResult))):
+        return ""
+    output = (*result.asked, result.table.outputs[0].id)[0]
+    value = dict(result.rows[0].outputs)[output]
+    if is_normal(result.table, output, value, knowledge):
+        return ""
+    return f"Still held: {conditions_words(given, knowledge)}. {output_words(result.table, output, value)}."
 
 
 def _tells_a_state(alone: Question, question: Question, context: Context) -> bool:

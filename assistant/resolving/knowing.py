@@ -145,6 +145,8 @@ class _Asked(NamedTuple):
     """What the question before named, which a turn that leans on it still means: the senses of each."""
     unsaid: tuple[str, ...] = ()
     """Inputs that were told of without a state that is understood."""
+    held: str = ""
+    """What holds from before and is said in a line after the answer: the states, and what goes with them."""
 
 
 class Question(_Asked):
