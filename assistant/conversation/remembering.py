@@ -63,6 +63,9 @@ def remembered(
     if left and _left_behind(context, question, result):
         left = tuple(Condition(c.input, knowledge.states.normal(c.input)) for c in left if not c.is_result)
     held = given or left
+    if given and not question.context and not told and all(c.value == knowledge.states.normal(c.input) for c in given):
+        named = {c.input for c in given}  # "the pressure of a full accumulator" mends nothing else
+        held = (*(c for c in left if c.input not in named), *given)
     return context._replace(
         variant=variant, asked=question, result=result, answer=answer, offered=offered, scenario=held,
         supposed=_supposed(context, question, given), earlier=with_topic(context), said=None,

@@ -261,7 +261,7 @@ def only_states_told(alone: Question, context: Context, knowledge: Knowledge) ->
 
 def changed_to(now: tuple[Condition, ...], context: Context, knowledge: Knowledge) -> Result | None:
     """Return the results that other states than those told before change."""
-    results = _changed(context, now, knowledge)
+    results = _changed(context, now, knowledge) or _what_knows_of(now, knowledge)
     return _together(results) if results else None
 
 

@@ -11,7 +11,7 @@ from assistant.answering.states import output_words
 from assistant.conversation.context import Context
 from assistant.conversation.in_scenario import states_given
 from assistant.conversation.readings import things_named
-from assistant.conversation.traits import CLEAR, FULL, GOOD
+from assistant.conversation.traits import CLEAR, FULL, GOOD, OPEN
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
@@ -59,21 +59,33 @@ def stands_apart(
         return False
     if isinstance(result, LossResult) and alone.reading.amounts:
         return True  # nothing that is lost takes an amount in
+    if isinstance(result, TableResult) and isinstance(first.result, OPEN) and _asks_bound(alone):
+        return not _asks_of_now(alone) and not _leans(alone)  # no result of a state is a bound
     if not isinstance(first.result, _TOLD):
         return False
-    # No result of a state is a bound.
-    bound = alone.reading.has("maximum", "minimum") or not _LIMITS.isdisjoint(alone.reading.words)
+    bound = _asks_bound(alone)
     if alone.reading.amounts:
         judged = isinstance(first.result, _JUDGED) and first.score >= _FAIRLY
         return judged or (bound and isinstance(first.result, ScheduleResult) and first.score >= CLEAR)
     if _leans(alone) or _asks_of_now(alone) or not things_named(alone.reading, knowledge):
         return False
-    if bound and first.score >= (CLEAR if isinstance(first.result, LimitResult) else FULL):
+    if bound and first.score >= (_FAIRLY if isinstance(first.result, LimitResult) else FULL):
         return True
     if isinstance(result, LossResult) or alone.reading.words[0] == "when":
         return first.score >= CLEAR  # no result of a state is a time
+    if first.score >= GOOD and _names_label(alone, knowledge):
+        return True
     enough = GOOD if any(alone.reading.words[: len(way)] == way for way in _MEANING) else CLEAR
     return first.score >= enough and not _explained(alone, result, knowledge)
+
+
+def _names_label(alone: Question, knowledge: Knowledge) -> bool:
+    """Return whether a turn names a label that shows in a state: "RESERVE BRAKE memo" asks what it means."""
+    return any(not m.concepts.isdisjoint(knowledge.states.shows) for m in alone.reading.mentions)
+
+
+def _asks_bound(alone: Question) -> bool:
+    return alone.reading.has("maximum", "minimum") or not _LIMITS.isdisjoint(alone.reading.words)
 
 
 def held(first: Result, result: Result, context: Context, knowledge: Knowledge) -> str:

@@ -25,6 +25,7 @@ Talk = Callable[..., list[Answer]]
         ("STEER switch off", "tiller limit at 20 knots", r"^61\.1°"),
         ("system 2 out", "what is alternate mode", "^ALTERNATE runs on System 1"),
         ("system 2 out", "when does anti-skid stop working", "^12 kt"),
+        ("system 2 out", "RESERVE BRAKE memo", "^The RESERVE BRAKE memo shows"),
     ],
 )
 def test_what_stands_by_itself_is_told_plainly(talk: Talk, told: str, asked: str, answer: str) -> None:
@@ -71,6 +72,28 @@ def test_only_the_last_failure_is_mended_by_pointing_at_it(talk: Talk) -> None:
 def test_a_new_flight_forgets_the_states(talk: Talk) -> None:
     told = talk("sys 1 lost", "okay forget it, new flight", "what colour are the bars in alternate")
     assert "lost" not in told[-1].text
+
+
+def test_a_line_tells_what_is_held_where_nothing_of_it_is_left(talk: Talk) -> None:
+    assert talk("system 2 lost", "autobrake settings")[-1].text.endswith("Still held: System 2 lost. No autobrake.")
+    assert "Still held" not in talk("system 2 lost", "main tyre pressure")[-1].text
+    assert "Still held" not in talk("what if system 2 is lost", "autobrake settings")[-1].text
+
+
+def test_a_state_that_is_the_normal_one_mends_nothing_else(talk: Talk) -> None:
+    assert talk("system 2 lost", "pressure of a full accumulator", "autobrake?")[-1].text.startswith("No autobrake")
+
+
+@pytest.mark.parametrize(
+    ("told", "asked"),
+    [("both hydraulics gone", "tyre deflated 6 percent what to do"), ("pedal button held", "steering maximum")],
+)
+def test_what_no_state_answers_is_not_answered_by_them(talk: Talk, told: str, asked: str) -> None:
+    assert "everything not named" not in talk(told, asked)[-1].text
+
+
+def test_an_amount_is_no_next_mode(talk: Talk) -> None:
+    assert "EMERGENCY" not in talk("sys 2 gone", "and now antiskid off", "1300 then")[-1].text
 
 
 def test_what_was_only_supposed_ends_when_other_things_are_asked(talk: Talk) -> None:
