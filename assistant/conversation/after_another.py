@@ -9,6 +9,7 @@ from assistant.conversation.amount_instead import amount_instead
 from assistant.conversation.as_it_stands import as_it_stands
 from assistant.conversation.asked_then import asked_then
 from assistant.conversation.beside_a_step import beside_a_step
+from assistant.conversation.by_itself import by_itself
 from assistant.conversation.calculations import record_of
 from assistant.conversation.carriers import carried_by
 from assistant.conversation.cases_of_steps import case_asked
@@ -47,6 +48,7 @@ from assistant.conversation.state_of_the_last import with_the_last
 from assistant.conversation.steps import listed_told, step_by_place
 from assistant.conversation.supposed_of_it import supposed_of_it
 from assistant.conversation.switching import on_another_variant
+from assistant.conversation.talk_of_somebody import talk_of_somebody
 from assistant.conversation.that_amount import with_its_condition, with_that_amount
 from assistant.conversation.told_again import asked_back, before_that, told_in_vain
 from assistant.conversation.told_of_oneself import asked_alone
@@ -78,6 +80,8 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     well = all_normal_again(alone, context, knowledge)
     context = without_states(alone, context, knowledge)
     well = well or elsewhere_again(alone, context, knowledge)
+    well = well or talk_of_somebody(alone, context)
+    well = well or (by_itself(alone, context, knowledge) if rest is None else None)
     placed = well or beside_a_step(alone, context, knowledge) or case_asked(alone, context)
     placed = placed or step_by_place(alone, context) or listed_told(alone, context)
     placed = placed or figure_assumed(alone, context, knowledge)

@@ -16,6 +16,7 @@ from assistant.conversation.going_through import GOING_ON, gone_through, quantit
 from assistant.conversation.in_scenario import states_given
 from assistant.conversation.inside_told import gives_what_is_asked, on_the_subject
 from assistant.conversation.judged_before import calculation_judged
+from assistant.conversation.names_its_own import names_its_own
 from assistant.conversation.on_the_same import on_the_same
 from assistant.conversation.other_orders import only_turns
 from assistant.conversation.paragraphs_told import paragraphs_of, told_lately
@@ -81,7 +82,7 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
             if asks_since(alone.reading.text) or "since" in words or _goes_on(result, alone, context):
                 return None
             placed = _takes_the_place(alone, result, context, knowledge)
-            itself = placed or _asks_itself(best, alone, knowledge)
+            itself = placed or _asks_itself(best, alone, knowledge) or names_its_own(best, alone, knowledge)
             if itself or _asks_a_figure(best, result, alone, context, knowledge):
                 return None
             another = of_the_same_quantity(alone, result, context, knowledge)

@@ -15,6 +15,8 @@ def beside_questions(name: str, context: Context, knowledge: Knowledge) -> str:
         return help_told(knowledge)
     if name == "go on":
         return "" if _goes_through(context) else READY
+    if name == "move on":
+        return READY
     if name == "thanks":
         open_still = context.answer is None or context.offered or isinstance(context.result, Needed)
         return "" if open_still else READY

@@ -68,7 +68,7 @@ def _leaves_out(best: Best, alone: Question, knowledge: Knowledge) -> bool:
     left = [m for m in left if m.concepts.isdisjoint(asked)]
     if not left:
         return False
-    known = _known(best.then, knowledge)
+    known = known_of(best.then, knowledge)
     return any(known.isdisjoint(m.concepts | m.implied) or _of_its_like(best.then, m, knowledge) for m in left)
 
 
@@ -89,7 +89,7 @@ def _of_its_like(then: Then, mention: Mention, knowledge: Knowledge) -> bool:
     return own.isdisjoint(told) and not families.isdisjoint(knowledge.lexicon.families_of(told))
 
 
-def _known(then: Then, knowledge: Knowledge) -> frozenset[str]:
+def known_of(then: Then, knowledge: Knowledge) -> frozenset[str]:
     """Return the concepts that a record explains, but for a step what the other steps do."""
     known = knowledge.matcher.vocabulary(then.record)
     if then.step is None:

@@ -173,11 +173,17 @@ _HELP = (
     r"what (?:can|may|should|could|do) i (?:ask|say|type)(?: you| here)*",
 )
 _STANDBY = (r"stand[ -]?by(?: one)?", r"(?:wait|just) (?:one|a moment|a minute)|one moment")
+_MOVE_ON = (
+    r"(?:(?:let.?s|shall we|can we|we (?:can|should|could)|time to|i.?m|we.?re|just) )?mov(?:e|ing) (?:on|along)"
+    r"(?: (?:to )?(?:the next (?:one|thing|topic|question|subject)|something (?:else|different)))?",
+    r"(?:next|new|another|different|change of) (?:topic|question|subject|one please)",
+)
 _GO_ON = (r"go on|go ahead|carry on|i.?m (?:ready|back)|ready(?: now)?",)
 
 CONTROLS = (
     ("help", _HELP, ("help", "use", "work", "command", "what can", "what do", "what may", "what should", "what could")),
     ("standby", _STANDBY, ("stand", "one", "moment", "minute")),
+    ("move on", _MOVE_ON, ("mov", "topic", "question", "subject", "one please")),
     ("go on", _GO_ON, ("on", "ahead", "ready", "back")),
     ("again", _AGAIN, (
         "again", "repeat", "once more", "one more", "say", "what was that", "pardon", "catch", "get that", "missed",

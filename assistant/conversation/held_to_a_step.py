@@ -35,7 +35,7 @@ def held_to_a_step(alone: Question, context: Context, knowledge: Knowledge) -> t
     gone = gone_through(context) if len(amounts) == 1 and len(words) <= _LONG else None
     if gone is None or alone.named_variant or believes(alone.reading.text):
         return None
-    if not gone.at_once and not _of_a_step(context, gone.told.procedure):
+    if not gone.at_once and not _of_a_step(context, gone.told.procedure, knowledge):
         return None
     if not _ASKING.isdisjoint(words) or not _INSTEAD.isdisjoint(words) or alone.reading.asked & QUANTITIES:
         return None
@@ -49,11 +49,21 @@ def held_to_a_step(alone: Question, context: Context, knowledge: Knowledge) -> t
     return (gone.asked_by(alone), found) if found else None
 
 
-def _of_a_step(context: Context, procedure: Procedure) -> bool:
+def _of_a_step(context: Context, procedure: Procedure, knowledge: Knowledge) -> bool:
     """Return whether what was told since is a verdict, or a figure of the procedure: it is still gone through."""
-    if isinstance(context.result, (BandResult, CheckResult)):
+    if isinstance(context.result, BandResult):
         return True
+    if isinstance(context.result, CheckResult):
+        judged = {s for check in context.result.checks for s in check.limit.sources}
+        return bool(judged & set(procedure.sources)) or _takes_the_figure(context.result, procedure, knowledge)
     return context.answer is not None and bool(set(context.answer.sources) & set(procedure.sources))
+
+
+def _takes_the_figure(told: CheckResult, procedure: Procedure, knowledge: Knowledge) -> bool:
+    """Return whether a verdict is by a limit whose figure is one of a step's."""
+    figures = [f for step in procedure.steps for f in _figures(step.do, knowledge)]
+    limits = [check.limit for check in told.checks]
+    return any(_holds(limit, Value(f.value, f.unit or "")) for limit in limits for f in figures)
 
 
 def _names_another(alone: Question, procedure: Procedure, knowledge: Knowledge) -> bool:

@@ -33,6 +33,8 @@ def larger_calculation(
     if context.asked is None or len(alone.reading.words) > LONG + 4:
         return None
     if isinstance(context.result, ModelResult):
+        if isinstance(first.result, CheckResult) and first.score >= CLEAR and alone.reading.has("can"):
+            return None  # what may be done at an amount is held against its limit
         return _with_one_more(alone, context.result, context.asked, knowledge)
     # A bare figure that is judged by itself ("15 out") may be an outside temperature here.
     clear = first.score >= CLEAR and not isinstance(first.result, (*OPEN, CheckResult))

@@ -62,6 +62,8 @@ def on_the_same(
     if len(alone.reading.words) > LONG + 2 or len(alone.reading.amounts) > 1:
         return None
     asked = _asked(alone, told)
+    if not asked and _wants_each(alone, told, knowledge):
+        return before.with_text(alone.reading.text), told  # it is each one's already
     itself = _itself(alone, first, told)
     asked = frozenset({itself.output}) if itself else asked
     if not (asked or _of_each(alone)) or not (itself or _may_lean(alone, first)):
@@ -86,6 +88,13 @@ def _of_each(alone: Question) -> bool:
     ones = {k + 1 for k, word in enumerate(alone.reading.words) if word == _ONE}
     named = any(m.start in ones and not m.weak for m in alone.reading.mentions)
     return named or not _EACH.isdisjoint(_words(alone))
+
+
+def _wants_each(alone: Question, told: ModelResult, knowledge: Knowledge) -> bool:
+    """Return whether a turn wants no more than each one's share of what was told of each: "per brake?"."""
+    if alone.reading.amounts or _EACH.isdisjoint(told.model.of.split()) or not _of_each(alone):
+        return False
+    return not choices_of(told.model, alone, knowledge) and _is_about(alone, told.model, knowledge)
 
 
 def _asked(alone: Question, told: ModelResult) -> frozenset[str]:

@@ -41,6 +41,11 @@ def incomplete(question: Question, scored: Scored, knowledge: Knowledge) -> bool
     return few or scored.score < GOOD or not names_thing(question, knowledge)
 
 
+def points(alone: Question) -> bool:
+    """Return whether a turn points at what was spoken of: "is that one over?"."""
+    return not _PRONOUNS.isdisjoint(alone.reading.words)
+
+
 def names_thing(question: Question, knowledge: Knowledge) -> bool:
     """Return whether a turn names a thing other than those whose state it gives."""
     said = frozenset(k for c in question.conditions for k in c.where)
