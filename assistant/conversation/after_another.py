@@ -9,7 +9,7 @@ from assistant.conversation.amount_instead import amount_instead
 from assistant.conversation.as_it_stands import as_it_stands
 from assistant.conversation.asked_then import asked_then
 from assistant.conversation.beside_a_step import beside_a_step
-from assistant.conversation.by_itself import by_itself
+from assistant.conversation.by_itself import by_itself, of_another_size
 from assistant.conversation.calculations import record_of
 from assistant.conversation.carriers import carried_by
 from assistant.conversation.cases_of_steps import case_asked
@@ -74,6 +74,7 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     given = with_that_amount(alone, context, knowledge) or with_relative(alone, context, knowledge)
     if given is None and left_hanging(alone, knowledge):
         return alone, asked_back(context, knowledge) or Declined(())
+    whole = given is None
     given = given or with_its_condition(alone, context, knowledge)
     alone = with_names(given or alone, context, knowledge)
     alone = with_the_last(alone, context, knowledge) or alone
@@ -81,7 +82,7 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     context = without_states(alone, context, knowledge)
     well = well or elsewhere_again(alone, context, knowledge)
     well = well or talk_of_somebody(alone, context)
-    well = well or (by_itself(alone, context, knowledge) if rest is None else None)
+    well = well or (by_itself(alone, context, knowledge) if rest is None and whole else None)
     placed = well or beside_a_step(alone, context, knowledge) or case_asked(alone, context)
     placed = placed or step_by_place(alone, context) or listed_told(alone, context)
     placed = placed or figure_assumed(alone, context, knowledge)
@@ -112,8 +113,9 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     question, result = as_a_verdict(alone, question, result, context, knowledge)
     result = by_the_bands(alone, result, context, knowledge)
     result = of_its_kind(alone, question, with_the_new_amount(alone, result, knowledge), context)
-    if leave_asked(alone, turn.first, result, context):
-        return alone, turn.first.result
+    beside = _asked_beside(turn, result, context, knowledge)
+    if beside:
+        return alone, beside
     same = told_already(alone, result, context)
     if same and context.asked:
         return context.asked.with_text(text), same
@@ -142,6 +144,15 @@ def _on_what_came_before(text: str, context: Context, knowledge: Knowledge) -> t
     past = before_that(context)
     found = picked(text, past, knowledge) or understood_after(text, past, knowledge) if past else None
     return None if found is None or isinstance(found[1], OPEN) or found[1] in context.told_lately else found
+
+
+def _asked_beside(turn: Turn, result: Result, context: Context, knowledge: Knowledge) -> Result | None:
+    """Return what a turn asks by itself, or is asked back, where the result it would have is not what it asks of."""
+    if leave_asked(turn.alone, turn.first, result, context):
+        return turn.first.result
+    if of_another_size(turn.alone, result, context, knowledge):
+        return asked_back(context, knowledge) or turn.first.result
+    return None
 
 
 def _calculation_asked(turn: Turn, result: Result, context: Context, knowledge: Knowledge) -> bool:

@@ -16,6 +16,10 @@ from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import BandResult, CheckResult, LimitResult, Needed, ProcedureResult, Result
 
+_TAKEN_IN = frozenset({"ok", "okay", "fine", "right"})
+"""Words that say no more than that the answer before was heard, where a turn begins with one."""
+_NEAR = 3.0
+"""How many times larger or smaller than the reading before another reading of the same may be."""
 _VERDICTS = (BandResult, CheckResult, LimitResult, ProcedureResult)
 
 
@@ -35,6 +39,23 @@ def by_itself(alone: Question, context: Context, knowledge: Knowledge) -> tuple[
     return (alone, first.result) if another and any(known.isdisjoint(m.concepts) for m in things) else None
 
 
+def of_another_size(alone: Question, result: Result, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn's bare number would be held against the limit judged by last, though it is nowhere near
+    that and said of something else: "brakes 330", after the 1,800 psi of an accumulator.
+    """
+    told, amounts = context.result, alone.reading.amounts
+    if not isinstance(result, CheckResult) or not isinstance(told, CheckResult) or context.asked is None:
+        return False
+    if len(amounts) != 1 or amounts[0].unit is not None or amounts[0].value <= 0:
+        return False
+    before = {check.limit.id: check.given for check in told.checks}
+    past = [before[check.limit.id] for check in result.checks if check.limit.id in before]
+    if not past or any(old / _NEAR <= amounts[0].value <= old * _NEAR for old in past):
+        return False
+    spoken = context.asked.reading.named
+    return any(spoken.isdisjoint(m.concepts) for m in things_of_its_own(alone, knowledge))
+
+
 def _takes_a_place(alone: Question, context: Context, knowledge: Knowledge) -> bool:
     """Return whether a turn names another in the place of its like, and the question before is answered of that."""
     whole, replaces = merged(alone, context, knowledge, False)
@@ -49,6 +70,8 @@ def _spoken_of(asked: Question, answer: Answer, knowledge: Knowledge) -> frozens
 def _begins_anew(alone: Question, context: Context) -> bool:
     """Return whether a turn neither goes on from another nor points at anything, and is of the same variant."""
     reading = alone.reading
-    asks = bool(reading.amounts) or reading.has("can", "steps")  # a figure may be meant of what was spoken of
+    # A figure, or a bare reading, may be meant of what was spoken of.
+    may = reading.has("can") and reading.words[0] not in _TAKEN_IN
+    asks = reading.has("steps") or (bool(reading.amounts) and may)
     same = context.asked is not None and alone.variant == context.asked.variant
     return asks and same and not follows(reading.text) and not points(alone)

@@ -71,8 +71,9 @@ def cause_candidates(
     output, value = _principal(table, named)
     clear = whence or reading.has("cause", "single") or (_asks_when(question) and bool(everything))
     plain = any({"cause", "single"} <= m.concepts for m in reading.mentions)  # "single failures giving …"
-    at_once = clear and _asks_when(question)  # before what a result named alone asks for
-    score = (1.04 if plain or possible else 1.01 if at_once else 0.98 if clear else 0.9) * unused_amounts(question) * barring(barred, know)
+    # "When are there no brakes" asks before what a result named alone asks for.
+    fit = 1.04 if plain or possible else 0.9 if not clear else 1.01 if _asks_when(question) else 0.98
+    score = fit * unused_amounts(question) * barring(barred, know)
     found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
     extra = tuple(Condition(f"{table.id}.{o}", v) for o, v in everything if o != output)
     narrowed = _narrowed(found, extra, know)

@@ -66,11 +66,11 @@ def test_talk_of_somebody_is_declined(turn: str, knowledge: Knowledge) -> None:
 
 @pytest.mark.parametrize("turns, entry", [
     (["brake wear pin", "what if it's above the housing"], "wear-pin-above"),
-    (["is the pin proud of the housing a reason to change the brake"], "wear-pin-above"),
+    (["pin above its housing, must the brake come off"], "wear-pin-above"),
     (["wear pin below its housing"], "wear-pin-flush"),
     (["no brakes!!"], "no-braking"),
     (["which wheels have no brakes"], "nose-wheels-no-brakes"),
-    (["not 3 green after freefall"], "free-fall-not-green"),
+    (["not 3 green after freefall"], "not-three-green-procedure"),
     (["turn around is forty minutes"], "turnaround-brief-time"),
     (["how wide to turn around"], "pavement-width"),
 ])  # fmt: skip
