@@ -73,10 +73,8 @@ def _leaves_out(best: Best, alone: Question, knowledge: Knowledge) -> bool:
 
 
 def _unexplained(mention: Mention, best: Best) -> bool:
-    """Return whether a name is not explained, or only a part of it: the "stop" of a stopping distance, the "brake" of a
-    parking brake.
-    """
-    within = len(mention.taken) > 1 and not best.explained.issuperset(mention.taken)
+    """Return whether a name is not explained, or only a word within it: the "stop" of a stopping distance."""
+    within = len(mention.taken) > 1 and max(mention.taken) not in best.explained
     return within or best.explained.isdisjoint(mention.taken)
 
 
