@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.knowledge.records import Change
 from assistant.resolving.documents_named import DocumentNamed, documents_named
 from assistant.resolving.knowing import Knowledge, Question
@@ -17,6 +19,8 @@ _ASKING = frozenset(("what", "which", "how", "and"))
 _MEASURED = frozenset(("high", "low", "fast", "much"))
 _WAS = frozenset(("was", "were"))
 _BEFORE = frozenset(("before", "formerly", "previously", "earlier", "originally"))
+_WHEN = frozenset(("when", "date", "since", "day", "old"))
+_DATING = frozenset(("issued", "issue", "effective", "effect", "valid", "force", "published", "dated", "released"))
 _REVISION = frozenset(("revision", "rev", "issue", "edition", "number"))
 
 
@@ -36,7 +40,7 @@ def asks_what_was(question: Question) -> bool:
 def change_result(question: Question, know: Knowledge) -> Scored | None:
     """Return the change that a question asks about, those of the documents it names, or all when it names nothing."""
     was = asks_what_was(question)
-    if not question.reading.has("changed") and not was:
+    if (not question.reading.has("changed") and not was) or _asks_a_date(question.reading.words):
         return None
     named = documents_named(question, know)
     content = _content(question, named, know)
@@ -53,6 +57,11 @@ def change_result(question: Question, know: Knowledge) -> Scored | None:
         score = _CERTAIN if was else 0.7 + 0.3 * best[0]
         return score * _STRANGE**strange, 2.0, ChangeResult(tied)
     return None
+
+
+def _asks_a_date(words: Sequence[str]) -> bool:
+    """Return whether the date of a revision is asked for, and not what it changed: "when was revision 7 issued"."""
+    return not _DATING.isdisjoint(words) and not _WHEN.isdisjoint(words)
 
 
 def _content(question: Question, named: list[DocumentNamed], know: Knowledge) -> list[Mention]:
