@@ -55,6 +55,7 @@ def remembered(
     variant = context.variant
     if question.named_variant and not question.reading.mentions and not question.reading.amounts:
         variant = question.variant
+    question = _without_what_it_takes(question, result)
     told = isinstance(result, (TableResult, TablesResult))  # what follows from them was told: they were meant
     told = told or (not isinstance(result, ProcedureResult) and _only_told(question))
     outright = {c.where for c in question.conditions if not c.implied}  # "only the accumulator" tells of all three
@@ -70,6 +71,18 @@ def remembered(
         variant=variant, asked=question, result=result, answer=answer, offered=offered, scenario=held,
         supposed=_supposed(context, question, given), earlier=with_topic(context), said=None,
     )  # fmt: skip
+
+
+def _without_what_it_takes(question: Question, result: Result) -> Question:
+    """Return a question without the state of which it is only asked when a thing counts as being in it: "when is System
+    1 lost", which is told by a figure.
+    """
+    words = question.reading.words
+    if not isinstance(result, LimitResult) or "when" not in words[:2]:
+        return question
+    asks = asking(words)
+    kept = (c for c in question.conditions if not (c.where and asks.issuperset(c.where)))
+    return question._replace(conditions=tuple(kept))
 
 
 def _supposed(context: Context, question: Question, given: tuple[Condition, ...]) -> bool:

@@ -63,16 +63,31 @@ def stands_apart(
         return not _asks_of_now(alone) and not _leans(alone)  # no result of a state is a bound
     if not isinstance(first.result, _TOLD):
         return False
-    bound = _asks_bound(alone)
     if alone.reading.amounts:
         judged = isinstance(first.result, _JUDGED) and first.score >= _FAIRLY
-        return judged or (bound and isinstance(first.result, ScheduleResult) and first.score >= CLEAR)
-    if _leans(alone) or _asks_of_now(alone) or not things_named(alone.reading, knowledge):
+        return judged or (_asks_bound(alone) and isinstance(first.result, ScheduleResult) and first.score >= CLEAR)
+    if not things_named(alone.reading, knowledge):
         return False
+    return _asks_when(alone, first) or _asks_something_else(alone, first, result, knowledge)
+
+
+def _asks_when(alone: Question, first: Scored) -> bool:
+    """Return whether a turn asks in full when something happens: no result of a state is a time."""
+    opening = next((w for w in alone.reading.words if w not in _TAKING_NOTE), "")
+    return "when" in alone.reading.words[:3] and opening not in _HELPING and first.score >= CLEAR
+
+
+def _asks_something_else(
+    alone: Question, first: Scored, result: TableResult | TablesResult | LossResult, knowledge: Knowledge
+) -> bool:
+    """Return whether a turn asks, and leans on nothing, for what no result of the states is."""
+    if _leans(alone) or _asks_of_now(alone):
+        return False
+    if isinstance(result, LossResult):
+        return first.score >= CLEAR
+    bound = _asks_bound(alone)
     if bound and first.score >= (_FAIRLY if isinstance(first.result, LimitResult) else FULL):
         return True
-    if isinstance(result, LossResult) or alone.reading.words[0] == "when":
-        return first.score >= CLEAR  # no result of a state is a time
     if first.score >= GOOD and _names_label(alone, knowledge):
         return True
     enough = GOOD if any(alone.reading.words[: len(way)] == way for way in _MEANING) else CLEAR
