@@ -22,11 +22,14 @@ _SMALL = 10
 """Size below which whole numbers are too coarse for a figure of a document: a knot is 1.15 mph."""
 _ITSELF = 1e-6
 """What a unit may differ from one of itself: "a foot is 0.3048 m" tells nothing in feet."""
+_VERDICTS = (r.CheckResult, r.BandResult)
 _FIGURES = (r.LimitResult, r.FactResult, r.ScheduleResult, r.ModelResult)
 
 
 def in_asked_unit(parts: Parts, result: r.Result, question: Question, know: Knowledge) -> Parts:
     """Return the parts with the first figure converted, where the question names another unit for it."""
+    if isinstance(result, _VERDICTS):
+        return _with_the_reading(parts, question, know)
     if not isinstance(result, _FIGURES) or not parts.values:
         return parts
     name, value, symbol = parts.values[0]
@@ -49,6 +52,21 @@ def in_asked_unit(parts: Parts, result: r.Result, question: Question, know: Know
         values=(*((n, c, unit.symbol) for n, _, c in figures), *parts.values),
         working="; ".join(w for w in (parts.working, working) if w),
     )
+
+
+def _with_the_reading(parts: Parts, question: Question, know: Knowledge) -> Parts:
+    """Return a verdict with the reading said in another unit before it, where it is wanted in that: "140 in bar"."""
+    unit, amounts = question.reading.unit, question.reading.amounts
+    if unit is None or not unit.outright or len(amounts) != 1 or amounts[0].end + 1 != unit.start:
+        return parts
+    judged = [(n, v, own) for n, v, own in parts.values if v == amounts[0].value and own != unit.symbol]
+    alike = [each for each in judged if know.units.get(each[2]).dimension == know.units.get(unit.symbol).dimension]
+    if not alike:
+        return parts
+    name, value, own = alike[0]
+    converted = know.units.convert(value, own, unit.symbol)
+    said = f"{exact_shown(value, own, know.units)} is {_said(converted, unit.symbol, False, know)}."
+    return parts._replace(text=f"{said} {parts.text}", values=((name, converted, unit.symbol), *parts.values))
 
 
 def _tells_all(result: r.Result) -> bool:

@@ -9,7 +9,7 @@ from assistant.conversation.amount_instead import amount_instead
 from assistant.conversation.as_it_stands import as_it_stands
 from assistant.conversation.asked_then import asked_then
 from assistant.conversation.beside_a_step import beside_a_step
-from assistant.conversation.by_itself import by_itself, of_another_size
+from assistant.conversation.by_itself import another_judged, by_itself, of_another_size
 from assistant.conversation.calculations import record_of
 from assistant.conversation.carriers import carried_by
 from assistant.conversation.cases_of_steps import case_asked
@@ -148,7 +148,7 @@ def _on_what_came_before(text: str, context: Context, knowledge: Knowledge) -> t
 
 def _asked_beside(turn: Turn, result: Result, context: Context, knowledge: Knowledge) -> Result | None:
     """Return what a turn asks by itself, or is asked back, where the result it would have is not what it asks of."""
-    if leave_asked(turn.alone, turn.first, result, context):
+    if leave_asked(turn.alone, turn.first, result, context) or another_judged(turn, result, context, knowledge):
         return turn.first.result
     if of_another_size(turn.alone, result, context, knowledge):
         return asked_back(context, knowledge) or turn.first.result

@@ -49,6 +49,7 @@ from assistant.understanding.mentions import BOUNDS
 from assistant.understanding.then import Then
 
 _LONG, _BRIEF, _WHOLE = 12, 7, 5
+_CHANGED = "changed"
 _SURE = 0.95
 _FULLY, _CLEARLY = 0.9, 0.1
 _GIVING = frozenset({"with", "at", "from", "if"})
@@ -82,7 +83,8 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
             if asks_since(alone.reading.text) or "since" in words or _goes_on(result, alone, context):
                 return None
             placed = _takes_the_place(alone, result, context, knowledge)
-            itself = placed or _asks_itself(best, alone, knowledge) or names_its_own(best, alone, knowledge)
+            itself = placed or _asks_itself(best, alone, knowledge) or _asks_the_former(best, alone)
+            itself = itself or names_its_own(best, alone, knowledge)
             if itself or _asks_a_figure(best, result, alone, context, knowledge):
                 return None
             another = of_the_same_quantity(alone, result, context, knowledge)
@@ -271,6 +273,12 @@ def _asks_itself(best: Best, alone: Question, knowledge: Knowledge) -> bool:
         return False
     first = resolve_scored(alone, knowledge)
     return isinstance(first.result, LimitResult) and first.score >= _SURE and first.record != best.then.record
+
+
+def _asks_the_former(best: Best, alone: Question) -> bool:
+    """Return whether a turn asks what a figure was before its change, which no step tells: "what did it use to be"."""
+    said = (_CHANGED in element.concepts for element in best.then.elements)
+    return best.then.step is not None and alone.reading.has(_CHANGED) and not any(said)
 
 
 def _step_told_gives(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:

@@ -10,8 +10,9 @@ from assistant.answering.answer import Answer
 from assistant.conversation.context import Context
 from assistant.conversation.controls import follows
 from assistant.conversation.names_its_own import things_of_its_own
+from assistant.conversation.one_turn import Turn
 from assistant.conversation.readings import merged
-from assistant.conversation.traits import FULL, OPEN, points
+from assistant.conversation.traits import FULL, GOOD, OPEN, points
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import BandResult, CheckResult, LimitResult, Needed, ProcedureResult, Result
@@ -54,6 +55,24 @@ def of_another_size(alone: Question, result: Result, context: Context, knowledge
         return False
     spoken = context.asked.reading.named
     return any(spoken.isdisjoint(m.concepts) for m in things_of_its_own(alone, knowledge))
+
+
+def another_judged(turn: Turn, result: Result, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn's number would be judged by what judged the last one, which knows nothing of what the turn
+    names, though it is answered by itself: "pedals at 30", after a tyre pressure.
+    """
+    entry = context.answer.entry if context.answer else ""
+    if not entry or not isinstance(result, (BandResult, CheckResult)) or not isinstance(context.result, type(result)):
+        return False
+    own = {check.limit.id for check in result.checks} if isinstance(result, CheckResult) else {result.bands.id}
+    if isinstance(turn.first.result, OPEN) or turn.first.record in own or not turn.alone.reading.amounts:
+        return False
+    if points(turn.alone) or "that" in turn.text.lower().split():
+        return False
+    if turn.first.score < (GOOD if entry in own else FULL):
+        return False
+    known = knowledge.matcher.vocabulary(entry)
+    return any(known.isdisjoint(m.concepts) for m in things_of_its_own(turn.alone, knowledge))
 
 
 def _takes_a_place(alone: Question, context: Context, knowledge: Knowledge) -> bool:

@@ -60,6 +60,8 @@ def given_apart(unit: AskedUnit | None, amounts: Sequence[Amount], words: Sequen
         return None
     if list(words[unit.end : unit.end + 1]) == ["at"] and bare[0].start == unit.end + 1:
         return None  # "the limit in knots at 22,000"
+    if bare[0].end + 1 == unit.start:
+        return None  # "140 in bar": a figure wanted in another unit than its own
     if list(words[bare[0].start - 1 : bare[0].start]) == ["at"] and len(amounts) > 1:
         return None  # "Mach 0.6 at 35,000 in knots"
     return bare[0]

@@ -76,3 +76,29 @@ def test_talk_of_somebody_is_declined(turn: str, knowledge: Knowledge) -> None:
 ])  # fmt: skip
 def test_like_words_are_told_apart(turns: list[str], entry: str, knowledge: Knowledge) -> None:
     assert _entry(turns, knowledge)[0] == entry
+
+
+@pytest.mark.parametrize("told, turn, entry", [
+    ("nose tyre 140 in bar", "pedals at 30", "pedal-limit"),
+    ("main tyre 180 psi", "pedals at 70", "pedal-limit"),
+    ("is a brake at 240 ok for take-off", "tiller at 20 kt", "tiller-limit"),
+    ("anti-skid lost, 1500 m normally", "what did the factor use to be", "change-landing-distance-factor"),
+    ("accumulator 1900 can i park", "what was the minimum pressure formerly", "change-accumulator-parking-minimum"),
+])  # fmt: skip
+def test_what_was_judged_last_judges_nothing_else(told: str, turn: str, entry: str, knowledge: Knowledge) -> None:
+    assert _entry([told, turn], knowledge)[0] == entry
+
+
+def test_a_number_nowhere_near_is_asked_back(knowledge: Knowledge) -> None:
+    context = answer_turn("can i tow with the accumulator at 1,800", Context(), knowledge)[1]
+    assert answer_turn("brakes three hundred thirty", context, knowledge)[0].outcome == "clarify"
+
+
+@pytest.mark.parametrize("question, says", [
+    ("nose tyre 140 in bar", "140 psi is 9.65 bar. Within"),
+    ("main tyre 190 in kpa", "190 psi is 1,310 kPa. Within"),
+    ("landing mass 50000 in pounds", "110,231 lb."),
+    ("taxi 25 in km/h", "46 km/h."),
+])  # fmt: skip
+def test_a_figure_in_another_unit_is_turned_into_it(question: str, says: str, knowledge: Knowledge) -> None:
+    assert _entry([question], knowledge)[1].startswith(says)

@@ -1,0 +1,31 @@
+"""What a figure of the paragraphs told lately was before: "what did the factor use to be", after a distance by it."""
+
+from __future__ import annotations
+
+from assistant.conversation.context import Context
+from assistant.conversation.paragraphs_told import paragraphs_of, told_lately
+from assistant.resolving.changes import asks_what_was
+from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.results import ChangeResult, Result
+
+_LONG = 11
+_CHANGED = "changed"
+
+
+def former_of_told(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the change of the one figure of the paragraphs told lately that a short turn asks of by its name."""
+    if context.asked is None or context.answer is None or alone.reading.amounts or alone.conditions:
+        return None
+    if len(alone.reading.words) > _LONG or not (alone.reading.has(_CHANGED) or asks_what_was(alone)):
+        return None
+    things = [m for m in knowledge.matcher.telling(alone.reading) if _CHANGED not in m.concepts]
+    if not things:
+        return None
+    changes = knowledge.base.changes.values()
+    for told in told_lately(context, knowledge):
+        own = [c for c in changes if not set(paragraphs_of(c)).isdisjoint(told)]
+        known = {c.id: knowledge.phrase(c.subject).concepts for c in own}
+        named = [c for c in own if all(not known[c.id].isdisjoint(m.concepts) for m in things)]
+        if len(named) == 1:
+            return alone._replace(context=True), ChangeResult((named[0],))
+    return None
