@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.answering.answer import DECLINE, Answer
 from assistant.conversation.context import Context
 from assistant.conversation.returning import with_topic
@@ -67,6 +69,8 @@ def remembered(
     if given and not question.context and not told and all(c.value == knowledge.states.normal(c.input) for c in given):
         named = {c.input for c in given}  # "the pressure of a full accumulator" mends nothing else
         held = (*(c for c in left if c.input not in named), *given)
+    if left and given and not context.supposed and not question.context and _supposes(question, given):
+        held = left  # what is only asked about takes no place of what was told
     return context._replace(
         variant=variant, asked=question, result=result, answer=answer, offered=offered, scenario=held,
         supposed=_supposed(context, question, given), earlier=with_topic(context), said=None,
@@ -90,10 +94,16 @@ def _supposed(context: Context, question: Question, given: tuple[Condition, ...]
     new = [c for c in given if c.where]
     if not new:
         return context.supposed
+    return _supposes(question, new) and (context.supposed or len(new) == len(given))
+
+
+def _supposes(question: Question, new: Sequence[Condition]) -> bool:
+    """Return whether the states that a turn gives are only asked about, or what it asks for a case."""
     words = question.reading.words
     asks = asking(words)
-    told = any(asks.isdisjoint(c.where) and _SUPPOSING.isdisjoint(words[: max(c.where) + 1]) for c in new)
-    return not told and (context.supposed or len(new) == len(given))
+    placed = [c for c in new if c.where]
+    told = any(asks.isdisjoint(c.where) and _SUPPOSING.isdisjoint(words[: max(c.where) + 1]) for c in placed)
+    return bool(placed) and not told
 
 
 def _left_behind(context: Context, question: Question, result: Result) -> bool:

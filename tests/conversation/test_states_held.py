@@ -92,6 +92,11 @@ def test_what_no_state_answers_is_not_answered_by_them(talk: Talk, told: str, as
     assert "everything not named" not in talk(told, asked)[-1].text
 
 
+def test_what_is_only_asked_takes_no_place_of_what_was_told(talk: Talk) -> None:
+    turns = ("sys 1 lost", "does the parking brake hold if the accumulator is empty", "wheelbase", "can i steer")
+    assert "castor" in talk(*turns)[-1].text
+
+
 def test_an_amount_is_no_next_mode(talk: Talk) -> None:
     assert "EMERGENCY" not in talk("sys 2 gone", "and now antiskid off", "1300 then")[-1].text
 
