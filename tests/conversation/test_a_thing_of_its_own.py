@@ -70,6 +70,8 @@ def test_talk_of_somebody_is_declined(turn: str, knowledge: Knowledge) -> None:
     (["wear pin below its housing"], "wear-pin-flush"),
     (["no brakes!!"], "no-braking"),
     (["which wheels have no brakes"], "nose-wheels-no-brakes"),
+    (["lock pins"], "ground-lock-pins"),
+    (["lever locking pin"], "gear-lever-solenoid-pin"),
     (["not 3 green after freefall"], "not-three-green-procedure"),
     (["turn around is forty minutes"], "turnaround-brief-time"),
     (["how wide to turn around"], "pavement-width"),
