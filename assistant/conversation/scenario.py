@@ -22,6 +22,7 @@ _ADDING = frozenset({
     "adding", "besides", "addition", "worse",
 })  # fmt: skip
 _FURTHER = _ADDING - {"and"}
+_IF = frozenset({"if", "with", "when", "once"})
 POINTING = frozenset({"it", "that", "they", "its"})
 _BESIDES = frozenset({"else", "rest", "other", "otherwise"})
 _BESIDE = _ADDING | POINTING | frozenset({
@@ -56,7 +57,7 @@ _LATELY = frozenset({"has", "have", "is", "s", "had", "ve", "was", "we", "i", "i
 
 def other_scenario(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return what holds with the states given before and those of a turn that only changes them."""
-    ways = (all_else_normal, added, both_of_them, changed_back, changed_over, only_states_told)
+    ways = (all_else_normal, added, supposed_beside, both_of_them, changed_back, changed_over, only_states_told)
     return next((found for way in ways if (found := way(alone, context, knowledge))), None)
 
 
@@ -81,6 +82,20 @@ def added(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Ques
     question = merged(alone, context, knowledge, False)[0]._replace(conditions=given)
     results = _changed(context, question.conditions, knowledge)
     return (question, _together(results)) if results else None
+
+
+def supposed_beside(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return what holds with a failure that was told, where a turn asks what if something else fails too.
+
+    "We have lost System 1" is the situation; "does the parking brake hold if the accumulator is empty" is asked in it.
+    """
+    failed = [c for c in context.scenario if not c.is_result and c.value != knowledge.states.normal(c.input)]
+    new = {c.input for c in alone.conditions if c.where and not c.is_result and not c.implied}
+    if context.supposed or not failed or not new or not new.isdisjoint(c.input for c in context.scenario):
+        return None
+    if _IF.isdisjoint(alone.reading.words) or replaces(alone.reading) or not _asks_more(alone, knowledge):
+        return None
+    return _asked_with(alone, context, knowledge)
 
 
 def _on_top(words: tuple[str, ...]) -> range:

@@ -37,7 +37,7 @@ _JUDGED = (BandResult, CheckResult)
 _FAIRLY = 0.6
 _LEANING = frozenset({
     "it", "that", "this", "they", "them", "its", "then", "still", "left", "now", "instead", "remaining", "use", "get",
-    "have", "got", "lost", "else", "anyway", "with",
+    "have", "got", "lost", "else", "anyway", "with", "needed", "required",
 })  # fmt: skip
 """Words of turns that ask of what was told, or of what there is now."""
 _LIMITS = frozenset({"limit", "limits"})

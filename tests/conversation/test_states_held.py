@@ -139,3 +139,13 @@ def test_does_not_say_that_all_is_well(text: str) -> None:
 )  # fmt: skip
 def test_a_situation_begins_anew(text: str, new: bool) -> None:
     assert situation_new(plain_words(text)) is new
+
+
+@pytest.mark.parametrize(("told", "supposed", "says"), [
+    ("sys 1 lost", "does the parking brake hold if the accumulator is empty", "The parking brake does not hold"),
+    ("we've lost system 1", "can I park with the accumulator empty", "The parking brake does not hold"),
+    ("system 2 lost", "what mode if the controller fails", "System 2 lost and the brake controller failed"),
+    ("sys 1 lost", "do the tillers work with the bypass pin in", "System 1 lost and the bypass pin inserted"),
+])  # fmt: skip
+def test_what_is_supposed_stands_beside_what_was_told(talk: Talk, told: str, supposed: str, says: str) -> None:
+    assert says in talk(told, supposed)[-1].text
