@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from itertools import combinations
 
@@ -69,8 +70,15 @@ def _listed_wrong(need: Need, alike: Sequence[int], held: Sequence[Held], said: 
         return [] if right else ["another order than asked"]
     if len(points) == len(need.points) and _other_list(points, said):
         return ["another in the list"]
-    same = len(spots) == 1 and any(not held[i].share for i in alike) and ALIKE.search(" ".join(said.reading.words))
+    same = len(spots) == 1 and any(not held[i].share for i in alike) and _for_all(" ".join(said.reading.words))
     return ["one thing for all of them"] if same else []
+
+
+def _for_all(text: str) -> bool:
+    return ALIKE.search(text) is not None or _IN_ALL.search(text) is not None
+
+
+_IN_ALL = re.compile(r"\b(?:in|for|with|on) all (?:three|two|four|modes|cases)\b|\ball (?:three|four)$")
 
 
 def _other_list(points: Sequence[Point], said: Said) -> bool:

@@ -53,6 +53,7 @@ from assistant.practice.marking.other_reference import other_reference, put_back
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.polarity import affirmed_falsely, contradicted, denied, prevented
 from assistant.practice.marking.reserved import reserve_denied
+from assistant.practice.marking.restricted import restricted
 from assistant.practice.marking.rivals import (
     colours,
     opposed,
@@ -74,7 +75,7 @@ from assistant.practice.marking.supplies import not_supplied
 from assistant.practice.marking.surplus import in_place_of
 from assistant.practice.marking.switched import put_otherwise
 from assistant.practice.marking.unbounded import bounded_any
-from assistant.practice.marking.verdict_said import verdict_of, verdict_wrong
+from assistant.practice.marking.verdict_said import under_its_condition, verdict_of, verdict_wrong
 from assistant.practice.marking.verdicts import forbidden_said, stand_wrong
 from assistant.practice.marking.whichever import choice_said, other_choice
 from assistant.practice.marking.wording import NO_ACTION, NOTHING_DONE
@@ -175,6 +176,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *side_wrong(need, said, know),
         *follows_wrong(held, need, said),
         *reserve_denied(need, said),
+        *restricted(held, need, said, know),
         *said_of_every(need, said, know),
         *never_changed(need, said),
         *ascribed(need, said, know),
@@ -241,7 +243,8 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers) -> Held:
     point = need.points[index]
     if point.verdict:
         given = verdict_of(need, said)
-        return Held(point, float(given == point.verdict or (not given and _acted(need, said))), ())
+        conditional = given != "no" and point.verdict == "no" and under_its_condition(need, said)
+        return Held(point, float(given == point.verdict or conditional or (not given and _acted(need, said))), ())
     if point.which:
         return Held(point, choice_said(point.which, said), ())
     if point.state:

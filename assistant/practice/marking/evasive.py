@@ -155,6 +155,12 @@ def _claiming_nothing(names: dict[str, str], person: str) -> tuple[str, ...]:
         rf"(?:it|that|this|they) (?:is|s|was) {kind}(?: (?:to know|to remember|to bear in mind|"
         rf"(?:about|for|on|of|to do with|in)(?: the| your)? (?:{names['things']})))?",
         rf"{_LEAVES} (?:the )?(?:sort|kind) of thing .*",
+        rf"(?:(?:you|we|i|they|just|to|can|check|measure|read|see) )*(?:it |that |them )?with "
+        r"(?:a|an|the|your) (?:\w+ )?"
+        rf"(?:{names['instruments']})(?: in .*| of .*)?",
+        rf"(?:you|we|i|they)(?: can| just| will| would| could| do)* (?:see|look|read|check|watch)"
+        rf"(?: it| that| this| them)?(?: at| on| from| off)* (?:a|an|the|your) (?:\w+ )?(?:{names['instruments']})",
+        r"(?:in |on )?(?:the )?same (?:way|thing|one)? ?(?:as|like) (?:on |with |for )?(?:any|every|all|most) .*",
         r"(?:safety|flying the aeroplane) (?:comes|is|goes) first",
     )
 

@@ -9,6 +9,7 @@ from typing import Any
 from assistant.knowledge.records import Fact, Limit, Value
 from assistant.practice.marking.asked import Asked, the_one_asked
 from assistant.practice.marking.case_verdicts import case_verdict
+from assistant.practice.marking.derived import adds_up, instead_of
 from assistant.practice.marking.elements import named_elements, point
 from assistant.practice.marking.judged import COMPUTED, THRESHOLD, bands_points, check_points, shown_as
 from assistant.practice.marking.labels import label_asked
@@ -55,8 +56,10 @@ def _fact_points(fact: Fact, text: str, know: Knowledge) -> list[Point]:
         points = [Point("no", verdict="no")]
         reason = know.reader.read(text).has("why")
         made = from_sentence(fact.says, text, know) if reason and _all_asked(made, text, know) else made
-        made = [p._replace(optional=not reason and bool(p.negated or p.state or GONE.search(p.text))) for p in made]
+        made = [p._replace(optional=not reason and _is_spare(p, fact)) for p in made]
         return points + made
+    if not verdict and adds_up(fact, text):
+        return [Point("yes", verdict="yes"), *(p._replace(optional=True) for p in made)]
     if made and not _all_asked(made, text, know):
         return points + made
     if fact.values and "how" in fact.answers and _MANNER.search(text) and len(parts_of(text)) < _TWO:
@@ -78,6 +81,12 @@ def _all_asked(points: list[Point], text: str, know: Knowledge) -> bool:
     reading = know.reader.read(text)
     words = frozenset(plain(w) for w in reading.words)
     return all(not p.figures and all(words.issuperset(e.words) for e in p.elements) for p in points)
+
+
+def _is_spare(made: Point, fact: Fact) -> bool:
+    """Return whether a bare no says a point too: it denies as the no does, or tells why."""
+    why = fact.says.partition(" because ")[2]
+    return bool(made.negated or made.state or GONE.search(made.text)) or bool(why and made.text in why)
 
 
 def _lead(says: str) -> str:
@@ -171,6 +180,9 @@ def _procedure(one: Asked, text: str, know: Knowledge) -> list[Point]:
     if first and len(steps) > 1 and result.step is None:
         steps = steps[: _SMALL[first.group(1).lower()]]
     made = [point(_bare_step(step.do), know) for step in steps]
+    instead = instead_of(made[0], text, know) if result.step is not None and len(made) == 1 else []
+    if instead:
+        return instead
     part = one.answer.question
     return [of_step(p, part, know) for p in made] if result.step is not None and part != text else made
 

@@ -82,7 +82,7 @@ class Marker:
 def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to a question whose needs are known already."""
     first = _marked(need, answer, knowledge)
-    if first.share or first.mark not in (WRONG, MISSED):
+    if first.share or first.mark not in (WRONG, MISSED, PARTLY):
         return first
     others = (_marked(other, answer, knowledge) for other in need.alike)
     return next((each for each in others if each.mark in (RIGHT, PARTLY)), first)

@@ -10,6 +10,7 @@ from assistant.answering.states import output_words
 from assistant.knowledge.records import Fact, StateTable
 from assistant.practice.marking.asked import Asked
 from assistant.practice.marking.case_verdicts import done_verdict, implied
+from assistant.practice.marking.derived import there_is
 from assistant.practice.marking.elements import concepts_in, of_its_subject, point
 from assistant.practice.marking.parts import POLAR, parts_of, pieces
 from assistant.practice.marking.points import Point, State
@@ -77,6 +78,9 @@ def _judged(result: Any, names: list[str], text: str, know: Knowledge) -> list[P
         return named or points
     output = next(o for o in result.table.outputs if o.id == names[0])
     value = dict(result.rows[0].outputs).get(names[0], "")
+    there = there_is(output, value, text, know)
+    if there:
+        return [Point(there, verdict=there), implied(output_point(result.table, names[0], value, know))]
     if not any(_denies(each, output.label) for _, each, _ in output.values):
         verdict = done_verdict(output_words(result.table, names[0], value), text)
         made = output_point(result.table, names[0], value, know)

@@ -160,7 +160,8 @@ def contradicted(held: Sequence[Held], need: Need, said: Said, put_off: frozense
         if point.elements and _overcome(point, said):
             found.append(f"the other way round: {point.text}")
         heaviest = max((e.weight for e in point.elements if not e.given), default=0.0)
-        found += [f"not so: {point.text}" for e in point.elements if e.denied and not asked_so and _there_is(e, said)]
+        lacking = () if asked_so else tuple(e for e in point.elements if e.denied)
+        found += [f"not so: {point.text}" for e in lacking if _there_is(e, said) or _can_be(e, point, said)]
         for element in point.elements:
             least = _FAINT if element.off else _TELLING if point.negated else min(_TELLING, heaviest)
             asked = element.given and not (element.off and point.optional)
@@ -184,6 +185,9 @@ def contradicted(held: Sequence[Held], need: Need, said: Said, put_off: frozense
 
 def _denies_as_well(point: Point, spots: Sequence[int], said: Said) -> bool:
     """Return whether a denial is the point's own, said without what it denies: "not with flaps at landing"."""
+    lacking = [i for e in point.elements if e.denied for i in element_said(e, said)[1]]
+    if {said.clauses[i] for i in lacking}.intersection(said.clauses[i] for i in spots):
+        return True  # what is lacking is denied there, and the rest of its clause with it
     off = [e for e in point.elements if e.off and e.weight > _FAINT]
     here = {said.clauses[i] for i in spots}
     told = {said.clauses[i] for e in off for i in element_said(e, said)[1]}
@@ -271,6 +275,24 @@ def _there_is(element: Element, said: Said) -> bool:
     rows = [kept[k : k + len(own)] for k in range(len(kept) - len(own) + 1)]
     at = [row[0] for row in rows if [said.words[i] for i in row] == own]
     return bool(at) and said.beside(at).isdisjoint(_DENYING | LOST | {"unless", "until", "otherwise"})
+
+
+def _can_be(element: Element, point: Point, said: Said) -> bool:
+    """Return whether what is lacking is said to be possible where it is not: "you can retract it in flight"."""
+    spots = [i for i, w in enumerate(said.words) if any(_alike(w, own) for own in element.words if own not in _DENYING)]
+    others = [e for e in point.elements if e is not element and e.weight > _TELLING]
+    here = {said.clauses[i] for i in spots}
+    told = others and all(here.intersection(said.clauses[i] for i in element_said(e, said)[1]) for e in others)
+    words = said.beside(spots)
+    return bool(told) and not _POSSIBLE.isdisjoint(words) and words.isdisjoint(_DENYING | HINDERING | LOST)
+
+
+_POSSIBLE = frozenset(("can", "may", "possible", "could"))
+_LONG = 5
+
+
+def _alike(one: str, other: str) -> bool:
+    return one == other or (min(len(one), len(other)) > _LONG and one[:_LONG] == other[:_LONG])
 
 
 def _affirmed(spots: Sequence[int], point: Point, said: Said, asked_so: bool) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from assistant.practice.marking.alternatives import alternatives, told_beside
 from assistant.practice.marking.amounts import amounts_of
 from assistant.practice.marking.asked import Asked, as_asked, the_one_asked
 from assistant.practice.marking.band_follows import follows_of
@@ -63,6 +64,8 @@ def required(text: str, know: Knowledge) -> Need | None:
         return None
     need = _need(text, first, know)
     alike = [_need(text, (one,), know) for one in _as_near(first, text, know)]
+    alike += [_need(text, (other,), know) for other in told_beside(first, text)]
+    alike += alternatives(need, first[0], text, know) if len(first) == 1 else []
     judged = next((each for each in alike if any(p.verdict for p in each.points)), None)
     if judged and need.polar and not any(p.verdict or p.state for p in need.points):
         return judged

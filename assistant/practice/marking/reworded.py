@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 
 from assistant.practice.marking.points import Need
+from assistant.practice.marking.restricted import counts_none
 
 
 def reworded(answer: str, need: Need) -> str:
@@ -18,11 +19,26 @@ def reworded(answer: str, need: Need) -> str:
         answer = _GOES_OFF.sub("intermittent", _UNENDING.sub("continuous", answer))
     if any(re.search(r"\w in \w", text) for text in texts):
         answer = _EXCEPT.sub(r"\3 in \2, otherwise \1", answer)
+    if any("reappl" in text for text in texts):
+        answer = _BACK_ON.sub("reapplies it", answer)
+    if texts and counts_none(need):
+        answer = _NONE.sub(texts[0], answer)
     if "autobrake" in need.question.words:
         answer = _AUTO.sub("autobrake", answer)
     return answer
 
 
+_BACK_ON = re.compile(
+    r"\b(?:puts?|brings?|lets?|sets?|comes?) (?:(?:the|it|its|that|a) )?(?:brakes? |pressure )?"
+    r"back(?: on| in| again)?\b|"
+    r"\b(?:puts?|brakes?|presses|applies) (?:it |the brake )?(?:on )?again\b",
+    re.IGNORECASE,
+)
+"""A brake that is put on again."""
+_NONE = re.compile(
+    r"^\W*(?:none|zero|nil|0|not (?:a single )?(?:one|any)|no \w+)(?: at all| of them)?\W*$", re.IGNORECASE
+)
+"""A count of nothing, which says what the statement does."""
 _SOUNDING = r"(?:stops?|stopping|let(?:s|ting)? up|quits?|ceases?|pauses?|breaks? off)"
 _UNENDING = re.compile(
     rf"\b(?:(?:that|which|and it|it) )?(?:doesn['’]?t|does not|won['’]?t|will not|never|without|no) {_SOUNDING}\b|"

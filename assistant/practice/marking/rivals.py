@@ -182,8 +182,8 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
             continue
         for word in (w for e in point.elements if not e.given for w in e.words if not (e.off and w in _ENDS)):
             for other in sorted(OTHER.get(word, frozenset()) - _retracted_then(point)):
-                if word == "on" and not _ON.search(point.text):
-                    continue  # "on the ground crew's word": no switch is on
+                if _is_no_way(word, point):
+                    continue
                 if point.state and other in words & full and _told_alike(other, need, said):
                     continue
                 if other not in words or _bounds(other, said) or _accounted(other, points, places, said):
@@ -196,6 +196,11 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
     return found
 
 
+def _is_no_way(word: str, point: Point) -> bool:
+    """Return whether a word of a point is no way of its own: "up to 15 kt", "on the ground crew's word"."""
+    return (word == "up" and bool(_UP_TO.search(point.text))) or (word == "on" and not _ON.search(point.text))
+
+
 def _retracted_then(point: Point) -> frozenset[str]:
     """Return the word of retracting where a point says it too: what is left down first is retracted then."""
     return _RAISED if any(not _RAISED.isdisjoint(e.words) for e in point.elements) else frozenset()
@@ -203,6 +208,7 @@ def _retracted_then(point: Point) -> frozenset[str]:
 
 _RAISED = frozenset((plain("retract"),))
 _ON = re.compile(r"\bON\b|\bon(?=\s*(?:[,;.)]|$|and\b|again\b))")
+_UP_TO = re.compile(r"\bup to \d")
 _ENDS = frozenset(map(plain, ("open", "closed")))
 """States of which not to be the one is to be the other: "still open" for not closed."""
 

@@ -137,7 +137,8 @@ _ALONE = _AFFIRMING | {"no", "none", "nope", "neither", "negative", "nah"}
 
 
 def _said_at(place: int, subjects: set[int], need: Need, said: Said) -> bool:
-    if said.reading.words[place - 1 : place] in (("no",), ("without",), ("neither",), ("nor",)) and place:
+    first = min((m.start for m in said.reading.mentions if place in m.taken and not m.weak), default=place)
+    if any(i and said.reading.words[i - 1] in ("no", "without", "neither", "nor") for i in (place, first)):
         return False
     if "full" in (*said.reading.words[place - 1 : place], *said.reading.words[place + 1 : place + 2]) and place:
         return True
@@ -177,9 +178,14 @@ def _after(place: int, subjects: set[int], said: Said) -> bool | None:
             return _no_after(i, place, subjects, said)
         if word in ("not", "never", "neither"):
             denied = True
-        elif word in wording.LOST | wording.KEPT:
-            return denied is (word in wording.LOST)
+        elif word in _SAID_BEHIND:
+            return denied is (word in _GONE)
     return False if denied else None
+
+
+_GONE = (wording.LOST - {"unaffected"}) | {"affected", "impaired"}
+_SAID_BEHIND = _GONE | wording.KEPT
+"""Words behind a thing that say whether it is as it was; "not affected" is that it works."""
 
 
 def _passed(i: int, subjects: set[int], said: Said) -> bool:

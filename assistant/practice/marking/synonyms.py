@@ -15,6 +15,8 @@ _GROUPS = """
     filled solid
     hatched shaded striped
     hollow outline outlined empty unfilled
+    target selected chosen
+    setting selected chosen
     first earlier earliest sooner soonest
     sum total combined
     add sum combine

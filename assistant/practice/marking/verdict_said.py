@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from assistant.practice.marking.found import ENOUGH, words_said
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.said import Said
 from assistant.practice.marking.wording import NO, YES
@@ -65,11 +66,22 @@ _PERMITTED = re.compile(
 def verdict_of(need: Need, said: Said) -> str:
     """Return the verdict of an answer; to be below is to be within only a maximum: "it's below the 126 psi limit"."""
     given = verdict_said(said)
+    if given and said.reading.words[0] not in _OUTRIGHT and _is_implied(need, said):
+        return ""  # "normal is gone, but alternate works" says no to another thing
     below = _IS_BELOW.match(" ".join(said.reading.words))
     most = any(f.sense == "max" for p in need.points for f in p.figures)
     if given == "no" and _NOT_PAST["max" if most else "min"].match(" ".join(said.reading.words)):
         return "yes"
     return "" if given == "yes" and below and need.within is False and not most else given
+
+
+_OUTRIGHT = _AGREED | frozenset(("no", "nope", "nah", "negative", "none", "not", "never", "there"))
+
+
+def _is_implied(need: Need, said: Said) -> bool:
+    """Return whether what implies the yes or no is said, without one that leads it."""
+    implying = [p for p in need.points if p.either and p.optional and p.elements and not p.figures]
+    return any(words_said(p, said)[0] >= ENOUGH for p in implying)
 
 
 _NOT_PAST = {
@@ -84,4 +96,23 @@ def verdict_wrong(need: Need, said: Said) -> list[str]:
     """Return the yes or no that an answer gives where the other is asked for."""
     wanted = next((p.verdict for p in need.points if p.verdict), "")
     given = verdict_of(need, said) if wanted else ""
+    if wanted == "no" and given == "yes" and under_its_condition(need, said):
+        return []
     return [f"{given}: it is {wanted}"] if wanted and given and given != wanted else []
+
+
+def under_its_condition(need: Need, said: Said) -> bool:
+    """Return whether a yes is given under the condition on which the full answer allows it: "with it disconnected"."""
+    needed = _NEEDS_IT.search(need.expected)
+    words = said.reading.words
+    if needed is None or needed[1] not in words:
+        return False
+    place = words.index(needed[1])
+    before = words[max(0, place - _NEAR) : place]
+    return not {"not", "no", "without", "never"}.intersection(before) and bool(_ON_IT.intersection(before))
+
+
+_NEEDS_IT = re.compile(r"\bneeds (?:the |a )?(?:[\w-]+ ){1,3}?(\w+ed)\b")
+_ON_IT = frozenset(("with", "if", "when", "once", "after", "provided", "but", "only"))
+_NEAR = 6
+"""Words before a condition among which it is named as one."""
