@@ -8,6 +8,7 @@ from collections.abc import Collection, Iterable
 from assistant.practice.marking.asked import Asked
 from assistant.practice.marking.duties import with_duty
 from assistant.practice.marking.elements import DIRECTIONS, named_elements
+from assistant.practice.marking.one_colour import of_one_colour
 from assistant.practice.marking.points import Element, Point
 from assistant.practice.marking.said import plain
 from assistant.resolving.knowing import Knowledge
@@ -100,25 +101,11 @@ def named_only(points: list[Point], reading: Reading, know: Knowledge) -> list[P
     if not any(labels):
         return points
     words = frozenset(plain(w) for w in reading.words)
-    coloured = _of_one_colour(points, reading, know)
+    coloured = of_one_colour(points, reading, know)
     if coloured:
         return coloured
     named = [p for p, label in zip(points, labels, strict=True) if not label.isdisjoint(words)]
     return named if len(named) > 1 else points
-
-
-def _of_one_colour(points: list[Point], reading: Reading, know: Knowledge) -> list[Point]:
-    """Return the points of the colour that a question names, where all differ by theirs: "the white bars"."""
-    shown = [_SHOWN.match(p.text) for p in points]
-    leads = [found[1] if found else "" for found in shown]
-    concepts = [c for lead in leads for c in know.phrase(lead).concepts]
-    if not all(leads) or not any(know.lexicon.families.get(c) == "colour" for c in concepts):
-        return []
-    own = [p for p, lead in zip(points, leads, strict=True) if lead in reading.words]
-    return own if len({x for x in leads if x in reading.words}) == 1 and len(own) < len(points) else []
-
-
-_SHOWN = re.compile(r"(\w+) (?:in|with) ")
 
 
 def _family(point: Point, know: Knowledge) -> frozenset[str]:
