@@ -64,6 +64,9 @@ _WHY = (
     r"why (?:is|are) (?:it|that|this|they) so (?:much|many|little|few|high|low|slow|fast|long|short|small|big|large"
     r"|strict|tight|hot|soft|hard)",
     r"what makes (?:it|that) (?:so|that)",
+    r"why (?:is|are|was|were) (?:it|that|this|they|those) (?:so )?(?:much |any )?(?:lower|higher|less|more|fewer|smaller"
+    r"|bigger|larger|greater|slower|faster|shorter|longer|lighter|heavier|cooler|hotter|tighter|stricter|different)"
+    r"(?: then| (?:than|from) (?:that|it|this|before|the (?:other|others|first|last|rest)(?: one)?))?",
 )
 _SOURCE = (
     r"where(?! ?(?:.?s|is|does|do|did|.?d) it get\b)(?: exactly)?"  # "where does it get that from" asks what feeds it

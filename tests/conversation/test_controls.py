@@ -27,6 +27,8 @@ Talk = Callable[..., list[Answer]]
         ("eh?", "again"),
         ("any particular reason though", "why"),
         ("great, why so low", "why"),
+        ("why is it lower than the other one", "why"),
+        ("why are they so much smaller", "why"),
         ("alright disreguard", "disregard"),
         ("oh scrap that mate", "disregard"),
     ],

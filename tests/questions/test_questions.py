@@ -31,8 +31,8 @@ class Reached(NamedTuple):
 # Raise these with what is reached; never lower them to pass.
 REACHED = {
     "tuned": Reached(right=98.6, wrong=0.8),
-    "latest": Reached(right=96.4, wrong=2.3),
-    "unseen": Reached(right=96.4, wrong=2.3),
+    "latest": Reached(right=96.5, wrong=2.2),
+    "unseen": Reached(right=96.7, wrong=2.1),
     "follow_ups": Reached(right=87.5, wrong=8.9),
     "follow_ups_closed": Reached(right=77.0, wrong=17.2),
 }
