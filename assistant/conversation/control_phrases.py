@@ -64,8 +64,8 @@ _WHY = (
     r"why (?:is|are) (?:it|that|this|they) so (?:much|many|little|few|high|low|slow|fast|long|short|small|big|large"
     r"|strict|tight|hot|soft|hard)",
     r"what makes (?:it|that) (?:so|that)",
-    r"why (?:is|are|was|were) (?:it|that|this|they|those) (?:so )?(?:much |any )?(?:lower|higher|less|more|fewer|smaller"
-    r"|bigger|larger|greater|slower|faster|shorter|longer|lighter|heavier|cooler|hotter|tighter|stricter|different)"
+    r"why (?:is|are|was|were) (?:it|that|this|they|those) (?:so )?(?:much |any )?(?:lower|higher|less|more|fewer"
+    r"|smaller|bigger|larger|greater|slower|faster|shorter|longer|lighter|heavier|cooler|hotter|tighter|stricter|different)"
     r"(?: then| (?:than|from) (?:that|it|this|before|the (?:other|others|first|last|rest)(?: one)?))?",
 )
 _SOURCE = (
