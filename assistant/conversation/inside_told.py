@@ -10,7 +10,7 @@ from __future__ import annotations
 from assistant.conversation.context import Context
 from assistant.conversation.controls import follows
 from assistant.conversation.readings import carried, things_named
-from assistant.conversation.traits import OPEN, names_unknown
+from assistant.conversation.traits import OPEN, STATED, names_unknown
 from assistant.knowledge.records import Source
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate
@@ -18,7 +18,6 @@ from assistant.resolving.choosing import Scored, candidates
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
     BandResult,
-    BothResult,
     CheckResult,
     FactResult,
     LimitResult,
@@ -30,7 +29,6 @@ from assistant.resolving.results import (
 
 _LONG, _BRIEF = 11, 3
 _SURE, _LEAST, _AHEAD, _BEHIND, _WHOLE = 0.85, 0.65, 0.02, 0.05, 0.99
-_TOLD = (BandResult, BothResult, CheckResult, FactResult, LimitResult, ProcedureResult)
 _TELLING = (FactResult, LimitResult)
 _WANDERING = (*OPEN, *_TELLING, CheckResult, BandResult, TableResult)
 _LEANING = frozenset({
@@ -98,7 +96,7 @@ def _stands_inside(result: Result, context: Context, knowledge: Knowledge) -> bo
 def _leans(alone: Question, context: Context) -> bool:
     """Return whether a short turn without figures leans on a statement, a figure or a verdict just told."""
     words = alone.reading.words
-    if context.asked is None or context.answer is None or not isinstance(context.result, _TOLD):
+    if context.asked is None or context.answer is None or not isinstance(context.result, STATED):
         return False
     if alone.reading.amounts or alone.conditions or alone.named_variant or len(words) > _LONG:
         return False

@@ -13,7 +13,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import BandResult, CheckResult, FactResult, LimitResult, ProcedureResult
 from assistant.understanding.mentions import BOUNDS, Mention
 
-TOLD = (BandResult, CheckResult, LimitResult, ProcedureResult, FactResult)
+_TOLD = (BandResult, CheckResult, LimitResult, ProcedureResult, FactResult)
 
 
 def names_its_own(best: Best, alone: Question, knowledge: Knowledge) -> bool:
@@ -25,7 +25,7 @@ def names_its_own(best: Best, alone: Question, knowledge: Knowledge) -> bool:
     if not any(known.isdisjoint(m.concepts) for m in things_of_its_own(alone, knowledge)):
         return False
     first = resolve_scored(alone, knowledge)
-    return first.score >= FULL and isinstance(first.result, TOLD) and first.record != best.then.record
+    return first.score >= FULL and isinstance(first.result, _TOLD) and first.record != best.then.record
 
 
 def things_of_its_own(alone: Question, knowledge: Knowledge) -> list[Mention]:

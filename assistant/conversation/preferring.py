@@ -11,6 +11,7 @@ from assistant.conversation.traits import (
     FAR_BETTER,
     LONG,
     OPEN,
+    STATED,
     asks_anew,
     begins_asking,
     leaves_out,
@@ -24,7 +25,6 @@ from assistant.resolving.leaning import ANSWERING
 from assistant.resolving.limits import bound_value
 from assistant.resolving.results import (
     BandResult,
-    BothResult,
     CheckResult,
     Choices,
     Declined,
@@ -45,7 +45,6 @@ _SHORT = 6
 _DUST = 1e-9
 _BOUNDS = frozenset({"maximum", "minimum"})
 _DOING = frozenset({"can", "do", "does", "would", "will", "could", "should", "is", "are"})
-_TOLD = (FactResult, LimitResult, ProcedureResult, CheckResult, BandResult, BothResult)
 _CONFIRMING = frozenset({
     "really", "sure", "correct", "certain", "true", "seriously", "positive", "definitely", "confirm", "again", "check",
     "same", "still", "even", "always", "right", "repeat",
@@ -164,7 +163,7 @@ def tells_again(result: Result, alone: Question, context: Context, knowledge: Kn
     if result != context.result or context.asked is None:
         return False
     named = isinstance(result, (TableResult, ModelResult)) and names_thing(alone, knowledge)
-    if not isinstance(result, _TOLD) and not named:
+    if not isinstance(result, STATED) and not named:
         return False
     if asks_other(alone) or (isinstance(result, LimitResult) and (asks_manner(alone) or alone.reading.has("steps"))):
         return True

@@ -8,13 +8,10 @@ from assistant.answering.answer import DECLINE, Answer
 from assistant.conversation.context import Context
 from assistant.conversation.returning import with_topic
 from assistant.conversation.scenario import says_all_normal
+from assistant.conversation.traits import STATED
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
-    BandResult,
-    BothResult,
-    CheckResult,
     Choices,
-    FactResult,
     LimitResult,
     ModelResult,
     ProcedureResult,
@@ -32,7 +29,7 @@ _SUPPOSING = frozenset({
     "without", "were", "could", "might", "unless", "until", "after", "before", "while", "during",
 })  # fmt: skip
 """Words before a state that is only part of what is asked."""
-_TOLD = (BandResult, BothResult, CheckResult, FactResult, LimitResult, ModelResult, ProcedureResult, ScheduleResult)
+_TOLD = (*STATED, ModelResult, ScheduleResult)
 _SHOWING = frozenset(("warning", "amber", "white", "red", "show", "shown_by", "shown_to"))
 """Concepts beside a label that is told to show."""
 

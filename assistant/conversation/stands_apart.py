@@ -11,17 +11,14 @@ from assistant.answering.states import output_words
 from assistant.conversation.context import Context
 from assistant.conversation.in_scenario import states_given
 from assistant.conversation.readings import things_named
-from assistant.conversation.traits import CLEAR, FULL, GOOD, OPEN
+from assistant.conversation.traits import CLEAR, FULL, GOOD, OPEN, STATED
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
     BandResult,
-    BothResult,
     CheckResult,
-    FactResult,
     LimitResult,
     LossResult,
-    ProcedureResult,
     Result,
     ScheduleResult,
     TableResult,
@@ -31,7 +28,7 @@ from assistant.resolving.state_asked import is_normal, is_well, output_matches
 from assistant.understanding.clauses import asks_whether
 from assistant.understanding.mentions import STATE
 
-_TOLD = (BandResult, BothResult, CheckResult, FactResult, LimitResult, ProcedureResult, ScheduleResult)
+_TOLD = (*STATED, ScheduleResult)
 _OF_STATES = (TableResult, TablesResult, LossResult)
 _JUDGED = (BandResult, CheckResult)
 _FAIRLY = 0.6

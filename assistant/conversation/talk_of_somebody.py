@@ -32,7 +32,7 @@ _SMALL = frozenset({
 
 def talk_of_somebody(alone: Question, context: Context) -> tuple[Question, Result] | None:
     """Return a turn that only talks of somebody as declined, or None for any other."""
-    words = {w.replace("\u2019", "'").removesuffix("'s") for w in alone.reading.words}
+    words = frozenset(alone.reading.words)
     if context.asked is None or words.isdisjoint(_PERSONS) or alone.reading.amounts:
         return None
     if words.isdisjoint(_SAYING | _THOUGHT_OF_IT) or not words <= _PERSONS | _SAYING | _THOUGHT_OF_IT | _SMALL:

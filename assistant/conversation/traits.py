@@ -8,7 +8,18 @@ from assistant.conversation.readings import things_named
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import BothResult, Choices, Declined, FactResult, ModelResult, Needed
+from assistant.resolving.results import (
+    BandResult,
+    BothResult,
+    CheckResult,
+    Choices,
+    Declined,
+    FactResult,
+    LimitResult,
+    ModelResult,
+    Needed,
+    ProcedureResult,
+)
 
 GOOD = 0.8
 CLEAR, FULL = 0.9, 0.97
@@ -17,6 +28,8 @@ FEW, LONG = 4, 12
 FAR_BETTER = 0.12
 """How far ahead of a reading that answers by itself another must be."""
 OPEN = (Choices, Declined, Needed)
+STATED = (BandResult, BothResult, CheckResult, FactResult, LimitResult, ProcedureResult)
+"""Results that tell what stands somewhere, worked out from no states and no sum."""
 ASKING = frozenset({"what", "who", "where", "why", "when", "which", "does", "do", "is", "are", "can", "may"})
 _PRONOUNS = frozenset({"it", "that", "one", "they", "them", "same"})
 

@@ -54,6 +54,8 @@ _LEANING = rf" *; (?=(?:with|by|and (?:at|with|by|in|on)) )(?!{_CLAUSE})"
 """What comes before a piece of a list that has no verb of its own."""
 _NOTE = r" ?(?:Value|[A-Z][^.]*? (?:is|are)) from memory, check the source\."
 """A note from one who writes to those who check; a listener would take it for a doubt of his own."""
+
+
 def text_by_ear(answer: Answer) -> str:
     """Return the text of an answer with what it says in other words for a listener, still as it is written."""
     text = answer.text

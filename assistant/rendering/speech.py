@@ -103,13 +103,19 @@ def _inches(text: str) -> str:
 
 def _amounts_apart(text: str, manner: _Manner) -> str:
     """Two amounts in a row that are of different kinds are heard apart: "for more than 5 min, 400 °C"."""
-    signs = "|".join(re.escape(sign) for sign in sorted(manner.signs, key=len, reverse=True))
 
     def said(match: re.Match[str]) -> str:
         one, other = (manner.units.get(manner.signs[sign]).dimension for sign in (match[2], match[3]))
         return match[1] if one == other else f"{match[1]},"
 
-    return re.sub(rf"(\d ?({signs}))(?= \d[\d,.]* ?({signs})(?!\w))", said, text)
+    return _two_amounts(manner.units).sub(said, text)
+
+
+@lru_cache(maxsize=4)
+def _two_amounts(units: Units) -> re.Pattern[str]:
+    """The end of an amount that another one follows, with the signs of both."""
+    signs = "|".join(re.escape(sign) for sign in sorted(_signs(units), key=len, reverse=True))
+    return re.compile(rf"(\d ?({signs}))(?= \d[\d,.]* ?({signs})(?!\w))")
 
 
 def _roots_multiplied(text: str) -> str:

@@ -81,7 +81,6 @@ _IN_VAIN = 1.2
 _MOVED_IN_VAIN = 1.45
 """What it gains that a control does nothing, over what its schedule gives."""
 _OPEN = frozenset({"what", "which", "how", "when", "where", "why"})
-
 _BESIDES = 0.9
 """What a limit's schedule is worth at most where an amount is given besides the one that it is read at."""
 
@@ -222,8 +221,7 @@ def _schedule_below(limit: Limit, question: Question, know: Knowledge) -> Schedu
 
 def _also_read_at(amount: Amount, question: Question) -> bool:
     """Return whether another amount with its unit tells where the most is asked for: "68 at 30 knots"."""
-    others = (a for a in question.reading.amounts if a is not amount and a.unit not in (None, "count"))
-    return any(a.unit != amount.unit for a in others)
+    return any(a is not amount and a.unit not in (None, "count", amount.unit) for a in question.reading.amounts)
 
 
 def _stops_at(amount: Amount, limit: Limit, question: Question, know: Knowledge) -> bool:

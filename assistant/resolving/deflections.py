@@ -32,13 +32,9 @@ _FULL = frozenset(("full", "fully", "hard", "max", "maximum", "all", "stop", "st
 _NOUNS = frozenset(
     ("tiller", "tillers", "seat", "pedal", "pedals", "hand", "pilot", "wheel", "side", "one", "handwheel")
 )
-
-
 _OPPOSITE = frozenset(("opposite", "opposing", "opposed"))
 _JOINING = frozenset({"and", ","})
 _WORDS = {"tiller": "tiller", "tillers": "tiller", "pedal": "pedals", "pedals": "pedals"}
-
-
 _CENTRED = frozenset(("centred", "centered", "neutral", "released", "untouched", "free", "straight", "alone"))
 _SEATED = _NOUNS - {"pedal", "pedals"}
 """Things of one side of the cockpit each: "the left tiller" is the captain's, turned either way. Pedals have none."""

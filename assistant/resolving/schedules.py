@@ -68,8 +68,9 @@ def _amounts(schedule: Schedule, question: Question, know: Knowledge) -> tuple[l
     outputs: list[float] = []
     greatest = max(y for _, y in schedule.points)
     wants_input = question.reading.has(schedule.input) and not question.reading.has(schedule.output)
-    read_at = [a for a in question.reading.amounts if a.unit and fits(a, schedule.input_unit, know.units) is not None]
-    believed = bool(read_at) and not names_side(question.reading.words)  # "25 left at 12 kt" is an order
+    measured = (a for a in question.reading.amounts if a.unit)
+    read_at = any(fits(a, schedule.input_unit, know.units) is not None for a in measured)
+    believed = read_at and not names_side(question.reading.words)  # "25 left at 12 kt" is an order
     for amount in question.reading.amounts:
         as_input = fits(amount, schedule.input_unit, know.units)
         as_output = fits(amount, schedule.output_unit, know.units)

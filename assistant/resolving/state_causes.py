@@ -71,10 +71,7 @@ def cause_candidates(
     output, value = _principal(table, named)
     clear = whence or reading.has("cause", "single") or (_asks_when(question) and bool(everything))
     plain = any({"cause", "single"} <= m.concepts for m in reading.mentions)  # "single failures giving …"
-    # "When are there no brakes", a result by its name, asks before what that name alone asks for.
-    by_name = _asks_when(question) and any(c[0] == "=" for m in reading.mentions for c in m.concepts)
-    fit = 1.04 if plain or possible else 0.9 if not clear else 0.995 if by_name else 0.98
-    score = fit * unused_amounts(question) * barring(barred, know)
+    score = (1.04 if plain or possible else 0.98 if clear else 0.9) * unused_amounts(question) * barring(barred, know)
     found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
     extra = tuple(Condition(f"{table.id}.{o}", v) for o, v in everything if o != output)
     narrowed = _narrowed(found, extra, know)

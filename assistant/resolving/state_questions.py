@@ -6,6 +6,7 @@ from collections.abc import Collection, Iterator
 
 from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
+from assistant.resolving.asks_whence import may_ask
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.state_asked import Scored, left_open, only_told, output_matches
 from assistant.resolving.state_causes import cause_candidates
@@ -14,7 +15,6 @@ from assistant.resolving.state_losses import loss_candidates
 from assistant.resolving.state_results import result_candidates
 from assistant.resolving.state_rows import row_candidates
 from assistant.resolving.state_shown import shown_candidates
-from assistant.resolving.state_taken import taken_candidates
 from assistant.resolving.state_told import told_candidates
 from assistant.understanding.clauses import asking
 from assistant.understanding.matching import Match
@@ -76,4 +76,7 @@ def state_candidates(question: Question, know: Knowledge, excused: Collection[in
     yield from loss_candidates(inputs, matches, question, know, excused)
     yield from shown_candidates(inputs, question, know, excused)
     yield from told_candidates(inputs, question, know, excused)
-    yield from taken_candidates(question, know)
+    if may_ask(question.reading.words):
+        from assistant.resolving.state_taken import taken_candidates  # few first questions ask so
+
+        yield from taken_candidates(question, know)

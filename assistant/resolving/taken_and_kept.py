@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from assistant.frozen import NamedTuple
-from assistant.resolving.asks_whence import FAILING, asks_what_leads, may_ask
+from assistant.resolving.asks_whence import FAILING, asks_what_leads
 from assistant.understanding.mentions import RESULT, Reading
 from assistant.understanding.words import stem
 
@@ -116,8 +116,6 @@ def things_said(
     given: the places of words by which states are told. read: reads a word by itself.
     """
     words = reading.words
-    if not may_ask(words):
-        return []
     things = _things(reading, called, given, read)
     named = frozenset().union(*(thing.places for thing in things))
     if not things or not asks_what_leads(words, frozenset(k for k in named if not _kind_of(words[k]))):

@@ -14,7 +14,7 @@ _LESS_THAN = frozenset({
     "narrower", "lesser", "sooner", "weaker", "emptier",
 })  # fmt: skip
 _COMPARING = _LESS_THAN | {"more"}
-_DENYING = frozenset(("not", "no", "never", "nothing", "without", "any", "isnt", "wasnt", "arent"))
+_DENYING = frozenset(("not", "no", "never", "nothing", "without", "any"))
 _REASON = "why"
 _NEAR = 2
 

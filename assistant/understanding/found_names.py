@@ -51,15 +51,18 @@ _NOTHING_COUNTED = frozenset({
 def counted_noun(words: list[str], at: int) -> bool:
     """Return whether a word that no term names is what is counted, however ordinary: "how many | flights"."""
     word = words[at]
-    return tuple(words[max(0, at - 2) : at]) == _COUNT and word[-1] == "s" and word not in _NOTHING_COUNTED
+    return _behind_how_many(words, at) and word[-1] == "s" and word not in _NOTHING_COUNTED
+
+
+def _behind_how_many(words: list[str], at: int) -> bool:
+    return tuple(words[max(0, at - 2) : at]) == _COUNT
 
 
 def _asked_how_many(words: list[str], name: Found) -> bool:
     """Return whether a name begins with what is counted and goes on with how that is asked: "how many | brakes have
     we".
     """
-    counted = tuple(words[max(0, name.start - 2) : name.start]) == _COUNT
-    return counted and not _HELPING.isdisjoint(words[k] for k in name.taken[1:])
+    return _behind_how_many(words, name.start) and not _HELPING.isdisjoint(words[k] for k in name.taken[1:])
 
 
 class Names:

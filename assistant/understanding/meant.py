@@ -93,7 +93,7 @@ def words_meant(tokens: list[Token]) -> list[Token]:
             result[i] = token._replace(text=_BEFORE_NUMBER[token.text])
         if token.text == "too" and after in _READ_AT and number:
             result[i] = token._replace(text="two")
-        if token.text == "ate" and (after in _COUNTING or result[i - 1].text == "two"):
+        if token.text == "ate" and (after in _COUNTING or (i and result[i - 1].text == "two")):
             result[i] = token._replace(text="eight")
     counting = {i + 1 for i, token in enumerate(result) if token.text == "number" and tokens[i].text == "no"}
     return [token for i, token in enumerate(result) if i not in counting]  # "no. of": its dot ends no sentence

@@ -58,7 +58,7 @@ def number_chance(text: str, recogniser: Recogniser, samples: Floats) -> tuple[f
     mine, *others = judged
     places = number_places(text)
     chances = [p.chance for p in mine.parts for start, end in places if p.start < end and p.end > start]
-    rivals = {text: other.total - mine.total for text, other in zip(alike, others, strict=True)}
+    rivals = {each: other.total - mine.total for each, other in zip(alike, others, strict=True)}
     return min([*chances, _against(mine, others)]), max(rivals, key=rivals.__getitem__, default="")
 
 
