@@ -7,6 +7,7 @@ the same, and one of them is what answers the whole.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from functools import cache, partial
 
 from assistant.conversation.readings import question_of
 from assistant.conversation.two_things import Half
@@ -32,10 +33,12 @@ def two_cases(question: Question, result: Result, record: str, knowledge: Knowle
     one = isinstance(result, LimitResult) and len(result.limits) == 1
     if not one or len(words) > _MOST_WORDS or question.reading.amounts or _JOINS.isdisjoint(words):
         return None
+    asked = cache(partial(_asked, question=question, knowledge=knowledge))  # many cuts leave the same words
     for first, second in _each_alone(words):
-        halves = [_asked(text, question, knowledge) for text in (first, second)]
-        if halves[0] and halves[1] and _are_two(halves[0], halves[1], record):
-            return halves[0][0], halves[1][0]
+        one_case = asked(first)
+        other_case = asked(second) if one_case else None
+        if one_case and other_case and _are_two(one_case, other_case, record):
+            return one_case[0], other_case[0]
     return None
 
 
