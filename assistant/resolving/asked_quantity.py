@@ -33,6 +33,7 @@ _FAR = frozenset({"length", "altitude"})
 _HOW_FAR = frozenset(("far", "further", "furthest", "farther", "farthest"))
 _SWUNG = frozenset(("swing", "swings", "swung", "swivel", "swivels"))
 _MEASURED = frozenset({"length", "mass"})
+_LONG = frozenset({"duration", "length"})
 """What only a figure tells of a thing."""
 _LASTING = ("duration",)
 _LEVELS = (5_000, 50_000)
@@ -103,7 +104,18 @@ def is_told_in(result: Result, reading: Reading, know: Knowledge) -> bool:
     return not units or any(is_asked(_measured_in(unit, know), wanted) for unit in units)
 
 
-def tells_asked(result: FactResult, reading: Reading, know: Knowledge) -> bool:
+def tells_outright(result: Result, told: frozenset[str], reading: Reading, know: Knowledge) -> bool:
+    """Return whether a result may tell the amount that is asked for outright. told: the concepts of the way of asking
+    that was met.
+    """
+    if isinstance(result, FactResult) and not _tells_size(result, reading, know):
+        return False
+    if isinstance(result, ProcedureResult) and _asks_how_hot(reading):
+        return False
+    return _tells_how_long(result, told, reading, know)
+
+
+def _tells_size(result: FactResult, reading: Reading, know: Knowledge) -> bool:
     """Return whether a statement may tell a size that is asked for outright: it has a figure, and of that kind."""
     sizes, measured = _sizes_asked(reading) if not reading.named.isdisjoint(_SIZES) else (frozenset(), False)
     if not sizes:
@@ -113,6 +125,20 @@ def tells_asked(result: FactResult, reading: Reading, know: Knowledge) -> bool:
     if told:
         return not sizes.isdisjoint(told)
     return not measured or any(c.isdigit() for c in fact.says)
+
+
+def _tells_how_long(result: Result, told: frozenset[str], reading: Reading, know: Knowledge) -> bool:
+    """Return whether a result may tell how long, where that is asked: it has a time, a length, or says until when; a
+    whole drill is told only where it was asked for so. told: the concepts of the way of asking that was met.
+    """
+    if "duration" not in reading.asked or not any(m.text.startswith("how ") for m in reading.mentions):
+        return True
+    if isinstance(result, ProcedureResult) and result.step is None:
+        return "duration" in told
+    units = _units_told(result, know)
+    if units is None or (isinstance(result, FactResult) and "until" in result.fact.says):
+        return True
+    return not _LONG.isdisjoint(_measured_in(unit, know) for unit in units)
 
 
 def measure_asked(reading: Reading) -> frozenset[str]:
@@ -158,7 +184,7 @@ def _units_told(result: Result, know: Knowledge) -> set[str] | None:
     return {result.bands.unit, *(a.unit for text in texts for a in amounts_in(text, know.units) if a.unit)}
 
 
-def asks_how_hot(reading: Reading) -> bool:
+def _asks_how_hot(reading: Reading) -> bool:
     """Return whether a temperature is asked for outright, which no drill tells: "how hot after?"."""
     return "temperature" in reading.named and "temperature" in _sizes_asked(reading)[0]
 

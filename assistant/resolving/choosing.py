@@ -14,15 +14,14 @@ from assistant.resolving import limits as limit_rules
 from assistant.resolving.asked_quantity import (
     NOT_TOLD,
     asked_of,
-    asks_how_hot,
     given_concepts,
     is_asked,
     is_told_in,
     measure_asked,
     other_bound,
     quantity_of,
-    tells_asked,
     tells_measure,
+    tells_outright,
     tells_quantity,
 )
 from assistant.resolving.candidates import Candidate, from_match
@@ -50,7 +49,6 @@ from assistant.resolving.results import (
     LimitResult,
     ModelResult,
     NotApplicable,
-    ProcedureResult,
     Result,
     TableResult,
     TablesResult,
@@ -392,9 +390,8 @@ def _by_asked(candidate: Candidate, asked: frozenset[str], question: Question, k
         return candidate._replace(score=candidate.score * (0.9 if "count" in asked else 0.7) * bound)
     if isinstance(candidate.result, TableResult) and _asks_bound(question):
         return candidate._replace(score=candidate.score * _NO_BOUND)
-    if isinstance(candidate.result, FactResult) and not tells_asked(candidate.result, question.reading, know):
-        return candidate._replace(score=candidate.score * NOT_TOLD)
-    if isinstance(candidate.result, ProcedureResult) and asks_how_hot(question.reading):
+    told = candidate.match.concepts if candidate.match else frozenset()
+    if not tells_outright(candidate.result, told, question.reading, know):
         return candidate._replace(score=candidate.score * NOT_TOLD)
     in_unit = _in_the_unit(candidate.result, asked, question, know)
     if in_unit < 1.0:

@@ -54,3 +54,33 @@ def test_a_measure_that_is_had_is_told(ask: Ask, question: str, told: str) -> No
     answer = ask(question)
     assert answer.outcome == ANSWER
     assert told in answer.text
+
+
+@pytest.mark.parametrize(
+    "question",
+    [
+        "how long after landing before we can go again with brakes at 405",
+        "brakes are warm after the landing, how long before they are down to the takeoff temperature",
+        "how long until I may brake with no braking on landing",
+        "how long to get my brakes back after touchdown",
+        "how long does a brake disc last",
+    ],
+)
+def test_how_long_is_not_answered_without_a_time(ask: Ask, question: str) -> None:
+    answer = ask(question)
+    timed = {"s", "min", "h"} & {value.unit for value in answer.values}
+    assert answer.outcome != ANSWER or timed, answer.text
+
+
+@pytest.mark.parametrize(
+    ("question", "told"),
+    [
+        ("how long does the horn stay quiet once I press the button", "until the next approach"),
+        ("how long is the wheelbase", "13.2 m"),
+        ("how long do I hold the free-fall lever", "5 s"),
+    ],
+)
+def test_how_long_is_answered_by_a_time_a_length_or_an_end(ask: Ask, question: str, told: str) -> None:
+    answer = ask(question)
+    assert answer.outcome == ANSWER
+    assert told in answer.text
