@@ -40,6 +40,9 @@ _LEVELS = (5_000, 50_000)
 """Bare numbers that are altitudes in feet, where no mass is spoken of: "VLE at 30,000"."""
 _HEAVY = 20_000
 """Bare numbers that are masses in kilograms, where a take-off or landing is spoken of: "landing at 49,800"."""
+_FLOWN = (120, 320)
+"""Bare numbers that are airspeeds in knots, where the gear is moved: "207 and the legs still coming up"."""
+_MOVING = ("retract", "extend", "move_gear")
 _AS_GIVEN = {"time": "duration", "acceleration": "deceleration"}
 
 
@@ -251,6 +254,8 @@ def given_concepts(question: Question, know: Knowledge) -> set[str]:
             given.add("altitude")
         if amount.unit is None and amount.value >= _HEAVY and _is_mass(question):
             given.add("mass")
+        if amount.unit is None and _FLOWN[0] <= amount.value <= _FLOWN[1] and question.reading.has(*_MOVING):
+            given.add("speed")
         if amount.unit is None and amount.value < 0:
             given.add("temperature")  # nothing else that is spoken of here is below zero
         if amount.unit:

@@ -52,7 +52,9 @@ def sought_input(model: Model, question: Question) -> str:
         by_name = _said(item, question) if item.sought else _asked_by_name(model, item, question)
         if by_name and item.id in model.inverse:
             return item.id
-    return _by_bound(model, question.reading) if question.reading.amounts else ""
+    if not question.reading.amounts:
+        return ""
+    return _by_how_much(model, question.reading) or _by_bound(model, question.reading)
 
 
 def may_be_given(model: Model, sought: str, setting: ModelInput | None) -> bool:
@@ -95,6 +97,13 @@ def _said(item: ModelInput, question: Question) -> bool:
         if _asked_in(item, {stem(word) for word in words[at:end]}, only):
             return True
     return False
+
+
+def _by_how_much(model: Model, reading: Reading) -> str:
+    """Return the input of whose own control it is asked how much it takes: "36 m across, how much steering?"."""
+    taken = {stem(other) for one, other in pairwise(reading.words) if one == "much"}
+    found = (i for i in model.inputs if i.id in model.inverse and i.quantity != model.output)
+    return next((i.id for i in found if taken & {stem(word) for word in i.cues.lower().split()}), "")
 
 
 def _by_bound(model: Model, reading: Reading) -> str:

@@ -437,3 +437,18 @@ def test_the_pause_before_a_reading_turns_no_fans_off(ask: Ask, apart: str) -> N
 )
 def test_what_holds_of_all_aeroplanes(ask: Ask, question: str, value: float, unit: str) -> None:
     assert first(ask(question), unit) == pytest.approx(value, rel=2e-4)
+
+
+@pytest.mark.parametrize(
+    ("question", "width"),
+    [
+        ("The pad is 37 metres across. How much steering gets me round with the usual margin?", 37),
+        ("how much tiller for a 180 on 33 metres", 33),
+        ("the taxiway is 34 m wide, least steering angle that gets a 120 round 180°, 3 m to each edge", 34),
+    ],
+)
+def test_how_much_of_a_control_a_width_takes(ask: Ask, question: str, width: float) -> None:
+    angle = radians(first(ask(question), "deg"))
+
+    nose, outer = 13.2 / sin(angle), 13.2 / tan(angle) + 6.2 / 2
+    assert outer + max(outer, nose) + 2 * 3 == pytest.approx(width, abs=0.02)

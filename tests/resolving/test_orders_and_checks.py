@@ -203,3 +203,17 @@ def test_what_holds_here_is_told(ask: Ask, question: str, said: str) -> None:
 )
 def test_what_a_number_is_said_of_decides(ask: Ask, question: str, said: str) -> None:
     assert ask(question).text.startswith(said)
+
+
+@pytest.mark.parametrize(
+    ("question", "said"),
+    [
+        ("Good climb, 204 on the tape. Still all right to bring the legs up?", "Within LIM 3.1: 204 kt"),
+        ("were at two one two with the gear hanging out, can i raise it now", "Outside LIM 3.1: 212 kt"),
+        ("passing 209 with the gear still in transit up, problem?", "Outside LIM 3.1: 209 kt"),
+        ("233 on the tape and the other pilot wants the gear out", "Outside LIM 3.1: 233 kt"),
+        ("at 224 I call for the wheels", "Within LIM 3.1: 224 kt"),
+    ],
+)
+def test_a_bare_number_beside_a_movement_of_the_gear_is_a_speed(ask: Ask, question: str, said: str) -> None:
+    assert ask(question).text.startswith(said)
