@@ -6,9 +6,13 @@ Nothing of it is needed for a first question, and so it is imported with the fir
 from __future__ import annotations
 
 from assistant.conversation.amount_instead import amount_instead
+from assistant.conversation.another_quantity import by_another_quantity
 from assistant.conversation.as_it_stands import as_it_stands
 from assistant.conversation.asked_then import asked_then
+from assistant.conversation.basis_told import of_its_basis
+from assistant.conversation.before_the_aside import chosen_for_it
 from assistant.conversation.beside_a_step import beside_a_step
+from assistant.conversation.both_schedules import both_at_once
 from assistant.conversation.by_itself import another_judged, by_itself, of_another_size
 from assistant.conversation.calculations import record_of
 from assistant.conversation.carriers import carried_by
@@ -20,6 +24,7 @@ from assistant.conversation.counted import counted
 from assistant.conversation.elsewhere_again import elsewhere_again
 from assistant.conversation.far_from_told import far_from_told
 from assistant.conversation.figure_assumed import figure_assumed
+from assistant.conversation.figure_for_a_case import figure_for_a_case
 from assistant.conversation.from_the_result import with_what_was_given
 from assistant.conversation.held_to_a_step import held_to_a_step
 from assistant.conversation.in_another_unit import in_another_unit
@@ -36,6 +41,7 @@ from assistant.conversation.other_variant import of_the_other
 from assistant.conversation.picking import picked
 from assistant.conversation.pointed_names import with_names
 from assistant.conversation.ranked import ranked
+from assistant.conversation.reading_held import held_for_another
 from assistant.conversation.refining import which_figure
 from assistant.conversation.relative_amounts import left_hanging, with_relative
 from assistant.conversation.result_asked import all_normal_again, result_asked
@@ -57,10 +63,21 @@ from assistant.conversation.unchanged import far_off, leave_asked, not_taken_in,
 from assistant.knowledge.records import Model
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.reading_asked import lacks_its_reading
-from assistant.resolving.results import Declined, ModelResult, Needed, Result
+from assistant.resolving.results import (
+    CheckResult,
+    Declined,
+    ModelResult,
+    Needed,
+    ProcedureResult,
+    Result,
+    ScheduleResult,
+    TableResult,
+    TablesResult,
+)
 from assistant.understanding.matching import strange
 
 _SURE = 0.9
+_MAY = frozenset({"can", "may", "could", "allowed", "permitted", "legal"})
 _POINTING = frozenset({"it", "that", "this", "them", "those", "one"})
 
 
@@ -85,10 +102,16 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     well = well or (by_itself(alone, context, knowledge) if rest is None and whole else None)
     placed = well or beside_a_step(alone, context, knowledge) or case_asked(alone, context)
     placed = placed or step_by_place(alone, context) or listed_told(alone, context)
+    placed = placed or chosen_for_it(alone, context, knowledge)
     placed = placed or figure_assumed(alone, context, knowledge)
     placed = placed or counted(alone, context, knowledge)
     placed = placed or ranked(alone, context, knowledge) or in_another_unit(alone, context, knowledge)
     placed = placed or of_the_verdict(alone, context, knowledge) or of_which_one(alone, context, knowledge)
+    placed = placed or held_for_another(alone, context, knowledge)
+    placed = placed or of_its_basis(alone, context, knowledge)
+    placed = placed or figure_for_a_case(alone, context, knowledge)
+    placed = placed or by_another_quantity(alone, context, knowledge)
+    placed = placed or both_at_once(alone, context, knowledge)
     placed = placed or several_readings(alone, context, knowledge)
     placed = placed or open_calculation(alone, rest is not None, context, knowledge)
     placed = placed or other_circumstances(alone, context, knowledge)
@@ -135,8 +158,25 @@ def _asked_alone(turn: Turn, question: Question, result: Result, context: Contex
         return True
     if turn.corrects:
         return False
+    if _may_it_be_done(turn, result) or _drill_asked(turn, result):
+        return True
     apart = stands_apart(turn.alone, turn.first, (question, result), context, knowledge)
     return apart or _calculation_asked(turn, result, context, knowledge)
+
+
+def _may_it_be_done(turn: Turn, result: Result) -> bool:
+    """Return whether a turn asks in full whether something may be done at an amount, and would be told a calculation:
+    "at 22,000 ft can I extend", after a speed that depends on the height.
+    """
+    first, reading = turn.first, turn.alone.reading
+    asks = not _MAY.isdisjoint(reading.words) and bool(reading.amounts) and isinstance(first.result, CheckResult)
+    return asks and first.score >= _SURE and isinstance(result, (ModelResult, ScheduleResult))
+
+
+def _drill_asked(turn: Turn, result: Result) -> bool:
+    """Return whether a turn asks in full what to do about a label, and would be told a result: "STEER LOST what do"."""
+    drill = isinstance(turn.first.result, ProcedureResult) and turn.first.score >= _SURE
+    return drill and turn.alone.reading.has("steps") and isinstance(result, (TableResult, TablesResult))
 
 
 def _on_what_came_before(text: str, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:

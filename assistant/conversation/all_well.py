@@ -32,7 +32,8 @@ _LINKS = frozenset({
     "good", "news", "thanks", "great", "maintenance", "engineer", "engineers", "mechanic", "mechanics", "they",
     "completely", "totally", "fully", "once", "more", "went", "gone", "goes", "come", "came", "us", "me", "at",
     "last", "finally", "there", "i", "you", "go", "am", "m", "here", "be", "can", "that", "it", "everything",
-    "all", "please", "yes", "for", "from", "onwards", "things", "since", "lets",
+    "all", "please", "yes", "for", "from", "onwards", "things", "since", "lets", "only", "drill", "exercise", "test",
+    "practice", "simulated", "simulation", "training",
 })  # fmt: skip
 _NONE = frozenset({"no", "nothing", "none", "without", "zero"})
 _FAULTS = frozenset({

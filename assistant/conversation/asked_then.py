@@ -8,6 +8,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from assistant.conversation.best_then import Best, best_then
+from assistant.conversation.cases_of_steps import comes_again
 from assistant.conversation.context import Context
 from assistant.conversation.controls_of_changes import asks_since
 from assistant.conversation.given_inputs import choices_of
@@ -63,8 +64,8 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     words = alone.reading.words
     if context.asked is None or context.answer is None or len(words) > _LONG:
         return None
-    if alone.reading.unit is not None and "how" not in words:
-        return None  # the same is wanted in another unit
+    if (alone.reading.unit is not None and "how" not in words) or comes_again(words):
+        return None  # the same is wanted in another unit, or what was reset shows once more
     if reported_done(alone, context) or (
         # a result of the states given, or what shows then: "does the gear still retract"
         context.scenario and (output_asked(alone, states_given(context), knowledge) or _asks_what_shows(words))
@@ -101,7 +102,7 @@ def _best(
     best = best_then(alone, paragraphs, figures, knowledge)
     if best is None or _is_beside_the_offer(best.then.record, context):
         return None
-    if _of_another_like(best.then, alone, context, knowledge):
+    if _of_another_like(best.then, alone, context, knowledge) or _no_longer_so(best.then, context, knowledge):
         return None
     return None if _adds_a_state(best, alone, context, knowledge) else best
 
@@ -119,6 +120,13 @@ def _of_another_like(then: Then, alone: Question, context: Context, knowledge: K
     if then.step is not None or not own or not own.isdisjoint(asked | alone.reading.concepts):
         return False
     return not families_of(own).isdisjoint(families_of(frozenset(c for c in asked if c in knowledge.lexicon.families)))
+
+
+def _no_longer_so(then: Then, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a record tells what follows from a state that what is told now has put in another."""
+    when = dict(getattr(knowledge.base.records[then.record], "when", ()) or ())
+    asked = context.asked.conditions if context.asked else ()
+    return any(when.get(c.input, c.value) != c.value for c in (*asked, *context.scenario))
 
 
 def _adds_a_state(best: Best, alone: Question, context: Context, knowledge: Knowledge) -> bool:

@@ -19,10 +19,11 @@ from assistant.resolving.amounts_for import fits
 from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_inputs import cued_parts
-from assistant.resolving.results import FactResult, LimitResult, ModelResult, Result
+from assistant.resolving.results import BandResult, Declined, FactResult, LimitResult, ModelResult, Result
 from assistant.resolving.sought import sought_input
 
 _BRIEF, _LONG = 6, 10
+_CHOOSING, _LED = frozenset({"with", "without", "using", "no", "on"}), 3
 _POINTING = frozenset({"that", "this", "it"})
 _ASKING = frozenset({"what", "which", "much"})
 
@@ -42,6 +43,40 @@ def before_the_aside(
                 return recalculated(alone, first, before, knowledge)
             return _other_way_about(alone, past.asked, past.result, knowledge)
     return None
+
+
+def chosen_for_it(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return the calculation before a side question with what a turn chooses for it, and says no more than that: "and
+    with fans", after a cooling time and "when do the plugs melt?", which knows nothing of fans.
+    """
+    words = alone.reading.words
+    if context.asked is None or not isinstance(context.result, (LimitResult, FactResult, BandResult)):
+        return None
+    if len(words) > _BRIEF or alone.reading.amounts or not _CHOOSING.intersection(words[:_LED]):
+        return None
+    past = next((p for p in context.earlier[:LATELY] if isinstance(p.result, ModelResult)), None)
+    if past is None or not isinstance(past.result, ModelResult):
+        return None
+    choices = choices_of(past.result.model, alone, knowledge)
+    if not choices or not _takes_only(choices, past.result.model, alone, context, knowledge):
+        return None
+    before = context._replace(asked=past.asked, result=past.result, answer=past.answer)
+    return recalculated(alone, Scored(Declined(()), 0.0), before, knowledge)
+
+
+def _takes_only(
+    choices: dict[str, str], model: Model, alone: Question, context: Context, knowledge: Knowledge
+) -> bool:
+    """Return whether a turn names nothing but what it chooses, which the side question told nothing of."""
+    said = frozenset().union(*(knowledge.phrase(phrase).concepts for phrase in choices.values()))
+    if any(said.isdisjoint(m.concepts | m.implied) for m in knowledge.matcher.telling(alone.reading)):
+        return False
+    values = {value for i in model.inputs if i.id in choices for _, value, _ in i.choices}
+    if context.asked is None or context.answer is None:
+        return False
+    spoken = context.asked.reading.concepts | knowledge.phrase(context.answer.text).concepts
+    own = frozenset(c for m in knowledge.matcher.telling(alone.reading) for c in m.concepts)
+    return context.answer.entry not in values and own.isdisjoint(spoken)
 
 
 def on_the_figure_told(

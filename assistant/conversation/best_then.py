@@ -7,7 +7,7 @@ from assistant.knowledge.records import Procedure
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.mentions import Mention
-from assistant.understanding.then import Then, said_in, word_for_word, words_of
+from assistant.understanding.then import Then, Turn, said_in, word_for_word, words_of
 
 _HALF = 0.5
 _COLOURING = frozenset({"ask", "filler"})
@@ -32,7 +32,7 @@ def best_then(
     telling = turn.telling - figures
     said: dict[tuple[str, int | None], list[tuple[frozenset[int], Then]]] = {}
     for then in knowledge.asked_after(paragraphs):
-        explained = said_in(turn, then)
+        explained = said_in(turn, then) or _within_a_name(turn, then, knowledge)
         if explained is not None:
             said.setdefault((then.record, then.step), []).append((explained, then))
     found: list[tuple[tuple[int, int, int], Best]] = []
@@ -47,6 +47,17 @@ def best_then(
             worth = len(explained & turn.telling), len(longest.elements) + other, word_for_word(turn, longest)
             found.append((worth, best))
     return max(found, key=lambda each: each[0])[1] if found else None
+
+
+def _within_a_name(turn: Turn, then: Then, knowledge: Knowledge) -> frozenset[int] | None:
+    """Return the places that a way of asking explains within longer names, where its record knows of what these name:
+    the pin of "bypass pin", of a step with that.
+    """
+    explained = said_in(turn, then, within=True)
+    if explained is None:
+        return None
+    known = known_of(then, knowledge)
+    return explained if all(turn.within.get(k, known) & known for k in explained) else None
 
 
 def _explains(best: Best, telling: frozenset[int], alone: Question, figures: frozenset[int]) -> bool:

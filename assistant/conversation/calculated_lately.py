@@ -37,6 +37,8 @@ _LEAST_ALTITUDE = 1000.0
 _TIMES = 3.0
 """How many times larger or smaller than a limit a bare figure is that is not held against it."""
 _ONWARD = frozenset({"so", "and", "then", "now", "per", "each", "for", "into"})
+_GOING_ON = frozenset({"so", "then", "and", "with", "for", "ok", "say", "from", "of", "now"})
+"""Words beside a bare amount by which it is put into what was told: "1300 then"."""
 _POINTING = frozenset({"that", "it", "this", "those"})
 _BETWEEN = (FactResult, ProcedureResult)
 """Side questions that take no figure themselves."""
@@ -228,11 +230,14 @@ def _lacking(model: Model) -> list[str]:
 
 
 def _is_led(alone: Question, unit: str) -> bool:
-    """Return whether a turn is no more than one bare amount behind "at", or below zero, of the size of a unit."""
+    """Return whether a turn is no more than one bare amount behind "at", or below zero, of the size of a unit, or
+    goes on with one.
+    """
     amounts, words = alone.reading.amounts, alone.reading.words
     if len(amounts) != 1 or amounts[0].unit is not None or len(words) > _BRIEF:
         return False
     led = amounts[0].value < 0 or (bool(amounts[0].start) and words[amounts[0].start - 1] == "at")
+    led = led or (_GOING_ON.issuperset(w for w in words if w[0].isalpha()) and not _GOING_ON.isdisjoint(words))
     return led and (unit != "ft" or amounts[0].value >= _LEAST_ALTITUDE)
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.conversation.context import Context
 from assistant.conversation.going_through import gone_through, stems
 from assistant.resolving.knowing import Question
@@ -29,6 +31,20 @@ _SMALL = frozenset({
     "better", "difference", "effect", "reset", "cycled", "twice", "already",
 })  # fmt: skip
 _KNOWN = _OPENING | _AS_BEFORE | _SMALL
+_COME = frozenset({"back", "again", "returned", "reappeared", "relit", "recurred"})
+_SHOWN = frozenset({"it", "that", "light", "caption", "message", "warning", "shows", "comes", "came", "lit"})
+_OF_ITSELF = _COME | _SHOWN | frozenset({
+    "and", "but", "oh", "no", "so", "ok", "okay", "now", "then", "well", "the", "s", "is", "has", "have", "just",
+    "come", "on", "up", "been", "gone", "went", "there", "here", "amber", "already", "straight", "once", "more",
+})  # fmt: skip
+"""Words by which a turn tells that what was reset shows once more: "it's back again"."""
+
+
+def comes_again(words: Sequence[str]) -> bool:
+    """Return whether a turn tells that something shows once more, and says no more than that."""
+    said = [w for w in words if w[0].isalpha()]
+    whole = _OF_ITSELF.issuperset(said) and not _COME.isdisjoint(said) and not _SHOWN.isdisjoint(said)
+    return whole and said[0] not in ("is", "has", "have", "once", "on", "come")
 
 
 def case_asked(alone: Question, context: Context) -> tuple[Question, Result] | None:
@@ -41,6 +57,8 @@ def case_asked(alone: Question, context: Context) -> tuple[Question, Result] | N
         return None
     onward = {"what", "next"} <= set(words) or {"what", "now"} <= set(words)
     in_vain = not _DONE.isdisjoint(words[:3])
+    again = "?" not in alone.reading.words and comes_again(words)
+    onward = onward or again
     if _OPENING.isdisjoint(words[:4]) and "still" not in words[:3] and not (onward or in_vain):
         return None
     steps = gone.told.procedure.steps
@@ -49,7 +67,7 @@ def case_asked(alone: Question, context: Context) -> tuple[Question, Result] | N
     said = {stem(w) for w in words if w not in _KNOWN}
     if said and not said <= frozenset().union(*map(stems, steps)):
         return None
-    if in_vain and not cases and gone.at_once:
+    if (in_vain or again) and not cases and gone.at_once:
         return gone.asked_by(alone), gone.told  # nothing is for that case: what was told is all there is
     if len(cases) != 1:
         return None

@@ -18,8 +18,12 @@ _TOLD = (BandResult, CheckResult, LimitResult, ProcedureResult, FactResult)
 
 def names_its_own(best: Best, alone: Question, knowledge: Knowledge) -> bool:
     """Return whether a turn names a thing that neither a way of asking nor its record knows, and is answered in full
-    by itself by another record.
+    by itself by another record; or whether it asks what to do and names what a whole drill is for.
     """
+    if alone.reading.has("steps") and best.then.step is None:
+        drill = resolve_scored(alone, knowledge)
+        if isinstance(drill.result, ProcedureResult) and drill.score >= FULL:
+            return drill.record != best.then.record
     said = frozenset(c for element in best.then.elements for c in element.concepts)
     known = known_of(best.then, knowledge) | said
     if not any(known.isdisjoint(m.concepts) for m in things_of_its_own(alone, knowledge)):

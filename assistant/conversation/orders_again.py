@@ -25,13 +25,14 @@ from assistant.conversation.orders_changed import (
 )  # fmt: skip
 from assistant.conversation.other_orders import PEDALS, SEATS, SIDES, Order, controls_named, orders_of
 from assistant.conversation.readings import question_of
+from assistant.conversation.told_again import asked_back
 from assistant.knowledge.records import Model
 from assistant.quantities.amounts import Amount
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored
 from assistant.resolving.deflections import Deflection, deflections
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import ModelResult, Result
+from assistant.resolving.results import ModelResult, Needed, Result
 from assistant.resolving.steering_order import resolve_order
 from assistant.understanding.mentions import Reading
 
@@ -45,6 +46,8 @@ _BESIDE = OFF | FEET | ADDING | JOINING | SIDES.keys() | {
     "over", "all", "both", "them", "everything", "wait", "hang", "was", "goes", "way", "his", "hers", "mine", "other",
     "top", "one", "on", "let", "lets", "that", "push", "press", "kick", "hard",
 }  # fmt: skip
+_LETTING, _WHO = frozenset({"let", "lets", "letting"}), frozenset({"one", "other", "he", "she", "they", "i"})
+_BRIEF = 9
 _NAMES = {"left": "captain tiller", "right": "first officer tiller", PEDALS: PEDALS, "": "tiller", "mine": "my tiller"}
 _OTHER_TILLER = "the other tiller"
 
@@ -54,7 +57,11 @@ def orders_again(
 ) -> tuple[Question, Result] | None:
     """Return the sum of orders told last as a turn changes it, or None where the turn says something else too."""
     told, before = context.result, context.asked
-    if before is None or not isinstance(told, ModelResult) or told.model.function != _ORDERS:
+    if before is None:
+        return None
+    if isinstance(told, Needed) and _is_sum(told.record) and _lets_go(alone, told.record, knowledge):
+        return _still_lacking(alone, told, context, knowledge)
+    if not isinstance(told, ModelResult) or not _is_sum(told.model):
         return None
     if len(alone.reading.words) > _MOST_WORDS or not _says_no_more(alone, told.model, knowledge):
         return None
@@ -62,6 +69,9 @@ def orders_again(
         return None  # a sum of its own
     old = _taken_apart(before, told, knowledge)
     new = changed(alone, context, old, knowledge) if old else None
+    if new is None and _lets_go(alone, told.model, knowledge):
+        unclear = asked_back(context, knowledge)
+        return (alone, unclear) if unclear else None
     if old is None or new is None or (new == old and not alone.named_variant):
         return None
     if new.orders == old.orders and first.score >= _SURE and not alone.named_variant:
@@ -72,6 +82,35 @@ def orders_again(
     if not isinstance(found, ModelResult):
         return None
     return question.with_text(alone.reading.text)._replace(named_variant=alone.named_variant), found
+
+
+def _still_lacking(
+    alone: Question, told: Needed, context: Context, knowledge: Knowledge
+) -> tuple[Question, Result] | None:
+    """Return a sum that lacks its speed without the order of who lets go; what it lacks is asked for once more."""
+    before = context.asked
+    assert before is not None
+    orders = tuple(t for o in orders_of(before.reading) if (t := _told(o, before.reading)))
+    new = changed(alone, context, Sum(orders, None), knowledge) if orders and all(o.side for o in orders) else None
+    if new is None or not isinstance(told.record, Model):
+        unclear = asked_back(context, knowledge)
+        return (alone, unclear) if unclear else None
+    question = _said_anew(new, before, before.variant, knowledge)
+    found = resolve_order(knowledge.record(told.record.id, before.variant), question, knowledge)
+    return (question.with_text(alone.reading.text), found) if isinstance(found, Needed) else None
+
+
+def _is_sum(record: object) -> bool:
+    return isinstance(record, Model) and record.function == _ORDERS
+
+
+def _lets_go(alone: Question, record: object, knowledge: Knowledge) -> bool:
+    """Return whether a turn says that somebody lets go of a control, and no more."""
+    words = frozenset(alone.reading.words)
+    whose = bool(controls_named(alone.reading)) or not words.isdisjoint(_WHO)
+    lets = "go" in words and not words.isdisjoint(_LETTING)
+    brief = len(alone.reading.words) <= _BRIEF and not alone.reading.amounts
+    return isinstance(record, Model) and brief and whose and lets and _says_no_more(alone, record, knowledge)
 
 
 def _says_no_more(alone: Question, model: Model, knowledge: Knowledge) -> bool:

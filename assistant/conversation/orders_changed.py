@@ -67,7 +67,8 @@ def changed(alone: Question, context: Context, old: Sum, knowledge: Knowledge) -
         orders = _all_changed(reading, old) if every else _each_changed(reading, named, old)
     elif not words.isdisjoint(OFF) or leaves_centred(reading.words):
         feet = [(0, PEDALS)] if not words.isdisjoint(FEET) else []
-        orders = _left_off([whose for _, whose in feet or own or _pronoun(named, words)], old)
+        either = named if _ONE in words and _alike(old) else _pronoun(named, words)
+        orders = _left_off([whose for _, whose in feet or own or either], old)
     elif own:
         return None  # a control, and nothing that it does
     return None if orders is None else Sum(orders, speed or old.speed)

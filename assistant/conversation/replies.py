@@ -6,8 +6,10 @@ from collections.abc import Callable, Iterable
 
 from assistant.answering.answer import ANSWER, CLARIFY, Answer, Citation
 from assistant.answering.heard import published_heard
+from assistant.conversation.all_well import plain_words
 from assistant.conversation.beliefs import believed, changes_of_figures, colours
 from assistant.conversation.beside_questions import beside_questions
+from assistant.conversation.cases_of_steps import comes_again
 from assistant.conversation.composing import composed, replied
 from assistant.conversation.context import LATELY, Context
 from assistant.conversation.controls import asks_place, asks_when, control
@@ -27,6 +29,7 @@ from assistant.resolving.results import (
     CheckResult,
     FactResult,
     LimitResult,
+    ModelResult,
     Result,
 )  # fmt: skip
 
@@ -52,6 +55,8 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
         return replied(text, ANSWER, beside, knowledge), context
     last = context.answer
     if name == "again" and last:
+        if comes_again(plain_words(text)):
+            return None  # "it's back again" tells of what was reset
         return (context.said or last)._replace(question=text), context
     if name == "why" and last:
         return _at_the_limit(text, context, knowledge) or _why(text, context, knowledge)
@@ -208,7 +213,7 @@ def _when(text: str, context: Context) -> Answer | None:
 
 
 def _limits_told(context: Context) -> tuple[str, ...]:
-    """Return the ids of the limits that the last result told of."""
+    """Return the ids of the limits that the last result told of, or took."""
     result = context.result
     if isinstance(result, LimitResult):
         return tuple(limit.id for limit in result.limits)
@@ -216,6 +221,8 @@ def _limits_told(context: Context) -> tuple[str, ...]:
         return tuple(check.limit.id for check in result.checks)
     if isinstance(result, ChangeResult):
         return tuple(change.record for change in result.changes)
+    if isinstance(result, ModelResult):
+        return tuple(item.default for item in result.model.inputs if item.default)  # the figures that it takes as usual
     return ()
 
 

@@ -57,7 +57,9 @@ _LATELY = frozenset({"has", "have", "is", "s", "had", "ve", "was", "we", "i", "i
 
 def other_scenario(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
     """Return what holds with the states given before and those of a turn that only changes them."""
-    ways = (all_else_normal, added, supposed_beside, both_of_them, changed_back, changed_over, only_states_told)
+    ways = (
+        all_else_normal, added, supposed_beside, both_of_them, kind_back, changed_back, changed_over, only_states_told,
+    )  # fmt: skip
     return next((found for way in ways if (found := way(alone, context, knowledge))), None)
 
 
@@ -215,6 +217,19 @@ def changed_back(alone: Question, context: Context, knowledge: Knowledge) -> tup
         return None
     now = (*(c._replace(where=()) for c in given if c.input != new[0].input), *new)
     results = _changed(context._replace(scenario=given), now, knowledge)
+    if not results:
+        return None
+    return carried(alone, context, now, knowledge)._replace(conditions=now), _together(results)
+
+
+def kind_back(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
+    """Return what holds once the things told of that have failed and are called by their kind work again: "hydraulics
+    are fine again", "the hydraulics are back".
+    """
+    from assistant.conversation.kinds_back import working_again  # few turns need it
+
+    now = working_again(alone, context, knowledge)
+    results = _changed(context, now, knowledge) if now else []
     if not results:
         return None
     return carried(alone, context, now, knowledge)._replace(conditions=now), _together(results)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from assistant.conversation.cases_of_steps import comes_again
 from assistant.conversation.context import Context
 from assistant.conversation.going_through import Gone, gone_through, quantities
 from assistant.resolving.asked_quantity import QUANTITIES
@@ -123,7 +124,7 @@ def step_named(
     the turn answers clearly by itself. score: how well it does. A thing alone ("the pedals part") asks for its step.
     """
     told, words = context.result, alone.reading.words
-    if not isinstance(told, ProcedureResult) or len(words) > _LONG or alone.reading.amounts:
+    if not isinstance(told, ProcedureResult) or len(words) > _LONG or alone.reading.amounts or comes_again(words):
         return None
     rest = [w for w in words if w not in _FILLING and w not in _PARTS]
     things = [m for m in knowledge.matcher.telling(alone.reading) if not m.concepts & QUANTITIES]

@@ -264,7 +264,7 @@ def _stated(limit: Limit, score: float, match: Match, question: Question, know: 
     amounts = question.reading.amounts
     if match.tag == "check" or _PRESENT.intersection(question.reading.words):
         score *= 0.8
-    used = limit_rules.applied_to(limit, amounts, know)
+    used = limit_rules.applied_to(limit, amounts, know, question.reading.words)
     left = [a for a in amounts if a not in used and not limit_rules.reads_a_state(a, question)]
     penalty = _amount_penalty(match, left, know)
     if question.reading.has("maximum", "minimum"):

@@ -53,6 +53,7 @@ from assistant.resolving.results import (
     TableResult,
     TablesResult,
 )  # fmt: skip
+from assistant.resolving.sisters import sister_figures
 from assistant.resolving.something_named import names_something
 from assistant.resolving.state_questions import state_candidates
 from assistant.resolving.steering_order import resolve_order
@@ -155,6 +156,9 @@ def _told_or_asked(found: list[Candidate], question: Question, know: Knowledge) 
     if _sure(found, question) and not (best.score < ANSWERING and lacks_unit(found, best, question, know)):
         if best.match and not names_something(question, know):
             return Scored(Declined(()), 0.0)
+        sisters = sister_figures(found, question, know)
+        if sisters:
+            return Scored(sisters, 0.0)
         whole = with_labels(joined(found, question, know) or best.result, question, know)
         return Scored(whole, best.score, best.match.record if best.match else "")
     return Scored(_outside_all(found) or _which(question, know) or unsure(found, question, know), 0.0)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from itertools import pairwise
 
 from assistant.knowledge.records import BandRule, Bands, Limit, Value
@@ -45,7 +45,7 @@ def amount_for(limit: Limit, question: Question, know: Knowledge) -> Amount | No
     if figure is None or not question.reading.amounts:
         return None
     amounts = own_amounts(limit.id, question, know)
-    applied = applied_to(limit, amounts, know)
+    applied = applied_to(limit, amounts, know, question.reading.words)
     # "Ten knots over", "by 8 kt": a difference, and no reading to hold against the limit.
     rest = [a for a in amounts if a not in applied and not _is_difference(a, question)]
     rest = [a for a in rest if not _other_basis(limit, a)]
@@ -169,20 +169,30 @@ def _plausible(value: float, figure: Value) -> bool:
     return figure.value == 0 or 0.1 <= abs(value / figure.value) <= 10 or value == 0
 
 
-def applied_to(limit: Limit, amounts: Iterable[Amount], know: Knowledge) -> list[Amount]:
+def applied_to(limit: Limit, amounts: Sequence[Amount], know: Knowledge, words: Sequence[str]) -> list[Amount]:
     """Return the amounts that decide whether a limit applies."""
     found = []
-    for _, _, value, unit in limit.applies:
+    for name, _, value, unit in limit.applies:
         fitting = [a for a in amounts if a.unit is not None and fits(a, unit, know.units) is not None]
+        fitting = fitting or _said_of(name, amounts, words)
         fitting = fitting or [a for a in amounts if a.unit is None and a.value == value]
         found.extend(fitting[:1])
     return found
 
 
+def _said_of(name: str, amounts: Sequence[Amount], words: Sequence[str]) -> list[Amount]:
+    """Return the bare numbers that are said of what decides whether a limit applies: "12 in a turn of 70"."""
+    own = {form for word in name.split() for form in (word, f"{word}s")}
+    bare = [a for a in amounts if a.unit is None] if len(amounts) > 1 else []
+    behind = [a for a in bare if words[a.start - 1] == "of" and words[a.start - 2] in own and a.start > 1]
+    return behind or [a for a in bare if not own.isdisjoint(words[a.end : a.end + 1])]
+
+
 def applies(limit: Limit, question: Question, know: Knowledge) -> bool | None:
     """Return whether a limit holds where the question's other amounts stand; None when that is not said."""
-    for _, test, value, unit in limit.applies:
+    for name, test, value, unit in limit.applies:
         amounts = [a for a in question.reading.amounts if a.unit is not None and fits(a, unit, know.units) is not None]
+        amounts = amounts or _said_of(name, question.reading.amounts, question.reading.words)
         amounts = amounts or [a for a in question.reading.amounts if a.unit is None and 0.1 <= a.value / value <= 10]
         if not amounts:
             return None

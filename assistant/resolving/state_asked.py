@@ -68,8 +68,17 @@ def output_matches(
     states = [c for c in own if given is not None or not c.is_result]
     found = [m for m in know.matcher.rank_among(know.tables, question.reading, excused=excused) if m.score > 0.2]
     bound = question.reading.has("maximum", "minimum")  # how much it may be is a limit's to tell
-    counts = {m.record: not bound and _rests_on(m.record, states, know) for m in found if m.under_states}
+    whether = _asks_whether_in_a_state(question)
+    counts = {m.record: not bound and (whether or _rests_on(m.record, states, know)) for m in found if m.under_states}
     return [m for m in found if not m.under_states or (counts[m.record] and _fits_well(m))]
+
+
+def _asks_whether_in_a_state(question: Question) -> bool:
+    """Return whether a question asks whether something may be done in a state of anything: "can I retract with the
+    bypass pin in". That the state has no bearing on it is told then.
+    """
+    reading = question.reading
+    return reading.has("can") and not reading.amounts and any(not c.is_result for c in question.conditions)
 
 
 def _fits_well(match: Match) -> bool:

@@ -58,7 +58,8 @@ def row_candidates(
         score -= 0.1 if content and not explained else 0.0
     elif not relevant and not unsaid:
         doubted = any(c.asked and c.is_result for c in question.conditions) and bool(named)
-        score = 0.93 if normal else _UNTOUCHED if asked or doubted else 0.4
+        outright = bool(asked) and not barred and question.reading.has("can") and not question.reading.amounts
+        score = 0.93 if normal or outright else _UNTOUCHED if asked or doubted else 0.4
     if not (asked or named) and any(_of_another(m, table, inputs, know) for m in barred):
         score *= UNEXPLAINED
     score *= barring(barred, know) * unused_amounts(question)

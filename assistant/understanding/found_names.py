@@ -25,6 +25,7 @@ from assistant.understanding.word_lists import WordLists
 _TELLING = ("ask", "ask!", "quantity")
 """Kinds whose names tell what is asked, however common their words."""
 _WHETHER = (["is"], ["are"], ["be"], ["get"], ["gets"])
+_GETTING = (["i"], ["we"], ["you"], ["they"])
 _HOW_LOST = (["with"], ["when"], ["if"], ["by"], ["after"], ["without"])
 _BEFORE_VERB = frozenset({"i", "we", "you", "they", "to", "not", "cannot", "must", "should", "would", "will", "shall"})
 _INTO = frozenset({"in", "into", "on", "to"})
@@ -163,6 +164,8 @@ class Names:
         if words[name.end - 1] != "lost" or self._lexicon.shows.keys().isdisjoint(name.concepts):
             return False
         before = [word for word in words[max(0, name.start - 2) : name.start] if word != "the"]
+        if before[:1] in _GETTING and "get" in before:
+            return False  # "do | we get | STEER LOST when …"
         return before[-1:] in _WHETHER and words[name.end : name.end + 1] in _HOW_LOST
 
     def _without_last(self, name: Found, stems: list[str], free: list[bool]) -> Found | None:

@@ -197,7 +197,7 @@ _IS_SO = frozenset({
 def expanded(tokens: list[Token]) -> list[Token]:
     """Return the tokens with contractions as the words that they stand for."""
     result: list[Token] = []
-    tokens = _added_on_top(_without_dots(tokens))
+    tokens = _what_to_do(_added_on_top(_without_dots(tokens)))
     for at, token in enumerate(tokens):
         parts = expand(token.text)
         if token.text in _ONES and at + 1 < len(tokens) and tokens[at + 1].text in _IS_SO:
@@ -207,6 +207,15 @@ def expanded(tokens: list[Token]) -> list[Token]:
         else:
             result.extend(Token(part, token.raw, token.start, token.end) for part in parts if part)
     return result
+
+
+def _what_to_do(tokens: list[Token]) -> list[Token]:
+    """Read "what do" at the end as "what do I do": "STEER LOST what do"."""
+    end = next((k for k in range(len(tokens), 0, -1) if tokens[k - 1].text[0].isalnum()), 0)
+    if [t.text for t in tokens[max(0, end - 2) : end]] != ["what", "do"]:
+        return tokens
+    last = tokens[end - 1]
+    return [*tokens[:end], last._replace(text="i", raw="i"), last, *tokens[end:]]
 
 
 def _added_on_top(tokens: list[Token]) -> list[Token]:

@@ -127,11 +127,14 @@ def _element(part: str) -> Element:
 
 
 class Turn(NamedTuple):
-    """The words of a turn: the places of those that tell, by stem and by what they name."""
+    """The words of a turn: the places of those that tell, by stem and by what they name; and what the longer names at
+    places within them stand for.
+    """
 
     stems: Mapping[str, list[int]]
     concepts: Mapping[str, list[int]]
     telling: frozenset[int]
+    within: Mapping[int, frozenset[str]]
 
 
 def words_of(reading: Reading) -> Turn:
@@ -139,6 +142,7 @@ def words_of(reading: Reading) -> Turn:
     stems: dict[str, list[int]] = defaultdict(list)
     concepts: dict[str, list[int]] = defaultdict(list)
     telling = set()
+    within: dict[int, frozenset[str]] = {}
     for place, word in enumerate(reading.words):
         if word[0].isalnum():
             stems[stem(word)].append(place)
@@ -147,20 +151,36 @@ def words_of(reading: Reading) -> Turn:
     for mention in reading.mentions:
         for concept in mention.telling:
             concepts[concept] += mention.taken
-    return Turn(stems, concepts, frozenset(telling))
+        if len(mention.taken) > 1 and any(c[0].isalpha() for c in mention.concepts):
+            within.update(dict.fromkeys(mention.taken, mention.concepts | mention.implied))
+    return Turn(stems, concepts, frozenset(telling), within)
 
 
-def said_in(turn: Turn, then: Then) -> frozenset[int] | None:
-    """Return the places of the words of a turn that a way of asking explains, or None where it is not said whole."""
+def said_in(turn: Turn, then: Then, within: bool = False) -> frozenset[int] | None:
+    """Return the places of the words of a turn that a way of asking explains, or None where it is not said whole.
+
+    within: whether a word within a longer name counts, though that names another thing.
+    """
     explained: set[int] = set()
     for stems, concepts in then.elements:
         named = [place for c in concepts for place in turn.concepts.get(c, ())]
-        if stems <= turn.stems.keys():
+        other = not within and len(then.elements) == 1
+        if stems <= turn.stems.keys() and not (other and _of_another_name(stems, concepts, turn)):
             explained.update(place for s in stems for place in turn.stems[s])
         elif not named:
             return None
         explained.update(named)
     return frozenset(explained)
+
+
+def _of_another_name(stems: frozenset[str], concepts: frozenset[str], turn: Turn) -> bool:
+    """Return whether the words of a name are said within a longer one alone, which names another thing: the brake of a
+    parking brake, where the brakes are asked for.
+    """
+    places = [place for s in stems for place in turn.stems[s]]
+    if not concepts or len(stems) > 1:
+        return False
+    return all(concepts.isdisjoint(turn.within.get(place, concepts)) for place in places)
 
 
 def word_for_word(turn: Turn, then: Then) -> int:
