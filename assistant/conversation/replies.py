@@ -9,7 +9,6 @@ from assistant.answering.heard import published_heard
 from assistant.conversation.all_well import plain_words
 from assistant.conversation.beliefs import believed, changes_of_figures, colours
 from assistant.conversation.beside_questions import beside_questions
-from assistant.conversation.cases_of_steps import comes_again
 from assistant.conversation.composing import composed, replied
 from assistant.conversation.context import LATELY, Context
 from assistant.conversation.controls import asks_place, asks_when, control
@@ -55,6 +54,8 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
         return replied(text, ANSWER, beside, knowledge), context
     last = context.answer
     if name == "again" and last:
+        from assistant.conversation.cases_of_steps import comes_again  # few turns need it
+
         if comes_again(plain_words(text)):
             return None  # "it's back again" tells of what was reset
         return (context.said or last)._replace(question=text), context
