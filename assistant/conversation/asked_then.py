@@ -111,7 +111,8 @@ def _of_another_like(then: Then, alone: Question, context: Context, knowledge: K
     """Return whether a record tells of one of a family, RTO, where another one of it was asked of last and the turn
     names none.
     """
-    if "how" not in alone.reading.words[:2] or "come" in alone.reading.words:
+    asks = "how" in alone.reading.words[:2] or bool(alone.reading.asked & QUANTITIES)
+    if not asks or "come" in alone.reading.words:
         return False  # "the last resort?" tells the other one by what it is
     asked = context.asked.reading.concepts if context.asked else frozenset()
     record, families_of = knowledge.base.records[then.record], knowledge.lexicon.families_of

@@ -120,7 +120,7 @@ def _best_inside(
     if isinstance(first.result, _passed_over(alone)):
         first = first._replace(score=0.0)
     least = _least(alone, first, knowledge)
-    found = (c for c in candidates(question, knowledge) if c.score >= least)
+    found = (c for c in candidates(question, knowledge) if c.score >= least and not _is_bare_reason(c.result, alone))
     best = next((c for c in found if not isinstance(c.result, _passed_over(alone))), None)
     if best is None or best.match is None or best.match.record == first.record:
         return None
@@ -129,6 +129,12 @@ def _best_inside(
     unknown = names_unknown(best.match.record, alone, knowledge)
     named = not unknown and gives_what_is_asked(best.result, alone, knowledge)
     return best if named and _is_of_it(best, alone, first, context, knowledge) else None
+
+
+def _is_bare_reason(result: Result, alone: Question) -> bool:
+    """Return whether a statement gives no more than a reason, to a turn that does not ask why."""
+    because = isinstance(result, FactResult) and result.fact.says.startswith("Because")
+    return because and not alone.reading.has("why", "cause", "function")
 
 
 def _passed_over(alone: Question) -> tuple[type, ...]:

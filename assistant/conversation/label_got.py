@@ -15,6 +15,7 @@ _SHOWS = frozenset({
     "comes", "came", "come", "coming", "lights", "lit", "shows", "showed", "showing", "appears", "appeared", "pops",
     "popped",
 })  # fmt: skip
+_IS, _ON = frozenset({"is", "has", "stays"}), frozenset({"on", "lit", "showing", "come", "amber"})
 _WHO = frozenset({"i", "we", "you", "they", "if", "when", "suppose", "say", "now", "and", "crew", "with"})
 _SOON = 3
 """Words at most before who gets it: what is told opens a turn."""
@@ -36,7 +37,8 @@ def _told_place(words: list[str]) -> int | None:
     for k, (one, other) in enumerate(pairwise(words)):
         if other == "it" and one in _GOT and not _WHO.isdisjoint(words[max(0, k - 1) : k + 1]) and k <= _SOON:
             return k + 1
-        if one == "it" and other in _SHOWS and k <= _SOON and words[k - 1 : k] != ["does"]:
+        is_on = other in _IS and not _ON.isdisjoint(words[k + 2 : k + 3]) and words[k - 1 : k] != ["is"]
+        if one == "it" and (other in _SHOWS or is_on) and k <= _SOON and words[k - 1 : k] != ["does"]:
             return k
     return None
 

@@ -51,16 +51,23 @@ _IT = frozenset({"it", "its"})
 def with_names(alone: Question, context: Context, knowledge: Knowledge) -> Question:
     """Return a turn with the names of the things that it only numbers or points at, else as it is."""
     words = list(alone.reading.words)
-    if context.asked is None or len(words) > _LONG:
+    if context.asked is None or len(words) > 2 * _LONG:
         return alone
-    found = _by_number(alone, context, knowledge) or _that_one(words, context, knowledge)
-    found = found or _by_kind(alone, context, knowledge) or _unnamed(alone, context, knowledge)
+    found = None if len(words) > _LONG else _named_again(alone, words, context, knowledge)
     found = found or label_got(words, context, knowledge)
     if found is None:
         return alone
     at, end, name = found
     text = " ".join((*words[:at], name, *words[end:]))
     return question_of(text, knowledge, context.variant).with_text(alone.reading.text)
+
+
+def _named_again(
+    alone: Question, words: list[str], context: Context, knowledge: Knowledge
+) -> tuple[int, int, str] | None:
+    """Return where a short turn numbers or points at a thing, and its name."""
+    found = _by_number(alone, context, knowledge) or _that_one(words, context, knowledge)
+    return found or _by_kind(alone, context, knowledge) or _unnamed(alone, context, knowledge)
 
 
 def _by_number(alone: Question, context: Context, knowledge: Knowledge) -> tuple[int, int, str] | None:

@@ -17,6 +17,7 @@ from assistant.resolving.results import BandResult, CheckResult, Result
 
 _LONG, _MOST_BEFORE = 8, 12
 _LEADING = frozenset({"and", "or", "so", "but", "then", "ok", "can", "may", "could", "is", "for", "to"})
+_TIMES = frozenset({"s", "min", "h"})
 _OPEN = frozenset({"why", "how", "who", "where", "when", "which", "what"})
 
 
@@ -55,10 +56,14 @@ def _reading_told(before: Question) -> str:
 
 
 def _judges_it(found: Scored, before: Question, context: Context) -> bool:
-    """Return whether a result judges the same reading by something else than what judged it last."""
+    """Return whether a result judges the same reading by something else than what judged it last, or is the verdict
+    told: "for take-off" says of it what was meant. How long something lasts is not held against other times.
+    """
     result, given = found.result, before.reading.amounts[0].value
     last = context.answer.entry if context.answer else ""
-    if found.score < ANSWERING or found.record == last:
+    if found.score < ANSWERING or (found.record == last and result != context.result):
+        return False
+    if before.reading.amounts[0].unit in _TIMES:
         return False
     if isinstance(result, BandResult):
         return result.given == given

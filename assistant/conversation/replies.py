@@ -19,7 +19,7 @@ from assistant.conversation.earlier_told import figure_named, limit_again, named
 from assistant.conversation.library import library_reply, with_books
 from assistant.conversation.readings import question_of, things_named
 from assistant.conversation.state_reasons import asks_what_brings_it, state_reason, tells_states
-from assistant.knowledge.records import Fact, Model, Source
+from assistant.knowledge.records import Fact, Limit, Model, Source
 from assistant.resolving.changes import changes_of
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
@@ -299,7 +299,21 @@ def _is_reason(fact: Fact, last: Answer, asked: Question, knowledge: Knowledge) 
     matcher = knowledge.matcher
     weights = {m: matcher.mention_weight(m) for m in asked.reading.mentions if not matcher.is_soft(m)}
     left = sum(w for m, w in weights.items() if said.isdisjoint(m.concepts | m.implied))
-    return "why" in said and bool(shared) and left <= _LEFT * sum(weights.values())
+    fits = "why" in said and bool(shared) and left <= _LEFT * sum(weights.values())
+    return fits and not _of_another_limit(fact, last, asked, knowledge)
+
+
+def _of_another_limit(fact: Fact, last: Answer, asked: Question, knowledge: Knowledge) -> bool:
+    """Return whether a reason is that of another limit than the one told: each of its ways of asking names a thing that
+    neither the question nor the answer names.
+    """
+    told = knowledge.base.records.get(last.entry)
+    if not isinstance(told, Limit):
+        return False
+    known = asked.reading.concepts | knowledge.phrase(told.of).concepts | knowledge.phrase(last.text).concepts
+    whys = [ask for ask in fact.asks if "why" in ask.split()] or fact.asks
+    asks = (things_named(knowledge.phrase(ask.replace("[", "").replace("]", "")), knowledge) for ask in whys)
+    return all(any(known.isdisjoint(m.concepts | m.implied) for m in named) for named in asks)
 
 
 def _sections(sources: Iterable[Source | Citation]) -> set[tuple[str, str]]:

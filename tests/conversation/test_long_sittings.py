@@ -150,3 +150,20 @@ def test_who_lets_go_and_how_sharp_a_turn_is(talk: Talk, turns: tuple[str, ...])
 def test_what_is_meant_beside_what_was_told(talk: Talk, turns: tuple[str, ...]) -> None:
     *said, pattern = turns
     assert re.search(pattern, talk(*said)[-1].text), talk(*said)[-1].text
+
+
+@pytest.mark.parametrize(
+    "turns",
+    [
+        ("tow at 88 degrees", "why not", "^The reason is not stated"),
+        ("tow with accumulator at 1850", "why not", "^There would be no reserve brake"),
+        ("autobrake for a contaminated runway", "how long till that one starts", "and the deceleration", r"^3\.2 m/s"),
+        ("free fall lever pulled, brakes affected?", "steering", "^Nose-wheel steering is lost"),
+        ("free fall lever pulled, brakes affected?", "steering", "why", "^Because the same valve"),
+        ("when does GEAR MISMATCH show", "it's on, the legs are coming down, what's the drill", "^GEAR MISMATCH on e"),
+    ],
+    ids="/".join,
+)
+def test_a_reason_is_of_what_was_told(talk: Talk, turns: tuple[str, ...]) -> None:
+    *said, pattern = turns
+    assert re.search(pattern, talk(*said)[-1].text), talk(*said)[-1].text
