@@ -29,6 +29,8 @@ def absolute(need: Need, said: Said) -> list[str]:
         return []
     if any(p.verdict or p.state for p in need.points) and not need.loss:
         return []
+    if {c.amount.value for c in said.claims} & {f.value for p in need.points for f in p.figures}:
+        return []  # "nothing at 110, all of it up to 30"
     own = set(need.expected.lower().replace(",", " ").replace(".", " ").replace(":", " ").split())
     return [] if own & _ABSOLUTE.intersection(words) or own & {"no", "not"} & set(words) else [said.text.strip()]
 
@@ -49,13 +51,16 @@ def limitless(need: Need, said: Said) -> bool:
 def too_soon(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     """Return that something is done at once which has to wait for a time that is not said."""
     soon = plain("immediately")
-    if soon not in said.words or re.search(r"\b(?:at once|immediately|straight away)\b", need.expected.lower()):
+    text = " ".join(said.reading.words)
+    true = re.search(r"\b(?:at once|immediately|straight away)\b", need.expected.lower())
+    if soon not in said.words or true or _NOT_SOON.search(text):
         return []
     waits = any(h.share < 1 and any(f.unit in _TIMES for f in h.point.figures) for h in held)
     return ["at once"] if waits and soon not in need.asked else []
 
 
 _TIMES = ("s", "min", "h")
+_NOT_SOON = re.compile(r"\bnot (?:\w+ )?(?:at once|immediately|instantly|straight away|right away)\b")
 
 
 def nothing_does(need: Need, said: Said, know: Knowledge) -> list[str]:

@@ -15,6 +15,8 @@ _ARTICLES = word_set("a an the your")
 _BETWEEN = word_set("all both completely cut get gets locked now switched taken then totally turned")
 _BE = word_set("are be get gets is")
 _TELLING = 0.7
+_LET_OUT = word_set("flap gear leg spoiler wheel")
+"""What is there when it is out, as plain words."""
 _GONE = (LOST - {"lose", "loses", "unaffected", "unchanged", "goes"}) | {"ignored", "released"}
 
 
@@ -63,4 +65,4 @@ def _is_out(place: int, element: Element, said: Said) -> bool:
     i += 1
     while i < len(words) and words[i] in _BETWEEN:
         i += 1
-    return i < len(words) and words[i] in _GONE
+    return i < len(words) and words[i] in _GONE and not (words[i] == "out" and not _LET_OUT.isdisjoint(element.words))

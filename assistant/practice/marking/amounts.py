@@ -15,7 +15,7 @@ def in_percent(amounts: Sequence[Amount], words: Sequence[str]) -> list[Amount]:
     found = list(amounts)
     for i in range(len(found) - 2, -1, -1):
         one, other = found[i], found[i + 1]
-        listed = set(words[one.end : other.start]) <= {",", "and", "or", "/"} and one.end < other.start
+        listed = set(words[one.end : other.start]) <= {",", "and", "or", "/"} and (one.end < other.start or one.spoken)
         if one.unit is None and other.unit == "percent" and listed and one.value > 1:
             found[i] = one._replace(unit="percent")
     return found

@@ -42,6 +42,8 @@ def _worded(answer: str, need: Need) -> str:
     if any(p.text.lower().startswith("replace") for p in need.points):
         answer = _FITTED.sub("replace it", answer)
         answer = _GOES.sub("replace it", answer)
+    if any("leave the gear down" in p.text for p in need.points):
+        answer = _NOT_RAISED.sub("leave the gear down", answer)
     return _THE_ONE.sub(r"\1 seat", answer) if "seat" in answer else answer
 
 
@@ -50,8 +52,13 @@ def _numbered(answer: str, need: Need) -> str:
     if not {"system", "systems"}.intersection(need.question.words):
         return answer
     answer = _NUMBER.sub(r"system \1", answer)
-    named = "system" in answer.lower() and any(_SYSTEM.match(p.text) for p in need.points)
-    return _ON_ONE.sub(r"on system \1", answer) if named else answer
+    systems = [p for p in need.points if _SYSTEM.match(p.text)]
+    if len(systems) > 1 and len(systems) == len(need.points):
+        if _ONES.fullmatch(answer):
+            answer = _ONE.sub(r"system \1", answer)
+        answer = _FOR_IT.sub(r"system \1", answer)
+        return _ON_ONE.sub(r"on system \1", answer)
+    return _ON_ONE.sub(r"on system \1", answer) if systems and "system" in answer.lower() else answer
 
 
 _TOPPED = re.compile(
@@ -64,6 +71,11 @@ _GOES = re.compile(
 """A tyre that is done with: "so it goes"."""
 _FITTED = re.compile(
     r"\b(?:fit|put on|get|needs?) (?:a |an )?(?:new|another|fresh|different) (?:one|tyre|tire)\b", re.IGNORECASE
+)
+_NOT_RAISED = re.compile(
+    r"\b(?:do not|don['’]?t|not|never|without) (?:retract(?:ing)?|rais(?:e|ing)|(?:pull|bring|tak)(?:e|ing)? up)"
+    r"(?: (?:it|the (?:gear|wheels|legs)|gear))?(?: up)?\b",
+    re.IGNORECASE,
 )
 _THE_ONE = re.compile(r"\b((?:left|right)(?:[- ]hand)?) (?:one|side)\b", re.IGNORECASE)
 _BARE = re.compile(r"(?<=[,;.])\s*(?:then |and |back )*(up|down|dn)(?: again)?(?=\s*(?:[,;.]|$))", re.IGNORECASE)
@@ -93,4 +105,9 @@ _GEAR = re.compile(r"\b(?:gear|handle|wheels|legs|gear lever|gear handle) (?:bac
 _SYSTEM = re.compile(r"system \d$", re.IGNORECASE)
 _ON_ONE = re.compile(r"\bon (one|two|1|2)\b(?=\s*(?:[,;.]|and\b|$))", re.IGNORECASE)
 """A system by its number alone: "the gear on 1"."""
+_ONE = re.compile(r"\b(one|two|1|2)\b", re.IGNORECASE)
+_ONES = re.compile(r"\W*(?:(?:one|two|1|2|and|then)[\s,;/.]*)+", re.IGNORECASE)
+"""Systems by nothing but their numbers: "one, two"."""
+_FOR_IT = re.compile(r"(?<!system )\b(one|two|1|2)(?= (?:for|runs|does|drives|powers|supplies|feeds)\b)", re.IGNORECASE)
+"""A system by its number, before what it is for: "one for the gear"."""
 _NUMBER = re.compile(r"\b(?:number|no\.|no|nr\.?|num\.?) ?(one|two|1|2)\b", re.IGNORECASE)

@@ -29,7 +29,8 @@ def beside_the_point(need: Need, said: Said, know: Knowledge) -> bool:
     asked = need.question.concepts
     kinds = know.lexicon.kinds
     told = _FASTER.search(" ".join(said.reading.words)) is not None
-    measured = not told and any(kinds.get(c) == "quantity" for m in said.content for c in m.concepts if c in asked)
+    exact = [m for m in said.content if said.reading.words[m.start - 1 : m.start] not in _ROUGHLY or not m.start]
+    measured = not told and any(kinds.get(c) == "quantity" for m in exact for c in m.concepts if c in asked)
     sides = _SIDES if any(p.text in _SIDES for p in need.points) else frozenset()
     words = set(said.reading.words)
     if _REPROACHES.search(" ".join(said.reading.words)):
@@ -42,6 +43,8 @@ _FASTER = re.compile(
     r"\b(?:as|when|if|the more) (?:you|we|it|the aeroplane) (?:speeds? up|slows? down)\b"
 )
 """What tells of going faster, and gives no speed."""
+_ROUGHLY = tuple((w,) for w in word_set("enough fairly pretty quite rather really reasonably relatively too very"))
+"""Words by which what follows is no measure: "fairly slow"."""
 _REPROACHES = re.compile(r"\b(?:should|ought to|must) (?:not|never)(?: both| all| ever)? (?:be|have|do)\b")
 """What says how people ought to behave: "they shouldn't both be steering"."""
 _OTHERWISE = re.compile(r"\bor\b|\bhow (?!many|much|long|far|fast|high|hot|deep|wide)")

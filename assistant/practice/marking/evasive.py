@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
+from itertools import pairwise
 
 from assistant.frozen import NamedTuple
 from assistant.practice.marking.narrowing import MODES
@@ -70,13 +71,36 @@ def without_remarks(said: Said, know: Knowledge) -> str:
 
 
 def _clauses(said: Said) -> list[list[str]]:
-    return [[said.reading.words[i] for i in piece] for piece in said.pieces(_CUTS)]
+    words = said.reading.words
+    return [[words[i] for i in each] for piece in said.pieces(_CUTS) for each in _by_speaker(piece, words)]
+
+
+def _by_speaker(piece: range, words: tuple[str, ...]) -> list[range]:
+    """Return a clause parted before an "I" or "we" that begins another one: "it's in the book I'd read it there"."""
+    starts = [
+        i for i in piece[_LEAST:-_LEAST]
+        if words[i] in _SPEAKING and words[i + 1] in _SPOKEN and words[i - 1] not in _LEADING_ON
+    ]  # fmt: skip
+    edges = [piece.start, *starts, piece.stop]
+    return [range(a, b) for a, b in pairwise(edges)]
+
+
+_LEAST = 2
+_SPEAKING = word_set("i we you")
+_SPOKEN = word_set("can could do just must need should will would")
+_LEADING_ON = word_set("as before how if or than that until what when where which while who why")
 
 
 def _opened(words: list[str]) -> list[str]:
-    """Return a clause without the words that only open it."""
+    """Return a clause without the words that only open it, or lead on from it."""
     start = next((i for i, word in enumerate(words) if word not in _OPENERS), len(words))
-    return words[start:]
+    end = len(words)
+    while end > start and words[end - 1] in _ENDING:
+        end -= 1
+    return words[start:end]
+
+
+_ENDING = word_set("and because but or so then")
 
 
 def _is_remark(words: list[str], know: Knowledge, of_people: bool) -> bool:
@@ -107,6 +131,10 @@ _ABOUT = (
     r"(?:it|that|this|those|these|them|so|me|us|what to do)"
     r"(?: one| decision| call| sum| out| up| for (?:me|us))*"
 )
+_SUBJECT = (
+    r"(?:the |all the |all )?(?:answer|details?|drill|figures?|items?|numbers?|order|procedure|rest|steps?|values?)"
+    r"(?: (?:for|to|of|about) (?:that|it|this|those|them))?"
+)
 _ADJECTIVES = r"(?: very| quite| important| big| special| safety| certain| specific| good| memory)*"
 
 
@@ -136,13 +164,24 @@ def _claiming_nothing(names: dict[str, str], person: str) -> tuple[str, ...]:
     return (
         rf"{want} (?:{_LOOKS})\b.* (?:{writing}|{person}|{_ABOUT}|first)(?: first| before i \w+.*| up)?",
         rf"{want} (?:{_TAKES})\b.* (?:{writing}|{person})(?: .*{_ABOUT})?",
-        rf"{want} (?:{_LOOKS}) (?:at )?{thing}(?: first| before .*| for myself)?",
+        rf"{want} (?:{_LOOKS}) (?:at )?{thing}(?: first| again| once more| before .*| for myself)?",
+        rf"{want} (?:{_LOOKS}) {_ABOUT}(?: off| up| out)*(?: from| in)? (?:there|here|that)",
+        rf"(?:just |simply |then |and )*(?:{_LOOKS}|{_TAKES}|work through|go through|read off) "
+        rf"(?:{_ABOUT} )?(?:up |off |out |from |in |on |through |by )*(?:{writing})(?: .*{_ABOUT})?",
+        rf"{_SUBJECT} (?:is|are|s|was)(?: all| just| only)* "
+        rf"(?:written |stated |printed |listed |given |somewhere |there )*(?:in|on) (?:{writing})(?: .*{_ABOUT})?",
+        rf"(?:(?:as|like) )?(?:my|our|an old) (?:\w+ )?(?:{names['people']}) (?:always |once |often |used to )*"
+        r"(?:says?|said|tells?|told|warns?|warned|taught)(?: (?:me|us|so|that))*",
+        r"(?:that|it|this|they)(?: is| are| s)? what (?:\w+ )?(?:is|are|s)(?: there)? for",
+        r"(?:that|it|this|they)(?: is| are| s)? what (?:you|we|one|they) (?:do|use|press|hold|need|want) "
+        r"(?:it |them )?(?:for|to) .*",
         rf"{writing}{_MAY} (?:{_TELLS}) (?:\w+ )?{_ABOUT}",
         rf"{_LEAVES} (?:written |stated |printed |listed |given |somewhere |there )*(?:in|on) (?:{writing})"
         r"(?: somewhere)?",
         rf"there (?:is|s) {writing}(?: in .*)? (?:for|on|about) (?:it|that|this)(?: .*)?",
         rf"{want} {person} to (?:{_LOOKS})\b.*",
         r"(?:it|they|that)\b.* depend(?:s|ing) on (?:the |what |which |how )?(?:\w+ ?){1,4}",
+        r"(?:(?:it|that) )?(?:all )?depends (?:on )?(?:how|if|what|where|whether|which|who|whose) (?:\w+ ?){1,6}",
         r"(?:you|we|i)(?: would| will| can| could| should| d)+ (?:just |soon )?(?:feel|notice|know|tell|expect)\b.*",
         rf"(?:whichever|whatever|what)(?: one)? {writing} (?:says|tells|gives|has|shows|wants)\b.*",
         rf"{want} (?:{_LOOKS})\b.* (?:instead|myself|too|as well)",
@@ -152,7 +191,7 @@ def _claiming_nothing(names: dict[str, str], person: str) -> tuple[str, ...]:
         r"(?:just |always |first )*fly the (?:aeroplane|aircraft|plane)(?: first)?",
         r"(?:it|that|this)(?: all| really| just)? (?:depends|varies)(?: on (?:the )?(?:situation|circumstances|"
         r"conditions|case|day|aeroplane|aircraft|type|operator))?",
-        rf"(?:it|that|this|they) (?:is|s|was) {kind}(?: (?:to know|to remember|to bear in mind|"
+        rf"(?:it|that|this|they) (?:is|s|was)(?: not)? {kind}(?: (?:to know|to remember|to bear in mind|"
         rf"(?:about|for|on|of|to do with|in)(?: the| your)? (?:{names['things']})))?",
         rf"{_LEAVES} (?:the )?(?:sort|kind) of thing .*",
         rf"(?:(?:you|we|i|they|just|to|can|check|measure|read|see) )*(?:it |that |them )?with "

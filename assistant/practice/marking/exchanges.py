@@ -53,12 +53,14 @@ _NONE: frozenset[str] = frozenset()
 def _one_for_all(need: Need, said: Said, fits: list[list[tuple[int, int]]]) -> bool:
     """Return whether one figure is given for cases that have each their own: "15 s in both cases"."""
     points = {i for spots in fits for i, _ in spots}
-    if len(points) != 1 or not all(fits) or not ALIKE.search(" ".join(said.reading.words)):
+    text = " ".join(said.reading.words)
+    if len(points) != 1 or not all(fits) or not (ALIKE.search(text) or _APIECE.search(text)):
         return False
     (only,) = points
     return not any(_OF_TWO.match(c) for e in need.points[only].elements for c in e.concepts)
 
 
+_APIECE = re.compile(r"\b(?:each|apiece|every one)(?: of them| one)?\W*$")
 _OF_TWO = re.compile(r"both_")
 """Begins what two things are called together, of which one figure holds."""
 

@@ -19,6 +19,7 @@ from assistant.practice.marking.confessing import without_confession
 from assistant.practice.marking.evasive import evades, without_remarks
 from assistant.practice.marking.found import Held
 from assistant.practice.marking.other_matter import on_another_matter
+from assistant.practice.marking.other_rows import without_other_rows
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.polarity import HINDERING, denied
 from assistant.practice.marking.relative import reckoned
@@ -26,8 +27,11 @@ from assistant.practice.marking.required import required
 from assistant.practice.marking.reserved import without_reserve
 from assistant.practice.marking.reworded import reworded
 from assistant.practice.marking.said import Said, read_said
+from assistant.practice.marking.says_nothing import declares, says_nothing
 from assistant.practice.marking.sided import with_side
+from assistant.practice.marking.slips import without_slips
 from assistant.practice.marking.true_remarks import is_true_remark
+from assistant.practice.marking.vague import without_vague
 from assistant.practice.marking.verbatim import verbatim
 from assistant.practice.marking.wording import NEGATORS, UNKNOWING
 from assistant.resolving.knowing import Knowledge
@@ -90,11 +94,14 @@ def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
 
 def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to one reading of a question."""
-    plainly = without_reserve(reworded(reckoned(uncited(answer, need), knowledge), need), need)
+    spelled = without_slips(uncited(answer, need), need, knowledge)
+    plainly = without_reserve(reworded(reckoned(spelled, knowledge), need), need)
     said = _without_asked(read_said(as_asked(with_side(plainly, need), need), knowledge), need, knowledge)
-    said = _without_talk(said, need, knowledge)
+    said = without_vague(_without_talk(said, need, knowledge), need, knowledge)
     rest = without_confession(said)
-    known = _without_asked(read_said(rest, knowledge), need, knowledge) if rest else said
+    known = said
+    if rest:
+        known = without_vague(_without_asked(read_said(rest, knowledge), need, knowledge), need, knowledge)
     compared = compare(need, known, knowledge)
     share = sum(h.share for h in compared.held) / len(compared.held) if compared.held else 0.0
     compared = compared._replace(wrong=(*compared.wrong, *miscited(answer, need)))
@@ -108,8 +115,9 @@ def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
 
 def _without_talk(said: Said, need: Need, know: Knowledge) -> Said:
     """Return an answer without what it says in place of one."""
-    rest = without_remarks(said, know)
-    return _without_asked(read_said(rest, know), need, know) if rest else said
+    for rest in (without_remarks(said, know), without_other_rows(said, need)):
+        said = _without_asked(read_said(rest, know), need, know) if rest else said
+    return said
 
 
 def _without_asked(said: Said, need: Need, know: Knowledge) -> Said:
@@ -146,13 +154,15 @@ def _mark(need: Need, said: Said, compared: Compared, know: Knowledge) -> str:
     if (compared.wrong or told) and not need.follows and on_another_matter(compared.held, need, said, know):
         return MISSED
     if compared.wrong:
-        return MISSED if is_true_remark(compared, need, said, know) else WRONG
+        aside = is_true_remark(compared, need, said, know) or (not told and declares(need, said))
+        return MISSED if aside else WRONG
     if told:
         whole = all(h.share >= 1 for h in compared.held) and not need.unanswered
         return RIGHT if whole else PARTLY
-    if not unknowing and _tells_of_it(need, said, know):
+    if not unknowing and not says_nothing(need, said, know) and _tells_of_it(need, said, know):
         return PARTLY
     claims = _claims(need, said, know) and not unknowing and not beside_the_point(need, said, know)
+    claims = claims and not says_nothing(need, said, know)
     wrong = claims or (limitless(need, said) and not unknowing)
     if not wrong or on_another_matter(compared.held, need, said, know):
         return MISSED
@@ -217,6 +227,6 @@ def _claims(need: Need, said: Said, know: Knowledge) -> bool:
     asked = frozenset(c for m in need.question.mentions for c in m.concepts)
     kinds = know.lexicon.kinds
     if need.question.has("why"):
-        return any(m.concepts.isdisjoint(asked) for m in said.content)
+        return any(not need.asked.issuperset(said.words[i] for i in m.taken) for m in said.content)
     own = (m.concepts for m in said.content if not m.mended and m.concepts.isdisjoint(asked))
     return any(kinds.get(c, "thing") == "thing" and c[0] not in "~@!" for concepts in own for c in concepts)

@@ -172,9 +172,15 @@ _BOUNDING = frozenset(
 )
 
 
+def expects(point: Point) -> bool:
+    """Return whether a step tells only what will be so, which may be told at any place: "expect open doors"."""
+    return point.text.split()[:1] == ["Expect"]
+
+
 def out_of_order(held: Sequence[Held], said: Said) -> list[str]:
     """Return the steps that are said wholly before the step that they follow."""
-    placed = [(h.point, _its_own(h, held, said)) for h in held if h.places and h.share >= 0.5 and h.sure >= _SURE]
+    steps = [h for h in held if not expects(h.point)]
+    placed = [(h.point, _its_own(h, held, said)) for h in steps if h.places and h.share >= 0.5 and h.sure >= _SURE]
     found = []
     for (first, before), (point, after) in pairwise(placed):
         if max(after) < min(before) and not (

@@ -12,6 +12,7 @@ from itertools import combinations, pairwise
 
 from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.found import Held, element_said, words_said
+from assistant.practice.marking.misplaced import expects
 from assistant.practice.marking.points import Element, Need, Point
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import word_set
@@ -62,7 +63,7 @@ def _telling(point: Point) -> list[Element]:
 def _turned(points: Sequence[Point], pieces: Sequence[range], said: Said) -> list[str]:
     """Return a step that is said, whole and once, before one that it follows."""
     placed = []
-    for point in points:
+    for point in (p for p in points if not expects(p)):
         at = [k for k, piece in enumerate(pieces) if words_said(point, said, piece)[0] >= 0.99]
         if len(at) == 1:
             placed.append((at[0], point))

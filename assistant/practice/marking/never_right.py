@@ -10,7 +10,9 @@ from assistant.practice.marking.duties import other_pilot
 from assistant.practice.marking.each_one import of_each
 from assistant.practice.marking.found import Held
 from assistant.practice.marking.hedges import both_said
+from assistant.practice.marking.of_its_part import of_another_part
 from assistant.practice.marking.other_heads import other_heads
+from assistant.practice.marking.other_rows import of_other_rows
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.said import Said
 from assistant.practice.marking.shades import other_shade
@@ -36,6 +38,8 @@ def never_right(held: Sequence[Held], need: Need, said: Said, know: Knowledge) -
         *both_said(need, said),
         *below_it(need, said, know),
         *other_shade(need, said, know),
+        *of_other_rows(need, said),
+        *of_another_part(held, said, know),
     ]
 
 

@@ -21,10 +21,17 @@ def others_said(need: Need, said: Said) -> list[str]:
         telling = [e for e in telling if e.weight > 0.7] or telling
         heavy = max((e.weight for e in telling), default=0.0)
         spots = [_spot(e.words, e.concepts, said) for e in telling if e.weight >= 0.9 * heavy]
+        spots += [_alone(word, own, said) for e in telling for word in e.words[-1:] if judged and len(e.words) > 1]
         said_so = [s for s in spots if s is not None and not is_put_off(s, said, need) and not _outdone(s, said)]
         if any(not (judged and _is_case(s, said)) for s in said_so):
             found.append(other.text)
     return found
+
+
+def _alone(word: str, own: frozenset[str], said: Said) -> int | None:
+    """Return where the last word of another case's name stands by itself: "its mate" for the axle mate."""
+    known = word in own or word in said.words[:_LEADING] or not word.isalpha()
+    return next((i for i, each in enumerate(said.words) if each == word and not known), None)
 
 
 def _outdone(place: int, said: Said) -> bool:
@@ -39,7 +46,7 @@ _LEADING = 1
 
 def _is_case(place: int, said: Said) -> bool:
     """Return whether a place is in a clause that tells of some case: "more than 5% low: re-inflate"."""
-    start = max((i + 1 for i in range(place) if said.reading.words[i] in (";", ".", ",")), default=0)
+    start = max((i + 1 for i in range(place) if said.reading.words[i] in (";", ".", ",", "so")), default=0)
     before = range(start, place)
     return bool(said.numbered.intersection(before)) or any(said.reading.words[i] in _CASES for i in before)
 

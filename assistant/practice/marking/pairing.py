@@ -12,12 +12,13 @@ from collections.abc import Iterable, Mapping
 from assistant.frozen import NamedTuple
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.said import Said, plain
-from assistant.practice.marking.wording import JOINS
+from assistant.practice.marking.wording import JOINS, word_set
 from assistant.resolving.knowing import Knowledge
 
 _COMMON = {"mod", "brak", "gear", "leg", "wheel", "in", "to", "the", "of", "at", "lever", "light", "pressur"}
 _REST = frozenset({"other", "others", "rest", "remaining", "otherwise", "else"})
-_PASSED = JOINS | {",", "in", "for", "on", "with", "when", "if", "it", "is", "are", "at", "one", "s", "a", "an", "of"}
+_PASSED = JOINS | {",", *word_set("in for on with when if it is are at one s a an of mode")}
+_SMALL = word_set("get gets in of the to")
 _TELLING = 0.7
 
 
@@ -62,8 +63,12 @@ _CALLED = (
     ("lower", ("down",)),
     ("rais", ("up",)),
     ("left", ("leav", "keep", "stay")),
+    ("zero", ("non", "nothing", "nil", "go", "nought")),
+    ("full", ("all", "whol", "entir", "everything", "start", "begin")),
 )
-"""What people say for a way to move, where a number stands beside it: "9 s down, 11 s up"."""
+"""What people say for a way to move, where a number stands beside it: "9 s down, 11 s up"; for all of it and for none,
+and where it starts to fade.
+"""
 
 
 def _called(point: Point) -> set[str]:
@@ -99,7 +104,8 @@ def _known(point: Point, know: Knowledge) -> set[str]:
 
 
 def _words(point: Point) -> set[str]:
-    return {w for e in (*point.labels, *point.elements) if e.weight > _TELLING for w in e.words} - _COMMON
+    asked = {w for e in point.labels if e.weight > _TELLING for w in e.words}
+    return asked - _PASSED - _SMALL | {w for e in point.elements if e.weight > _TELLING for w in e.words} - _COMMON
 
 
 def stretches(labels: Mapping[int, Label], payload: Iterable[int], said: Said) -> dict[int, set[int]]:
@@ -118,7 +124,7 @@ def stretches(labels: Mapping[int, Label], payload: Iterable[int], said: Said) -
     for clause in clauses:
         inside = [s for s in spots if s.start in clause]
         here = [v for v in values if v in clause]
-        for spot, places in _crossed(inside, here, clause) or _shared_out(
+        for spot, places in _crossed(inside, here, clause, said) or _shared_out(
             _merged(inside, here, said), clause, here, len(labels), said
         ):
             for point in spot.points:
@@ -126,8 +132,17 @@ def stretches(labels: Mapping[int, Label], payload: Iterable[int], said: Said) -
     return found
 
 
-def _crossed(spots: list[_Spot], values: list[int], clause: range) -> list[tuple[_Spot, set[int]]]:
-    """Return the two stretches of names that meet in the middle: "one ten full and zero at thirty"."""
+def _crossed(
+    spots: list[_Spot], values: list[int], clause: range, said: Said
+) -> list[tuple[_Spot, set[int]]]:
+    """Return the two stretches of names that meet in the middle, "one ten full and zero at thirty", or end there:
+    "full up to thirty and one ten for zero".
+    """
+    if len(spots) == 2 and spots[0].points != spots[1].points and len(values) > 1:
+        first, second = spots
+        if first.end <= values[0] and values[-1] < second.start:
+            last = min(_range_of(values[-1], values, said))
+            return [(first, set(range(clause.start, last))), (second, set(range(last, clause.stop)))]
     if (
         len(spots) != 2
         or spots[0].points == spots[1].points
@@ -171,7 +186,7 @@ def _apart(value: int, spot: _Spot, said: Said) -> int:
     return -1 if leads else min(abs(spot.start - end), abs(value - spot.end))
 
 
-_LEADING = frozenset(("at", "by", "from"))
+_LEADING = frozenset(("above", "at", "below", "by", "from", "over", "under"))
 """Words by which a name leads to the number behind it: "zero at 110"."""
 
 
@@ -215,6 +230,9 @@ def _spots(labels: Mapping[int, Label], said: Said) -> list[_Spot]:
         )
         taken_back = said.words[i] == "with" and plain("off") in said.words[i + 1 : i + 4]
         bound = taken_back or (said.words[i] == "up" and said.words[i + 1 : i + 2] == ("to",))
+        bound = bound or (said.words[i] == "on" and i - 1 in said.numbered)  # "from 100 on"
+        bound = bound or said.words[i] == "use"  # "in normal use" pulls nothing
+        bound = bound or (said.words[i] in _BOUNDS and i + 1 in said.numbered)  # "above 100"
         if points and not bound and (i not in said.numbered or said.words[i] == "zero"):
             if found and found[-1].end == i and found[-1].points & points:
                 found[-1] = found[-1]._replace(end=i + 1)
@@ -224,7 +242,26 @@ def _spots(labels: Mapping[int, Label], said: Said) -> list[_Spot]:
     rest = frozenset(labels) - named
     if rest:
         found += [_Spot(i, i + 1, rest) for i, word in enumerate(said.reading.words) if word in _REST]
-    return sorted(found)
+    return sorted([*found, *_counted_off(labels, said)])
+
+
+def _counted_off(labels: Mapping[int, Label], said: Said) -> list[_Spot]:
+    """Return the names that are counted off as they were asked for: "the first two", "the last one"."""
+    points = sorted(labels)
+    words = said.reading.words
+    found = []
+    for i in range(len(words) - 1) if len(points) > _PAIR else ():
+        many = {"two": 2, "one": 1}.get(words[i + 1], 0)
+        if many and words[i] in ("first", "last"):
+            named = points[:many] if words[i] == "first" else points[-many:]
+            found.append(_Spot(i, i + 2, frozenset(named)))
+    return found
+
+
+_PAIR = 2
+
+
+_BOUNDS = frozenset(map(plain, ("above", "below")))
 
 
 def _merged(spots: list[_Spot], values: list[int], said: Said) -> list[_Spot]:

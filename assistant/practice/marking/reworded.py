@@ -19,6 +19,16 @@ def reworded(answer: str, need: Need) -> str:
         answer = _GOES_OFF.sub("intermittent", _UNENDING.sub("continuous", answer))
     if any(re.search(r"\w in \w", text) for text in texts):
         answer = _EXCEPT.sub(r"\3 in \2, otherwise \1", answer)
+    if any("NORMAL" in text for text in texts):
+        answer = _ORDINARY.sub("normal mode", answer)
+        others = [text.partition(" in ")[2] for text in texts if " in " in text and "NORMAL" not in text]
+        answer = _UNLESS.sub(rf"\1 in {' and '.join(others)}", answer) if others else answer
+    if any("rearward" in text for text in texts):
+        answer = _TO_THE_BACK.sub("rearward", answer)
+    if any("inboard" in text for text in texts):
+        answer = _INWARD.sub(r"\1 inboard", answer)
+    if any(p.text in ("left", "right") for p in need.points):
+        answer = _LEFT_OVER.sub("there is", answer)
     if any("reappl" in text for text in texts):
         answer = _BACK_ON.sub("reapplies it", answer)
     if texts and counts_none(need):
@@ -28,6 +38,22 @@ def reworded(answer: str, need: Need) -> str:
     return answer
 
 
+_ORDINARY = re.compile(r"\b(?:the )?(?:ordinary|usual|standard|everyday) (?:mode|one|brakes?|braking)\b", re.IGNORECASE)
+_UNLESS = re.compile(
+    r"\b(\w+) (?:unless|as soon as|once|when|whenever|if) "
+    r"(?:it(?:['’]s| is) in|it(?:['’]s| is)|(?:you|we)(?:['’]re| are) in|"
+    r"(?:you|we)(?:['’]re| are| have|['’]ve)? (?:lose|lost|not in|out of)|you leave) normal(?: mode)?\b",
+    re.IGNORECASE,
+)
+"""One for all that is not NORMAL: "amber unless it's normal", "amber as soon as you lose normal"."""
+_TO_THE_BACK = re.compile(
+    r"\b(?:to|towards?) the (?:rear|back|tail)\b(?! of)|(?<=folds )back\b|(?<=fold )back\b|(?<=goes )back\b|"
+    r"(?<=swings )back\b|(?<=swing )back\b",
+    re.IGNORECASE,
+)
+_INWARD = re.compile(r"\b(fold|folds|swing|swings|go|goes|tuck|tucks) in(?: ?to the belly)?\b(?! to)", re.IGNORECASE)
+_LEFT_OVER = re.compile(r"\b(?:is )?what(?:['’]s| is) left(?: over)?\b|\bis left over\b", re.IGNORECASE)
+"""What remains, and no side."""
 _BACK_ON = re.compile(
     r"\b(?:puts?|brings?|lets?|sets?|comes?) (?:(?:the|it|its|that|a) )?(?:brakes? |pressure )?"
     r"back(?: on| in| again)?\b|"

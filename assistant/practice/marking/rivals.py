@@ -83,8 +83,13 @@ def _is_once_more(concept: str, members: set[str], need: Need, said: Said) -> bo
     """Return whether a person is named more often than asked for, and another who is asked for is not."""
     wanted = sum(1 for p in need.points if any(concept in e.concepts for e in p.elements))
     named = [m for m in said.reading.mentions if concept in m.concepts]
+    named = [m for i, m in enumerate(named) if not i or m.start - named[i - 1].end > _APPOSED]
     silent = any(not said.where(frozenset((other,))) for other in members if other != concept)
     return silent and len(named) > wanted
+
+
+_APPOSED = 2
+"""Words between two names of one person that are said of him together: "the captain in the left seat"."""
 
 
 def set_at(need: Need, said: Said, know: Knowledge) -> list[str]:
@@ -182,7 +187,7 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
             continue
         for word in (w for e in point.elements if not e.given for w in e.words if not (e.off and w in _ENDS)):
             for other in sorted(OTHER.get(word, frozenset()) - _retracted_then(point)):
-                if _is_no_way(word, point):
+                if _is_no_way(word, point) or (point.figures and word in _BOUNDS and other == _BEGINNING):
                     continue
                 if point.state and other in words & full and _told_alike(other, need, said):
                     continue
@@ -236,6 +241,9 @@ def need_words(need: Need) -> Iterable[str]:
 
 
 _BOUNDS = frozenset(map(plain, ("above", "below", "up", "after", "before", "inside", "outside")))
+
+
+_BEGINNING = plain("begin")
 
 
 def _bounds(other: str, said: Said) -> bool:

@@ -121,13 +121,14 @@ def plain_words(words: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def _plain_at(before: str, word: str, after: str) -> str:
-    if (before, word) == ("at", "once"):
+    if (before, word) in _SOON:
         return plain("immediately")
     if word == "than" and before in wording.MORE | wording.LESS:
         return plain("above" if before in wording.MORE else "below")
     return plain(_NEARER.get((word, after), word))
 
 
+_SOON = (("at", "once"), ("straight", "away"), ("right", "away"))
 _NEARER = {("next", "to"): "beside", ("back", "of"): "behind", ("rear", "of"): "behind"}
 
 

@@ -35,6 +35,8 @@ def turned(claim: Claim, figures: Iterable[Figure], need: Need, said: Said) -> l
         return [f"{claim.amount.raw} on the other side"]
     if claim.sense == "lower" and _not_within(claim, said):
         return []
+    if claim.sense == "higher" and said.reading.words[claim.amount.start - 1 : claim.amount.start] == ("from",):
+        return []  # what begins at a figure
     if _ends_band(claim, wanted, need, said):
         return []
     counted = wanted and all(_is_count(f) for f in wanted) and claim.sense
@@ -164,7 +166,7 @@ def _counted(words: Iterable[str]) -> dict[tuple[str, bool], set[int]]:
     found: dict[tuple[str, bool], set[int]] = {}
     for i, word in enumerate(listed):
         value = _SMALL.get(word) or _FIGURES.get(word, 0)
-        if not value or listed[i - 1 : i] == ["number"]:
+        if not value or listed[i - 1 : i] in (["number"], ["system"]) or listed[i + 1 : i + 2] in (["and"], ["or"]):
             continue
         k = i + 1
         while k < len(listed) and listed[k] in _JOINING:

@@ -19,7 +19,8 @@ from assistant.understanding.mentions import Mention
 
 _NO_THINGS = ("quantity", "ask", "ask!", "filler")
 _COMMON = word_set(
-    "as be because brake brakes can caption cause caution cycle entry full go have has light lower make makes memo "
+    "as be because brake brakes can capped caption cause caution clipped cycle entry full go have has light lower make "
+    "makes mark memo "
     "message must need remain remains running stand stands stay stays time times use used warning"
 )
 _HALF = 0.49
@@ -52,7 +53,7 @@ def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge)
 
 _MOVING = re.compile(
     r"(?:comes?|goes|gets?|slides?|pops?|moves?|drops?|lets?|pull(?:s|ed)?|taken?|put|thrown?|left|cut) "
-    r"(?:out|back|away|off|free|clear|go)$|(?:pulled|pushed|moved|brought)$",
+    r"(?:out|back|away|off|free|clear|go)$|put (?:in|into)$|(?:pulled|pushed|moved|brought)$",
     re.IGNORECASE,
 )
 """An everyday verb of moving, which is no thing: the pin "comes out"."""

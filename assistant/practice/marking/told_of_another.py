@@ -13,7 +13,7 @@ from assistant.practice.marking.elements import DIRECTIONS
 from assistant.practice.marking.found import Held, element_said
 from assistant.practice.marking.points import Element, Need
 from assistant.practice.marking.rivals import families_of
-from assistant.practice.marking.said import Said
+from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import CONTRASTS, STOPS
 from assistant.resolving.knowing import Knowledge
 
@@ -94,7 +94,7 @@ def _otherwise(part: list[Element], parts: Sequence[list[Element]], clause: Sequ
     """Yield what a clause denies that its part has, or has the other way: "green up", "green down and not locked"."""
     anchors = _anchors(part, parts, clause, said)
     words = {said.words[i] for i in clause}
-    for element in part if anchors else ():
+    for element in (e for e in part if e.words not in _NO_WAYS) if anchors else ():
         ways = {w for word in element.words if word in DIRECTIONS for w in OTHER.get(word, ()) if w in DIRECTIONS}
         if len(element.words) > 1 and element not in anchors and ways & words and words.isdisjoint(element.words):
             yield f"the other way: {' '.join(element.words)}"
@@ -102,6 +102,10 @@ def _otherwise(part: list[Element], parts: Sequence[list[Element]], clause: Sequ
             denied = said.reading.words[i - 1 : i] == ("not",) and not (element.off or element.denied)
             if denied and said.words[i] in element.words:
                 yield f"not {said.reading.words[i]}"
+
+
+_NO_WAYS = ((plain("take"), "off"),)
+"""Names with a way in them that is none: take-off."""
 
 
 def of_another_case(held: Sequence[Held], need: Need, said: Said, know: Knowledge) -> list[str]:

@@ -35,7 +35,7 @@ UNKNOWING = re.compile(
     r"did not cover|not my department|pay grade|got that far|do not ask|tell me|blanking|"
     r"(?:crew|captain|engineer|engineers|maintenance|dispatch)(?: is| s)? (?:business|job|problem|department)|"
     r"never (?:flown|used|seen|met|had|heard)|i (?:have )?only (?:ever )?(?:fly|flew|flown|use|used|did|do|had)|"
-    r"no calculator|no paper|(?:that is |it is |that s )?(?:one|a job|a question) for (?:the|my|an?) \w+|"
+    r"no calculator|no paper|(?:that is |it is |that s )?(?<!system )(?:one|a job|a question) for (?:the|my|an?) \w+|"
     r"good (?:airmanship|practice|technique|habit|manners|discipline)|common sense|"
     r"(?:how|the way) (?:they|it|that|things|everyone) (?:\w+ )?(?:is|are|was|were|do|does|designed|built|made|"
     r"wrote|set|works?|works? out)(?: (?:it|that|up|done|designed|built|made|them))?$|"
@@ -157,8 +157,9 @@ HIGHER = re.compile(
     r"in excess of|from)"
 )
 PAST_BOUND = re.compile(
-    r"\b(?:above|over|beyond|past|passes|tops|exceeds|exceeding|below|under|within|inside) "
-    r"(?:the |its )?(?:[\w-]+ ){0,3}"
+    r"\b(?:above|over|beyond|past|passes|tops|exceeds|exceeding|below|under|within|inside|"
+    r"(?:hotter|higher|more|greater|faster|cooler|lower|less|slower) than) "
+    r"(?:the |its )?(?:[\w-]+ ){0,4}"
     r"(?:maximum|max|limit)(?: of| which is| that is| at| is)?$"
 )
 """Words before a number that is itself the bound: "above the maximum of"."""

@@ -1,0 +1,61 @@
+"""Slips of the keys in the names that a question and its full answer hold: "ani-skid", "revers trust", "free-fal".
+
+The reader mends single words that nothing knows. Of a name of two words one is enough to know it by, so that the other
+may be a short word, or another one that is spelled nearly alike, as long as it names nothing.
+"""
+
+from __future__ import annotations
+
+import re
+from itertools import pairwise
+
+from assistant.practice.marking.contraries import OTHER
+from assistant.practice.marking.points import Need
+from assistant.practice.marking.said import plain
+from assistant.practice.marking.wording import NEGATORS
+from assistant.resolving.knowing import Knowledge
+from assistant.understanding.spelling import apart
+
+_SHORTEST = 3
+
+
+def without_slips(answer: str, need: Need, know: Knowledge) -> str:
+    """Return an answer with the names of a question and its full answer spelled as they are."""
+    words = [(m.group().lower(), m.span()) for m in _WORD.finditer(answer)]
+    named = _names(need.question.text, need.expected, know) if len(words) > 1 else ()
+    made = answer
+    for (one, here), (two, there) in reversed(list(pairwise(words))) if named else ():
+        if answer[here[1] : there[0]] not in _BETWEEN or (one, two) in named:
+            continue
+        for first, second in named:
+            if two == second and _is_slip(one, first, know):
+                made = made[: here[0]] + first + made[here[1] :]
+                break
+            if one == first and _is_slip(two, second, know):
+                made = made[: there[0]] + second + made[there[1] :]
+                break
+    return made
+
+
+_WORD = re.compile(r"[A-Za-z]+")
+_BETWEEN = (" ", "-")
+
+
+def _is_slip(word: str, meant: str, know: Knowledge) -> bool:
+    """Return whether a word is one letter off what is meant, and names nothing itself."""
+    if len(word) < _SHORTEST or word in NEGATORS or plain(word) in OTHER or plain(word) == plain(meant):
+        return False
+    if apart(word, meant) != 1:
+        return False
+    return not any(c[0] != "~" for m in know.phrase(word).mentions for c in m.concepts)
+
+
+def _names(question: str, expected: str, know: Knowledge) -> tuple[tuple[str, str], ...]:
+    """Return the pairs of words that stand together in the names of two texts."""
+    readings = (know.phrase(question), know.phrase(expected))
+    named = (each.words[m.start : m.end] for each in readings for m in each.mentions if m.end - m.start > 1)
+    return tuple(dict.fromkeys(pair for words in named for pair in pairwise(words) if _is_spelled(pair)))
+
+
+def _is_spelled(pair: tuple[str, str]) -> bool:
+    return all(len(word) > _SHORTEST - 1 and word.isalpha() for word in pair)
