@@ -180,12 +180,14 @@ def _compared(result: r.ModelResult, know: Knowledge) -> str:
 
 
 def _held(result: r.ModelResult, know: Knowledge) -> str:
-    """Return how a result stands to its limit: "That is within LIM 3.1, 195 kt." """
+    """Return how a result stands to its limit, and what follows beyond it: "That is within LIM 3.1, 195 kt." """
     figure = result.limit.maximum if result.limit else None
     if result.limit is None or figure is None or len(result.values) != 1 or result.values[0].unit != figure.unit:
         return ""
-    side = "within" if result.values[0].value <= figure.value else "outside"
-    return f" That is {side} {_bound(result.limit, know)}."
+    if result.values[0].value <= figure.value:
+        return f" That is within {_bound(result.limit, know)}."
+    after = f" {stop(result.limit.exceeded)}" if result.limit.exceeded else ""
+    return f" That is outside {_bound(result.limit, know)}.{after}"
 
 
 def _over(result: r.ModelResult, know: Knowledge) -> str:

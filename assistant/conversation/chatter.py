@@ -40,7 +40,7 @@ def _without_strange_story(question: Question, knowledge: Knowledge) -> tuple[st
     """
     told = told_aside(question.reading)
     match = next((c.match for c in candidates(question, knowledge) if c.match), None) if told else None
-    if match is None or not match.barred:
+    if match is None or not match.barred or not _asks_of_a_thing(question, told, knowledge):
         return None
     known = knowledge.matcher.vocabulary(match.record)
     if not all(told.issuperset(m.taken) and (m.is_plain or not known.isdisjoint(m.concepts)) for m in match.barred):
@@ -50,6 +50,14 @@ def _without_strange_story(question: Question, knowledge: Knowledge) -> tuple[st
     first = resolve_scored(less, knowledge)
     same = first.record == match.record and not isinstance(first.result, OPEN)
     return (question.reading.text, less, first) if same else None
+
+
+def _asks_of_a_thing(question: Question, told: frozenset[int], knowledge: Knowledge) -> bool:
+    """Return whether what asks names a thing of its own: "brakes smoking, what now" asks of what is told."""
+    if not question.reading.has("steps"):
+        return True
+    named = (m for m in knowledge.matcher.telling(question.reading) if told.isdisjoint(m.taken))
+    return bool(question.reading.amounts) or any(not m.is_plain for m in named)
 
 
 def _without_chatter(question: Question, knowledge: Knowledge) -> str:

@@ -74,6 +74,10 @@ class Parts:
             self._understood[key] = context, part
         return self._understood[key][1]
 
+    def names(self, question: Question) -> bool:
+        """Return whether a part names more than what is asked and what somebody does."""
+        return any(not m.is_plain for m in self._knowledge.matcher.telling(question.reading))
+
     def failed(self, question: Question) -> frozenset[str]:
         """Return the things that a part tells to be in another state than the normal one."""
         told = (c for c in question.conditions if not c.is_result and not c.asked)
@@ -186,14 +190,18 @@ def _answers(parts: Sequence[str], context: Context, known: Parts) -> list[Answe
     """Return the answers to the parts of a turn, each after the last; none where one is not answered."""
     found = []
     failed: frozenset[str] = frozenset()
+    unused = False
     for part in parts:
         (answer, question), context, _ = known.understood(part, context)
         if answer.outcome != ANSWER or not failed <= {c.input for c in question.conditions}:
             return []  # not answered, or as if what an earlier part tells to have failed were well
+        if unused and not known.names(question):
+            return []  # "tiller stiff, what do I do" is asked of what was told, which nothing took in
         if part is parts[-1] or asks_outright(part) or answer.understood.get("result") in _FOLLOWS_UNASKED:
             found.append(answer)
         else:
             failed |= known.failed(question)
+            unused = not (question.conditions or question.reading.amounts)
     return found
 
 

@@ -24,6 +24,7 @@ from assistant.resolving.asked_quantity import (
     tells_outright,
     tells_quantity,
 )
+from assistant.resolving.beside_the_point import without_beside
 from assistant.resolving.candidates import Candidate, from_match
 from assistant.resolving.changes import change_result
 from assistant.resolving.conversions import conversion
@@ -295,6 +296,7 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
     found = [_by_asked(c, asked, question, know) for c in found]
     found = by_what_it_leans_on(found, question, know)
     found = in_their_order(found, question, know)
+    found = without_beside(found, question, know)
     another = next((m for m in question.reading.mentions if _ANOTHER in m.concepts), None)
     if another and not question.named_variant and _COMING.isdisjoint(question.reading.words[: another.start][-1:]):
         found = _of_all_aeroplanes(found, another, question, know)

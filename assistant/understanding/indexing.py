@@ -118,7 +118,7 @@ def _asking_words(base: Base) -> set[str]:
 
 def _frequent(base: Base) -> list[str]:
     """Return the words that stand most often in the texts and ways of asking of all records."""
-    texts = (text for name in base.order for text in _texts(base, base.records[name]))
+    texts = (text for name in base.order for text in texts_held(base, base.records[name]))
     found = Counter(t.text for text in texts for t in tokenize(text) if t.text.isalpha() and len(t.text) > 2)
     return sorted(word for word, times in found.items() if times >= OFTEN)
 
@@ -146,7 +146,7 @@ def _parts(reader: Reader, text: str) -> Iterator[list[str]]:
 def _vocabulary(reader: Reader, base: Base, name: str) -> set[str]:
     """Return every concept that the text of a record may explain in a question."""
     found: set[str] = set()
-    for text in _texts(base, base.records[name]):
+    for text in texts_held(base, base.records[name]):
         reading = reader.read(text.replace("[", " ").replace("]", " "), mending=False)
         for mention in reading.mentions:
             found |= mention.concepts | mention.implied | _inner(reader, mention)
@@ -171,7 +171,8 @@ def _inner(reader: Reader, mention: Mention) -> set[str]:
     return inner
 
 
-def _texts(base: Base, record: Any) -> Iterator[str]:
+def texts_held(base: Base, record: Any) -> Iterator[str]:
+    """Yield the texts of a record that may explain a question: what it says and how it is asked for."""
     yield from getattr(record, "asks", ())
     yield from getattr(record, "check", ())
     for field in (

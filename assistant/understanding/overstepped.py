@@ -19,6 +19,8 @@ _LIMIT = frozenset({"limit", "limits", "limitation", "maximum", "max", "vle", "v
 _OVERDONE = frozenset({
     "overdid", "busted", "bust", "broke", "overshot", "overstepped", "exceeded", "overran", "oversped", "overdone",
 })  # fmt: skip
+_GOING = frozenset(("go", "went", "gone", "goes", "going"))
+_PASSED = frozenset(("speed", "speeds", "mass", "weight"))
 _SHORTLY, _LONG = 4, 8
 """Words between what was done and by how much."""
 
@@ -31,6 +33,21 @@ def overstepped(amounts: Sequence[Amount], words: Sequence[str]) -> tuple[list[A
             text = " ".join(words[k] for k in taken)
             mention = Mention(taken[0], taken[-1] + 1, taken, frozenset((EXCEEDED,)), frozenset(), False, text)
             return [a for a in amounts if a is not amount], mention
+    return list(amounts), None
+
+
+def gone_over(amounts: Sequence[Amount], words: Sequence[str]) -> tuple[list[Amount], Mention | None]:
+    """Return the amounts without a bare one by which a kind of speed or mass is said to have been passed, and the name
+    of its being so: "went over gear speed by 10", "if I go over tyre speed".
+    """
+    for at in range(len(words) - 2):
+        going = words[at] in _GOING and words[at + 1] in _BEYOND
+        if going and not _PASSED.isdisjoint(words[at + 2 : at + 2 + _SHORTLY]):
+            if any(at < a.start <= at + _SHORTLY for a in amounts):
+                continue  # a reading, to be judged
+            text = " ".join(words[at : at + 2])
+            passed = Mention(at, at + 2, (at, at + 1), frozenset((EXCEEDED,)), frozenset(), False, text)
+            return [a for a in amounts if words[a.start - 1] != "by"], passed
     return list(amounts), None
 
 

@@ -28,7 +28,7 @@ from assistant.understanding.meant import (
 from assistant.understanding.measured import with_measure
 from assistant.understanding.mending import Mender
 from assistant.understanding.mentions import BOUNDS, OUTSIDE, Mention, Reading
-from assistant.understanding.overstepped import overstepped
+from assistant.understanding.overstepped import gone_over, overstepped
 from assistant.understanding.strange_names import is_number_of, misread_names, numbered_names, opens_clause
 from assistant.understanding.word_lists import WordLists
 from assistant.understanding.words import stem
@@ -106,6 +106,8 @@ class Reader:
         amounts = _moved(_counted([a for a in amounts if a.start not in out], mentions, words), words)
         amounts = sharing_unit(amounts) if len(amounts) > 1 else amounts
         amounts, passed = overstepped(amounts, words) if amounts else (amounts, None)
+        if passed is None:
+            amounts, passed = gone_over(amounts, words)
         if passed:
             rest = [m for m in mentions if not set(passed.taken).intersection(m.taken)]
             mentions = sorted([*rest, passed], key=lambda m: m.start)

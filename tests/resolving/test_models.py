@@ -452,3 +452,9 @@ def test_how_much_of_a_control_a_width_takes(ask: Ask, question: str, width: flo
 
     nose, outer = 13.2 / sin(angle), 13.2 / tan(angle) + 6.2 / 2
     assert outer + max(outer, nose) + 2 * 3 == pytest.approx(width, abs=0.02)
+
+
+def test_what_follows_beyond_the_limit_of_a_result_is_told(ask: Ask) -> None:
+    text = ask("LDA 2,000 m, LDR 1,650 m, which autobrake").text
+
+    assert "That is outside SOP B.4, 80%. Set autobrake FULL" in text
