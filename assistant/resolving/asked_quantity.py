@@ -40,7 +40,7 @@ _LEVELS = (5_000, 50_000)
 """Bare numbers that are altitudes in feet, where no mass is spoken of: "VLE at 30,000"."""
 _HEAVY = 20_000
 """Bare numbers that are masses in kilograms, where a take-off or landing is spoken of: "landing at 49,800"."""
-_FLOWN = (120, 320)
+_FLOWN = (170, 320)
 """Bare numbers that are airspeeds in knots, where the gear is moved: "207 and the legs still coming up"."""
 _MOVING = ("retract", "extend", "move_gear")
 _AS_GIVEN = {"time": "duration", "acceleration": "deceleration"}

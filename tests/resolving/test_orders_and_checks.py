@@ -217,3 +217,10 @@ def test_what_a_number_is_said_of_decides(ask: Ask, question: str, said: str) ->
 )
 def test_a_bare_number_beside_a_movement_of_the_gear_is_a_speed(ask: Ask, question: str, said: str) -> None:
     assert ask(question).text.startswith(said)
+
+
+def test_a_speed_on_the_runway_is_no_speed_of_retraction(ask: Ask) -> None:
+    text = ask("a tyre burst at one thirty five on the roll and we carried on, do I raise the gear").text
+
+    assert "leave the gear down" in text
+    assert not text.startswith("Within")
