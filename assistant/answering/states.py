@@ -11,6 +11,7 @@ from assistant.quantities.amounts import amounts_in
 from assistant.resolving import results as r
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.understanding.clauses import asks_whether
 from assistant.understanding.states import Condition
 from assistant.understanding.words import stem
 
@@ -171,6 +172,8 @@ def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
     says = _all_said(result)
     given = f" (given {conditions_words(result.given, know)})" if result.given else ""
     sets = sorted(result.sets, key=len)
+    if result.spared:
+        return _spared(result, know)
     if not sets:
         return Parts(f"Nothing leads to it{given}: {says}.", result.table.sources, result.table.id)
     if sets == [()] and result.given:
@@ -180,18 +183,21 @@ def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
         return Parts(f"That is so with everything normal: {says}.", result.table.sources, result.table.id)
     words = _listed([_set_words(s, know) for s in sets])
     told = conditions_words(result.given, know)
+    whether = result.single and asks_whether(question.reading.words)
     aloud: tuple[tuple[str, str], ...] = ()
     singles = [w for w, s in zip(words, sets, strict=False) if len(s) == 1]
     if result.single and not singles:
         listed = f": {'; or '.join(words)}."
-        lead = f"No single failure{given}. It takes at least {_count(len(sets[0]))}{listed} Then {inside(says)}."
+        kind = " of that kind" if result.others else ""
+        lead = f"No single failure{kind}{given}. It takes at least {_count(len(sets[0]))}{listed} Then {inside(says)}."
         aloud = ((listed, ways_heard(words, len(sets))),) if len(words) > 1 else ()
     elif result.single and len(singles) > 1:
         listed = f"{given}, with any one of these alone: {'; '.join(singles)}."
-        lead = says + listed
+        lead = (f"Yes: {inside(says)}" if whether else says) + listed
         aloud = ((listed, f". {any_heard(len(singles), told)}: {either(singles)}."),)
     elif len(words) == 1:
         lead, heard = under(f"{words[0]}{given}", f"{inside(says)}.")
+        lead = f"Yes. {lead}" if whether else lead
         aloud = (heard,)
     else:
         listed = f"{given}, with any of these: {'; '.join(words)}."
@@ -202,13 +208,23 @@ def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
     lead += _common(sets, know) + others
     aloud += ((others, _OTHER_KIND + either(_other_sets(result, know)) + "."),) if others else ()
     if (len(words) == 1 and not result.also) or result.single:
-        lead += _rest_of_row(result, sets[0], says, know, named=len(words) > 1)
+        lead += _rest_of_row(result, sets[0], says, know, named=len(words) > 1 or bool(result.others))
     sources = [*result.table.sources]
     for chosen in sets:
         for name, _ in chosen:
             sources.extend(know.base.inputs[name].sources)
     values = (("sets", float(len(sets)), "count"),)
     return Parts(upper(lead), tuple(sources), result.table.id, values, aloud=aloud)
+
+
+def _spared(result: r.CauseResult, know: Knowledge) -> Parts:
+    """The failures that leave a result as it is, each alone, then the result."""
+    words = [_set_words(s, know) for s in result.sets]
+    listed = f"{'; '.join(words)}." if words else "none of them."
+    heard = f"{either(words)}." if words else listed
+    text = f"These failures, each alone, leave it as it is: {listed} {stop(_says(result.table, result.output, result.value))}"
+    values = (("sets", float(len(words)), "count"),)
+    return Parts(text, tuple(result.table.sources), result.table.id, values, aloud=((listed, heard),))
 
 
 def _listed(words: list[str]) -> list[str]:

@@ -4,7 +4,7 @@ one's subject and states carry on to.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from assistant.conversation.context import Context
 from assistant.conversation.following import NEW, Merged, merged_words, put_aside
@@ -40,6 +40,9 @@ _WEIGHT = 3
 """How many things a quantity that was asked for counts as."""
 _LIKENING = frozenset({"as", "like", "than", "unlike"})
 """Words before a variant that another one is likened to."""
+_DENYING = frozenset({"not", "no", "never"})
+_BEFORE_A_NAME = frozenset({"on", "in", "for", "of", "with", "the", "a", "an", "our", "one", "actually", "flying", "even"})
+"""Words between what denies a variant and its name."""
 _TELLING = (TableResult, FactResult, LimitResult)
 
 
@@ -53,15 +56,32 @@ def question_of(text: str, knowledge: Knowledge, variant: str) -> Question:
 
 
 def variants_meant(reading: Reading, knowledge: Knowledge) -> list[str]:
-    """Return the variants that a question is about; what one is only likened to is not: "the same as the short one"."""
+    """Return the variants that a question is about; what one is only likened to is not: "the same as the short one".
+
+    Where one is denied, the other one of two is meant: "it is not the long one".
+    """
     named = [v for v in reading.variants if v in knowledge.variants]
-    if len(set(named)) < 2 or len(named) != len(reading.variants):
-        return named
     starts = [i for i in reading.variant_places if i - 1 not in reading.variant_places]
-    if len(starts) != len(named):
+    if not starts or len(named) != len(reading.variants) or len(starts) != len(named):
+        return named
+    denied = {v for v, i in zip(named, starts, strict=True) if _is_denied(i, reading.words)}
+    if denied:
+        kept = [v for v in named if v not in denied]
+        others = [v for v in knowledge.variants if v not in denied]
+        return kept or (others if len(others) == 1 else [])
+    if len(set(named)) < 2:
         return named
     likened = [_LIKENING.isdisjoint(reading.words[max(0, i - 2) : i + 1]) for i in starts]
     return [v for v, own in zip(named, likened, strict=True) if own] or named
+
+
+def _is_denied(at: int, words: Sequence[str]) -> bool:
+    """Return whether the word that says something of a variant denies it: "not on the 120L", but not "is that not …"."""
+    while at > 0 and words[at - 1] in _BEFORE_A_NAME:
+        at -= 1
+    if at == 0 or words[at - 1] not in _DENYING:
+        return False
+    return not (at > 2 and words[at - 2] in _POINTING and words[at - 3] in _WHETHER)
 
 
 def is_quantity(concepts: frozenset[str], knowledge: Knowledge) -> bool:

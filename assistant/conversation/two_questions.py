@@ -46,6 +46,9 @@ _FOLLOWS_UNASKED = frozenset({
 _NEARLY_ALL = 0.7
 _SMALL = frozenset(("is", "are", "the", "of", "a", "an", "and", "in", "at", "it", "on", "to", "for", "there"))
 _OF_ONE_RECORD = (BandResult, CheckResult, FactResult, LimitResult, ModelResult, ProcedureResult, ScheduleResult)
+_POINTING = frozenset(("that", "it", "this"))
+_PURPOSE = frozenset(("prevent", "prevents", "point", "purpose", "reason", "avoid", "protect", "guard", "good"))
+_SHORT = 9
 _WELL, _NEARLY = 0.75, 0.1
 """How well half a question must be answered to be told as well, and how much worse the other half's record may be."""
 
@@ -219,6 +222,9 @@ def both_halves(
         (two, other), _, _ = known.understood(second, after)
         if two.outcome != ANSWER:
             continue
+        if _asks_what_for(second):
+            same = two.entry != one.entry and not set(one.sources).isdisjoint(two.sources)
+            return joined_answers(text, one, two) if same and not _tells(whole.text, two.text) else whole
         if one.entry == two.entry:
             if whole.entry != one.entry and not _is_told(whole, one, its, knowledge):
                 return joined_answers(text, one, whole)
@@ -231,6 +237,15 @@ def both_halves(
         if not _is_told(whole, missing, half, knowledge):
             return joined_answers(text, *((whole, two) if missing is two else (one, whole)))
     return whole
+
+
+def _asks_what_for(text: str) -> bool:
+    """Return whether a second question asks the purpose of what the first told, and names nothing: "what is that for",
+    "what is it meant to prevent", "what's the point of that".
+    """
+    words = re.findall(r"[a-z]+", text.lower())
+    points = len(words) <= _SHORT and (words == ["why"] or not _POINTING.isdisjoint(words))
+    return points and ("why" in words or words[-1:] == ["for"] or not _PURPOSE.isdisjoint(words))
 
 
 def _is_told(whole: Answer, part: Answer, half: Question, knowledge: Knowledge) -> bool:

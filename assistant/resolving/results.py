@@ -141,6 +141,8 @@ class CauseResult(NamedTuple):
     """Other results (table, output, value) that the sets lead to as well: what several indications have in common."""
     others: tuple[tuple[tuple[str, str], ...], ...] = ()
     """Sets that lead there too, but are of another kind than is asked for."""
+    spared: bool = False
+    """The sets do not lead there: each leaves the result as it is with everything normal."""
 
 
 class ProcedureResult(NamedTuple):

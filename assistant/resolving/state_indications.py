@@ -10,6 +10,7 @@ from collections.abc import Collection, Iterator
 
 from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
+from assistant.resolving.failure_kind import is_of_kind
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CauseResult
 from assistant.resolving.state_asked import (
@@ -69,18 +70,11 @@ def _cause(
     """Return the sets with what they lead to: those of the kind asked for before the others."""
     leading = sorted(wanted, key=lambda each: is_normal(each[0], each[1], each[2], know))
     (table, output, value), *also = leading
-    inside = [s for s in sets if s and all(_is_of_kind(name, kinds, know) for name, _ in s)]
+    inside = [s for s in sets if s and all(is_of_kind(name, kinds, know) for name, _ in s)]
     chosen = tuple(inside) if kinds and inside else sets
     others = tuple(s for s in sets if s not in chosen)
     single = question.reading.has("single") or _SINGLE in question.reading.words
     return CauseResult(table, output, value, chosen, single, given, tuple(also), others)
-
-
-def _is_of_kind(name: str, kinds: Collection[str], know: Knowledge) -> bool:
-    """Return whether an input is called by one of some words: "which system" means none of the switches."""
-    term = know.base.terms[know.base.inputs[name].term]
-    first = {called.lower().split()[0] for called in term.names}
-    return not first.isdisjoint(kinds) or term.names[0].lower().split()[-1] in kinds
 
 
 def _told(question: Question, know: Knowledge) -> Iterator[Wanted]:

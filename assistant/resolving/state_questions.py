@@ -7,6 +7,7 @@ from collections.abc import Collection, Iterator
 from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.asks_whence import may_ask
+from assistant.resolving.failure_kind import of_the_kind
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.state_asked import Scored, left_open, only_told, output_matches
 from assistant.resolving.state_causes import cause_candidates
@@ -15,6 +16,7 @@ from assistant.resolving.state_losses import loss_candidates
 from assistant.resolving.state_results import result_candidates
 from assistant.resolving.state_rows import row_candidates
 from assistant.resolving.state_shown import shown_candidates
+from assistant.resolving.state_spared import spared_candidates
 from assistant.resolving.state_told import told_candidates
 from assistant.understanding.clauses import asking
 from assistant.understanding.matching import Match
@@ -71,12 +73,15 @@ def state_candidates(question: Question, know: Knowledge, excused: Collection[in
             # Where a result of one table is asked for, the others have nothing to say.
             yield score * (1.0 if not meant or table.id in meant else _OTHER_TABLE), weight, result
         yield from result_candidates(table, own, question, know, excused)
-        yield from cause_candidates(table, settled, own, question, know, excused)
+        for score, weight, cause in cause_candidates(table, settled, own, question, know, excused):
+            yield score, weight, of_the_kind(cause, question.reading.words, know)
     yield from indication_candidates(question, know, excused)
     yield from loss_candidates(inputs, matches, question, know, excused)
+    yield from spared_candidates(question, know, excused)
     yield from shown_candidates(inputs, question, know, excused)
     yield from told_candidates(inputs, question, know, excused)
     if may_ask(question.reading.words):
         from assistant.resolving.state_taken import taken_candidates  # few first questions ask so
 
-        yield from taken_candidates(question, know)
+        for score, weight, cause in taken_candidates(question, know):
+            yield score, weight, of_the_kind(cause, question.reading.words, know)

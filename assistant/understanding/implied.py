@@ -8,6 +8,7 @@ from assistant.understanding.binding import other_value
 from assistant.understanding.condition import Condition, StateWords
 from assistant.understanding.grouping import past_links
 from assistant.understanding.mentions import Mention, Reading
+from assistant.understanding.not_yet import is_offered
 
 _NONE = frozenset(("no", "nothing", "none", "without"))
 _OF_THE = frozenset(("of", "the", "my", "our", "these", "those"))
@@ -35,6 +36,7 @@ def implied(reading: Reading, known: StateWords, found: list[Condition]) -> list
     return [
         Condition(name, value, implied=True, where=mention.taken)
         for mention in reading.mentions
+        if not is_offered(mention, reading.words)
         for concept in sorted(mention.concepts)
         for name, value in _meant(mention, known.sets.get(concept, ()), reading, known)
         if name not in taken

@@ -25,6 +25,7 @@ from assistant.understanding.implied import alone, implied
 from assistant.understanding.instead import contrasted, set_against
 from assistant.understanding.labels import labels_shown
 from assistant.understanding.mentions import RESULT, Mention, Reading
+from assistant.understanding.not_yet import is_not_yet
 from assistant.understanding.only_left import only_left
 from assistant.understanding.sharing import against_name, shared
 from assistant.understanding.state_numbers import by_number as by_number
@@ -117,6 +118,7 @@ def stated(
     found.extend(contrasted(against, found, binder))
     if len({c.input for c in found}) < len(found):
         found = [c for c in found if not _named_apart(c, found, reading.words)]
+    found = [c for c in found if not is_not_yet(c, reading.words, known.failures)]
     settled = _settled([_if_asked(c, reading, asks) for c in found])
     return Stated(tuple(settled), tuple(_left_bare(bare, settled, asks, known, reading.words)))
 
