@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from assistant.conversation.readings import question_of, things_named
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.understanding.set_aside import without_what_is_set_aside
 from assistant.understanding.clauses import asking, parted
 from assistant.understanding.mentions import STATE
 
@@ -51,6 +52,10 @@ def asked_alone(text: str, knowledge: Knowledge, variant: str) -> Question:
     """Return a text as a question of its own, without the sentences that people tell of themselves."""
     question = question_of(text, knowledge, variant)
     words = question.reading.words
+    asked = without_what_is_set_aside(words)
+    if asked:
+        bare = question_of(" ".join(asked), knowledge, question.variant if question.named_variant else variant)
+        return bare._replace(named_variant=question.named_variant).with_text(text)
     if OF_ONESELF.isdisjoint(words) or _TELLING_ENDS.isdisjoint(words):
         return question
     parts = parted(words, _ENDS)

@@ -21,6 +21,11 @@ _WAS = frozenset(("was", "were"))
 _BEFORE = frozenset(("before", "formerly", "previously", "earlier", "originally"))
 _WHEN = frozenset(("when", "date", "since", "day", "old"))
 _DATING = frozenset(("issued", "issue", "effective", "effect", "valid", "force", "published", "dated", "released"))
+_LIBRARY = frozenset({
+    "last", "latest", "previous", "current", "newest", "recent", "checklist", "manual", "book", "edition", "the", "before",
+})  # fmt: skip
+"""Words that only say since when, or in what book: "before the last checklist revision"."""
+_USED_TO = (("used", "to", "be"), ("use", "to", "be"))
 _REVISION = frozenset(("revision", "rev", "issue", "edition", "number"))
 
 
@@ -33,6 +38,8 @@ def asks_what_was(question: Question) -> bool:
     """Return whether a question asks what a figure was before, in these words: "what was the limit before"."""
     words = [w for w in question.reading.words if w[0].isalpha()]
     measured = words[:1] != ["how"] or not _MEASURED.isdisjoint(words[1:2])
+    if any(tuple(words[i : i + 3]) in _USED_TO for i in range(len(words))) and not question.reading.amounts:
+        return measured
     was = bool(words) and measured and words[0] in _ASKING and not _WAS.isdisjoint(words[1:4])
     return was and words[-1] in _BEFORE and not question.reading.amounts
 
@@ -95,7 +102,11 @@ def fit(question: Question, know: Knowledge, change: Change) -> float:
     """Return the share of the question's content that a changed record and its subject explain."""
     subject = know.phrase(change.subject)
     known = subject.concepts | know.matcher.vocabulary(change.record)
-    content = [m for m in question.reading.mentions if not (m.weak or m.holds("changed") or m.holds("doc_revision"))]
+    content = [
+        m
+        for m in question.reading.mentions
+        if not (m.weak or m.holds("changed") or m.holds("doc_revision") or _LIBRARY.issuperset(m.text.split()))
+    ]
     if not content:
         return 0.0
     explained = sum(know.matcher.mention_weight(m) for m in content if not known.isdisjoint(m.concepts))

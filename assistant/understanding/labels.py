@@ -22,6 +22,7 @@ _SHOWING = frozenset({
     "message", "light", "warning", "amber", "white", "red", "see", "got", "get", "there", "displayed", "pops",
     "popped", "visible", "stays", "remains", "persists", "sits",
 })  # fmt: skip
+_GOING = frozenset({"taxiing", "taxying", "taxied", "taxi", "way", "rolling", "pushing", "pushed", "backing", "heading"})
 _NEAR = 4
 
 
@@ -53,10 +54,15 @@ def _shows(reading: Reading, mention: Mention, label: str) -> bool | None:
     before = _until_stop(words[max(0, mention.start - _NEAR) : mention.start][::-1])
     after = _until_stop(words[mention.end : mention.end + _NEAR])
     denied = bool(_DENYING.intersection(before[:2]) or _DENYING.intersection(after[:3]))
-    if _DARK.intersection(after):
+    if _DARK.intersection(_without_ways(after)):
         return denied  # "does not go out" shows
     told = not _SHOWING.isdisjoint((*before, *after)) or label in reading.text
     return not denied if told else None
+
+
+def _without_ways(words: tuple[str, ...]) -> tuple[str, ...]:
+    """Return words without an "out" that says where the aeroplane goes: "came on taxiing | out |", "on the way out"."""
+    return tuple(w for i, w in enumerate(words) if not (w == "out" and i and words[i - 1] in _GOING))
 
 
 def _until_stop(words: tuple[str, ...]) -> tuple[str, ...]:

@@ -21,6 +21,12 @@ _OVERDONE = frozenset({
 })  # fmt: skip
 _GOING = frozenset(("go", "went", "gone", "goes", "going"))
 _PASSED = frozenset(("speed", "speeds", "mass", "weight"))
+_CREEPING = frozenset({
+    "creep", "crept", "creeping", "get", "got", "slip", "slipped", "drift", "drifted", "stray", "strayed", "wander",
+    "wandered", "sneak", "sneaked", "edge", "edged", "run", "ran", "sail", "sailed", "blow", "blew", "push", "pushed",
+    "nudge", "nudged", "poke", "poked", "slide", "slid", "go", "gone", "shot", "nosed",
+})  # fmt: skip
+_ASKING_LEAVE = frozenset({"can", "may", "could", "should", "will", "would", "might", "to", "not", "never", "if", "must"})
 _SHORTLY, _LONG = 4, 8
 """Words between what was done and by how much."""
 
@@ -49,6 +55,19 @@ def gone_over(amounts: Sequence[Amount], words: Sequence[str]) -> tuple[list[Amo
             passed = Mention(at, at + 2, (at, at + 1), frozenset((EXCEEDED,)), frozenset(), False, text)
             return [a for a in amounts if words[a.start - 1] != "by"], passed
     return list(amounts), None
+
+
+def crept_past(words: Sequence[str]) -> Mention | None:
+    """Return where a limit is said to have been passed without a figure: "we let it creep | past | VLE"."""
+    for k, word in enumerate(words):
+        if word not in _BEYOND or _LIMIT.isdisjoint(words[k + 1 : k + 1 + _SHORTLY]):
+            continue
+        verb = next((v for v in range(max(0, k - 2), k) if words[v] in _CREEPING), None)
+        if verb is not None and _ASKING_LEAVE.isdisjoint(words[max(0, verb - 2) : verb]):
+            taken = tuple(range(verb, k + 1))
+            text = " ".join(words[verb : k + 1])
+            return Mention(verb, k + 1, taken, frozenset((EXCEEDED,)), frozenset(), False, text)
+    return None
 
 
 def _taken(amount: Amount, amounts: Sequence[Amount], words: Sequence[str]) -> tuple[int, ...]:

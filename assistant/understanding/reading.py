@@ -28,7 +28,7 @@ from assistant.understanding.meant import (
 from assistant.understanding.measured import with_measure
 from assistant.understanding.mending import Mender
 from assistant.understanding.mentions import BOUNDS, OUTSIDE, Mention, Reading
-from assistant.understanding.overstepped import gone_over, overstepped
+from assistant.understanding.overstepped import crept_past, gone_over, overstepped
 from assistant.understanding.strange_names import is_number_of, misread_names, numbered_names, opens_clause
 from assistant.understanding.word_lists import WordLists
 from assistant.understanding.words import stem
@@ -108,6 +108,7 @@ class Reader:
         amounts, passed = overstepped(amounts, words) if amounts else (amounts, None)
         if passed is None:
             amounts, passed = gone_over(amounts, words)
+        passed = passed or crept_past(words)
         if passed:
             rest = [m for m in mentions if not set(passed.taken).intersection(m.taken)]
             mentions = sorted([*rest, passed], key=lambda m: m.start)

@@ -1,0 +1,32 @@
+"""What a question only sets its own action against: "come off | rather than be topped up |", "changed instead of
+pumped up". It is not asked about, and its words would speak for another record.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant.understanding.clauses import STOPS
+
+_AGAINST = (("rather", "than"), ("instead", "of"), ("as", "opposed", "to"), ("and", "not", "just"), ("and", "not", "merely"))
+_DOING = frozenset(("be", "being", "just", "only", "simply", "merely", "getting", "get", "have", "having", "topped", "pump"))
+_ENDINGS = ("ed", "ing")
+_NO_DEED = frozenset(("speed", "steering", "braking", "landing", "bearing", "red", "heading", "setting", "taxiing"))
+_LONGEST = 6
+
+
+def without_what_is_set_aside(words: Sequence[str]) -> list[str] | None:
+    """Return the words without another action that the one asked about is set against, or None where there is none."""
+    for start in range(1, len(words)):
+        for lead in _AGAINST:
+            if tuple(words[start : start + len(lead)]) != lead:
+                continue
+            begin = start + len(lead)
+            end = next((k for k in range(begin, len(words)) if words[k] in STOPS or words[k] in ("?", ",")), len(words))
+            if begin < end <= begin + _LONGEST and _is_deed(words[begin]):
+                return [*words[:start], *words[end:]]
+    return None
+
+
+def _is_deed(word: str) -> bool:
+    return word in _DOING or (word.endswith(_ENDINGS) and word not in _NO_DEED)
