@@ -40,7 +40,7 @@ def table(result: r.TableResult, question: Question, know: Knowledge, alone: boo
         elif row.conditions or not result.unaffected:
             sentences.append(_row_words(result, row, know))
         else:
-            lead = conditions_words(result.unaffected, know)
+            lead = _all_within(result.unaffected, know)
             sentences.append(f"Still so, not affected by {lead}: {_row_words(result, row, know, only_asked=True)}")
         sources.extend(row.sources)
     if len(result.rows) == 1 and not result.rows[0].conditions and not result.unaffected:

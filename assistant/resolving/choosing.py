@@ -5,7 +5,7 @@ An answer is given above a threshold; below it two or three choices are offered;
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Sequence
 
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Fact, Limit, Source
@@ -50,6 +50,7 @@ from assistant.resolving.results import (
     LimitResult,
     ModelResult,
     NotApplicable,
+    ProcedureResult,
     Result,
     TableResult,
     TablesResult,
@@ -98,6 +99,8 @@ _COMING = frozenset({"from", "than", "unlike", "flew", "fly", "flown", "off"})
 """Words before it, by which it is only told of."""
 _OF_ALL = 0.75
 """How well what is true of all aeroplanes must fit, where another type is asked of."""
+_HELPING = frozenset(("do", "does", "is", "am", "are", "have", "has", "will"))
+_NO_TIME = 0.9
 _BARE = frozenset(("factor",))
 """Units that nobody says with a figure: "do I still need 1.6?"."""
 _JUDGING = frozenset(("within", "inside", "exactly"))
@@ -294,6 +297,8 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
         found = [_by_measure(c, question, know) for c in found]
     asked = asked_of(question.reading)
     found = [_by_asked(c, asked, question, know) for c in found]
+    if _asks_when(question.reading.words):
+        found = [_told_when(c) for c in found]
     found = by_what_it_leans_on(found, question, know)
     found = in_their_order(found, question, know)
     found = without_beside(found, question, know)
@@ -302,6 +307,18 @@ def candidates(question: Question, know: Knowledge) -> list[Candidate]:
         found = _of_all_aeroplanes(found, another, question, know)
     found.sort(key=lambda c: (-round(c.score, 3), -c.weight))
     return _with_former(found, question, know)
+
+
+def _asks_when(words: Sequence[str]) -> bool:
+    """Return whether it is asked when something is so: "when do I have no wheel brakes"."""
+    return words[:1] == ("when",) and not _HELPING.isdisjoint(words[1:2])
+
+
+def _told_when(candidate: Candidate) -> Candidate:
+    """Let a drill for a case step back where it is asked when that case comes about."""
+    if isinstance(candidate.result, ProcedureResult):
+        return candidate._replace(score=candidate.score * _NO_TIME)
+    return candidate
 
 
 def _with_former(found: list[Candidate], question: Question, know: Knowledge) -> list[Candidate]:

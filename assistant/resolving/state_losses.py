@@ -29,6 +29,8 @@ from assistant.understanding.states import Condition
 _ALL = frozenset(("what", "everything", "whatever", "all"))
 _JOINS = frozenset(("and", "also", "plus", ",", "&"))
 _NEAR = 3
+_IN_PASSING = 0.7
+"""Share left where nothing has failed, and a state is only said by the way: "after lift-off, what have I got to …"."""
 
 
 def loss_candidates(
@@ -56,6 +58,8 @@ def loss_candidates(
     asked = any(m.whole and m.share > 0.5 for m in told) and not _asks_all(question)
     if asked or _asks_of_others(inputs, matches, question, know):
         score = 0.7
+    if losing and all(c.implied for c in inputs) and not any(word.startswith("los") for word in question.reading.words):
+        score *= _IN_PASSING
     if question.reading.has("cause"):
         score *= 0.9  # it asks what leads to the state that it names
     found = _with_what_stays(loss(inputs, know), matches, question, know)

@@ -14,6 +14,10 @@ from assistant.understanding.matching import Match
 from assistant.understanding.states import Condition
 
 _MOST_INPUTS = 11
+_AFFECTING = frozenset({
+    "affected", "affect", "affects", "touch", "touches", "touched", "effect", "bother", "bothers", "suffer", "suffers",
+    "harm", "hurt", "influence", "impact", "matter",
+})  # fmt: skip
 
 
 def result_candidates(
@@ -22,6 +26,10 @@ def result_candidates(
     """Yield what always goes with a result that is told of: "RESERVE BRAKE shows; does anti-skid work?"."""
     results = tuple(c for c in question.conditions if c.is_result and not c.asked)
     if not results:
+        return
+    untouched = _untouched(table, matches, results, question, know)
+    if untouched:
+        yield ASKED, 4.0, untouched
         return
     told = tuple(c for c in results if c.table == table.id)
     given = {c.output: c.value for c in told}
@@ -46,6 +54,26 @@ def result_candidates(
     row = Row(told, tuple(pair for pair in sure if pair[0] not in given), table.sources)
     score = ASKED * barring(barred, know) * unused_amounts(question)
     yield score, 4.0, TableResult(table, (row,), asked)
+
+
+def _untouched(
+    table: StateTable, matches: list[Match], results: tuple[Condition, ...], question: Question, know: Knowledge
+) -> TableResult | None:
+    """Return the results of a table that stay as they are with a result of another one that is told, where just that is
+    asked: "the autobrake has gone, is the steering affected". Whatever leads there alone must leave them so.
+    """
+    of_others = all(c.table != table.id for c in results) and len(results) == len(question.conditions)
+    asked = tuple(dict.fromkeys(m.output for m in matches if m.whole))
+    if not of_others or not asked or _AFFECTING.isdisjoint(question.reading.words):
+        return None
+    base = know.base
+    wanted = [(base.records[c.table], c.output, c.value) for c in results]
+    sets = state_tables.joint_sets(wanted, base)
+    normal = state_tables.outputs(table, {}, base)
+    if not sets or () in sets or any(state_tables.outputs(table, dict(each), base) != normal for each in sets):
+        return None
+    row = Row((), tuple((output, normal[output]) for output in asked), table.sources)
+    return TableResult(table, (row,), asked, results)
 
 
 def _by_other_results(
