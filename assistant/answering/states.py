@@ -168,12 +168,15 @@ def loss(result: r.LossResult, question: Question, know: Knowledge) -> Parts:
 
 
 def cause(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
+    """What leads to a result, or leaves it as it is where that is asked."""
+    return _spared(result, know) if result.spared else _leading(result, question, know)
+
+
+def _leading(result: r.CauseResult, question: Question, know: Knowledge) -> Parts:
     """The minimal sets that lead to a result, the smallest first."""
     says = _all_said(result)
     given = f" (given {conditions_words(result.given, know)})" if result.given else ""
     sets = sorted(result.sets, key=len)
-    if result.spared:
-        return _spared(result, know)
     if not sets:
         return Parts(f"Nothing leads to it{given}: {says}.", result.table.sources, result.table.id)
     if sets == [()] and result.given:
@@ -222,7 +225,8 @@ def _spared(result: r.CauseResult, know: Knowledge) -> Parts:
     words = [_set_words(s, know) for s in result.sets]
     listed = f"{'; '.join(words)}." if words else "none of them."
     heard = f"{either(words)}." if words else listed
-    text = f"These failures, each alone, leave it as it is: {listed} {stop(_says(result.table, result.output, result.value))}"
+    says = stop(_says(result.table, result.output, result.value))
+    text = f"These failures, each alone, leave it as it is: {listed} {says}"
     values = (("sets", float(len(words)), "count"),)
     return Parts(text, tuple(result.table.sources), result.table.id, values, aloud=((listed, heard),))
 

@@ -41,7 +41,9 @@ _WEIGHT = 3
 _LIKENING = frozenset({"as", "like", "than", "unlike"})
 """Words before a variant that another one is likened to."""
 _DENYING = frozenset({"not", "no", "never"})
-_BEFORE_A_NAME = frozenset({"on", "in", "for", "of", "with", "the", "a", "an", "our", "one", "actually", "flying", "even"})
+_BEFORE_A_NAME = frozenset({
+    "on", "in", "for", "of", "with", "the", "a", "an", "our", "one", "actually", "flying", "even",
+})  # fmt: skip
 """Words between what denies a variant and its name."""
 _TELLING = (TableResult, FactResult, LimitResult)
 
@@ -76,7 +78,7 @@ def variants_meant(reading: Reading, knowledge: Knowledge) -> list[str]:
 
 
 def _is_denied(at: int, words: Sequence[str]) -> bool:
-    """Return whether the word that says something of a variant denies it: "not on the 120L", but not "is that not …"."""
+    """Return whether the word that says something of a variant denies it: "not on the long one", not "is that not …"."""
     while at > 0 and words[at - 1] in _BEFORE_A_NAME:
         at -= 1
     if at == 0 or words[at - 1] not in _DENYING:

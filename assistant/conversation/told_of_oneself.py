@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from assistant.conversation.readings import question_of, things_named
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.understanding.set_aside import without_what_is_set_aside
 from assistant.understanding.clauses import asking, parted
 from assistant.understanding.mentions import STATE
+from assistant.understanding.set_aside import without_what_is_set_aside
 
 _ENDS = frozenset((".", "!", "?", ";"))
 _TELLING_ENDS = frozenset((".", "!", ";"))

@@ -217,14 +217,11 @@ def both_halves(
         if not asks_outright(first) or not asks_outright(second) or (len(second.split()) < _FEW and not joins):
             continue
         (one, its), after, _ = known.understood(first, context)
-        if one.outcome != ANSWER:
-            continue
         (two, other), _, _ = known.understood(second, after)
-        if two.outcome != ANSWER:
+        if one.outcome != ANSWER or two.outcome != ANSWER:
             continue
         if _asks_what_for(second):
-            same = two.entry != one.entry and not set(one.sources).isdisjoint(two.sources)
-            return joined_answers(text, one, two) if same and not _tells(whole.text, two.text) else whole
+            return joined_answers(text, one, two) if _tells_what_for(whole, one, two) else whole
         if one.entry == two.entry:
             if whole.entry != one.entry and not _is_told(whole, one, its, knowledge):
                 return joined_answers(text, one, whole)
@@ -246,6 +243,12 @@ def _asks_what_for(text: str) -> bool:
     words = re.findall(r"[a-z]+", text.lower())
     points = len(words) <= _SHORT and (words == ["why"] or not _POINTING.isdisjoint(words))
     return points and ("why" in words or words[-1:] == ["for"] or not _PURPOSE.isdisjoint(words))
+
+
+def _tells_what_for(whole: Answer, one: Answer, two: Answer) -> bool:
+    """Return whether a second answer stands beside the first, and says what the whole does not."""
+    same = two.entry != one.entry and not set(one.sources).isdisjoint(two.sources)
+    return same and not _tells(whole.text, two.text)
 
 
 def _is_told(whole: Answer, part: Answer, half: Question, knowledge: Knowledge) -> bool:

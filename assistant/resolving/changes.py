@@ -22,7 +22,8 @@ _BEFORE = frozenset(("before", "formerly", "previously", "earlier", "originally"
 _WHEN = frozenset(("when", "date", "since", "day", "old"))
 _DATING = frozenset(("issued", "issue", "effective", "effect", "valid", "force", "published", "dated", "released"))
 _LIBRARY = frozenset({
-    "last", "latest", "previous", "current", "newest", "recent", "checklist", "manual", "book", "edition", "the", "before",
+    "last", "latest", "previous", "current", "newest", "recent", "checklist", "manual", "book", "edition", "the",
+    "before",
 })  # fmt: skip
 """Words that only say since when, or in what book: "before the last checklist revision"."""
 _USED_TO = (("used", "to", "be"), ("use", "to", "be"))

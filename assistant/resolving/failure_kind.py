@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 
 from assistant.resolving.knowing import Knowledge
-from assistant.resolving.results import CauseResult
+from assistant.resolving.results import CauseResult, Result
 
 _FAILURES = frozenset(("failure", "failures", "fault", "faults"))
 _COUNTING = frozenset(("single", "one", "any", "a", "the", "more", "two", "which", "what"))
 
 
-def of_the_kind(result: CauseResult, words: Sequence[str], know: Knowledge) -> CauseResult:
+def of_the_kind(result: Result, words: Sequence[str], know: Knowledge) -> Result:
     """Return the sets of the kind of failure that is named before the others; all alike where none is of it."""
+    if not isinstance(result, CauseResult):
+        return result
     kinds = [words[k - 1] for k, word in enumerate(words) if k and word in _FAILURES and words[k - 1] not in _COUNTING]
     if not kinds or result.others:
         return result

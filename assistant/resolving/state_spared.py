@@ -26,8 +26,7 @@ _SPARING = frozenset(("spare", "spares", "sparing"))
 _TOUCHING = frozenset({
     "affect", "affects", "touch", "touches", "bother", "bothers", "hurt", "hurts", "harm", "harms", "change",
     "changes", "disturb", "disturbs", "influence", "influences", "affecting", "touching", "hurting", "harming",
-    "changing", "disturbing", "bothering", "influencing", "matter", "effect", "bearing", "impact", "influence",
-    "losing", "loss",
+    "changing", "disturbing", "bothering", "influencing", "matter", "effect", "bearing", "impact", "losing", "loss",
 })  # fmt: skip
 _DENYING = frozenset(("not", "without", "no", "never"))
 _NEAR = 3

@@ -22,7 +22,9 @@ _SHOWING = frozenset({
     "message", "light", "warning", "amber", "white", "red", "see", "got", "get", "there", "displayed", "pops",
     "popped", "visible", "stays", "remains", "persists", "sits",
 })  # fmt: skip
-_GOING = frozenset({"taxiing", "taxying", "taxied", "taxi", "way", "rolling", "pushing", "pushed", "backing", "heading"})
+_GOING = frozenset({
+    "taxiing", "taxying", "taxied", "taxi", "way", "rolling", "pushing", "pushed", "backing", "heading",
+})  # fmt: skip
 _NEAR = 4
 
 

@@ -8,7 +8,8 @@ from assistant.understanding.condition import Condition
 from assistant.understanding.mentions import Mention
 
 _LEADING = frozenset({
-    "the", "a", "by", "to", "do", "i", "we", "it", "on", "use", "must", "should", "just", "go", "for", "straight", "need",
+    "the", "a", "by", "to", "do", "i", "we", "it", "on", "use", "must", "should", "just", "go", "for", "straight",
+    "need",
 })  # fmt: skip
 """Words between "or" and the second of two ways."""
 _INTENDING = frozenset({

@@ -26,7 +26,9 @@ _CREEPING = frozenset({
     "wandered", "sneak", "sneaked", "edge", "edged", "run", "ran", "sail", "sailed", "blow", "blew", "push", "pushed",
     "nudge", "nudged", "poke", "poked", "slide", "slid", "go", "gone", "shot", "nosed",
 })  # fmt: skip
-_ASKING_LEAVE = frozenset({"can", "may", "could", "should", "will", "would", "might", "to", "not", "never", "if", "must"})
+_ASKING_LEAVE = frozenset({
+    "can", "may", "could", "should", "will", "would", "might", "to", "not", "never", "if", "must",
+})  # fmt: skip
 _SHORTLY, _LONG = 4, 8
 """Words between what was done and by how much."""
 

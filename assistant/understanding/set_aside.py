@@ -8,8 +8,12 @@ from collections.abc import Sequence
 
 from assistant.understanding.clauses import STOPS
 
-_AGAINST = (("rather", "than"), ("instead", "of"), ("as", "opposed", "to"), ("and", "not", "just"), ("and", "not", "merely"))
-_DOING = frozenset(("be", "being", "just", "only", "simply", "merely", "getting", "get", "have", "having", "topped", "pump"))
+_AGAINST = (
+    ("rather", "than"), ("instead", "of"), ("as", "opposed", "to"), ("and", "not", "just"), ("and", "not", "merely"),
+)  # fmt: skip
+_DOING = frozenset({
+    "be", "being", "just", "only", "simply", "merely", "getting", "get", "have", "having", "topped", "pump",
+})  # fmt: skip
 _ENDINGS = ("ed", "ing")
 _NO_DEED = frozenset(("speed", "steering", "braking", "landing", "bearing", "red", "heading", "setting", "taxiing"))
 _LONGEST = 6
