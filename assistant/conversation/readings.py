@@ -78,7 +78,7 @@ def variants_meant(reading: Reading, knowledge: Knowledge) -> list[str]:
 
 
 def _is_denied(at: int, words: Sequence[str]) -> bool:
-    """Return whether the word that says something of a variant denies it: "not on the long one", not "is that not …"."""
+    """Return whether the word that says something of a variant denies it: "not the long one", not "is that not …"."""
     while at > 0 and words[at - 1] in _BEFORE_A_NAME:
         at -= 1
     if at == 0 or words[at - 1] not in _DENYING:
