@@ -17,6 +17,7 @@ from assistant.understanding.words import stem
 
 _NEGATIONS = {"no": "not", "not": "not", "neither": "not", "none": "not", "cannot": "not", "without": "not"}
 _MOST_SETS = 8
+_ANY_ONE = frozenset(("single", "one", "any"))
 _OTHER_KIND = " It may also be another kind of thing: "
 _EMPTY = frozenset(("the", "a", "an", "do", "does", "is", "are", "and", "or", "from", "to", "of"))
 
@@ -186,7 +187,8 @@ def _leading(result: r.CauseResult, question: Question, know: Knowledge) -> Part
         return Parts(f"That is so with everything normal: {says}.", result.table.sources, result.table.id)
     words = _listed([_set_words(s, know) for s in sets])
     told = conditions_words(result.given, know)
-    whether = result.single and asks_whether(question.reading.words)
+    words_asked = question.reading.words
+    whether = result.single and asks_whether(words_asked) and not _ANY_ONE.isdisjoint(words_asked)
     aloud: tuple[tuple[str, str], ...] = ()
     singles = [w for w, s in zip(words, sets, strict=False) if len(s) == 1]
     if result.single and not singles:

@@ -58,7 +58,7 @@ def loss_candidates(
     asked = any(m.whole and m.share > 0.5 for m in told) and not _asks_all(question)
     if asked or _asks_of_others(inputs, matches, question, know):
         score = 0.7
-    if losing and all(c.implied for c in inputs) and not any(word.startswith("los") for word in question.reading.words):
+    if all(c.implied for c in inputs) and _asks_what_there_is(question):
         score *= _IN_PASSING
     if question.reading.has("cause"):
         score *= 0.9  # it asks what leads to the state that it names
@@ -101,6 +101,12 @@ def _with_what_stays(found: LossResult, matches: list[Match], question: Question
             kept.append(stays)
             sources.extend(state_tables.row(table, (), know.base).sources)
     return found._replace(kept=tuple(kept), sources=tuple(dict.fromkeys(sources)))
+
+
+def _asks_what_there_is(question: Question) -> bool:
+    """Return whether it is asked what somebody has, and not what goes: "what have I got to free it"."""
+    lost = [m.text.split() for m in question.reading.mentions if "lose" in m.concepts]
+    return bool(lost) and all("have" in said or "got" in said for said in lost)
 
 
 def _asks_all(question: Question) -> bool:
