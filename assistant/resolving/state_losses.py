@@ -106,7 +106,8 @@ def _with_what_stays(found: LossResult, matches: list[Match], question: Question
 def _asks_what_there_is(question: Question) -> bool:
     """Return whether it is asked what somebody has, and not what goes: "what have I got to free it"."""
     lost = [m.text.split() for m in question.reading.mentions if "lose" in m.concepts]
-    return bool(lost) and all("have" in said or "got" in said for said in lost)
+    has = bool(lost) and all("have" in said or "got" in said for said in lost)
+    return has and "not" not in question.reading.words
 
 
 def _asks_all(question: Question) -> bool:
