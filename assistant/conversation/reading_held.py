@@ -35,7 +35,9 @@ def held_for_another(alone: Question, context: Context, knowledge: Knowledge) ->
         return None
     question = question_of(f"{said} , {' '.join(reading.words)}", knowledge, before.variant)
     found = resolve_scored(question, knowledge)
-    if not _judges_it(found, before, context) or names_unknown(found.record, alone, knowledge):
+    of = knowledge.phrase(str(getattr(knowledge.base.records.get(found.record), "of", ""))).concepts
+    same = all(not of.isdisjoint(m.concepts) for m in things_of_its_own(alone, knowledge))
+    if not _judges_it(found, before, same, context) or names_unknown(found.record, alone, knowledge):
         return None
     return question.with_text(reading.text)._replace(context=True), found.result
 
@@ -55,13 +57,14 @@ def _reading_told(before: Question) -> str:
     return " ".join(words[:stop]) if stop <= _MOST_BEFORE else ""
 
 
-def _judges_it(found: Scored, before: Question, context: Context) -> bool:
+def _judges_it(found: Scored, before: Question, named: bool, context: Context) -> bool:
     """Return whether a result judges the same reading by something else than what judged it last, or is the verdict
-    told: "for take-off" says of it what was meant. How long something lasts is not held against other times.
+    told, whose name holds what the turn names: "for take-off" says what was meant.
+    How long something lasts is not held against other times.
     """
     result, given = found.result, before.reading.amounts[0].value
     last = context.answer.entry if context.answer else ""
-    if found.score < ANSWERING or (found.record == last and result != context.result):
+    if found.score < ANSWERING or (found.record == last and not (result == context.result and named)):
         return False
     if before.reading.amounts[0].unit in _TIMES:
         return False

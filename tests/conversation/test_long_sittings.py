@@ -25,6 +25,7 @@ _ENERGY = "landing at 47 tonnes, 125 kt, idle reverse, energy into each brake"
         ("accumulator reads 1650", "and park?", "^Outside LIM 3.2: 1,650"),
         ("accumulator reads 1650", "can we be pushed with it", "^Outside AOM 32.55.3: 1,650"),
         ("accumulator at 2100", "and for parking?", "can I tow with it", "^Within AOM 32.55.3: 2,100"),
+        ("is 2000 psi enough to rely on the park brake", "1990?", "for a push too", "^Outside AOM 32.55.3: 1,990"),
         ("is 370 ok to set the parking brake for an hour", "and take-off?", "^Outside LIM 3.2: 370"),
         ("can I lower the gear at 225 kt", "we're up at 20,500 feet though", "^Outside LIM 3.1: 20,500 ft"),
         ("can I lower the gear at 225 kt", "at 20,500 feet", "and 236 then", "^Outside LIM 3.1: 236 kt"),
