@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import reduce
 from itertools import islice
 
@@ -14,15 +14,19 @@ from assistant.conversation.completing import understood
 from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
 from assistant.conversation.each_variant import at_each_variant
+from assistant.conversation.in_a_list import each_listed
+from assistant.conversation.in_clauses import each_clause
 from assistant.conversation.parting import all_parts, asks_outright, halves
 from assistant.conversation.remembering import remembered
 from assistant.conversation.several_amounts import AtAmount, at_each_amount
+from assistant.conversation.surely import Sure
 from assistant.conversation.two_cases import two_cases
 from assistant.conversation.two_things import Half, two_things
 from assistant.quantities.show import given_shown
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (
     BandResult,
+    BothResult,
     CheckResult,
     Choices,
     Declined,
@@ -49,6 +53,7 @@ _OF_ONE_RECORD = (BandResult, CheckResult, FactResult, LimitResult, ModelResult,
 _POINTING = frozenset(("that", "it", "this"))
 _PURPOSE = frozenset(("prevent", "prevents", "point", "purpose", "reason", "avoid", "protect", "guard", "good"))
 _SHORT = 9
+_MAY_TELL_ONE = (BothResult, Choices, Declined, FactResult, LimitResult, Needed, ScheduleResult)
 _WELL, _NEARLY = 0.75, 0.1
 """How well half a question must be answered to be told as well, and how much worse the other half's record may be."""
 
@@ -91,6 +96,9 @@ def with_both(
     text: str, context: Context, question: Question, result: Result, answer: Answer, knowledge: Knowledge, known: Parts
 ) -> Answer:
     """Return the answer to a turn, or to each of what it asks where the answer tells no more than one of them."""
+    listed = _each_asked(each_listed, text, question, result, answer, knowledge)
+    if listed:
+        return listed
     each = at_each_amount(question, result, knowledge)
     if each:
         return _all_joined(text, [_at_amount(text, at, knowledge) for at in each])
@@ -100,11 +108,44 @@ def with_both(
     both = of_two_things(text, question, result, answer.entry, knowledge)
     if both:
         return both
+    clauses = _each_asked(each_clause, text, question, result, answer, knowledge)
+    return clauses or _in_halves(text, context, question, result, answer, knowledge, known)
+
+
+def _in_halves(
+    text: str, context: Context, question: Question, result: Result, answer: Answer, knowledge: Knowledge, known: Parts
+) -> Answer:
+    """Return the answers to the parts of a turn, each asked after the last, or the answer to it as a whole."""
     if answer.outcome != ANSWER and not (question.unsaid or fails_unknown(question)):
         return in_parts(text, context, known, _lacks_in_one(text, result)) or answer
     if answer.outcome == ANSWER and isinstance(result, _OF_ONE_RECORD):
         return both_halves(text, context, answer, question, knowledge, known)
     return answer
+
+
+def _each_asked(
+    parts: Callable[[str, Knowledge, str], list[Sure]],
+    text: str,
+    question: Question,
+    result: Result,
+    answer: Answer,
+    knowledge: Knowledge,
+) -> Answer | None:
+    """Return the answer to each thing that a question lists, or to each of its clauses, where all are surely answered
+    and its answer as a whole does not tell them all.
+    """
+    if not isinstance(result, _MAY_TELL_ONE):
+        return None
+    asked = parts(text, knowledge, question.variant)
+    found = [composed(one.text, one.question, one.result, knowledge) for one in asked]
+    return _all_joined(text, found) if any(not _tells_as_much(answer, one) for one in found) else None
+
+
+def _tells_as_much(answer: Answer, one: Answer) -> bool:
+    """Return whether an answer tells the figures of another one, or nearly all its words."""
+    if not one.values:
+        return _tells(answer.text, one.text)
+    return {(v.value, v.unit) for v in one.values} <= {(v.value, v.unit) for v in answer.values}
 
 
 def _lacks_in_one(text: str, result: Result) -> bool:

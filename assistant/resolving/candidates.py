@@ -34,7 +34,7 @@ from assistant.resolving.results import (
     ScheduleResult,
     TableResult,
 )  # fmt: skip
-from assistant.resolving.schedules import has_it, leftover, resolve_schedule
+from assistant.resolving.schedules import asks_input, has_it, leftover, resolve_schedule
 from assistant.resolving.siblings import sibling_named
 from assistant.resolving.state_asked import left_open
 from assistant.resolving.steering_order import resolve_order
@@ -355,6 +355,10 @@ def with_each(bands: Bands, judged: BandResult, question: Question, know: Knowle
     return BothResult(checked, judged)
 
 
+_UP_TO_WHAT = 0.6
+"""A schedule as a whole, where it is asked up to what input something holds, which a figure of its own may tell."""
+
+
 def _schedule(schedule: Schedule, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
     idle = moved_in_vain(schedule, question, know)
     if idle:
@@ -372,6 +376,7 @@ def _schedule(schedule: Schedule, match: Match, question: Question, know: Knowle
         yield Candidate(match.score * here, match.matched, result, match)
     else:
         shown = 0.93 if question.reading.has("maximum", "list_all", schedule.output) else 0.7
+        shown = _UP_TO_WHAT if asks_input(schedule, question, know) else shown
         yield Candidate(match.score * shown, match.matched, ScheduleResult(schedule, float("nan"), None), match)
 
 

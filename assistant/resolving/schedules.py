@@ -37,9 +37,21 @@ def resolve_schedule(schedule: Schedule, question: Question, know: Knowledge) ->
         return _inverse(schedule, outputs[-1])
     if not _HERE.isdisjoint(question.reading.words) or has_it(question.reading.words):
         return Needed(schedule, (f"the {schedule.basis or schedule.input}",), (schedule.input,))
+    if asks_input(schedule, question, know):
+        return None
     if question.reading.has(schedule.input, "speed") or question.context:
         return Needed(schedule, (f"the {schedule.basis or schedule.input}",), (schedule.input,))
     return None
+
+
+def asks_input(schedule: Schedule, question: Question, know: Knowledge) -> bool:
+    """Return whether a question asks up to what input something holds, which is no reading of a schedule then."""
+    words = " ".join(question.reading.words)
+    name = schedule.basis or schedule.input
+    return any(f"{lead} what {each}" in words for lead in _BOUNDING for each in {name, schedule.input})
+
+
+_BOUNDING = ("up to", "until", "above", "below", "past")
 
 
 def has_it(words: tuple[str, ...]) -> bool:

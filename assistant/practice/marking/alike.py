@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from itertools import combinations
 
 from assistant.practice.marking.elements import DIRECTIONS
@@ -11,7 +11,7 @@ from assistant.practice.marking.found import ENOUGH, LITTLE, Held, element_said,
 from assistant.practice.marking.numbers import Numbers
 from assistant.practice.marking.pairing import labels_of, sentences, stretches
 from assistant.practice.marking.points import Need, Point
-from assistant.practice.marking.said import Said
+from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import ALIKE
 from assistant.resolving.knowing import Knowledge
 
@@ -37,12 +37,22 @@ def paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> t
             i in places
             and here
             and share < ENOUGH
+            and not _only_shared(i, alike, here, need, said)
             and any(words_said(other, said, sorted(here))[0] >= 0.9 for other in others)
         ):
             wrong.append(f"another's: {need.points[i].text}")
         elif i in places and share == 0 and _claims_there(need, sorted(here), said):
             wrong.append(f"something else: {need.points[i].text}")
     return tuple(made), wrong
+
+
+def _only_shared(point: int, alike: Sequence[int], here: Iterable[int], need: Need, said: Said) -> bool:
+    """Return whether a case that is not asked for is named only by words that it shares with others: "locked"."""
+    if not need.points[point].optional:
+        return False
+    words = {i: {plain(w) for w in re.findall(r"[a-z]+", need.points[i].text.lower())} for i in alike}
+    own = words[point] - {w for i in alike if i != point for w in words[i]}
+    return own.isdisjoint(said.words[i] for i in here)
 
 
 _AGAIN = frozenset(("same", "ditto", "likewise"))

@@ -133,14 +133,17 @@ def extras(one: Asked, know: Knowledge) -> Iterable[Figure]:
     for check in getattr(one.result, "checks", ()):
         if check.limit.second:
             yield Figure(check.limit.second.value, check.limit.second.unit)
+    computed = _WORKED if isinstance(one.result, r.ModelResult) else 0.0
     for number in one.answer.values:
         if (number.value, number.unit) not in past:
-            yield Figure(number.value, number.unit)
+            yield Figure(number.value, number.unit, computed)
     for text in (one.answer.text, one.answer.working):
         for amount in amounts_of(know.phrase(_ASIDES.sub("", text)), know):
             yield Figure(amount.value, amount.unit or "")
 
 
+_WORKED = 0.005
+"""How far a figure of somebody's working may be from the computed one, as it is rounded."""
 _ASIDES = re.compile(
     r"\b[A-Z]{2,4} [A-Z]?\.?\d+\.\d[\d.]*|Formerly [^;]*;|[Ff]ormerly [^(.]*|On the \S+: [^.]*\.|"
     r"On the \S+ the limit is [^.]*\."

@@ -18,6 +18,7 @@ from assistant.practice.marking.elements import point
 from assistant.practice.marking.narrowing import MODES
 from assistant.practice.marking.parts import POLAR
 from assistant.practice.marking.points import Element, Point
+from assistant.practice.marking.said import plain
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge, Question
 
@@ -71,16 +72,45 @@ def cases_named(told: Sequence[str], question: Question, know: Knowledge) -> lis
         return []
     points = [point(p, know) for p in told]
     held = [[_concepts(e, know) for e in p.elements] for p in points]
-    asked = things_named(question, know)
+    asked = [_cases_of(thing, points, held) for thing in _things_told(question, know)]
     named = []
     for n, one in enumerate(points):
         others = {c for k, each in enumerate(held) if k != n for concepts in each for c in concepts}
         own = [concepts - others for concepts in held[n] if concepts - others]
-        said = [concepts for concepts in own if any(concepts & thing for thing in asked)]
+        said = [concepts for concepts in own if any(n in cases and concepts & thing for thing, cases in asked)]
         bare = any(not e.concepts for e in one.elements)
+        said = said or (own[:1] if _said_otherwise(one, question) else [])
         if said and (len(said) < len(own) or bare or one.figures):
             named.append(one)
     return named if len(named) >= _LEAST else []
+
+
+def _said_otherwise(point: Point, question: Question) -> bool:
+    """Return whether a question holds a long word of a point in another form: "in disagreement" for "disagrees"."""
+    told = {w[:_STEM] for w in question.reading.words if len(w) > _STEM}
+    return any(w[:_STEM] in told for w in re.findall(r"[a-z]+", point.text.lower()) if len(w) > _STEM)
+
+
+_STEM = 7
+
+
+def _things_told(question: Question, know: Knowledge) -> list[tuple[frozenset[str], frozenset[str]]]:
+    """Return the concepts and the plain words of each thing that a question names."""
+    told = [m for m in question.reading.mentions if not know.matcher.is_soft(m) and not measures(m.concepts, know)]
+    return [(m.concepts, frozenset(plain(w) for w in question.reading.words[m.start : m.end])) for m in told]
+
+
+def _cases_of(
+    thing: tuple[frozenset[str], frozenset[str]], points: Sequence[Point], held: Sequence[Sequence[frozenset[str]]]
+) -> tuple[frozenset[str], frozenset[int]]:
+    """Return the concepts of a thing named, with the points that may be meant: of several those that share most of its
+    words, "down and locked" for "locked down".
+    """
+    concepts, words = thing
+    near = [n for n, each in enumerate(held) if any(concepts & own for own in each)]
+    shared = {n: len(words & {plain(w) for w in re.findall(r"[a-z]+", points[n].text.lower())}) for n in near}
+    most = max(shared.values(), default=0)
+    return concepts, frozenset(n for n in near if shared[n] == most)
 
 
 def _concepts(element: Element, know: Knowledge) -> frozenset[str]:

@@ -25,6 +25,7 @@ from assistant.practice.marking.reasons import both_cases, with_its_figure, with
 from assistant.practice.marking.siblings import asks_both_ends, with_siblings
 from assistant.practice.marking.side_by_side import of_each_thing
 from assistant.practice.marking.steps_asked import steps_asked
+from assistant.practice.marking.sure_parts import of_each_part
 from assistant.practice.marking.told_whole import told_whole
 from assistant.practice.marking.whichever import asks_choice, tells_choice, with_choice, without_choice
 from assistant.resolving import results as r
@@ -64,7 +65,9 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     found = _set_by_case(found, text, know) or found
     if choice and not any(tells_choice(one.answer.text) for one in found):
         found = with_choice(text, know) or found
-    return on_the_subject(with_every_part(found, parts, text, know), parts, text, know) if len(parts) > 1 else found
+    if len(parts) > 1:
+        found = on_the_subject(with_every_part(found, parts, text, know), parts, text, know)
+    return of_each_part(found, parts, text, know) or found
 
 
 def _asked(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:

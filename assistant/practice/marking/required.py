@@ -37,7 +37,7 @@ from assistant.practice.marking.narrowing import (
 from assistant.practice.marking.of_part import of_part
 from assistant.practice.marking.outcomes import cause_of, figures_of
 from assistant.practice.marking.parts import POLAR, parts_of
-from assistant.practice.marking.points import Need, Point
+from assistant.practice.marking.points import Figure, Need, Point
 from assistant.practice.marking.requests import asked
 from assistant.practice.marking.rows import row_of
 from assistant.practice.marking.said import plain
@@ -120,7 +120,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         ordered=any(_is_procedure(one, found) or _in_order(one, text) for one in found),
         sequence=len(parts_of(text)) < _SEVERAL or bool(_IN_TURN.search(text)),
         allowed=amounts_of(reading, know),
-        extra=tuple(f for one in found for f in extras(one, know)),
+        extra=(*(f for one in found for f in extras(one, know)), *_nought(text)),
         elsewhere=tuple(f for one in found for f in of_variants(one, know)),
         follows=follows_of(found[0], text, know) if len(found) == 1 else None,
         differing=frozenset(v for one in found for v in judged_otherwise(one, know)),
@@ -143,6 +143,11 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         one_way=asks_one(text),
         asked=frozenset(map(plain, reading.words)),
     )
+
+
+def _nought(text: str) -> tuple[Figure, ...]:
+    """Return the zero that a question speaks of itself: "at what speed does it reach zero"."""
+    return (Figure(0.0, ""),) if re.search(r"\b(?:zero|nothing|nought)\b", text, re.IGNORECASE) else ()
 
 
 def _is_faint(point: Point) -> bool:

@@ -33,6 +33,7 @@ def reworded(answer: str, need: Need) -> str:
         answer = _BACK_ON.sub("reapplies it", answer)
     if texts and counts_none(need):
         answer = _NONE.sub(texts[0], answer)
+    answer = _FROM_ON.sub(r"at \1 or above", answer) if "or above" in need.expected else answer
     if "autobrake" in need.question.words:
         answer = _AUTO.sub("autobrake", answer)
     return answer
@@ -54,6 +55,12 @@ _TO_THE_BACK = re.compile(
 _INWARD = re.compile(r"\b(fold|folds|swing|swings|go|goes|tuck|tucks) in(?: ?to the belly)?\b(?! to)", re.IGNORECASE)
 _LEFT_OVER = re.compile(r"\b(?:is )?what(?:['’]s| is) left(?: over)?\b|\bis left over\b", re.IGNORECASE)
 """What remains, and no side."""
+_FROM_ON = re.compile(
+    r"\bfrom ((?:(?:a|one) )?[\w.,]*\w(?: hundred)?(?: (?:kt|kts|knots))?)"
+    r"(?: (?:on(?:wards?)?|upwards?|up)\b|(?= (?:you|i|we|it)\b))",
+    re.IGNORECASE,
+)
+"""A bound from which something holds: "from a hundred on"."""
 _BACK_ON = re.compile(
     r"\b(?:puts?|brings?|lets?|sets?|comes?) (?:(?:the|it|its|that|a) )?(?:brakes? |pressure )?"
     r"back(?: on| in| again)?\b|"

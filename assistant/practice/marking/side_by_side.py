@@ -9,7 +9,8 @@ import re
 from collections.abc import Iterator
 from itertools import product
 
-from assistant.practice.marking.asked import Asked, record_of
+from assistant.conversation.in_a_list import each_listed
+from assistant.practice.marking.asked import Asked, as_asked, record_of
 from assistant.practice.marking.compound import ITEM, best_of, tells
 from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.resolving import results as r
@@ -25,12 +26,30 @@ _LONG = 4
 
 
 def of_each_thing(found: tuple[Asked, ...], text: str, know: Knowledge) -> tuple[Asked, ...]:
-    """Return what answers a question for each of three things or more that it lists; nothing unless all are answered.
+    """Return what answers a question for each of the things that it lists; nothing unless all are answered.
 
     found: what answers it otherwise; left where it tells as much.
     """
+    if not all(isinstance(one.result, (*_STATED, r.ScheduleResult, r.BothResult)) for one in found):
+        return ()
+    made = tuple(as_asked(one.text, one.question, one.result, know) for one in each_listed(text, know))
+    if made:
+        return () if _told_already(found, made) else made
     if len(parts_of(text)) > 1 or POLAR.search(text) or not all(isinstance(one.result, _STATED) for one in found):
         return ()
+    return _of_one_kind(found, text, know)
+
+
+def _told_already(found: tuple[Asked, ...], made: tuple[Asked, ...]) -> bool:
+    """Return whether what answers a question otherwise tells as many things as it lists."""
+    if any(tells(one) >= len(made) > 1 for one in found):
+        return True
+    records = [id(record_of(one.result)) for one in found]
+    return len(found) >= len(made) or all(id(record_of(one.result)) in records for one in made)
+
+
+def _of_one_kind(found: tuple[Asked, ...], text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return figures of one quantity, or statements, that come nearest to each of three things or more in a list."""
     for before, items, after in _lists(text, know):
         told_already = len(found) >= len(items) or any(tells(one) >= len(items) - 1 > 0 for one in found)
         if told_already or any(_ASPECT.match(item) for item in items):

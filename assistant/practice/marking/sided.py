@@ -22,6 +22,9 @@ _BARE = (
     r"\s*(?:(left|right),?\s+)?(\d+(?:\.\d+)?|\w+ point \w+|(?!left|right)\w+)(?:,?\s+(?:to the )?(left|right))?[\s.]*"
 )
 """A number with a side and no unit: "7.7 left", "right seven point seven"."""
+_LETTER = re.compile(r"(\d(?: ?(?:°|deg(?:rees)?))?) ?([RLrl])\b(?![\'’])")
+_LETTERS = {"r": "right", "l": "left"}
+"""A side by its letter behind a number: "15° R"."""
 _AFTER = 5
 _BEFORE = 4
 _UNSIDED = 0.6
@@ -32,6 +35,7 @@ def with_side(answer: str, need: Need) -> str:
     """Return an answer with a side for a sign, and with the unit of a bare number that stands beside a side."""
     if not any(p.side for p in need.points):
         return answer
+    answer = _LETTER.sub(lambda m: f"{m[1]} {_LETTERS[m[2].lower()]}", answer)
     for sign, side in ((_MINUS, "left"), (_PLUS, "right")):
         if len(re.findall(sign, answer, re.IGNORECASE)) == 1 and not _told(answer):
             answer = f"{re.sub(sign, '', answer, count=1, flags=re.IGNORECASE)} {side}"

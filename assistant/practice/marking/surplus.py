@@ -48,6 +48,7 @@ def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge)
         and not all(know.lexicon.kinds.get(c, "thing") in _NO_THINGS for c in m.concepts) and m.start not in unsaid
         and not (_MOVING.match(m.text) and not need.loss)
         and not (m.start and _is_beside(m, said) and not need.question.has("where"))
+        and not _tells_of_number(m, said)
     )  # fmt: skip
 
 
@@ -58,6 +59,19 @@ _MOVING = re.compile(
 )
 """An everyday verb of moving, which is no thing: the pin "comes out"."""
 _BY = frozenset(("by", "beside", "near"))
+
+
+def _tells_of_number(mention: Mention, said: Said) -> bool:
+    """Return whether an ordinary word only tells of the number beside it: "the eighty percent mark", "capped at 68"."""
+    bound = "maximum" in mention.concepts or "minimum" in mention.concepts  # "capped"
+    if not (bound or all(c[0] == "~" for c in mention.concepts)):
+        return False
+    behind = said.reading.words[mention.end : mention.end + 1]
+    leads = bool(behind) and behind[0] in _TO_NUMBER and bool(said.numbered & {mention.end + 1, mention.end + 2})
+    return mention.start - 1 in said.numbered or leads
+
+
+_TO_NUMBER = frozenset(("at", "to", "by"))
 
 
 def _is_beside(mention: Mention, said: Said) -> bool:

@@ -93,7 +93,7 @@ def _is_said(element: Element, clause: Sequence[int], said: Said) -> bool:
 def _otherwise(part: list[Element], parts: Sequence[list[Element]], clause: Sequence[int], said: Said) -> Iterator[str]:
     """Yield what a clause denies that its part has, or has the other way: "green up", "green down and not locked"."""
     anchors = _anchors(part, parts, clause, said)
-    words = {said.words[i] for i in clause}
+    words = {said.words[i] for i in clause if not _goes_on(i, said)}
     for element in (e for e in part if e.words not in _NO_WAYS) if anchors else ():
         ways = {w for word in element.words if word in DIRECTIONS for w in OTHER.get(word, ()) if w in DIRECTIONS}
         if len(element.words) > 1 and element not in anchors and ways & words and words.isdisjoint(element.words):
@@ -106,6 +106,15 @@ def _otherwise(part: list[Element], parts: Sequence[list[Element]], clause: Sequ
 
 _NO_WAYS = ((plain("take"), "off"),)
 """Names with a way in them that is none: take-off."""
+
+
+def _goes_on(place: int, said: Said) -> bool:
+    """Return whether an "on" only says that something goes on: "carry on", "from 100 on"."""
+    before = said.reading.words[place - 1] if place else ""
+    return said.reading.words[place] == "on" and (before in _CARRYING or place - 1 in said.numbered)
+
+
+_CARRYING = frozenset(("carry", "carries", "carrying", "go", "goes", "keep", "keeps", "press", "push", "continue"))
 
 
 def of_another_case(held: Sequence[Held], need: Need, said: Said, know: Knowledge) -> list[str]:

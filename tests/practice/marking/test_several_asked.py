@@ -27,6 +27,13 @@ TAXI = "What are the operator's taxi speed limits: straight, in turns up to 60°
 ARMING = "What does the autobrake need to arm?"
 LEVERS = "Not three green after a free-fall extension: give the steps."
 PIN = "What blocks the gear lever on the ground, when does it withdraw, and what releases it if it sticks?"
+TIMES = "How many seconds do a retraction, a normal extension and a free-fall extension last?"
+TILLER = "Tillers: up to what ground speed is the full deflection available, and at what speed do they give nothing?"
+LAMP = "What colour is a leg lamp when the leg is down and locked, in transit, and in disagreement with the lever?"
+CHARGE = (
+    "What is the nitrogen pre-charge of the accumulator, at what temperature is it stated, "
+    "and what is the pressure when fully charged?"
+)
 CHROME = "Nose strut chrome: what is the least and what is the most that may show?"
 
 
@@ -80,6 +87,20 @@ CHROME = "Nose strut chrome: what is the least and what is the most that may sho
         (PULLED, "tillers only, the pedals do not steer", WRONG),
         (EMERGENCY, "emergency, six applications, 800 psi or less and steady", RIGHT),
         (EMERGENCY, "emergency, six", PARTLY),
+        # things of a list that are figures of their own, and clauses that leave their subject out
+        (TIMES, "nine down, eleven up, eighteen by gravity", RIGHT),
+        (TIMES, "eleven down, nine up, eighteen by gravity", WRONG),
+        (TIMES, "9 s for extension and 18 s by free fall", PARTLY),
+        (TILLER, "all of it to 15 kt, none from 80", RIGHT),
+        (TILLER, "all of it to 15 kt", PARTLY),
+        (TILLER, "all of it to 30 kt, none from 80", WRONG),
+        (LAMP, "green when down and locked, flashing white on the way, amber if it disagrees", RIGHT),
+        (LAMP, "green when down and locked, flashing white on the way", PARTLY),
+        (LAMP, "amber when down and locked, flashing white on the way, green if it disagrees", WRONG),
+        # a name before its figure, and one behind it
+        (CHARGE, "pre-charge 1,200 psi and 3,000 psi when full", PARTLY),
+        (CHARGE, "pre-charge 1,200 psi at 20 °C and 3,000 psi when full", RIGHT),
+        (CHARGE, "pre-charge 3,000 psi at 20 °C and 1,200 psi when full", WRONG),
     ],
 )
 def test_each_of_several_things_is_marked(question: str, answer: str, mark: str, marker: Marker) -> None:

@@ -1,0 +1,111 @@
+"""Several things in one list, each answered by a record of its own: "how long do A, B and C take?".
+
+The question is asked once with each thing of the list in the place of them all. How much of the words around the commas
+belongs to the list is not said: every way that is worded alike is tried, and the one by which all are answered best is
+meant. Nothing is told unless each thing is surely answered, and by another record.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from assistant.conversation.surely import SURE, Sure, surely
+from assistant.resolving.asked_quantity import quantity_of
+from assistant.resolving.knowing import Knowledge
+from assistant.resolving.results import FactResult
+
+_READ = 300
+_BREAKS = r"\s*,\s*(?:(?:and|&)\s+)?|\s+(?:and|&)\s+"
+_NAMES = r"(?:an?|the|its|their)\b"
+_OPENS = r"(?:an?|the|its|their|in|on|at|for|with|without|by|to|of|from|below|above|after|when|while)\b"
+_ASKS = (
+    r"(?:(?:and|at|in|on|by|to|up to|from|for|with|after|below|above|until|of) )*"
+    r"(?:what|which|who|whom|where|when|why|how)\b"
+)
+_POLAR = r"(?:is|are|am|may|can|could|do|does|did|has|have|had|will|would|should|shall|must|was|were|if)\b"
+_TOGETHER = r"\b(?:which of|between|both|or|than|versus|vs|differ\w*|total|sum|together|apart|compare\w*)\b"
+_MOST, _LONG, _AROUND = 5, 6, 5
+"""Things of a list, words of one in its midst, and words of one at its ends, at the most."""
+_NEAR = 0.6
+"""How well each of three figures of one quantity must be answered."""
+_TWO = 2
+
+
+def each_listed(text: str, knowledge: Knowledge, variant: str = "") -> list[Sure]:
+    """Return what answers each thing of the list in a text; nothing unless all are answered."""
+    known: dict[str, Sure | None] = {}
+    asks = re.search(_ASKS, text[:_READ], re.IGNORECASE) is not None
+    least = _NEAR if asks else SURE
+    best: tuple[tuple[float, float], list[Sure]] | None = None
+    for texts in _ways(text):
+        found = []
+        for each in texts:
+            if each not in known:
+                known[each] = surely(each, knowledge, variant, least)
+            one = known[each]
+            if one is None:
+                break
+            found.append(one)
+        if len(found) < len(texts) or not _each_by_its_own(found, knowledge):
+            continue
+        if not asks and any(isinstance(one.result, FactResult) for one in found):
+            continue  # states told one after another
+        rank = min(one.score for one in found), sum(one.score for one in found)
+        best = (rank, found) if best is None or rank > best[0] else best
+    return best[1] if best else []
+
+
+def _each_by_its_own(found: Sequence[Sure], knowledge: Knowledge) -> bool:
+    """Return whether each thing is answered by another record, and all in one manner; two things only by figures."""
+    kinds = {type(one.result) for one in found}
+    alike = len(kinds) == 1 and (len(found) > _TWO or FactResult not in kinds)
+    if min(one.score for one in found) < SURE and not (len(found) > _TWO and _of_one_quantity(found, knowledge)):
+        return False
+    return alike and len({one.record for one in found}) == len(found)
+
+
+def _of_one_quantity(found: Sequence[Sure], knowledge: Knowledge) -> bool:
+    """Return whether figures of one quantity answer all things, so that none of them may be another matter."""
+    kinds = {quantity_of(one.result, knowledge) for one in found}
+    return len(kinds) == 1 and "" not in kinds
+
+
+def _ways(text: str) -> Iterator[list[str]]:
+    """Yield a question once with each thing of its list alone, in each way that the list may be meant."""
+    plain = text[:_READ].strip(" ?.!")
+    pieces = re.split(_BREAKS, plain, flags=re.IGNORECASE)
+    if not _TWO <= len(pieces) <= _MOST or not _may_list(plain, pieces):
+        return
+    head, tail = pieces[0].split(), pieces[-1].split()
+    for first in _starts(head, pieces[1], len(pieces) == _TWO):
+        for last in dict.fromkeys((*range(1, min(_AROUND, len(tail)) + 1), len(tail))):
+            before, after = " ".join(head[: len(head) - first]), " ".join(tail[last:])
+            things = [" ".join(head[len(head) - first :]), *pieces[1:-1], " ".join(tail[:last])]
+            yield [" ".join(part for part in (before, thing, after) if part) for thing in things]
+
+
+def _may_list(text: str, pieces: Sequence[str]) -> bool:
+    """Return whether commas and an "and" part the things of a list, and no questions, told parts or alternatives."""
+    if re.match(_POLAR, text, re.IGNORECASE) or re.search(_TOGETHER, text, re.IGNORECASE):
+        return False
+    if any(not each or re.match(f"{_ASKS}|{_POLAR}", each, re.IGNORECASE) for each in pieces[1:]):
+        return False
+    if len(pieces) == _TWO and "," in text:
+        return False
+    return all(len(each.split()) <= _LONG for each in pieces[1:-1]) and not re.search(r"[;:?.]\s", text)
+
+
+def _starts(head: Sequence[str], second: str, two: bool) -> Sequence[int]:
+    """Return how many words at the end of what stands before a list may be its first thing: it begins as the second.
+
+    two: whether there are only two things, which must begin alike then.
+    """
+    sizes = range(1, min(_AROUND, len(head)) + 1)
+    opens = re.match(_OPENS, second, re.IGNORECASE)
+    if opens is None:
+        return () if two else sizes
+    own = _NAMES if re.match(_NAMES, second, re.IGNORECASE) else re.escape(opens.group()) + r"\b"
+    alike = [n for n in sizes if re.match(own, head[-n], re.IGNORECASE)]
+    near = [n for n in sizes if re.match(_OPENS, head[-n], re.IGNORECASE)]
+    return alike[:1] or (() if two else near[:1] or sizes)
