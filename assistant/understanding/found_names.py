@@ -34,6 +34,7 @@ _ARTICLES = frozenset({"the", "a", "an", "my", "our", "your"})
 _GOES_ON = STARTERS - {"a", "an", "half", "quarter", "plus", "minus", "negative"}
 """Words that go on with a number begun before them: "two | thirty"."""
 _BEFORE_NOUN = frozenset({"the", "a", "an", "this", "that", "these", "those", "of", "my", "our", "your", "its", "no"})
+_WHICH = frozenset(("what", "which"))
 _HELPING = frozenset({"do", "does", "did", "have", "has", "are", "am", "would", "will"})
 _CAN = frozenset({"can", "may", "could", "should", "do", "will"})
 _STATE_OR_OTHER = (STATE, OUTSIDE)
@@ -126,6 +127,8 @@ class Names:
                 name = self._without_last(name, stems, free)
             elif name is not None and _asked_how_many(words, name):
                 name = self._lexicon.at(stems, i, [k == i for k in range(len(free))]) or name
+            elif name is not None and self._asks_measure_of(words, stems, free, name):
+                name = None
             if name is not None:
                 for k in name.taken:
                     free[k] = False
@@ -147,6 +150,14 @@ class Names:
                             known, i < told or self._lists.holds(word, "passing_words") or self._as_verb(words, i))
                 )  # fmt: skip
         return found
+
+    def _asks_measure_of(self, words: list[str], stems: list[str], free: list[bool], name: Found) -> bool:
+        """Return whether a name ends in the thing whose measure is asked for: "at | what brake | temperature"."""
+        if words[name.start] not in _WHICH or len(name.taken) != 2 or name.end >= len(words):
+            return False
+        behind = self._lexicon.at(stems, name.end, free) if free[name.end] else None
+        kinds = {self._lexicon.kinds.get(concept) for concept in behind.concepts} if behind else set()
+        return kinds == {"quantity"}
 
     def _as_verb(self, words: list[str], i: int) -> bool:
         """Return whether a word that may be a noun stands where a verb does: "when does it act", "if i kick"."""

@@ -84,3 +84,15 @@ def test_how_long_is_answered_by_a_time_a_length_or_an_end(ask: Ask, question: s
     answer = ask(question)
     assert answer.outcome == ANSWER
     assert told in answer.text
+
+
+@pytest.mark.parametrize(
+    ("question", "told"),
+    [
+        ("At what brake temperature does BRAKE HEAT show?", "350 °C"),
+        ("which brake pressure goes with no anti-skid", "800 psi"),
+        ("what brake temperature is the limit for take-off", "250 °C"),
+    ],
+)
+def test_what_thing_names_the_thing_whose_measure_is_asked_for(ask: Ask, question: str, told: str) -> None:
+    assert ask(question).text.startswith(told)
