@@ -120,15 +120,7 @@ class Names:
         for i, word in enumerate(words):
             if not free[i]:
                 continue
-            name = self._lexicon.before_thing(stems, i, free)
-            if name is not None and (self._asks_whether_lost(words, name) or _may_go(words, name)):
-                name = self._lexicon.at(stems, i, [k < name.end - 1 and is_free for k, is_free in enumerate(free)])
-            elif name is not None and words[name.end - 1] in _INTO:
-                name = self._without_last(name, stems, free)
-            elif name is not None and _asked_how_many(words, name):
-                name = self._lexicon.at(stems, i, [k == i for k in range(len(free))]) or name
-            elif name is not None and self._asks_measure_of(words, stems, free, name):
-                name = None
+            name = self._name_at(words, stems, i, free)
             if name is not None:
                 for k in name.taken:
                     free[k] = False
@@ -150,6 +142,19 @@ class Names:
                             known, i < told or self._lists.holds(word, "passing_words") or self._as_verb(words, i))
                 )  # fmt: skip
         return found
+
+    def _name_at(self, words: list[str], stems: list[str], i: int, free: list[bool]) -> Found | None:
+        """Return the name that begins at a word, without what does not belong to it there."""
+        name = self._lexicon.before_thing(stems, i, free)
+        if name is None or self._asks_measure_of(words, stems, free, name):
+            return None
+        if self._asks_whether_lost(words, name) or _may_go(words, name):
+            return self._lexicon.at(stems, i, [k < name.end - 1 and is_free for k, is_free in enumerate(free)])
+        if words[name.end - 1] in _INTO:
+            return self._without_last(name, stems, free)
+        if _asked_how_many(words, name):
+            return self._lexicon.at(stems, i, [k == i for k in range(len(free))]) or name
+        return name
 
     def _asks_measure_of(self, words: list[str], stems: list[str], free: list[bool], name: Found) -> bool:
         """Return whether a name ends in the thing whose measure is asked for: "at | what brake | temperature"."""
