@@ -17,6 +17,7 @@ from assistant.resolving.results import (
     Result,
     ScheduleResult,
 )
+from assistant.understanding.asked_units import AskedUnit
 from assistant.understanding.mentions import BOUNDS, Mention, Reading
 
 QUANTITIES = frozenset({
@@ -113,9 +114,14 @@ def tells_outright(result: Result, told: frozenset[str], reading: Reading, know:
     """
     if isinstance(result, FactResult) and not _tells_size(result, reading, know):
         return False
-    if isinstance(result, ProcedureResult) and _asks_how_hot(reading):
+    if isinstance(result, ProcedureResult) and (_asks_how_hot(reading) or _tells_no(reading.unit, result, know)):
         return False
     return _tells_how_long(result, told, reading, know)
+
+
+def _tells_no(unit: AskedUnit | None, result: ProcedureResult, know: Knowledge) -> bool:
+    """Return whether no step has a figure in the kind of unit that is wanted: "residual braking, above what psi"."""
+    return unit is not None and not tells_quantity(result, frozenset(unit.quantities), know)
 
 
 def _tells_size(result: FactResult, reading: Reading, know: Knowledge) -> bool:

@@ -27,6 +27,8 @@ _LIBRARY = frozenset({
 })  # fmt: skip
 """Words that only say since when, or in what book: "before the last checklist revision"."""
 _USED_TO = (("used", "to", "be"), ("use", "to", "be"))
+_BETWEEN = 3
+"""Words before a document's name that may say which: "before the last LIM"."""
 _REVISION = frozenset(("revision", "rev", "issue", "edition", "number"))
 
 
@@ -47,7 +49,7 @@ def asks_what_was(question: Question) -> bool:
 
 def change_result(question: Question, know: Knowledge) -> Scored | None:
     """Return the change that a question asks about, those of the documents it names, or all when it names nothing."""
-    was = asks_what_was(question)
+    was = asks_what_was(question) or _before_a_document(question, know)
     if (not question.reading.has("changed") and not was) or _asks_a_date(question.reading.words):
         return None
     named = documents_named(question, know)
@@ -65,6 +67,15 @@ def change_result(question: Question, know: Knowledge) -> Scored | None:
         score = _CERTAIN if was else 0.7 + 0.3 * best[0]
         return score * _STRANGE**strange, 2.0, ChangeResult(tied)
     return None
+
+
+def _before_a_document(question: Question, know: Knowledge) -> bool:
+    """Return whether a figure is asked for as it was before a revision: "retraction speed before LIM 7"."""
+    words = question.reading.words
+    if "before" not in words:
+        return False
+    firsts = (min(d.places) for d in documents_named(question, know) if d.places)
+    return any("before" in words[max(0, at - _BETWEEN) : at] for at in firsts)
 
 
 def _asks_a_date(words: Sequence[str]) -> bool:
