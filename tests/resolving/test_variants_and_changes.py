@@ -73,3 +73,15 @@ def test_only_the_changes_of_the_document_named_are_told(ask: Ask, question: str
 
     assert told in text
     assert untold not in text
+
+
+@pytest.mark.parametrize(
+    ("question", "formerly"),
+    [
+        ("what was the retraction speed before LIM 7", "200 kt"),
+        ("ON TARGET percent before AOM 7", "90%"),
+        ("brake temp limit for take-off before the last LIM", "280 °C"),
+    ],
+)
+def test_a_figure_before_a_revision_is_the_former_one(ask: Ask, question: str, formerly: str) -> None:
+    assert f"formerly {formerly}" in ask(question).text
