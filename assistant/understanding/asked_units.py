@@ -10,8 +10,7 @@ from assistant.quantities.amounts import Amount
 from assistant.quantities.units import Unit, Units
 
 _IN = frozenset(("in", "into"))
-_COUNTED = frozenset(("many", "what"))
-"""Words before a unit that an amount is wanted in: "how many pounds", "above what psi"."""
+_COUNTED = "many"
 _WANTING = frozenset(("what", "which", "how", "whats", "convert", "give", "express"))
 """Words by which an amount is wanted, and none is given."""
 _SHORT = 6
@@ -43,7 +42,7 @@ def unit_asked(words: Sequence[str], amounts: Sequence[Amount], units: Units) ->
     """Return the unit that a question wants its answer in, or None: "in feet", "how many pounds", or at its end."""
     inside = {k for a in amounts for k in range(a.start, a.end)}
     for i, before in enumerate(("", *words[:-1])):
-        asks = before in _IN or before in _COUNTED or (before == "," and words[-1] == "please" and i + 2 == len(words))
+        asks = before in _IN or before == _COUNTED or (before == "," and words[-1] == "please" and i + 2 == len(words))
         if i in inside or not (asks or (len(words) <= _SHORT and i)):
             continue
         found = units.match(words, i, glued=before in _IN)

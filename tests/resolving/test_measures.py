@@ -91,7 +91,6 @@ def test_how_long_is_answered_by_a_time_a_length_or_an_end(ask: Ask, question: s
     [
         ("At what brake temperature does BRAKE HEAT show?", "350 °C"),
         ("which brake pressure goes with no anti-skid", "800 psi"),
-        ("residual braking, the bar above what psi", "100 psi"),
         ("what brake temperature is the limit for take-off", "250 °C"),
     ],
 )
