@@ -70,7 +70,7 @@ def _names_more(alone: Question, amount: Amount, knowledge: Knowledge) -> bool:
     words = alone.reading.words
     named = things_of_its_own(alone, knowledge)
     where = {k for k in range(len(words) - 1) if words[k] in _WAYS and k + 1 in (amount.start, amount.start - 1)}
-    return any(not where.issuperset(m.taken) and not set(m.taken) & where for m in named)
+    return any(where.isdisjoint(m.taken) for m in named)
 
 
 def _dimension(unit: str, knowledge: Knowledge) -> str:

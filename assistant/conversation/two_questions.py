@@ -258,8 +258,8 @@ def both_halves(
         if not asks_outright(first) or not asks_outright(second) or (len(second.split()) < _FEW and not joins):
             continue
         (one, its), after, _ = known.understood(first, context)
-        (two, other), _, _ = known.understood(second, after)
-        if one.outcome != ANSWER or two.outcome != ANSWER:
+        two, other = known.understood(second, after)[0] if one.outcome == ANSWER else (one, its)
+        if two.outcome != ANSWER:
             continue
         if _asks_what_for(second):
             return joined_answers(text, one, two) if _tells_what_for(whole, one, two) else whole

@@ -20,7 +20,7 @@ from assistant.resolving.beside_acts import (
 from assistant.resolving.beside_things import failing, faulty, lacking, none_known, one_unknown, refusing
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.record_words import is_known, stems_told, things_named
+from assistant.resolving.record_words import is_known, named_outright, stems_told
 from assistant.resolving.results import (
     BandResult,
     FactResult,
@@ -110,7 +110,7 @@ def _counts_another(result: TableResult, question: Question, know: Knowledge) ->
     """
     words = question.reading.words
     at = next((i + 2 for i in range(len(words) - 1) if words[i : i + 2] == ("how", "many")), 0)
-    things = [m for m in things_named(question.reading.mentions, know) if 0 < at <= m.start <= at + 2]
+    things = [m for m in named_outright(question.reading.mentions, know) if 0 < at <= m.start <= at + 2]
     if not things:
         return False
     says = {(o.id, value): told for o in result.table.outputs for value, told, _ in o.values}
@@ -124,4 +124,4 @@ def _only_where(result: TableResult, question: Question, know: Knowledge) -> boo
     if result.asked or not given or not question.reading.has("can") or not all(c.implied for c in given):
         return False
     where = {k for c in given for k in c.where}
-    return all(not where.isdisjoint(m.taken) for m in things_named(question.reading.mentions, know))
+    return all(not where.isdisjoint(m.taken) for m in named_outright(question.reading.mentions, know))

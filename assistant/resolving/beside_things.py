@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from assistant.resolving.asked_quantity import asked_of
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.record_words import is_known, is_told, stems_told, things_named
+from assistant.resolving.record_words import is_known, is_told, named_outright, stems_told
 from assistant.resolving.results import ProcedureResult
 from assistant.understanding.clauses import asking
 from assistant.understanding.mentions import PLAIN, STATE, Mention
@@ -40,7 +40,7 @@ def none_known(candidate: Candidate, record: str, question: Question, know: Know
     """Return the thing asked of, where a record knows none that is named: "what gas goes in the | tyres |"."""
     if question.context or question.background:
         return None
-    things = list(things_named(question.reading.mentions, know))
+    things = list(named_outright(question.reading.mentions, know))
     if any(is_known(m, record, know) for m in things):
         return None
     return things[-1] if things else None
@@ -54,7 +54,7 @@ def one_unknown(candidate: Candidate, record: str, question: Question, know: Kno
     if match and match.whole and match.share >= _NEARLY_ALL:
         return None  # what is left over tells little: "when | the leg | sensors disagree"
     given = {k for c in question.conditions for k in c.where}
-    things = [m for m in things_named(question.reading.mentions, know) if given.isdisjoint(m.taken)]
+    things = [m for m in named_outright(question.reading.mentions, know) if given.isdisjoint(m.taken)]
     if len(things) == _PAIR and things[0].end == things[1].start and not is_told(things[0], record, know):
         return things[0]  # "| brake | lights": it says whose they are
     return next((m for m in things if not _is_verb(m, question) and not is_known(m, record, know)), None)
@@ -90,7 +90,7 @@ def faulty(candidate: Candidate, record: str, question: Question, know: Knowledg
     reading = question.reading
     if question.context or reading.amounts or len(reading.words) > _TERSE or asking(reading.words):
         return None
-    ends = {_past_links(m.end, reading.words) for m in things_named(reading.mentions, know)}
+    ends = {_past_links(m.end, reading.words) for m in named_outright(reading.mentions, know)}
     matters = (m for m in reading.mentions if m.passing and m.start in ends and _is_a_fault(m.text))
     return next((m for m in matters if not is_told(m, record, know)), None)
 

@@ -28,7 +28,7 @@ def is_told(mention: Mention, record: str, know: Knowledge) -> bool:
 
 def stems_told(record: str, know: Knowledge) -> frozenset[str]:
     """Return the words of what a record says and is asked by, as their inflections are compared."""
-    return frozenset(stem(word) for text in _told(record, know) for word in findall(r"[a-z]+", text.lower()))
+    return frozenset().union(*map(stems_said, _told(record, know)))
 
 
 def stems_said(text: str) -> frozenset[str]:
@@ -42,7 +42,7 @@ def word_at(words: Collection[str], at: int) -> Mention:
     return Mention(at, at + 1, (at,), frozenset((PLAIN + stem(word),)), frozenset(), False, word)
 
 
-def things_named(mentions: Collection[Mention], know: Knowledge) -> Iterator[Mention]:
+def named_outright(mentions: Collection[Mention], know: Knowledge) -> Iterator[Mention]:
     """Yield the things of the trade that are named outright."""
     kinds = know.lexicon.kinds
     for mention in mentions:

@@ -16,7 +16,7 @@ _INTENDING = frozenset({
     "wants", "want", "wanted", "about", "thinking", "intend", "intends", "intending", "planning", "plans", "tempted",
     "keen", "like", "ready", "proposes", "suggests", "considering", "going", "hoping",
 })  # fmt: skip
-_DOER = frozenset(("i", "we", "you", "he", "she", "they", "anyone", "anybody", "captain", "fo", "he"))
+_DOER = frozenset(("i", "we", "you", "he", "she", "they", "anyone", "anybody", "captain", "fo"))
 _INTENDED_WITHIN, _DONE_WITHIN = 5, 4
 _THAT = frozenset(("that", "this", "it"))
 _AT_PRESENT = frozenset(("yet", "beforehand", "meanwhile", "still", "currently"))
