@@ -7,12 +7,12 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from itertools import accumulate
 from typing import Any
 
 from assistant.frozen import NamedTuple
-from assistant.understanding.packing import Parts, unpack_ask
+from assistant.understanding.packing import bits_of, unpack_ask, unpack_numbers, unpack_part
 
 UNDER = "under."
 """Begins the tag of a way of asking for a result that counts only where a state that it rests on is given."""
@@ -20,14 +20,21 @@ _BY_THE_WAY = 0.8
 """Share of a concept that another one only brings along."""
 
 
+_FEW = 32
+"""Ways of asking that are so few that their numbers take less room than their bits."""
+
+_Part = tuple[int, float]
+"""A part of ways of asking, which are some concepts of which any counts: its number, and its weight."""
+
+
 class Ask(NamedTuple):
-    """A way of asking: whose it is (record, tag); parts with weights, each any of some concepts; the weight of those
-    that are required, and all concepts of them together.
+    """A way of asking: whose it is (record, tag); its parts; the weight of those that are required, and all concepts of
+    them together.
     """
 
     of: tuple[str, str]
-    required: Parts
-    optional: Parts
+    required: tuple[_Part, ...]
+    optional: tuple[_Part, ...]
     whole: float
     concepts: frozenset[str]
 
@@ -40,16 +47,17 @@ class Asks(dict[int, Ask]):
         self._askable = list(self._by_record)
         self._ends = list(accumulate(derived["numbers"]))
         """Where the ways of asking of each record end."""
-        self._numbers = list(range(self._ends[-1] if self._ends else 0))
-        """Each number once: a concept's ways of asking are lists of them."""
-        self._postings: Mapping[str, list[int]] = derived["postings"]
+        self._postings: Mapping[str, str | list[int]] = derived["postings"]
         self._packed: dict[str, list[str]] = {}
         self._alike: dict[frozenset[str], frozenset[str]] = {}
-        self._holders: dict[str, list[int]] = {}
+        self._few: dict[str, list[int]] = {}
+        self._many: dict[str, int] = {}
+        """The ways of asking that hold a concept: as numbers, or as bits."""
         self._own: dict[frozenset[str], dict[str, list[int]]] = {}
-        self._parts: dict[str, list[frozenset[str]]] = defaultdict(list)
-        self._seen: set[frozenset[str]] = set()
-        """The parts of the ways of asking read so far, by concept and all together."""
+        self._read: dict[str, tuple[_Part, frozenset[str]]] = {}
+        """The parts read so far, by how they are kept, with their concepts."""
+        self._parts: dict[str, list[int]] = defaultdict(list)
+        """The numbers of the parts that hold a concept."""
 
     def __missing__(self, number: int) -> Ask:
         place = bisect_right(self._ends, number)
@@ -57,32 +65,50 @@ class Asks(dict[int, Ask]):
         if record not in self._packed:
             self._packed[record] = self._by_record[record]
         packed, at = self._packed[record], number - self._ends[place]  # counted from their end
-        tag, required, optional = unpack_ask(packed[at])
+        tag, *kept = unpack_ask(packed[at])
         packed[at] = ""  # it is read once
-        for part in {part for part, _ in (*required, *optional)} - self._seen:
-            self._seen.add(part)
-            for concept in part:
-                self._parts[concept].append(part)
-        concepts = frozenset({concept for part, _ in (*required, *optional) for concept in part})
+        required, optional = ([self._part(text) for text in texts] for texts in kept)
+        concepts = frozenset().union(*(own for _, own in (*required, *optional)))
         concepts = self._alike.setdefault(concepts, concepts)  # those of many ways of asking are the same
-        whole = sum(weight for _, weight in required)
-        found = self[number] = Ask((record, tag), required, optional, whole, concepts)
+        needed = tuple(part for part, _ in required)
+        whole = sum(weight for _, weight in needed)
+        found = self[number] = Ask((record, tag), needed, tuple(part for part, _ in optional), whole, concepts)
         return found
 
-    def holding(self, concept: str) -> list[int]:
-        """Return the ways of asking that hold a concept."""
-        found = self._holders.get(concept)
+    def _part(self, text: str) -> tuple[_Part, frozenset[str]]:
+        """Return a part with its concepts; the same part of many ways of asking is kept once."""
+        found = self._read.get(text)
         if found is None:
-            found = self._holders[concept] = [self._numbers[n] for n in self._postings.get(concept, ())]
+            concepts, weight = unpack_part(text)
+            number = len(self._read)
+            for concept in concepts:
+                self._parts[concept].append(number)
+            found = self._read[text] = (number, weight), concepts
         return found
 
-    def worth(self, named: frozenset[str], concepts: frozenset[str]) -> Mapping[frozenset[str], float]:
-        """Return how far a question holds the parts of the ways of asking read so far: 1 where one is named."""
-        found: dict[frozenset[str], float] = defaultdict(float)
+    def holding(self, concept: str) -> int:
+        """Return the ways of asking that hold a concept, as bits."""
+        if concept in self._few:
+            return bits_of(self._few[concept])
+        found = self._many.get(concept)
+        if found is None:
+            kept = self._postings.get(concept, [])
+            found = unpack_numbers(kept)
+            if len(kept) < _FEW and not isinstance(kept, str):
+                self._few[concept] = kept
+            else:
+                self._many[concept] = found
+        return found
+
+    def worth(self, named: frozenset[str], concepts: frozenset[str]) -> Sequence[float]:
+        """Return how far a question holds each of the parts read so far: 1 where one is named."""
+        found = [0.0] * len(self._read)
         for concept in concepts:
-            found.update(dict.fromkeys(self._parts.get(concept, ()), _BY_THE_WAY))
+            for number in self._parts.get(concept, ()):
+                found[number] = _BY_THE_WAY
         for concept in named:
-            found.update(dict.fromkeys(self._parts.get(concept, ()), 1.0))
+            for number in self._parts.get(concept, ()):
+                found[number] = 1.0
         return found
 
     def among(self, records: frozenset[str], concepts: Iterable[str]) -> list[int]:

@@ -60,11 +60,11 @@ _Bits = Sequence[tuple[int, Content]]
 
 
 def _explained(bits: _Bits, total: float, asked: frozenset[str]) -> tuple[float, float, int]:
-    explained, left = 0.0, 0
+    lacks, explained, left = asked.isdisjoint, 0.0, 0
     for bit, (_, concepts, implied, weight, _, _) in bits:
-        if not asked.isdisjoint(concepts):
+        if not lacks(concepts):
             explained += weight
-        elif not asked.isdisjoint(implied):
+        elif not lacks(implied):
             explained += weight / 2
         else:
             left |= bit
@@ -73,8 +73,11 @@ def _explained(bits: _Bits, total: float, asked: frozenset[str]) -> tuple[float,
 
 
 def _strange(bits: _Bits, vocabulary: Callable[[str], frozenset[str]], record: str) -> int:
-    known = vocabulary(record)
-    return sum(bit for bit, each in bits if each.outside or known.isdisjoint(each.concepts))
+    is_unknown, left = vocabulary(record).isdisjoint, 0
+    for bit, (_, concepts, _, _, outside, _) in bits:
+        if outside or is_unknown(concepts):
+            left |= bit
+    return left
 
 
 def _left(bits: _Bits, left: int) -> tuple[float, float, tuple[Mention, ...]]:

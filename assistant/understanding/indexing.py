@@ -28,7 +28,7 @@ from assistant.understanding.asks import UNDER
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.mentions import Mention
 from assistant.understanding.naming import compile_lexicon, phrases
-from assistant.understanding.packing import by_beginning, pack_ask
+from assistant.understanding.packing import by_beginning, pack_ask, pack_numbers
 from assistant.understanding.reading import Reader
 from assistant.understanding.then import compiled as compiled_then
 from assistant.understanding.then import texts_of
@@ -247,11 +247,11 @@ def _share(concept: str, kinds: dict[str, str]) -> float:
     return {"ask": SOFT, "ask!": 1.0, "quantity": QUANTITY}.get(kind, 1.0)
 
 
-def _postings(asks: list[list[Any]]) -> dict[str, list[int]]:
-    """Return the ways of asking by concept; those under states are looked for among the tables alone."""
+def _postings(asks: list[list[Any]]) -> dict[str, str | list[int]]:
+    """Return the ways of asking by concept, packed; those under states are looked for among the tables alone."""
     postings: dict[str, list[int]] = defaultdict(list)
     for index, (_, tag, required, optional) in enumerate(asks):
         parts = () if tag.startswith(UNDER) else (*required, *optional)
         for concept in {c for part, _ in parts for c in part}:
             postings[concept].append(index)
-    return dict(postings)
+    return {concept: pack_numbers(numbers) for concept, numbers in postings.items()}

@@ -102,7 +102,7 @@ class Matcher:
         """Return how much a concept tells: the rarer, the more."""
         found = self._weights.get(concept)
         if found is None:
-            holders = len(self._asks.holding(concept))
+            holders = self._asks.holding(concept).bit_count()
             rarity = log(1 + 3 * self._records / holders) if holders else STRANGE
             kind = self._kinds.get(concept, "")
             if concept in ("maximum", "minimum"):
@@ -215,7 +215,7 @@ class Matcher:
         telling = frozenset().union(*(m.concepts for m in reading.mentions if not m.weak)).union(given)
         holding = {c: self._asks.holding(c) for c in reading.concepts.union(given)}
         # Sums are taken in one order, so that what is nearly a tie comes out alike in every run.
-        concepts = sorted(holding, key=lambda c: (len(holding[c]), c))
+        concepts = sorted(holding, key=lambda c: (holding[c].bit_count(), c))
         # Where much is left unsaid, what is said counts for more.
         own = reading.concepts if len(given) > _LEFT_UNSAID else frozenset()
         shares = ((1.0 if c in telling else _BROUGHT_ALONG) * (_SAID if c in own else 1.0) for c in concepts)
@@ -231,7 +231,7 @@ class Matcher:
         return None if self.is_strict(mention) else _ASIDE_PENALTY
 
 
-def _match(best: _Best, worth: Mapping[frozenset[str], float]) -> Match:
+def _match(best: _Best, worth: Sequence[float]) -> Match:
     score, covered, weight, ask, share, barred = best
     bonus = sum(weight for part, weight in ask.optional if worth[part]) if ask.optional else 0
     return Match(*ask.of, score, covered, weight + bonus, share, barred, ask.concepts)

@@ -6,7 +6,6 @@ A start reads all of the cache and uses little of it: text without quotes is rea
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from functools import lru_cache
 from sys import intern
 from typing import Any
 
@@ -18,7 +17,8 @@ GAP = "…"
 BEGINNING = 3
 """Letters by which names and words are kept together."""
 
-Parts = tuple[tuple[frozenset[str], float], ...]
+_A_NUMBER = 6
+"""Letters that a number takes in a list, about."""
 
 
 def pack_ask(ask: Sequence[Any]) -> str:
@@ -27,10 +27,47 @@ def pack_ask(ask: Sequence[Any]) -> str:
     return _FIELD.join((tag, _pack_parts(required), _pack_parts(optional)))
 
 
-def unpack_ask(text: str) -> tuple[str, Parts, Parts]:
-    """Return the tag, and the required and optional parts with their weights."""
+def unpack_ask(text: str) -> tuple[str, list[str], list[str]]:
+    """Return the tag, and the required and optional parts, each still as text."""
     tag, required, optional = text.split(_FIELD)
-    return tag, _unpack_parts(required), _unpack_parts(optional)
+    return tag, _pieces(required), _pieces(optional)
+
+
+def unpack_part(text: str) -> tuple[frozenset[str], float]:
+    """Return the concepts of a part and its weight."""
+    concepts, _, weight = text.rpartition(_WEIGHT)
+    return frozenset(_parted(concepts)), float(weight)
+
+
+def pack_numbers(numbers: Sequence[int]) -> str | list[int]:
+    """Return numbers as they are, or as the bits of one number where they stand so close that this is shorter."""
+    bits = f"{bits_of(numbers):x}"
+    return bits if len(bits) < _A_NUMBER * len(numbers) else list(numbers)
+
+
+def unpack_numbers(packed: str | Iterable[int]) -> int:
+    """Return packed numbers as the bits of one number."""
+    return int(packed, 16) if isinstance(packed, str) else bits_of(packed)
+
+
+def bits_of(numbers: Iterable[int]) -> int:
+    """Return numbers as the bits of one."""
+    found = 0
+    for number in numbers:
+        found |= 1 << number
+    return found
+
+
+def numbers_of(bits: int, most: int) -> list[int]:
+    """Return the numbers that are the bits of one, the least first; no more than some."""
+    found: list[int] = []
+    passed = -1
+    while bits and len(found) < most:
+        step = (bits & -bits).bit_length()
+        passed += step
+        found.append(passed)
+        bits >>= step
+    return found
 
 
 def pack_names(found: Sequence[Sequence[Sequence[str]]]) -> dict[str, str]:
@@ -68,15 +105,8 @@ def _pack_parts(parts: Iterable[Sequence[Any]]) -> str:
     return _PART.join(f"{_joined(concepts)}{_WEIGHT}{weight:g}" for concepts, weight in parts)
 
 
-def _unpack_parts(text: str) -> Parts:
-    return tuple(map(_unpack_part, text.split(_PART))) if text else ()
-
-
-@lru_cache(maxsize=20_000)
-def _unpack_part(part: str) -> tuple[frozenset[str], float]:
-    """Return the concepts of a part and its weight; the same part of many ways of asking is kept once."""
-    concepts, _, weight = part.rpartition(_WEIGHT)
-    return frozenset(_parted(concepts)), float(weight)
+def _pieces(parts: str) -> list[str]:
+    return parts.split(_PART) if parts else []
 
 
 def _joined(words: Iterable[str]) -> str:

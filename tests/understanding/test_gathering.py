@@ -8,6 +8,7 @@ from collections.abc import Mapping
 import pytest
 
 from assistant.understanding.gathering import worth_a_match
+from assistant.understanding.packing import bits_of
 
 _MATCHED, _WITH_TIES, _TOO_COMMON = 60, 180, 1500
 
@@ -32,14 +33,15 @@ def test_the_best_are_those_that_weighing_each_by_itself_gives(seed: int, sizes:
     holding = {f"c{k}": pick.sample(range(2500), size) for k, size in enumerate(sizes)}
     # No two sets of concepts weigh the same, so that there is one right order.
     gains = {concept: pick.choice((0.3, 1.0)) * (9 - k + pick.random()) for k, concept in enumerate(holding)}
-    assert worth_a_match(gains, holding) == _one_by_one(gains, holding)
+    bits = {concept: bits_of(numbers) for concept, numbers in holding.items()}
+    assert worth_a_match(gains, bits) == _one_by_one(gains, holding)
 
 
 def test_nothing_is_gathered_of_what_no_way_of_asking_holds() -> None:
-    assert worth_a_match({"tiller": 2.0}, {"tiller": []}) == []
+    assert worth_a_match({"tiller": 2.0}, {"tiller": 0}) == []
     assert worth_a_match({}, {}) == []
 
 
 def test_what_is_everywhere_counts_where_nothing_else_does() -> None:
-    found = worth_a_match({"gear": 0.1}, {"gear": [*range(2000)]})
+    found = worth_a_match({"gear": 0.1}, {"gear": bits_of(range(2000))})
     assert [number for number, _ in found] == list(range(_WITH_TIES))

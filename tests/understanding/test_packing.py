@@ -6,7 +6,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from assistant.understanding.packing import pack_ask, pack_names, unpack_ask, unpack_names
+from assistant.understanding.packing import (
+    numbers_of,
+    pack_ask,
+    pack_names,
+    pack_numbers,
+    unpack_ask,
+    unpack_names,
+    unpack_numbers,
+    unpack_part,
+)
 
 WORDS = st.text(st.characters(codec="utf-8", exclude_characters="{}|^"), min_size=1, max_size=12)
 PARTS = st.lists(st.tuples(st.lists(WORDS, min_size=1, max_size=3, unique=True), st.sampled_from((0.35, 1.0, 4.125))))
@@ -18,7 +27,14 @@ def test_a_way_of_asking_comes_out_as_it_went_in(tag: str, required: list, optio
 
     assert found[0] == tag
     for was, now in ((required, found[1]), (optional, found[2])):
-        assert [(frozenset(concepts), weight) for concepts, weight in was] == list(now)
+        assert [(frozenset(concepts), weight) for concepts, weight in was] == [*map(unpack_part, now)]
+
+
+@given(st.sets(st.integers(0, 3000)))
+def test_numbers_come_out_as_they_went_in(numbers: set[int]) -> None:
+    packed = pack_numbers(sorted(numbers))
+
+    assert numbers_of(unpack_numbers(packed), 40) == sorted(numbers)[:40]
 
 
 SOME = st.lists(WORDS, min_size=1, max_size=4)
