@@ -17,6 +17,7 @@ from assistant.resolving.beside_acts import (
     only_a_figure,
     supposed_unknown,
 )
+from assistant.resolving.beside_asked import Asked, what_is_asked
 from assistant.resolving.beside_things import failing, faulty, lacking, none_known, one_unknown, refusing
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge, Question
@@ -34,7 +35,7 @@ from assistant.resolving.results import (
 from assistant.understanding.mentions import Mention
 from assistant.understanding.words import stem
 
-_Look = Callable[[Candidate, str, Question, Knowledge], Mention | None]
+_Look = Callable[[Candidate, str, Asked, Knowledge], Mention | None]
 _LOOKED_AT, _LEAST = 8, 0.3
 """How many of the best candidates, and down to what score, are looked at: no other one can answer."""
 _HALVED = 0.5
@@ -55,20 +56,38 @@ def without_beside(found: list[Candidate], question: Question, know: Knowledge) 
     What the best of them has no word of, none of the others may lack either: the next best would be further off still.
     """
     best = sorted((c for c in found if c.score >= _LEAST and c.match), key=lambda c: -c.score)[:_LOOKED_AT]
-    lacks = {id(c): _missing(c, question, know) for c in best}
+    lacks = _lacking(best, question, know)
     of_all, first = lacks[id(best[0])] if best else (False, None)
     whole = first if of_all else None
     return [_less(_barred(c, lacks.get(id(c), (False, None))[1], whole, know), question, know) for c in found]
 
 
-def _missing(candidate: Candidate, question: Question, know: Knowledge) -> tuple[bool, Mention | None]:
-    """Return what a question is after and a candidate's record says nothing of, and whether no other may lack it."""
+def _lacking(best: list[Candidate], question: Question, know: Knowledge) -> dict[int, tuple[bool, Mention | None]]:
+    """Return by the identity of each candidate what a question is after and its record says nothing of, and whether no
+    other may lack it.
+    """
+    looks = {id(c): _looks(c, question) for c in best}
+    if not any(looks.values()):
+        return dict.fromkeys(looks, (False, None))
+    asked = what_is_asked(question, know)
+    return {id(c): _missing(c, looks[id(c)], asked, know) for c in best}
+
+
+def _looks(candidate: Candidate, question: Question) -> tuple[_Look, ...]:
+    """Return the looks that are taken at a candidate: what is barred already needs none."""
     if candidate.match is None or candidate.match.barred:
-        return False, None
-    looks = _LOOKS if isinstance(candidate.result, _TOLD) else ()
-    worked_out = isinstance(candidate.result, _WORKED_OUT) and not question.reading.amounts
-    for look in _OF_ACTS if worked_out else looks:
-        missing = look(candidate, candidate.match.record, question, know)
+        return ()
+    if isinstance(candidate.result, _TOLD):
+        return _LOOKS
+    return _OF_ACTS if isinstance(candidate.result, _WORKED_OUT) and not question.reading.amounts else ()
+
+
+def _missing(
+    candidate: Candidate, looks: tuple[_Look, ...], asked: Asked, know: Knowledge
+) -> tuple[bool, Mention | None]:
+    record = candidate.match.record if candidate.match else ""
+    for look in looks:
+        missing = look(candidate, record, asked, know)
         if missing is not None:
             return look not in _OF_EACH, missing
     return False, None

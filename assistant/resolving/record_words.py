@@ -20,10 +20,7 @@ def is_told(mention: Mention, record: str, know: Knowledge) -> bool:
     """Return whether a record speaks of what a mention names, in what it says or is asked by."""
     if not stems_told(record, know).isdisjoint(stem(word) for word in mention.text.split()):
         return True
-    told: set[str] = set()
-    for text in _told(record, know):
-        told |= know.phrase(text).concepts
-    return _knows(told, mention, know)
+    return any(_knows(know.phrase(text).concepts, mention, know) for text in _told(record, know))
 
 
 def stems_told(record: str, know: Knowledge) -> frozenset[str]:
