@@ -12,8 +12,8 @@ from assistant.conversation.readings import things_named
 from assistant.knowledge.records import Bands, Limit
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
-from assistant.resolving.candidates import with_each
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.limit_candidates import with_each
 from assistant.resolving.limits import bound_value, check, judge
 from assistant.resolving.readings_compared import APART, FEWEST
 from assistant.resolving.results import BandResult, BothResult, CheckResult, Result

@@ -25,13 +25,14 @@ from assistant.resolving.asked_quantity import (
     tells_quantity,
 )
 from assistant.resolving.beside_the_point import without_beside
-from assistant.resolving.candidates import Candidate, from_match
+from assistant.resolving.candidates import Candidate
 from assistant.resolving.changes import change_result
 from assistant.resolving.conversions import conversion
 from assistant.resolving.counts_left import count_left
 from assistant.resolving.deflections import deflections, leaves_centred, names_part, names_side
 from assistant.resolving.figures_named import figure_named, record_named
 from assistant.resolving.former_figures import former_believed
+from assistant.resolving.from_match import from_match
 from assistant.resolving.going_first import in_their_order
 from assistant.resolving.joining import joined
 from assistant.resolving.knowing import Knowledge, Question

@@ -9,8 +9,8 @@ from collections.abc import Iterator
 
 from assistant.knowledge.records import Bands
 from assistant.resolving.asked_quantity import QUANTITIES
-from assistant.resolving.candidates import with_each
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.limit_candidates import with_each
 from assistant.resolving.limits import judge
 from assistant.resolving.results import Result
 
