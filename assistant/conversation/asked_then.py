@@ -27,10 +27,11 @@ from assistant.conversation.result_asked import output_asked
 from assistant.conversation.same_quantity import of_the_same_quantity
 from assistant.knowledge.records import Procedure
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of, tells_quantity
-from assistant.resolving.choosing import Scored, candidates, chosen_record, resolve_scored
+from assistant.resolving.choosing import Scored, chosen_record, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.leaning import ANSWERING
 from assistant.resolving.model_inputs import cued_parts
+from assistant.resolving.ranking import candidates
 from assistant.resolving.results import (
     BandResult,
     CheckResult,

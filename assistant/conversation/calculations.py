@@ -5,8 +5,9 @@ from __future__ import annotations
 from assistant.conversation.context import Context
 from assistant.conversation.inheriting import with_amounts
 from assistant.conversation.traits import FEW, names_thing
-from assistant.resolving.choosing import Scored, candidates, resolve_scored
+from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.ranking import candidates
 from assistant.resolving.results import ModelResult, Needed, Result
 
 _CONSIDERED = 6

@@ -10,8 +10,9 @@ from collections.abc import Iterator, Sequence
 
 from assistant.conversation.readings import question_of, things_named
 from assistant.conversation.traits import OPEN
-from assistant.resolving.choosing import Scored, candidates, resolve_scored
+from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.ranking import candidates
 from assistant.understanding.clauses import asking, parted
 from assistant.understanding.matching import strange
 from assistant.understanding.mentions import OUTSIDE, Mention

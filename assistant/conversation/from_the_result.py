@@ -18,10 +18,11 @@ from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Model, ModelInput
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
-from assistant.resolving.choosing import Scored, candidates
+from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_inputs import bind
 from assistant.resolving.models import resolve_model
+from assistant.resolving.ranking import candidates
 from assistant.resolving.results import ModelResult, Needed, Result, ScheduleResult
 from assistant.understanding.mentions import BOUNDS
 

@@ -8,8 +8,8 @@ from itertools import pairwise
 from assistant.conversation.context import Context
 from assistant.conversation.going_through import gone_through
 from assistant.knowledge.records import Step
-from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.ranking import candidates
 from assistant.resolving.results import ProcedureResult, Result
 from assistant.understanding.clauses import asking
 from assistant.understanding.words import stem

@@ -8,9 +8,10 @@ from assistant.conversation.traits import FAR_BETTER, FEW, GOOD, LONG, OPEN, nam
 from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
 from assistant.resolving.asked_quantity import QUANTITIES
-from assistant.resolving.choosing import Scored, candidates, resolve_scored
+from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.loss_asked import asks_what_is_left, asks_what_is_out
+from assistant.resolving.ranking import candidates
 from assistant.resolving.results import (
     BandResult,
     CheckResult,

@@ -14,8 +14,9 @@ from assistant.conversation.traits import OPEN, STATED, names_unknown
 from assistant.knowledge.records import Source
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate
-from assistant.resolving.choosing import Scored, candidates
+from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.ranking import candidates
 from assistant.resolving.results import (
     BandResult,
     CheckResult,

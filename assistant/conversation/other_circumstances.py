@@ -10,8 +10,8 @@ from __future__ import annotations
 from assistant.conversation.context import Context
 from assistant.conversation.readings import merged
 from assistant.resolving.asked_quantity import QUANTITIES
-from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.ranking import candidates
 from assistant.resolving.results import FactResult, Result
 
 _LONG, _FEW = 14, 3

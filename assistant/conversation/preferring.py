@@ -19,10 +19,11 @@ from assistant.conversation.traits import (
     names_unknown,
 )  # fmt: skip
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
-from assistant.resolving.choosing import Scored, candidates, resolve_scored
+from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.leaning import ANSWERING
 from assistant.resolving.limits import bound_value
+from assistant.resolving.ranking import candidates
 from assistant.resolving.results import (
     BandResult,
     CheckResult,

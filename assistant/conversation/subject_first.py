@@ -12,8 +12,9 @@ from assistant.conversation.inside_told import on_the_subject, subject_told
 from assistant.conversation.readings import things_named
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate
-from assistant.resolving.choosing import Scored, candidates
+from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.ranking import candidates
 from assistant.resolving.results import (
     BothResult,
     CheckResult,

@@ -16,8 +16,9 @@ from assistant.conversation.traits import ASKING, CLEAR, LONG, OPEN, names_unkno
 from assistant.knowledge.records import Model, Schedule
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asked_quantity import QUANTITIES
-from assistant.resolving.choosing import Scored, candidates
+from assistant.resolving.choosing import Scored
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.ranking import candidates
 from assistant.resolving.results import ModelResult, Needed, Result, ScheduleResult
 
 _OWN = frozenset({"kg", "count", "factor", "percent"})

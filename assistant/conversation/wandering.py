@@ -11,8 +11,8 @@ from assistant.conversation.inside_told import on_the_subject, subject_told, tit
 from assistant.conversation.readings import things_named
 from assistant.knowledge.records import Fact, Limit, Procedure
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
-from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.ranking import candidates
 from assistant.resolving.results import (
     BandResult,
     CheckResult,

@@ -12,8 +12,8 @@ from assistant.conversation.turn import answer_turn
 from assistant.practice.marking.asked import Asked, as_asked, ask
 from assistant.practice.marking.parts import FORM, POLAR, pieces
 from assistant.resolving import results as r
-from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
+from assistant.resolving.ranking import candidates
 
 ORDER_ASKED = re.compile(r"\b(?:in (?:what |which |the right )?order|sequence|step by step)\b", re.IGNORECASE)
 _NEAREST = 8

@@ -18,8 +18,8 @@ from assistant.practice.marking.phrased import tells_more
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate
-from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
+from assistant.resolving.ranking import candidates
 
 _SURE = 0.8
 """Score from which a statement answers a part of a question under its head."""

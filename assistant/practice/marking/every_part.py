@@ -23,8 +23,8 @@ from assistant.practice.marking.siblings import with_siblings
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate
-from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
+from assistant.resolving.ranking import candidates
 
 _ASPECTS = (
     ("why", re.compile(r"\bwhy\b", re.IGNORECASE)),

@@ -10,8 +10,9 @@ from assistant.practice.marking.asked import Asked, as_asked, ask, measures, rec
 from assistant.practice.marking.parts import FORM, POLAR, pieces
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
-from assistant.resolving.choosing import candidates, chosen_record, resolve_scored
+from assistant.resolving.choosing import chosen_record, resolve_scored
 from assistant.resolving.knowing import Knowledge
+from assistant.resolving.ranking import candidates
 
 _FAINT = 0.25
 """Score that is enough where the kind of the limit leaves no other."""

@@ -13,8 +13,8 @@ from assistant.practice.marking.asked import Asked, as_asked, record_of
 from assistant.practice.marking.compound import best_of, of_all, tells
 from assistant.practice.marking.parts import FORM
 from assistant.resolving import results as r
-from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
+from assistant.resolving.ranking import candidates
 
 _ITEM = 0.6
 """Score from which one of several things asked about is answered."""

@@ -16,8 +16,8 @@ from assistant.practice.marking.rivals import rivals
 from assistant.practice.marking.said import Said, plain_words, read_said
 from assistant.practice.marking.wording import NEGATORS, word_set
 from assistant.resolving import results as r
-from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
+from assistant.resolving.ranking import candidates
 
 _NEAR_BY = 3
 _LEAST = 2

@@ -17,8 +17,8 @@ from assistant.practice.marking.points import Point, State
 from assistant.practice.marking.remarks import ACTION, counted_in, remarked
 from assistant.practice.marking.said import plain
 from assistant.resolving import tables
-from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
+from assistant.resolving.ranking import candidates
 from assistant.resolving.results import CauseResult, TableResult
 from assistant.understanding.states import Condition
 

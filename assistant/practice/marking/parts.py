@@ -13,8 +13,8 @@ from assistant.practice.marking.phrased import asks_label, label_in, purpose_tol
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate
-from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.ranking import candidates
 
 FORM = re.compile(
     r"^(?:and |then )?(?:please )?(?:give|state|name|list|answer|say|quote|in order|in that order|"

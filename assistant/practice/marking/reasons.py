@@ -9,8 +9,8 @@ from assistant.practice.marking.compound import ITEM, WHY, plainly
 from assistant.practice.marking.of_part import asks_figure
 from assistant.practice.marking.parts import CASES, POLAR
 from assistant.resolving import results as r
-from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
+from assistant.resolving.ranking import candidates
 
 _NEAR_BY = 4
 _AS_NEAR = 0.03

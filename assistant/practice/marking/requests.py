@@ -29,8 +29,8 @@ from assistant.practice.marking.sure_parts import of_each_part
 from assistant.practice.marking.told_whole import told_whole
 from assistant.practice.marking.whichever import asks_choice, tells_choice, with_choice, without_choice
 from assistant.resolving import results as r
-from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.ranking import candidates
 
 _STRUCTURED = (
     r.CheckResult, r.BandResult, r.TableResult, r.TablesResult, r.ModelResult, r.ProcedureResult, r.LossResult,

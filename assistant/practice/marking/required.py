@@ -44,8 +44,8 @@ from assistant.practice.marking.said import plain
 from assistant.practice.marking.siblings import BOTH
 from assistant.practice.marking.whichever import asks_choice, choice_point, without_choice
 from assistant.resolving import results as r
-from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
+from assistant.resolving.ranking import candidates
 
 _NEAR_BY = 4
 _SEVERAL = 3

@@ -9,8 +9,8 @@ from assistant.practice.marking.amounts import amounts_of
 from assistant.practice.marking.asked import Asked, as_asked
 from assistant.practice.marking.said import side_of
 from assistant.resolving import results as r
-from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.ranking import candidates
 from assistant.understanding.mentions import Reading
 
 _SIBLING = 0.45

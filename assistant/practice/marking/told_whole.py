@@ -15,8 +15,8 @@ from assistant.practice.marking.asked import Asked, as_asked, said_whole, things
 from assistant.practice.marking.of_part import asks_figure
 from assistant.practice.marking.parts import POLAR, head_of
 from assistant.resolving import results as r
-from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
+from assistant.resolving.ranking import candidates
 
 _NEAR_BY = 3
 _SURE = 0.7

@@ -21,8 +21,8 @@ from assistant.practice.marking.polarity import denied
 from assistant.practice.marking.said import Said, plain, read_said
 from assistant.practice.marking.wording import word_set
 from assistant.resolving import results as r
-from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
+from assistant.resolving.ranking import candidates
 
 _NEAR_BY = 4
 _LEAST = 2

@@ -9,8 +9,8 @@ from assistant.practice.marking.asked import Asked, as_asked
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.said import Said
 from assistant.resolving.candidates import Candidate
-from assistant.resolving.choosing import candidates
 from assistant.resolving.knowing import Knowledge
+from assistant.resolving.ranking import candidates
 
 _ASKED = re.compile(
     r",?\s*(?:and |so )?which(?: one)?(?: of (?:the two|them|these|those|both|the)(?: figures| limits| values)?)?"
