@@ -5,8 +5,8 @@ from __future__ import annotations
 from itertools import pairwise
 from math import isinf, isnan
 
+from assistant.answering.figures import is_counted
 from assistant.answering.parts import Parts, as_given, joined, rounded, stop, upper
-from assistant.answering.statements import is_counted
 from assistant.answering.verdicts import apart, difference, number, setting, verdict
 from assistant.knowledge.records import Limit, Schedule, Source
 from assistant.quantities.show import exact_shown, given_shown

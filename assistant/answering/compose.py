@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Iterator
 from math import isnan
 from typing import Any
 
-from assistant.answering import calculations, statements, states
+from assistant.answering import calculations, figures, judged, statements, states, unanswered
 from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer, Citation, Number
 from assistant.answering.asked_unit import in_asked_unit
 from assistant.answering.parts import Parts
@@ -23,11 +23,11 @@ def _both(result: r.BothResult, question: Question, know: Knowledge) -> Parts:
 
 _COMPOSERS: dict[type, Callable[[Any, Question, Knowledge], Parts]] = {
     r.FactResult: statements.fact,
-    r.LimitResult: statements.limit,
+    r.LimitResult: figures.limit,
     r.BothResult: _both,
-    r.CheckResult: statements.check,
-    r.NotApplicable: statements.not_applicable,
-    r.BandResult: statements.bands,
+    r.CheckResult: judged.check,
+    r.NotApplicable: judged.not_applicable,
+    r.BandResult: judged.bands,
     r.ProcedureResult: statements.procedure,
     r.ChangeResult: statements.changes,
     r.VariantResult: statements.variant,
@@ -40,9 +40,9 @@ _COMPOSERS: dict[type, Callable[[Any, Question, Knowledge], Parts]] = {
     r.ScheduleResult: calculations.schedule,
     r.ModelResult: calculations.model,
     r.Conversion: calculations.conversion,
-    r.Needed: statements.needed,
-    r.Choices: statements.choices,
-    r.Declined: statements.declined,
+    r.Needed: unanswered.needed,
+    r.Choices: unanswered.choices,
+    r.Declined: unanswered.declined,
 }
 _STATEMENTS = (r.FactResult, r.ProcedureResult, r.BothResult)
 """Results that are told as they stand, with every figure in them."""

@@ -10,7 +10,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer, Saying
-from assistant.answering.statements import KNOWN_NEARBY
+from assistant.answering.unanswered import KNOWN_NEARBY
 from assistant.conversation.context import Context
 from assistant.conversation.controls import control
 from assistant.conversation.turn import answer_turn, question_of
