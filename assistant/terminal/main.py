@@ -10,7 +10,8 @@ import sys
 from collections.abc import Callable, Sequence
 
 from assistant.rendering.text import clean
-from assistant.terminal.options import PROGRAM, Parsed, UsageProblem, help_text, parse
+from assistant.terminal.arguments import parse
+from assistant.terminal.options import PROGRAM, Parsed, UsageProblem
 from assistant.terminal.screen import complain, let_go, stand_in
 
 DONE, BROKEN, WRONG_USAGE, NOT_WRITTEN, INTERRUPTED = 0, 1, 2, 5, 130
@@ -50,6 +51,8 @@ def _finish(arguments: Sequence[str]) -> int:
 
 def _run(parsed: Parsed) -> int:
     if parsed.has("--help"):
+        from assistant.terminal.help import help_text
+
         return _print(help_text(parsed.command))
     if parsed.has("--version"):
         from assistant import __version__

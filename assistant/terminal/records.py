@@ -10,7 +10,8 @@ from contextlib import contextmanager
 from assistant.practice.keeping.record import Record, open_record
 from assistant.practice.keeping.rows import Learner
 from assistant.rendering.text import clean
-from assistant.terminal.options import UsageProblem, nearest
+from assistant.terminal.arguments import nearest
+from assistant.terminal.options import UsageProblem
 from assistant.terminal.places import data_folder, why_not_written
 from assistant.terminal.screen import Screen, complain, is_terminal
 from assistant.terminal.simulated import clock as clock

@@ -13,8 +13,9 @@ from assistant.conversation.turn import answer_turn
 from assistant.knowledge.load import types
 from assistant.knowledge.problems import Problem
 from assistant.rendering.text import clean
+from assistant.terminal.arguments import unknown
 from assistant.terminal.disputes import Disputes, disputes_told, keep_disputes
-from assistant.terminal.options import Parsed, UsageProblem, unknown
+from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.screen import complain, is_terminal
 
 FAULT = "This question met a fault in the program and is not answered."

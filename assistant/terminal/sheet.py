@@ -17,7 +17,8 @@ from assistant.practice.papers.qti import package
 from assistant.practice.papers.renewing import renewed
 from assistant.practice.papers.sets import NoSet, QuestionSet, read_set, set_of, written
 from assistant.rendering.text import clean
-from assistant.terminal.options import Parsed, UsageProblem, unknown
+from assistant.terminal.arguments import unknown
+from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.screen import complain, prepare, screen_for
 from assistant.terminal.session import Session, open_session
 

@@ -8,8 +8,8 @@ from typing import NamedTuple
 
 import pytest
 
+from assistant.terminal.arguments import parse
 from assistant.terminal.main import main
-from assistant.terminal.options import parse
 from assistant.terminal.session import Session, open_session
 
 

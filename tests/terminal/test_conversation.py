@@ -15,9 +15,9 @@ from prompt_toolkit.output import DummyOutput
 
 from assistant.rendering.text import columns
 from assistant.terminal import disputes, screens
+from assistant.terminal.arguments import parse
 from assistant.terminal.conversation import Names, PrivateHistory, history_path, talk, turns_in
 from assistant.terminal.long_paste import LONGEST_TYPED
-from assistant.terminal.options import parse
 from assistant.terminal.screen import Screen
 from assistant.terminal.screens import FAREWELL, HOW_TO_LEAVE, help_screen, opening, reply
 from assistant.terminal.session import Session, open_session

@@ -9,7 +9,8 @@ from pathlib import Path
 import pytest
 
 from assistant.terminal import session as session_module
-from assistant.terminal.options import ENDINGS, parse
+from assistant.terminal.arguments import parse
+from assistant.terminal.help import ENDINGS
 from assistant.terminal.session import FAULT, NOT_KEPT, open_session
 from tests.terminal.conftest import Runner
 

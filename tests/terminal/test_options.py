@@ -2,7 +2,9 @@
 
 import pytest
 
-from assistant.terminal.options import COMMANDS, UsageProblem, help_text, parse
+from assistant.terminal.arguments import parse
+from assistant.terminal.help import help_text
+from assistant.terminal.options import COMMANDS, UsageProblem
 
 
 def test_options_stand_anywhere_among_the_words() -> None:

@@ -19,7 +19,7 @@ from assistant.practice.keeping.record import Record, open_record
 from assistant.practice.keeping.rows import Answered
 from assistant.rendering.text import columns
 from assistant.terminal import rehearsal, rehearsing
-from assistant.terminal.options import parse
+from assistant.terminal.arguments import parse
 from assistant.terminal.places import data_folder
 from assistant.terminal.rehearsing import sit
 from assistant.terminal.screen import Screen

@@ -18,7 +18,7 @@ from assistant.conversation.opening import Knowledge
 from assistant.conversation.turn import answer_turn
 from assistant.practice.keeping.record import open_record
 from assistant.practice.keeping.rows import Answered
-from assistant.terminal.options import parse
+from assistant.terminal.arguments import parse
 from assistant.terminal.rehearsing import sit
 from assistant.terminal.screen import Screen
 from assistant.terminal.session import open_session

@@ -5,7 +5,7 @@ import os
 
 import pytest
 
-from assistant.terminal.options import parse
+from assistant.terminal.arguments import parse
 from assistant.terminal.screen import Screen, screen_for
 
 

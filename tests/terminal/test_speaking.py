@@ -11,8 +11,8 @@ from prompt_toolkit.input import create_pipe_input
 from prompt_toolkit.output import DummyOutput
 
 from assistant.terminal import ask, keys
+from assistant.terminal.arguments import parse
 from assistant.terminal.conversation import talk
-from assistant.terminal.options import parse
 from assistant.terminal.screen import Screen
 from assistant.terminal.screens import reply
 from assistant.terminal.session import Session
