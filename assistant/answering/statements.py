@@ -5,7 +5,8 @@ from __future__ import annotations
 from assistant.answering.figures import figure_said, figures_of, formerly
 from assistant.answering.parts import Parts, difference_unit, stop, upper
 from assistant.knowledge.base import stated
-from assistant.knowledge.records import Change, Limit, Procedure, Source, Value
+from assistant.knowledge.library_records import Change
+from assistant.knowledge.records import Limit, Procedure, Source, Value
 from assistant.quantities.show import exact_shown
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge, Question

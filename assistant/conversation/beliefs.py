@@ -7,7 +7,8 @@ from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
 from assistant.conversation.controls_of_changes import believed_words, believes, may_believe
 from assistant.conversation.readings import is_quantity, question_of
-from assistant.knowledge.records import Change, Schedule, Source
+from assistant.knowledge.library_records import Change
+from assistant.knowledge.records import Schedule, Source
 from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.results import ChangeResult, ScheduleResult

@@ -8,7 +8,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.library import effective_from
 from assistant.conversation.readings import question_of
 from assistant.conversation.remembering import remembered
-from assistant.knowledge.records import Change
+from assistant.knowledge.library_records import Change
 from assistant.resolving.changes import change_result
 from assistant.resolving.documents_named import documents_named
 from assistant.resolving.knowing import Knowledge

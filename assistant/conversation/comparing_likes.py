@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from assistant.conversation.readings import question_of
 from assistant.conversation.two_things import Half
-from assistant.knowledge.records import Term
+from assistant.knowledge.library_records import Term
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question

@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterable
 from assistant.answering.answer import ANSWER, Answer, Citation
 from assistant.conversation.composing import replied
 from assistant.conversation.context import Context
-from assistant.knowledge.records import Document
+from assistant.knowledge.library_records import Document
 from assistant.rendering.dates import MONTHS
 from assistant.resolving.knowing import Knowledge
 

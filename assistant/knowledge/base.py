@@ -11,6 +11,7 @@ from functools import cached_property
 from typing import Any, Generic, TypeVar
 
 from assistant.knowledge import records as kinds
+from assistant.knowledge.library_records import Change, Document, Outline, Override, Term, TypeInfo, Variant
 
 RecordT = TypeVar("RecordT")
 Compiled = dict[str, Any]
@@ -20,8 +21,8 @@ ANSWERING = ("facts", "limits", "bands", "schedules", "tables", "procedures", "m
 """Kinds whose records answer questions; their ids are unique among all of them."""
 
 RECORDS: dict[str, Any] = {
-    "documents": kinds.Document,
-    "terms": kinds.Term,
+    "documents": Document,
+    "terms": Term,
     "inputs": kinds.TableInput,
     "facts": kinds.Fact,
     "limits": kinds.Limit,
@@ -30,10 +31,10 @@ RECORDS: dict[str, Any] = {
     "tables": kinds.StateTable,
     "procedures": kinds.Procedure,
     "models": kinds.Model,
-    "changes": kinds.Change,
-    "variants": kinds.Variant,
-    "overrides": kinds.Override,
-    "outlines": kinds.Outline,
+    "changes": Change,
+    "variants": Variant,
+    "overrides": Override,
+    "outlines": Outline,
 }
 
 _PARTS: dict[Any, dict[str, Any]] = {
@@ -85,19 +86,19 @@ class Base:
         self.root = root
         self.derived: dict[str, Any] = derived or {}
         """What a later layer computed from this base (its index), kept beside it in the cache."""
-        self.documents: Lazy[kinds.Document] = self._lazy("documents")
-        self.terms: Lazy[kinds.Term] = self._lazy("terms")
+        self.documents: Lazy[Document] = self._lazy("documents")
+        self.terms: Lazy[Term] = self._lazy("terms")
         self.inputs: Lazy[kinds.TableInput] = self._lazy("inputs")
-        self.variants: Lazy[kinds.Variant] = self._lazy("variants")
+        self.variants: Lazy[Variant] = self._lazy("variants")
         """In file order: the first is the base."""
-        self.changes: Lazy[kinds.Change] = self._lazy("changes")
+        self.changes: Lazy[Change] = self._lazy("changes")
         self.records: Lazy[Any] = self._lazy(*ANSWERING)
         """Every record that answers, whatever its kind."""
         self._kind = {name: kind for kind in ANSWERING for name in compiled["records"].get(kind, ())}
         self.lists: dict[str, list[str]] = compiled["words"]
         """Word groups by name, without the @."""
         self.units_data: list[Any] = compiled["units"]
-        self._overrides: tuple[kinds.Override, ...] | None = None
+        self._overrides: tuple[Override, ...] | None = None
         self._variant_records: dict[tuple[str, str], Any] = {}
         self.decided: dict[int, tuple[kinds.StateTable, dict[tuple[str | None, ...], kinds.TableRule]]] = {}
         """By the identity of a table: itself, and the rule that decides for each of its states asked so far."""
@@ -120,12 +121,12 @@ class Base:
         return ids
 
     @property
-    def type_info(self) -> kinds.TypeInfo:
+    def type_info(self) -> TypeInfo:
         """What is said of the type as a whole; nothing when its description could not be read."""
-        return kinds.TypeInfo(*map(_freeze, self.compiled["type"] or ("", "")))
+        return TypeInfo(*map(_freeze, self.compiled["type"] or ("", "")))
 
     @property
-    def overrides(self) -> tuple[kinds.Override, ...]:
+    def overrides(self) -> tuple[Override, ...]:
         """How the variants differ, in file order."""
         if self._overrides is None:
             listed = self.compiled["records"].get("overrides", {}).values()
@@ -197,14 +198,14 @@ class Base:
         found = self.compiled["records"]
         return Lazy({name: (RECORDS[kind], found[kind]) for kind in names for name in found.get(kind, ())})
 
-    def _override(self, values: list[Any]) -> kinds.Override:
+    def _override(self, values: list[Any]) -> Override:
         variant, record, fields, *rest = values
         kind = RECORDS[self._kind[record]] if record in self._kind else None
         built = tuple((name, _attribute(kind, name, value)) for name, value in fields)
         sources, says = rest
-        return kinds.Override(variant, record, built, _attribute(None, "sources", sources), says)
+        return Override(variant, record, built, _attribute(None, "sources", sources), says)
 
-    def _follow_top(self, schedule: kinds.Schedule, override: kinds.Override) -> kinds.Schedule:
+    def _follow_top(self, schedule: kinds.Schedule, override: Override) -> kinds.Schedule:
         before = stated(self.records[override.record])
         after = stated(self.record(override.record, override.variant))
         if before is None or after is None:
@@ -244,7 +245,7 @@ def _freeze(value: Any) -> Any:
     return tuple(map(_freeze, value)) if isinstance(value, (list, tuple)) else value
 
 
-def _overridden(record: Any, override: kinds.Override) -> Any:
+def _overridden(record: Any, override: Override) -> Any:
     changed = dict(override.fields)
     return record._replace(**changed, sources=_first(override.sources, record.sources))
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from assistant.knowledge import records
+from assistant.knowledge import library_records
 from assistant.knowledge.fields import Field, Shape, row
 from assistant.knowledge.parts import CITED, CONDITIONS, ID, RAW, SOURCE
 from assistant.knowledge.readers import (
@@ -22,7 +22,7 @@ from assistant.knowledge.readers import (
 DOCUMENTS = Shape(
     "documents",
     "document",
-    records.Document,
+    library_records.Document,
     (
         Field("id", NAME, required=True),
         Field("title", TEXT, required=True),
@@ -42,7 +42,7 @@ _TERM_KINDS = (
 TERMS = Shape(
     "terms",
     "term",
-    records.Term,
+    library_records.Term,
     (
         ID,
         Field("names", TEXTS, required=True),
@@ -63,7 +63,7 @@ TERMS = Shape(
 CHANGES = Shape(
     "changes",
     "change",
-    records.Change,
+    library_records.Change,
     (
         ID,
         Field("subject", TEXT, required=True),
@@ -78,7 +78,7 @@ CHANGES = Shape(
 VARIANTS = Shape(
     "variants",
     "variant",
-    records.Variant,
+    library_records.Variant,
     (
         Field("id", NAME, required=True),
         Field("names", TEXTS, required=True),
@@ -90,7 +90,7 @@ VARIANTS = Shape(
 OVERRIDES = Shape(
     "overrides",
     "override",
-    records.Override,
+    library_records.Override,
     (
         Field("variant", NAME, required=True),
         Field("record", IDENTIFIER, required=True),
@@ -109,7 +109,7 @@ OVERRIDES = Shape(
 OUTLINES = Shape(
     "outlines",
     "outline",
-    records.Outline,
+    library_records.Outline,
     (
         ID,
         Field("title", TEXT, required=True),
@@ -125,7 +125,7 @@ OUTLINES = Shape(
 TYPE = Shape(
     "type",
     "type",
-    records.TypeInfo,
+    library_records.TypeInfo,
     (
         ID,
         Field("name", TEXT, required=True),

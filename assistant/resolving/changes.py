@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.knowledge.records import Change
+from assistant.knowledge.library_records import Change
 from assistant.resolving.documents_named import DocumentNamed, documents_named
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ChangeResult

@@ -5,7 +5,7 @@ Whoever learned it is told of the figure that took its place, whatever else the 
 
 from __future__ import annotations
 
-from assistant.knowledge.records import Change
+from assistant.knowledge.library_records import Change
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.asserting import statement_start

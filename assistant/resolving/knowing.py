@@ -9,7 +9,8 @@ from typing import Any
 
 from assistant.frozen import NamedTuple
 from assistant.knowledge.base import Base, stated
-from assistant.knowledge.records import Document, Fact, Limit, Source, Value
+from assistant.knowledge.library_records import Document
+from assistant.knowledge.records import Fact, Limit, Source, Value
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.matching import Matcher

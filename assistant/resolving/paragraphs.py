@@ -10,8 +10,9 @@ import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 
 from assistant.frozen import NamedTuple
+from assistant.knowledge.library_records import Document
 from assistant.knowledge.paragraphs import paragraphs_of
-from assistant.knowledge.records import Document, Fact, Limit, Procedure, Source
+from assistant.knowledge.records import Fact, Limit, Procedure, Source
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Choices, Declined, FactResult, LimitResult, ProcedureResult, Result

@@ -5,19 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from assistant.frozen import NamedTuple
-from assistant.knowledge.records import (
-    BandRule,
-    Bands,
-    Change,
-    Fact,
-    Limit,
-    Model,
-    Override,
-    Procedure,
-    Schedule,
-    Source,
-    StateTable,
-)  # fmt: skip
+from assistant.knowledge.library_records import Change, Override
+from assistant.knowledge.records import BandRule, Bands, Fact, Limit, Model, Procedure, Schedule, Source, StateTable
 from assistant.understanding.states import Condition
 
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from assistant.knowledge.records import Limit, Override, Schedule
+from assistant.knowledge.library_records import Override
+from assistant.knowledge.records import Limit, Schedule
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question

@@ -13,8 +13,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from assistant.knowledge.base import RECORDS, Base
+from assistant.knowledge.library_records import Override, Term
 from assistant.knowledge.load import load, types
-from assistant.knowledge.records import Fact, Limit, Override, Source, Step, TableRule, Term, Value
+from assistant.knowledge.records import Fact, Limit, Source, Step, TableRule, Value
 from assistant.knowledge.shapes import SHAPES
 
 SOUND = str(Path(__file__).parent / "sound")

@@ -11,10 +11,10 @@ import pytest
 
 from assistant.conversation.opening import Knowledge, open_knowledge
 from assistant.knowledge.base import RECORDS
+from assistant.knowledge.library_records import Change
 from assistant.knowledge.location import knowledge_root
 from assistant.knowledge.named import every_record
 from assistant.knowledge.paragraph_checks import paragraphs_of
-from assistant.knowledge.records import Change
 
 ASSISTANT = Path(__file__).parents[2] / "assistant"
 

@@ -14,7 +14,7 @@ from typing import Any
 
 from assistant.frozen import NamedTuple
 from assistant.knowledge.base import ANSWERING, Base
-from assistant.knowledge.records import Change, Document, Override
+from assistant.knowledge.library_records import Change, Document, Override
 from assistant.practice.asking.wording import content_of, statement, title
 from assistant.practice.sections import is_section
 from assistant.quantities.units import Units

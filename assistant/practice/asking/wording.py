@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from assistant.knowledge import records as kinds
+from assistant.knowledge.library_records import Override
 from assistant.quantities.show import exact_shown
 from assistant.quantities.units import Units
 
@@ -40,7 +41,7 @@ def statement(record: Any, units: Units) -> str:
     return str(getattr(record, "says", "") or record.of)
 
 
-def content_of(record: Any, overrides: Iterable[kinds.Override] = ()) -> str:
+def content_of(record: Any, overrides: Iterable[Override] = ()) -> str:
     """Return a short mark of what a record says, of the base and of every variant; how it is asked does not enter."""
     said = (_essence(record), [(each.variant, _essence(each.fields)) for each in overrides])
     return hashlib.blake2b(repr(said).encode(), digest_size=8).hexdigest()

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from assistant.knowledge.records import Change, Limit, Override, Value
+from assistant.knowledge.library_records import Change, Override
+from assistant.knowledge.records import Limit, Value
 from assistant.practice.making.drafting import Desk, bare, expected
 from assistant.practice.making.limits import smooth
 from assistant.practice.making.question import CHANGE, VARIANT, Draft, Expected, Key

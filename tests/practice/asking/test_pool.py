@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 
 from assistant.conversation.opening import open_knowledge
-from assistant.knowledge.records import Document
+from assistant.knowledge.library_records import Document
 from assistant.practice.asking.pool import GENERAL, Item, Pool, drillable, out_of_force
 from tests.practice.asking.conftest import Library
 

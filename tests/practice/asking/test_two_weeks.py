@@ -10,7 +10,8 @@ from typing import NamedTuple
 
 import pytest
 
-from assistant.knowledge.records import Change, Source
+from assistant.knowledge.library_records import Change
+from assistant.knowledge.records import Source
 from assistant.practice.asking.choosing import CHANGED, FADING, NEW, choose_next
 from assistant.practice.asking.pool import Item, Pool
 from assistant.practice.asking.standing import standings

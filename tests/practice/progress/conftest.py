@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from assistant.knowledge.records import Change, Source
+from assistant.knowledge.library_records import Change
+from assistant.knowledge.records import Source
 from assistant.practice.asking.pool import GENERAL, Item, LeftOut, Pool
 from assistant.practice.keeping.record import Record, open_record
 from assistant.practice.keeping.rows import Learner, Note
