@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from assistant.knowledge.records import Limit
 from assistant.resolving import claims
 from assistant.resolving import limits as limit_rules
+from assistant.resolving.amounts_held import amount_for, reads_a_state
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.changes import change_result
 from assistant.resolving.conversions import conversion
@@ -38,7 +39,7 @@ _JUDGING = frozenset(("within", "inside", "exactly"))
 
 def by_figure(question: Question, know: Knowledge) -> Iterable[Candidate]:
     """A limit that depends on a state is meant when its very figure is named: "must I stick to 800 psi?"."""
-    amounts = [a for a in question.reading.amounts if not limit_rules.reads_a_state(a, question)]
+    amounts = [a for a in question.reading.amounts if not reads_a_state(a, question)]
     for limit in know.limits_in_states if amounts else ():
         figure = limit.maximum or limit.minimum or (limit.value if limit.value and limit.value.unit in _BARE else None)
         for amount in amounts:
@@ -49,7 +50,7 @@ def by_figure(question: Question, know: Knowledge) -> Iterable[Candidate]:
 
 def _in_state(limit: Limit, question: Question, know: Knowledge) -> Iterable[Candidate]:
     holds = limit_rules.holds(limit, question, know)
-    amount = limit_rules.amount_for(limit, question, know)
+    amount = amount_for(limit, question, know)
     found = limit_rules.check(limit, amount, question, know) if amount else None
     named = found is not None and claims.names_it(found, question, know)
     if holds is not False and named:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from assistant.resolving import limits as limit_rules
+from assistant.resolving.amounts_held import limits_a_reading
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.leaning import ANSWERING
@@ -102,7 +103,7 @@ def _verdict_first(found: list[Candidate], question: Question, know: Knowledge) 
         c.score
         for c in found
         if isinstance(c.result, CheckResult) and c.score >= ANSWERING and c.match and c.match.open
-        if limit_rules.limits_a_reading(c.result.checks[0], question, know)
+        if limits_a_reading(c.result.checks[0], question, know)
     ]
     if not verdicts:
         return found

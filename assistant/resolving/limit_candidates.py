@@ -10,6 +10,7 @@ from assistant.quantities.amounts import Amount
 from assistant.resolving import claims, reading_asked
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.amounts_for import fits
+from assistant.resolving.amounts_held import amount_for, applied_to, own_amounts, reads_a_state
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.candidates import OPEN, UNCOMPARED, Candidate, amount_penalty
 from assistant.resolving.knowing import Knowledge, Question
@@ -38,7 +39,7 @@ _BESIDES = 0.9
 
 def of_limit(limit: Limit, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
     """Yield what is stated of a limit, or the verdict on an amount, or that it does not hold here."""
-    amount = limit_rules.amount_for(limit, question, know)
+    amount = amount_for(limit, question, know)
     holds = limit_rules.holds(limit, question, know)
     score = _where_it_applies(match.score, limit, question, know)
     if holds is False:
@@ -132,8 +133,8 @@ def _stated(limit: Limit, score: float, match: Match, question: Question, know: 
     amounts = question.reading.amounts
     if match.tag == "check" or reading_asked.PRESENT.intersection(question.reading.words):
         score *= 0.8
-    used = limit_rules.applied_to(limit, amounts, know, question.reading.words)
-    left = [a for a in amounts if a not in used and not limit_rules.reads_a_state(a, question)]
+    used = applied_to(limit, amounts, know, question.reading.words)
+    left = [a for a in amounts if a not in used and not reads_a_state(a, question)]
     penalty = amount_penalty(match, left, know)
     if question.reading.has("maximum", "minimum"):
         bound = "maximum" if limit.maximum else "minimum" if limit.minimum else ""
@@ -182,7 +183,7 @@ def of_bands(bands: Bands, match: Match, question: Question, know: Knowledge) ->
     """Yield the band that amounts fall into, or what bands lack, or what they say as a whole."""
     amounts = question.reading.amounts
     held_true = any(limit_rules.is_bound(a, question) for a in amounts) and claims.believed(question)
-    mine = limit_rules.own_amounts(bands.id, question, know)
+    mine = own_amounts(bands.id, question, know)
     judged = None if held_true else limit_rules.judge(bands, question, know, mine)
     if judged:
         compared = bands.unit == "K" and len(amounts) > 1

@@ -1,9 +1,8 @@
-"""Limits and bands: which amount is held against which limit, and how it stands."""
+"""How an amount stands to a limit or to bands, and where a limit holds."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
 
 from assistant.knowledge.records import BandRule, Bands, Limit, Value
 from assistant.physics.airspeed import cas_from_mach
@@ -17,170 +16,21 @@ from assistant.resolving.state_asked import left_open
 from assistant.resolving.tables import outputs, results_with
 from assistant.understanding.bounds_said import bound_side
 from assistant.understanding.states import passes
-from assistant.understanding.weather import OUTSIDE_AIR, of_the_air
 
-_PLACES = (("the", "ground"), ("the", "threshold"), ("the", "runway"))
-_LISTING = frozenset({"and", ",", "&", "/", "plus", "the", "other", "others"})
-_ROUTE = frozenset(("mile", "NM", "km"))
-"""Units of the way ahead, and of no height."""
-_THROUGH_AIR = ("ias", "cas", "tas")
 _FAR = 50.0
 _LITTLE, _DUST = 1e-6, 1e-9
 _WHOLE = 100.0
 _LEAST_SHARE = 0.1
 """Two readings of the same thing are of one order of magnitude."""
 _ONE_OF_TWO = frozenset({"is", "the", "coolest", "hottest", "coldest", "warmest", "lowest", "highest"})
-_TONNE = 1000.0
-_HEAVIEST = 1.5
-"""How many times a limit a bare number of tonnes may be: "is 231 too hot" is no mass."""
 
 
 def bound_value(limit: Limit) -> Value | None:
     """Return the figure that an amount is held against."""
     return limit.maximum or limit.minimum or limit.value
 
-def amount_for(limit: Limit, question: Question, know: Knowledge) -> Amount | None:
-    """Return the amount of a question that a limit is about: one with its unit before a bare number."""
-    figure = bound_value(limit)
-    if figure is None or not question.reading.amounts:
-        return None
-    amounts = own_amounts(limit.id, question, know)
-    applied = applied_to(limit, amounts, know, question.reading.words)
-    # "Ten knots over", "by 8 kt": a difference, and no reading to hold against the limit.
-    rest = [a for a in amounts if a not in applied and not _is_difference(a, question)]
-    rest = [a for a in rest if not _other_basis(limit, a)]
-    rest = [a for a in rest if not reads_a_state(a, question) or _names_thing(limit, a, question, know)]
-    measured = [a for a in rest if a.unit is not None and fits(a, figure.unit, know.units) is not None]
-    bare = [a for a in rest if a.unit is None and _plausible(a.value, figure)]
-    found = measured or bare or _in_tonnes(rest, figure)
-    if figure.unit == "K":
-        if len(found) > 1:
-            return None  # two readings are for the bands, which take their difference
-        found = [a for a in found if _may_be_difference(a, question)]
-    if len(found) > 1 and _listed(found, question.reading.words):
-        # Several readings of one thing: the one nearest to the limit, or farthest beyond it, decides.
-        return (max if limit.maximum else min)(found, key=lambda a: a.value)
-    return found[-1] if found else None
 
-
-def _in_tonnes(amounts: list[Amount], figure: Value) -> list[Amount]:
-    """Return bare numbers that are a mass in tonnes: "landing weight 49.2, ok?"."""
-    if figure.unit != "kg":
-        return []
-    most = _HEAVIEST * figure.value
-    return [a._replace(unit="t") for a in amounts if a.unit is None and a.value * _TONNE <= most]
-
-
-def own_amounts(record: str, question: Question, know: Knowledge) -> list[Amount]:
-    """Return the amounts that are not said of another thing than a record is about: "main 185 and nose 130"."""
-    amounts = _of_things(record, question, know)
-    if len(amounts) < 2:
-        return amounts
-    explained = know.matcher.vocabulary(record)
-    said: list[bool | None] = []
-    end = 0
-    for amount in amounts:
-        named = [m for m in question.reading.mentions if end <= m.start and m.end <= amount.start and not m.weak]
-        named = [m for m in named if not know.matcher.is_soft(m)]
-        said.append(all(not explained.isdisjoint(m.concepts) for m in named) if named else None)
-        end = amount.end
-    if True not in said:
-        return amounts
-    return [a for a, mine in zip(amounts, said, strict=True) if mine is not False]
-
-
-def _of_things(record: str, question: Question, know: Knowledge) -> list[Amount]:
-    """Return the amounts that a record of a thing may take: not the temperature of the air."""
-    amounts = question.reading.amounts
-    air = of_the_air(question.reading)
-    if not air:
-        return list(amounts)
-    about = know.phrase(know.base.records[record].of).mentions
-    if about and OUTSIDE_AIR in about[0].concepts:
-        return list(amounts)
-    return [a for a in amounts if a.start not in air]
-
-
-def _listed(amounts: list[Amount], words: tuple[str, ...]) -> bool:
-    """Return whether amounts follow one another as in a list: "240, 250 and 260"."""
-    return all(
-        one.end < other.start and _LISTING.issuperset(words[one.end : other.start]) for one, other in pairwise(amounts)
-    )
-
-
-def reads_a_state(amount: Amount, question: Question) -> bool:
-    """Return whether an amount is a reading of a thing, which says in which state that is."""
-    return any(amount.start in c.where for c in question.conditions if not c.is_result)
-
-
-def limits_a_reading(check: Check, question: Question, know: Knowledge) -> bool:
-    """Return whether a check holds a reading of a thing against a limit, and not against where its state changes."""
-    for amount in question.reading.amounts if check.limit.maximum or check.limit.minimum else ():
-        read = [c.input for c in question.conditions if amount.start in c.where and not c.is_result]
-        if not read or not _names_thing(check.limit, amount, question, know):
-            continue
-        return not any(check.bound == edge for name in read for edge in _edges(name, know))
-    return False
-
-
-def _edges(name: str, know: Knowledge) -> list[float]:
-    """Return the readings of an input at which its state changes."""
-    tests = know.states.numbers.get(name, ())
-    return [one[1] for one, other in pairwise(tests) if one[3] != other[3]]
-
-
-def _names_thing(limit: Limit, amount: Amount, question: Question, know: Knowledge) -> bool:
-    """Return whether a limit is of the thing that an amount is a reading of."""
-    read = [c for c in question.conditions if amount.start in c.where and c.input in know.base.inputs]
-    figure = bound_value(limit)
-    if figure and any(figure.value == edge for c in read for edge in _edges(c.input, know)):
-        return True
-    said = {k for c in read for k in c.where}
-    named = frozenset(x for m in question.reading.mentions if said.intersection(m.taken) for x in m.concepts)
-    # What a name only brings along is not what a limit is of, nor is "…, or what the accumulator holds if less".
-    mentions = know.phrase(limit.of.partition(", or ")[0]).mentions
-    about = frozenset().union(*(m.concepts for m in mentions if not m.names_result))
-    return bool(about & named) or any(know.base.inputs[c.input].term in about for c in read)
-
-
-def _is_difference(amount: Amount, question: Question) -> bool:
-    words = question.reading.words
-    after = words[amount.end : amount.end + 3]
-    over = after[:1] == ("over",) and after[1:] not in _PLACES
-    return over or bool(amount.start and words[amount.start - 1] == "by")
-
-
-def _is_height(limit: Limit) -> bool:
-    """Return whether a limit is of a height, which is said in feet."""
-    figure = bound_value(limit)
-    return figure is not None and figure.unit == "ft"
-
-
-def _other_basis(limit: Limit, amount: Amount) -> bool:
-    """Return whether an amount is of another kind than a limit: 155 kt IAS is no ground speed, four miles no height."""
-    if amount.unit in _ROUTE and _is_height(limit):
-        return True
-    said = frozenset(amount.raw.lower().replace(",", " ").split())
-    return "ground" in limit.basis and any(word.endswith(_THROUGH_AIR) for word in said)
-
-
-def _plausible(value: float, figure: Value) -> bool:
-    """A bare number is taken in the limit's unit only when it is of its order of magnitude."""
-    return figure.value == 0 or 0.1 <= abs(value / figure.value) <= 10 or value == 0
-
-
-def applied_to(limit: Limit, amounts: Sequence[Amount], know: Knowledge, words: Sequence[str]) -> list[Amount]:
-    """Return the amounts that decide whether a limit applies."""
-    found = []
-    for name, _, value, unit in limit.applies:
-        fitting = [a for a in amounts if a.unit is not None and fits(a, unit, know.units) is not None]
-        fitting = fitting or _said_of(name, amounts, words)
-        fitting = fitting or [a for a in amounts if a.unit is None and a.value == value]
-        found.extend(fitting[:1])
-    return found
-
-
-def _said_of(name: str, amounts: Sequence[Amount], words: Sequence[str]) -> list[Amount]:
+def said_of(name: str, amounts: Sequence[Amount], words: Sequence[str]) -> list[Amount]:
     """Return the bare numbers that are said of what decides whether a limit applies: "12 in a turn of 70"."""
     own = {form for word in name.split() for form in (word, f"{word}s")}
     bare = [a for a in amounts if a.unit is None] if len(amounts) > 1 else []
@@ -192,7 +42,7 @@ def applies(limit: Limit, question: Question, know: Knowledge) -> bool | None:
     """Return whether a limit holds where the question's other amounts stand; None when that is not said."""
     for name, test, value, unit in limit.applies:
         amounts = [a for a in question.reading.amounts if a.unit is not None and fits(a, unit, know.units) is not None]
-        amounts = amounts or _said_of(name, question.reading.amounts, question.reading.words)
+        amounts = amounts or said_of(name, question.reading.amounts, question.reading.words)
         amounts = amounts or [a for a in question.reading.amounts if a.unit is None and 0.1 <= a.value / value <= 10]
         if not amounts:
             return None
@@ -296,7 +146,7 @@ def _lower(limit: Limit, question: Question, know: Knowledge) -> tuple[float, st
     return None
 
 
-def _may_be_difference(amount: Amount, question: Question) -> bool:
+def may_be_difference(amount: Amount, question: Question) -> bool:
     """Return whether a temperature may be a difference: its unit says so, or one is spoken of, by more than "the
     coolest", which tells one of two readings.
     """
@@ -315,7 +165,7 @@ def judge(bands: Bands, question: Question, know: Knowledge, amounts: Sequence[A
     given = measured[-1][1]
     if given > 0 and is_beneath(measured[-1][0], bands, question):
         given = -given
-    if bands.unit == "K" and len(measured) == 1 and not _may_be_difference(measured[0][0], question):
+    if bands.unit == "K" and len(measured) == 1 and not may_be_difference(measured[0][0], question):
         return None  # one reading is no difference, unless it is said to be one
     if bands.unit == "K" and len(measured) > 1:
         # Two readings, and a rule on how far apart they may be: their difference is meant.
