@@ -107,7 +107,8 @@ def _after(item: r.Check, whole: bool, held: list[str], question: Question, know
 def not_applicable(result: r.NotApplicable, question: Question, know: Knowledge) -> Parts:
     """A limit that does not hold in the state given."""
     record = result.limit
-    text = f"No: {record.of}, {figure_said(record, know)}, does not apply with {conditions_words(result.conditions, know)}."
+    under = conditions_words(result.conditions, know)
+    text = f"No: {record.of}, {figure_said(record, know)}, does not apply with {under}."
     reasons, sources = [], list(record.sources)
     state = {c.input: c.value for c in result.conditions if not c.is_result}
     for table in tables.tables(know.base):

@@ -10,9 +10,9 @@ from assistant.conversation.completing import understood
 from assistant.conversation.composing import composed, finished, replied
 from assistant.conversation.context import Context
 from assistant.conversation.controls import control
+from assistant.conversation.disputing import with_disputes
 from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.remembering import remembered
-from assistant.conversation.disputing import with_disputes
 from assistant.conversation.replies import controlled
 from assistant.conversation.returning import returned
 from assistant.conversation.switching import only_switches, variant_named

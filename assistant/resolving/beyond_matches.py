@@ -1,4 +1,4 @@
-"""What may answer a question besides the records that match it: a figure named, orders that are summed, a conversion."""
+"""What may answer a question besides the records that match it: a figure named, orders to be summed, a conversion."""
 
 from __future__ import annotations
 

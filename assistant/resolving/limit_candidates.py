@@ -1,4 +1,4 @@
-"""What a matching limit or band answers to a question: its figure, or a verdict on an amount that is held against it."""
+"""What a matching limit or band answers to a question: its figure, or a verdict on an amount held against it."""
 
 from __future__ import annotations
 
