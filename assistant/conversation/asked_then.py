@@ -73,7 +73,7 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
     ):  # fmt: skip
         return None
     again = _step_told_gives(alone, context, knowledge)
-    if again or _goes_on_from_the_result(alone, context, knowledge) or _asks_of_the_same(alone, context, knowledge):
+    if again or is_of_the_result(alone, context, knowledge):
         return again
     figures = _figures_told(alone, context, knowledge)
     for paragraphs in told_lately(context, knowledge):
@@ -84,10 +84,7 @@ def asked_then(alone: Question, context: Context, knowledge: Knowledge) -> tuple
                 return None  # what was only offered was not told of
             if asks_since(alone.reading.text) or "since" in words or _goes_on(result, alone, context):
                 return None
-            placed = _takes_the_place(alone, result, context, knowledge)
-            itself = placed or _asks_itself(best, alone, knowledge) or _asks_the_former(best, alone)
-            itself = itself or names_its_own(best, alone, knowledge)
-            if itself or _asks_a_figure(best, result, alone, context, knowledge):
+            if asks_by_itself(best, result, alone, context, knowledge):
                 return None
             another = of_the_same_quantity(alone, result, context, knowledge)
             result = _step_of(result, best, alone, context, knowledge)
@@ -101,11 +98,14 @@ def _best(
 ) -> Best | None:
     """Return the way of asking after some paragraphs that explains a turn, where it may be meant."""
     best = best_then(alone, paragraphs, figures, knowledge)
-    if best is None or _is_beside_the_offer(best.then.record, context):
-        return None
-    if _of_another_like(best.then, alone, context, knowledge) or _no_longer_so(best.then, context, knowledge):
-        return None
-    return None if _adds_a_state(best, alone, context, knowledge) else best
+    return None if best is None or is_meant_otherwise(best, alone, context, knowledge) else best
+
+
+def is_meant_otherwise(best: Best, alone: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether what was offered, asked or told before speaks against a way of asking after some paragraphs."""
+    if _is_beside_the_offer(best.then.record, context) or _of_another_like(best.then, alone, context, knowledge):
+        return True
+    return _no_longer_so(best.then, context, knowledge) or _adds_a_state(best, alone, context, knowledge)
 
 
 def _of_another_like(then: Then, alone: Question, context: Context, knowledge: Knowledge) -> bool:
@@ -188,6 +188,20 @@ def _said_more_fully(
     return (question, fuller.result) if named and gives_what_is_asked(fuller.result, alone, knowledge) else None
 
 
+def is_of_the_result(alone: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn asks of what was worked out last, or for more of the same calculation."""
+    return _goes_on_from_the_result(alone, context, knowledge) or _asks_of_the_same(alone, context, knowledge)
+
+
+def asks_by_itself(best: Best, result: Result, alone: Question, context: Context, knowledge: Knowledge) -> bool:
+    """Return whether a turn asks in full for something else than a way of asking after some paragraphs gives."""
+    if _takes_the_place(alone, result, context, knowledge) or _asks_itself(best, alone, knowledge):
+        return True
+    if _asks_the_former(best, alone) or names_its_own(best, alone, knowledge):
+        return True
+    return _asks_a_figure(best, result, alone, context, knowledge)
+
+
 def _goes_on_from_the_result(alone: Question, context: Context, knowledge: Knowledge) -> bool:
     """Return whether a turn asks of what was worked out: "how much of that", "is there a caution for that", or turns
     it round, or chooses otherwise what was judged.
@@ -260,9 +274,7 @@ def _goes_on(result: Result, alone: Question, context: Context) -> bool:
     return result.procedure == gone.told.procedure and result.step is not None and result.step <= gone.step
 
 
-def _asks_a_figure(
-    best: Best, result: Result, alone: Question, context: Context, knowledge: Knowledge
-) -> bool:
+def _asks_a_figure(best: Best, result: Result, alone: Question, context: Context, knowledge: Knowledge) -> bool:
     """Return whether a turn asks a figure that a limit tells better than a step: where no step was told of, or the turn
     asks for it in full by itself.
     """
@@ -305,9 +317,7 @@ def _step_told_gives(alone: Question, context: Context, knowledge: Knowledge) ->
     return context.asked.with_text(alone.reading.text), told._replace(alone=False)
 
 
-def step_named_by(
-    alone: Question, procedure: str, paragraphs: tuple[str, ...], knowledge: Knowledge
-) -> int | None:
+def step_named_by(alone: Question, procedure: str, paragraphs: tuple[str, ...], knowledge: Knowledge) -> int | None:
     """Return the step of a procedure that a turn names in words which hold only after its paragraph."""
     places = frozenset(k for a in alone.reading.amounts for k in range(a.start, a.end))
     best = best_then(alone, paragraphs, places, knowledge)
