@@ -50,7 +50,8 @@ from assistant.resolving.state_shown import asks_what_shows
 from assistant.understanding.mentions import BOUNDS
 from assistant.understanding.then import Then
 
-_LONG, _BRIEF, _WHOLE = 12, 7, 5
+_LONG = 12
+_BRIEF, _WHOLE = 7, 5
 _CHANGED = "changed"
 _SURE = 0.95
 _FULLY, _CLEARLY = 0.9, 0.1
