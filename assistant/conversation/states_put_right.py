@@ -13,7 +13,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.in_scenario import row_told, states_given, told_table
 from assistant.conversation.pointed_names import FIGURES
 from assistant.conversation.readings import carried, question_of
-from assistant.conversation.scenario import POINTING, of_the_last, replaces
+from assistant.conversation.states_changed import POINTING, of_the_last, replaces
 from assistant.conversation.traits import OPEN
 from assistant.resolving import tables as state_tables
 from assistant.resolving.choosing import resolve_scored
