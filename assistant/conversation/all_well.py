@@ -9,6 +9,8 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from assistant.understanding.mentions import Reading
+
 _EVERYTHING = frozenset({
     "all", "everything", "everythings", "things", "both", "systems", "lot", "aircraft", "aeroplane", "airplane",
     "plane", "jet", "ship", "we", "failures", "faults", "problems", "snags", "issues", "defects", "losses",
@@ -35,6 +37,7 @@ _LINKS = frozenset({
     "all", "please", "yes", "for", "from", "onwards", "things", "since", "lets", "only", "drill", "exercise", "test",
     "practice", "simulated", "simulation", "training",
 })  # fmt: skip
+_BESIDES = frozenset({"else", "rest", "other", "otherwise"})
 _NONE = frozenset({"no", "nothing", "none", "without", "zero"})
 _FAULTS = frozenset({
     "failures", "failure", "faults", "fault", "problems", "problem", "snags", "snag", "issues", "issue",
@@ -108,3 +111,9 @@ def _said(words: Sequence[str]) -> set[str] | None:
         return None
     first = next((w for w in said if w not in ("so", "ok", "okay", "right", "and", "well", "oh", "ah")), said[0])
     return None if first in _ASKING else set(said)
+
+
+def says_all_normal(reading: Reading) -> bool:
+    """Return whether a text says that everything is normal, and not only everything else."""
+    named = (m for m in reading.mentions if m.holds("all_normal"))
+    return well_again(reading.words) or any(_BESIDES.isdisjoint(m.text.split()) for m in named)

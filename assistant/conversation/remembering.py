@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from assistant.answering.answer import DECLINE, Answer
+from assistant.conversation.all_well import says_all_normal
 from assistant.conversation.context import Context
 from assistant.conversation.returning import with_topic
-from assistant.conversation.scenario import says_all_normal
 from assistant.conversation.traits import STATED
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import (

@@ -6,11 +6,10 @@
 
 from __future__ import annotations
 
-from assistant.conversation.all_well import points_at_one, well_again
+from assistant.conversation.all_well import points_at_one, says_all_normal, well_again
 from assistant.conversation.context import Context
 from assistant.conversation.in_scenario import last_told, row_told, states_given, told_table
 from assistant.conversation.readings import carried
-from assistant.conversation.scenario import says_all_normal
 from assistant.conversation.states_changed import changed_to, opens_asking
 from assistant.conversation.traits import FEW, GOOD, OPEN
 from assistant.knowledge.records import StateTable

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from assistant.conversation.all_well import well_again
+from assistant.conversation.all_well import says_all_normal
 from assistant.conversation.context import Context
 from assistant.conversation.readings import carried, merged, question_of
 from assistant.conversation.states_changed import (
@@ -22,11 +22,9 @@ from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result, TableResult, TablesResult
 from assistant.understanding.condition import alike
-from assistant.understanding.mentions import Reading
 from assistant.understanding.states import Condition, conditions
 
 _IF = frozenset({"if", "with", "when", "once"})
-_BESIDES = frozenset({"else", "rest", "other", "otherwise"})
 _BOTH = ADDING | frozenset({
     "both", "of", "them", "out", "lost", "gone", "failed", "fail", "together", "at", "once", "the", "two", "systems",
     "what", "if", "with", "so", "are", "about", "go", "ok", "how", "inop", "off", "down", "make", "it", "that", "were",
@@ -130,12 +128,6 @@ def _its_like(condition: Condition, knowledge: Knowledge) -> dict[str, Condition
     known = knowledge.states
     like = [name for name in known.failures if alike(name, condition.input, known)]
     return {like[0]: Condition(like[0], known.failed(like[0]))} if len(like) == 1 else {}
-
-
-def says_all_normal(reading: Reading) -> bool:
-    """Return whether a text says that everything is normal, and not only everything else."""
-    named = (m for m in reading.mentions if m.holds("all_normal"))
-    return well_again(reading.words) or any(_BESIDES.isdisjoint(m.text.split()) for m in named)
 
 
 def all_else_normal(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
