@@ -5,7 +5,7 @@ from __future__ import annotations
 from assistant.knowledge.records import Model
 from assistant.quantities.amounts import amounts_in
 from assistant.resolving import limits as limit_rules
-from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.knowing import MOVING_THE_GEAR, Knowledge, Question
 from assistant.resolving.results import (
     BandResult,
     CheckResult,
@@ -41,9 +41,10 @@ _LEVELS = (5_000, 50_000)
 """Bare numbers that are altitudes in feet, where no mass is spoken of: "VLE at 30,000"."""
 _HEAVY = 20_000
 """Bare numbers that are masses in kilograms, where a take-off or landing is spoken of: "landing at 49,800"."""
-_FLOWN = (170, 320)
-"""Bare numbers that are airspeeds in knots, where the gear is moved: "207 and the legs still coming up"."""
-_MOVING = ("retract", "extend", "move_gear")
+_SLOWER, _FASTER = 5 / 6, 7 / 5
+"""Shares of the limits for moving the gear between which a bare number is an airspeed in knots, where it is moved:
+"207 and the legs still coming up".
+"""
 _AS_GIVEN = {"time": "duration", "acceleration": "deceleration"}
 
 
@@ -251,6 +252,12 @@ def _is_level(value: float) -> bool:
     return _LEVELS[0] <= value <= _LEVELS[1] and value % 100 == 0
 
 
+def _is_flown(value: float, know: Knowledge) -> bool:
+    """Return whether a bare number is of the size of the airspeeds at which the gear of this type is moved."""
+    limits = know.gear_speeds
+    return bool(limits) and min(limits) * _SLOWER <= value <= max(limits) * _FASTER
+
+
 def given_concepts(question: Question, know: Knowledge) -> set[str]:
     """Return the concepts that the question's amounts supply: knots say that a speed is meant."""
     given: set[str] = set(question.reading.unit.quantities if question.reading.unit else ())
@@ -260,7 +267,7 @@ def given_concepts(question: Question, know: Knowledge) -> set[str]:
             given.add("altitude")
         if amount.unit is None and amount.value >= _HEAVY and _is_mass(question):
             given.add("mass")
-        if amount.unit is None and _FLOWN[0] <= amount.value <= _FLOWN[1] and question.reading.has(*_MOVING):
+        if amount.unit is None and question.reading.has(*MOVING_THE_GEAR) and _is_flown(amount.value, know):
             given.add("speed")
         if amount.unit is None and amount.value < 0:
             given.add("temperature")  # nothing else that is spoken of here is below zero

@@ -19,6 +19,9 @@ from assistant.understanding.reading import Reader
 from assistant.understanding.states import Condition, StateWords, conditions, state_words
 from assistant.understanding.then import Then, unpacked
 
+MOVING_THE_GEAR = ("retract", "extend", "move_gear")
+"""Concepts of moving the gear, either way or both."""
+
 
 class Meaning(NamedTuple):
     """What a phrase of the knowledge means: what it names, as the senses of each, and (input, value) that it gives."""
@@ -93,6 +96,13 @@ class Knowledge:
         """The limits that depend on a state."""
         limits = (self.base.records[name] for name in self.base.ids("limits"))
         return tuple(limit for limit in limits if limit.when)
+
+    @cached_property
+    def gear_speeds(self) -> tuple[float, ...]:
+        """The greatest airspeeds, in knots, that limits state for moving the gear: those whose names tell of it."""
+        limits = (self.base.records[name] for name in self.base.ids("limits"))
+        fastest = (limit for limit in limits if limit.maximum and limit.maximum.unit == "kt")
+        return tuple(limit.maximum.value for limit in fastest if self.phrase(limit.of).has(*MOVING_THE_GEAR))
 
     @cached_property
     def own_documents(self) -> Mapping[str, Document]:
