@@ -49,10 +49,14 @@ def asks_what_was(question: Question) -> bool:
 
 def change_result(question: Question, know: Knowledge) -> Scored | None:
     """Return the change that a question asks about, those of the documents it names, or all when it names nothing."""
-    was = asks_what_was(question) or _before_a_document(question, know)
-    if (not question.reading.has("changed") and not was) or _asks_a_date(question.reading.words):
+    words, changed = question.reading.words, question.reading.has("changed")
+    was = asks_what_was(question)
+    if not (was or changed or "before" in words) or _asks_a_date(words):
         return None
     named = documents_named(question, know)
+    was = was or _is_before(words, named)
+    if not was and not changed:
+        return None
     content = _content(question, named, know)
     changes = _of_documents(list(know.base.changes.values()), named, question)
     if all(m.holds("document") or m.holds("source_of") for m in content):
@@ -69,12 +73,9 @@ def change_result(question: Question, know: Knowledge) -> Scored | None:
     return None
 
 
-def _before_a_document(question: Question, know: Knowledge) -> bool:
+def _is_before(words: Sequence[str], named: list[DocumentNamed]) -> bool:
     """Return whether a figure is asked for as it was before a revision: "retraction speed before LIM 7"."""
-    words = question.reading.words
-    if "before" not in words:
-        return False
-    firsts = (min(d.places) for d in documents_named(question, know) if d.places)
+    firsts = (min(d.places) for d in named if d.places)
     return any("before" in words[max(0, at - _BETWEEN) : at] for at in firsts)
 
 
