@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from assistant.answering.parts import Parts, rounded
-from assistant.quantities.amounts import amounts_in
 from assistant.quantities.show import exact_shown
 from assistant.quantities.units import Unit
 from assistant.resolving import results as r
@@ -111,7 +110,7 @@ def _given(question: Question, own: Unit, know: Knowledge) -> Unit | None:
 def _stated(parts: Parts, unit: Unit, know: Knowledge) -> float | None:
     """Return the first figure as the text itself gives it in another unit, or None."""
     _, value, symbol = parts.values[0]
-    for amount in amounts_in(parts.text, know.units):
+    for amount in know.amounts(parts.text):
         if amount.unit == unit.symbol and abs(know.units.convert(amount.value, unit.symbol, symbol) - value) <= (
             _ROUNDED * abs(value)
         ):

@@ -12,7 +12,6 @@ from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer, Citatio
 from assistant.answering.asked_unit import in_asked_unit
 from assistant.answering.parts import Parts
 from assistant.knowledge.records import Source
-from assistant.quantities.amounts import amounts_in
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge, Question
 
@@ -76,7 +75,7 @@ def compose(result: r.Result, question: Question, know: Knowledge) -> Answer:
 def _told(parts: Parts, know: Knowledge) -> Iterator[tuple[str, float, str]]:
     """Yield the figures that a statement tells and does not list: what the text says, the record says too."""
     listed = {(value, unit) for _, value, unit in parts.values}
-    for amount in amounts_in(re.sub(_PARAGRAPH, "", parts.text), know.units):
+    for amount in know.amounts(re.sub(_PARAGRAPH, "", parts.text)):
         if amount.unit and (amount.value, amount.unit) not in listed:
             listed.add((amount.value, amount.unit))
             yield "", amount.value, amount.unit

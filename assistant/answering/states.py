@@ -7,7 +7,6 @@ from collections.abc import Iterable, Sequence
 from assistant.answering.heard import any_heard, either, numbered_heard, ways_heard
 from assistant.answering.parts import Parts, condition_words, conditions_words, inside, joined, stop, under, upper
 from assistant.knowledge.records import Source, StateTable
-from assistant.quantities.amounts import amounts_in
 from assistant.resolving import results as r
 from assistant.resolving import tables as state_tables
 from assistant.resolving.knowing import Knowledge, Question
@@ -140,7 +139,7 @@ def _values(result: r.TableResult, know: Knowledge) -> tuple[tuple[str, float, s
     for row in result.rows:
         for name, value in row.outputs:
             text = output_words(result.table, name, value)
-            for amount in amounts_in(text, know.units):
+            for amount in know.amounts(text):
                 found.append((name, amount.value, amount.unit or "count"))
     return tuple(dict.fromkeys(found))
 

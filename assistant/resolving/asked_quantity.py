@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from assistant.knowledge.records import Model
-from assistant.quantities.amounts import amounts_in
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.knowing import MOVING_THE_GEAR, Knowledge, Question
 from assistant.resolving.results import (
@@ -179,11 +178,11 @@ def tells_quantity(result: Result, asked: frozenset[str], know: Knowledge) -> bo
 def _units_told(result: Result, know: Knowledge) -> set[str] | None:
     """Return the units of the figures that a result tells; None of one of which they are not known."""
     if isinstance(result, FactResult):
-        return {v.unit for v in result.fact.values or amounts_in(result.fact.says, know.units) if v.unit}
+        return {v.unit for v in result.fact.values or know.amounts(result.fact.says) if v.unit}
     if isinstance(result, ProcedureResult):
         steps = result.procedure.steps
         told = steps if result.step is None else steps[result.step : result.step + 1]
-        return {amount.unit for step in told for amount in amounts_in(step.do, know.units) if amount.unit}
+        return {amount.unit for step in told for amount in know.amounts(step.do) if amount.unit}
     if isinstance(result, ScheduleResult):
         return {result.schedule.output_unit, result.schedule.input_unit}
     if isinstance(result, LimitResult):
@@ -191,7 +190,7 @@ def _units_told(result: Result, know: Knowledge) -> set[str] | None:
     if not isinstance(result, BandResult):
         return None
     texts = (result.bands.says, *(rule.says for rule in result.bands.rules))
-    return {result.bands.unit, *(a.unit for text in texts for a in amounts_in(text, know.units) if a.unit)}
+    return {result.bands.unit, *(a.unit for text in texts for a in know.amounts(text) if a.unit)}
 
 
 def _asks_how_hot(reading: Reading) -> bool:

@@ -11,6 +11,7 @@ from assistant.frozen import NamedTuple
 from assistant.knowledge.base import Base, stated
 from assistant.knowledge.library_records import Document
 from assistant.knowledge.records import Fact, Limit, Source, Value
+from assistant.quantities.amounts import Amount, amounts_in
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.matching import Matcher
@@ -21,6 +22,8 @@ from assistant.understanding.then import Then, unpacked
 
 MOVING_THE_GEAR = ("retract", "extend", "move_gear")
 """Concepts of moving the gear, either way or both."""
+_MOST_KEPT = 1000
+"""Texts whose amounts are kept: those of the knowledge are fewer, those that answers are composed of never end."""
 
 
 class Meaning(NamedTuple):
@@ -50,6 +53,9 @@ class Knowledge:
         self._meanings: dict[str, Meaning] = {}
         self._then: dict[str, tuple[Then, ...]] = {}
         self._phrase_states: dict[str, frozenset[tuple[str, str]]] = {}
+        self._amounts: dict[str, tuple[Amount, ...]] = {}
+        self.stems_told: dict[str, frozenset[str]] = {}
+        """The words of what records say and are asked by, as far as they were wanted; kept by `record_words`."""
 
     def phrase(self, text: str) -> Reading:
         """Return the reading of a phrase of the knowledge itself, kept for the next time."""
@@ -72,6 +78,15 @@ class Knowledge:
         if found is None:
             senses = (m.concepts for m in self.phrase(text).mentions if not m.weak or m.says_state)
             found = self._meanings[text] = Meaning(tuple(senses), self.phrase_states(text))
+        return found
+
+    def amounts(self, text: str) -> tuple[Amount, ...]:
+        """Return the amounts of a text of the knowledge itself, kept for the next time."""
+        found = self._amounts.get(text)
+        if found is None:
+            if len(self._amounts) >= _MOST_KEPT:
+                self._amounts.clear()
+            found = self._amounts[text] = tuple(amounts_in(text, self.units))
         return found
 
     def asked_after(self, paragraphs: Iterable[str]) -> tuple[Then, ...]:

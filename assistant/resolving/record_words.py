@@ -25,7 +25,10 @@ def is_told(mention: Mention, record: str, know: Knowledge) -> bool:
 
 def stems_told(record: str, know: Knowledge) -> frozenset[str]:
     """Return the words of what a record says and is asked by, as their inflections are compared."""
-    return frozenset().union(*map(stems_said, _told(record, know)))
+    found = know.stems_told.get(record)
+    if found is None:
+        found = know.stems_told[record] = frozenset().union(*map(stems_said, _told(record, know)))
+    return found
 
 
 def stems_said(text: str) -> frozenset[str]:

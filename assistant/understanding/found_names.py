@@ -128,7 +128,7 @@ class Names:
                 aside = i == own or i in who or acknowledges(words, i) or set_aside(words, i)
                 aside = aside or gives_reading(words, i, free)
                 aside = aside or (mention.is_outside and (i in out or scolds(words, i) or meanwhile(words, i, True)))
-                found.append(mention._replace(weak=mention.weak or aside))
+                found.append(mention._replace(weak=True) if aside else mention)
             elif counted_noun(words, i):
                 concepts = frozenset((PLAIN + stems[i],))
                 found.append(Mention(i, i + 1, (i,), concepts, frozenset(), False, word, word in typed, False, False))
