@@ -102,6 +102,8 @@ class Base:
         self._variant_records: dict[tuple[str, str], Any] = {}
         self.decided: dict[int, tuple[kinds.StateTable, dict[tuple[str | None, ...], kinds.TableRule]]] = {}
         """By the identity of a table: itself, and the rule that decides for each of its states asked so far."""
+        self.leading: dict[int, tuple[kinds.StateTable, dict[Any, list[tuple[tuple[str, str], ...]]]]] = {}
+        """The same way, the sets of inputs that lead to results, by what was looked for."""
         self.settings: dict[str, Any] = compiled["settings"]
         self.pronunciations: dict[str, str] = compiled["pronunciations"]
         """How written forms are said, in ordinary words."""

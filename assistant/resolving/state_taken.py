@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 from itertools import pairwise
 
 from assistant.knowledge.records import StateTable
@@ -37,6 +38,7 @@ def taken_candidates(question: Question, know: Knowledge) -> Iterator[Scored]:
         yield _ALONE if len(said) == 1 else _SCORE, _WEIGHT, found
 
 
+@lru_cache(maxsize=2)
 def _called(know: Knowledge) -> Called:
     """Return what the tables call their results, with the values that they have at best and at worst."""
     terms: dict[str, tuple[str, str]] = {}

@@ -18,6 +18,8 @@ from assistant.understanding.states import Condition
 State = Mapping[str, str]
 _MOST_TOGETHER = 6
 """Things that may have failed together: more than any table needs, and few enough to try all sets."""
+_MOST_KEPT = 200
+"""Searches for the sets that lead to results of a table, of which what was found is kept."""
 
 
 def decide(table: StateTable, state: State, base: Base) -> TableRule:
@@ -101,18 +103,34 @@ def minimal_sets(
 def joint_sets(
     wanted: Sequence[tuple[StateTable, str, str]], base: Base, given: State | None = None
 ) -> list[tuple[tuple[str, str], ...]]:
-    """Return the smallest sets of inputs that lead to several results (table, output, value) at once."""
-    fixed = dict(given or {})
+    """Return the smallest sets of inputs that lead to several results (table, output, value) at once. What was found
+    is kept: a question looks for the same sets more than once, and many ask what leads to one result.
+    """
+    kept = base.leading.setdefault(id(wanted[0][0]), (wanted[0][0], {}))[1] if wanted else {}
+    key = tuple((table.id, *result) for table, *result in wanted), tuple(sorted((given or {}).items()))
+    if key not in kept:
+        if len(kept) >= _MOST_KEPT:
+            kept.clear()
+        kept[key] = _smallest_sets(wanted, base, dict(given or {}))
+    return list(kept[key])
+
+
+def _smallest_sets(
+    wanted: Sequence[tuple[StateTable, str, str]], base: Base, fixed: State
+) -> list[tuple[tuple[str, str], ...]]:
     names = [name for name in dict.fromkeys(n for t, _, _ in wanted for n in t.inputs) if name not in fixed]
     abnormal = [(name, v) for name in names for v, _, _ in base.inputs[name].values[1:]]
     found: list[tuple[tuple[str, str], ...]] = []
+    known: list[frozenset[tuple[str, str]]] = []
     for size in range(min(len(names), _MOST_TOGETHER) + 1):
         for chosen in combinations(abnormal, size):
-            if len({name for name, _ in chosen}) < size or any(set(f) <= set(chosen) for f in found):
+            state = dict(chosen)
+            if len(state) < size or (known and any(map(frozenset(chosen).issuperset, known))):
                 continue
-            state = {**fixed, **dict(chosen)}
+            state.update(fixed)
             if all(_is(outputs(table, state, base)[output], value) for table, output, value in wanted):
                 found.append(chosen)
+                known.append(frozenset(chosen))
     return found
 
 

@@ -21,7 +21,7 @@ def two_valued(name: str, normal: str = "no", other: str = "yes") -> TableInput:
     return TableInput(name, name, ((normal, "", ""), (other, "", "")), (Source("D", name),))
 
 
-BASE = cast(Base, SimpleNamespace(decided={}, inputs={name: two_valued(name) for name in ("a", "b")}))
+BASE = cast(Base, SimpleNamespace(decided={}, leading={}, inputs={name: two_valued(name) for name in ("a", "b")}))
 
 
 def rule(result: str, *when: dict[str, str]) -> TableRule:
@@ -114,7 +114,7 @@ def test_minimal_sets_leave_out_what_a_smaller_set_already_does() -> None:
 
 def test_one_input_is_never_in_two_states() -> None:
     three = TableInput("a", "a", (("no", "", ""), ("some", "", ""), ("all", "", "")))
-    base = cast(Base, SimpleNamespace(decided={}, inputs={"a": three, "b": two_valued("b")}))
+    base = cast(Base, SimpleNamespace(decided={}, leading={}, inputs={"a": three, "b": two_valued("b")}))
     bad = table(rule("bad", {"a": "some"}, {"a": "all"}), OTHERWISE)
 
     assert minimal_sets(bad, "result", "bad", base) == [(("a", "some"),), (("a", "all"),)]
