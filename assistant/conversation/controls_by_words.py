@@ -165,7 +165,9 @@ _BY_WORDS: tuple[tuple[str, tuple[frozenset[str], ...], frozenset[str]], ...] = 
     ("again", (frozenset({"again", "repeat", "once"}), frozenset({"again", "repeat", "more"})), _HEARD_AGAIN),
 )
 """(control, sets of words of each of which the turn holds one, words that it may hold besides)."""
-_MOST_WORDS = 10
+_ONE_OF_SEVERAL = _RULES | _LISTS | (_PARTIES - _DOCUMENTS)
+"""What is named in the plural as well: "whose figures are these"."""
+_MOST_WORDS, _FAR = 10, 100
 _WELL = frozenset({"all", "well"})
 
 
@@ -174,7 +176,7 @@ def control_by_words(text: str, told: frozenset[str] = frozenset()) -> str:
 
     told: words for what was told last, of which a source may be asked: "where's the factor written".
     """
-    words = {_singular(w) for w in words_said(text)} if len(text) < 100 else set()
+    words = {_singular(w) for w in words_said(text)} if len(text) < _FAR else set()
     if not words or len(words) > _MOST_WORDS or re.search(r"\d", text):
         return ""
     if _WELL.issubset(words):
@@ -183,21 +185,28 @@ def control_by_words(text: str, told: frozenset[str] = frozenset()) -> str:
         return ""
     if situation_new(plain):
         return "disregard"
-    if re.search(r"\bto where\b|\bto what\b", text, re.IGNORECASE):
-        return ""  # from where to where: between which ends
-    if re.search(r"\bwhere\b.{0,7} it gets?\b", text, re.IGNORECASE):
-        return ""  # what feeds it
+    if _asks_from_where(text):
+        return ""
     written = _WRITTEN & words or ("you" in words and _GOT & words)
     told = told if written and "where" in words else frozenset()
     rest = words.difference(_POLITE, _POINTING, _TELLING, told)
     for name, needed, besides in _BY_WORDS:
+        if words.isdisjoint(needed[0]):
+            continue  # most are ruled out by this alone
         if not any(words.isdisjoint(part) for part in needed) and not rest.difference(besides, *needed):
             return name
     return ""
+
+
+def _asks_from_where(text: str) -> bool:
+    """Return whether it is asked from where to where something goes, between which ends, or what feeds it."""
+    if re.search(r"\bto where\b|\bto what\b", text, re.IGNORECASE):
+        return True
+    return re.search(r"\bwhere\b.{0,7} it gets?\b", text, re.IGNORECASE) is not None
 
 
 def _singular(word: str) -> str:
     """Return the one of several rules or figures."""
     if word == "whereabouts":
         return "where"
-    return word[:-1] if word[:-1] in _RULES | _LISTS | _PARTIES - _DOCUMENTS else word
+    return word[:-1] if word[:-1] in _ONE_OF_SEVERAL else word

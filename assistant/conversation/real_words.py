@@ -25,8 +25,9 @@ _OPEN = (Declined, Choices, Needed)
 def with_word_meant(alone: Question, knowledge: Knowledge, variant: str) -> tuple[Question, Scored] | None:
     """Return a question that is left open with one word as it was meant, and what that gives."""
     found = []
-    often = sorted(knowledge.lexicon.frequent)
-    for word, read in _doubtful(alone, knowledge):
+    doubtful = _doubtful(alone, knowledge)
+    often = sorted(knowledge.lexicon.frequent) if doubtful else []
+    for word, read in doubtful:
         for meant in slips_of(word, often):
             if meant == read:
                 continue

@@ -62,6 +62,10 @@ _ALIKE = 0.75
 """How near in size a bare number must be to one with a unit, to be meant in it."""
 
 
+_MAY_SLIP = frozenset(("of", "no", "lower", "turn", "turns", "too", "ate", "hi", "loose", *_BEFORE_NUMBER))
+"""Words that may be meant as others by what stands around them."""
+
+
 def hearsay(words: list[str]) -> int:
     """Return where a question begins that opens with who says it: "a man from the union told me that …"."""
     for i, word in enumerate(words[:9]):
@@ -74,8 +78,11 @@ def words_meant(tokens: list[Token]) -> list[Token]:
     """Read "of" as "off" where nothing follows that it could belong to ("anti skid of, both systems normal"), and
     "form" before a number as "from", "won" as "one".
     """
+    may_slip = [(i, token) for i, token in enumerate(tokens) if token.text in _MAY_SLIP]
+    if not may_slip:
+        return tokens
     result = list(tokens)
-    for i, token in enumerate(tokens):
+    for i, token in may_slip:
         following = tokens[i + 1].text if i + 1 < len(tokens) else "."
         after = tokens[i - 1].text if i else "of"
         last = not following[0].isalnum() or following in ("and", "but", "with")

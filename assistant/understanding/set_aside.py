@@ -11,6 +11,7 @@ from assistant.understanding.clauses import STOPS
 _AGAINST = (
     ("rather", "than"), ("instead", "of"), ("as", "opposed", "to"), ("and", "not", "just"), ("and", "not", "merely"),
 )  # fmt: skip
+_LEADING = frozenset(first for first, *_ in _AGAINST)
 _DOING = frozenset({
     "be", "being", "just", "only", "simply", "merely", "getting", "get", "have", "having", "topped", "pump",
 })  # fmt: skip
@@ -21,7 +22,7 @@ _LONGEST = 6
 
 def without_what_is_set_aside(words: Sequence[str]) -> list[str] | None:
     """Return the words without another action that the one asked about is set against, or None where there is none."""
-    for start in range(1, len(words)):
+    for start in (k for k, word in enumerate(words) if k and word in _LEADING):
         for lead in _AGAINST:
             if tuple(words[start : start + len(lead)]) != lead:
                 continue
