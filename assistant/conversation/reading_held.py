@@ -15,7 +15,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.leaning import ANSWERING
 from assistant.resolving.results import BandResult, CheckResult, Result
 
-_LONG, _MOST_BEFORE = 8, 12
+_LONG, _MOST_BEFORE, _FEW = 8, 12, 3
 _LEADING = frozenset({"and", "or", "so", "but", "then", "ok", "can", "may", "could", "is", "for", "to"})
 _TIMES = frozenset({"s", "min", "h"})
 _OPEN = frozenset({"why", "how", "who", "where", "when", "which", "what"})
@@ -30,16 +30,16 @@ def held_for_another(alone: Question, context: Context, knowledge: Knowledge) ->
         return None
     if len(before.reading.amounts) != 1:
         return None
-    said = _reading_told(before)
-    if not said or not _may_be_held(alone) or not things_of_its_own(alone, knowledge):
+    if not _may_be_held(alone) or not things_of_its_own(alone, knowledge):
         return None
-    question = question_of(f"{said} , {' '.join(reading.words)}", knowledge, before.variant)
-    found = resolve_scored(question, knowledge)
-    of = knowledge.phrase(str(getattr(knowledge.base.records.get(found.record), "of", ""))).concepts
-    same = all(not of.isdisjoint(m.concepts) for m in things_of_its_own(alone, knowledge))
-    if not _judges_it(found, before, same, context) or names_unknown(found.record, alone, knowledge):
-        return None
-    return question.with_text(reading.text)._replace(context=True), found.result
+    for said in _readings_told(before):
+        question = question_of(f"{said} , {' '.join(reading.words)}", knowledge, before.variant)
+        found = resolve_scored(question, knowledge)
+        of = knowledge.phrase(str(getattr(knowledge.base.records.get(found.record), "of", ""))).concepts
+        same = all(not of.isdisjoint(m.concepts) for m in things_of_its_own(alone, knowledge))
+        if _judges_it(found, before, same, context) and not names_unknown(found.record, alone, knowledge):
+            return question.with_text(reading.text)._replace(context=True), found.result
+    return None
 
 
 def _may_be_held(alone: Question) -> bool:
@@ -49,12 +49,15 @@ def _may_be_held(alone: Question) -> bool:
     return about or (words[0] in _LEADING and _OPEN.isdisjoint(words[:2]))
 
 
-def _reading_told(before: Question) -> str:
-    """Return the words by which a question gave its one reading, without what it was asked for since."""
+def _readings_told(before: Question) -> tuple[str, ...]:
+    """Return the words by which a question gave its one reading: without what it was asked for since, and without what
+    follows the number, which may say for what it was judged: "330 | at the stand |".
+    """
     words = [*before.reading.words]
     end = before.reading.amounts[0].end
     stop = next((k for k in range(end, len(words)) if words[k] in (",", "?", ".")), len(words))
-    return " ".join(words[:stop]) if stop <= _MOST_BEFORE else ""
+    ends = (stop, end) if stop - end <= _FEW else (stop,)
+    return tuple(dict.fromkeys(" ".join(words[:to]) for to in ends if to <= _MOST_BEFORE))
 
 
 def _judges_it(found: Scored, before: Question, named: bool, context: Context) -> bool:

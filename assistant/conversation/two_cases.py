@@ -15,7 +15,7 @@ from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.leaning import ANSWERING
 from assistant.resolving.limits import bound_value
-from assistant.resolving.results import LimitResult, Result
+from assistant.resolving.results import Choices, Declined, LimitResult, Result
 
 _JOINS = frozenset(("and", "&", "/", "or"))
 _MOST_WORDS = 14
@@ -30,14 +30,15 @@ def two_cases(question: Question, result: Result, record: str, knowledge: Knowle
     record: the one that answers the whole.
     """
     words = question.reading.words
+    none = isinstance(result, (Choices, Declined))
     one = isinstance(result, LimitResult) and len(result.limits) == 1
-    if not one or len(words) > _MOST_WORDS or question.reading.amounts or _JOINS.isdisjoint(words):
+    if not (one or none) or len(words) > _MOST_WORDS or question.reading.amounts or _JOINS.isdisjoint(words):
         return None
     asked = cache(partial(_asked, question=question, knowledge=knowledge))  # many cuts leave the same words
     for first, second in _each_alone(words):
         one_case = asked(first)
         other_case = asked(second) if one_case else None
-        if one_case and other_case and _are_two(one_case, other_case, record):
+        if one_case and other_case and _are_two(one_case, other_case, "" if none else record):
             return one_case[0], other_case[0]
     return None
 
@@ -66,8 +67,9 @@ def _asked(text: str, question: Question, knowledge: Knowledge) -> tuple[Half, s
 
 
 def _are_two(one: tuple[Half, str], other: tuple[Half, str], record: str) -> bool:
-    """Return whether two cases have figures of their own that measure the same, one of them the one told already."""
-    if one[1] == other[1] or record not in (one[1], other[1]):
+    """Return whether two cases have figures of their own that measure the same, one of them the one
+    told already, if any is."""
+    if one[1] == other[1] or (record and record not in (one[1], other[1])):
         return False
     figures = [bound_value(h.result.limits[0]) for h, _ in (one, other) if isinstance(h.result, LimitResult)]
     return len({figure.unit for figure in figures if figure}) == 1

@@ -13,7 +13,15 @@ from assistant.conversation.readings import question_of
 from assistant.frozen import NamedTuple
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import CheckResult, Choices, FactResult, LimitResult, Result, ScheduleResult
+from assistant.resolving.results import (
+    CheckResult,
+    Choices,
+    Declined,
+    FactResult,
+    LimitResult,
+    Result,
+    ScheduleResult,
+)  # fmt: skip
 from assistant.understanding.mentions import Mention, Reading
 
 _JOINS = frozenset(("and", "&", "/", "plus", "+"))
@@ -36,7 +44,7 @@ def two_things(
 
     record: the one that answers the whole.
     """
-    if not isinstance(result, (*_TOLD, Choices)) or _JOINS.isdisjoint(question.reading.words):
+    if not isinstance(result, (*_TOLD, Choices, Declined)) or _JOINS.isdisjoint(question.reading.words):
         return None
     for one, other in _pairs(question.reading, knowledge):
         if not _only_named(question, one, other):

@@ -13,6 +13,7 @@ from assistant.resolving.limits import bound_value, may_be_difference, said_of
 from assistant.resolving.results import Check
 from assistant.understanding.weather import OUTSIDE_AIR, of_the_air
 
+_SUFFICING = frozenset({"enough", "ok", "okay", "fine", "sufficient", "alright", "plenty", "can"})
 _PLACES = (("the", "ground"), ("the", "threshold"), ("the", "runway"))
 _LISTING = frozenset({"and", ",", "&", "/", "plus", "the", "other", "others"})
 _ROUTE = frozenset(("mile", "NM", "km"))
@@ -36,6 +37,7 @@ def amount_for(limit: Limit, question: Question, know: Knowledge) -> Amount | No
     rest = [a for a in rest if not reads_a_state(a, question) or _names_thing(limit, a, question, know)]
     measured = [a for a in rest if a.unit is not None and fits(a, figure.unit, know.units) is not None]
     bare = [a for a in rest if a.unit is None and _plausible(a.value, figure)]
+    bare = [] if _is_wanted(figure, question, know) else bare
     found = measured or bare or _in_tonnes(rest, figure)
     if figure.unit == "K":
         if len(found) > 1:
@@ -45,6 +47,12 @@ def amount_for(limit: Limit, question: Question, know: Knowledge) -> Amount | No
         # Several readings of one thing: the one nearest to the limit, or farthest beyond it, decides.
         return (max if limit.maximum else min)(found, key=lambda a: a.value)
     return found[-1] if found else None
+
+
+def _is_wanted(figure: Value, question: Question, know: Knowledge) -> bool:
+    """Return whether a time is asked for, so that a bare number is no reading of it: "how long, fans on, 15 out"."""
+    asked = "duration" in question.reading.asked and _SUFFICING.isdisjoint(question.reading.words)
+    return asked and know.units.get(figure.unit).dimension == "time"
 
 
 def _in_tonnes(amounts: list[Amount], figure: Value) -> list[Amount]:

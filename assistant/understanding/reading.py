@@ -30,6 +30,7 @@ from assistant.understanding.mending import Mender
 from assistant.understanding.mentions import BOUNDS, OUTSIDE, Mention, Reading
 from assistant.understanding.overstepped import crept_past, gone_over, overstepped
 from assistant.understanding.strange_names import is_number_of, misread_names, numbered_names, opens_clause
+from assistant.understanding.weather import degrees_out
 from assistant.understanding.word_lists import WordLists
 from assistant.understanding.words import stem
 
@@ -109,9 +110,12 @@ class Reader:
         if passed is None:
             amounts, passed = gone_over(amounts, words)
         passed = passed or crept_past(words)
-        if passed:
+        if passed and not any(set(passed.taken) < set(m.taken) for m in mentions):  # a longer name says more
             rest = [m for m in mentions if not set(passed.taken).intersection(m.taken)]
             mentions = sorted([*rest, passed], key=lambda m: m.start)
+        out_there = degrees_out(mentions, amounts, words)
+        if out_there:
+            mentions = sorted([*(m for m in mentions if m.start != out_there.start), out_there], key=lambda m: m.start)
         apart = given_apart(unit, amounts, words)
         if apart and unit:
             amounts, unit = [a._replace(unit=unit.symbol) if a is apart else a for a in amounts], None

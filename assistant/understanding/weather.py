@@ -20,6 +20,18 @@ _ENDS = STOPS | {"and", "with", "no", "what", "how", "when", "can", "may", "but"
 _NEAR = 2
 
 
+def degrees_out(mentions: Sequence[Mention], amounts: Sequence[Amount], words: Sequence[str]) -> Mention | None:
+    """Return a bare "out" behind degrees, or behind a bare number of a question for a time: "15 | out |"."""
+    for amount in amounts:
+        k = amount.end
+        if tuple(words[k : k + 1]) != ("out",) or (k + 1 < len(words) and words[k + 1] not in STOPS):
+            continue
+        lasting = amount.unit is None and any("duration" in m.concepts for m in mentions)
+        if lasting or amount.unit in _DEGREES - {None}:
+            return Mention(k, k + 1, (k,), frozenset((OUTSIDE_AIR,)), frozenset(), False, words[k])
+    return None
+
+
 def of_the_air(reading: Reading) -> frozenset[int]:
     """Return where the amounts begin that are told of the air outside, and of no thing."""
     said = [m for m in reading.mentions if OUTSIDE_AIR in m.concepts]

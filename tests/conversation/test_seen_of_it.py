@@ -39,7 +39,7 @@ def test_the_gear_after_a_verdict_is_that_verdicts(talk: Talk, words: str) -> No
 @pytest.mark.parametrize(
     ("before", "words", "entry"),
     [
-        ("when does RTO brake", "how long does it wait", "rto-when"),
+        ("when does RTO brake", "how long does it wait", "autobrake-delays"),
         ("free-fall extension speed", "what about the doors", "free-fall-doors"),
         ("STEER LOST, taxiing, what now", "how fast can I be rolling when I do that", "steer-lost-procedure"),
     ],

@@ -80,7 +80,7 @@ class TestFigures:
             ("is Mach 0.58 ok with the gear down", "Mach 0.58 is 0.02 below the limit, Mach 0.60"),
             ("230 kt in mph", "230 kt is 264.679 mph."),
             ("-25 °C in °F", "−25 °C is −13 °F."),
-            ("how many feet in a nautical mile", "6,076 ft."),
+            ("how many feet in a nautical mile", "6,076.12 ft."),
             ("landing distance without anti-skid, normal 5,000 ft", "8,000 ft."),
         ],
     )

@@ -10,6 +10,7 @@ from assistant.practice.marking.points import Figure, Need
 from assistant.practice.marking.said import Claim, Said, side_of
 from assistant.practice.marking.wording import DENIED, GREATER_OF, HEDGES, NEEDS, NEGATORS
 from assistant.resolving.knowing import Knowledge
+from assistant.understanding.words import stem
 
 _UP = ("min", "higher")
 
@@ -18,6 +19,10 @@ _DOWN = ("max", "lower")
 
 
 _FORBIDS = frozenset({"not", "cannot", "outside", "forbidden", "never", "no", "too", "unless", "beyond", "needs"})
+
+
+_FADES = frozenset(map(stem, ("drop", "fade", "decrease", "reduce", "shrink", "taper", "diminish", "dwindle")))
+"""What something does beyond the bound up to which it is whole."""
 
 
 def reversed_bound(claim: Claim, figures: list[Figure], need: Need, said: Said) -> list[str]:
@@ -36,7 +41,7 @@ def reversed_bound(claim: Claim, figures: list[Figure], need: Need, said: Said) 
             if need.within is not None and weak and figure.sense in ("min", "max"):
                 if _on_wrong_side(claim, one, need.within) and not _requires(claim, said):
                     return [f"{claim.amount.raw} on the other side"]
-            elif claim.sense in other and not (weak and figure.sense in ("min", "max") and _forbids(claim, said)):
+            elif claim.sense in other and not (weak and figure.sense in ("min", "max") and _ends_there(claim, said)):
                 return [f"{claim.amount.raw} as the other bound"]
     return []
 
@@ -101,8 +106,11 @@ def _requires(claim: Claim, said: Said) -> bool:
     return bool(NEEDS.intersection(said.reading.words[max(0, claim.amount.start - 6) : claim.amount.start]))
 
 
-def _forbids(claim: Claim, said: Said) -> bool:
-    return bool(_FORBIDS & said.beside([claim.amount.start]))
+def _ends_there(claim: Claim, said: Said) -> bool:
+    """Return whether what a bound allows is said to be forbidden beyond it, or to grow less: "it fades past thirty"."""
+    clause = said.clauses[claim.amount.start]
+    before = (w for i, w in enumerate(said.reading.words[: claim.amount.start]) if said.clauses[i] == clause)
+    return bool(_FORBIDS & said.beside([claim.amount.start])) or not _FADES.isdisjoint(map(stem, before))
 
 
 def greater_of(need: Need, said: Said) -> list[str]:
