@@ -10,12 +10,15 @@ from assistant.resolving.changes import changes_of
 from assistant.resolving.claims import believed, believes
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import bound_value
+from assistant.understanding.words import stem
 
 NOTHING = 1e-9
 """A margin of which nothing is left."""
 _WHETHER = frozenset(("is", "are", "does", "do"))
 """Words that begin a question whether a figure is the one said."""
 _ENDING_NOUN = frozenset({",", "in", "on", "of", "from", "per", "for", "that", "which", "with", "at", "by"})
+_ANY_CONDITION = frozenset(stem(word) for word in ("the", "a", "no", "on", "off", "and", "brake", "braking", "works"))
+"""Words of a condition that what a figure is of need not repeat."""
 _NO_PLURAL = frozenset({"gas", "its", "this", "has", "is", "as", "was"})
 
 
@@ -35,10 +38,16 @@ def limit(result: r.LimitResult, question: Question, know: Knowledge) -> Parts:
         sources.extend(record.sources)
     first = result.limits[0]
     here = conditions_words(result.conditions, know)
-    if here and first.when and not set(here.split()) - {"braking"} <= set(first.of.split()):
+    if here and first.when and not _says_when(first.of, here):
         sentences.append(f"It applies here: {inside(here)}.")
     text = " ".join(s for s in sentences if s)
     return Parts(opening + text, tuple(sources), first.id, tuple(values))
+
+
+def _says_when(of: str, conditions: str) -> bool:
+    """Return whether what a figure is of tells by itself the conditions under which it holds: "without anti-skid"."""
+    said = {stem(word.strip(",.").lower()) for word in of.split()}
+    return {stem(word.strip(",.").lower()) for word in conditions.split()} - _ANY_CONDITION <= said
 
 
 def _whether_it_is(result: r.LimitResult, question: Question) -> str:

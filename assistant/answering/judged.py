@@ -26,6 +26,7 @@ from assistant.understanding.clauses import asks_whether
 
 _BY_SPEED = ", by speed"
 """How a name ends whose amount is a speed that something is done at."""
+_MORE = {"above": "more than", "below": "less than"}
 _DENYING = frozenset({"not", "no", "cannot", "nothing"})
 
 
@@ -69,7 +70,7 @@ def _verdict(item: r.Check, question: Question, know: Knowledge) -> str:
         exact_shown(item.bound, item.unit, know.units) if not item.bound_from else rounded(item.bound, item.unit, know)
     )
     side = item.beyond or ("below" if item.given < item.bound else "above")
-    given = f"{item.beyond} {given}" if item.beyond else given
+    given = f"{_MORE[item.beyond]} {given}" if item.beyond else given
     where = _stands(margin, unit, side, item.beyond, know)
     paragraph = f"{source.document} {source.paragraph}"
     if not is_limit(item.limit):

@@ -49,7 +49,7 @@ def table(result: r.TableResult, question: Question, know: Knowledge, alone: boo
         sentences.append(f"That always goes with this: {_all_within(result.rows[0].conditions, know)}.")
     elif len(result.rows) == 1 and result.rows[0].conditions:
         words = _all_within(result.rows[0].conditions, know)
-        besides = inside(conditions_words(result.unaffected, know)) if result.unaffected and alone else ""
+        besides = conditions_words(result.unaffected, know) if result.unaffected and alone else ""
         besides = f"; not affected by {besides}" if besides else ""
         sentences.append(f"That is with {words}, and everything not named normal{besides}.")
     sentences += [stop(fact.says) for fact in result.labels]

@@ -90,6 +90,7 @@ LIMITS = Shape(
         Field("over", TEXT),
         WHY,
         TOPIC,
+        QUIZ,
     ),
 )
 
@@ -111,6 +112,7 @@ BANDS = Shape(
                     Field("test", TEST, required=True, into=("test", "value", "unit")),
                     Field("verdict", choice("within", "outside"), required=True),
                     Field("says", TEXT, required=True),
+                    Field("rehearsed", YES_NO, about="no where the documents give nothing to do at such a reading"),
                 )
             ),
             required=True,
@@ -123,6 +125,7 @@ BANDS = Shape(
         Field("says", TEXT, about="the whole rule in words"),
         Field("opens", choice("reading"), about="reading: each side of the rule says what to do, and none breaks it"),
         Field("each", IDENTIFIER, about="id of a limit that each of the readings compared is held against as well"),
+        QUIZ,
     ),
 )
 
@@ -232,6 +235,7 @@ TABLES = Shape(
             ),
             about="the statement told with a result, where a question holds a concept: by what means one steers then",
         ),
+        Field("apart", WORDS, about="inputs of other tables that no rehearsed scenario adds to it"),
     ),
 )
 
@@ -256,6 +260,7 @@ PROCEDURES = Shape(
                     Field("answers", WORDS),
                     Field("done", TEXTS, about="how it is told that the step has been done"),
                     THEN,
+                    QUIZ,
                 )
             ),
             required=True,
@@ -311,5 +316,6 @@ MODELS = Shape(
         WHY,
         TOPIC,
         Field("extra", CONDITIONS),
+        QUIZ,
     ),
 )

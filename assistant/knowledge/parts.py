@@ -47,6 +47,7 @@ def outputs() -> Reader:
             Field("asks_under", TEXTS, about="ways of asking that are for it only where a state of its table is given"),
             Field("shown", YES_NO, about="yes for what an instrument shows"),
             Field("goes", TEXTS, about="the terms in whose names it is said to be lost or kept"),
+            Field("quiz", TEXTS, about="questions by which alone it is rehearsed, as they follow a state"),
         )
     )
 

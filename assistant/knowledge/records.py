@@ -78,6 +78,8 @@ class Limit(NamedTuple):
     over: str = ""
     then: tuple[str, ...] = ()
     """Ways of asking that are for it only where something of its paragraph has just been told."""
+    quiz: tuple[str, ...] = ()
+    """Whole questions by which alone its figure is rehearsed, where what it is of makes none that reads well."""
 
 
 class BandRule(NamedTuple):
@@ -88,6 +90,8 @@ class BandRule(NamedTuple):
     unit: str
     verdict: str
     says: str
+    rehearsed: bool = True
+    """Whether a reading that it decides may be asked of a learner: not where the documents say nothing to do."""
 
 
 READING = "reading"
@@ -115,6 +119,8 @@ class Bands(NamedTuple):
     """READING where an answer opens with the reading: each side says what to do, so that none is outside the rule."""
     then: tuple[str, ...] = ()
     """Ways of asking that are for it only where something of its paragraph has just been told."""
+    quiz: tuple[str, ...] = ()
+    """Whole questions by which alone it is rehearsed, with {amount} where the reading stands."""
 
 
 class Schedule(NamedTuple):
@@ -171,6 +177,8 @@ class TableOutput(NamedTuple):
     """Whether an instrument shows it: the colour of the pressure bars."""
     goes: tuple[str, ...] = ()
     """Terms in whose names it is said to be lost or kept: "takes the brakes but leaves me the tiller"."""
+    quiz: tuple[str, ...] = ()
+    """Questions by which alone it is rehearsed, as they follow a state: "do you have steering"."""
 
 
 class TableRule(NamedTuple):
@@ -215,6 +223,8 @@ class StateTable(NamedTuple):
     """(input, value, remark) said whenever that value is part of the question."""
     reasons: tuple[TableReason, ...] = ()
     means: tuple[TableMeans, ...] = ()
+    apart: tuple[str, ...] = ()
+    """Inputs of other tables that no rehearsed scenario adds to it: nobody parks with the nose leg in the air."""
 
 
 class Step(NamedTuple):
@@ -228,6 +238,8 @@ class Step(NamedTuple):
     done: tuple[str, ...] = ()
     then: tuple[str, ...] = ()
     """Ways of asking that are for it only where something of its paragraph has just been told."""
+    quiz: tuple[str, ...] = ()
+    """Whole questions by which alone the step is rehearsed by itself."""
 
 
 class Procedure(NamedTuple):
@@ -289,3 +301,5 @@ class Model(NamedTuple):
     topic: str = ""
     extra: tuple[tuple[str, str], ...] = ()
     why: str = ""
+    quiz: tuple[str, ...] = ()
+    """"no" alone, where nobody can know which of several results is meant."""

@@ -8,22 +8,26 @@ from collections.abc import Iterator
 from assistant.knowledge.records import BandRule, Bands
 from assistant.practice.making.drafting import Desk, bare
 from assistant.practice.making.limits import SPEEDS, step_of
-from assistant.practice.making.question import BAND, Draft, Expected, Key
+from assistant.practice.making.question import BAND, NOT_ASKED, Draft, Expected, Key
 from assistant.resolving.limits import rule_value
 from assistant.understanding.states import passes
 
 _PLACES = 6
+_AMOUNT = "{amount}"
+"""What stands for the reading in a question that a record gives."""
 
 
 def band_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     """Yield a draft for each band, with a reading that falls into it."""
     record: Bands = desk.record(name)
+    if record.quiz == (NOT_ASKED,):
+        return
     figure = desk.know.figure(record.reference, desk.variant) if record.reference else None
     edges = [(rule, rule_value(rule, figure.value if figure else None)) for rule in record.rules]
     readings = _readings([edge for rule, edge in edges if rule.test != "otherwise"], record.unit, desk)
     for rule, _ in edges:
         fitting = [reading for reading in readings if _decided(edges, reading) is rule]
-        if fitting:
+        if fitting and rule.rehearsed:
             yield _draft(record, rule, desk.chance.choice(fitting), desk)
 
 
@@ -48,10 +52,14 @@ def _draft(record: Bands, rule: BandRule, reading: float, desk: Desk) -> Draft:
         points=(rule.says,),
         verdict=rule.verdict,
     )
+    hint = desk.hint("paragraph", record.sources)
+    if record.quiz:
+        asked = tuple(text.replace(_AMOUNT, amount) for text in record.quiz)
+        return Draft(BAND, record.id, record.topic, key, (asked,), hint, 2)
     of = re.sub(r", by \w+$", "", bare(record.of))
     shape = "band_at" if record.unit in SPEEDS else "band"  # one does something at a speed, and reads a pressure
     shapes = [desk.wording.sentences(shape, of=of, a=amount)]
     topics = dict.fromkeys(topic for ask in record.asks if (topic := desk.wording.topic(ask)))
     topics |= dict.fromkeys(entry for ask in record.asks if (entry := desk.wording.entry(ask)))
     shapes += [desk.wording.sentences(shape, of=topic, a=amount) for topic in topics]
-    return Draft(BAND, record.id, record.topic, key, tuple(shapes), desk.hint("paragraph", record.sources), 2)
+    return Draft(BAND, record.id, record.topic, key, tuple(shapes), hint, 2)

@@ -9,13 +9,18 @@ from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Limit, Model, ModelInput
 from assistant.physics.errors import OutOfRange
 from assistant.practice.making.drafting import COMPUTED, Desk, asked_wordings, bare
+from assistant.practice.making.limits import with_article
 from assistant.practice.making.orders import FUNCTION, order_drafts
 from assistant.practice.making.question import CALCULATION, Draft, Expected, Key
 from assistant.resolving.functions import function
 
 _VAGUE = re.compile(
-    r" (?:at|after) an? (?:temperature|altitude|time of cooling|lever setting)\b| to a temperature(?= in )"
+    r" (?:at|after) an? (?:temperature|altitude|time of cooling|lever setting|stop)\b| to a temperature(?= in )"
+    r"| of an? \w+ from the \w+ it \w+$"
 )
+_THEN = " then"
+_AT = ("at ", "with ", "for ")
+"""How what is given begins where it is a part of the sentence that asks."""
 _LINES = 2
 """Sets of numbers that a model yields at a time."""
 _SHARES = (0.78, 0.98)
@@ -35,6 +40,8 @@ class Given(NamedTuple):
 def model_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     """Yield calculations with numbers drawn afresh."""
     record: Model = desk.record(name)
+    if record.quiz:
+        return
     if record.function == FUNCTION:
         yield from order_drafts(record, desk)
         return
@@ -79,7 +86,8 @@ def _inputs(record: Model, freely: bool, desk: Desk) -> dict[str, Given] | None:
     found: dict[str, Given] = {}
     chosen: set[str] = set()
     for item in record.inputs:
-        may_vary = freely and (item.cues or item.choices) and not _is_its_limit(item, desk)
+        ruled_out = any(found[name].words for name in desk.wording.instead_of(item.id) if name in found)
+        may_vary = freely and (item.cues or item.choices) and not _is_its_limit(item, desk) and not ruled_out
         own = item.default not in ("", "both") and not (may_vary and desk.chance.random() < _OFTEN)
         given = _own(item.default, item, "", desk) if own and not _known(item, chosen) else None
         given = given or _given(item, record.function, chosen, desk)
@@ -98,17 +106,35 @@ def _is_its_limit(item: ModelInput, desk: Desk) -> bool:
 
 def _draft(record: Model, inputs: dict[str, Given], result: float, desk: Desk) -> Draft:
     said = sorted((each.words for each in inputs.values() if each.words), key=lambda words: words.startswith("for "))
-    given = ", ".join(said)
-    shape = "calculation" if given else "calculation_bare"
+    given = _introduced(", ".join(said))
+    shape = "calculation_bare" if not given else "calculation_at" if given.startswith(_AT) else "calculation"
     key = Key(values=(Expected(record.output, result, record.output_unit, COMPUTED),))
     of = bare(record.of)
-    plainly = _VAGUE.sub("", of) if given else of  # what is given says at which one
-    named = [each for each in dict.fromkeys((plainly, of)) if each.lower() not in given.lower()]
-    wordings = [desk.wording.sentences(shape, of=each, given=given) for each in named]
+    wordings = [desk.wording.sentences(shape, of=each, given=given) for each in _called(of, given)]
+    if of.isupper():  # a name in letters takes no article
+        wordings = [tuple(text.replace(f"the {of}", of) for text in each) for each in wordings]
     if not given:
         wordings += asked_wordings(record.asks, desk)
     hint = desk.hint("unit", record.sources, unit=desk.unit_name(record.output_unit))
     return Draft(CALCULATION, record.id, record.topic, key, tuple(wordings), hint, 3)
+
+
+def _introduced(given: str) -> str:
+    """Return what is given as a sentence begins with it, where it is one choice alone: "with FULL set"."""
+    if not given or re.search(r"\d|, | of ", given) or given.startswith(_AT):
+        return given
+    return f"with {given} set" if given.isupper() else f"for {with_article(given)}"
+
+
+def _called(of: str, given: str) -> list[str]:
+    """Return what is sought as a question calls it, the best first: what is given says at or after which one, and where
+    that is of the same name, it is the one then."""
+    if not given:
+        return [of]
+    plainly = _VAGUE.sub("", of)
+    if plainly.lower() in given.lower():
+        plainly += _THEN
+    return [plainly] if plainly != of or plainly.lower() not in given.lower() else []
 
 
 def _is_asked(item: ModelInput, desk: Desk) -> bool:
@@ -128,13 +154,19 @@ def _given(item: ModelInput, function_name: str, chosen: set[str], desk: Desk) -
     fresh = _fresh(item, function_name, desk)
     if fresh is None:
         return _own(item.default, item, "", desk) if item.default else None
-    amount = desk.shown(fresh, item.unit)
-    return Given(fresh, f"{amount} {item.cues or _name(item)}" if item.unit == "count" else f"{_name(item)} {amount}")
+    amount, name = desk.shown(fresh, item.unit), _name(item, desk)
+    return Given(fresh, f"{amount} {item.cues or name}" if item.unit == "count" else f"{name} {amount}")
 
 
 def _known(item: ModelInput, chosen: set[str]) -> tuple[str, str, str] | None:
     """Return the choice of an input whose words another input has already said."""
     return next((choice for choice in item.choices if _words(choice) in chosen), None)
+
+
+def _counted(item: ModelInput) -> tuple[str, str]:
+    """Return what an input counts, one of it, and of what: "quarter" and " of the lever"."""
+    found = re.fullmatch(r"how many (\w+?)s?( of .+)", item.ask)
+    return (found[1], found[2]) if found else ("", "")
 
 
 def _words(choice: tuple[str, str, str]) -> str:
@@ -151,14 +183,18 @@ def _full_words(choice: tuple[str, str, str]) -> str:
 def _named(choice: tuple[str, str, str], item: ModelInput) -> str:
     """Return a choice as a question gives it: a temperature is one at which, or what it must come down to for."""
     words = _full_words(choice)
+    one, of = _counted(item)
+    if of:
+        names = [each.strip() for each in choice[0].split(";")]
+        return next((f"{name}{of}" for name in names if one in name), words)
     if item.quantity != "temperature":
         return words
     return choice[2] if choice[2].startswith("at ") else f"for {words}"
 
 
-def _name(item: ModelInput) -> str:
+def _name(item: ModelInput, desk: Desk) -> str:
     name = item.ask.split(", ")[0].removeprefix("the ") or item.id.replace("_", " ")
-    return name.removesuffix(" now")
+    return desk.wording.called(name.removesuffix(" now"))
 
 
 def _own(value: str, item: ModelInput, words: str, desk: Desk) -> Given | None:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from assistant.knowledge.records import Fact
 from assistant.practice.making.drafting import Desk, about_wordings, asked_wordings, expected
-from assistant.practice.making.question import FACT, MEANING, PLACE, REASON, SHOWN, WHO, Draft, Key
+from assistant.practice.making.question import FACT, MEANING, NOT_ASKED, PLACE, REASON, SHOWN, WHO, Draft, Key
 from assistant.practice.making.wording import GOOD
 
 _LEAST, _SHARE = 5, 0.7
@@ -20,12 +20,17 @@ _JOINTS = frozenset((
 _BEGINNINGS, _TOPICS = 6, 12
 """Beginnings and headings that are tried."""
 _OPENINGS = (
-    (r"Where\b|[^:]+: where\b", PLACE), (r"Why\b", REASON), (r"Who\b", WHO),
-    (r".*\bmeant?\b", MEANING), (r"When do(?:es)?\b.*\bshow\b", SHOWN),
+    (r"(?:Say |State )?where\b|[^:]+: where\b", PLACE), (r"Why\b", REASON), (r"Who\b", WHO),
+    (r".*\bmean[st]?\b", MEANING), (r"(?:When do(?:es)?|Say when)\b.*\bshows?\b", SHOWN),
 )  # fmt: skip
 """In which form a whole question asks, by how it begins."""
-NOT_ASKED = "no"
-"""What stands in the place of a record's questions where it is none to rehearse."""
+_ARTICLES = frozenset(("the", "a", "an"))
+_TELLING = frozenset((
+    "no", "not", "none", "nothing", "cannot", "do", "works", "they", "it", "any", "all", "only", "both",
+))  # fmt: skip
+"""Words that say too little to begin with, or all that there is to know."""
+_SHORT = 3
+"""Words of a point up to which its first one would be half of it."""
 _FIRST = 3
 """Ways of asking among which one by "who" tells that the statement is of a person."""
 
@@ -69,7 +74,7 @@ def _quizzed(record: Fact, desk: Desk) -> Iterator[Draft]:
 
 def form_of(question: str) -> str:
     """Return in which form a whole question asks."""
-    return next((form for opening, form in _OPENINGS if re.match(opening, question)), FACT)
+    return next((form for opening, form in _OPENINGS if re.match(opening, question, re.IGNORECASE)), FACT)
 
 
 def _begun(record: Fact, desk: Desk) -> Iterator[tuple[str, ...]]:
@@ -100,6 +105,23 @@ def _key(record: Fact, ordered: bool) -> Key:
 
 
 def _hint(record: Fact, desk: Desk) -> str:
-    if len(record.points) > 1:
-        return desk.hint("points", record.sources, n=len(record.points))
-    return desk.hint("paragraph", record.sources)
+    """Return how many things there are to say and how the first begins, where that does not give it away."""
+    many = len(record.points) > 1
+    asked = {word.lower() for text in (record.title, *record.quiz) for word in re.findall(r"\w+", text)}
+    begins = _beginning(record.points[0], many, asked) if record.points else ""
+    shape = ("points_begun" if begins else "points") if many else "point" if begins else "paragraph"
+    return desk.hint(shape, record.sources, n=len(record.points), begins=begins)
+
+
+def _beginning(point: str, many: bool, asked: set[str]) -> str:
+    """Return how a point begins, as a help: its first word but for an article, or of a short one the first letter.
+
+    Nothing where that would be the figure, the name or the yes or no that is asked for, or a word of the question.
+    """
+    words = point.split()
+    if len(words) > 1 and words[0].lower() in _ARTICLES:
+        words = words[1:]
+    first = words[0]
+    if first[0].isdigit() or first.lower() in _TELLING | asked or (first.isupper() and not many):
+        return ""
+    return first if len(words) > (1 if many else _SHORT) else first[0]

@@ -8,7 +8,7 @@ from math import floor, log10
 
 from assistant.knowledge.records import Limit, Value
 from assistant.practice.making.drafting import Desk, asked_wordings, bare, expected
-from assistant.practice.making.question import CHECK, FIGURE, OUTSIDE, WITHIN, Draft, Expected, Key
+from assistant.practice.making.question import CHECK, FIGURE, NOT_ASKED, OUTSIDE, WITHIN, Draft, Expected, Key
 from assistant.resolving.limits import bound_value
 
 _BOUND = r"(?:maximum|minimum|longest|shortest|highest|lowest)"
@@ -18,6 +18,7 @@ _READ = ("degC", "psi")
 """Units of readings: one does nothing "at 2,000 psi", but reads it."""
 _FINEST = {"Mach": 0.01, "m": 0.1, "h": 0.5, "factor": 0.1, "m/s2": 0.1}
 _PLACES = 6
+_VOWELS = frozenset("aeio")
 _ALL_OF_IT = 1.0
 """A share that nobody gives as a number."""
 
@@ -26,7 +27,8 @@ def limit_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     """Yield drafts that recall a figure, and some that check an amount against it."""
     record: Limit = desk.record(name)
     figure = bound_value(record)
-    if not (record.value and record.value.unit == "factor" and record.value.value == _ALL_OF_IT):
+    whole = record.value and record.value.unit == "factor" and record.value.value == _ALL_OF_IT
+    if not whole and record.quiz != (NOT_ASKED,):
         yield _recall(record, desk)
     if figure is not None and record.check and (record.maximum or record.minimum):
         beyond = 1 if record.maximum else -1
@@ -42,20 +44,14 @@ def smooth(of: str) -> str:
     return f"{found[2]} {found[1]} {found[3]}" if found else of.removesuffix(", about")
 
 
-def figure_shape(unit: str) -> str:
-    """Return which shape of sentence asks for a figure of a unit."""
-    if unit == "count":
-        return "figure_count"
-    return "figure_time" if unit in _TIMES else "figure_speed" if unit in SPEEDS else "figure"
-
-
 def _recall(record: Limit, desk: Desk) -> Draft:
     figures = [figure for figure in (record.value, record.minimum, record.maximum, record.second) if figure]
     unit = figures[0].unit
-    shape = figure_shape(unit)
+    shape = "figure_count" if unit == "count" else "figure"
     of = bare(record.of).split(",")[0] if unit == "count" else smooth(bare(record.of))
     of, rest = _parted(of) if unit == "count" else (of, "")
     wordings = [desk.wording.sentences(shape, of=of, rest=rest), *asked_wordings(record.asks, desk)]
+    wordings = [record.quiz] if record.quiz else wordings
     key = Key(values=tuple(expected(figure, record.of) for figure in figures))
     hint = desk.hint("unit" if unit != "count" else "paragraph", record.sources, unit=desk.unit_name(unit))
     return Draft(FIGURE, record.id, record.topic, key, tuple(wordings), hint, 1)
@@ -63,7 +59,7 @@ def _recall(record: Limit, desk: Desk) -> Draft:
 
 def _parted(of: str) -> tuple[str, str]:
     """Return what is counted and where: "wheels" and " on each main leg"."""
-    found = re.fullmatch(r"(.+?)( (?:on|in)\b.*)", of)
+    found = re.fullmatch(r"(.+?)( (?:on|in|from)\b.*)", of)
     return (found[1], found[2]) if found else (of, "")
 
 
@@ -97,28 +93,42 @@ def step_of(value: float, unit: str) -> float:
 
 
 def _check_wordings(record: Limit, amount: str, context: str, desk: Desk) -> Iterator[tuple[str, ...]]:
-    acts = sorted((c for c in record.check if desk.wording.does(c)), key=lambda act: len(act.split()))
+    acts = sorted((c for c in record.check if desk.wording.does(c)), key=lambda act: _fitness(act, record.of))
     unit = (record.maximum or record.minimum or Value(0, "")).unit
     shape = "check_for" if unit in _TIMES else "check_verb"
     for act in acts[:2] if unit not in _READ else ():
         yield desk.wording.sentences(shape, act=desk.wording.plain(act), a=amount, context=context)
     if re.search(rf"\b{_BOUND}\b", record.of):
         said = all(desk.shown(value, unit) in record.of for _, _, value, unit in record.applies)
-        held = _held(bare(record.of), amount)
-        yield desk.wording.sentences("check_held", held=held, context="" if said else context)
+        held, rest = _held(bare(record.of), amount)
+        verdict = "check_least" if record.minimum and not record.maximum else "check_held"
+        yield desk.wording.sentences(verdict, held=held, rest=rest, context="" if said else context)
     else:
         return
     for act in record.check:
         if act.split()[0] not in desk.wording.verbs and not any(character.isdigit() for character in act):
-            yield desk.wording.sentences("check_noun", act=desk.wording.plain(act), a=amount, context=context)
+            plain = with_article(desk.wording.plain(act).removeprefix("the "))
+            yield desk.wording.sentences("check_noun", act=plain, a=amount, context=context)
 
 
-def _held(of: str, amount: str) -> str:
-    """Return what a limit is of with an amount in place of its bound: "taxi speed 27 kt, straight"."""
+def _fitness(act: str, of: str) -> tuple[int, int]:
+    """Return what ranks an act: first one that says how or on what, as its limit does ("taxi straight"), then short."""
+    words, named = act.lower().split(), set(re.findall(r"\w+", of.lower()))
+    return -len(named.intersection(words[1:])), len(words)
+
+
+def _held(of: str, amount: str) -> tuple[str, str]:
+    """Return what a limit is of with an amount in place of its bound, "a taxi speed of 27 kt", and what follows it."""
     plain = re.sub(rf"\b{_BOUND} ", "", smooth(of), count=1)
     found = re.fullmatch(rf"(.+?)({_AFTER})", plain)
-    held = f"{found[1]} {amount}{found[2]}" if found else f"{plain} {amount}"
-    return held.replace("Mach number Mach ", "Mach ")
+    noun, rest = (found[1], found[2].split(",")[0]) if found else (plain, "")
+    named = amount.startswith(noun.split()[0])  # "Mach number", "Mach 0.62"
+    return amount if named else f"{with_article(noun)} of {amount}", rest
+
+
+def with_article(noun: str) -> str:
+    """Return one of a thing: "an accumulator pressure"."""
+    return f"{'an' if noun[:1].lower() in _VOWELS else 'a'} {noun}"
 
 
 def _context(record: Limit, desk: Desk) -> str:

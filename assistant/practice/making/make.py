@@ -25,6 +25,9 @@ from assistant.resolving.knowing import Knowledge
 _TRIED = 200
 """Wordings of a draft that are tried before it is given up."""
 
+_STILL, _NOT_AFFECTED = "Still so, ", "Not affected"
+"""How the answer begins that tells of a state which changes nothing of what was asked."""
+
 MAKERS: dict[str, Callable[[str, Desk], Iterator[Draft]]] = {
     "facts": fact_drafts, "limits": limit_drafts, "bands": band_drafts, "schedules": schedule_drafts,
     "tables": table_drafts, "procedures": procedure_drafts, "models": model_drafts,
@@ -52,7 +55,7 @@ def make_questions(
         draft for draft in every_draft(desk, wanted, f"{seed}")
         if draft.difficulty <= hardest and (not forms or draft.form in forms)
     ]  # fmt: skip
-    sitting = Sitting(each_entry_once=number is not None)
+    sitting = Sitting(each_entry_once=number is not None, apart=number is not None)
     found: list[Question] = []
     for draft in in_turn(drafts, desk.chance):
         if number is not None and len(found) >= number:
@@ -88,8 +91,13 @@ def prove(draft: Draft, desk: Desk, seed: str) -> Question | None:
             tried += 1
             answer = answer_to(text, desk.variant, desk.know)
             if not differences(draft.key, draft.by or draft.entry, answer, desk.know):
-                return _question(text, draft, answer.text, answer.sources, desk)
+                return _question(text, draft, alone(answer.text), answer.sources, desk)
     return None
+
+
+def alone(says: str) -> str:
+    """Return an answer as the key to a question that nothing came before."""
+    return _NOT_AFFECTED + says.removeprefix(_STILL + _NOT_AFFECTED.lower()) if says.startswith(_STILL) else says
 
 
 def _question(text: str, draft: Draft, says: str, sources: tuple[Citation, ...], desk: Desk) -> Question:

@@ -30,6 +30,13 @@ from assistant.resolving.knowing import Knowledge
 
 FIELDS = ("ask", "points", "cites", "value", "ordered", "section", "hint", "difficulty")
 _SHAPE = "write a list `questions:` of entries that begin with `- ask: …`"
+_COUNTS = re.compile(r"\b(?:how many|number of|factor|mach)\b", re.IGNORECASE)
+"""What asks for a number without a unit."""
+_MEANT = {
+    "question": "ask", "q": "ask", "text": "ask", "answer": "points", "answers": "points", "key": "points",
+    "source": "cites", "paragraph": "cites", "reference": "cites", "number": "value", "order": "ordered",
+}  # fmt: skip
+"""What else a field may be called by somebody who writes without the list beside him."""
 _CITED = re.compile(r"(\S+) (\S.*)")
 
 
@@ -89,7 +96,9 @@ def _question(node: Node, know: Knowledge, problems: list[Problem]) -> Question 
     entry = _Entry({key.text: value for key, value in node.pairs}, node.file, node.line, problems)
     for key, _ in node.pairs:
         if key.text not in FIELDS:
-            entry.refuse(f"`{key.text}` is not known", suggestion(key.text, FIELDS, f"use {', '.join(FIELDS)}"), key)
+            advice = f"write `{_MEANT[key.text]}:`" if key.text in _MEANT else ""
+            advice = advice or suggestion(key.text, FIELDS, f"use {', '.join(FIELDS)}")
+            entry.refuse(f"`{key.text}` is not known", advice, key)
     asks, cited = entry.text("ask"), _cited(entry, know)
     if not asks:
         entry.refuse("the question is missing", "write it after `ask:`")
@@ -175,7 +184,7 @@ def _key(entry: _Entry, know: Knowledge) -> Key:
     ordered = entry.text("ordered")
     if ordered not in ("", "yes", "no"):
         entry.refuse(f"`ordered` is “{ordered}”", "write yes or no", entry.fields["ordered"])
-    says = "; ".join([*(entry.text("value") for _ in values), *points])
+    says = "; ".join([*(entry.text("value").removesuffix(" count") for _ in values), *points])
     return Key(says=says, values=values, points=points, ordered=ordered == "yes")
 
 
@@ -200,6 +209,10 @@ def _values(entry: _Entry, know: Knowledge) -> tuple[Expected, ...]:
         know.units.get(symbol)
     except (ValueError, KeyError):
         entry.refuse(f"“{text}” is no amount", "write a number and a unit, such as 68 deg", entry.fields["value"])
+        return ()
+    if not unit.strip() and not _COUNTS.search(entry.text("ask")):
+        advice = "write it with its unit, such as 800 psi, or 3 count"
+        entry.refuse(f"“{text}” has no unit", advice, entry.fields["value"])
         return ()
     return (Expected("answer", value, symbol),)
 

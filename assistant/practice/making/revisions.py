@@ -16,7 +16,8 @@ def change_drafts(desk: Desk) -> Iterator[Draft]:
     for change in desk.know.base.changes.values():
         record = desk.know.base.records[change.record]
         key = Key(values=_values(change, desk), points=(change.now,), formerly=change.formerly)
-        wordings = desk.wording.sentences("change", subject=smooth(change.subject).removesuffix(" at"))
+        shape = "change_at" if change.subject.endswith(" at") else "change"
+        wordings = desk.wording.sentences(shape, subject=smooth(change.subject))
         hint = desk.hint("change", change.sources)
         yield Draft(CHANGE, change.record, record.topic, key, (wordings,), hint, 2, change.id)
 
@@ -42,7 +43,7 @@ def _figure(record: object) -> Value | None:
 
 def _difference(override: Override, record: Limit, figure: Value, desk: Desk) -> Draft:
     show = desk.know.base.variants[override.variant].show
-    wordings = desk.wording.sentences("variant", of=smooth(bare(record.of)), variant=show)
+    wordings = desk.wording.sentences("variant", of=smooth(bare(record.of)).split(", ")[0], variant=show)
     key = Key(values=(expected(figure, record.of),), points=(f"{desk.figure(figure)} ({show})",))
     hint = desk.hint("unit", override.sources, unit=desk.unit_name(figure.unit))
     return Draft(VARIANT, record.id, record.topic, key, (wordings,), hint, 2)

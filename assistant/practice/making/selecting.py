@@ -15,6 +15,8 @@ from assistant.resolving.knowing import Knowledge
 _UNDER = re.compile(r"That is with (.+?), and everything not named")
 _ALIKE = 0.7
 """Share of what two questions say, from which on they are taken for the same question."""
+_SEVERAL, _MOST_SHARED = 2, 0.75
+"""Points from which on they are compared, and the share of the fewer that the others hold where both are alike."""
 GENERAL = "general"
 """The topic of what is true of all aeroplanes."""
 
@@ -108,8 +110,10 @@ def _other_section(waiting: list[Draft], before: Sequence[Draft]) -> Draft:
 class Sitting:
     """The questions chosen so far, and whether another one would repeat or give away one of them."""
 
-    def __init__(self, each_entry_once: bool) -> None:
+    def __init__(self, each_entry_once: bool, apart: bool = True) -> None:
+        """apart: no two of other records that are answered alike; False where all that can be made is wanted."""
         self._once = each_entry_once
+        self._apart = apart
         self._asked: list[tuple[Question, frozenset[str]]] = []
         self._entries: set[str] = set()
 
@@ -129,6 +133,8 @@ class Sitting:
     def _alike(self, one: Question, words: Collection[str], other: Question, known: frozenset[str]) -> bool:
         if one.text == other.text or (one.key == other.key and one.entry == other.entry and one.form == other.form):
             return True
+        if self._apart and one.entry != other.entry and _same_points(one, other):
+            return True
         if not self._once:
             return False
         if one.entry == other.entry and _state_told(one) == _state_told(other) != frozenset():
@@ -139,6 +145,17 @@ class Sitting:
         if _tells(one, known) or _tells(other, frozenset(words)):
             return one.section == other.section
         return _same_number(one, other) and bool(set(one.sources) & set(other.sources))
+
+
+def _same_points(one: Question, other: Question) -> bool:
+    """Whether two questions are answered by nearly the same points: a drill whole, and a part of it."""
+    if {one.form, other.form} & {STATE, LOSS}:
+        return False
+    fewer, more = sorted(([content(point) for point in q.key.points] for q in (one, other)), key=len)
+    if len(fewer) < _SEVERAL:
+        return False
+    shared = sum(any(mine and (mine <= theirs or theirs <= mine) for theirs in more if theirs) for mine in fewer)
+    return shared >= _MOST_SHARED * len(fewer)
 
 
 def _tells(question: Question, words: frozenset[str]) -> bool:

@@ -77,7 +77,8 @@ def _states(record: StateTable, desk: Desk) -> list[State]:
     """Return states of a table's own inputs, with at most one of another table among them, or of two such alone."""
     base = desk.know.base
     own = _out_of_the_ordinary(record.inputs, desk)
-    others = dict.fromkeys(name for table in tables.tables(base) for name in table.inputs if name not in record.inputs)
+    mine = {*record.inputs, *record.apart}
+    others = dict.fromkeys(name for table in tables.tables(base) for name in table.inputs if name not in mine)
     foreign = _out_of_the_ordinary(others, desk)
     alone = [*_sets(own, 1), *_sets(own, _FEW), *_sets(own, _MOST_TOGETHER)]
     mixed = [(*state, other) for state in alone if len(state) < _MOST_TOGETHER for other in foreign]
@@ -147,8 +148,31 @@ def _draft(
         states=tuple((f"{record.id}.{output.id}", now[output.id]) for output in outputs),
         points=tuple(output_words(record, output.id, now[output.id]) for output in outputs),
     )
-    hint = desk.hint("state", record.sources)
+    hint = _state_hint(record, outputs, now, state, desk)
     return Draft(STATE, record.id, record.topic, key, tuple(wordings), hint, min(3, 1 + len(state)))
+
+
+def _state_hint(
+    record: StateTable, outputs: list[TableOutput], now: dict[str, str], state: State, desk: Desk
+) -> str:  # fmt: skip
+    """Return a help that leaves aside what of a state does not bear on what is asked, where the rest of it does."""
+    beside = [
+        each for each in state
+        if all(_without(record, state, each, desk)[output.id] == now[output.id] for output in outputs)
+    ]  # fmt: skip
+    if not 0 < len(beside) < len(state) or any(
+        _with(record, tuple(beside), desk)[output.id] != _with(record, (), desk)[output.id] for output in outputs
+    ):
+        return desk.hint("state", record.sources)
+    return desk.hint("state_beside", record.sources, beside=conditions_of(tuple(beside), desk)[1])
+
+
+def _without(record: StateTable, state: State, left_out: tuple[str, str], desk: Desk) -> dict[str, str]:
+    return _with(record, tuple(each for each in state if each != left_out), desk)
+
+
+def _with(record: StateTable, state: State, desk: Desk) -> dict[str, str]:
+    return tables.outputs(record, dict(state), desk.know.base)
 
 
 def conditions_of(state: State, desk: Desk) -> tuple[str, str]:
@@ -163,6 +187,8 @@ def _asks(output: TableOutput, value: str, desk: Desk) -> list[str]:
 
     "How many" is asked only where the result has a number of them: else it would claim that there is one.
     """
+    if output.quiz:
+        return list(output.quiz)
     opening = ("what", "which", "do", "does", "can", "how", "are", "is")
     counted = any(re.search(_COUNTED, says) for known, says, _ in output.values if known == value)
     asks = [ask for ask in output.asks if counted or not ask.startswith("how many")]

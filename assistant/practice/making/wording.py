@@ -104,6 +104,15 @@ class Wording:
         found = self._data["ordinary"].get(name)
         return tuple(found) if found else None
 
+    def called(self, name: str) -> str:
+        """Return what an input of a calculation is called in a question, where its own name says too little."""
+        found: str = self._data["called"].get(name, name)
+        return found
+
+    def instead_of(self, name: str) -> frozenset[str]:
+        """Return the inputs of a calculation of which nobody gives two: there is one wind."""
+        return frozenset(each for group in self._data["either"]["groups"] if name in group for each in group) - {name}
+
     def commands(self, text: str) -> bool:
         """Whether a text begins with what to do."""
         return self._grammar.imperative(text)
@@ -289,7 +298,7 @@ class Wording:
         return {
             "x": words, "X": upper(words), "q": quoted, "y": found.groupdict().get("y") or "",
             "b": self._capitalised(bare), "B": upper(self._capitalised(bare)),
-            "is": "are" if many else "is", "does": "do" if many else "does", "it": "they" if many else "it",
+            "is": "are" if many else "is", "does": "do" if many else "does", "means": "mean" if many else "means",
         }  # fmt: skip
 
     def _with_articles(self, tokens: list[str]) -> list[str]:

@@ -133,3 +133,30 @@ def test_an_answer_is_marked_by_the_points_of_the_instructor(
     assert problems == []
 
     assert take(questions[place], answer, Marker(knowledge), knowledge).mark == mark
+
+
+@pytest.mark.parametrize(
+    ("entry", "message", "advice"),
+    [
+        ("ask: What is the pressure?, value: 800", "“800” has no unit", "800 psi"),
+        ("ask: How hot may it be?, value: 250", "“250” has no unit", "with its unit"),
+        ("question: Where is it?, points: [here]", "`question` is not known", "write `ask:`"),
+        ("ask: Where is it?, answer: [here]", "`answer` is not known", "write `points:`"),
+    ],
+)
+def test_what_is_left_out_or_called_otherwise_is_named(
+    tmp_path: Path, knowledge: Knowledge, entry: str, message: str, advice: str
+) -> None:
+    _, problems = _read(tmp_path, knowledge, f"questions:\n  - {{{entry}, cites: AOM 32.05.4}}\n")
+
+    assert any(message in problem and advice in problem for problem in problems)
+
+
+def test_a_count_needs_no_unit_and_its_key_shows_none(tmp_path: Path, knowledge: Knowledge) -> None:
+    text = "questions:\n  - {ask: How many jacks are there?, value: 4, cites: AOM 32.05.4}\n" + (
+        "  - {ask: How many torches are there?, value: 3 count, cites: AOM 32.05.4}\n"
+    )
+    questions, problems = _read(tmp_path, knowledge, text)
+
+    assert problems == []
+    assert [question.key.says for question in questions] == ["4", "3"]

@@ -11,9 +11,10 @@ from assistant.conversation.opening import Knowledge
 from assistant.knowledge.records import Fact
 from assistant.practice.making import Question, make_questions
 from assistant.practice.making.drafting import Desk
-from assistant.practice.making.facts import NOT_ASKED, fact_drafts, form_of
+from assistant.practice.making.facts import fact_drafts, form_of
+from assistant.practice.making.limits import limit_drafts
 from assistant.practice.making.proving import answer_to, differences, gives_away
-from assistant.practice.making.question import CALCULATION, MEANING, PLACE, REASON, STATE, STEP, WHO
+from assistant.practice.making.question import CALCULATION, FIGURE, MEANING, NOT_ASKED, PLACE, REASON, STATE, STEP, WHO
 from assistant.practice.making.wording import Wording
 
 
@@ -38,6 +39,20 @@ def test_a_record_s_own_questions_are_all_answered_by_it(knowledge: Knowledge, d
     assert wrong == []
 
 
+def test_a_figure_s_own_questions_are_all_answered_by_it(knowledge: Knowledge, desk: Desk) -> None:
+    wrong, tried = [], 0
+    for name in knowledge.base.ids("limits"):
+        own = knowledge.base.records[name].quiz
+        for draft in limit_drafts(name, desk) if own else ():
+            for text in own if draft.form == FIGURE else ():
+                tried += 1
+                found = differences(draft.key, name, answer_to(text, desk.variant, knowledge), knowledge)
+                if found or gives_away(text, draft):
+                    wrong.append((text, found))
+    assert tried > 40
+    assert wrong == []
+
+
 def test_a_record_with_questions_of_its_own_is_asked_by_them_alone(
     everything: list[Question], knowledge: Knowledge
 ) -> None:
@@ -51,6 +66,8 @@ def test_a_record_with_questions_of_its_own_is_asked_by_them_alone(
     [
         ("Where is the jack kept?", PLACE),
         ("The jack: where is it?", PLACE),
+        ("Say where the jack is.", PLACE),
+        ("Say what the jack's lamp means.", MEANING),
         ("Why is the jack kept dry?", REASON),
         ("Who fetches the jack?", WHO),
         ("What is meant by a jack?", MEANING),
