@@ -262,13 +262,24 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers) -> Held:
         return _held(index, need._replace(points=_without_figures(need.points, index)), said, numbers)
     telling = [e for e in point.elements if not e.given and e.weight > 0.7 and e.words not in _SIDES]
     single = need.ordered and len(telling) == 1 and len(point.figures) == 1 and len(point.elements) == 1
-    if point.figures_suffice or point.either or single or sum(e.weight for e in telling) < _SLIGHT:
+    told = single or _as_factor(point, said)
+    if point.figures_suffice or point.either or told or sum(e.weight for e in telling) < _SLIGHT:
         return Held(point, got, places)
     named = any(e.weight >= _HEAVY and element_said(e, said)[0] for e in telling)
     if not got and LITTLE <= words < ENOUGH and named:
         return Held(point, _A_LITTLE, spots)
     least = (_WORD if got == 1.0 else LITTLE) if need.ordered else ENOUGH
     return Held(point, _both(got, words, least), places or spots if words >= LITTLE else places)
+
+
+def _as_factor(point: Point, said: Said) -> bool:
+    """Return whether a figure is said to be a factor, where that is what it is: "times 1.6", whatever of."""
+    factors = [e for e in point.elements if _FACTOR in e.concepts]
+    plain_number = len(point.figures) == 1 and not point.figures[0].unit
+    return plain_number and any(element_said(e, said)[0] for e in factors)
+
+
+_FACTOR = "factor"
 
 
 def _held_in_words(point: Point, need: Need, said: Said) -> Held:

@@ -21,6 +21,7 @@ from assistant.practice.marking.said import plain
 from assistant.practice.marking.sentences import from_sentence
 from assistant.practice.marking.step_named import step_after, step_named
 from assistant.practice.marking.steps_asked import of_step
+from assistant.practice.marking.turned import asks_loss, loss_verdict
 from assistant.practice.marking.verdicts import GONE, says_no
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
@@ -48,7 +49,7 @@ def _fact_points(fact: Fact, text: str, know: Knowledge) -> list[Point]:
     verdict = _lead(fact.says)
     points = [Point(f"{verdict}", verdict=verdict)] if verdict and POLAR.search(text) else []
     made = [with_figure(point(p, know), fact, know) for p in fact.points]
-    case = case_verdict(fact, text, know) if not verdict and POLAR.search(text) and len(parts_of(text)) < _TWO else ""
+    case = _case_verdict(fact, text, know) if not verdict and POLAR.search(text) and len(parts_of(text)) < _TWO else ""
     if case:
         return [Point(case, verdict=case), *(p._replace(optional=True) for p in made)]
     polar = len(parts_of(text)) < 2 and not CASES.search(text) and POLAR.search(text)
@@ -69,6 +70,14 @@ def _fact_points(fact: Fact, text: str, know: Knowledge) -> list[Point]:
     if fact.values:
         return points + [_value_point(v, fact.says, know) for v in fact.values]
     return points + from_sentence(fact.says, text, know)
+
+
+def _case_verdict(fact: Fact, text: str, know: Knowledge) -> str:
+    """Return the yes or no to a question by a loss, or on one of the cases of a statement."""
+    case = case_verdict(fact, text, know)
+    if case and asks_loss(text):
+        return "no" if case == "yes" else "yes"
+    return case or loss_verdict(fact, text)
 
 
 _TWO = 2

@@ -16,6 +16,7 @@ from assistant.practice.marking.parts import POLAR, parts_of, pieces
 from assistant.practice.marking.points import Point, State
 from assistant.practice.marking.remarks import ACTION, counted_in, remarked
 from assistant.practice.marking.said import plain
+from assistant.practice.marking.turned import asks_loss
 from assistant.resolving import tables
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.ranking import candidates
@@ -88,7 +89,9 @@ def _judged(result: Any, names: list[str], text: str, know: Knowledge) -> list[P
     concepts = know.phrase(text).concepts
     named = [v for v, _, _ in output.values if f"={result.table.id}.{output.id}.{v}" in concepts]
     gone = value not in named if named else _denies(output_words(result.table, names[0], value), output.label)
-    return [Point("no" if gone else "yes", verdict="no" if gone else "yes")]
+    of_none = any(_denies(each, output.label) for v, each, _ in output.values if v in named)  # "lose the brakes"
+    verdict = "no" if gone is not (asks_loss(text) and not of_none) else "yes"
+    return [Point(verdict, verdict=verdict)]
 
 
 def _denies(says: str, label: str) -> bool:

@@ -44,6 +44,8 @@ class State(NamedTuple):
     there: bool
     names: tuple[str, str] = ("", "")
     """The concepts that say that it is not there, and that it is."""
+    turned: bool = False
+    """Whether a question asks for its loss, so that yes is that it is not there."""
 
 
 class Follows(NamedTuple):

@@ -42,6 +42,7 @@ from assistant.practice.marking.requests import asked
 from assistant.practice.marking.rows import row_of
 from assistant.practice.marking.said import plain
 from assistant.practice.marking.siblings import BOTH
+from assistant.practice.marking.turned import turned
 from assistant.practice.marking.whichever import asks_choice, choice_point, without_choice
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
@@ -116,7 +117,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
     others = [p for one in found for p in others_of(one, text, know)]
     return Need(
         question=reading,
-        points=tuple(points),
+        points=turned(points, reading, text),
         ordered=any(_is_procedure(one, found) or _in_order(one, text) for one in found),
         sequence=len(parts_of(text)) < _SEVERAL or bool(_IN_TURN.search(text)),
         allowed=amounts_of(reading, know),

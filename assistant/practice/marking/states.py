@@ -39,7 +39,9 @@ def state_said(state: State, need: Need, said: Said) -> bool | None:
         if of_it is not None:
             return of_it
     bare = _bare(need, said, len(unsaid))
-    return bare[unsaid.index(state)] if state in unsaid and len(bare) == len(unsaid) else None
+    if state not in unsaid or len(bare) != len(unsaid):
+        return None
+    return bare[unsaid.index(state)] is not state.turned
 
 
 _OF_THE_NEXT = wording.word_set("keep keeps keeping lose loses losing")
@@ -115,7 +117,7 @@ def bare_said(need: Need, said: Said) -> bool | None:
     states = [p.state for p in need.points if p.state]
     bare = _bare(need, said, 1) if len(states) == 1 and not any(p.verdict for p in need.points) else []
     last = [w for w in said.reading.words if w not in wording.STOPS][-1:]
-    return bare[0] if len(bare) == 1 and last and last[0] in _ALONE else None
+    return bare[0] is not states[0].turned if len(bare) == 1 and last and last[0] in _ALONE else None
 
 
 def _bare(need: Need, said: Said, wanted: int) -> list[bool]:
