@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from datetime import date
-from math import ceil
+from math import ceil, floor
 
 from assistant.frozen import NamedTuple
 from assistant.practice.asking.choosing import CHANGED, FADING, NEW, NEW_SHARE, Choice, Pace
@@ -17,6 +17,8 @@ _CALLED = {RIGHT: "right", PARTLY: "partly right", WRONG: "wrong", MISSED: "miss
 _SHOWN = 8
 _EACH_MIN, _ROUND_MIN, _LONG_MIN = 0.5, 5, 60
 """Minutes that a question takes with its answer, to which they are rounded up, from which on they are many."""
+_ROUND_SHARE = 5
+"""Percent to which the share of all that can be reached is rounded down."""
 _FIRST = "figures and procedures first"
 _A_DAY_MIN, _TIMES_EACH = 30, 4
 """Minutes a day that a learner has, and how often a record is asked until it is known."""
@@ -32,6 +34,8 @@ class Ahead(NamedTuple):
     ready_by: date | None = None
     number: int | None = None
     """Questions that a sitting was to have, where that was said."""
+    minutes: float | None = None
+    """Minutes that a sitting was to take, where that was said."""
 
 
 def counts_line(given: Sequence[Given]) -> str:
@@ -76,15 +80,15 @@ def ahead_lines(ahead: Ahead) -> list[str]:
     today = f"Left today: {ahead.left}." if ahead.left else "Nothing more is due today."
     lines = [f"{today} Fading by tomorrow: {ahead.tomorrow}."]
     if ahead.ready_by and ahead.pace.days is not None:
-        lines.append(ready_line(ahead.ready_by, ahead.pace, ahead.number))
+        lines.append(ready_line(ahead.ready_by, ahead.pace, ahead.number, ahead.minutes))
     return lines
 
 
-def ready_line(day: date, pace: Pace, number: int | None = None) -> str:
-    """Return how the days left and what is not begun stand to each other. number: questions of a sitting, if said."""
+def ready_line(day: date, pace: Pace, number: int | None = None, minutes: float | None = None) -> str:
+    """Return how the days left and what is not begun stand to each other. number, minutes: of a sitting, if said."""
     days = pace.days or 1
     unseen = f"{pace.unseen} not asked yet" if pace.unseen else "everything was asked at least once"
-    load = _reach(pace, days, number) if number else _load(pace, days)
+    load = _reach(pace, days, number) if number else _load(pace, days, minutes or _A_DAY_MIN)
     return f"Ready by {day}: {days} day{'s' * (days > 1)} with today, {unseen}.{load}"
 
 
@@ -98,13 +102,13 @@ def _reach(pace: Pace, days: int, number: int) -> str:
     return f" Spread evenly, all of it takes about {_rounded(needed)} questions a day; {few}, {_FIRST}."
 
 
-def _load(pace: Pace, days: int) -> str:
-    """Return what all of it takes a day, where that is more than a learner has, and how far that time reaches."""
+def _load(pace: Pace, days: int, a_day: float) -> str:
+    """Return what all of it takes a day, where that is more than the minutes of one, and how far these reach."""
     minutes = (pace.unseen * _TIMES_EACH + pace.due) * _EACH_MIN / days
-    if not pace.unseen or minutes <= _A_DAY_MIN:
+    if not pace.unseen or minutes <= a_day:
         return ""
-    share = max(round(_A_DAY_MIN / minutes * 10) * 10, 10)
-    reach = f"{_A_DAY_MIN} min a day reach about {share}% of it, {_FIRST}."
+    share = max(floor(a_day / minutes * 100 / _ROUND_SHARE) * _ROUND_SHARE, 1)
+    reach = f"{a_day:.0f} min a day reach about {share}% of it, {_FIRST}."
     return f" Spread evenly, all of it takes about {_rounded(minutes)} min a day; {reach}"
 
 

@@ -1,6 +1,6 @@
 """`class --key-here`: the key of the question that stands, once revealed, in a terminal that the class does not see.
 
-It reads the record that the class is led in and follows it; nothing is typed here but a key that ends it.
+It reads the record that the class is led in and follows it; nothing is typed here but the q that ends it.
 """
 
 from __future__ import annotations
@@ -25,8 +25,8 @@ from assistant.terminal.sitting_screen import show
 _LOOK_S = 0.4
 """Seconds between two looks into the record."""
 _CLEAR = "\x1b[H\x1b[2J\x1b[3J"
-WAITING = "No class is going on. This view waits for one; any key ends it."
-FOLLOWS = "The key, for the instructor alone: keep this screen off the projector. Any key ends it."
+WAITING = "No class is going on. This view waits for one; q ends it."
+FOLLOWS = "The key, for the instructor alone: keep this screen off the projector. q ends it."
 
 
 class KeyView:
@@ -43,10 +43,12 @@ class KeyView:
         self._sign = KeySign()
 
     def follow(self, ended: Callable[[float], bool] | None = None) -> None:
-        """Follow until a key is pressed or `ended`, called with the seconds of a pause, says so."""
+        """Follow until q is pressed, not a key that the hand finds by habit, or `ended`, called with the seconds of a
+        pause, says so."""
         show([Line(FOLLOWS, NOTE)], self._screen)
         try:
-            until_key(self._pause if ended is None else lambda seconds: self._pause(seconds) or ended(seconds))
+            done = self._pause if ended is None else lambda seconds: self._pause(seconds) or ended(seconds)
+            until_key(done, "q")
         finally:
             self._sign.take_down()
 

@@ -18,7 +18,8 @@ ENDINGS = {
     CHECK.name: "Ends with 0 when nothing is wrong, with 1 when there is a problem.",
     REHEARSE.name: (
         "The record lies in the folder for your own files. DOWNLOCK_TODAY=2026-12-01 in the environment\n"
-        "lets it be that day, to try weeks ahead.\n"
+        "lets it be that day, to try weeks ahead. From a pipe each line is an answer to the next question;\n"
+        "why, source, overrule, correction and stop after a mark are still of that mark.\n"
         'With --mark a line is {"question": ..., "answer": ...}; its mark is right, partly, wrong or missed,\n'
         "or unmarked where nothing loaded answers the question or the line cannot be read.\n"
         "Ends with 0 whatever the marks, 2 wrongly written, 1 broken knowledge."

@@ -7,23 +7,31 @@ from collections.abc import Callable
 
 from assistant.terminal.screen import is_terminal
 
+_MOST = 256
+"""Bytes typed that are taken at one look."""
 _LOOK_S = 0.05
 """Seconds between two looks at the keyboard where nothing tells of a key."""
 
 
-def until_key(done: Callable[[float], bool]) -> bool:
+def until_key(done: Callable[[float], bool], wanted: str = "") -> bool:
     """Call `done` with a few hundredths of a second until it is true or a key is pressed; whether a key was.
 
-    Where no keyboard is at hand, `done` alone decides.
+    wanted: the letters that count, large or small; any key where none is named. Where no keyboard is at hand, `done`
+    alone decides.
     """
     if not is_terminal(sys.stdin):
         while not done(_LOOK_S):
             continue
         return False
-    return _until_key_windows(done) if sys.platform == "win32" else _until_key_elsewhere(done)
+    return _until_key_windows(done, wanted) if sys.platform == "win32" else _until_key_elsewhere(done, wanted)
 
 
-def _until_key_elsewhere(done: Callable[[float], bool]) -> bool:
+def _counts(typed: str, wanted: str) -> bool:
+    return not wanted or not set(wanted).isdisjoint(typed.lower())
+
+
+def _until_key_elsewhere(done: Callable[[float], bool], wanted: str) -> bool:
+    import os
     import select
     import termios
     import tty
@@ -33,7 +41,8 @@ def _until_key_elsewhere(done: Callable[[float], bool]) -> bool:
     try:
         tty.setcbreak(number)
         while not done(_LOOK_S):
-            if select.select([number], [], [], 0)[0]:
+            waits = bool(select.select([number], [], [], 0)[0])
+            if waits and _counts(os.read(number, _MOST).decode("utf-8", "replace"), wanted):
                 termios.tcflush(number, termios.TCIFLUSH)
                 return True
         return False
@@ -41,11 +50,11 @@ def _until_key_elsewhere(done: Callable[[float], bool]) -> bool:
         termios.tcsetattr(number, termios.TCSADRAIN, before)
 
 
-def _until_key_windows(done: Callable[[float], bool]) -> bool:
+def _until_key_windows(done: Callable[[float], bool], wanted: str) -> bool:
     import msvcrt
 
     while not done(_LOOK_S):
-        if msvcrt.kbhit():  # type: ignore[attr-defined,unused-ignore]
-            msvcrt.getwch()  # type: ignore[attr-defined,unused-ignore]
+        waits = msvcrt.kbhit()  # type: ignore[attr-defined,unused-ignore]
+        if waits and _counts(msvcrt.getwch(), wanted):  # type: ignore[attr-defined,unused-ignore]
             return True
     return False

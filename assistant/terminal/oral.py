@@ -6,7 +6,7 @@ from datetime import timedelta
 
 from assistant.practice.asking.pool import Item
 from assistant.practice.keeping.rows import ORAL
-from assistant.practice.sitting_marks import NOTE, Line
+from assistant.practice.sitting_marks import MARK, NOTE, Line
 from assistant.practice.sitting_oral import DEBRIEFED, After, Oral, begin, debrief_lines, prompt, said
 from assistant.practice.sitting_scenes import Examiner, Turn
 from assistant.practice.sitting_state import KEEP, NEXT, OVER, REMARK
@@ -86,6 +86,8 @@ class Examination:
             place = self._oral.remarked
             self._room.keeping.remark(place, self._oral.given[place].taken)
         lines = after.lines
+        if after.act == REMARK:
+            lines = (*lines, Line(counts_line(self._oral.given), MARK))
         if self._is_over() and after.act == KEEP:
             lines = (lines[0], Line("That is the end of the examination.", NOTE))
         show(lines, self._screen)

@@ -68,7 +68,8 @@ class Rehearsal:
         stands, now = self._standings(), clock()
         lines = [Line(today_line(plan(stands, now, Random(0), ready_by=self._ready_by)))]
         if self._ready_by:
-            lines.append(Line(ready_line(self._ready_by, pace(stands, now, self._ready_by), self._wanted.number)))
+            reach = pace(stands, now, self._ready_by)
+            lines.append(Line(ready_line(self._ready_by, reach, self._wanted.number, self._wanted.minutes)))
         if left_out := left_out_line(self._pool):
             lines.append(Line(left_out))
         return [*lines, Line("Answer in your own words; “help” tells what else can be typed.", NOTE)]
@@ -183,4 +184,5 @@ class Rehearsal:
         stands, now = self._standings(), clock()
         left = len(plan(stands, now, Random(0), ready_by=self._ready_by, asked=self._asked_records()))
         tomorrow = sum(1 for each in stands if each.was or each.fades(now + timedelta(days=1)))
-        return Ahead(left, tomorrow, pace(stands, now, self._ready_by), self._ready_by, self._wanted.number)
+        return Ahead(left, tomorrow, pace(stands, now, self._ready_by), self._ready_by, self._wanted.number,
+                     self._wanted.minutes)  # fmt: skip

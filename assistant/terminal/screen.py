@@ -7,7 +7,7 @@ import sys
 from typing import TextIO
 
 from assistant.frozen import NamedTuple
-from assistant.rendering.text import NARROWEST
+from assistant.rendering.text import NARROWEST, wrap
 from assistant.terminal.options import Parsed
 
 _USUAL, _WIDEST = 80, 100
@@ -68,8 +68,11 @@ def is_dumb() -> bool:
 
 
 def complain(message: str) -> None:
-    """Write one line of what is wrong where it does not mix with answers."""
-    sys.stderr.write(f"downlock: {message}\n")
+    """Write what is wrong where it does not mix with answers: one line, but at a terminal not beyond its width."""
+    text = f"downlock: {message}"
+    if is_terminal(sys.stderr):
+        text = "\n".join(wrap(text, max(NARROWEST, _columns(sys.stderr)), "  "))
+    sys.stderr.write(f"{text}\n")
     sys.stderr.flush()
 
 

@@ -172,6 +172,7 @@ def test_an_oral_examination_ends_with_a_debrief(typed: Typed, own_places: Path)
     assert shown.count("That is as far as you know it.") == 3
     assert "Debrief, by paragraph" in shown
     assert "9 answered: 9 missed." in shown
+    assert "9 answered: 1 right, 8 missed." in shown.split("2. Right: your mark, recorded.")[1]
     kept = answers(own_places)
     assert {each.note.how for each in kept} == {"oral"}
     assert [each.note.mark for each in kept] == ["missed", "right", *["missed"] * 7]

@@ -6,7 +6,7 @@ import os
 import pytest
 
 from assistant.terminal.arguments import parse
-from assistant.terminal.screen import Screen, screen_for
+from assistant.terminal.screen import Screen, complain, screen_for
 
 
 class Terminal(io.StringIO):
@@ -64,3 +64,14 @@ def test_without_a_terminal_the_environment_tells(
 
 def test_a_width_asked_for_comes_first() -> None:
     assert screen_for(parse(["--width", "132"]), io.StringIO()).width == 132
+
+
+def test_a_complaint_is_wrapped_at_words_where_it_is_read(monkeypatch: pytest.MonkeyPatch) -> None:
+    shown = Terminal()
+    monkeypatch.setattr("sys.stderr", shown)
+    monkeypatch.setattr("assistant.terminal.screen._columns", lambda stream: 40)
+    complain("compiling the knowledge base, once until it changes; this takes some seconds")
+
+    lines = shown.getvalue().splitlines()
+    assert len(lines) > 1 and all(len(line) <= 40 for line in lines)
+    assert " ".join(line.strip() for line in lines).endswith("this takes some seconds")

@@ -293,3 +293,11 @@ def test_settings_that_cannot_be_read_are_the_first_ones(own_places: Path) -> No
     assert kept_voice() == VoiceSettings()
     (own_places / "voice.json").write_text(json.dumps({"rate": 120}))
     assert kept_voice().rate == 120
+
+
+@pytest.mark.parametrize(
+    ("typed", "wanted", "ends"),
+    [("\n", "", True), ("\n", "q", False), ("k", "q", False), ("Q", "q", True), ("xq", "q", True)],
+)
+def test_only_a_wanted_key_ends(typed: str, wanted: str, ends: bool) -> None:
+    assert keys._counts(typed, wanted) is ends

@@ -149,8 +149,8 @@ def on_ending(text: str) -> Step:
 
 
 def tell_help(standing: Standing, asked: Said, desk: Desk) -> Step:
-    """Return all that may be typed."""
-    return Step(lines=tuple(Line(each, NOTE) for each in keys.HELP_LINES))
+    """Return what may be typed now."""
+    return Step(lines=tuple(Line(each, NOTE) for each in keys.HELP_LINES.get(standing.phase, ())))
 
 
 def not_now(standing: Standing, asked: Said, desk: Desk) -> Step:

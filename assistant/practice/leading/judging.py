@@ -87,7 +87,7 @@ def _marked(standing: Standing, turn: Turn, asked: Said, desk: Desk) -> tuple[tu
     confused = suggested.confused_with if suggested and asked.mark in (WRONG, PARTLY, MISSED) else ""
     answer = (suggested.answer if suggested else "") or turn.answer
     mark = MarkTurn(turn.id, asked.mark, share, answer, by_program, confused)
-    overruled = f" The program's mark was {word(by_program)}." if by_program not in ("", asked.mark) else ""
+    overruled = f" The program marked it {word(by_program)}." if by_program not in ("", asked.mark) else ""
     line = Line(f"{standing.name_of(turn.seat) or 'The class'}: {word(asked.mark)}.{overruled}", MARK)
     if suggested is None:
         return (mark,), (line,)

@@ -55,18 +55,33 @@ _MARKED = re.compile(r"([rpwm])\s+(\S.*)", re.IGNORECASE | re.DOTALL)
 _AT_ONCE = {
     THINKING: "hknusbdey?", ANSWERING: "rpwmalhknusbde?", BETWEEN: "kusbeg" + "ny?", BREAK: "e?",
 }  # fmt: skip
-HELP_LINES = (
-    "r right, p partly, w wrong, m missed: the mark, with what was said after it if you like (w 250 kt).",
-    "a, or anything longer: the answer as it was given. It is marked, and Enter keeps that mark or a key overrules it.",
-    "l: the answer by ear, where the class was begun with --listen; a silence is no answer.",
-    "Enter: the name, then the next question. n (or pass, unable): on to the next person.",
-    "h a hint, s say again, k reveals the key with its paragraph: here, or where class --key-here runs.",
-    "g the case goes on, y why, after a mark. d withdraws a question. u takes the last mark back.",
-    "correction right: another mark in the place of the last one. disregard: what was typed does not count.",
-    "hands 5: so many thought the same. add NAME, away NAME, back NAME: who is here.",
-    "b (or standby): a pause. e: the end, with the report.",
-    "Each step is kept at once: a program that was killed goes on from where it stood.",
-)
+_HERE = "add NAME, away NAME, back NAME: who is here. b (or standby): a pause. e: the end, with the report."
+_HANDS = "hands 5: so many thought the same."
+HELP_LINES: dict[str, tuple[str, ...]] = {
+    THINKING: (
+        "Enter names who answers.",
+        "h a hint, s say again, k reveals the key with its paragraph: here, or where class --key-here runs.",
+        "d withdraws the question. u takes the last mark back.",
+        _HERE,
+    ),
+    ANSWERING: (
+        "r right, p partly, w wrong, m missed: the mark, with what was said after it if you like (w 250 kt).",
+        "a, or anything longer: the answer as given. It is marked; Enter keeps that mark, a key overrules it.",
+        "l: the answer by ear, with --listen; a silence is no answer. disregard: what was typed does not count.",
+        f"n (or pass, unable): on to the next person. {_HANDS}",
+        "h a hint, s say again, k the key, d withdraws the question, u takes the last mark back.",
+        _HERE,
+    ),
+    BETWEEN: (
+        "Enter: the next question. n: the same one to another person. g: the case goes on. y: why.",
+        f"correction right: another mark in the place of the last one; u takes it back. {_HANDS}",
+        "k the key with its paragraph, s say again.",
+        _HERE,
+        "Each step is kept at once: a program that was killed goes on from where it stood.",
+    ),
+    BREAK: ("Enter: the class goes on. e: the end, with the report.",),
+}
+"""What may be typed in each phase, few enough lines that the question still stands above them."""
 
 
 class Said(NamedTuple):

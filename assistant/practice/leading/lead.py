@@ -88,7 +88,6 @@ _BY_PHASE: dict[str, dict[str, _Doer]] = {
         keys.ENTER: putting.call,
         keys.HINTED: helping.hint,
         keys.DROP: helping.drop,
-        keys.NEXT: putting.call,
     },
     ANSWERING: {
         **_ALWAYS,

@@ -11,6 +11,7 @@ from assistant.practice.leading.standing import ANSWERING, BETWEEN, BREAK, OVER,
 from assistant.practice.leading.steps import LISTENING, opening_lines
 from assistant.practice.making import make_questions
 from assistant.practice.making.question import Key, Question
+from assistant.rendering.text import wrap
 from tests.practice.leading.conftest import NAMES, Begin
 
 Questions = tuple[Question, ...]
@@ -69,7 +70,7 @@ def test_the_instructor_overrules_and_that_is_kept(begin: Begin, speeds: Questio
     turn = room.type("", "", "a", "205 kt", "p").turns[0]
 
     assert (turn.mark, turn.marked, turn.overruled) == ("partly", "wrong", True)
-    assert "The program's mark was wrong." in room.told
+    assert "The program marked it wrong." in room.told
 
 
 def test_what_was_said_can_go_with_the_key_or_come_after_it(begin: Begin, speeds: Questions) -> None:
@@ -451,3 +452,31 @@ def test_a_show_of_hands_counts_who_is_there(begin: Begin, speeds: Questions) ->
     assert room.told == f"hands takes a number from 1 to {there - 1}."
     room.type(f"hands {there - 1}")
     assert room.told == f"Kept: {there - 1} of {there - 1} thought the same."
+
+
+@pytest.mark.parametrize(
+    ("typed", "told", "not_told"),
+    [
+        (("",), "Enter names who answers", "r right"),
+        (("", ""), "r right, p partly", "Enter names who answers"),
+        (("", "", "r"), "Enter: the next question", "r right, p partly"),
+    ],
+)
+def test_help_tells_what_may_be_typed_now(
+    begin: Begin, speeds: Questions, typed: tuple[str, ...], told: str, not_told: str
+) -> None:
+    room = begin(speeds)
+    room.type(*typed)
+    room.type("?")
+
+    assert told in room.told and not_told not in room.told
+    assert len([part for line in room.told.splitlines() for part in wrap(line, 40)]) <= 22
+
+
+@pytest.mark.parametrize("word", ["pass", "unable", "n"])
+def test_nobody_passes_before_anybody_is_named(begin: Begin, speeds: Questions, word: str) -> None:
+    room = begin(speeds)
+    standing = room.type("", word)
+
+    assert "Nobody has been named yet" in room.told
+    assert standing.current is not None and standing.current.seat is None

@@ -93,3 +93,14 @@ def test_today_is_counted_by_why_with_the_time_it_takes(pool: Pool) -> None:
     assert today_line(choices) == told
     assert today_line(()) == "Nothing is due today; --number 10 asks ahead of time."
     assert "about 100 min, and again what you miss; --minutes 30 takes the" in today_line(choices[-1:] * 200)
+
+
+@pytest.mark.parametrize(
+    ("minutes", "told"), [(10, "10 min a day reach about 15% of it"), (45, "45 min a day reach about 75%"), (60, "")]
+)
+def test_minutes_that_were_named_are_those_that_are_spoken_of(minutes: float, told: str) -> None:
+    line = ready_line(date(2026, 12, 10), Pace(16, 480, 50, 0, 0), minutes=minutes)
+
+    assert told in line
+    assert ("min a day" in line) == bool(told)
+    assert "30 min" not in line
