@@ -18,6 +18,9 @@ _ANDS = frozenset({"and", "but", ",", "with", "plus"})
 _JOINING = frozenset({"with", "if", "when", "and", "but"})
 _PLACES = frozenset({"in", "on", "off", "out", "up", "down", "at"})
 """State words that are oftener prepositions: where they say nothing of a thing, the word beyond them may."""
+_DOES = frozenset(("does", "did", "will", "would", "can", "could"))
+_WHAT_WAS_TOLD = frozenset(("that", "it", "this", "which"))
+_MEANWHILE = frozenset(("then", "now", "also", "still"))
 _SUBJECTS = frozenset({"we", "i", "they", "you", "he", "she", "somebody", "someone", "nobody", "who"})
 _POINTED = frozenset({"this", "that", "these", "those", "it", "them"})
 _BUT = frozenset(("but", "then"))
@@ -119,7 +122,7 @@ class Binder:
 
     def _before(self, group: Group, earlier: int, following: int) -> Bound | None:
         lead = self._lead(group, earlier)
-        if lead is None or lead.state is None:
+        if lead is None or lead.state is None or self._asks_whether_it_does(lead.state):
             return None
         state = lead.state
         between = self.words[state.end : group.start]
@@ -158,6 +161,16 @@ class Binder:
 
     def _ends(self, state: Mention) -> bool:
         return state.end >= len(self.words) - 1 or self.words[state.end] in (",", ".", "right", "isn't")
+
+    def _asks_whether_it_does(self, state: Mention) -> bool:
+        """Return whether it is asked if what was told brings a state about: "System 2 lost: does that disable …"."""
+        before = [*self.words[max(0, state.start - 3) : state.start]]
+        while before and before[-1] in _MEANWHILE:
+            before.pop()
+        if state.start not in self.asking or len(before) < 2:
+            return False
+        helps, subject = before[-2:]
+        return helps in _DOES and subject in _WHAT_WAS_TOLD and state.text != "without"
 
     def _asks_what_goes(self, state: Mention) -> bool:
         """Return whether a word asks what is lost, and says no state: "what is lost with the switch OFF"."""
