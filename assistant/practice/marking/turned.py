@@ -18,6 +18,7 @@ _ASKING = re.compile(
     r"short|straight|aeroplane|there|from|and|or)\b)\w|"
     rf"{_AUXILIARY} (?:i|you|we|it|that|this|they) (?:also |still |then |now )*(?:lose|lost)\b|"
     r".*\b(?:takes?|knocks?|shuts?) (?:(?:\w+ )+(?:away|out|off)|away|out)\b|"
+    rf"{_AUXILIARY} (?:that|it|this) (?:also |then |now )*(?:switch|turn|shut|cut) (?:off|out)\b|"
     r"(?:so |then |and |but |now )*(?:am|are|is) (?:i|you|we|it) (?:then |now )*without\b|"
     r".*\bleaves? (?:\w+ )?without\b|"
     r"(?:so |then |and |but |now )*(?:is|are|was|were|will|would|has|have)\b(?! (?:i|you|we) ).*?"
