@@ -47,10 +47,11 @@ def two_things(
     if not isinstance(result, (*_TOLD, Choices, Declined)) or _JOINS.isdisjoint(question.reading.words):
         return None
     for one, other in _pairs(question.reading, knowledge):
-        if not _only_named(question, one, other):
+        if not _only_named(question, one, other) or _tells_both(record, question, one, other, knowledge):
             continue
-        first, second = _half(question, other, one, knowledge), _half(question, one, other, knowledge)
-        if first and second and first[1] != second[1] and not _tells_both(record, question, one, other, knowledge):
+        first = _half(question, other, one, knowledge)
+        second = _half(question, one, other, knowledge) if first else None
+        if first and second and first[1] != second[1]:
             return first[0], second[0]
     return None
 

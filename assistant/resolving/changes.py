@@ -27,6 +27,7 @@ _LIBRARY = frozenset({
 })  # fmt: skip
 """Words that only say since when, or in what book: "before the last checklist revision"."""
 _USED_TO = (("used", "to", "be"), ("use", "to", "be"))
+_USED = frozenset(first for first, *_ in _USED_TO)
 _BETWEEN = 3
 """Words before a document's name that may say which: "before the last LIM"."""
 _REVISION = frozenset(("revision", "rev", "issue", "edition", "number"))
@@ -39,12 +40,14 @@ def changes_of(record: str, know: Knowledge) -> tuple[Change, ...]:
 
 def asks_what_was(question: Question) -> bool:
     """Return whether a question asks what a figure was before, in these words: "what was the limit before"."""
+    if question.reading.amounts:
+        return False
     words = [w for w in question.reading.words if w[0].isalpha()]
     measured = words[:1] != ["how"] or not _MEASURED.isdisjoint(words[1:2])
-    if any(tuple(words[i : i + 3]) in _USED_TO for i in range(len(words))) and not question.reading.amounts:
+    if any(tuple(words[i : i + 3]) in _USED_TO for i, word in enumerate(words) if word in _USED):
         return measured
     was = bool(words) and measured and words[0] in _ASKING and not _WAS.isdisjoint(words[1:4])
-    return was and words[-1] in _BEFORE and not question.reading.amounts
+    return was and words[-1] in _BEFORE
 
 
 def change_result(question: Question, know: Knowledge) -> Scored | None:

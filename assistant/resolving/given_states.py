@@ -57,8 +57,7 @@ def given_states(reading: Reading, know: Knowledge) -> GivenStates:
 
 def _asks_mode(reading: Reading) -> bool:
     """Return whether a mode is asked for and none is named: "is NORMAL braking on System 1?" loses nothing."""
-    named = any(m.names_result for m in reading.mentions)
-    return not named and any("mode" in m.concepts for m in reading.mentions)
+    return "mode" in reading.named and not any(m.names_result for m in reading.mentions)
 
 
 def _asks_result(reading: Reading, conditions: Iterable[Condition], know: Knowledge) -> bool:

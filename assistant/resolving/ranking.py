@@ -15,6 +15,10 @@ from assistant.resolving.leaning import ANSWERING, by_what_it_leans_on
 from assistant.resolving.results import CheckResult, LimitResult
 from assistant.resolving.state_questions import state_candidates
 
+_MOST, _LEAST = 24, 0.1
+"""How many matches are looked at, and down to what score."""
+_BEHIND = 0.2
+"""Down to what share of the score of the best of them: what fits less well neither answers nor is known nearby."""
 _FORMER = 1.2
 """What took the place of a former figure that somebody holds to be in force."""
 _SEVERAL, _COMPARED = 3, 1.1
@@ -42,8 +46,9 @@ def _gathered(question: Question, know: Knowledge) -> list[Candidate]:
     excused = {k for c in question.conditions for k in c.where}
     ranked = know.matcher.rank(question.reading, given)
     found: list[Candidate] = []
-    for match in ranked[:24]:
-        if match.score < 0.1:
+    least = max(_LEAST, _BEHIND * ranked[0].score) if ranked else _LEAST
+    for match in ranked[:_MOST]:
+        if match.score < least:
             break
         found.extend(from_match(match, question, know))
     found.extend(by_figure(question, know))

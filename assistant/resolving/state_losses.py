@@ -38,7 +38,9 @@ def loss_candidates(
     excused: Collection[int],
 ) -> Iterator[Scored]:  # fmt: skip
     """Yield everything that the states given change, where a question asks what goes or what happens."""
-    losing = _asks_what_goes(matches, question, know, excused) or _asks_what_is_gone(inputs, question, know)
+    losing = bool(inputs) and (
+        _asks_what_goes(matches, question, know, excused) or _asks_what_is_gone(inputs, question, know)
+    )
     if not inputs or not (losing or question.reading.says("happens", "steps")):
         return
     if question.reading.has("cause", "single") and any("=" in c[0] for c in question.reading.concepts):

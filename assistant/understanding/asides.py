@@ -36,6 +36,7 @@ _STATING = frozenset({
     "permits", "lowers", "changes", "changed", "moves", "moved",
 })  # fmt: skip
 _OPENINGS = (("as",), ("i", "am"), ("you", "are"), ("you", "act", "as"), ("act", "as"))
+_OPENING = frozenset(first for first, *_ in _OPENINGS)
 _NOT_A_ROLE = frozenset(("now", "just", "both", "still", "only", "also"))
 _FURTHEST, _LONGEST = 9, 6
 """Words before a role is named, and words of one."""
@@ -87,7 +88,7 @@ def speaker(words: list[str]) -> int:
 
 def role(words: list[str]) -> range:
     """Return the words of what somebody is who asks or shall answer: "as | an old hand |, …"."""
-    for i in range(min(_FURTHEST, len(words))):
+    for i in (k for k, word in enumerate(words[:_FURTHEST]) if word in _OPENING):
         opening = next((o for o in _OPENINGS if tuple(words[i : i + len(o)]) == o), ())
         start = i + len(opening)
         while opening and start < len(words) and words[start] in _NOT_A_ROLE:

@@ -61,13 +61,15 @@ def bits_of(numbers: Iterable[int]) -> int:
 def numbers_of(bits: int, most: int) -> list[int]:
     """Return the numbers that are the bits of one, the least first; no more than some."""
     found: list[int] = []
-    passed = -1
-    while bits and len(found) < most:
-        step = (bits & -bits).bit_length()
-        passed += step
-        found.append(passed)
-        bits >>= step
-    return found
+    eights = bits.to_bytes(bits.bit_length() // 8 + 1, "little")
+    left = eights.lstrip(b"\0")  # quicker than a step for each bit: most stand far apart
+    while left and len(found) < most:
+        first, byte = 8 * (len(eights) - len(left)) - 1, left[0]
+        while byte:
+            found.append(first + (byte & -byte).bit_length())
+            byte &= byte - 1
+        left = left[1:].lstrip(b"\0")
+    return found[:most]
 
 
 def pack_names(found: Sequence[Sequence[Sequence[str]]]) -> dict[str, str]:
