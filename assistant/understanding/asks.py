@@ -28,12 +28,12 @@ _Part = tuple[int, float]
 
 
 class Ask(NamedTuple):
-    """A way of asking: whose it is (record, tag); its parts; the weight of those that are required, and all concepts of
-    them together.
+    """A way of asking: whose it is (record, tag); the numbers of the parts that are required, and the parts that may be
+    said besides; the weight of what is required, and all concepts of them together.
     """
 
     of: tuple[str, str]
-    required: tuple[_Part, ...]
+    required: tuple[int, ...]
     optional: tuple[_Part, ...]
     whole: float
     concepts: frozenset[str]
@@ -58,6 +58,9 @@ class Asks(dict[int, Ask]):
         """The parts read so far, by how they are kept, with their concepts."""
         self._parts: dict[str, list[int]] = defaultdict(list)
         """The numbers of the parts that hold a concept."""
+        self._weights: list[float] = []
+        self._by_the_way: list[float] = []
+        """What parts weigh by their numbers, named and only brought along."""
 
     def __missing__(self, number: int) -> Ask:
         place = bisect_right(self._ends, number)
@@ -70,8 +73,8 @@ class Asks(dict[int, Ask]):
         required, optional = ([self._part(text) for text in texts] for texts in kept)
         concepts = frozenset().union(*(own for _, own in (*required, *optional)))
         concepts = self._alike.setdefault(concepts, concepts)  # those of many ways of asking are the same
-        needed = tuple(part for part, _ in required)
-        whole = sum(weight for _, weight in needed)
+        needed = tuple(part for (part, _), _ in required)
+        whole = sum(weight for (_, weight), _ in required)
         found = self[number] = Ask((record, tag), needed, tuple(part for part, _ in optional), whole, concepts)
         return found
 
@@ -80,7 +83,9 @@ class Asks(dict[int, Ask]):
         found = self._read.get(text)
         if found is None:
             concepts, weight = unpack_part(text)
-            number = len(self._read)
+            number = len(self._weights)
+            self._weights.append(weight)
+            self._by_the_way.append(weight * _BY_THE_WAY)
             for concept in concepts:
                 self._parts[concept].append(number)
             found = self._read[text] = (number, weight), concepts
@@ -101,14 +106,14 @@ class Asks(dict[int, Ask]):
         return found
 
     def worth(self, named: frozenset[str], concepts: frozenset[str]) -> Sequence[float]:
-        """Return how far a question holds each of the parts read so far: 1 where one is named."""
-        found = [0.0] * len(self._read)
+        """Return what of each of the parts read so far a question holds: all of its weight where it is named."""
+        found = [0.0] * len(self._weights)
         for concept in concepts:
             for number in self._parts.get(concept, ()):
-                found[number] = _BY_THE_WAY
+                found[number] = self._by_the_way[number]
         for concept in named:
             for number in self._parts.get(concept, ()):
-                found[number] = 1.0
+                found[number] = self._weights[number]
         return found
 
     def among(self, records: frozenset[str], concepts: Iterable[str]) -> list[int]:

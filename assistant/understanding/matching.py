@@ -176,8 +176,8 @@ class Matcher:
         for ask, asked in asks:
             of, required, _, whole, _ = ask
             weight = 0.0
-            for part, each in required:
-                weight += each * worth[part]
+            for part in required:
+                weight += worth[part]
             covered = weight / whole if whole else 0.0
             held = best.get(of)
             if held is not None and covered <= held[0]:
