@@ -19,6 +19,7 @@ _JOINING = frozenset({"with", "if", "when", "and", "but"})
 _PLACES = frozenset({"in", "on", "off", "out", "up", "down", "at"})
 """State words that are oftener prepositions: where they say nothing of a thing, the word beyond them may."""
 _DOES = frozenset(("does", "did", "will", "would", "can", "could"))
+_ARE, _ASKERS = frozenset(("are", "am")), frozenset(("you", "we", "i", "they"))
 _WHAT_WAS_TOLD = frozenset(("that", "it", "this", "which"))
 _MEANWHILE = frozenset(("then", "now", "also", "still"))
 _SUBJECTS = frozenset({"we", "i", "they", "you", "he", "she", "somebody", "someone", "nobody", "who"})
@@ -163,14 +164,18 @@ class Binder:
         return state.end >= len(self.words) - 1 or self.words[state.end] in (",", ".", "right", "isn't")
 
     def _asks_whether_it_does(self, state: Mention) -> bool:
-        """Return whether it is asked if what was told brings a state about: "System 2 lost: does that disable …"."""
+        """Return whether it is asked if what was told brings a state about, or leaves somebody without a thing:
+        "System 2 lost: does that disable …", "are you without …".
+        """
         before = [*self.words[max(0, state.start - 3) : state.start]]
         while before and before[-1] in _MEANWHILE:
             before.pop()
-        if state.start not in self.asking or len(before) < 2:
+        if len(before) < 2:
             return False
         helps, subject = before[-2:]
-        return helps in _DOES and subject in _WHAT_WAS_TOLD and state.text != "without"
+        if state.text == "without":
+            return helps in _ARE and subject in _ASKERS
+        return state.start in self.asking and helps in _DOES and subject in _WHAT_WAS_TOLD
 
     def _asks_what_goes(self, state: Mention) -> bool:
         """Return whether a word asks what is lost, and says no state: "what is lost with the switch OFF"."""

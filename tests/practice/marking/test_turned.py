@@ -11,7 +11,7 @@ from assistant.practice.marking.turned import asks_loss
 _TURNED = (
     "does that affect {}", "does that stop {}", "is {} affected", "do you lose {}", "does it knock out {}",
     "will {} be gone", "does that take {} away", "is {} unavailable", "does {} drop out", "does that disable {}",
-    "does it switch off {}",
+    "does it switch off {}", "are you without {}",
 )  # fmt: skip
 _PLAIN = ("do you have {}", "is {} available", "does {} still work", "is {} unaffected", "have you still got {}")
 _STATES = (
