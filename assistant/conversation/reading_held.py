@@ -30,13 +30,14 @@ def held_for_another(alone: Question, context: Context, knowledge: Knowledge) ->
         return None
     if len(before.reading.amounts) != 1:
         return None
-    if not _may_be_held(alone) or not things_of_its_own(alone, knowledge):
+    own = things_of_its_own(alone, knowledge) if _may_be_held(alone) else []
+    if not own:
         return None
     for said in _readings_told(before):
         question = question_of(f"{said} , {' '.join(reading.words)}", knowledge, before.variant)
         found = resolve_scored(question, knowledge)
         of = knowledge.phrase(str(getattr(knowledge.base.records.get(found.record), "of", ""))).concepts
-        same = all(not of.isdisjoint(m.concepts) for m in things_of_its_own(alone, knowledge))
+        same = all(not of.isdisjoint(m.concepts) for m in own)
         if _judges_it(found, before, same, context) and not names_unknown(found.record, alone, knowledge):
             return question.with_text(reading.text)._replace(context=True), found.result
     return None

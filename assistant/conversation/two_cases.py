@@ -67,8 +67,9 @@ def _asked(text: str, question: Question, knowledge: Knowledge) -> tuple[Half, s
 
 
 def _are_two(one: tuple[Half, str], other: tuple[Half, str], record: str) -> bool:
-    """Return whether two cases have figures of their own that measure the same, one of them the one
-    told already, if any is."""
+    """Return whether two cases have figures of their own that measure the same, one of them the one told already, if
+    any is.
+    """
     if one[1] == other[1] or (record and record not in (one[1], other[1])):
         return False
     figures = [bound_value(h.result.limits[0]) for h, _ in (one, other) if isinstance(h.result, LimitResult)]

@@ -111,11 +111,10 @@ class Reader:
             amounts, passed = gone_over(amounts, words)
         passed = passed or crept_past(words)
         if passed and not any(set(passed.taken) < set(m.taken) for m in mentions):  # a longer name says more
-            rest = [m for m in mentions if not set(passed.taken).intersection(m.taken)]
-            mentions = sorted([*rest, passed], key=lambda m: m.start)
+            mentions = _in_place(passed, mentions)
         out_there = degrees_out(mentions, amounts, words)
         if out_there:
-            mentions = sorted([*(m for m in mentions if m.start != out_there.start), out_there], key=lambda m: m.start)
+            mentions = _in_place(out_there, mentions)
         apart = given_apart(unit, amounts, words)
         if apart and unit:
             amounts, unit = [a._replace(unit=unit.symbol) if a is apart else a for a in amounts], None
@@ -243,6 +242,12 @@ class Reader:
     def nearest(self, word: str, most: int | None = None) -> str | None:
         """Return the known word or two words that a misspelling is nearest to."""
         return self._mender.nearest(word, most)
+
+
+def _in_place(found: Mention, mentions: list[Mention]) -> list[Mention]:
+    """Return mentions with one in the place of those that take any of its words."""
+    rest = [m for m in mentions if not set(found.taken).intersection(m.taken)]
+    return sorted([*rest, found], key=lambda m: m.start)
 
 
 def _is_beside(amount: Amount, variants: tuple[str, ...], words: list[str]) -> bool:

@@ -128,7 +128,8 @@ def _introduced(given: str) -> str:
 
 def _called(of: str, given: str) -> list[str]:
     """Return what is sought as a question calls it, the best first: what is given says at or after which one, and where
-    that is of the same name, it is the one then."""
+    that is of the same name, it is the one then.
+    """
     if not given:
         return [of]
     plainly = _VAGUE.sub("", of)

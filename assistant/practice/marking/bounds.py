@@ -84,8 +84,7 @@ _STANDS = re.compile(
 
 def _forbids_the_right_side(claim: Claim, figure: Figure, said: Said) -> bool:
     """Return whether what is allowed is forbidden: "you mustn't be doing less than 230 knots" of a maximum."""
-    clause = said.clauses[claim.amount.start]
-    before = [w for i, w in enumerate(said.reading.words[: claim.amount.start]) if said.clauses[i] == clause]
+    before = _before_it(claim, said)
     turned = {"max": "lower", "min": "higher"}.get(figure.sense, "none")
     return claim.sense == turned and not _NOT.isdisjoint(before) and _SAVE.isdisjoint(before)
 
@@ -108,9 +107,14 @@ def _requires(claim: Claim, said: Said) -> bool:
 
 def _ends_there(claim: Claim, said: Said) -> bool:
     """Return whether what a bound allows is said to be forbidden beyond it, or to grow less: "it fades past thirty"."""
+    fades = not _FADES.isdisjoint(map(stem, _before_it(claim, said)))
+    return fades or not _FORBIDS.isdisjoint(said.beside([claim.amount.start]))
+
+
+def _before_it(claim: Claim, said: Said) -> list[str]:
+    """Return the words of a number's clause that stand before it."""
     clause = said.clauses[claim.amount.start]
-    before = (w for i, w in enumerate(said.reading.words[: claim.amount.start]) if said.clauses[i] == clause)
-    return bool(_FORBIDS & said.beside([claim.amount.start])) or not _FADES.isdisjoint(map(stem, before))
+    return [w for i, w in enumerate(said.reading.words[: claim.amount.start]) if said.clauses[i] == clause]
 
 
 def greater_of(need: Need, said: Said) -> list[str]:
