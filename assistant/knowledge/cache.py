@@ -1,7 +1,8 @@
-"""The compiled base kept between starts, as JSON trusted only if it is whole and belongs to these files.
+"""The compiled base kept between starts, trusted only if it is whole and belongs to these files.
 
-The first line holds the key of the content that the rest was compiled from and a digest of the rest. Anything
-unexpected means no cache: a start may be slower for it, never wrong.
+The first line holds the key of the content that the rest was compiled from and a checksum of the rest. Anything
+unexpected means no cache: a start may be slower for it, never wrong. Checksums find what was changed by accident or
+by editing, in a fifth of the time of a digest; who may write there on purpose could change the program as well.
 """
 
 from __future__ import annotations
@@ -10,18 +11,21 @@ import os
 import sys
 from collections.abc import Iterable
 from typing import Any
+from zlib import crc32
 
 import assistant
-from assistant.knowledge.shelf import read, written
+from assistant.knowledge.shelf import FORM, read, written
 
 try:
     from _blake2 import blake2b  # a tenth of the time that hashlib takes to import
 except ImportError:  # pragma: no cover - another Python
     from hashlib import blake2b
 
-FORMAT = "5"
-"""Changed whenever the compiled form changes."""
+FORMAT = f"6 {FORM} {sys.implementation.cache_tag}"
+"""Changed whenever the compiled form changes, or the Python that reads it."""
 CACHE_VARIABLE = "DOWNLOCK_CACHE"
+_PIECE = 1 << 16
+"""Bytes that are summed at a time."""
 
 
 def content_key(files: Iterable[tuple[str, bytes]], code: Iterable[str]) -> str:
@@ -30,7 +34,7 @@ def content_key(files: Iterable[tuple[str, bytes]], code: Iterable[str]) -> str:
     for part in (FORMAT, getattr(assistant, "__version__", ""), *code):
         digest.update(part.encode("utf-8", "surrogateescape") + b"\0")
     for name, raw in files:
-        digest.update(f"{name}\0{len(raw)}\0".encode("utf-8", "surrogateescape") + raw)
+        digest.update(f"{name}\0{len(raw)}\0{crc32(raw)}\0".encode("utf-8", "surrogateescape"))
     return digest.hexdigest()
 
 
@@ -54,7 +58,7 @@ def cache_path(folder: str | None, names: Iterable[str]) -> str:
     if not chosen:
         return ""
     digest = blake2b("\0".join(map(os.path.abspath, names)).encode("utf-8", "surrogateescape"), digest_size=8)
-    return os.path.join(chosen, f"knowledge-{digest.hexdigest()}.json")
+    return os.path.join(chosen, f"knowledge-{digest.hexdigest()}.kept")
 
 
 def user_cache_folder() -> str:
@@ -72,13 +76,12 @@ def user_cache_folder() -> str:
 def read_cache(path: str, key: str) -> dict[str, Any] | None:
     """What was kept under this key, or None when it is absent, damaged or of other content."""
     try:
-        with open(path, "rb", buffering=0) as file:
-            raw = file.read()
-        end = raw.index(b"\n") + 1
-        if raw[:end].decode("ascii").split() != [key, _digest(memoryview(raw)[end:])]:
+        kept = _Kept(path)
+        begin = len(_head(key, 0))
+        if kept.cut(0, begin) != _head(key, kept.checksum(begin)):
             return None
-        found = read(raw, end)
-    except (OSError, ValueError, TypeError, RecursionError):
+        found = read(kept.cut, begin)
+    except (OSError, ValueError, EOFError, TypeError):
         return None
     return found if isinstance(found, dict) else None
 
@@ -90,7 +93,7 @@ def write_cache(path: str, key: str, content: dict[str, Any]) -> bool:
     try:
         os.makedirs(os.path.dirname(path), exist_ok=True)
         with open(beside, "wb") as file:
-            file.write(f"{key} {_digest(body)}\n".encode("ascii") + body)
+            file.write(_head(key, crc32(body)) + body)
         os.replace(beside, path)
     except OSError:
         _remove(beside)
@@ -98,8 +101,43 @@ def write_cache(path: str, key: str, content: dict[str, Any]) -> bool:
     return True
 
 
-def _digest(body: bytes | memoryview) -> str:
-    return blake2b(body, digest_size=20).hexdigest()
+class _Kept:
+    """A file of which a part is read when it is wanted, so that the rest takes no memory.
+
+    It stays open, and so the same, when another program puts a newer one in its place. Where a system cannot read at
+    a place (or would not let an open file be replaced), all of it is read at once. Raises OSError.
+    """
+
+    def __init__(self, path: str) -> None:
+        self._file = -1
+        self._whole: bytes | None = None
+        if hasattr(os, "pread"):
+            self._file = os.open(path, os.O_RDONLY)
+        else:
+            with open(path, "rb") as file:
+                self._whole = file.read()
+
+    def __del__(self) -> None:
+        if self._file >= 0:
+            os.close(self._file)
+
+    def cut(self, start: int, length: int) -> bytes:
+        """So many bytes from a place on."""
+        if self._whole is not None:
+            return self._whole[start : start + length]
+        return os.pread(self._file, length, start)
+
+    def checksum(self, start: int) -> int:
+        """The checksum of all from a place on."""
+        found = 0
+        while piece := self.cut(start, _PIECE):
+            found = crc32(piece, found)
+            start += len(piece)
+        return found
+
+
+def _head(key: str, checksum: int) -> bytes:
+    return f"{key} {checksum:08x}\n".encode("ascii")
 
 
 def _remove(path: str) -> None:
