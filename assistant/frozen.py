@@ -20,7 +20,6 @@ else:
 
         __slots__ = ()
         _fields = ()
-        _field_defaults = {}
 
         @classmethod
         def _make(cls, values):

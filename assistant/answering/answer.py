@@ -66,6 +66,14 @@ class Answer(NamedTuple):
     aloud: tuple[tuple[str, str], ...] = ()
 
     @property
+    def by_ear(self) -> str:
+        """The text with what it says in other words for a listener, still as it is written."""
+        text = self.text
+        for written, heard in self.aloud:
+            text = text.replace(written, heard, 1)
+        return text
+
+    @property
     def spoken(self) -> str:
         """What is said of the answer aloud. Most answers are only read: the words are made at each call."""
         said = self.said

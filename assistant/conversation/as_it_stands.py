@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from assistant.conversation.chatter import without_story
 from assistant.conversation.context import Context
 from assistant.conversation.one_turn import Turn
-from assistant.conversation.real_words import with_word_meant
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Choices, Declined
@@ -26,11 +24,15 @@ def as_it_stands(
 
 def _beside_the_story(turn: Turn, context: Context, knowledge: Knowledge) -> Turn:
     """Return a turn without what it only tells besides, where that is answered; else as it was."""
+    from assistant.conversation.chatter import without_story  # most questions need neither
+
     found = without_story(turn.alone, context.variant, knowledge)
     return turn._replace(text=found[0], alone=found[1], first=found[2]) if found else turn
 
 
 def _as_meant(turn: Turn, context: Context, knowledge: Knowledge) -> Turn:
     """Return a turn left open with a word that is a slip of another as that one, where it is answered then."""
+    from assistant.conversation.real_words import with_word_meant
+
     found = with_word_meant(turn.alone, knowledge, context.variant)
     return turn._replace(alone=found[0], first=found[1]) if found else turn

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from assistant.answering.answer import ANSWER, Answer, Saying
 from assistant.answering.compose import compose, deference
-from assistant.rendering.by_ear import text_by_ear
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result
 from assistant.understanding.mentions import plain_reading
@@ -36,4 +35,4 @@ def replied(text: str, outcome: str, words: str, knowledge: Knowledge) -> Answer
 
 def finished(answer: Answer, knowledge: Knowledge) -> Answer:
     """Return an answer with its spoken form."""
-    return answer._replace(said=Saying(text_by_ear(answer), knowledge, _said))
+    return answer._replace(said=Saying(answer.by_ear, knowledge, _said))

@@ -200,6 +200,8 @@ def control_by_words(text: str, told: frozenset[str] = frozenset()) -> str:
 
 def _asks_from_where(text: str) -> bool:
     """Return whether it is asked from where to where something goes, between which ends, or what feeds it."""
+    if "wh" not in text.lower():
+        return False
     if re.search(r"\bto where\b|\bto what\b", text, re.IGNORECASE):
         return True
     return re.search(r"\bwhere\b.{0,7} it gets?\b", text, re.IGNORECASE) is not None

@@ -34,7 +34,9 @@ _BEGINNING = 5
 
 def limit_again(text: str, context: Context) -> Answer | None:
     """Return the limit told or held against before the last turn, to a turn that asks no more than what it was."""
-    if isinstance(context.result, (LimitResult, CheckResult)) or not re.match(_LIMIT, text[:60], flags=re.IGNORECASE):
+    if isinstance(context.result, (LimitResult, CheckResult)) or "what w" not in text[:60].lower():
+        return None
+    if not re.match(_LIMIT, text[:60], flags=re.IGNORECASE):
         return None
     for result, answer in _lately(context):
         if isinstance(result, (LimitResult, CheckResult)):

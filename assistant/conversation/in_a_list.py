@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
+from assistant.conversation.parting import may_join
 from assistant.conversation.surely import SURE, Sure, surely
 from assistant.resolving.asked_quantity import quantity_of
 from assistant.resolving.knowing import Knowledge
@@ -34,6 +35,8 @@ _TWO = 2
 
 def each_listed(text: str, knowledge: Knowledge, variant: str = "") -> list[Sure]:
     """Return what answers each thing of the list in a text; nothing unless all are answered."""
+    if not may_join(text):
+        return []
     known: dict[str, Sure | None] = {}
     asks = re.search(_ASKS, text[:_READ], re.IGNORECASE) is not None
     least = _NEAR if asks else SURE

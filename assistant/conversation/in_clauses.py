@@ -22,6 +22,7 @@ _BEFORE = (
 )
 _ASKS = rf"{_BEFORE}(?:what|which|who|whom|whose|where|when|why|how)\b"
 _NEXT = rf"\s*(?:[,;.?]\s*(?:(?:and|then|but)\s+)*|\s+and\s+(?:then\s+)?)(?={_ASKS})"
+_PARTS = frozenset(",;:.?")
 _HEAD = rf"^(.+?)[:,.;]\s+(?:and )?(?={_ASKS})"
 _TOLD_WHEN = r"(?:when|while|where) (?!(?:is|are|does|do|did|may|can|must|will|should|and|to|was)\b)"
 """A clause that tells when, and does not ask it."""
@@ -119,8 +120,10 @@ def _is_of_kind(one: Sure, clause: str, know: Knowledge) -> bool:
 def _parted(text: str) -> tuple[str, list[str]]:
     """Return what stands before the first question of a text, and its clauses."""
     plain = text[:_READ].strip(" ?.!")
+    if _PARTS.isdisjoint(plain) and "and" not in plain.lower():
+        return "", [plain]  # sooner known than by patterns
     found = re.match(_HEAD, plain, re.IGNORECASE)
-    asks = re.match(_ASKS, plain, re.IGNORECASE) and not re.match(_TOLD_WHEN, plain, re.IGNORECASE)
+    asks = found and re.match(_ASKS, plain, re.IGNORECASE) and not re.match(_TOLD_WHEN, plain, re.IGNORECASE)
     if found and not asks:
         return found.group(1), re.split(_NEXT, plain[found.end() :], flags=re.IGNORECASE)
     return "", re.split(_NEXT, plain, flags=re.IGNORECASE)

@@ -13,7 +13,6 @@ from assistant.answering.answer import ANSWER, Answer, Citation
 from assistant.conversation.composing import replied
 from assistant.conversation.context import Context
 from assistant.knowledge.library_records import Document
-from assistant.rendering.dates import MONTHS
 from assistant.resolving.knowing import Knowledge
 
 _NOT_KNOWN = "Whether a later one is in force cannot be known here: check your library."
@@ -197,4 +196,6 @@ def _since(document: Document) -> str:
 
 def _day(text: str) -> str:
     """Return a text with its dates as they are said: "1 August 2026"."""
+    from assistant.rendering.dates import MONTHS  # few turns ask for a date
+
     return re.sub(r"(\d{4})-(\d{2})-(\d{2})", lambda d: f"{int(d[3])} {MONTHS[int(d[2]) - 1]} {d[1]}", text)

@@ -9,7 +9,7 @@ from assistant.knowledge.load import Tell, load
 from assistant.knowledge.location import knowledge_root
 from assistant.knowledge.problems import Problem
 from assistant.resolving import knowing
-from assistant.understanding.indexing import derive
+from assistant.understanding.deriving import derive
 
 
 class Knowledge(knowing.Knowledge):

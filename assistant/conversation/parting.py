@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+_MARKS = frozenset(",;.?&")
 _READ = 400
 """Characters of a turn in which a further question is looked for."""
 _HALVES = (
@@ -18,14 +19,21 @@ _ASKING = (
 )
 
 
+def may_join(text: str) -> bool:
+    """Return whether a text may hold several things at all: none without a mark or an "and" does."""
+    return not _MARKS.isdisjoint(text) or "and" in text.lower()
+
+
 def halves(text: str) -> Iterator[tuple[str, str]]:
     """Yield each way of parting a text in two where a second question may begin."""
-    for found in re.finditer(_HALVES, text[:_READ], re.IGNORECASE):
+    for found in re.finditer(_HALVES, text[:_READ], re.IGNORECASE) if may_join(text) else ():
         yield text[: found.start()], text[found.end() :]
 
 
 def all_parts(text: str, most: int) -> Iterator[list[str]]:
     """Yield a text parted everywhere that a further question may begin, where those are more than two."""
+    if not may_join(text):
+        return
     parts = [part for part in re.split(_HALVES, text[:_READ], flags=re.IGNORECASE) if part.strip()]
     if 2 < len(parts) <= most:
         yield parts

@@ -7,8 +7,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from assistant.conversation.context import Context
-from assistant.conversation.following import NEW, Merged, merged_words, put_aside
-from assistant.conversation.settings import other_setting
 from assistant.knowledge.records import Model
 from assistant.resolving.asked_quantity import quantity_of
 from assistant.resolving.deflections import Deflection, deflections
@@ -201,6 +199,9 @@ def _asks(question: Question, knowledge: Knowledge) -> bool:
 
 def merged(alone: Question, context: Context, knowledge: Knowledge, corrects: bool) -> tuple[Question, bool]:
     """Return the question before with the turn in it, and whether the turn only takes the place of its parts."""
+    from assistant.conversation.following import Merged, merged_words, put_aside  # a first question follows none
+    from assistant.conversation.settings import other_setting
+
     before = context.asked
     assert before is not None
     asked_back = isinstance(context.result, Needed) or (
@@ -283,6 +284,8 @@ def _control(order: Deflection) -> tuple[str, int]:
 
 def _parts(alone: Question, context: Context, knowledge: Knowledge) -> dict[int, int]:
     """Return which amounts of the last calculation the turn's amounts stand for, as the words beside them say."""
+    from assistant.conversation.following import NEW
+
     model = getattr(context.result, "model", None)
     if not isinstance(model, Model) or context.asked is None:
         return {}

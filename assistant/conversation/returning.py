@@ -6,7 +6,6 @@ import re
 
 from assistant.conversation.all_well import plain_words, well_again
 from assistant.conversation.context import Context, Earlier
-from assistant.conversation.given_inputs import choices_of
 from assistant.conversation.readings import question_of
 from assistant.conversation.traits import names_unknown
 from assistant.frozen import NamedTuple
@@ -43,7 +42,9 @@ def returned(text: str, context: Context, knowledge: Knowledge) -> Return | None
 
     One that was not spoken of yet begins anew.
     """
-    found = re.match(_BACK, text[:200], re.IGNORECASE | re.DOTALL)
+    said = text[:200].lower()
+    goes = "back to" in said or "return" in said
+    found = re.match(_BACK, text[:200], re.IGNORECASE | re.DOTALL) if goes else None
     if not found:
         return _told_again(text, context, knowledge)
     if well_again(plain_words(text)):
@@ -83,6 +84,8 @@ def _is_part(named: Question, context: Context, knowledge: Knowledge) -> bool:
     told = context.result
     if not isinstance(told, ModelResult) or names_unknown(told.model.id, named, knowledge):
         return False
+    from assistant.conversation.given_inputs import choices_of  # few turns need it
+
     return bool(named.reading.amounts or choices_of(told.model, named, knowledge))
 
 

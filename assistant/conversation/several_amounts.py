@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from assistant.conversation.calculated_lately import calculation_of
-from assistant.conversation.like_amounts import unit_word
 from assistant.conversation.readings import question_of
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Model, Schedule
@@ -32,6 +30,8 @@ def at_each_amount(question: Question, result: Result, knowledge: Knowledge) -> 
     amounts = _listed(question)
     if not isinstance(result, _ONE_OF_THEM) or len(amounts) < 2:
         return []
+    from assistant.conversation.calculated_lately import calculation_of  # most questions list no amounts
+
     unit = amounts[-1].unit
     found = [_at(a._replace(unit=a.unit or unit), amounts, question, knowledge) for a in amounts]
     told = [each.result for each in found]
@@ -81,6 +81,8 @@ def _of_one_unit(one: Amount, other: Amount) -> bool:
 
 
 def _at(amount: Amount, amounts: list[Amount], question: Question, knowledge: Knowledge) -> AtAmount:
+    from assistant.conversation.like_amounts import unit_word
+
     words = question.reading.words
     own = [f"{amount.value:.10g}", *([unit_word(amount.unit)] if amount.unit else [])]
     text = " ".join((*words[: amounts[0].start], *own, *words[amounts[-1].end :]))

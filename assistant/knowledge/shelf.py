@@ -16,7 +16,7 @@ FORM = 2
 _MARK = "\x7fshelf"
 """Stands in the rest for a shelf: its names with the place of each value."""
 _LENGTHS = 1 << 32
-"""A place is one number, as pairs would take three times the memory: where a value begins, times this, and its length."""
+"""A place is one number, as pairs take three times the memory: where a value begins times this, and its length."""
 _HEAD = 8
 """Bytes at the beginning that tell how long the rest is; then come the rest and the values."""
 
@@ -77,5 +77,6 @@ def _front(value: Any, values: list[bytes]) -> Any:
         own = [marshal.dumps(one, FORM) for one in value.values()]
         starts = accumulate(map(len, own), initial=sum(map(len, values)))
         values.extend(own)
-        return {_MARK: {name: start * _LENGTHS + len(one) for name, start, one in zip(value, starts, own, strict=False)}}
+        places = (start * _LENGTHS + len(one) for start, one in zip(starts, own, strict=False))
+        return {_MARK: dict(zip(value, places, strict=True))}
     return {name: _front(one, values) for name, one in value.items()} if isinstance(value, dict) else value

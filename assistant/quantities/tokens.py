@@ -39,29 +39,30 @@ _REPLACED = str.maketrans(
         **dict.fromkeys("\u00ad\u200c\u200d\u2060\ufeff\ufe0f", ""),  # joiners that show nothing
     }
 )  # fmt: skip
-_MARKS = re.compile("[\u0300-\u036f]+")
-_ESCAPES = re.compile(r"\x1b(?:\[[0-?]*[ -/]*[@-~]|\][^\x07\x1b]*(?:\x07|\x1b\\)?|.)?", re.DOTALL)
+# Patterns that few texts need are texts: each is compiled at its first use.
+_MARKS = "[\u0300-\u036f]+"
+_ESCAPES = r"(?s)\x1b(?:\[[0-?]*[ -/]*[@-~]|\][^\x07\x1b]*(?:\x07|\x1b\\)?|.)?"
 
 _MARKUP_SIGNS = frozenset("<>&[%")
 _ENTITIES = {
     "&lt;": "<", "&gt;": ">", "&amp;": "&", "&quot;": '"', "&#39;": "'", "&nbsp;": " ", "&deg;": "\u00b0", "%20": " ",
 }  # fmt: skip
-_TAGS = re.compile(
-    r"</?(?:a|b|i|u|p|em|h[1-6]|li|ol|ul|td|th|tr|br|hr|div|pre|img|code|span|body|head|html|font|form|input|table|tbody"
-    r"|thead|title|style|small|strong|button|blockquote)(?:\s[^<>]*)?/?>",
-    re.IGNORECASE,
+_TAGS = (
+    r"(?i)</?(?:a|b|i|u|p|em|h[1-6]|li|ol|ul|td|th|tr|br|hr|div|pre|img|code|span|body|head|html|font|form|input|table|tbody"
+    r"|thead|title|style|small|strong|button|blockquote)(?:\s[^<>]*)?/?>"
 )
-_PAIRED = re.compile(r"\[(\w+)\](.*?)\[/\1\]", re.DOTALL)
-_QUOTED = re.compile(r"^(?:\s*>)+\s*(?=[^\W\d_])", re.MULTILINE)
+_PAIRED = r"(?s)\[(\w+)\](.*?)\[/\1\]"
+_QUOTED = r"(?m)^(?:\s*>)+\s*(?=[^\W\d_])"
 """Marks at the beginning of a line that was quoted in a mail; before a number the sign says more than."""
 
-_BEFORE = re.compile(r"\bb4(?= [a-z])")
+_BEFORE = r"\bb4(?= [a-z])"
 """The word that it is written for in haste; a paragraph of that name has a capital."""
-_NUMBERED = re.compile(r"#(?=[0-9])")
+_NUMBERED = r"#(?=[0-9])"
 """The sign that stands for the word "number": "#1 system" is a name, "1 system" counts."""
 
-_POWER_OF_TEN = re.compile(r"(?<![\w.])[0-9]+(?:\.[0-9]+)?[eE][+-]?[0-9]+(?![\w.])")
-_BY_ZERO = re.compile(r"(?<![\w./])[0-9]+(?:\.[0-9]+)?/0+(?![\w./])")
+_DIGITS = frozenset("0123456789")
+_POWER_OF_TEN = r"(?<![\w.])[0-9]+(?:\.[0-9]+)?[eE][+-]?[0-9]+(?![\w.])"
+_BY_ZERO = r"(?<![\w./])[0-9]+(?:\.[0-9]+)?/0+(?![\w./])"
 _GREATEST = 1e12
 """Numbers written with a power of ten are read up to this one; greater ones measure nothing here."""
 _NO_NUMBER = "infinity"
@@ -93,20 +94,20 @@ _TOKEN = re.compile(
 def clean(text: str) -> str:
     """Return the text that token offsets refer to: plain quotes, hyphens and letters, no escapes and no mark-up."""
     if "\x1b" in text:
-        text = _ESCAPES.sub(" ", text)
+        text = re.sub(_ESCAPES, " ", text)
     if not _MARKUP_SIGNS.isdisjoint(text):
         text = _without_markup(text)
-    if "e" in text or "E" in text or "/0" in text:
-        text = _BY_ZERO.sub(_NO_NUMBER, _POWER_OF_TEN.sub(_in_full, text))
+    if ("e" in text or "E" in text or "/0" in text) and not _DIGITS.isdisjoint(text):
+        text = re.sub(_BY_ZERO, _NO_NUMBER, re.sub(_POWER_OF_TEN, _in_full, text))
     if "b4" in text:
-        text = _BEFORE.sub("before", text)
+        text = re.sub(_BEFORE, "before", text)
     if "#" in text:
-        text = _NUMBERED.sub("number ", text)
+        text = re.sub(_NUMBERED, "number ", text)
     if text.isascii():
         return text.replace("`", "'") if "`" in text else text
     from unicodedata import normalize  # only needed off the common path
 
-    return _MARKS.sub("", normalize("NFKD", text.translate(_REPLACED))).translate(_REPLACED)
+    return re.sub(_MARKS, "", normalize("NFKD", text.translate(_REPLACED))).translate(_REPLACED)
 
 
 def _in_full(match: re.Match[str]) -> str:
@@ -119,8 +120,9 @@ def _without_markup(text: str) -> str:
     """Return a text that was copied with its mark-up as it is read: no tags, entities or quotation marks of a mail."""
     for coded, sign in _ENTITIES.items():
         text = text.replace(coded, sign)
-    text = _TAGS.sub(" ", _QUOTED.sub("", text))
-    return _PAIRED.sub(r" \2 ", text)
+    if ">" in text:
+        text = re.sub(_TAGS, " ", re.sub(_QUOTED, "", text))
+    return re.sub(_PAIRED, r" \2 ", text) if "[" in text else text
 
 
 def tokenize(text: str, whole: frozenset[str] = frozenset()) -> list[Token]:

@@ -9,7 +9,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from assistant.answering.answer import Answer
 from assistant.answering.parts import inside, upper
 from assistant.rendering.asides import asides
 from assistant.rendering.lists_by_ear import crowd_parted, labels_apart
@@ -54,14 +53,6 @@ _LEANING = rf" *; (?=(?:with|by|and (?:at|with|by|in|on)) )(?!{_CLAUSE})"
 """What comes before a piece of a list that has no verb of its own."""
 _NOTE = r" ?(?:Value|[A-Z][^.]*? (?:is|are)) from memory, check the source\."
 """A note from one who writes to those who check; a listener would take it for a doubt of his own."""
-
-
-def text_by_ear(answer: Answer) -> str:
-    """Return the text of an answer with what it says in other words for a listener, still as it is written."""
-    text = answer.text
-    for written, heard in answer.aloud:
-        text = text.replace(written, heard, 1)
-    return text
 
 
 def sentences_by_ear(text: str, signs: Iterable[str]) -> str:

@@ -6,7 +6,6 @@ from collections.abc import Collection, Iterator
 from re import findall
 
 from assistant.resolving.knowing import Knowledge
-from assistant.understanding.indexing import texts_held
 from assistant.understanding.mentions import PLAIN, Mention
 from assistant.understanding.words import stem
 
@@ -61,6 +60,8 @@ def _knows(known: Collection[str], mention: Mention, know: Knowledge) -> bool:
 
 def _told(record: str, know: Knowledge) -> Iterator[str]:
     """Yield what a record says and is asked by, without the words that it only passes over."""
+    from assistant.understanding.indexing import texts_held  # few questions need it
+
     found = know.base.records[record]
     also = getattr(found, "also", "")
     for text in texts_held(know.base, found):

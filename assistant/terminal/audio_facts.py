@@ -15,7 +15,6 @@ from assistant.practice.asking.pool import Pool, drillable
 from assistant.practice.making.make import make_questions
 from assistant.practice.making.proving import answer_to
 from assistant.practice.making.question import CAUSE, FORMS, LONG_SUMS, LOSS, STATE, Question
-from assistant.rendering.by_ear import text_by_ear
 from assistant.rendering.text import sources_line
 from assistant.terminal.disputes import kept_disputes
 from assistant.terminal.records import clock, opened_record, somebody
@@ -105,7 +104,7 @@ def _easiest(group: Sequence[Question]) -> Question:
 def _ask(question: Question, knowledge: Knowledge, settings: VoiceSettings) -> Ask:
     """Return a question and its answer as they are said: what is worded for the ear is so here too."""
     answer = answer_to(question.text, question.variant, knowledge)
-    heard = text_by_ear(answer) if answer.text == question.key.says else question.key.says
+    heard = answer.by_ear if answer.text == question.key.says else question.key.says
     return Ask(said_aloud(question.text, knowledge, settings), said_aloud(heard, knowledge, settings), question.text)
 
 

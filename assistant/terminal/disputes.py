@@ -6,7 +6,6 @@ beside before a new one is written.
 
 from __future__ import annotations
 
-import json
 import os
 
 from assistant.terminal.places import data_folder, write_private
@@ -39,6 +38,8 @@ def keep_disputes(type_id: str, disputed: Disputes) -> bool:
     if damage:
         _lay_beside()
     everything = {**found, type_id: [list(pair) for pair in disputed]}
+    import json
+
     body = json.dumps(everything, indent=2, ensure_ascii=True) + "\n"
     return write_private(_path(), body)
 
@@ -59,6 +60,8 @@ def _read() -> tuple[dict[str, object], str]:
     try:
         if os.path.getsize(_path()) > _LARGEST:
             return {}, f"holds more than {_LARGEST:,} bytes"
+        import json  # few have set anything aside
+
         with open(_path(), encoding="utf-8") as file:
             found = json.load(file)
     except (FileNotFoundError, NotADirectoryError):

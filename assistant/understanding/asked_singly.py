@@ -10,4 +10,5 @@ _SINGLY = r"\b(?:(?:one|a|an|each|single)(?: \w+)? at a time|(one|item|line) by 
 
 def asks_singly(words: Sequence[str]) -> bool:
     """Return whether words ask for steps one at a time."""
-    return re.search(_SINGLY, " ".join(words)) is not None
+    said = " ".join(words)
+    return ("at a time" in said or " by " in said) and re.search(_SINGLY, said) is not None

@@ -12,7 +12,6 @@ from assistant.conversation.context import Context
 from assistant.conversation.controls import control
 from assistant.quantities.amounts import Amount
 from assistant.quantities.show import exact_shown, number_words
-from assistant.rendering.by_ear import text_by_ear
 from assistant.resolving.knowing import Knowledge
 
 _NUMBER = re.compile(r"(?<![\w.])\d[\d,]*(?:\.\d+)?")
@@ -29,7 +28,7 @@ def with_numbers(answer: Answer, after: Context, knowledge: Knowledge) -> Answer
     missing = _missing(answer, after.asked.reading.amounts, knowledge)
     if not missing:
         return answer
-    heard = text_by_ear(answer)
+    heard = answer.by_ear
     listed = _LISTED.search(heard)
     at, mark = (0, ":") if listed else (_first_ends(heard), ".")
     text = f"{heard[:at].rstrip()} With {', '.join(missing)}{mark} {heard[at:]}".strip()

@@ -9,7 +9,6 @@ from assistant.answering.answer import ANSWER, Answer
 from assistant.answering.parts import upper
 from assistant.conversation.opening import Knowledge
 from assistant.frozen import NamedTuple
-from assistant.rendering.by_ear import text_by_ear
 from assistant.rendering.speech import spoken
 from assistant.voice.speaking.settings import VoiceSettings
 
@@ -36,7 +35,7 @@ def answer_phrases(answer: Answer, knowledge: Knowledge, settings: VoiceSettings
     """Return what is said to a question: the answer, and after a limit or a procedure the caution again."""
     said = answer.spoken
     if settings.digits or not said:
-        said = said_aloud(text_by_ear(answer), knowledge, settings)
+        said = said_aloud(answer.by_ear, knowledge, settings)
     found = phrases(said)
     if answer.outcome != ANSWER or not _wants_caution(answer, knowledge) or not found:
         return found
