@@ -329,6 +329,8 @@ def rows(entries: int, model: str, folder: str) -> Iterator[Row]:
     environment = {**os.environ, "DOWNLOCK_CACHE": f"{folder}/cache", "DOWNLOCK_HOME": f"{folder}/home"}
     environment["TERM"] = environment.get("TERM", "xterm")
     environment.pop("PYTHONDONTWRITEBYTECODE", None)  # an installed program is compiled once, not at every start
+    compiling = [sys.executable, "-m", "compileall", "-q", str(ROOT / "assistant")]
+    subprocess.run(compiling, env=environment, stdout=subprocess.DEVNULL, check=True)
     texts = [one_line(key["q"]) for key in singles("tuned")]
     small = opened()
     yield process_row(environment)

@@ -6,7 +6,7 @@ import re
 
 _MOST_IN_RANGE = 1000
 """Paragraphs that one range may stand for."""
-_RANGE = re.compile(r"(.*?)(\d+) to (.*?)(\d+)")
+_RANGE = r"(.*?)(\d+) to (.*?)(\d+)"
 
 
 def paragraphs_of(listed: tuple[str, ...]) -> dict[str, None]:
@@ -28,7 +28,7 @@ def listed_shown(listed: dict[str, None]) -> str:
 
 def spelt_out(listed: str) -> list[str]:
     """The paragraphs of one item: itself, or each from the first of a range to the last; none of a bad range."""
-    found = _RANGE.fullmatch(listed)
+    found = re.fullmatch(_RANGE, listed)
     if not found:
         return [listed]
     section, first, same, last = found[1], int(found[2]), found[3], int(found[4])

@@ -20,7 +20,7 @@ from assistant.resolving.results import Choices, Declined, FactResult, LimitResu
 _CALLED = frozenset(("paragraph", "para", "section", "item", "chapter", "part", "sub", "number", "page", "checklist"))
 _BY_ITSELF = frozenset(("paragraph", "para", "section"))
 """Words that say of the number after them that it is a paragraph's."""
-_NUMBERED = re.compile(r"[a-z]\.?\d+(?:\.\d+)*|\d+(?:\.\d+)+")
+_NUMBERED = r"[a-z]\.?\d+(?:\.\d+)*|\d+(?:\.\d+)+"
 """A paragraph's number: with a letter or a point, or it may be a revision."""
 _MOST_TOLD, _MOST_OFFERED = 4, 3
 _LEAST = 0.4
@@ -68,10 +68,10 @@ def _named(words: Sequence[str], know: Knowledge) -> _Named | None:
             after += 1
         for end in (after + 2, after + 1) if meant else ():
             number = "".join(words[after:end])
-            found = _written(number, meant) if _NUMBERED.fullmatch(number) else None
+            found = _written(number, meant) if re.fullmatch(_NUMBERED, number) else None
             if found:
                 return _Named(*found, range(at, end))
-        if meant and any("." in w[1:] and _NUMBERED.fullmatch(w) for w in words[after : after + 1]):
+        if meant and any("." in w[1:] and re.fullmatch(_NUMBERED, w) for w in words[after : after + 1]):
             return _Named(meant[0].id, "", range(at, after + 1))
     return None
 

@@ -18,7 +18,7 @@ from assistant.understanding.words import stem
 _FIELD, _PART, _ONE, _BY = "{", "}", "|", "^"
 _SENSES = 2
 TOPIC = "topic"
-_ELSEWHERE = re.compile(r"^([A-Z]+ [\w.-]+): (.+)$")
+_ELSEWHERE = r"^([A-Z]+ [\w.-]+): (.+)$"
 """A way of asking that is for a record after another paragraph than its own: "ABN 32.4: only two greens"."""
 SMALL = frozenset({
     "a", "an", "the", "and", "so", "ok", "okay", "right", "but", "well", "um", "er", "hm", "please", "sorry", "then",
@@ -55,7 +55,7 @@ def compiled(reader: Any, base: Any) -> dict[str, list[str]]:
         own = {*_first(record), *_topic(record, base)}
         for step, texts in _texts(record):
             for text in texts:
-                elsewhere = _ELSEWHERE.match(text)
+                elsewhere = re.match(_ELSEWHERE, text)
                 packed = _FIELD.join((name, step, _packed(reader, elsewhere[2] if elsewhere else text)))
                 for paragraph in (elsewhere[1],) if elsewhere else sorted(own):
                     found[paragraph].append(packed)
@@ -84,7 +84,7 @@ def texts_of(record: Any) -> Iterator[str]:
     """Yield the ways of asking of a record and its steps, as they are written."""
     for _, texts in _texts(record):
         for text in texts:
-            elsewhere = _ELSEWHERE.match(text)
+            elsewhere = re.match(_ELSEWHERE, text)
             yield elsewhere[2] if elsewhere else text
 
 
