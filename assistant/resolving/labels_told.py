@@ -99,6 +99,12 @@ def labels_ended(question: Question, know: Knowledge) -> Iterator[Fact]:
                 yield fact
 
 
+def label_holds(concept: str, conditions: Iterable[Condition], know: Knowledge) -> bool:
+    """Return whether a label shows in the states given, what is not named being normal."""
+    state = {c.input: c.value for c in conditions if not c.is_result}
+    return all(_holds(name, value, state, know) for name, value in know.states.shows[concept][1])
+
+
 def _holds(name: str, value: str, state: dict[str, str], know: Knowledge) -> bool:
     if not is_result(name):
         return state.get(name, know.states.normal(name)) == value

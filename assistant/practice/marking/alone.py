@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 
 from assistant.practice.marking.found import Held, element_said
@@ -18,6 +19,20 @@ _TELLING = 0.7
 _LET_OUT = word_set("flap gear leg spoiler wheel")
 """What is there when it is out, as plain words."""
 _GONE = (LOST - {"lose", "loses", "unaffected", "unchanged", "goes"}) | {"ignored", "released"}
+
+
+_WITH_ITS = r"\bwith its (?:\w+ )?\w+"
+_BY_ITSELF = (
+    r"(?<!not )(?<!n't )\b(?:alone|on its own|by itself|(?:only|just) (?:this|that|the)(?: one)?"
+    r"(?: tyre| wheel| brake)?(?: needs?| is| has| goes|$| [.,;]))"
+)
+
+
+def by_itself(held: Sequence[Held], said: Said) -> list[str]:
+    """Return the points by which a thing is taken with another, where an answer says that it is taken alone."""
+    alone_said = re.search(_BY_ITSELF, " ".join(said.reading.words))
+    together = [h.point for h in held if re.search(_WITH_ITS, h.point.text)]
+    return [f"by itself: {p.text}" for p in together] if alone_said else []
 
 
 def alone(held: Sequence[Held], said: Said) -> list[str]:

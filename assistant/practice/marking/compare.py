@@ -11,7 +11,7 @@ from itertools import combinations
 from assistant.frozen import NamedTuple
 from assistant.practice.marking.absolutes import absolute, nothing_does, other_manner, same_as_other, too_soon, whatever
 from assistant.practice.marking.alike import crossed, paired, parts_exchanged
-from assistant.practice.marking.alone import alone
+from assistant.practice.marking.alone import alone, by_itself
 from assistant.practice.marking.ascribed import ascribed
 from assistant.practice.marking.band_follows import follows_held, follows_wrong
 from assistant.practice.marking.band_sides import sides_exchanged
@@ -19,8 +19,10 @@ from assistant.practice.marking.cases import cases_wrong
 from assistant.practice.marking.causes import judge_ways
 from assistant.practice.marking.choices import left_open
 from assistant.practice.marking.contrary_state import contrary_said
+from assistant.practice.marking.degree_said import degree_wrong
 from assistant.practice.marking.every_variant import never_changed, said_of_every
 from assistant.practice.marking.foreign_steps import foreign_steps
+from assistant.practice.marking.former_told import with_formers
 from assistant.practice.marking.found import (
     ENOUGH,
     LITTLE,
@@ -35,6 +37,7 @@ from assistant.practice.marking.found import (
 )
 from assistant.practice.marking.framed import in_the_same_frame
 from assistant.practice.marking.instead import other_action, other_end, other_purpose, other_reason
+from assistant.practice.marking.label_parts import falsely_shown
 from assistant.practice.marking.misplaced import (
     beside_it,
     elsewhere,
@@ -103,6 +106,7 @@ class Compared(NamedTuple):
 
 def compare(need: Need, said: Said, know: Knowledge) -> Compared:
     """Return how an answer stands to what is needed."""
+    said = with_formers(said, need, know)
     ways = _ways(need, said, know)
     if ways and all(point.way for point in need.points):
         return ways._replace(wrong=(*ways.wrong, *systems(said), *in_the_same_frame(need, said, know)))
@@ -142,6 +146,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *with_another_verb(need, said, know),
         *in_all(need, said, know),
         *alone(held, said),
+        *by_itself(held, said),
         *other_reference(need, said),
         *put_back(need, said),
         *mixed_up(held, need, said),
@@ -181,6 +186,8 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *never_changed(need, said),
         *ascribed(need, said, know),
         *contrary_said(held, need, said),
+        *degree_wrong(need, said, know),
+        *falsely_shown(held, need, said, know),
     ]
     if need.ordered and not wrong:
         wrong += out_of_order(held if need.sequence else _entangled(held, said), said)

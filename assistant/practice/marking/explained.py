@@ -7,10 +7,12 @@ from collections.abc import Iterable
 from itertools import combinations
 
 from assistant.knowledge.records import Limit
+from assistant.practice.marking.edges import steps_past
 from assistant.practice.marking.equal import equals, rounded, same_kind, says
 from assistant.practice.marking.points import Figure, Need
 from assistant.practice.marking.said import Claim, Said
 from assistant.practice.marking.wording import LESS, MORE
+from assistant.practice.marking.working import in_sum
 from assistant.quantities.amounts import Amount
 from assistant.quantities.units import Units
 from assistant.resolving.knowing import Knowledge
@@ -36,7 +38,7 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
         return not (_in_place_of(claim, missing, need, said) or _as_the_limit(claim, need, said, know))
     if not need.change and not claim.former and _is_former_alone(amount, need, know):
         return False
-    if _in_working(claim, said) or (amount.raw.lower() == "half" and not missing):
+    if _leads_on(claim, need, said, know) or (amount.raw.lower() == "half" and not missing):
         return True
     judged = any(p.verdict for p in need.points) and claim.sense not in ("max", "min")
     amiss = any(same_kind(amount, figure, know.units) for figure in missing)
@@ -56,6 +58,11 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
     return any(
         _derived(amount, f, know.units) if f.unit == "percent" else rounded(amount, f, know.units) for f in need.extra
     )
+
+
+def _leads_on(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether a number only leads up to a figure, or past it: one of a sum, a step beyond a bound."""
+    return _in_working(claim, said) or steps_past(claim, need, said, know) or in_sum(claim, need, said, know)
 
 
 def _is_former_alone(amount: Amount, need: Need, know: Knowledge) -> bool:

@@ -14,6 +14,7 @@ from assistant.practice.marking.remarks import ACTION
 from assistant.practice.marking.said import plain
 from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Knowledge
+from assistant.resolving.results import BandResult
 
 COMPUTED = 0.03
 
@@ -160,6 +161,12 @@ def asks_rule(record: Any, amounts: Iterable[Amount]) -> bool:
         if (a.unit == "percent" and a.value in shares) or (a.unit == record.unit and a.value in edges)
     ]
     return len(named) > 1
+
+
+def edges_of(result: Any) -> tuple[Figure, ...]:
+    """Return the edge that decides where a reading is held against bands; none where nothing is read."""
+    banded = isinstance(result, BandResult) and result.given == result.given
+    return _band_figures(result) if banded else ()
 
 
 def _band_figures(result: Any) -> tuple[Figure, ...]:

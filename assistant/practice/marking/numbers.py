@@ -46,7 +46,7 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
     fits = [[(i, k) for i, k, f in wanted if _suits(claim, f, need, said, know)] for claim in said.claims]
     found: dict[tuple[int, int], int] = {}
     labels = {} if need.ordered or need.change else labels_of(need, alike_points(need), know)
-    named = stretches(labels, (c.amount.start for c in said.claims), said) if len(labels) > 1 else {}
+    named = stretches(labels, (c.amount.start for c in said.claims if not c.former), said) if len(labels) > 1 else {}
     wrong = [*swapped(need, said, fits, labels, named)]
     again: list[Claim] = []
     for claim, spots in zip(said.claims, fits, strict=True):

@@ -10,6 +10,7 @@ from assistant.conversation.readings import question_of
 from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.equal import equals, same_kind
 from assistant.practice.marking.found import Held
+from assistant.practice.marking.label_parts import other_label
 from assistant.practice.marking.points import Figure, Need
 from assistant.practice.marking.polarity import denied
 from assistant.practice.marking.rivals import rivals
@@ -32,6 +33,8 @@ def on_another_matter(held: tuple[Held, ...], need: Need, said: Said, know: Know
         return False
     if any(h.share and not h.point.verdict for h in held) or answers_in_kind(need, said, know):
         return False
+    if _refuses(held, need, said):
+        return False
     named = [m for m in said.content if not m.mended and said.words[m.start] not in NEGATORS]
     told = any(not need.words.isdisjoint(said.words[i] for i in m.taken) for m in named)
     if told or len(named) < _LEAST or not _is_elsewhere([m.concepts for m in named], need):
@@ -39,6 +42,13 @@ def on_another_matter(held: tuple[Held, ...], need: Need, said: Said, know: Know
     found = candidates(question_of(said.text, know, ""), know)[:_NEAR_BY]
     facts = [c.result.fact for c in found if isinstance(c.result, r.FactResult)]
     return any(fact.says not in need.expected and says_so(fact.says, said, know) for fact in facts)
+
+
+def _refuses(held: tuple[Held, ...], need: Need, said: Said) -> bool:
+    """Return whether an answer rightly denies outright what is asked: "no towing", of whether it may be towed."""
+    first = next((m for m in said.content if m.start == 1), None)
+    denied_first = said.reading.words[0] == "no" and first is not None and first.concepts & need.question.concepts
+    return bool(denied_first) and any(h.share and h.point.verdict for h in held)
 
 
 _ON_WHAT_IS_ASKED = word_set("""
@@ -49,10 +59,10 @@ _ON_WHAT_IS_ASKED = word_set("""
 
 
 def answers_in_kind(need: Need, said: Said, know: Knowledge) -> bool:
-    """Return whether an answer gives a figure, a colour, a mode or a person as it is asked for."""
+    """Return whether an answer gives a figure, a colour, a mode, a label or a person as it is asked for."""
     figures = [f for p in need.points for f in p.figures]
     return any(same_kind(c.amount, f, know.units) for c in said.claims for f in figures) or bool(
-        rivals(need, said, know)
+        rivals(need, said, know) or other_label(need, said, know)
     )
 
 

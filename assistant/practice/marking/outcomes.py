@@ -13,8 +13,9 @@ from assistant.practice.marking.case_verdicts import done_verdict, implied
 from assistant.practice.marking.derived import there_is
 from assistant.practice.marking.elements import concepts_in, of_its_subject, point
 from assistant.practice.marking.parts import POLAR, parts_of, pieces
+from assistant.practice.marking.phrased import asks_label
 from assistant.practice.marking.points import Point, State
-from assistant.practice.marking.remarks import ACTION, counted_in, remarked
+from assistant.practice.marking.remarks import ACTION, COUNTED, counted_in, remarked
 from assistant.practice.marking.said import plain
 from assistant.practice.marking.turned import asks_loss
 from assistant.resolving import tables
@@ -48,6 +49,7 @@ def tables_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
 
 
 def _table_points(result: Any, text: str, know: Knowledge, alone: bool = True) -> list[Point]:
+    text = _without_labels(text) if result.labels else text
     names = outputs_asked(result, text, know, alone)
     if len(parts_of(text)) < 2 and POLAR.search(text) and not ACTION.search(text):
         judged = _judged(result, names, text, know)
@@ -113,9 +115,18 @@ def outputs_asked(result: Any, text: str, know: Knowledge, alone: bool = True) -
     if found and set(found) < set(result.asked):
         return found
     asked_for = {*result.asked, *found}
-    if alone and asking and len(asked_for) < min(len(parts_of(asking[0])), len(result.table.outputs)) == 2:
+    asks = _without_labels(asking[0]) if asking and result.labels else "".join(asking)
+    parts = [p for p in parts_of(asks) if not COUNTED.search(p)]
+    if alone and len(asked_for) < min(len(parts), len(result.table.outputs)) == 2:
         return [o.id for o in result.table.outputs][:2]
     return list(dict.fromkeys([*result.asked, *found])) or [o.id for o in result.table.outputs]
+
+
+def _without_labels(text: str) -> str:
+    """Return a question without the parts that ask which light or memo shows: the label told answers those."""
+    for part in (p for p in parts_of(text) if asks_label(p)):
+        text = re.sub(rf"[,;]?\s*(?:\band\s+)?{re.escape(part.removeprefix('and '))}", "", text)
+    return text
 
 
 _HOW_TO = re.compile(

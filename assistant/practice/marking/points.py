@@ -127,6 +127,8 @@ class Need(NamedTuple):
     """Concepts of the full answer: naming them is no contradiction."""
     besides: frozenset[str] = frozenset()
     """Concepts that statements say together with the results asked for: true of them, though nobody asked."""
+    unshown: frozenset[str] = frozenset()
+    """The labels that do not show in the state that is asked about."""
     expected: str = ""
     sources: tuple[Citation, ...] = ()
     change: bool = False
@@ -134,6 +136,8 @@ class Need(NamedTuple):
     """Where a reading is judged: whether it is within its limit."""
     standing: tuple[Figure, ...] = ()
     """Where a reading that is judged stands: itself, and as a share of what it is measured by."""
+    edges: tuple[Figure, ...] = ()
+    """Of a reading that is held against bands: the edge that decides, as the rule has it and as it comes to."""
     unanswered: bool = False
     """Whether a part of the question is answered by nothing, so that no answer can be seen to be whole."""
     loss: bool = False

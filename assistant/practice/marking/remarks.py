@@ -27,10 +27,11 @@ def remarked(table: StateTable, row: Any, text: str, know: Knowledge) -> list[Po
     given = {(c.input, c.value) for c in row.conditions if c.remark}
     if not given or len(parts_of(text)) < 2:
         return []
+    read = " ".join(c.remark for c in row.conditions)
     told = [
         remark
         for name, value, remark in table.remarks
-        if any((name, value) == (c.input, c.value) for c in row.conditions)
+        if any((name, value) == (c.input, c.value) for c in row.conditions) and _of_reading(remark, read, know)
     ]
     named = know.phrase(text).concepts
     outputs = frozenset(c for o in table.outputs for c in know.phrase(o.label).concepts)
@@ -38,18 +39,25 @@ def remarked(table: StateTable, row: Any, text: str, know: Knowledge) -> list[Po
     for remark in told:
         says, _, action = re.sub(r"\s*\([^)]*\)", "", remark).partition(": ")
         clauses = [c for c in re.split(r",\s+(?:and\s+)?", says) if not know.phrase(c).amounts]
-        points += [point(c, know) for c in clauses if (told_concepts(know.phrase(c)) & named) - outputs]
+        asked = [c for c in clauses if (told_concepts(know.phrase(c)) & named) - outputs]
+        points += [point(c, know)._replace(kept=True) for c in asked]
         points += [point(action, know)] if action and ACTION.search(text) else []
     return points
 
 
+def _of_reading(remark: str, read: str, know: Knowledge) -> bool:
+    """Return whether a remark is made of just such a reading: its figures are those that the reading goes by."""
+    made, own = ({a.value for a in know.phrase(re.sub(r"\([^)]*\)", "", t)).amounts} for t in (remark, read))
+    return made <= own
+
+
 def counted_in(table: StateTable, said: dict[str, str], names: list[str], text: str, know: Knowledge) -> list[Point]:
     """Return the number that a result gives besides, where it is asked for: "and the number of applications"."""
-    found = _HOW_MANY.findall(text)
+    found = COUNTED.findall(text)
     asked = frozenset(c for words in found for c in told_concepts(know.phrase(words)))
     told = [(name, re.split(r"[:,] ", output_words(table, name, said[name]))) for name in said]
     pieces_ = [p for name, each in told for p in (each[1:] if name in names else each)]
     return [point(p, know) for p in pieces_ if know.phrase(p).amounts and told_concepts(know.phrase(p)) & asked]
 
 
-_HOW_MANY = re.compile(r"\b(?:number of|how many) ([\w-]+(?: [\w-]+)?)", re.IGNORECASE)
+COUNTED = re.compile(r"\b(?:number of|how many) ([\w-]+(?: [\w-]+)?)", re.IGNORECASE)

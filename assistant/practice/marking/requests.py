@@ -24,6 +24,7 @@ from assistant.practice.marking.phrased import CHANGE, at_what_speed, brought_on
 from assistant.practice.marking.reasons import both_cases, with_its_figure, with_reason, with_why
 from assistant.practice.marking.siblings import asks_both_ends, with_siblings
 from assistant.practice.marking.side_by_side import of_each_thing
+from assistant.practice.marking.state_told import by_its_state
 from assistant.practice.marking.steps_asked import steps_asked
 from assistant.practice.marking.sure_parts import of_each_part
 from assistant.practice.marking.told_whole import told_whole
@@ -82,8 +83,7 @@ def _asked(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     if steps:
         return steps
     whole = _all_steps(whole, len(parts), know) if whole else None
-    several = of_each_calculation(whole, parts, text, know) or instead_of_state(whole, parts, text, know)
-    several = several or _several(parts, text, whole, know)
+    several = _in_parts(whole, parts, text, know) or _several(parts, text, whole, know)
     if several:
         return several
     if whole and len(parts) < 2 and isinstance(whole.result, r.FactResult):
@@ -98,6 +98,12 @@ def _asked(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     if whole:
         return with_siblings(whole, text, know)
     return _as_it_comes(parts, text, know)
+
+
+def _in_parts(whole: Asked | None, parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return what answers the parts of a question of which one thing alone was taken for the whole."""
+    told = by_its_state(whole, parts, text, know) or of_each_calculation(whole, parts, text, know)
+    return told or instead_of_state(whole, parts, text, know)
 
 
 def _of_one(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:

@@ -22,8 +22,9 @@ from assistant.practice.marking.carried_on import has_open
 from assistant.practice.marking.cases import in_its_case
 from assistant.practice.marking.causes import asks_one
 from assistant.practice.marking.either import chosen
+from assistant.practice.marking.judged import edges_of
 from assistant.practice.marking.kinds import MAKERS
-from assistant.practice.marking.label_parts import labels_shown
+from assistant.practice.marking.label_parts import labels_shown, labels_told, unshown
 from assistant.practice.marking.narrowing import (
     distinct,
     labelled,
@@ -106,7 +107,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
     elif not any(isinstance(one.result, r.ProcedureResult) for one in found):
         points = without_checks(points, reading)
     points += [p for was, now in zip(first, found, strict=True) if was is not now for p in figures_of(was, know)]
-    points += labels_shown(found, text, know)
+    points += labels_shown(found, text, know) + labels_told(found, text, know)
     answers = [one.answer for one in found]
     if asks_choice(text) and len(found) == 1:
         points = [p._replace(figures_suffice=p.figures_suffice or bool(p.figures)) for p in points]
@@ -131,6 +132,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         row=tuple(p for one in found for p in row_of(one, text, know)),
         said=frozenset(c for a in answers for c in know.phrase(a.text).concepts),
         besides=frozenset(c for one in found for c in true_besides(one, text, know)),
+        unshown=frozenset(unshown(found, know)),
         expected=" ".join(dict.fromkeys(a.text for a in answers)),
         sources=tuple(dict.fromkeys(s for a in answers for s in a.sources)),
         change=any(isinstance(one.result, r.ChangeResult) for one in found),
@@ -138,6 +140,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
         or has_open(found, parts_of(text), text, know),
         within=_is_within(found[0].result),
         standing=standing_of(found[0].result),
+        edges=edges_of(found[0].result),
         loss=any(isinstance(one.result, r.LossResult) for one in found) or reading.asks_loss,
         polar=bool(POLAR.search(text)),
         cause=next((one.result for one in found if isinstance(one.result, r.CauseResult)), None),

@@ -155,8 +155,8 @@ def _only_given(concept: str, need: Need) -> bool:
     return all(e.given for p in need.points for e in p.elements if concept in e.concepts)
 
 
-def is_put_off(place: int, said: Said, need: Need) -> bool:
-    """Return whether a name is said not to hold: "NORMAL is gone", "not red", "was white"."""
+def is_put_off(place: int, said: Said, need: Need, last: int | None = None) -> bool:
+    """Return whether a name is said not to hold: "NORMAL is gone", "not red", "was white". last: its last word."""
     words = said.reading.words
     for i in range(place - 1, max(-1, place - 4), -1):
         if words[i] in _DENYING:
@@ -165,7 +165,8 @@ def is_put_off(place: int, said: Said, need: Need) -> bool:
             return i > 0 or words[i] != "no" or not any(p.verdict for p in need.points)
         if words[i] in wording.STOPS or words[i] in ("and", "or", "in"):
             break
-    for word in words[place + 1 : place + 5]:
+    end = place if last is None else last
+    for word in words[end + 1 : end + 5]:
         if word in wording.STOPS or word in wording.CONTRASTS or word in ("with", "without"):
             return False
         if word in wording.LOST:

@@ -34,7 +34,8 @@ def state_said(state: State, need: Need, said: Said) -> bool | None:
     if both and state in unsaid:
         return both.group(1) not in wording.LOST
     alone = all(p.state for p in need.points)
-    if len(unsaid) == 1 and (alone or (need.polar and said.reading.words[:1] == ("it",))):
+    opens = need.polar and said.reading.words[:1] in _OF_IT
+    if len(unsaid) == 1 and (alone or opens):
         of_it = _said_of_it(said)
         if of_it is not None:
             return of_it
@@ -102,6 +103,8 @@ def _said_of_it(said: Said) -> bool | None:
     return (gone is bool(denies % 2)) if gone else not denies % 2 if there else None
 
 
+_OF_IT = (("it",), ("holds",), ("steers",), ("works",))
+"""First words that speak of the thing asked about without its name."""
 _TWO = 2
 _BOTH = re.compile(
     r"\bboth (?:of them )?(?:are |have |is |do )?(?:now |still )?(gone|lost|out|off|dead|unavailable|inoperative|inop|"

@@ -6,7 +6,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from assistant.practice.marking.equal import says
 from assistant.practice.marking.points import Figure, Need
@@ -64,7 +64,7 @@ _IN_ALL = re.compile(
 def in_all(need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return the figures that are asked for of each thing, and are said to be of all of them together."""
     figures = [f for p in need.points for f in p.figures if f.tolerance]
-    if _EACH.isdisjoint(need.question.words) or len(need.points) > 1:
+    if not _of_each(need.question.words) or len(need.points) > 1:
         return []
     return [
         f"{c.amount.raw} in all" for c in said.claims
@@ -72,6 +72,12 @@ def in_all(need: Need, said: Said, know: Knowledge) -> list[str]:
     ]  # fmt: skip
 
 
+def _of_each(words: Sequence[str]) -> bool:
+    """Return whether a question asks of each thing; "3 m at each side" only bounds one."""
+    return any(w in _EACH and words[i + 1 : i + 2] not in _MARGINS for i, w in enumerate(words))
+
+
+_MARGINS = tuple((w,) for w in ("edge", "end", "side", "way"))
 _COUNTS = word_set("two three four six 2 3 4 6")
 
 

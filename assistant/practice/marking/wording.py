@@ -134,7 +134,7 @@ NEEDS = word_set("be has have must need needed needs only required requires shou
 GREATER_OF = re.compile(r"\bwhichever (?:is |one is )?(?:the )?(?:more|higher|greater|bigger|larger)\b")
 AT_MOST = re.compile(
     r"(?:at most|or less|or below|or under|or lower|or slower|or fewer|maximum|"
-    r"max|not above|not over|not exceed|not exceeding|not more than|not faster than|"
+    r"\bmax\b|not above|not over|not exceed|not exceeding|not more than|not faster than|"
     r"no more than|no faster than|no higher than|no greater than|not to exceed|"
     r"or smaller|at or below|not greater than|not beyond|and below|and under|"
     r"not higher than|never more than|never above|never over|(?<!it )tops|upper limit|"
@@ -142,7 +142,7 @@ AT_MOST = re.compile(
 )
 AT_LEAST = re.compile(
     r"(?:at least|or more|or better|or above|or over|or higher|or greater|minimum|"
-    r"min|not below|not under|not less than|no less than|not lower than|no lower than|"
+    r"\bmin\b|not below|not under|not less than|no less than|not lower than|no lower than|"
     r"no slower than|not slower than|or faster|at or above|and above|upward|upwards|"
     r"and up(?! (?:at|to|by|below)\b)|never below|never less than|never under|lower limit|"
     r"is (?:the |a |its )(?:least|lowest|slowest|floor|min|minimum)\b)"

@@ -1,0 +1,75 @@
+"""Numbers of a sum that lead up to a computed result: "R outer 8.4 m, R nose 14.2 m, plus 6: 28.7 m".
+
+They count as working only where the right result stands behind them, as the last number of its kind, and each of them
+is reckoned from what stands before it: the question, the full answer's figures, the other numbers said.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from itertools import combinations
+
+from assistant.practice.marking.equal import in_unit, same_kind, says
+from assistant.practice.marking.points import Need
+from assistant.practice.marking.said import Claim, Said
+from assistant.practice.marking.wording import word_set
+from assistant.resolving.knowing import Knowledge
+
+_CLOSE = 0.012
+_CLOSENESS = 0.003
+"""How near to the result a sum of numbers that are said must come."""
+_MOST = 5
+_LEAST = 2
+_KELVIN = 273.15
+_LEFT_OPEN = word_set("or either maybe perhaps between")
+
+
+def in_sum(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether a number is one of the working of a result that is rightly said behind it."""
+    computed = [f for p in need.points for f in p.figures if f.tolerance]
+    if len(need.points) != 1 or not computed or not _LEFT_OPEN.isdisjoint(said.reading.words):
+        return False
+    result = computed[0]
+    alike = [c for c in said.claims if same_kind(c.amount, result, know.units)]
+    if not alike or alike[-1] is claim or not says(alike[-1], result, know):
+        return False
+    if claim.amount.start > alike[-1].amount.start:
+        return False
+    own = said.claims[: said.claims.index(claim)]
+    leading = [c.amount.value for c in said.claims if c.amount.start < alike[-1].amount.start]
+    return _adds_up(claim.amount.value, leading, result.value) or _reckoned(
+        claim.amount.value, {*_given(need, know), *(c.amount.value for c in own)}
+    )
+
+
+def _adds_up(value: float, leading: list[float], result: float) -> bool:
+    """Return whether a number is one of some that together make the result."""
+    sums = (each for n in range(_LEAST, min(_MOST, len(leading)) + 1) for each in combinations(leading, n))
+    return any(value in each and abs(sum(each) - result) <= _CLOSENESS * abs(result) for each in sums)
+
+
+def _given(need: Need, know: Knowledge) -> Iterator[float]:
+    """Yield the numbers that a sum may start from, with those of the question in basic units as well."""
+    yield from (2.0, 4.0, 100.0)
+    yield from (f.value for f in need.extra)
+    for amount in need.allowed:
+        yield amount.value
+        yield from (v for unit in ("m/s", "m", "degC") if (v := in_unit(amount, unit, know.units)) is not None)
+        if amount.unit == "degC":
+            yield amount.value + _KELVIN
+    yield from (f.value + _KELVIN for f in need.extra if f.unit == "degC")
+
+
+def _reckoned(value: float, known: Iterable[float]) -> bool:
+    """Return whether a number comes from one or two known ones."""
+    numbers = [k for k in dict.fromkeys(known) if k]
+    if any(_is(value, k) for k in numbers):
+        return True
+    return any(
+        _is(value, each) for a, b in combinations(numbers, 2) for each in (a + b, abs(a - b), a * b, a / b, b / a)
+    )
+
+
+def _is(value: float, other: float) -> bool:
+    return abs(value - other) <= _CLOSE * max(abs(other), 1e-9)
+
