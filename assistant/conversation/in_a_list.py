@@ -42,30 +42,34 @@ def each_listed(text: str, knowledge: Knowledge, variant: str = "") -> list[Sure
     least = _NEAR if asks else SURE
     best: tuple[tuple[float, float], list[Sure]] | None = None
     for texts in _ways(text):
-        found = []
+        found: list[Sure] = []
         for each in texts:
             if each not in known:
                 known[each] = surely(each, knowledge, variant, least)
             one = known[each]
-            if one is None:
+            if one is None or not _goes_with(one, found, len(texts), asks):
                 break
             found.append(one)
-        if len(found) < len(texts) or not _each_by_its_own(found, knowledge):
+        if len(found) < len(texts) or not _well_enough(found, knowledge):
             continue
-        if not asks and any(isinstance(one.result, FactResult) for one in found):
-            continue  # states told one after another
         rank = min(one.score for one in found), sum(one.score for one in found)
         best = (rank, found) if best is None or rank > best[0] else best
     return best[1] if best else []
 
 
-def _each_by_its_own(found: Sequence[Sure], knowledge: Knowledge) -> bool:
-    """Return whether each thing is answered by another record, and all in one manner; two things only by figures."""
-    kinds = {type(one.result) for one in found}
-    alike = len(kinds) == 1 and (len(found) > _TWO or FactResult not in kinds)
-    if min(one.score for one in found) < SURE and not (len(found) > _TWO and _of_one_quantity(found, knowledge)):
+def _goes_with(one: Sure, found: Sequence[Sure], things: int, asks: bool) -> bool:
+    """Return whether a thing is answered by another record than those before it, and all in one manner; two things are
+    only by figures, and so is what asks nothing, which may tell states one after another.
+    """
+    if isinstance(one.result, FactResult) and (things == _TWO or not asks):
         return False
-    return alike and len({one.record for one in found}) == len(found)
+    return all(type(one.result) is type(other.result) and one.record != other.record for other in found)
+
+
+def _well_enough(found: Sequence[Sure], knowledge: Knowledge) -> bool:
+    """Return whether each thing is surely answered, or all by figures of one quantity."""
+    sure = min(one.score for one in found) >= SURE
+    return sure or (len(found) > _TWO and _of_one_quantity(found, knowledge))
 
 
 def _of_one_quantity(found: Sequence[Sure], knowledge: Knowledge) -> bool:

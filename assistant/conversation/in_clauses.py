@@ -8,9 +8,10 @@ clause is surely answered, and by another record.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from functools import cache, partial
 
-from assistant.conversation.surely import Sure, surely
+from assistant.conversation.surely import SURE, Sure, surely
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.results import FactResult
@@ -39,6 +40,8 @@ _NEAR = 0.55
 """How well a figure of the same paragraph must answer a clause."""
 _MOST, _SHORT = 4, 6
 """Clauses of a sentence, and words of one that takes over what the one before says, at the most."""
+_Asked = Callable[[str], Sure | None]
+"""Returns what answers a text nearly well enough or better, each text once."""
 
 
 def each_clause(text: str, knowledge: Knowledge, variant: str = "") -> list[Sure]:
@@ -51,14 +54,17 @@ def each_clause(text: str, knowledge: Knowledge, variant: str = "") -> list[Sure
         list(dict.fromkeys(_texts(clause, clauses[n - 1] if n else "", head, subject, knowledge)))
         for n, clause in enumerate(clauses)
     ]
+    asked = cache(partial(surely, knowledge=knowledge, variant=variant, least=_NEAR))  # wordings come up again
     found: list[Sure | None] = []
     for clause, texts in zip(clauses, wordings, strict=True):
-        found.append(_first(texts, clause, _told(found), knowledge, variant))
+        found.append(_first(texts, clause, _told(found), knowledge, asked))
+        if found == [None] and not any(_figures(texts, clause, knowledge, asked)):
+            return []  # no name before the first clause leads it: nothing else can answer it
     for n, clause in enumerate(clauses):
         led = [f"{name} {clause}" for name in (" ".join(subject), *subject)] if n else []
         led = [] if _fails(_told(found), knowledge) else led
-        one = found[n] or _beside([*wordings[n], *led], clause, _told(found), knowledge, variant)
-        found[n] = one or _stated(led[:1], clause, _told(found), knowledge, variant)
+        one = found[n] or _beside([*wordings[n], *led], clause, _told(found), knowledge, asked)
+        found[n] = one or _stated(led[:1], clause, _told(found), knowledge, asked)
         if found[n] is None:
             return []
     return _told(found)
@@ -69,25 +75,29 @@ def _told(found: Sequence[Sure | None]) -> list[Sure]:
     return [one for one in found if one]
 
 
-def _first(texts: Iterable[str], clause: str, found: Sequence[Sure], know: Knowledge, variant: str) -> Sure | None:
+def _first(texts: Iterable[str], clause: str, found: Sequence[Sure], know: Knowledge, asked: _Asked) -> Sure | None:
     """Return what surely answers a clause in the first of its wordings that a record not told yet answers."""
     told = {one.record for one in found}
-    sure = (surely(text, know, variant) for text in texts)
-    return next((one for one in sure if one and one.record not in told and _is_of_kind(one, clause, know)), None)
+    sure = (one for one in map(asked, texts) if one and one.score >= SURE)
+    return next((one for one in sure if one.record not in told and _is_of_kind(one, clause, know)), None)
 
 
-def _beside(texts: Iterable[str], clause: str, found: Sequence[Sure], know: Knowledge, variant: str) -> Sure | None:
+def _figures(texts: Iterable[str], clause: str, know: Knowledge, asked: _Asked) -> Iterator[Sure]:
+    """Yield the figures that answer a clause, well enough for one of the same paragraph as what answers another."""
+    for one in map(asked, texts):
+        if one and not isinstance(one.result, FactResult) and _is_of_kind(one, clause, know):
+            yield one
+
+
+def _beside(texts: Iterable[str], clause: str, found: Sequence[Sure], know: Knowledge, asked: _Asked) -> Sure | None:
     """Return the figure that answers a clause with one of the names before it, where it stands in a paragraph of what
     answers another clause.
     """
     records = know.base.records
     near = {source for one in found for source in records[one.record].sources}
     told = {one.record for one in found}
-    for one in (surely(text, know, variant, _NEAR) for text in texts):
-        figure = one is not None and not isinstance(one.result, FactResult) and one.record not in told
-        if one and figure and near.intersection(records[one.record].sources) and _is_of_kind(one, clause, know):
-            return one
-    return None
+    figures = (one for one in _figures(texts, clause, know, asked) if one.record not in told) if near else ()
+    return next((one for one in figures if near.intersection(records[one.record].sources)), None)
 
 
 def _fails(found: Sequence[Sure], know: Knowledge) -> bool:
@@ -96,9 +106,9 @@ def _fails(found: Sequence[Sure], know: Knowledge) -> bool:
     return any(c.value != know.states.normal(c.input) for c in told)
 
 
-def _stated(texts: Sequence[str], clause: str, found: Sequence[Sure], know: Knowledge, variant: str) -> Sure | None:
+def _stated(texts: Sequence[str], clause: str, found: Sequence[Sure], know: Knowledge, asked: _Asked) -> Sure | None:
     """Return the statement that surely answers a clause led by all the names; a figure may be another case's."""
-    one = _first(texts, clause, found, know, variant)
+    one = _first(texts, clause, found, know, asked)
     return one if one and isinstance(one.result, FactResult) else None
 
 

@@ -208,10 +208,13 @@ class Reader:
         """Drop the "how many" of "how many minutes" and of "how many metres to a stop": it counts nothing."""
         kept = []
         for i, mention in enumerate(mentions):
+            if "count" not in mention.concepts:
+                kept.append(mention)
+                continue
             following = mentions[i + 1] if i + 1 < len(mentions) else None
             at_once = following is not None and following.start == mention.end
             counts = at_once and following and (self._is_quantity(following) or self._measures(following, words))
-            if "count" not in mention.concepts or not (counts or mention.end == unit):
+            if not (counts or mention.end == unit):
                 kept.append(mention)
         return kept
 
