@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from assistant.conversation.parting import may_join
+from assistant.conversation.readings import is_quantity
 from assistant.conversation.surely import SURE, Sure, surely
 from assistant.resolving.asked_quantity import quantity_of
 from assistant.resolving.knowing import Knowledge
@@ -35,13 +36,14 @@ _TWO = 2
 
 def each_listed(text: str, knowledge: Knowledge, variant: str = "") -> list[Sure]:
     """Return what answers each thing of the list in a text; nothing unless all are answered."""
-    if not may_join(text):
+    pieces = _pieces(text) if may_join(text) else []
+    if not pieces or not all(_names_a_thing(piece, knowledge) for piece in pieces[1:-1]):
         return []
     known: dict[str, Sure | None] = {}
     asks = re.search(_ASKS, text[:_READ], re.IGNORECASE) is not None
     least = _NEAR if asks else SURE
     best: tuple[tuple[float, float], list[Sure]] | None = None
-    for texts in _ways(text):
+    for texts in _ways(pieces):
         found: list[Sure] = []
         for each in texts:
             if each not in known:
@@ -78,12 +80,21 @@ def _of_one_quantity(found: Sequence[Sure], knowledge: Knowledge) -> bool:
     return len(kinds) == 1 and "" not in kinds
 
 
-def _ways(text: str) -> Iterator[list[str]]:
-    """Yield a question once with each thing of its list alone, in each way that the list may be meant."""
+def _names_a_thing(piece: str, knowledge: Knowledge) -> bool:
+    """Return whether what stands in the midst of a list is a thing of one, and no aside: "in inches", "either side"."""
+    things = (m for m in knowledge.matcher.telling(knowledge.reader.read(piece)) if not m.is_plain)
+    return any(not is_quantity(m.concepts, knowledge) for m in things)
+
+
+def _pieces(text: str) -> list[str]:
+    """Return what commas and an "and" part of a text, where that may be a list."""
     plain = text[:_READ].strip(" ?.!")
     pieces = re.split(_BREAKS, plain, flags=re.IGNORECASE)
-    if not _TWO <= len(pieces) <= _MOST or not _may_list(plain, pieces):
-        return
+    return pieces if _TWO <= len(pieces) <= _MOST and _may_list(plain, pieces) else []
+
+
+def _ways(pieces: Sequence[str]) -> Iterator[list[str]]:
+    """Yield a question once with each thing of its list alone, in each way that the list may be meant."""
     head, tail = pieces[0].split(), pieces[-1].split()
     for first in _starts(head, pieces[1], len(pieces) == _TWO):
         for last in dict.fromkeys((*range(1, min(_AROUND, len(tail)) + 1), len(tail))):

@@ -58,7 +58,7 @@ def each_clause(text: str, knowledge: Knowledge, variant: str = "") -> list[Sure
     found: list[Sure | None] = []
     for clause, texts in zip(clauses, wordings, strict=True):
         found.append(_first(texts, clause, _told(found), knowledge, asked))
-        if found == [None] and not any(_figures(texts, clause, knowledge, asked)):
+        if found == [None] and not any(_figures(texts, clause, asked)):
             return []  # no name before the first clause leads it: nothing else can answer it
     for n, clause in enumerate(clauses):
         led = [f"{name} {clause}" for name in (" ".join(subject), *subject)] if n else []
@@ -82,10 +82,10 @@ def _first(texts: Iterable[str], clause: str, found: Sequence[Sure], know: Knowl
     return next((one for one in sure if one.record not in told and _is_of_kind(one, clause, know)), None)
 
 
-def _figures(texts: Iterable[str], clause: str, know: Knowledge, asked: _Asked) -> Iterator[Sure]:
+def _figures(texts: Iterable[str], clause: str, asked: _Asked) -> Iterator[Sure]:
     """Yield the figures that answer a clause, well enough for one of the same paragraph as what answers another."""
-    for one in map(asked, texts):
-        if one and not isinstance(one.result, FactResult) and _is_of_kind(one, clause, know):
+    for one in map(asked, texts) if _takes_a_figure(clause) else ():
+        if one and not isinstance(one.result, FactResult):
             yield one
 
 
@@ -96,7 +96,7 @@ def _beside(texts: Iterable[str], clause: str, found: Sequence[Sure], know: Know
     records = know.base.records
     near = {source for one in found for source in records[one.record].sources}
     told = {one.record for one in found}
-    figures = (one for one in _figures(texts, clause, know, asked) if one.record not in told) if near else ()
+    figures = (one for one in _figures(texts, clause, asked) if one.record not in told) if near else ()
     return next((one for one in figures if near.intersection(records[one.record].sources)), None)
 
 
@@ -119,12 +119,17 @@ def _asks_something(clause: str, know: Knowledge) -> bool:
 
 def _is_of_kind(one: Sure, clause: str, know: Knowledge) -> bool:
     """Return whether a figure answers a clause that asks for one, and anything but a bare statement does then."""
-    asks = re.search(_FIGURE, clause, re.IGNORECASE) is not None
     if isinstance(one.result, FactResult):
+        asks = re.search(_FIGURE, clause, re.IGNORECASE) is not None
         fact = one.result.fact
         told = know.reader.read(". ".join((fact.says, *fact.points)))
         return not asks or bool(told.amounts) or bool(told.concepts & know.reader.read(clause).concepts & QUANTITIES)
-    return asks or re.search(_NAMED, clause, re.IGNORECASE) is not None
+    return _takes_a_figure(clause)
+
+
+def _takes_a_figure(clause: str) -> bool:
+    """Return whether a clause may be answered with a figure: it asks for one, or what something is that has one."""
+    return re.search(f"{_FIGURE}|{_NAMED}", clause, re.IGNORECASE) is not None
 
 
 def _parted(text: str) -> tuple[str, list[str]]:
