@@ -25,6 +25,7 @@ _COMPOSERS: dict[type, Callable[[Any, Question, Knowledge], Parts]] = {
     r.LimitResult: figures.limit,
     r.BothResult: _both,
     r.CheckResult: judged.check,
+    r.ChosenResult: judged.chosen,
     r.NotApplicable: judged.not_applicable,
     r.BandResult: judged.bands,
     r.ProcedureResult: statements.procedure,

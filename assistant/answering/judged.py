@@ -105,6 +105,15 @@ def _after(item: r.Check, whole: bool, held: list[str], question: Question, know
     return found
 
 
+def chosen(result: r.ChosenResult, question: Question, know: Knowledge) -> Parts:
+    """The setting first, then why it is chosen, with the share that is held against the limit."""
+    share = rounded(result.share, "percent", know)
+    source = result.limit.sources[0]
+    why = f"{result.because.replace('{share}', share)} ({source.document} {source.paragraph})."
+    text = f"{result.setting}: {why}"
+    return Parts(text, result.limit.sources, result.limit.id, (("share", result.share, "percent"),))
+
+
 def not_applicable(result: r.NotApplicable, question: Question, know: Knowledge) -> Parts:
     """A limit that does not hold in the state given."""
     record = result.limit

@@ -6,7 +6,7 @@ A turn that gives an order and names no control means the one that was named las
 from __future__ import annotations
 
 from assistant.conversation.context import LATELY, Context
-from assistant.conversation.other_orders import OTHER_WAY, PEDALS, SEATS, SIDES, Order, controls_named, orders_of
+from assistant.conversation.other_orders import PEDALS, SEATS, SIDES, Order, controls_named, orders_of, turns_round
 from assistant.frozen import NamedTuple
 from assistant.quantities.amounts import Amount
 from assistant.resolving.deflections import leaves_centred
@@ -62,7 +62,7 @@ def changed(alone: Question, context: Context, old: Sum, knowledge: Knowledge) -
     figured = _by_its_figure(reading, old)
     if figured is not None:
         orders = figured
-    elif reading.amounts or not words.isdisjoint(SIDES) or not words.isdisjoint(OTHER_WAY):
+    elif reading.amounts or not words.isdisjoint(SIDES) or turns_round(reading.words):
         every = not words.isdisjoint(_EVERYONE) or _turns_all(reading, old)
         orders = _all_changed(reading, old) if every else _each_changed(reading, named, old)
     elif not words.isdisjoint(OFF) or leaves_centred(reading.words):
@@ -78,7 +78,7 @@ def _by_its_figure(reading: Reading, old: Sum) -> tuple[Told, ...] | None:
     """Return the orders with the one turned that a turn means by its figure: "the fifteen was to the right"."""
     words = reading.words
     sides = [SIDES[w] for k, w in enumerate(words) if w in SIDES and words[max(0, k - 1)] not in _DENYING]
-    turned = not OTHER_WAY.isdisjoint(words)
+    turned = turns_round(words)
     if len(reading.amounts) != 1 or len(set(sides)) > 1 or not (sides or turned):
         return None
     amount = reading.amounts[0]
@@ -143,7 +143,7 @@ def _all_changed(reading: Reading, old: Sum) -> tuple[Told, ...] | None:
     for order in old.orders:
         new = order
         if order in both:
-            turned = not OTHER_WAY.isdisjoint(reading.words)
+            turned = turns_round(reading.words)
             side = next(iter(sides), _turned(order.side) if turned else order.side)
             degrees = reading.amounts[0].value if reading.amounts else None if full else order.degrees
             new = order._replace(side=side, degrees=degrees)
@@ -153,7 +153,7 @@ def _all_changed(reading: Reading, old: Sum) -> tuple[Told, ...] | None:
 
 def _turns_all(reading: Reading, old: Sum) -> bool:
     """Return whether a turn turns what was told, and names no control, side or figure: "and the other way round"."""
-    way = not OTHER_WAY.isdisjoint(reading.words) and SIDES.keys().isdisjoint(reading.words)
+    way = turns_round(reading.words) and SIDES.keys().isdisjoint(reading.words)
     pointed = [whose for _, whose in controls_named(reading) if whose != "other"]
     return way and not reading.amounts and not pointed and len(old.orders) > 1
 
@@ -198,7 +198,7 @@ def _in_full(order: Order, reading: Reading) -> Order:
 
 
 def _replaced(old: Told, order: Order, side: str, reading: Reading) -> Told:
-    side = side or (_turned(old.side) if not OTHER_WAY.isdisjoint(reading.words) else old.side)
+    side = side or (_turned(old.side) if turns_round(reading.words) else old.side)
     if order.amount is None:
         return old._replace(side=side)
     degrees = figure(order.amount)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.conversation.turned_round import Places
 from assistant.frozen import NamedTuple
 from assistant.quantities.amounts import Amount
@@ -29,6 +31,14 @@ _NEAR = 2
 PEDALS = "pedals"
 
 
+def turns_round(words: Sequence[str]) -> bool:
+    """Return whether a turn says that an order goes the other way; "which way" asks which it is."""
+    return any(w in OTHER_WAY and (w != "way" or words[max(0, i - 1)] not in _ASKING) for i, w in enumerate(words))
+
+
+_ASKING = frozenset(("which", "what"))
+
+
 class Order(NamedTuple):
     """What one control orders: whose it is, where it is named, how far, and where it says to which side.
 
@@ -49,7 +59,7 @@ def replace_orders(before: Question, reading: Reading, places: Places) -> None:
     if not old or any(a.unit not in (None, "deg") for a in reading.amounts) or not _says_no_more(reading):
         return
     new = orders_of(reading)
-    turns = bool(OTHER_WAY.intersection(reading.words)) and not sides
+    turns = turns_round(reading.words) and not sides
     if _apart(reading) and len(old) == 1 and old[0].side is not None and "both" in before.reading.words:
         places.replace((old[0].side,), ("opposite",), range(len(reading.words)))
     elif not reading.amounts and ("both" in reading.words or len(old) == 1 or not new) and (sides or turns):
@@ -87,7 +97,7 @@ def _replace_each(
 def only_turns(reading: Reading) -> bool:
     """Return whether a turn says no more than that what was told is turned round: "and the other way round?"."""
     words = [w for w in reading.words if w[0].isalpha()]
-    return not OTHER_WAY.isdisjoint(words) and (_BESIDE | OTHER_WAY).issuperset(words) and not reading.amounts
+    return turns_round(reading.words) and (_BESIDE | OTHER_WAY).issuperset(words) and not reading.amounts
 
 
 def _apart(reading: Reading) -> bool:

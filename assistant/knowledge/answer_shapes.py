@@ -91,6 +91,11 @@ LIMITS = Shape(
         WHY,
         TOPIC,
         QUIZ,
+        Field(
+            "chooses",
+            many(row(Field("when", TEXT, True), Field("set", TEXT, True), Field("because", TEXT, True))),
+            about="what a policy sets by it and by what is named, first match",
+        ),
     ),
 )
 

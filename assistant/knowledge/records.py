@@ -80,6 +80,8 @@ class Limit(NamedTuple):
     """Ways of asking that are for it only where something of its paragraph has just been told."""
     quiz: tuple[str, ...] = ()
     """Whole questions by which alone its figure is rehearsed, where what it is of makes none that reads well."""
+    chooses: tuple[tuple[str, str, str], ...] = ()
+    """(when, set, because): a term, or `exceeded`; what is set then, and why. The first that fits decides."""
 
 
 class BandRule(NamedTuple):

@@ -13,6 +13,7 @@ from assistant.resolving.going_first import in_their_order
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.leaning import ANSWERING, by_what_it_leans_on
 from assistant.resolving.results import CheckResult, LimitResult
+from assistant.resolving.setting_chosen import settings_chosen
 from assistant.resolving.state_questions import state_candidates
 
 _MOST, _LEAST = 24, 0.1
@@ -56,6 +57,7 @@ def _gathered(question: Question, know: Knowledge) -> list[Candidate]:
         from assistant.resolving.readings_compared import readings_compared  # few questions give so many
 
         found.extend(Candidate(_COMPARED, _COMPARED, result) for result in readings_compared(question, know))
+    found.extend(list(settings_chosen(found, question, know)))
     found.extend(Candidate(s, w, r) for s, w, r in state_candidates(question, know, excused))
     found.extend(specials(question, know, ranked))
     return found

@@ -56,6 +56,16 @@ class NotApplicable(NamedTuple):
     sources: tuple[Source, ...] = ()
 
 
+class ChosenResult(NamedTuple):
+    """The setting that a policy chooses by what a question names and by a share that is held against a limit."""
+
+    limit: Limit
+    setting: str
+    because: str
+    share: float
+    when: str
+
+
 class BandResult(NamedTuple):
     """A reading judged by bands."""
 
@@ -255,7 +265,7 @@ class Declined(NamedTuple):
 Result = (
     FactResult | LimitResult | CheckResult | NotApplicable | BandResult | ScheduleResult | TableResult | TablesResult
     | LossResult | CauseResult | ProcedureResult | ModelResult | Needed | Choices | ChangeResult | VariantResult
-    | CompareResult | Conversion | Elsewhere | BothResult | Declined
+    | CompareResult | Conversion | Elsewhere | BothResult | Declined | ChosenResult
 )  # fmt: skip
 
 

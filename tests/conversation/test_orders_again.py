@@ -31,6 +31,9 @@ _ONE_EACH = "one tiller 20 right, the other 5 left, ten knots. what do the wheel
         ("captain's tiller 30 left, fo's centred, 10 kt, total order?", "fo adds 20 left", "50.0°, left"),
         ("captain 40 right, 10 kt, total steering order", "and if the fo helps with another ten right", "50.0°, right"),
         ("my tiller 30 right, his 10 left at 12 knots, total order?", "i come back to 20", "10.0°, right"),
+        ("one tiller orders 45 left, the other 15 right, 10 kt. total order?", "which way", "30.0°, left"),
+        (_WITH_PEDALS, "and which way does that go", "36.0°, right"),
+        ("one tiller orders 45 left, the other 15 right, 10 kt. total order?", "the other way", "30.0°, right"),
     ],
     ids=lambda turns: turns[-2],
 )

@@ -455,6 +455,6 @@ def test_how_much_of_a_control_a_width_takes(ask: Ask, question: str, width: flo
 
 
 def test_what_follows_beyond_the_limit_of_a_result_is_told(ask: Ask) -> None:
-    text = ask("LDA 2,000 m, LDR 1,650 m, which autobrake").text
+    text = ask("LDA 2,000 m, LDR 1,650 m, what share is required").text
 
     assert "That is outside SOP B.4, 80%. Set autobrake FULL" in text

@@ -14,6 +14,7 @@ from assistant.practice.marking.judged import asks_rule
 from assistant.practice.marking.outcomes import outputs_asked, table_results, values_of
 from assistant.practice.marking.points import Element, Figure, Point
 from assistant.practice.marking.references import referred_by
+from assistant.practice.marking.said import plain
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 
@@ -27,6 +28,9 @@ def others_of(one: Asked, text: str, know: Knowledge) -> Iterable[Point]:
             action = rule.says.partition(": ")[2]
             if action and action != result.rule.says.partition(": ")[2]:
                 yield point(action, know)._replace(figures=())
+    if isinstance(result, r.ChosenResult):
+        for setting in dict.fromkeys(s for _, s, _ in result.limit.chooses if s.isupper() and s != result.setting):
+            yield Point(setting, (), (Element(frozenset(), (plain(setting.lower()),), 3.0),))
     if isinstance(result, r.LimitResult):
         yield from _forbidden(result.limits[0].topic, know)
     if isinstance(result, r.TableResult):

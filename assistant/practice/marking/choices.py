@@ -9,6 +9,7 @@ from assistant.practice.marking.points import Need
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import AT_LEAST, AT_MOST
 from assistant.resolving.knowing import Knowledge
+from assistant.understanding.mentions import Mention
 
 
 def left_open(need: Need, said: Said, know: Knowledge) -> list[str]:
@@ -27,10 +28,17 @@ def left_open(need: Need, said: Said, know: Knowledge) -> list[str]:
             continue
         after = [m for m in said.reading.mentions if i < m.start <= i + 4 and not (m.weak or m.passing)]
         first = after[0] if after and after[0].text not in ("time", "times") else None
+        first = None if first and _holds_known(first, known, said) else first
         words = [plain(w) for w in first.text.split()] if first else []
         if first and first.concepts.isdisjoint(known) and not all(_is_told(w, told) for w in words):
             found += [] if _stated_together(i, first.concepts, need, said, know) else [f"or {first.text}"]
     return found
+
+
+def _holds_known(mention: Mention, known: Collection[str], said: Said) -> bool:
+    """Return whether a verb in two halves has what is asked for between them: "or you've put landing flap out"."""
+    inner = [m for m in said.content if mention.start < m.start and m.end < mention.end]
+    return any(not m.concepts.isdisjoint(known) for m in inner)
 
 
 def _between_opposites(need: Need, said: Said) -> list[str]:

@@ -26,10 +26,11 @@ _PAIRS = {plain(a): plain(b) for a, b in (("more", "less"), ("less", "more"), ("
 
 def in_the_same_frame(need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return the words whose contrary the full answer has between the same words."""
-    full = _words(plain_words(tuple(re.findall(r"[\w°%.]*[\w°%]", need.expected.lower()))))
+    full = _plain(need.expected)
     places = [i for i, w in enumerate(said.words) if w not in _JOINING]
     words = [said.words[i] for i in places]
     true = set(_frames(full))
+    stated = {frame for clause in re.split(r"[.;]\s", need.expected) for frame in _frames(_plain(clause))}
     colours = frozenset(plain(c) for c, family in know.lexicon.families.items() if family == "colour")
     found = []
     for before, word, k in _placed(words):
@@ -42,7 +43,7 @@ def in_the_same_frame(need: Need, said: Said, know: Knowledge) -> list[str]:
             continue
         if word in _SWITCHED and words[k + 1 : k + 2] and words[k + 1][0].isalpha() and words[k + 1] not in _SMALL:
             continue  # "the brakes off system 2"
-        told = [other for other in sorted(others) if (before, other) in true and other not in words]
+        told = [other for other in sorted(others) if (before, other) in stated and other not in words]
         if told and (before, word) not in true:
             found.append(f"{said.reading.words[at]} for {told[0]}")
     return found
@@ -57,6 +58,11 @@ _SWITCHED = frozenset(("on", "off"))
 _SMALL_PAIR = frozenset(map(plain, ("with", "without")))
 _NONE: frozenset[str] = frozenset()
 _NOTHING = frozenset(("",))
+
+
+def _plain(text: str) -> list[str]:
+    """Return the plain words of a text that make its frames."""
+    return _words(plain_words(tuple(re.findall(r"[\w°%.]*[\w°%]", text.lower()))))
 
 
 def _words(words: Sequence[str]) -> list[str]:

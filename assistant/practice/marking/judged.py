@@ -9,7 +9,7 @@ from typing import Any
 from assistant.practice.marking.asked import Asked
 from assistant.practice.marking.elements import point
 from assistant.practice.marking.parts import POLAR, pieces
-from assistant.practice.marking.points import Figure, Point
+from assistant.practice.marking.points import Element, Figure, Point
 from assistant.practice.marking.remarks import ACTION
 from assistant.practice.marking.said import plain
 from assistant.quantities.amounts import Amount
@@ -161,6 +161,25 @@ def asks_rule(record: Any, amounts: Iterable[Amount]) -> bool:
         if (a.unit == "percent" and a.value in shares) or (a.unit == record.unit and a.value in edges)
     ]
     return len(named) > 1
+
+
+def chosen_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
+    """Return the setting that a policy chooses, and why, where that is asked for: what is named, or the limit."""
+    result: Any = one.result
+    setting = Point(result.setting, (), point(result.setting, know).elements, kept=True)
+    if not know.reader.read(text).has("why"):
+        return [setting]
+    limit = result.limit.maximum
+    figures = (Figure(limit.value, "percent", 0.0, "higher"), Figure(result.share, "percent", COMPUTED))
+    if result.when == _EXCEEDED:
+        over = f"more than {shown_as(limit.value, limit.unit, know)}"
+        return [setting, Point(over, figures, figures_suffice=True, any_figure=True)]
+    named = Element(frozenset((result.when,)), (plain(result.when),), _NAMED)
+    return [setting, Point(result.because.partition(",")[0], (), (named,), kept=True)]
+
+
+_EXCEEDED = "exceeded"
+_NAMED = 3.0
 
 
 def edges_of(result: Any) -> tuple[Figure, ...]:

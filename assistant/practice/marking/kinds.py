@@ -11,7 +11,7 @@ from assistant.practice.marking.asked import Asked, the_one_asked
 from assistant.practice.marking.case_verdicts import case_verdict
 from assistant.practice.marking.derived import adds_up, instead_of
 from assistant.practice.marking.elements import named_elements, point
-from assistant.practice.marking.judged import COMPUTED, THRESHOLD, bands_points, check_points, shown_as
+from assistant.practice.marking.judged import COMPUTED, THRESHOLD, bands_points, check_points, chosen_points, shown_as
 from assistant.practice.marking.labels import label_asked
 from assistant.practice.marking.outcomes import cause_points, loss_points, table_points_of, tables_points
 from assistant.practice.marking.parts import CASES, POLAR, parts_of
@@ -273,6 +273,7 @@ MAKERS: dict[type, Callable[[Asked, str, Knowledge], list[Point]]] = {
     r.LimitResult: _limit,
     r.CheckResult: check_points,
     r.BandResult: bands_points,
+    r.ChosenResult: chosen_points,
     r.ScheduleResult: _schedule,
     r.TableResult: table_points_of,
     r.TablesResult: tables_points,

@@ -14,7 +14,7 @@ from assistant.practice.marking.found import Held
 from assistant.practice.marking.outcomes import table_results
 from assistant.practice.marking.parts import head_of, parts_of
 from assistant.practice.marking.phrased import label_in
-from assistant.practice.marking.points import Need, Point, State
+from assistant.practice.marking.points import Element, Need, Point, State
 from assistant.practice.marking.polarity import denied, subjects_denied
 from assistant.practice.marking.rivals import is_put_off
 from assistant.practice.marking.said import Said
@@ -54,9 +54,13 @@ def labels_told(found: tuple[Asked, ...], text: str, know: Knowledge) -> list[Po
     """Return a point for each label that is told to show in the state of a question which asks what does."""
     facts = [fact for one in found for result in table_results(one.result) for fact in getattr(result, "labels", ())]
     labels = dict.fromkeys(label_in(fact.says) for fact in facts if label_in(fact.says))
-    return [
-        Point(label, (), named_elements(label, know)[:1], kept=True) for label in labels if label not in text
-    ]  # fmt: skip
+    return [Point(label, (), _by_name(label, know), kept=True) for label in labels if label not in text]
+
+
+def _by_name(label: str, know: Knowledge) -> tuple[Element, ...]:
+    """Return a label as one name: the words of "ANTI-SKID LOST" say it together alone."""
+    own = know.phrase(label).concepts & _labels(know)
+    return (Element(own, (label.lower(),), 3.0),) if own else named_elements(label, know)[:1]
 
 
 def unshown(found: tuple[Asked, ...], know: Knowledge) -> Iterator[str]:

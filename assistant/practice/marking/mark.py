@@ -29,9 +29,10 @@ from assistant.practice.marking.required import required
 from assistant.practice.marking.reserved import without_reserve
 from assistant.practice.marking.reworded import reworded
 from assistant.practice.marking.said import Said, read_said
-from assistant.practice.marking.says_nothing import declares, says_nothing
+from assistant.practice.marking.says_nothing import says_nothing, tells_aside
 from assistant.practice.marking.sided import with_side
 from assistant.practice.marking.slips import without_slips
+from assistant.practice.marking.sums_told import without_sum
 from assistant.practice.marking.true_remarks import is_true_remark
 from assistant.practice.marking.vague import without_vague
 from assistant.practice.marking.verbatim import verbatim
@@ -58,6 +59,7 @@ class Mark(NamedTuple):
 
 
 NOTHING = Mark(UNMARKED, 0.0, (), (), "", ())
+_HALF = 0.5
 _MOST = 500
 """Questions whose needs are kept at once."""
 
@@ -97,7 +99,7 @@ def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
 def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to one reading of a question."""
     spelled = without_slips(continental(uncited(answer, need), need), need, knowledge)
-    spelled = without_left_modes(spelled, need, knowledge)
+    spelled = without_sum(without_left_modes(spelled, need, knowledge), need)
     plainly = without_reserve(reworded(reckoned(spelled, knowledge), need), need)
     said = _without_asked(read_said(as_asked(with_side(plainly, need), need), knowledge), need, knowledge)
     said = without_vague(_without_talk(said, need, knowledge), need, knowledge)
@@ -150,14 +152,16 @@ def _beside(mark: str, answer: str) -> tuple[str, ...]:
 def _mark(need: Need, said: Said, compared: Compared, know: Knowledge) -> str:
     unknowing = _unknowing(need, said)
     told = any(h.share > 0 for h in compared.held)
+    halfway = any(h.share >= _HALF for h in compared.held)
     if not _tells(compared.held) and evades(said, know, need.question):
         return MISSED
-    if unknowing and not _numbers(said) and not _tells(compared.held) and not _decides(compared.held, said):
+    numbered = _numbers(said) and any(p.figures for p in need.points)
+    if unknowing and not numbered and not _tells(compared.held) and not _decides(compared.held, said):
         return MISSED
     if (compared.wrong or told) and not need.follows and on_another_matter(compared.held, need, said, know):
         return MISSED
     if compared.wrong:
-        aside = is_true_remark(compared, need, said, know) or (not told and declares(need, said))
+        aside = is_true_remark(compared, need, said, know) or (not halfway and tells_aside(need, said))
         return MISSED if aside else WRONG
     if told:
         whole = all(h.share >= 1 for h in compared.held) and not need.unanswered

@@ -45,6 +45,7 @@ def _patterns(modes: str) -> tuple[tuple[re.Pattern[str], str], ...]:
     named = _NAMED.format(modes=modes)
     joined = r"(?:,? and (?=(?:the )?(?:anti|auto)))"
     return (
+        (re.compile(rf"\b{_TAKES}{named},? and {named}(?: (?:away|out|off))?", re.IGNORECASE), r"not \1, not \2,"),
         (re.compile(rf"\b{_TAKES}{named}{joined}", re.IGNORECASE), r"no \1, no "),
         (re.compile(rf"\b{_TAKES}{named}(?: (?:away|out|off)(?: from you)?)?(?! (?:to|into)\b)", re.IGNORECASE),
          r"not \1,"),

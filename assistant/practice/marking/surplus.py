@@ -19,9 +19,9 @@ from assistant.understanding.mentions import Mention
 
 _NO_THINGS = ("quantity", "ask", "ask!", "filler")
 _COMMON = word_set(
-    "as be because brake brakes can capped caption cause caution clipped cycle entry full go have has light lower make "
-    "makes mark memo "
-    "message must need remain remains running stand stands stay stays time times use used warning"
+    "as be because brake brakes can capped caption cause caution choose clipped cycle "
+    "entry full go have has light lower make makes mark memo message must need pick remain remains running "
+    "select selected set stand stands stay stays time times use used warning"
 )
 _HALF = 0.49
 """Share of the points that must be said, for what else is named to be meant for the others."""

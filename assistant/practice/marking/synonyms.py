@@ -29,7 +29,7 @@ _GROUPS = """
     design purpose intention deliberately intentionally
     underlined underline line
     fluid oil
-    press push depress
+    press push depress tap touch squeeze
     drive push force
     release let
     reverse reversers

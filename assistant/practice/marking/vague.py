@@ -16,6 +16,8 @@ from assistant.resolving.knowing import Knowledge
 _ARTICLES = ("a ", "an ", "half a ", "half an ")
 _WITHIN = word_set("inside less under within")
 _FEW = word_set("couple few several some")
+_BARS = 4
+"""So many bars may be drawn on a display, and are no pressure where none is asked for."""
 _LEAST, _MOST = 1.5, 10
 """How many of a thing a few are."""
 _MEMBERS = word_set("them those these the")
@@ -35,6 +37,8 @@ def _is_vague(claim: Claim, figures: list[Figure], said: Said, know: Knowledge) 
     if raw == "one":
         after = (*words[claim.amount.end : claim.amount.end + 2], "", "")
         return after[0] == "of" and after[1] in _MEMBERS and not any(f.unit in ("", "count") for f in figures)
+    if claim.amount.unit == "bar" and claim.amount.spoken and claim.amount.value <= _BARS:
+        return not any(f.unit in ("psi", "bar", "kPa") for f in figures)
     own = [v for f in figures if (v := _in_own_unit(claim, f, know)) is not None]
     if raw.startswith(_ARTICLES) and not _WITHIN.isdisjoint(before):
         return bool(own) and all(v <= claim.amount.value for v in own) and claim.amount.value not in own

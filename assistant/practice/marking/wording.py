@@ -35,6 +35,8 @@ UNKNOWING = re.compile(
     r"did not cover|not my department|pay grade|got that far|do not ask|tell me|blanking|"
     r"(?:crew|captain|engineer|engineers|maintenance|dispatch)(?: is| s)? (?:business|job|problem|department)|"
     r"never (?:flown|used|seen|met|had|heard)|i (?:have )?only (?:ever )?(?:fly|flew|flown|use|used|did|do|had)|"
+    r"(?:do|did) not have (?:the |any |those |these )?(?:\w+ )?(?:figures?|numbers?|values?|answers?|reasons?)|"
+    r"(?:but|just|only|and) not (?:why|the (?:reason|figures?|numbers?|values?|rest|colou?rs?|steps?))$|"
     r"no calculator|no paper|(?:that is |it is |that s )?(?<!system )(?:one|a job|a question) for (?:the|my|an?) \w+|"
     r"good (?:airmanship|practice|technique|habit|manners|discipline)|common sense|"
     r"(?:how|the way) (?:they|it|that|things|everyone) (?:\w+ )?(?:is|are|was|were|do|does|designed|built|made|"

@@ -6,6 +6,54 @@ import pytest
 
 from assistant.practice.marking.mark import Marker
 
+REMARKS = (
+    ("What is the maximum speed with the gear down?", "the gear lever is on the right of the engine display", "missed"),
+    (
+        "Residual braking: give the steps in order.",
+        "that's when a bar shows above a hundred psi with your feet off the pedals",
+        "missed",
+    ),
+    (
+        "STEER LOST: give the steps in order.",
+        "it's amber and it means the steering controller has lost the nose wheel position",
+        "missed",
+    ),
+    ("What colour is STEER LOST?", "you steer with differential braking then", "missed"),
+    ("Where is the brake dial?", "it has one needle for the accumulator pressure", "missed"),
+    ("How long does a normal extension take?", "doors open first then the uplocks release", "missed"),
+    (
+        "Why is the hydraulic supply to the gear shut off after retraction?",
+        "twenty seconds after everything is locked up, that I know, but not why",
+        "missed",
+    ),
+    (
+        "How many full brake applications does a charged accumulator give?",
+        "it stores System 1 pressure, and the needle is on the brake dial",
+        "missed",
+    ),
+    ("Which hydraulic system supplies the normal brakes?", "normal is the mode with anti-skid and autobrake", "missed"),
+    (
+        "Autobrake: how long after spoiler extension does braking begin in STEADY, FIRM and FULL?",
+        "full brakes the hardest and steady the softest",
+        "missed",
+    ),
+    ("What deceleration does FIRM aim for?", "that's the one you take for wet runways", "missed"),
+    (
+        "How much pressure does each quarter of the parking brake lever send?",
+        "it's a lever behind the thrust levers and it's progressive",
+        "missed",
+    ),
+    (
+        "On the ground with the STEER switch OFF, what do the nose wheels do?",
+        "the switch is on the left console",
+        "missed",
+    ),
+    (
+        "What is the maximum nose-wheel angle for towing with the torque link connected?",
+        "there is a red band painted on the nose leg doors",
+        "missed",
+    ),
+)
 A_WORKING = (
     (
         "How wide a pavement does the 120L need for a 180° turn at 60° of steering, with 3 m of clearance at "
@@ -161,6 +209,74 @@ CONTINENTAL_NUMBERS = (
     ("What is the wheelbase of the 120?", "13,2 m", "right"),
     ("Below what pressure does a hydraulic system count as lost?", "1.500 psi", "right"),
     ("What is the maximum pressure in ALTERNATE?", "2.600", "right"),
+)
+ORDERS_SUMMED = (
+    (
+        "Taxiing at 10 kt, one tiller orders 50° left and the other 20° right, pedals centred. What is the "
+        "total steering order, and which way?",
+        "the right one takes 20 off the 50 so we end up 30 to port",
+        "right",
+    ),
+    (
+        "Taxiing at 10 kt, one tiller orders 50° left and the other 20° right, pedals centred. What is the "
+        "total steering order, and which way?",
+        "net thirty to starboard",
+        "wrong",
+    ),
+    (
+        "Taxiing at 10 kt, one tiller orders 30° right and the other 30° left, pedals centred. What is the "
+        "total steering order?",
+        "the one takes off what the other puts on, so nothing is left, zero",
+        "right",
+    ),
+    (
+        "Taxiing at 10 kt, one tiller orders 60° right and the other 20° right, pedals centred. What is the "
+        "total steering order: size and direction?",
+        "60 plus 20 makes 80 but it's held at 68 to starboard",
+        "right",
+    ),
+    (
+        "Taxiing at 10 kt, one tiller orders 60° right and the other 20° right, pedals centred. What is the "
+        "total steering order: size and direction?",
+        "60 plus 20 so 80 to starboard",
+        "wrong",
+    ),
+    (
+        "Taxiing at 12 kt, the left tiller orders 35° right and the right tiller 10° left, pedals centred. "
+        "What is the total steering order: size and direction?",
+        "10 off the 35 leaves 25 right",
+        "right",
+    ),
+    (
+        "Taxiing at 12 kt, the left tiller orders 35° right and the right tiller 10° left, pedals centred. "
+        "What is the total steering order: size and direction?",
+        "you add them so 45 right",
+        "wrong",
+    ),
+    (
+        "Taxiing at 12 kt, the left tiller orders 35° right and the right tiller 10° left, pedals centred. "
+        "What is the total steering order: size and direction?",
+        "net 25 to port",
+        "wrong",
+    ),
+    (
+        "Taxiing at 12 kt, the left tiller orders 35° right and the right tiller 10° left, pedals centred. "
+        "What is the total steering order: size and direction?",
+        "subtract the smaller one: twenty-five degrees to starboard",
+        "right",
+    ),
+    (
+        "Taxiing at 12 kt, the left tiller orders 35° right and the right tiller 10° left, pedals centred. "
+        "What is the total steering order: size and direction?",
+        "the bigger order wins: 35 right",
+        "wrong",
+    ),
+    (
+        "Taxiing at 12 kt, the left tiller orders 35° right and the right tiller 10° left, pedals centred. "
+        "What is the total steering order: size and direction?",
+        "25",
+        "partly",
+    ),
 )
 A_MODE_LEFT = (
     (
@@ -432,6 +548,75 @@ A_LABEL_ASKED = (
         "right",
     ),
 )
+A_SETTING_CHOSEN = (
+    (
+        "Dry runway, landing distance required 1,500 m, available 1,700 m. Which autobrake setting does the "
+        "operator's policy ask for, and why?",
+        "FULL, it's over 80 %",
+        "right",
+    ),
+    (
+        "Dry runway, landing distance required 1,500 m, available 1,700 m. Which autobrake setting does the "
+        "operator's policy ask for, and why?",
+        "FIRM",
+        "wrong",
+    ),
+    (
+        "Dry runway, landing distance required 1,500 m, available 1,700 m. Which autobrake setting does the "
+        "operator's policy ask for, and why?",
+        "FULL",
+        "partly",
+    ),
+    (
+        "Dry runway, landing distance required 1,500 m, available 1,700 m. Which autobrake setting does the "
+        "operator's policy ask for, and why?",
+        "FULL as we need 88 % of what there is",
+        "right",
+    ),
+    (
+        "Contaminated runway, landing distance required 1,000 m, available 2,500 m. Which autobrake setting "
+        "is the policy, and why?",
+        "FULL since the runway's contaminated",
+        "right",
+    ),
+    (
+        "Contaminated runway, landing distance required 1,000 m, available 2,500 m. Which autobrake setting "
+        "is the policy, and why?",
+        "firm because it's only 40 %",
+        "wrong",
+    ),
+    (
+        "Wet runway, landing distance required 1,700 m, available 2,000 m. Which autobrake setting does the "
+        "operator's policy ask for, and why?",
+        "full because 85 % is more than 80",
+        "right",
+    ),
+    (
+        "Wet runway, landing distance required 1,700 m, available 2,000 m. Which autobrake setting does the "
+        "operator's policy ask for, and why?",
+        "firm, it's wet",
+        "wrong",
+    ),
+    (
+        "Wet runway, landing distance required 1,700 m, available 2,000 m. Which autobrake setting does the "
+        "operator's policy ask for, and why?",
+        "full",
+        "partly",
+    ),
+    (
+        "Wet runway, landing distance required 1,600 m and available 2,000 m: which autobrake setting, and why?",
+        "FIRM: wet, and 80 is not more than 80",
+        "right",
+    ),
+    (
+        "Wet runway, landing distance required 1,600 m and available 2,000 m: which autobrake setting, and why?",
+        "full, it's 80 percent",
+        "wrong",
+    ),
+    ("The runway is wet; required 1,200 m, available 2,400 m. What autobrake setting do we select?", "firm", "right"),
+    ("The runway is wet; required 1,200 m, available 2,400 m. What autobrake setting do we select?", "full", "wrong"),
+    ("The runway is wet; required 1,200 m, available 2,400 m. What autobrake setting do we select?", "steady", "wrong"),
+)
 A_READING_IN_PARTS = (
     (
         "System 1 is lost and the accumulator reads 1,300 psi. Does the parking brake hold, and what do you use?",
@@ -519,6 +704,51 @@ A_READING_IN_PARTS = (
     ("We are at 240 kt. May the gear be extended? Yes or no, and give the limit.", "no, 230", "right"),
     ("We are at 240 kt. May the gear be extended? Yes or no, and give the limit.", "no extension, 255", "wrong"),
 )
+LOOSELY_PUT = (
+    (
+        "What do the bars on the gear display mean: filled, hatched and hollow?",
+        "filled is down and locked hatched moving and hollow when it's up and locked",
+        "right",
+    ),
+    (
+        "What do the bars on the gear display mean: filled, hatched and hollow?",
+        "filled is up and locked hatched moving and hollow is down and locked",
+        "wrong",
+    ),
+    (
+        "Residual braking: give the steps in order, with the speed.",
+        "squeeze and let go of the pedals, then cycle anti-skid below 20 kt",
+        "right",
+    ),
+    (
+        "Residual braking: give the steps in order, with the speed.",
+        "release the pedals and press, then anti-skid on then off below 20 kt",
+        "wrong",
+    ),
+    (
+        "When does GEAR NOT LOCKED come on? Give both cases.",
+        "landing flap put out at any height or under seven hundred feet with both levers near idle and in "
+        "each case a leg isn't locked down",
+        "right",
+    ),
+    (
+        "When does GEAR NOT LOCKED come on? Give both cases.",
+        "landing flap put out at any height and a leg not locked down",
+        "partly",
+    ),
+    (
+        "What do the leg lamps mean: green, flashing white, dark, amber?",
+        "green down and locked flashing white in transit no light up and locked amber it disagrees with the "
+        "lever for over fifteen seconds",
+        "right",
+    ),
+)
+
+
+@pytest.mark.parametrize(("question", "answer", "mark"), REMARKS)
+def test_remarks(marker: Marker, question: str, answer: str, mark: str) -> None:
+    """What is true and was not asked says nothing of what was."""
+    assert marker.mark(question, answer).mark == mark
 
 
 @pytest.mark.parametrize(("question", "answer", "mark"), A_WORKING)
@@ -542,6 +772,12 @@ def test_a_step_past_a_bound(marker: Marker, question: str, answer: str, mark: s
 @pytest.mark.parametrize(("question", "answer", "mark"), CONTINENTAL_NUMBERS)
 def test_continental_numbers(marker: Marker, question: str, answer: str, mark: str) -> None:
     """Numbers written with a point for the thousands or a comma for the decimals are read as meant."""
+    assert marker.mark(question, answer).mark == mark
+
+
+@pytest.mark.parametrize(("question", "answer", "mark"), ORDERS_SUMMED)
+def test_orders_summed(marker: Marker, question: str, answer: str, mark: str) -> None:
+    """A sum of orders is told by what one takes off the other."""
     assert marker.mark(question, answer).mark == mark
 
 
@@ -575,7 +811,19 @@ def test_a_label_asked(marker: Marker, question: str, answer: str, mark: str) ->
     assert marker.mark(question, answer).mark == mark
 
 
+@pytest.mark.parametrize(("question", "answer", "mark"), A_SETTING_CHOSEN)
+def test_a_setting_chosen(marker: Marker, question: str, answer: str, mark: str) -> None:
+    """The setting that a policy chooses, and why."""
+    assert marker.mark(question, answer).mark == mark
+
+
 @pytest.mark.parametrize(("question", "answer", "mark"), A_READING_IN_PARTS)
 def test_a_reading_in_parts(marker: Marker, question: str, answer: str, mark: str) -> None:
     """A question in several parts on a reading has all its parts as points."""
+    assert marker.mark(question, answer).mark == mark
+
+
+@pytest.mark.parametrize(("question", "answer", "mark"), LOOSELY_PUT)
+def test_loosely_put(marker: Marker, question: str, answer: str, mark: str) -> None:
+    """Lists without stops and steps in other verbs are heard."""
     assert marker.mark(question, answer).mark == mark
