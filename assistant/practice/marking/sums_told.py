@@ -41,6 +41,19 @@ def without_sum(answer: str, need: Need) -> str:
         answer = re.sub(_NO_ANGLE, "0 degrees", answer, count=1, flags=re.IGNORECASE)
     answer = re.sub(_NOTHING_LEFT, "zero", answer, flags=re.IGNORECASE)
     for pattern in (_PUTS_ON, _TAKES_OFF, _SUBTRACTED):
+        found = re.search(pattern, answer, re.IGNORECASE)
+        if found and not _comes_out(found.group(), need):
+            return answer
         told = re.sub(pattern, "", answer, flags=re.IGNORECASE).strip(" ,;:.")
         answer = told or answer
     return re.sub(r"^(?:so|and|which|that)\b[ ,]*", "", answer, flags=re.IGNORECASE)
+
+
+def _comes_out(clause: str, need: Need) -> bool:
+    """Return whether two numbers that one is taken off the other leave the sum, as far as they are in figures."""
+    numbers = [float(n) for n in re.findall(r"\d+(?:\.\d+)?", clause)]
+    results = [f.value for p in need.points for f in p.figures if f.unit == "deg"]
+    return len(numbers) != _TWO or any(abs(abs(numbers[0] - numbers[1]) - r) < 1 for r in results)
+
+
+_TWO = 2

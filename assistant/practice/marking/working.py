@@ -16,6 +16,8 @@ from assistant.practice.marking.wording import word_set
 from assistant.resolving.knowing import Knowledge
 
 _CLOSE = 0.012
+_EXACT = 0.001
+"""How near a number of the working must come to what it is reckoned from; nearer where it could be the result."""
 _CLOSENESS = 0.003
 """How near to the result a sum of numbers that are said must come."""
 _MOST = 5
@@ -37,9 +39,10 @@ def in_sum(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
         return False
     own = said.claims[: said.claims.index(claim)]
     leading = [c.amount.value for c in said.claims if c.amount.start < alike[-1].amount.start]
-    return _adds_up(claim.amount.value, leading, result.value) or _reckoned(
-        claim.amount.value, {*_given(need, know), *(c.amount.value for c in own)}
-    )
+    if _adds_up(claim.amount.value, leading, result.value):
+        return True
+    close = _EXACT if claim.amount.unit == result.unit else _CLOSE
+    return _reckoned(claim.amount.value, {*_given(need, know), *(c.amount.value for c in own)}, close)
 
 
 def _adds_up(value: float, leading: list[float], result: float) -> bool:
@@ -60,16 +63,15 @@ def _given(need: Need, know: Knowledge) -> Iterator[float]:
     yield from (f.value + _KELVIN for f in need.extra if f.unit == "degC")
 
 
-def _reckoned(value: float, known: Iterable[float]) -> bool:
+def _reckoned(value: float, known: Iterable[float], close: float) -> bool:
     """Return whether a number comes from one or two known ones."""
     numbers = [k for k in dict.fromkeys(known) if k]
-    if any(_is(value, k) for k in numbers):
+    if any(_is(value, k, close) for k in numbers):
         return True
-    return any(
-        _is(value, each) for a, b in combinations(numbers, 2) for each in (a + b, abs(a - b), a * b, a / b, b / a)
-    )
+    made = (r for a, b in combinations(numbers, 2) for r in (a + b, abs(a - b), a * b, a / b, b / a))
+    return any(_is(value, each, close) for each in made)
 
 
-def _is(value: float, other: float) -> bool:
-    return abs(value - other) <= _CLOSE * max(abs(other), 1e-9)
+def _is(value: float, other: float, close: float) -> bool:
+    return abs(value - other) <= close * max(abs(other), 1e-9)
 
