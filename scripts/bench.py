@@ -41,6 +41,7 @@ SETS = ("tuned", "unseen")
 ENTRIES = 10_000
 RUNS = 7
 REPEATS = 3
+TIMED = 1_500  # questions that are timed, taken evenly from all: more would only take longer
 Best = Callable[[str], str]
 """From a question to the id of the record that a baseline would answer with."""
 
@@ -60,6 +61,11 @@ def singles(name: str) -> list[Key]:
     """Return the questions of a set that stand alone, in file order."""
     keys = [key for path in sorted((QUESTIONS / name).glob("*.jsonl")) for key in read_keys(path)]
     return [key for key in keys if "q" in key]
+
+
+def evenly(texts: Sequence[str], count: int) -> Sequence[str]:
+    """Return about so many of the texts, from the first to the last; all of them if there are no more."""
+    return texts[:: max(1, len(texts) // count)]
 
 
 def question_times(bases: Sequence[Knowledge], texts: Sequence[str]) -> list[list[float]]:
@@ -331,7 +337,7 @@ def rows(entries: int, model: str, folder: str) -> Iterator[Row]:
     environment.pop("PYTHONDONTWRITEBYTECODE", None)  # an installed program is compiled once, not at every start
     compiling = [sys.executable, "-m", "compileall", "-q", str(ROOT / "assistant")]
     subprocess.run(compiling, env=environment, stdout=subprocess.DEVNULL, check=True)
-    texts = [one_line(key["q"]) for key in singles("tuned")]
+    texts = evenly([one_line(key["q"]) for key in singles("tuned")], TIMED)
     small = opened()
     yield process_row(environment)
     yield memory_row([text for text in texts if len(text) < 100][:40], environment)
@@ -339,9 +345,16 @@ def rows(entries: int, model: str, folder: str) -> Iterator[Row]:
     yield from answer_rows(small, model)
 
 
+def on_the_way(found: Iterable[Row]) -> Iterator[Row]:
+    """Yield the rows, each named on the way: the whole takes some minutes."""
+    for row in found:
+        sys.stderr.write(f"{row.what}: {row.found}\n")
+        yield row
+
+
 def markdown(found: Iterable[Row]) -> str:
     """Return the table with the machine that it was measured on."""
-    body = [f"| {row.what} | {row.found} | {row.reach} |" for row in found]
+    body = [f"| {row.what} | {row.found} | {row.reach} |" for row in on_the_way(found)]
     machine = f"Python {platform.python_version()}, {platform.system()} {platform.machine()}"
     machine += f", {os.cpu_count()} cores"
     if hasattr(os, "getloadavg"):
