@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 from assistant.answering.answer import ANSWER, CLARIFY, Answer
@@ -18,13 +19,15 @@ from assistant.conversation.library import library_reply, with_books
 from assistant.conversation.state_reasons import asks_what_brings_it, state_reason, tells_states
 from assistant.knowledge.records import Model
 from assistant.resolving.knowing import Knowledge
-from assistant.resolving.results import ChangeResult
+from assistant.resolving.results import ChangeResult, ModelResult
 
 
 def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context] | None:
     """Return the reply to a turn that steers, or None when it is a question."""
     name = control(text, _words_told(context, knowledge) if "where" in text.lower() else frozenset())
     if not name and context.answer and control(with_books(text, knowledge)) == "source":
+        name = "source"
+    if not name and "where" in text.lower() and control(_as_figures(text, context, knowledge)) == "source":
         name = "source"
     if not name:
         told = _on_the_last(text, context, knowledge) if context.answer else None
@@ -123,6 +126,16 @@ def _since(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
     from assistant.conversation.since_when import since_told, when_told  # a first question starts without it
 
     return since_told(text, context, knowledge) or when_told(text, context)
+
+
+def _as_figures(text: str, context: Context, knowledge: Knowledge) -> str:
+    """Return a turn with what went into a calculation called figures: "where are those delays from", after a distance.
+    Of anything else "where does that pressure come from" asks what feeds it, and it stays as it is.
+    """
+    if not isinstance(context.result, ModelResult):
+        return text
+    told = "|".join(sorted(re.escape(word) for word in _words_told(context, knowledge) if len(word) > 3))
+    return re.sub(rf"\b(that|those|this|these|the) (?:{told})s?\b", r"\1 figures", text, flags=re.IGNORECASE)
 
 
 def _words_told(context: Context, knowledge: Knowledge) -> frozenset[str]:

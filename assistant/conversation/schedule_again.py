@@ -130,7 +130,8 @@ def _other_the_same_way(
     if other is None or not alone.reading.amounts or alone.reading.amounts[0].unit is not None:
         return None
     amount, words = alone.reading.amounts[0], alone.reading.words
-    asks = _asks_where(alone, amount, other, knowledge) or (told.value is None and _is_output(words, amount, other))
+    likely = _is_output(words, amount, other) or _says_nothing_there(amount, other)
+    asks = _asks_where(alone, amount, other, knowledge) or (told.value is None and likely)
     return _where(other, amount, alone.reading.text, variant, knowledge) if asks else None
 
 
@@ -138,6 +139,14 @@ def _is_output(words: tuple[str, ...], amount: Amount, schedule: Schedule) -> bo
     """Return whether a bare number may be what a schedule gives, and is not said to be where it is read."""
     before = words[amount.start - 1] if amount.start else ""
     return before not in _AT and amount.value <= max(y for _, y in schedule.points) and _OWN.isdisjoint(words)
+
+
+def _says_nothing_there(amount: Amount, schedule: Schedule) -> bool:
+    """Return whether a number may be what a schedule gives, and as an input would be one at which it has not begun to
+    change: "and the pedals at 4", after the speed at which the tillers give 10 degrees.
+    """
+    (_, full), (begins, still) = schedule.points[:2]
+    return amount.value <= max(y for _, y in schedule.points) and full == still and amount.value < begins
 
 
 def _of_the_other(

@@ -38,6 +38,8 @@ _WORDS = {"tiller": "tiller", "tillers": "tiller", "pedal": "pedals", "pedals": 
 _CENTRED = frozenset(("centred", "centered", "neutral", "released", "untouched", "free", "straight", "alone"))
 _SEATED = _NOUNS - {"pedal", "pedals"}
 """Things of one side of the cockpit each: "the left tiller" is the captain's, turned either way. Pedals have none."""
+_EACH_SEAT = frozenset(("side", "seat", "hand"))
+_NOT_OF_EACH = frozenset(("way", "direction", "pedal", "time", "other", "turn"))
 _BETWEEN = frozenset(("of", "on", "the", "a", "with", "my", "his", "her"))
 _PARTING = frozenset((",", ";", ".", "and", "plus", "with", "then", "while", "+", "&"))
 _LIKEWISE = frozenset(("so", "too", "also", "likewise", "same", "well"))
@@ -266,7 +268,16 @@ def _both(mention: _Named, words: tuple[str, ...]) -> bool:
         or "two" in before
         or "each" in before
         or ("both" in words and mention.text.startswith("tillers"))
+        or _on_each(mention, words)
     )
+
+
+def _on_each(mention: _Named, words: tuple[str, ...]) -> bool:
+    """Return whether an order is said to be that of each tiller: "the tillers, 45 right on each", "each side"."""
+    after = {following for word, following in pairwise((*words, "")) if word == "each"}
+    if mention.text.startswith("tillers"):
+        return bool(after - _NOT_OF_EACH)
+    return mention.text.startswith("tiller") and not after.isdisjoint(_EACH_SEAT)
 
 
 def _both_pilots(words: tuple[str, ...]) -> bool:
