@@ -27,7 +27,7 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
     name = control(text, _words_told(context, knowledge) if "where" in text.lower() else frozenset())
     if not name and context.answer and control(with_books(text, knowledge)) == "source":
         name = "source"
-    if not name and "where" in text.lower() and control(_as_figures(text, context, knowledge)) == "source":
+    if not name and "where" in text.lower() and control(_as_figures(text, context)) == "source":
         name = "source"
     if not name:
         told = _on_the_last(text, context, knowledge) if context.answer else None
@@ -128,13 +128,14 @@ def _since(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
     return since_told(text, context, knowledge) or when_told(text, context)
 
 
-def _as_figures(text: str, context: Context, knowledge: Knowledge) -> str:
+def _as_figures(text: str, context: Context) -> str:
     """Return a turn with what went into a calculation called figures: "where are those delays from", after a distance.
     Of anything else "where does that pressure come from" asks what feeds it, and it stays as it is.
     """
-    if not isinstance(context.result, ModelResult):
+    if not isinstance(context.result, ModelResult) or "from" not in text.lower():
         return text
-    told = "|".join(sorted(re.escape(word) for word in _words_told(context, knowledge) if len(word) > 3))
+    given = (f"{part.id} {part.quantity}" for part in context.result.model.inputs)
+    told = "|".join(sorted({re.escape(word) for part in given for word in re.split(r"[\s_]+", part) if len(word) > 3}))
     return re.sub(rf"\b(that|those|this|these|the) (?:{told})s?\b", r"\1 figures", text, flags=re.IGNORECASE)
 
 

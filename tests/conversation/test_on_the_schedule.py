@@ -19,6 +19,8 @@ Talk = Callable[..., list[Answer]]
         ("above what speed is there no tiller", "then how much at sixty", "13.3°"),
         ("full pedal deflection?", "what about at 70 knots", "4.0°"),
         ("pedal limit at 75 kt", "and if i slow to sixty", "5.0°"),
+        ("when is the tiller limit down to 20 degrees", "and the pedals at 3?", "At 80 kt"),
+        ("at what speed do tillers give 30 degrees", "and pedals at 50?", "6.0°"),
         ("max tiller angle", "120L?", "at 30 knots in it", "back to the 120, same speed", "47.4°"),
     ],
     ids=lambda turns: turns[-2],

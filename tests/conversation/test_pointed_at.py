@@ -33,6 +33,8 @@ _ORDER = "10 kt: captain's tiller 20 right, mine 30 right. order?"
         ("what does the flashing white lamp mean", "and then it goes dark", "up and locked"),
         ("what caption shows when the autobrake disarms", "is it in green?", "amber"),
         ("what's the factor without anti-skid", "where's that number written", "ABN 32.6"),
+        ("stopping distance from 125 kt with FIRM", "where are those delays from", "AOM 32.44.4"),
+        ("stopping distance from 125 kt with FIRM", "where does that deceleration come from", "AOM 32.44.4"),
         ("autobrake for a wet runway", "is that a limitation", "SOP B.4"),
         ("with the bypass pin in does the tiller steer", "and without it", "and with it", "castor"),
         ("brake fan time constant", "without", "^45 min"),

@@ -155,3 +155,18 @@ def test_the_pedals_are_left_out_while_their_button_is_held(ask: Ask) -> None:
 
     assert answer.values[0].value == pytest.approx(20.0)
     assert "the pedals do not steer" in answer.text
+
+
+@pytest.mark.parametrize(
+    ("question", "total"),
+    [
+        ("tillers 25 left on each at 12 kt", -50),
+        ("tillers, 20 left on each, 10 knots, and pedals 5 right", -35),
+        ("tiller 30 right each side, 10 knots", 60),
+        ("back to the tillers, 15 right on each at 10 knots", 30),
+    ],
+)
+def test_an_order_on_each_tiller_is_two(ask: Ask, question: str, total: float) -> None:
+    """Each tiller has its own order, and the orders are summed with their signs (AOM 32.50.4)."""
+    assert ask(question).values[0].value == pytest.approx(abs(total))
+    assert ("left" if total < 0 else "right") in ask(question).text

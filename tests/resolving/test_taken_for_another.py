@@ -24,6 +24,12 @@ SAID = [
     ("stopping distance FULL 120 kt, ANTI-SKID LOST", ANSWER, "^No autobrake"),
     ("strut 75 mm", ANSWER, "^Outside .* nose .* Within .* main"),
     ("chrome 130 mm", ANSWER, "^Outside .* main .* Within .* nose"),
+    ("thirty degree corner coming up, 12 knots, ok?", ANSWER, "^Within SOP B.2"),
+    ("a 45 degree bend ahead and we do 17 knots, all right?", ANSWER, "^Outside SOP B.2"),
+    ("how do I file a complaint", DECLINE, ""),
+    ("retraction time, hydraulics", ANSWER, "^11 s"),
+    ("what could take my anti-skid away", ANSWER, "^No anti-skid, with any of these"),
+    ("how hot may a fuse plug become before it melts", ANSWER, "^185"),
     ("how hot are the brakes after landing", CLARIFY, "brake temperature before the stop"),
 ]
 COMPUTED = [
