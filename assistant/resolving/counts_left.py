@@ -7,6 +7,7 @@ from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_inputs import bind
 from assistant.resolving.models import resolve_model
+from assistant.resolving.record_words import is_known, named_outright
 from assistant.resolving.results import ModelResult
 from assistant.understanding.mentions import PLAIN, STATE
 
@@ -14,6 +15,7 @@ _FUNCTION = "remaining"
 _LEFT = frozenset(("left", "remain", "remains", "remaining", "more", "still", "now"))
 _OPEN = frozenset(("how", "what", "whats"))
 _ONE = frozenset(("one", "single"))
+_TIMES = {"once": 1.0, "twice": 2.0, "thrice": 3.0}
 _BESIDE = 2
 _NO_SUBJECT = frozenset((PLAIN, STATE))
 """How a concept begins that says what is asked of the things counted, and names none: "left", "used"."""
@@ -35,14 +37,39 @@ def count_left(question: Question, know: Knowledge) -> ModelResult | None:
 
 def _rest(model: Model, question: Question, know: Knowledge) -> ModelResult | None:
     subject = frozenset(c for m in know.phrase(model.of).mentions for c in m.concepts if c[0] not in _NO_SUBJECT)
-    if not any(not subject.isdisjoint(m.concepts) for m in question.reading.mentions):
+    if _done_with_it(model, question, know):
+        question = _with_times(question)
+    elif any(not subject.isdisjoint(m.concepts) for m in question.reading.mentions):
+        question = _with_ones(subject, question)
+        if not _counts_subject(subject, question):
+            return None
+    else:
         return None
-    question = _with_ones(subject, question)
     binding = bind(model, question, know)
-    if not question.reading.amounts or binding.missing or binding.left or not _counts_subject(subject, question):
+    if not question.reading.amounts or binding.missing or binding.left:
         return None
     result = resolve_model(model, binding, question, know)
     return result if isinstance(result, ModelResult) and result.values else None
+
+
+def _done_with_it(model: Model, question: Question, know: Knowledge) -> bool:
+    """Return whether it is told how many times something was done with what a record knows of, and nothing else is
+    named: "braked twice on the accumulator".
+    """
+    words = question.reading.words
+    if _TIMES.keys().isdisjoint(words) and "times" not in words:
+        return False
+    done = {cue for item in model.inputs if not item.default for cue in item.cues.split()}
+    things = list(named_outright(question.reading.mentions, know))
+    return not done.isdisjoint(words) and len(things) > 1 and all(is_known(m, model.id, know) for m in things)
+
+
+def _with_times(question: Question) -> Question:
+    """Return a question with "once", "twice" and "four times" as the numbers that they are, and no factors."""
+    words, reading = question.reading.words, question.reading
+    amounts = (a._replace(unit="count") if words[a.end - 1] == "times" else a for a in reading.amounts)
+    said = [Amount(k, k + 1, _TIMES[w], "count", w, True, False) for k, w in enumerate(words) if w in _TIMES]
+    return question._replace(reading=reading._replace(amounts=(*amounts, *said)))
 
 
 def _with_ones(subject: frozenset[str], question: Question) -> Question:

@@ -458,3 +458,17 @@ def test_what_follows_beyond_the_limit_of_a_result_is_told(ask: Ask) -> None:
     text = ask("LDA 2,000 m, LDR 1,650 m, what share is required").text
 
     assert "That is outside SOP B.4, 80%. Set autobrake FULL" in text
+
+
+@pytest.mark.parametrize(
+    ("question", "left"),
+    [
+        ("braked once in emergency, how many more", 5),
+        ("in emergency I have braked three times, how many left", 3),
+        ("pressed the pedals twice in EMERGENCY how many remain", 4),
+        ("we braked four times on the accumulator, what's left", 2),
+    ],
+)
+def test_how_often_is_a_number_too(ask: Ask, question: str, left: float) -> None:
+    answer = ask(question)
+    assert (answer.entry, answer.values[0].value) == ("applications-left", left)
