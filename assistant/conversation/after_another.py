@@ -31,6 +31,7 @@ from assistant.conversation.in_another_unit import in_another_unit
 from assistant.conversation.judged_again import as_a_verdict
 from assistant.conversation.leaning_on_told import leant_on_told
 from assistant.conversation.limit_spoken import of_its_kind
+from assistant.conversation.of_the_thing import of_the_thing
 from assistant.conversation.of_the_verdict import of_the_verdict
 from assistant.conversation.of_which_one import of_which_one
 from assistant.conversation.one_of_them import one_of_them
@@ -93,6 +94,9 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
         return alone, asked_back(context, knowledge) or Declined(())
     whole = given is None
     given = given or with_its_condition(alone, context, knowledge)
+    thing = of_the_thing(alone, context, knowledge) if given is None else None
+    if thing:
+        return thing
     alone = with_names(given or alone, context, knowledge)
     alone = with_the_last(alone, context, knowledge) or alone
     well = all_normal_again(alone, context, knowledge)

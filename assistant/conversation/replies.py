@@ -128,6 +128,10 @@ def _since(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
     return since_told(text, context, knowledge) or when_told(text, context)
 
 
+_FED = frozenset({"pressure", "energy", "heat", "mass", "speed"})
+"""What comes from somewhere itself, and not only from a document."""
+
+
 def _as_figures(text: str, context: Context) -> str:
     """Return a turn with what went into a calculation called figures: "where are those delays from", after a distance.
     Of anything else "where does that pressure come from" asks what feeds it, and it stays as it is.
@@ -135,7 +139,8 @@ def _as_figures(text: str, context: Context) -> str:
     if not isinstance(context.result, ModelResult) or "from" not in text.lower():
         return text
     given = (f"{part.id} {part.quantity}" for part in context.result.model.inputs)
-    told = "|".join(sorted({re.escape(word) for part in given for word in re.split(r"[\s_]+", part) if len(word) > 3}))
+    words = {word for part in given for word in re.split(r"[\s_]+", part) if len(word) > 3}
+    told = "|".join(sorted(re.escape(word) for word in words - _FED))
     return re.sub(rf"\b(that|those|this|these|the) (?:{told})s?\b", r"\1 figures", text, flags=re.IGNORECASE)
 
 

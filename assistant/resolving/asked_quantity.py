@@ -89,7 +89,11 @@ def _is_turned(reading: Reading) -> bool:
 
 
 def is_asked(mine: str, asked: frozenset[str]) -> bool:
-    """Return whether a quantity is among those asked for; a share is a ratio and a factor alike."""
+    """Return whether a quantity is among those asked for; a share is a ratio and a factor alike, and what is in feet
+    may be a length as well as an altitude.
+    """
+    if mine == "altitude" and "length" in asked:
+        return True
     return mine in asked or (mine in ("ratio", "factor") and bool(asked & {"ratio", "factor"}))
 
 

@@ -38,6 +38,7 @@ _WORDS = {"tiller": "tiller", "tillers": "tiller", "pedal": "pedals", "pedals": 
 _CENTRED = frozenset(("centred", "centered", "neutral", "released", "untouched", "free", "straight", "alone"))
 _SEATED = _NOUNS - {"pedal", "pedals"}
 """Things of one side of the cockpit each: "the left tiller" is the captain's, turned either way. Pedals have none."""
+_BOTH_OF_US = ("both", "of", "us")
 _EACH_SEAT = frozenset(("side", "seat", "hand"))
 _NOT_OF_EACH = frozenset(("way", "direction", "pedal", "time", "other", "turn"))
 _BETWEEN = frozenset(("of", "on", "the", "a", "with", "my", "his", "her"))
@@ -285,7 +286,7 @@ def _both_pilots(words: tuple[str, ...]) -> bool:
     return any(
         one in ("both", "each", "two") and other in ("pilots", "pilot", "crew") and "pedals" not in words[k + 2 : k + 4]
         for k, (one, other) in enumerate(pairwise(words))
-    )
+    ) or any(words[k : k + 3] == _BOTH_OF_US for k in range(len(words)))
 
 
 def _side_near(words: tuple[str, ...], start: int, end: int) -> int:

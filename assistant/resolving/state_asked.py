@@ -57,6 +57,7 @@ _SOME = frozenset(("the", "that", "this", "one", "a"))
 _BESIDE = 2
 _KIND_OF_EITHER = ("system", "systems")
 _MOST_NAMED = 9
+_ASIDE = 0.88
 """Words from "which" to what has failed: "which of the two hydraulic systems must have failed"."""
 
 
@@ -132,12 +133,20 @@ def unused_amounts(question: Question) -> float:
     return share
 
 
-def barring(barred: list[Mention], know: Knowledge) -> float:
-    """Return how far unexplained mentions speak against an answer: words no term names most of all."""
+def barring(barred: list[Mention], know: Knowledge, thing: float = _ASIDE) -> float:
+    """Return how far unexplained mentions speak against an answer: words no term names most of all.
+
+    thing: how far a thing of the trade does.
+    """
     share = 1.0
     for mention in barred:
-        share *= 0.45 if know.matcher.is_strict(mention) else 0.88
+        share *= 0.45 if know.matcher.is_strict(mention) else thing if _is_thing(mention, know) else _ASIDE
     return share
+
+
+def _is_thing(mention: Mention, know: Knowledge) -> bool:
+    """Return whether a thing of the trade is named, and no quantity, aspect or state."""
+    return any(c[0].isalpha() and not know.lexicon.kinds.get(c) for c in mention.concepts)
 
 
 def asks_what_failed(question: Question, know: Knowledge) -> tuple[str, ...] | None:

@@ -31,6 +31,8 @@ TAKING = frozenset({
     "disables", "disable", "steals", "stops", "stop", "defeats",
 })  # fmt: skip
 KEPT, TAKEN = "kept", "taken"
+_ANOTHER_THING = 0.75
+"""What a thing that the table does not know costs: "the centre of the | tread" is no result of the steering."""
 _SHORTLY, _DENIED_WITHIN = 8, 2
 CHANGING = frozenset(("mode",))
 """Results that change into another, and are not lost."""
@@ -71,7 +73,7 @@ def cause_candidates(
     output, value = _principal(table, named)
     clear = whence or reading.has("cause", "single") or (_asks_when(question) and bool(everything))
     plain = any({"cause", "single"} <= m.concepts for m in reading.mentions)  # "single failures giving …"
-    score = (1.04 if plain or possible else 0.98 if clear else 0.9) * unused_amounts(question) * barring(barred, know)
+    score = (1.04 if plain or possible else 0.98 if clear else 0.9) * unused_amounts(question) * barring(barred, know, _ANOTHER_THING)
     found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
     extra = tuple(Condition(f"{table.id}.{o}", v) for o, v in everything if o != output)
     narrowed = _narrowed(found, extra, know)

@@ -5,7 +5,9 @@ A concept is a term's id, or begins with one of the letters below.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from functools import cached_property
+from itertools import pairwise
 from typing import Any
 
 from assistant.frozen import NamedTuple
@@ -162,7 +164,13 @@ class Reading(_Read):
             # And "to get down faster" only compares.
             own = (self.words[last.start - 1] in _POINTING if last.start else False) or last.text in _COMPARING
             found |= last.concepts if named.isdisjoint(last.concepts) and not own else frozenset()
-        return frozenset(found)
+        return frozenset(found.union(*self._sizes_of_things()))
+
+    def _sizes_of_things(self) -> Iterator[frozenset[str]]:
+        """Yield the quantities that are asked for behind what they are of: "above which | brake | temperature"."""
+        for thing, size in pairwise(self.mentions):
+            if thing.end == size.start and thing.start and self.words[thing.start - 1] in _WHICH:
+                yield size.concepts & _SIZES
 
     @cached_property
     def asks_loss(self) -> bool:

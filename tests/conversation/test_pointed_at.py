@@ -73,3 +73,20 @@ def test_what_was_not_taken_in_is_asked_back(talk: Talk) -> None:
 
 def test_what_is_said_of_one_system_is_not_told_of_both(talk: Talk) -> None:
     assert "works normally" not in talk("both hydraulic systems are gone", "gear")[-1].text
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "begins"),
+    [
+        ("can I steer with the bypass pin in", "who puts it in", "The ground crew inserts"),
+        ("does the steering work with the bypass pin inserted", "who takes it out", "The ground crew inserts"),
+        ("steering with the bypass pin inserted", "where is that pin", "The steering bypass pin goes in"),
+        ("braking with ANTI-SKID OFF", "what is that switch for", "Putting ANTI-SKID to OFF forces"),
+    ],
+)
+def test_what_is_asked_of_the_thing_whose_state_was_given(talk: Talk, first: str, turn: str, begins: str) -> None:
+    assert talk(first, turn)[-1].text.startswith(begins)
+
+
+def test_what_is_not_known_of_that_switch_is_told_of_no_other(talk: Talk) -> None:
+    assert talk("braking with ANTI-SKID OFF", "where is that switch")[-1].outcome == "decline"

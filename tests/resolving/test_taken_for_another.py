@@ -30,6 +30,11 @@ SAID = [
     ("retraction time, hydraulics", ANSWER, "^11 s"),
     ("what could take my anti-skid away", ANSWER, "^No anti-skid, with any of these"),
     ("how hot may a fuse plug become before it melts", ANSWER, "^185"),
+    ("tread worn most at the centre, what causes it", ANSWER, "^(Over-inflat|More wear|.*over-inflat)"),
+    ("the fewest failures that leave no brakes at all: which?", ANSWER, "^No wheel brakes"),
+    ("above which brake temperature is the parking brake not left on for over 5 minutes", ANSWER, "^400"),
+    ("below which accumulator pressure may we not be towed for five minutes", ANSWER, "^2,000"),
+    ("on a cold winter morning at -10 C, what should the pre-charge gauge of the accumulator read", ANSWER, "^1,076 psi"),
     ("how hot are the brakes after landing", CLARIFY, "brake temperature before the stop"),
 ]
 COMPUTED = [
