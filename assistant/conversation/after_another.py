@@ -94,12 +94,10 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
         return alone, asked_back(context, knowledge) or Declined(())
     whole = given is None
     given = given or with_its_condition(alone, context, knowledge)
-    thing = of_the_thing(alone, context, knowledge) if given is None else None
-    if thing:
-        return thing
+    well = of_the_thing(alone, context, knowledge) if whole else None
     alone = with_names(given or alone, context, knowledge)
     alone = with_the_last(alone, context, knowledge) or alone
-    well = all_normal_again(alone, context, knowledge)
+    well = well or all_normal_again(alone, context, knowledge)
     context = without_states(alone, context, knowledge)
     well = well or elsewhere_again(alone, context, knowledge)
     well = well or talk_of_somebody(alone, context)

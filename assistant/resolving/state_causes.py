@@ -73,7 +73,8 @@ def cause_candidates(
     output, value = _principal(table, named)
     clear = whence or reading.has("cause", "single") or (_asks_when(question) and bool(everything))
     plain = any({"cause", "single"} <= m.concepts for m in reading.mentions)  # "single failures giving …"
-    score = (1.04 if plain or possible else 0.98 if clear else 0.9) * unused_amounts(question) * barring(barred, know, _ANOTHER_THING)
+    score = (1.04 if plain or possible else 0.98 if clear else 0.9) * barring(barred, know, _ANOTHER_THING)
+    score *= unused_amounts(question)
     found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
     extra = tuple(Condition(f"{table.id}.{o}", v) for o, v in everything if o != output)
     narrowed = _narrowed(found, extra, know)

@@ -34,7 +34,7 @@ SAID = [
     ("the fewest failures that leave no brakes at all: which?", ANSWER, "^No wheel brakes"),
     ("above which brake temperature is the parking brake not left on for over 5 minutes", ANSWER, "^400"),
     ("below which accumulator pressure may we not be towed for five minutes", ANSWER, "^2,000"),
-    ("on a cold winter morning at -10 C, what should the pre-charge gauge of the accumulator read", ANSWER, "^1,076 psi"),
+    ("on a cold winter morning at -10 C, what should the accumulator pre-charge gauge read", ANSWER, "^1,076 psi"),
     ("how hot are the brakes after landing", CLARIFY, "brake temperature before the stop"),
 ]
 COMPUTED = [
