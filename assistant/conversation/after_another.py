@@ -94,7 +94,7 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
         return alone, asked_back(context, knowledge) or Declined(())
     whole = given is None
     given = given or with_its_condition(alone, context, knowledge)
-    well = of_the_thing(alone, context, knowledge) if whole else None
+    well = of_the_thing(alone, context, knowledge) if given is None else None
     alone = with_names(given or alone, context, knowledge)
     alone = with_the_last(alone, context, knowledge) or alone
     well = well or all_normal_again(alone, context, knowledge)
