@@ -32,6 +32,8 @@ _ASKING_BACK = 1.04
 _UNTOUCHED = 0.72
 _ALL_WELL = 0.75
 _NOT_UNDERSTOOD = 0.5
+_SET_OUT = 1.1
+"""What it speaks for a row that all else is told to be normal: the state is set out whole."""
 
 
 def row_candidates(
@@ -62,7 +64,7 @@ def row_candidates(
         score = 0.93 if normal or outright else _UNTOUCHED if asked or doubted else 0.4
     if not (asked or named) and any(_of_another(m, table, inputs, know) for m in barred):
         score *= UNEXPLAINED
-    score *= barring(barred, know) * unused_amounts(question)
+    score *= barring(barred, know) * unused_amounts(question) * (_SET_OUT if normal and relevant else 1.0)
     score *= _told_otherwise(table, relevant, inputs, bool(asked), named, bool(barred), question, know)
     if asked and not named and _meant_elsewhere(table, relevant, explained, inputs, know):
         score *= UNEXPLAINED

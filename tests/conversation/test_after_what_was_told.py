@@ -43,8 +43,8 @@ SHOWN = [
 ]
 SHARES = [
     ("which autobrake on a contaminated runway", "now dry, but we need 84% of what is available", "FULL"),
-    ("required is 91% of available, autobrake?", "^Outside SOP B.4"),
-    ("dry runway, we need 71 percent of the runway available. autobrake?", "^Within SOP B.4"),
+    ("required is 91% of available, autobrake?", "^FULL: 91%"),
+    ("dry runway, we need 71 percent of the runway available. autobrake?", "^No setting is asked for"),
 ]
 
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable, Iterable
 from typing import Any
 
+from assistant.conversation.readings import variants_meant
 from assistant.knowledge.records import Fact, Limit, Value
 from assistant.practice.marking.asked import Asked, the_one_asked
 from assistant.practice.marking.case_verdicts import case_verdict
@@ -129,7 +130,7 @@ def _limit_points(limit: Limit, text: str, know: Knowledge) -> list[Point]:
 
 
 def _limit(one: Asked, text: str, know: Knowledge) -> list[Point]:
-    variants = list(dict.fromkeys(know.reader.read(text).variants))
+    variants = list(dict.fromkeys(variants_meant(know.reader.read(text), know)))
     if len(variants) > 1:
         return _by_variant([(name, know.record(one.answer.entry, name)) for name in variants], text, know)
     result: Any = one.result
