@@ -11,6 +11,7 @@ import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cache, partial
 
+from assistant.conversation.parting import may_join
 from assistant.conversation.surely import SURE, Sure, surely
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge
@@ -23,7 +24,6 @@ _BEFORE = (
 )
 _ASKS = rf"{_BEFORE}(?:what|which|who|whom|whose|where|when|why|how)\b"
 _NEXT = rf"\s*(?:[,;.?]\s*(?:(?:and|then|but)\s+)*|\s+and\s+(?:then\s+)?)(?={_ASKS})"
-_PARTS = frozenset(",;:.?")
 _HEAD = rf"^(.+?)[:,.;]\s+(?:and )?(?={_ASKS})"
 _TOLD_WHEN = r"(?:when|while|where) (?!(?:is|are|does|do|did|may|can|must|will|should|and|to|was)\b)"
 """A clause that tells when, and does not ask it."""
@@ -135,7 +135,7 @@ def _takes_a_figure(clause: str) -> bool:
 def _parted(text: str) -> tuple[str, list[str]]:
     """Return what stands before the first question of a text, and its clauses."""
     plain = text[:_READ].strip(" ?.!")
-    if _PARTS.isdisjoint(plain) and "and" not in plain.lower():
+    if not may_join(plain):
         return "", [plain]  # sooner known than by patterns
     found = re.match(_HEAD, plain, re.IGNORECASE)
     asks = found and re.match(_ASKS, plain, re.IGNORECASE) and not re.match(_TOLD_WHEN, plain, re.IGNORECASE)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-_MARKS = frozenset(",;.?&")
+_MARKS = frozenset(",;:.?&")
 _READ = 400
 """Characters of a turn in which a further question is looked for."""
 _HALVES = (

@@ -27,8 +27,9 @@ def controlled(text: str, context: Context, knowledge: Knowledge) -> tuple[Answe
     name = control(text, _words_told(context, knowledge) if "where" in text.lower() else frozenset())
     if not name and context.answer and control(with_books(text, knowledge)) == "source":
         name = "source"
-    if not name and "where" in text.lower() and control(_as_figures(text, context)) == "source":
-        name = "source"
+    if not name:
+        figures = _as_figures(text, context)
+        name = "source" if figures != text and control(figures) == "source" else ""
     if not name:
         told = _on_the_last(text, context, knowledge) if context.answer else None
         return told or _on_what_was_told(text, context, knowledge)
@@ -136,7 +137,8 @@ def _as_figures(text: str, context: Context) -> str:
     """Return a turn with what went into a calculation called figures: "where are those delays from", after a distance.
     Of anything else "where does that pressure come from" asks what feeds it, and it stays as it is.
     """
-    if not isinstance(context.result, ModelResult) or "from" not in text.lower():
+    lower = text.lower()
+    if not isinstance(context.result, ModelResult) or "from" not in lower or "where" not in lower:
         return text
     given = (f"{part.id} {part.quantity}" for part in context.result.model.inputs)
     words = {word for part in given for word in re.split(r"[\s_]+", part) if len(word) > 3}

@@ -138,7 +138,7 @@ def _other_the_same_way(
 def _is_output(words: tuple[str, ...], amount: Amount, schedule: Schedule) -> bool:
     """Return whether a bare number may be what a schedule gives, and is not said to be where it is read."""
     before = words[amount.start - 1] if amount.start else ""
-    return before not in _AT and amount.value <= max(y for _, y in schedule.points) and _OWN.isdisjoint(words)
+    return before not in _AT and _may_come_out(amount, schedule) and _OWN.isdisjoint(words)
 
 
 def _says_nothing_there(amount: Amount, schedule: Schedule) -> bool:
@@ -146,7 +146,12 @@ def _says_nothing_there(amount: Amount, schedule: Schedule) -> bool:
     change: "and the pedals at 4", after the speed at which the tillers give 10 degrees.
     """
     (_, full), (begins, still) = schedule.points[:2]
-    return amount.value <= max(y for _, y in schedule.points) and full == still and amount.value < begins
+    return _may_come_out(amount, schedule) and full == still and amount.value < begins
+
+
+def _may_come_out(amount: Amount, schedule: Schedule) -> bool:
+    """Return whether a schedule ever gives as much as a number."""
+    return amount.value <= max(y for _, y in schedule.points)
 
 
 def _of_the_other(

@@ -1,7 +1,7 @@
 """The shapes of knowledge: one frozen record for each kind that answers questions, and what they are made of.
 
-Records hold plain values only (text, numbers, tuples of them), so that a compiled base is written and read
-as JSON. Numbers stay in the unit of the document they come from; SI happens where physics begins.
+Records hold plain values only (text, numbers, tuples of them), so that a compiled base is kept as it is.
+Numbers stay in the unit of the document they come from; SI happens where physics begins.
 """
 
 from __future__ import annotations

@@ -16,7 +16,8 @@ from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
 
 _SCORE, _WEIGHT = 1.1, 6.0
-_EXCEEDED = "exceeded"
+EXCEEDED = "exceeded"
+"""In a rule, in place of a term: the limit is passed."""
 _WHY = "why"
 _SETTING = "setting"
 _WHOLE = 100.0
@@ -42,7 +43,7 @@ def chosen_by(limit: Limit, share: float, question: Question) -> ChosenResult | 
     named = question.reading.concepts
     most = limit.maximum.value if limit.maximum else float("inf")
     for when, setting, because in limit.chooses:
-        if when in named or (when == _EXCEEDED and share > most):
+        if when in named or (when == EXCEEDED and share > most):
             return ChosenResult(limit, setting, because, share, when)
     return None
 

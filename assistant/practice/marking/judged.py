@@ -15,6 +15,7 @@ from assistant.practice.marking.said import plain
 from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.results import BandResult
+from assistant.resolving.setting_chosen import EXCEEDED
 
 COMPUTED = 0.03
 
@@ -171,14 +172,13 @@ def chosen_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
         return [setting]
     limit = result.limit.maximum
     figures = (Figure(limit.value, "percent", 0.0, "higher"), Figure(result.share, "percent", COMPUTED))
-    if result.when == _EXCEEDED:
+    if result.when == EXCEEDED:
         over = f"more than {shown_as(limit.value, limit.unit, know)}"
         return [setting, Point(over, figures, figures_suffice=True, any_figure=True)]
     named = Element(frozenset((result.when,)), (plain(result.when),), _NAMED)
     return [setting, Point(result.because.partition(",")[0], (), (named,), kept=True)]
 
 
-_EXCEEDED = "exceeded"
 _NAMED = 3.0
 
 
