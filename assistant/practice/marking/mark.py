@@ -20,6 +20,7 @@ from assistant.practice.marking.continental import continental
 from assistant.practice.marking.evasive import evades, without_remarks
 from assistant.practice.marking.found import Held
 from assistant.practice.marking.modes_left import without_left_modes
+from assistant.practice.marking.no_thing import without_determiners
 from assistant.practice.marking.other_matter import on_another_matter
 from assistant.practice.marking.other_rows import without_other_rows
 from assistant.practice.marking.points import Need
@@ -99,7 +100,7 @@ def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
 def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to one reading of a question."""
     spelled = without_slips(continental(uncited(answer, need), need), need, knowledge)
-    spelled = without_sum(without_left_modes(spelled, need, knowledge), need)
+    spelled = without_determiners(without_sum(without_left_modes(spelled, need, knowledge), need), need, knowledge)
     plainly = without_reserve(reworded(reckoned(spelled, knowledge), need), need)
     said = _without_asked(read_said(as_asked(with_side(plainly, need), need), knowledge), need, knowledge)
     said = without_vague(_without_talk(said, need, knowledge), need, knowledge)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from assistant.practice.marking.no_thing import denies_asked
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.rivals import is_put_off
 from assistant.practice.marking.said import Said, plain
@@ -22,10 +23,14 @@ def others_said(need: Need, said: Said) -> list[str]:
         heavy = max((e.weight for e in telling), default=0.0)
         spots = [_spot(e.words, e.concepts, said) for e in telling if e.weight >= 0.9 * heavy]
         spots += [_alone(word, own, said) for e in telling for word in e.words[-1:] if judged and len(e.words) > 1]
-        said_so = [s for s in spots if s is not None and not is_put_off(s, said, need) and not _outdone(s, said)]
+        said_so = [s for s in spots if s is not None and not _is_put_off(s, need, said)]
         if any(not (judged and _is_case(s, said)) for s in said_so):
             found.append(other.text)
     return found
+
+
+def _is_put_off(place: int, need: Need, said: Said) -> bool:
+    return is_put_off(place, said, need) or _outdone(place, said) or denies_asked(place, need, said)
 
 
 def _alone(word: str, own: frozenset[str], said: Said) -> int | None:

@@ -11,6 +11,7 @@ from typing import Any
 from assistant.practice.marking.asked import Asked
 from assistant.practice.marking.elements import concepts_in
 from assistant.practice.marking.found import Held
+from assistant.practice.marking.no_thing import denies_asked
 from assistant.practice.marking.outcomes import output_point, outputs_asked, table_results, values_of
 from assistant.practice.marking.points import Element, Need, Point, State
 from assistant.practice.marking.rivals import is_put_off
@@ -84,7 +85,7 @@ def beside_row(need: Need, said: Said, put_off: frozenset[int]) -> list[str]:
             continue  # what is asked for is said
         coloured = words and point.labels and not named.isdisjoint(point.labels[0].concepts)
         places = [*said.where(concepts), *(i for i, w in enumerate(said.words) if coloured and w in words)]
-        spots = [i for i in places if i not in put_off and not _needed(i, said)]
+        spots = [i for i in places if i not in put_off and not _needed(i, said) and not denies_asked(i, need, said)]
         if spots and concepts.isdisjoint(asked):
             found.append(point.text)
     return found

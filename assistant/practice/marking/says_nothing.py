@@ -46,7 +46,20 @@ def says_nothing(need: Need, said: Said, know: Knowledge) -> bool:
         or _of_other_kinds(need, said, know)
         or _undecided(need, said, know)
         or tells_aside(need, said)
+        or _lacks_only(need, said)
     )
+
+
+def _lacks_only(need: Need, said: Said) -> bool:
+    """Return whether a yes or no is asked for, and an answer only tells what other thing there is not: "no flaps"."""
+    return need.polar and not said.claims and _WITHOUT_ONLY.fullmatch(" ".join(said.reading.words)) is not None
+
+
+_WITHOUT_ONLY = re.compile(
+    r"(?:(?:well|so|then|just|but|there is|there are|you have|you get|we have|and|or|though|either|[,.;]) ?)*"
+    r"without [a-z-]+(?: [a-z-]+){0,2}"
+    r"(?:(?: [,.;])? (?:and |or |but )?(?:without|no) [a-z-]+(?: [a-z-]+){0,2})*(?: [.!?])?"
+)
 
 
 def tells_aside(need: Need, said: Said) -> bool:
