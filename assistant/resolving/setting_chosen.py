@@ -14,6 +14,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CheckResult, ChosenResult, ModelResult, Result
 from assistant.understanding.clauses import asks_whether
 from assistant.understanding.matching import Match
+from assistant.understanding.mentions import Mention, Reading
 
 _SCORE, _WEIGHT = 1.1, 6.0
 EXCEEDED = "exceeded"
@@ -40,12 +41,35 @@ def settings_chosen(found: Iterable[Candidate], question: Question, know: Knowle
 
 def chosen_by(limit: Limit, share: float, question: Question) -> ChosenResult | None:
     """Return the setting by the first rule that fits: what is named, or that the limit is passed."""
-    named = question.reading.concepts
+    reading = question.reading
+    named = {c for m in reading.mentions if not _is_denied(m, reading) for c in (*m.concepts, *m.implied)}
     most = limit.maximum.value if limit.maximum else float("inf")
     for when, setting, because in limit.chooses:
         if when in named or (when == EXCEEDED and share > most):
             return ChosenResult(limit, setting, because, share, when)
     return None
+
+
+def _is_denied(mention: Mention, reading: Reading) -> bool:
+    """Return whether a thing is said not to be so: "wet, not contaminated", "it is wet rather than contaminated"."""
+    words = reading.words
+    start = mention.start
+    while start > 0 and words[start - 1] in _PASSED:
+        start -= 1
+    denied = words[max(0, start - 1) : start]
+    before = next((m for m in reading.mentions if m.end == start - 1), None) if denied in _OR else None
+    if before is not None:
+        return _is_denied(before, reading)  # "no slush or snow"
+    return denied in _DENYING or words[max(0, start - _TWO) : start] in _PUT_OFF
+
+
+_DENYING = (("not",), ("no",), ("without",), ("nor",), ("neither",), ("never",))
+_OR = (("or",), ("nor",))
+_PUT_OFF = (("rather", "than"), ("instead", "of"))
+_PASSED = frozenset(
+    ("a", "an", "any", "the", "at", "all", "really", "actually", "officially", "reported", "being", "been", "yet")
+)
+"""Words between a denial and what it denies."""
 
 
 def _is_explained(match: Match) -> bool:

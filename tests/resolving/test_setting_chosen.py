@@ -25,6 +25,13 @@ Ask = Callable[[str], Answer]
         ("Contaminated runway, 900 m required, 2,400 m available, which autobrake, and why?", "FULL: the runway"),
         ("slush on it: landing distance required 900 m, available 2,400 m, what autobrake setting", "FULL: the runway"),
         ("Dry runway, landing distance required 1,000 m, available 2,500 m. Which autobrake setting?", "No setting "),
+        ("Wet, not contaminated, required 1,200 m, available 2,300 m. Which autobrake setting?", "FIRM: "),
+        ("it isn't contaminated, only wet, 1,200 m needed of 2,300 m available: which autobrake setting", "FIRM: "),
+        ("wet, no contamination, 1,200 m required, 2,300 m available, autobrake setting?", "FIRM: "),
+        ("wet but no slush or snow, 1,200 m required, 2,300 m available, autobrake setting?", "FIRM: "),
+        ("wet rather than contaminated, 1,200 m required, 2,300 m available, which autobrake", "FIRM: "),
+        ("not wet but contaminated, 1,200 m required, 2,300 m available, which autobrake", "FULL: the runway"),
+        ("wet, not contaminated, 2,100 m required, 2,300 m available, which autobrake", "FULL: 91% "),
     ],
 )
 def test_the_first_rule_that_fits_decides(ask: Ask, question: str, begins: str) -> None:

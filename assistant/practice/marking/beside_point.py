@@ -40,7 +40,11 @@ def beside_the_point(need: Need, said: Said, know: Knowledge) -> bool:
 
 _FASTER = re.compile(
     r"\benough (?:for|to)\b|"
-    r"\b(?:as|when|if|the more) (?:you|we|it|the aeroplane) (?:speeds? up|slows? down)\b"
+    r"\b(?:as|when|if|the more) (?:you|we|it|the aeroplane) (?:speeds? up|slows? down)\b|"
+    r"\b(?:at (?:high|low) speeds?|at speed|(?:when|if|once|while) (?:you |we |it |the aeroplane )?(?:are |is )?"
+    r"(?:(?:going|moving|running|rolling|doing|get|gets|go|goes) )?(?:too |very |really |that )*"
+    r"(?:fast|slow)(?:er)?)\b|"
+    r"^(?:fast|slow)(?:er)? (?:you|we|it)\b"
 )
 """What tells of going faster, and gives no speed."""
 _ROUGHLY = tuple((w,) for w in word_set("enough fairly pretty quite rather really reasonably relatively too very"))

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import accumulate
 
 from assistant.practice.marking.said import Said
-from assistant.practice.marking.wording import CONTRASTS, STOPS, UNKNOWING
+from assistant.practice.marking.wording import CONTRASTS, STOPS, UNKNOWING, word_set
 
 _CONFESSED = re.compile(
     r"\b(?:(?:do|did|can|could|have|has|am|is) not|cannot|never) (?:even |really |quite |actually |ever |yet )?"
@@ -33,6 +33,22 @@ def _spans(said: Said, pattern: re.Pattern[str]) -> Iterator[tuple[int, int]]:
         yield starts.index(found.start()), next(i for i, at in enumerate(starts) if at >= found.end())
 
 
+def _object_before(first: int, end: int, words: Sequence[str]) -> int:
+    """Return where a confession begins with what it is of, said before it: "and emergency I don't remember"."""
+    if end < len(words) and words[end] not in STOPS | CONTRASTS | {"and"}:
+        return first  # what is not known is said behind
+    start = first
+    while start > 0 and words[start - 1] not in _PARTING:
+        start -= 1
+    own = words[start:first]
+    return start if start > 1 and 0 < len(own) <= _SHORT and _VERBS.isdisjoint(own) else first
+
+
+_PARTING = STOPS | CONTRASTS | {"and"}
+_SHORT = 3
+_VERBS = word_set("are can do does goes has have is s shows was will works")
+
+
 def without_confession(said: Said) -> str:
     """Return an answer's words without the clauses that say what is not known; "" where there are none.
 
@@ -43,6 +59,7 @@ def without_confession(said: Said) -> str:
     for first, end in _spans(said, _CONFESSED):
         while first > 0 and words[first - 1] in _LEADING:
             first -= 1
+        first = _object_before(first, end, words)
         while end < len(words) and words[end] not in STOPS | CONTRASTS | {"and"}:
             end += 1
         if said.numbered.isdisjoint(range(first, end)):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 _NUMBER = (
     r"(?:\d|oh\b|zero|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|half|\w+teen|"
@@ -21,12 +22,28 @@ _TAKEN_BACK = re.compile(
 )
 """Words that take back what stands before them. "Wait" alone does not: it is something to do."""
 _UNIT = r"(?:k(?:no)?ts?|psi|p s i|degrees?|celsius|seconds?|feet|millimetres?|percent|metres?)"
+_THREE = (
+    r"(?:one|two|three|four|five|six|seven|eight|nine) "
+    r"(?:oh|zero|hundred|thousand|one|two|three|four|five|six|seven|eight|nine|\w+teen|\w+ty)"
+)
+"""A number of three places, spoken."""
 _NO_BETWEEN = re.compile(
     rf"(?:(?<=\d)|(?<=\bhundred)|(?<=\w\wteen)|(?<=\w\wty)|(?<=\b(?:one|two|six|ten))|(?<=\b(?:four|five|nine))|"
     rf"(?<=\b(?:three|seven|eight)))(?: {_UNIT})?,? no,? (?=(?!one\b(?! \w+(?:ty|teen)\b)){_NUMBER})",
     re.IGNORECASE,
 )
 """A "no" between two numbers, by which the second takes the place of the first: "1,200 no 1,400 psi"."""
+_OF_ANOTHER = re.compile(
+    rf"(?:(?<=\d)|(?<=\w\w))(?: {_UNIT})?[,.;…—–-]* (?:(?:uh|um|er|ah|oh|hang on|sorry)[,.]? )*no[,.]? "
+    r"(?:that's|thats|that is|that was|it's|it is|this is) (?:"
+    r"(?:for |from |on )?(?:the|my|an?) (?:\w+ )?one(?=[,.;]? (?:it's |it is )?(?:\d|" + _THREE + r")|[,.;])|"
+    r"(?:for |from |on )?(?:the |my |an? )?(?!not\b|too\b|over\b|above\b|under\b|below\b|past\b|more\b|less\b|within\b|"
+    r"inside\b|outside\b|right\b|fine\b|ok\b|where\b|what\b|why\b|because\b)(?!" + _NUMBER + r"\b)[a-z]\w+(?:'s)?"
+    r"(?: speed| limit| figure| number| value| one)?)"
+    rf"[,.;:…—–-]* (?:it's |it is |that's |should be )?(?={_NUMBER})",
+    re.IGNORECASE,
+)
+"""Words by which a number before them is said to be of something else, before the one that is meant."""
 _VERDICT = re.compile(r"(?:yes|yep|yeah|no|nope)\b", re.IGNORECASE)
 """The yes or no that takes the place of the first word: "no, wait, yes"."""
 _SHORT = 4
@@ -35,7 +52,7 @@ _NUMBERS = re.compile(rf"{_NUMBER}[\w.,-]*(?:\s+(?:and |{_NUMBER}[\w.,-]*|point 
 
 def corrected(text: str) -> str:
     """Return a text without what is taken back: the piece before it, or as much as is said anew."""
-    taken = (*_TAKEN_BACK.finditer(text), *_NO_BETWEEN.finditer(text))
+    taken = (*_of_another(text), *_TAKEN_BACK.finditer(text), *_NO_BETWEEN.finditer(text))
     first = next((f for f in taken if not f.start() and _VERDICT.match(text[f.end() :])), None)
     if first:
         return corrected(text[first.end() :])
@@ -44,6 +61,14 @@ def corrected(text: str) -> str:
         return text
     kept, last = text[: found.start()], text[found.end() :]
     return corrected(f"{_without_last(kept.strip(' ,'), last)} {last}".strip())
+
+
+def _of_another(text: str) -> Iterator[re.Match[str]]:
+    """Yield where a number is taken back as another thing's: "two thirty, no that's the other one, two oh five"."""
+    for found in _OF_ANOTHER.finditer(text):
+        before = re.search(r"[\w.,]+$", re.sub(rf" {_UNIT}$", "", text[: found.start()], flags=re.IGNORECASE))
+        if before and (before.group()[0].isdigit() or re.fullmatch(_NUMBER, before.group(), re.IGNORECASE)):
+            yield found
 
 
 def _without_last(kept: str, last: str) -> str:

@@ -168,6 +168,7 @@ def _claiming_nothing(names: dict[str, str], person: str) -> tuple[str, ...]:
         rf"{want} (?:{_LOOKS}) {_ABOUT}(?: off| up| out)*(?: from| in)? (?:there|here|that)",
         rf"(?:just |simply |then |and )*(?:{_LOOKS}|{_TAKES}|work through|go through|read off) "
         rf"(?:{_ABOUT} )?(?:up |off |out |from |in |on |through |by )*(?:{writing})(?: .*{_ABOUT})?",
+        rf"(?:i|we|you)(?: would| d| will| always| usually| normally| just)* leave {_ABOUT} (?:all )?to {person}",
         rf"{_SUBJECT} (?:is|are|s|was)(?: all| just| only)* "
         rf"(?:written |stated |printed |listed |given |somewhere |there )*(?:in|on) (?:{writing})(?: .*{_ABOUT})?",
         rf"(?:(?:as|like) )?(?:my|our|an old) (?:\w+ )?(?:{names['people']}) (?:always |once |often |used to )*"
@@ -211,6 +212,7 @@ def _leaving_it(names: dict[str, str], person: str) -> tuple[str, ...]:
         rf"(?: to \w+(?: {_ABOUT})?)?",
         rf"{_LEAVES} (?:{person}(?: s)?|their) (?:call|decision|job|business|problem|matter|department|responsibility)",
         rf"{_LEAVES} an? (?:\w+ )?(?:{names['people']}) (?:matter|question|decision|thing|call|job)",
+        rf"(?:{_LEAVES} |they are |those are )?left to {person}",
         rf"(?:{person}|they|he|she){_MAY} (?:{_TELLS}) (?:\w+ )?{_ABOUT}",
         r"(?:whoever|somebody|someone)\b.* (?:has to say|decides?|says|should know|will know)",
     )

@@ -24,7 +24,8 @@ _FOLLOWED_BY = (
     r"^(?:\w+ ){0,2}?(?:in my (?:\w+ )?(?:head|mind|memory|notes?|book)|(?:is|was)? ?(?:still )?stuck|until|till|"
     r"from before|last (?:year|course|time)|(?:on|from|in) (?:my|the|an) (?:old|former|previous|last)|"
     r"(?:is|was) what (?:i|we|they)|(?:years?|months?) ago|up to (?:the )?(?:last|this) (?:rev|revision|change)|"
-    r"came to mind|before (?:the|that|this|it))\b"
+    r"came to mind|before (?:the|that|this|it)|"
+    r"(?:as|like|from) (?:the |my |our |all )*(?:\w+ )?(?:old|older|former|previous|last|outdated))\b"
 )
 _CONCLUDING = r"\b(?:so|now|today|therefore|hence|must be|should be|it is|that is|or|either|maybe)(?: \w+)?$"
 """Words right before a number by which it is claimed, whatever stands before them."""

@@ -11,6 +11,7 @@ from assistant.practice.marking.amounts import amounts_of
 from assistant.practice.marking.equal import equals, same_kind
 from assistant.practice.marking.points import Figure, Need
 from assistant.practice.marking.said import Said
+from assistant.practice.marking.working import in_sum
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.mentions import Mention
 
@@ -30,6 +31,8 @@ def misquoted(need: Need, said: Said, know: Knowledge) -> list[str]:
     for claim in (c for c in said.claims if c.amount.unit and not c.former):
         bare = claim.amount._replace(unit=None)  # "eight degrees up to thirty" is of another unit
         if any(equals(claim.amount, f, know.units) or equals(bare, f, know.units) for f in known):
+            continue
+        if in_sum(claim, need, said, know):
             continue
         behind = _behind(said.reading.mentions, claim.amount.start)
         for amount, figure in true:

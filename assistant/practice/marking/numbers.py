@@ -21,9 +21,9 @@ from assistant.practice.marking.found import ENOUGH, words_said
 from assistant.practice.marking.misquoted import misquoted
 from assistant.practice.marking.pairing import labels_of, stretches
 from assistant.practice.marking.points import Figure, Need, Point
-from assistant.practice.marking.said import Claim, Said, side_of
+from assistant.practice.marking.said import Claim, Said, plain, side_of
 from assistant.practice.marking.senses import false_counts, turned
-from assistant.practice.marking.wording import ALIKE, NEGATORS
+from assistant.practice.marking.wording import ALIKE, NEGATORS, word_set
 from assistant.resolving.knowing import Knowledge
 
 _TIMES = {"double": 2.0, "doubled": 2.0, "twice": 2.0, "triple": 3.0, "treble": 3.0, "halve": 0.5, "halved": 0.5}
@@ -135,7 +135,25 @@ def _covered(point: Point, index: int, found: dict[tuple[int, int], int]) -> boo
 
 def _in_words(point: Point, said: Said) -> bool:
     """Return whether the words of a point say it without its figure."""
-    return point.either and words_said(point, said)[0] >= ENOUGH
+    return point.either and words_said(point, said)[0] >= ENOUGH and not _bounds_others(point, said)
+
+
+def _bounds_others(point: Point, said: Said) -> bool:
+    """Return whether the word by which a point is a bound stands only before other numbers: "above 350", of 250."""
+    ways = {w for e in point.elements for w in e.words if w in _WAYS and not e.given}
+    places = [i for i, word in enumerate(said.words) if word in ways]
+    return bool(places) and all(_before_number(i, said) for i in places)
+
+
+def _before_number(place: int, said: Said) -> bool:
+    """Return whether a word stands before a number, with no more between than what measures it roughly."""
+    words = said.reading.words
+    after = next((i for i in range(place + 1, len(words)) if words[i] not in _ROUGHLY), len(words))
+    return after in said.numbered
+
+
+_WAYS = frozenset(map(plain, ("above", "below")))
+_ROUGHLY = word_set("a about around its say some than that the")
 
 
 def _taken(

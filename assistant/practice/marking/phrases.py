@@ -52,6 +52,7 @@ _PLAINER = {
     r"(?:has|have|had|needs?|must|should) (?:got )?(?:to )?(?:come|be taken|be pulled) off": "replace",
     r"(?:write|writes|wrote) (?:it|this|that|them) up": "write it in the technical log",
     r"not (?:be )?unlocked": "locked",
+    r"unlocked (legs?|gears?|doors?)": r"\1 is not locked",
     r"(?:it is |is |are |it's )?unlocked": "is not locked",
     r"(?:put|putting|move|moving|bring|pull|push|select) it (?:back )?(up|down)": r"put the lever \1",
     r"(?:re-?)?select(?:ed|ing)? (?:it |gear |the gear |the lever )?(?:back )?(up|down|dn)(?: again)?": r"lever \1",

@@ -15,6 +15,7 @@ from assistant.practice.marking.narrowing import MODES
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.rivals import families_of
 from assistant.practice.marking.said import Said, plain
+from assistant.practice.marking.told_aside import only_names_it, tells_aside
 from assistant.practice.marking.wording import NO, YES, word_set
 from assistant.resolving.knowing import Knowledge
 
@@ -47,6 +48,7 @@ def says_nothing(need: Need, said: Said, know: Knowledge) -> bool:
         or _undecided(need, said, know)
         or tells_aside(need, said)
         or _lacks_only(need, said)
+        or only_names_it(need, said, know)
     )
 
 
@@ -59,52 +61,6 @@ _WITHOUT_ONLY = re.compile(
     r"(?:(?:well|so|then|just|but|there is|there are|you have|you get|we have|and|or|though|either|[,.;]) ?)*"
     r"without [a-z-]+(?: [a-z-]+){0,2}"
     r"(?:(?: [,.;])? (?:and |or |but )?(?:without|no) [a-z-]+(?: [a-z-]+){0,2})*(?: [.!?])?"
-)
-
-
-def tells_aside(need: Need, said: Said) -> bool:
-    """Return whether an answer only tells how something is, where steps are asked for, or what a thing is for and where
-    it is, where nobody asks that: "the caution is amber", "that's for the rudder check", "it's on the left console".
-    """
-    text = " ".join(said.reading.words)
-    if need.ordered:
-        declared = not said.claims and _DECLARING.match(_without_names(need, said)) is not None
-        return bool(declared or _WHEN_SO.match(text)) and not _DOING.search(text)
-    asks = need.question
-    aside = _FOR.match(text) or (_PLACED.match(text) if not asks.has("where") else None)
-    return aside is not None and not said.claims and not asks.has("why") and not _names_a_point(need, said)
-
-
-def _without_names(need: Need, said: Said) -> str:
-    """Return the words of an answer with the thing of the question that leads them as "it"."""
-    first = next((m for m in said.content if m.start == 0 and m.concepts & need.question.concepts), None)
-    return " ".join(("it", *said.reading.words[first.end :]) if first else said.reading.words)
-
-
-def _names_a_point(need: Need, said: Said) -> bool:
-    """Return whether an answer names what any point, or what would be right of another case, is told by."""
-    points = (*need.points, *need.others, *need.row)
-    own = frozenset(c for p in points for e in p.elements if not e.given for c in e.concepts)
-    own |= frozenset(c for p in points if p.state for c in p.state.subject)
-    words = frozenset(w for p in points for e in p.elements if not e.given for w in e.words)
-    return any(m.concepts & own or words.intersection(said.words[i] for i in m.taken) for m in said.content)
-
-
-_FOR = re.compile(
-    r"(?:it|that|this|they)(?: is| are)(?: just| only| really| there| meant)* (?:for|used for) (?:the|a|an|when)\b"
-)
-_PLACED = re.compile(
-    r"(?:it|that|this|they|(?:the|that|this) (?:\w+ ){1,3}?) ?(?:is|are|sits?) (?:down |up |just |right )?"
-    r"(?:on|behind|under|beside|next to|in|at|above|below|to the (?:left|right) of|(?:left|right) of) "
-    r"(?:the|your|each|either|my|our|a)\b"
-)
-_WHEN_SO = re.compile(r"(?:it|that|this)(?: is| means| shows| comes on| comes)? (?:when|if)\b")
-_DECLARING = re.compile(
-    r"(?:it|that|this|they|(?:the|a|an) (?:\w+ ){1,3}?)(?: ?is| ?are| ?has| ?have| ?was| ?means| ?comes| ?shows)\b"
-)
-_DOING = re.compile(
-    r"\b(?:apply|call|check|close|cycle|hold|keep|land|leave|lower|move|open|press|pull|push|put|raise|release|remove|"
-    r"retract|return|select|set|slow|stay|steer|stop|switch|taxi|try|turn|use|wait)\b"
 )
 
 

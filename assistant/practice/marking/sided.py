@@ -18,6 +18,12 @@ SIDES = ("left", "right")
 _NUMBER = r"\s*(?=[\d.]|\w+ point\b|(?:one|two|three|four|five|six|seven|eight|nine|ten|\w+teen|\w+ty)\b)"
 _MINUS = r"(?<![\w.])(?:minus |negative |[-−–])" + _NUMBER
 _PLUS = r"(?<![\w.])(?:plus |positive |\+)" + _NUMBER
+_SUM = re.compile(
+    r"(?:\d|°|\bdeg(?:rees)?|\b(?:one|two|three|four|five|six|seven|eight|nine|ten)|teen|ty)\s*"
+    r"(?:minus|plus|take away|[-−–+])\s*(?:\d|one|two|three|four|five|six|seven|eight|nine|ten|\w+teen|\w+ty\b)",
+    re.IGNORECASE,
+)
+"""A sign between two numbers, which is of a sum: "40 - 25"."""
 _BARE = (
     r"\s*(?:(left|right),?\s+)?(\d+(?:\.\d+)?|\w+ point \w+|(?!left|right)\w+)(?:,?\s+(?:to the )?(left|right))?[\s.]*"
 )
@@ -37,7 +43,7 @@ def with_side(answer: str, need: Need) -> str:
         return answer
     answer = _LETTER.sub(lambda m: f"{m[1]} {_LETTERS[m[2].lower()]}", answer)
     for sign, side in ((_MINUS, "left"), (_PLUS, "right")):
-        if len(re.findall(sign, answer, re.IGNORECASE)) == 1 and not _told(answer):
+        if len(re.findall(sign, answer, re.IGNORECASE)) == 1 and not _told(answer) and not _SUM.search(answer):
             answer = f"{re.sub(sign, '', answer, count=1, flags=re.IGNORECASE)} {side}"
     bare = re.fullmatch(_BARE, answer, re.IGNORECASE)
     if not bare:

@@ -69,8 +69,32 @@ _SYSTEMS = re.compile(
 )
 
 
+_AND_A_BIT = re.compile(
+    r"(?: and a (?:bit|half or so)| (?:point|decimal) (?:something|odd)|[ -]odd|-ish)(?= ?(?:percent|per cent|%))",
+    re.IGNORECASE,
+)
+"""What rounds a share down as it is said: "eleven and a bit percent"."""
+_PLUS = re.compile(r"(?<=[a-z)]) ?\+ ?(?=[a-z(])|(?<=\d) \+ (?=[a-z(])|(?<=[a-z)]) \+ (?=\d)", re.IGNORECASE)
+"""A sign that joins what belongs together, and adds no numbers: "leg unlocked + landing flaps"."""
+_ALL_KNOWN = re.compile(
+    r"[\s,.;—–-]*\b(?:and |but )?(?:that's|thats|that is|which is|it's) (?:about |just |really )*all (?:that )?"
+    r"i(?:'ve|ve| have| do| can)? ?(?:got|know|remember|recall|have|say|tell you|think of)?"
+    r"(?: (?:on|about|of) (?:it|that|this))?[.!]?\s*$",
+    re.IGNORECASE,
+)
+"""What says at the end that nothing more is known: "it's amber, that's all I've got"."""
+_CALLED_ONE = re.compile(
+    rf"\b((?:the|that|this|my|our|its) (?!number |system )[a-z]{{3,}} one) "
+    rf"(?=(?:{_DIGIT}) (?:{_DIGIT}|\w+ty|\w+teen|hundred)\b)",
+    re.IGNORECASE,
+)
+"""One of several things, before a number: "the short one two zero five"."""
+
+
 def written(text: str) -> str:
     """Return an answer as one would write it: without what was taken back, its spoken digits as numbers."""
+    text = _ALL_KNOWN.sub("", text) or text
+    text = _CALLED_ONE.sub(r"\1, ", _PLUS.sub(" and ", _AND_A_BIT.sub("", text)))
     text = _EITHER_WAY.sub("", _ONE_EACH.sub(r"\1, one", _INCHES.sub(" inches", text)))
     text = _AND_THOUSAND.sub(r"\1, ", _in_steps(_THE_NUMBER.sub("", text)))
     text = _NO_NUMBER.sub("no, ", _NEGATIVE.sub("negative, ", text))

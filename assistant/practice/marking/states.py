@@ -13,6 +13,9 @@ _NOT = frozenset(
 )
 
 
+_LOSING = wording.word_set("lose lost losing loses")
+
+
 def state_said(state: State, need: Need, said: Said) -> bool | None:
     """Return whether an answer says that the thing is there, None where it says nothing of it."""
     named = next((concept for here in said.concepts for concept in here if concept and concept in state.names), "")
@@ -204,7 +207,7 @@ def _ends(i: int, subjects: set[int], said: Said) -> bool:
     """Return whether what is said of a thing ends at a word."""
     word = said.reading.words[i]
     return (
-        word in wording.STOPS or word in wording.CONTRASTS or word in ("and", "without")
+        word in wording.STOPS or word in wording.CONTRASTS or word in ("and", "without") or i in said.numbered
         or (word == "not" and i + 1 in subjects)
     )  # fmt: skip
 
@@ -241,6 +244,8 @@ def _denied_before(place: int, subjects: set[int], said: Said) -> bool:
         word = words[i]
         if word in (".", ";", ":", "(") or word in wording.CONTRASTS:
             return False
+        if word in _LOSING and {"not", "never"}.intersection(words[max(0, i - _TWO) : i]):
+            return False  # "you haven't lost autobrake"
         if word in _NOT:
             return True
         if word == "," and not _all_joined(i, place, subjects, said):

@@ -63,15 +63,22 @@ _BY = frozenset(("by", "beside", "near"))
 
 def _tells_of_number(mention: Mention, said: Said) -> bool:
     """Return whether an ordinary word only tells of the number beside it: "the eighty percent mark", "capped at 68"."""
+    words = said.reading.words
     bound = "maximum" in mention.concepts or "minimum" in mention.concepts  # "capped"
-    if not (bound or all(c[0] == "~" for c in mention.concepts)):
+    holding = bound or words[mention.start] in _HOLDING
+    if not (holding or all(c[0] == "~" for c in mention.concepts)):
         return False
-    behind = said.reading.words[mention.end : mention.end + 1]
-    leads = bool(behind) and behind[0] in _TO_NUMBER and bool(said.numbered & {mention.end + 1, mention.end + 2})
+    behind = words[mention.end : mention.end + 1]
+    near = range(mention.end + 1, mention.end + (_FAR if holding else _NEAR))
+    leads = bool(behind) and behind[0] in _TO_NUMBER and not said.numbered.isdisjoint(near)
     return mention.start - 1 in said.numbered or leads
 
 
 _TO_NUMBER = frozenset(("at", "to", "by"))
+_HOLDING = frozenset(("cut", "held", "kept"))
+"""Words that with a number behind them say where something is held: "held to the tiller maximum of 68"."""
+_NEAR, _FAR = 3, 8
+"""How far behind such a word its number may stand."""
 
 
 def _is_beside(mention: Mention, said: Said) -> bool:

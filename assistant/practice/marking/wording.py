@@ -115,7 +115,7 @@ FORMER_BEFORE = re.compile(
 FORMER_AFTER = re.compile(
     r"^(?:(?:is|was) )?(?:before(?:$| (?:that|this|it|now|(?:the )?(?:last |latest )?(?:revision|rev|change))\b)|"
     r"previously|formerly|in the old|under the old|"
-    r"until the|in the past|originally|is the old|was the old|no longer|used to(?! be$)|"
+    r"until the|in the past|originally|(?:is|was) the (?:old|former|previous)|no longer|used to(?! be$)|"
     r"is (?:out|superseded|history)|went (?:out|away)|has gone|"
     r"(?:is|was|got|has been) (?:replaced|withdrawn|dropped))\b"
 )

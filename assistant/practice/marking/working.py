@@ -1,7 +1,9 @@
 """Numbers of a sum that lead up to a computed result: "R outer 8.4 m, R nose 14.2 m, plus 6: 28.7 m".
 
-They count as working only where the right result stands behind them, as the last number of its kind, and each of them
-is reckoned from what stands before it: the question, the full answer's figures, the other numbers said.
+A sum may halve and double, and go by hundredths; how many there are of a thing stands in the full working, for it is
+known of the aeroplane alone. They count as working only where the right result stands behind them, as the last number
+of its kind, and each of them is reckoned from what stands before it: the question, the full answer's figures, the
+other numbers said.
 """
 
 from __future__ import annotations
@@ -13,6 +15,7 @@ from assistant.practice.marking.equal import in_unit, same_kind, says
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.said import Claim, Said
 from assistant.practice.marking.wording import word_set
+from assistant.quantities.amounts import Amount
 from assistant.resolving.knowing import Knowledge
 
 _CLOSE = 0.012
@@ -42,7 +45,8 @@ def in_sum(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
     if _adds_up(claim.amount.value, leading, result.value):
         return True
     close = _EXACT if claim.amount.unit == result.unit else _CLOSE
-    return _reckoned(claim.amount.value, {*_given(need, know), *(c.amount.value for c in own)}, close)
+    known = {*_given(need, know), *(v for c in own for v in _scales(c.amount, know))}
+    return any(_reckoned(value, known, close) for value in _scales(claim.amount, know))
 
 
 def _adds_up(value: float, leading: list[float], result: float) -> bool:
@@ -53,7 +57,7 @@ def _adds_up(value: float, leading: list[float], result: float) -> bool:
 
 def _given(need: Need, know: Knowledge) -> Iterator[float]:
     """Yield the numbers that a sum may start from, with those of the question in basic units as well."""
-    yield from (2.0, 4.0, 100.0)
+    yield from _OF_ANY_SUM
     yield from (f.value for f in need.extra)
     for amount in need.allowed:
         yield amount.value
@@ -61,6 +65,17 @@ def _given(need: Need, know: Knowledge) -> Iterator[float]:
         if amount.unit == "degC":
             yield amount.value + _KELVIN
     yield from (f.value + _KELVIN for f in need.extra if f.unit == "degC")
+
+
+_OF_ANY_SUM = (2.0, 100.0)
+
+
+def _scales(amount: Amount, know: Knowledge) -> Iterator[float]:
+    """Yield a number of a sum as it is said, and in joules: 62.4 kJ for a degree is 48 kg × 1,300."""
+    yield amount.value
+    joules = in_unit(amount, "J", know.units)
+    if joules is not None and amount.unit != "J":
+        yield joules
 
 
 def _reckoned(value: float, known: Iterable[float], close: float) -> bool:
