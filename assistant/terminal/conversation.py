@@ -20,7 +20,7 @@ from prompt_toolkit.output import ColorDepth, Output
 from prompt_toolkit.shortcuts import CompleteStyle
 
 from assistant.rendering.text import clean
-from assistant.terminal.long_paste import bound
+from assistant.terminal.long_paste import fit
 from assistant.terminal.places import data_folder
 from assistant.terminal.screen import Screen
 from assistant.terminal.screens import FAREWELL, HOW_TO_LEAVE, PROMPT, reply
@@ -139,7 +139,7 @@ def _prompt(
         input=source,
         output=sink,
     )
-    bound(prompt)
+    fit(prompt)
     return prompt
 
 

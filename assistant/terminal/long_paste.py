@@ -1,4 +1,5 @@
 """A prompt with a bound on what is taken into its line: a paste must not fill the memory, hold everything up or end it.
+Its line is broken between words.
 
 The line is drawn anew with every key and kept many times over, so it is bounded before the editor sees it. What looks
 like the report of a mouse is dropped: none is asked for, and coloured text that is pasted looks like one cut short.
@@ -31,8 +32,16 @@ def bare_prompt(screen: Screen, source: Input | None, sink: Output | None) -> Pr
 
     depth = None if screen.color else ColorDepth.DEPTH_1_BIT
     prompt: PromptSession[str] = PromptSession(history=DummyHistory(), color_depth=depth, input=source, output=sink)
-    bound(prompt)
+    fit(prompt)
     return prompt
+
+
+def fit(prompt: PromptSession[str]) -> None:
+    """Let a prompt take no more than a line may have, and break what it takes between words."""
+    from assistant.terminal.word_ends import break_at_words
+
+    bound(prompt)
+    break_at_words(prompt)
 
 
 def bound(prompt: PromptSession[str]) -> None:
