@@ -9,7 +9,8 @@ from assistant.knowledge.records import StateTable
 from assistant.practice.making import Question, make_questions
 from assistant.practice.making.question import BAND, CHECK, FIGURE, LONG_SUMS, MEMORY, STEPS
 from assistant.practice.making.selecting import Sitting
-from assistant.practice.making.wording import Wording, content
+from assistant.practice.making.telling import tells
+from assistant.practice.making.wording import Wording
 from assistant.resolving.knowing import Knowledge
 
 _SCENARIOS = 4
@@ -51,7 +52,7 @@ class Questioner:
         made = _in_order(self._made(record, chance), times, avoid, chance)
         before = self._put.setdefault(record, [])
         if made and not before:
-            untold = [each for each in made if not any(_is_told(each, last) for last in self._last[-_RECENT:])]
+            untold = [each for each in made if not any(tells(last, each) for last in self._last[-_RECENT:])]
             self.told = self.told - {record} if untold else self.told | {record}
             made = untold
         fresh = next((each for each in made if self._is_new(each, before)), None)
@@ -96,17 +97,6 @@ def _in_order(made: list[Question], times: int, avoid: Collection[str], chance: 
         return sorted(mixed, key=lambda each: (each.form in avoid, _is_heading(each), each.difficulty,
                                                each.form not in _WHOLE))  # fmt: skip
     return sorted(mixed, key=lambda each: (each.form in avoid, _is_heading(each)))
-
-
-def _is_told(question: Question, before: Question) -> bool:
-    """Whether the full answer to a question gives that to another one of the same paragraph."""
-    paragraphs = {(source.document, source.paragraph) for source in before.sources}
-    if paragraphs.isdisjoint((source.document, source.paragraph) for source in question.sources):
-        return False
-    said, key = content(before.key.says), question.key
-    if key.values:
-        return f"{key.values[0].value:g}" in {word.replace(",", "") for word in said}
-    return bool(key.points) and all(content(point) <= said for point in key.points)
 
 
 def _is_heading(question: Question) -> bool:

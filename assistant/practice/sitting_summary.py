@@ -9,6 +9,7 @@ from math import ceil, floor
 
 from assistant.frozen import NamedTuple
 from assistant.practice.asking.choosing import CHANGED, FADING, NEW, NEW_SHARE, Choice, Pace
+from assistant.practice.asking.day_share import MOST_A_DAY
 from assistant.practice.recall import MARKS, MISSED, PARTLY, RIGHT, WRONG
 from assistant.practice.sitting_marks import MARK, NOTE, Line
 from assistant.practice.sitting_state import Given
@@ -20,13 +21,17 @@ _EACH_MIN, _ROUND_MIN, _LONG_MIN = 0.5, 5, 60
 _ROUND_SHARE = 5
 """Percent to which the share of all that can be reached is rounded down."""
 _FIRST = "figures and procedures first"
+_ON_AVERAGE = "on average until then"
 _A_DAY_MIN, _TIMES_EACH = 30, 4
 """Minutes a day that a learner has, and how often a record is asked until it is known."""
 SAVED, UNSAVED = "Kept in the record of {name}.", "Not kept: the record of {name} cannot be written."
 
 
 class Ahead(NamedTuple):
-    """What is still to come. left: today; tomorrow: due then, without what is new; ready_by: the day, if one is set."""
+    """What is still to come. left: today; tomorrow: due then, without what is new; ready_by: the day, if one is set.
+
+    waiting: due today as well, beyond what a day asks.
+    """
 
     left: int
     tomorrow: int
@@ -36,6 +41,7 @@ class Ahead(NamedTuple):
     """Questions that a sitting was to have, where that was said."""
     minutes: float | None = None
     """Minutes that a sitting was to take, where that was said."""
+    waiting: int = 0
 
 
 def counts_line(given: Sequence[Given]) -> str:
@@ -63,21 +69,31 @@ def summary_lines(given: Sequence[Given], ahead: Ahead | None, name: str, saved:
     return lines
 
 
-def today_line(chosen: Iterable[Choice]) -> str:
-    """Return what today asks, by why, and how long that takes: "Today: 14 to ask (5 fading, 9 new), about 10 min."."""
+def today_line(chosen: Iterable[Choice], waiting: int = 0) -> str:
+    """Return what today asks, by why, and how long that takes: "Today: 14 to ask (5 fading, 9 new), about 10 min.".
+
+    waiting: how many are due beyond what a day asks.
+    """
     counted = Counter(each.why for each in chosen)
     parts = ", ".join(f"{counted[why]} {why}" for why in (CHANGED, FADING, NEW) if counted[why])
     total = sum(counted.values())
+    if not total and waiting:
+        return f"Today's {MOST_A_DAY} questions are answered; {_more_due(waiting)}. --minutes 10 asks some of them now."
     if not total:
         return "Nothing is due today; --number 10 asks ahead of time."
     minutes = _rounded(total * _EACH_MIN)
     long = f"; --minutes {_A_DAY_MIN} takes the most urgent" if minutes > _LONG_MIN else ""
-    return f"Today: {total} to ask ({parts}), about {minutes} min, and again what you miss{long}."
+    told = f"Today: {total} to ask ({parts}), about {minutes} min, and again what you miss{long}."
+    if not waiting:
+        return told
+    return f"{told} {_more_due(waiting)}: a day asks {MOST_A_DAY} at most, unless you say --number or --minutes."
 
 
 def ahead_lines(ahead: Ahead) -> list[str]:
     """Return what is to come: today, tomorrow, by the day to be ready."""
     today = f"Left today: {ahead.left}." if ahead.left else "Nothing more is due today."
+    if ahead.waiting:
+        today = f"Left of today's {MOST_A_DAY}: {ahead.left}; {_more_due(ahead.waiting)}."
     lines = [f"{today} Fading by tomorrow: {ahead.tomorrow}."]
     if ahead.ready_by and ahead.pace.days is not None:
         lines.append(ready_line(ahead.ready_by, ahead.pace, ahead.number, ahead.minutes))
@@ -99,7 +115,7 @@ def _reach(pace: Pace, days: int, number: int) -> str:
         return ""
     reached = min(ceil(number * days * NEW_SHARE), pace.unseen)
     few = f"{number} a day reach about {reached} of those not asked yet"
-    return f" Spread evenly, all of it takes about {_rounded(needed)} questions a day; {few}, {_FIRST}."
+    return f" All of it would take about {_rounded(needed)} questions a day {_ON_AVERAGE}; {few}, {_FIRST}."
 
 
 def _load(pace: Pace, days: int, a_day: float) -> str:
@@ -109,7 +125,11 @@ def _load(pace: Pace, days: int, a_day: float) -> str:
         return ""
     share = max(floor(a_day / minutes * 100 / _ROUND_SHARE) * _ROUND_SHARE, 1)
     reach = f"{a_day:.0f} min a day reach about {share}% of it, {_FIRST}."
-    return f" Spread evenly, all of it takes about {_rounded(minutes)} min a day; {reach}"
+    return f" All of it would take about {_rounded(minutes)} min a day {_ON_AVERAGE}; {reach}"
+
+
+def _more_due(waiting: int) -> str:
+    return f"{waiting} more {'is' if waiting == 1 else 'are'} due"
 
 
 def _rounded(minutes: float) -> int:

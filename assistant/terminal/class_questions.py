@@ -9,6 +9,7 @@ from assistant.practice.asking.pool import Pool
 from assistant.practice.making import Question, UnknownTopic, make_questions
 from assistant.practice.making.question import CALCULATION, FORMS, LONG_SUMS
 from assistant.practice.making.selecting import own_records
+from assistant.practice.making.telling import none_told_before
 from assistant.practice.papers.sets import QuestionSet, set_of
 from assistant.rendering.text import clean
 from assistant.terminal.options import Parsed, UsageProblem
@@ -90,10 +91,10 @@ def _made(parsed: Parsed, session: Session, pool: Pool, seed: str, number: int) 
 
 
 def _mixed(made: tuple[Question, ...], own: tuple[Question, ...], seed: str) -> tuple[Question, ...]:
-    """Return own questions spread among the others."""
+    """Return own questions spread among the others, but so that no answer gives away what comes after it."""
     if not own or not made:
-        return (*own, *made)
+        return none_told_before((*own, *made))
     apart = len(made) / len(own)
     placed = [(place + 0.0, question) for place, question in enumerate(made)]
     placed += [((place + 0.5) * apart - 0.5, question) for place, question in enumerate(own)]
-    return tuple(question for _, question in sorted(placed, key=lambda pair: pair[0]))
+    return none_told_before(question for _, question in sorted(placed, key=lambda pair: pair[0]))

@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 from random import Random
 
 from assistant.practice.asking.choosing import Choice, choose_next, pace, plan
+from assistant.practice.asking.day_share import share_left
 from assistant.practice.asking.standing import Standing, standings
 from assistant.practice.keeping.rows import TYPED
 from assistant.practice.recall import MARKS
@@ -39,6 +40,7 @@ class Rehearsal:
         self._chance = Random(room.wanted.seed)
         self._questioner = Questioner(room.session.knowledge, room.wanted.seed, room.session.variant)
         self._began = clock()
+        self._share = None if self._wanted.number or self._wanted.minutes else self._share_of_today()
         self._state = State()
 
     def hold(self) -> None:
@@ -66,7 +68,9 @@ class Rehearsal:
 
     def _first_lines(self) -> list[Line]:
         stands, now = self._standings(), clock()
-        lines = [Line(today_line(plan(stands, now, Random(0), ready_by=self._ready_by)))]
+        due = plan(stands, now, Random(0), ready_by=self._ready_by)
+        todays = due if self._share is None else self._planned(stands, now)
+        lines = [Line(today_line(todays, len(due) - len(todays)))]
         if self._ready_by:
             reach = pace(stands, now, self._ready_by)
             lines.append(Line(ready_line(self._ready_by, reach, self._wanted.number, self._wanted.minutes)))
@@ -98,8 +102,25 @@ class Rehearsal:
         return self._next() if self._questioner.ask_told() else self._once_more(every)
 
     def _choice(self, stands: Sequence[Standing], now: datetime) -> Choice | None:
-        count = self._wanted.number or (_PLENTY if self._wanted.minutes else None)
-        return choose_next(stands, now, self._chance, self._ready_by, self._asked_records(), count)
+        return choose_next(
+            stands, now, self._chance, self._ready_by, self._asked_records(), self._count, self._share is None
+        )
+
+    def _planned(self, stands: Sequence[Standing], now: datetime) -> tuple[Choice, ...]:
+        """Return what is still to be asked in this sitting; where minutes are named, of what today asks for."""
+        count = None if self._wanted.minutes else self._count
+        return plan(stands, now, Random(0), count, self._ready_by, self._asked_records(), self._share is None)
+
+    @property
+    def _count(self) -> int | None:
+        """How many questions there are at most: those asked for, or what is left of the share of a day."""
+        if self._wanted.minutes:
+            return _PLENTY
+        return self._wanted.number or self._share
+
+    def _share_of_today(self) -> int | None:
+        answers = self._room.record.history(self._room.learner, self._pool.type_id)
+        return share_left(answers, self._began, self._ready_by)
 
     def _question(self, choice: Choice) -> Put | None:
         standing = choice.standing
@@ -131,8 +152,7 @@ class Rehearsal:
             passed = (now - self._began) / timedelta(minutes=1)
             left = max(round(self._wanted.minutes - passed), 1)
             return f"{done + 1}, {left} min left", passed / self._wanted.minutes
-        count = self._wanted.number
-        left = len(plan(stands, now, Random(0), count, self._ready_by, self._asked_records()))
+        left = len(self._planned(stands, now))
         total = max(done + left, done + 1)
         return f"{done + 1}/{total}", done / total
 
@@ -182,7 +202,8 @@ class Rehearsal:
 
     def _ahead(self) -> Ahead:
         stands, now = self._standings(), clock()
-        left = len(plan(stands, now, Random(0), ready_by=self._ready_by, asked=self._asked_records()))
+        due = len(plan(stands, now, Random(0), ready_by=self._ready_by, asked=self._asked_records()))
+        left = due if self._share is None else len(self._planned(stands, now))
         tomorrow = sum(1 for each in stands if each.was or each.fades(now + timedelta(days=1)))
         return Ahead(left, tomorrow, pace(stands, now, self._ready_by), self._ready_by, self._wanted.number,
-                     self._wanted.minutes)  # fmt: skip
+                     self._wanted.minutes, due - left)  # fmt: skip

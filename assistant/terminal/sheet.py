@@ -9,6 +9,7 @@ from assistant.conversation.opening import Knowledge
 from assistant.frozen import NamedTuple
 from assistant.practice.making import Question, UnknownTopic, make_questions
 from assistant.practice.making.own import read_own
+from assistant.practice.making.telling import none_told_before
 from assistant.practice.marking.mark import Marker
 from assistant.practice.marking.own_held import contradicted
 from assistant.practice.papers.page import SIZES, key_page, questions_page
@@ -103,7 +104,7 @@ def _made(parsed: Parsed, session: Session) -> QuestionSet | int:
         made = make_questions(know, seed, max(0, number - len(own)), topics, variant=session.variant)
     except UnknownTopic as problem:
         raise UsageProblem(str(problem)) from None
-    questions = (*made, *own[:number])
+    questions = none_told_before((*made, *own[:number]))
     if len(questions) < number:
         complain(f"there are only {len(questions)} questions that differ on this; all of them are taken")
     return set_of(questions, seed, know)

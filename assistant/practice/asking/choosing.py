@@ -89,14 +89,15 @@ def plan(
     count: int | None = None,
     ready_by: date | None = None,
     asked: Sequence[str] = (),
+    ahead: bool = True,
 ) -> tuple[Choice, ...]:
     """Return what to ask in a sitting, in order. count: questions in all, by default as many as today asks for.
 
-    With a count, what is not due yet fills what is left, soonest first.
+    ahead: with a count, what is not due yet fills what is left, soonest first; else the count is only the most.
     asked: records asked in this sitting already, the last one last; they count, and are left out unless due again.
     """
     left = None if count is None else max(count - len(asked), 0)
-    return tuple(islice(_chosen(standings, now, chance, count, ready_by, asked), left))
+    return tuple(islice(_chosen(standings, now, chance, count, ready_by, asked, ahead), left))
 
 
 def choose_next(
@@ -106,11 +107,12 @@ def choose_next(
     ready_by: date | None = None,
     asked: Sequence[str] = (),
     count: int | None = None,
+    ahead: bool = True,
 ) -> Choice | None:
     """Return what to ask next, as `plan` has it: nothing when the sitting, or without a count today's work, is done."""
     if count is not None and len(asked) >= count:
         return None
-    return next(_chosen(standings, now, chance, count, ready_by, asked), None)
+    return next(_chosen(standings, now, chance, count, ready_by, asked, ahead), None)
 
 
 def fading_first(standings: Iterable[Standing], now: datetime) -> list[Standing]:
@@ -125,9 +127,10 @@ def _chosen(
     count: int | None,
     ready_by: date | None,
     asked: Sequence[str],
+    ahead: bool,
 ) -> Iterator[Choice]:
     last = next((each.item.section for each in standings if asked and each.item.record == asked[-1]), "")
-    return _interleaved(_tiers(standings, now, chance, count, ready_by, asked), now, chance, last)
+    return _interleaved(_tiers(standings, now, chance, count, ready_by, asked, ahead), now, chance, last)
 
 
 def _tiers(
@@ -137,6 +140,7 @@ def _tiers(
     count: int | None,
     ready_by: date | None,
     asked: Sequence[str],
+    ahead: bool,
 ) -> Iterator[_Tier]:
     """Yield what may be asked, tier by tier; the last is only looked for when it is wanted."""
     left = [each for each in standings if each.item.record not in asked or _again(each, now, asked)]
@@ -148,9 +152,9 @@ def _tiers(
     places = len(fading) if count is None else max(count - len(asked) - len(changed) - kept, 0)
     yield FADING, fading, min(places, len(fading))
     yield NEW, new, len(new)
-    if count is not None:
-        ahead = _ahead(left, now, ready_by)
-        yield AHEAD, ahead, len(ahead)
+    if count is not None and ahead:
+        later = _ahead(left, now, ready_by)
+        yield AHEAD, later, len(later)
 
 
 def _kept_for_new(

@@ -18,6 +18,7 @@ from assistant.practice.making.question import Draft, Question
 from assistant.practice.making.revisions import change_drafts, variant_drafts
 from assistant.practice.making.selecting import Sitting, entries_on, in_turn, own_records
 from assistant.practice.making.states import table_drafts
+from assistant.practice.making.telling import place_for
 from assistant.practice.making.wording import Wording
 from assistant.rendering.speech import spoken
 from assistant.resolving.knowing import Knowledge
@@ -45,7 +46,7 @@ def make_questions(
     topics: ATA sections ("32-50"), plain words ("brakes", "tiller"), or "general". entries: ids of records. forms:
     of `question.FORMS`. variant: the one asked about, the base type by default. hardest: difficulty not exceeded.
     wording: of this base, where it is at hand already, as when questions are made one by one.
-    With a number, no record is asked for twice and no two questions are alike. Raises UnknownTopic.
+    With a number, no record is asked for twice, no two questions are alike, and none gives away a later one. Raises UnknownTopic.
     """
     wording = wording or Wording(knowledge.base)
     chosen_variant = variant or knowledge.variants[0]
@@ -62,9 +63,15 @@ def make_questions(
             break
         if sitting.may_draft(draft):
             question = prove(draft, desk, f"{seed}")
-            if question is not None and sitting.takes(question):
-                found.append(question)
+            place = _place(question, found, number) if question is not None else None
+            if question is not None and place is not None and sitting.takes(question):
+                found.insert(place, question)
     return tuple(found)
+
+
+def _place(question: Question, found: list[Question], number: int | None) -> int | None:
+    """Return where a question stands: after whatever its answer tells, where they are put one after the other."""
+    return len(found) if number is None else place_for(question, found)
 
 
 def every_draft(desk: Desk, wanted: Collection[str], seed: str) -> Iterator[Draft]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable
 
+from assistant.practice.asking.day_share import MOST_A_DAY, is_beyond
 from assistant.practice.asking.pool import LeftOut
 from assistant.practice.progress.overview import Confusion, Missed, Overview, Section
 
@@ -37,6 +38,8 @@ def due_line(overview: Overview) -> str:
     pace = overview.pace
     if not pace.due and not pace.new:
         today = "Nothing is left to ask today"
+    elif is_beyond(pace):
+        today = f"Due today: {pace.due} to ask again, {pace.new} new, of which a day asks {MOST_A_DAY} at most"
     else:
         today = f"Today: {pace.due} to ask again, {pace.new} new"
     if pace.days is None or overview.ready_by is None:

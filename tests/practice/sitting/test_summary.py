@@ -61,15 +61,15 @@ def test_what_is_to_come_is_told(asked: Putter, desk: Desk) -> None:
 def test_what_all_of_it_takes_is_reckoned_on_the_first_day() -> None:
     told = ready_line(date(2026, 12, 10), Pace(16, 480, 50, 0, 0))
 
-    assert "all of it takes about 60 min a day; 30 min a day reach about 50% of it" in told
+    assert "All of it would take about 60 min a day on average until then; 30 min a day reach about 50% of it" in told
     assert "a day" not in ready_line(date(2026, 12, 10), Pace(16, 48, 5, 0, 0))
 
 
 @pytest.mark.parametrize(
     ("number", "told"),
     [
-        (18, "about 140 questions a day; 18 a day reach about 126 of those not asked yet, figures"),
-        (100, "about 140 questions a day; 100 a day reach about 480 of those not asked yet"),
+        (18, "about 140 questions a day on average until then; 18 a day reach about 126 of those not asked yet, fig"),
+        (100, "about 140 questions a day on average until then; 100 a day reach about 480 of those not asked yet"),
         (140, ""),
         (500, ""),
     ],
@@ -93,6 +93,23 @@ def test_today_is_counted_by_why_with_the_time_it_takes(pool: Pool) -> None:
     assert today_line(choices) == told
     assert today_line(()) == "Nothing is due today; --number 10 asks ahead of time."
     assert "about 100 min, and again what you miss; --minutes 30 takes the" in today_line(choices[-1:] * 200)
+
+
+def test_what_is_due_beyond_a_days_share_is_said_with_how_to_have_more(pool: Pool) -> None:
+    sixty = [Choice(Standing(pool.items[0]), FADING, 0.0)] * 60
+
+    told = today_line(sixty, waiting=129)
+    assert told.startswith("Today: 60 to ask (60 fading), about 30 min")
+    assert told.endswith("129 more are due: a day asks 60 at most, unless you say --number or --minutes.")
+    assert "more" not in today_line(sixty)
+    assert today_line((), waiting=1).startswith("Today's 60 questions are answered; 1 more is due.")
+
+
+def test_a_day_whose_share_is_done_says_what_waits(asked: Putter, desk: Desk) -> None:
+    ahead = Ahead(0, 7, Pace(15, 120, 10, 2, 33), date(2026, 12, 10), waiting=41)
+    told = lines(given(asked, desk, ("vlo-extension", "230 kt")), ahead)
+
+    assert "Left of today's 60: 0; 41 more are due. Fading by tomorrow: 7." in told
 
 
 @pytest.mark.parametrize(
