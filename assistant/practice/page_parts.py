@@ -50,6 +50,14 @@ def legend(names: Sequence[tuple[str, str]]) -> str:
     return f'<ul class="legend">{signs}</ul>'
 
 
+def shortened(text: str, most: int) -> str:
+    """Return a label of at most so many letters: what is left out is in its middle, since the end tells two apart."""
+    if len(text) <= most:
+        return text
+    end = (most - 1) // 2
+    return f"{text[: most - 1 - end].rstrip()}…{text[-end:].lstrip()}"
+
+
 def rectangle(left: float, top: float, width: float, height: float, kind: str) -> str:
     """Return a rectangle with a filling."""
     return f'<rect x="{left:.1f}" y="{top:.1f}" width="{width:.1f}" height="{height:.1f}" class="{kind}"/>'

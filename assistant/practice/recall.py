@@ -53,6 +53,13 @@ class Card(NamedTuple):
     last: datetime
 
 
+def need_library() -> None:
+    """Raise ModuleNotFoundError where the library is not installed: better before the first answer than after it."""
+    from importlib import import_module
+
+    import_module("fsrs")
+
+
 def word_for(mark: str, share: float, hinted: bool = False, hesitation: float | None = None, question: str = "") -> str:
     """Return the word for an answer: its mark decides, then a hint, then hesitation if any was measured (seconds)."""
     if mark not in (RIGHT, PARTLY) or (mark == PARTLY and share < HALF):

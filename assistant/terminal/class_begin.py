@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import sys
 from random import SystemRandom
 
 from assistant.conversation.opening import Knowledge
@@ -14,13 +13,13 @@ from assistant.practice.leading.plan import Aims, aims_values
 from assistant.practice.leading.roster import Roster, in_teams, read_roster, typed_roster
 from assistant.practice.leading.shown import count as counted
 from assistant.practice.papers.sets import QuestionSet, written
-from assistant.rendering.text import clean, wrap
+from assistant.rendering.text import clean
 from assistant.terminal.class_prompt import Lines
 from assistant.terminal.class_questions import LONGEST_MIN, questions_for, topics_of, whole
 from assistant.terminal.class_report import kept_files, report_on
 from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.records import DONE, write_own
-from assistant.terminal.screen import Screen, is_terminal
+from assistant.terminal.screen import Screen, remark
 from assistant.terminal.session import Session
 from assistant.terminal.sheet import set_file
 from assistant.terminal.sitting_screen import say
@@ -98,8 +97,7 @@ def _people(parsed: Parsed, lines: Lines, screen: Screen) -> tuple[Seated, ...]:
     """Return who is in the class. Raises UsageProblem where nobody is."""
     roster = _roster(parsed, lines, screen)
     for note in roster.notes:
-        parts = wrap(note, screen.width, "  ") if is_terminal(sys.stderr) else [clean(note)]
-        sys.stderr.writelines(f"{part}\n" for part in parts)
+        remark(clean(note), screen.asked_width)
     if not roster.people:
         raise UsageProblem("there is nobody in the class; name people with --roster FILE or --names")
     teams = whole(parsed, "--teams", 2, MOST_TEAMS)

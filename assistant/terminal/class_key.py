@@ -71,7 +71,7 @@ class KeyView:
             self._screen.out.write(_CLEAR)
         lines = key_lines(standing) if standing is not None else (Line(WAITING, NOTE),)
         show([Line(FOLLOWS, NOTE), *lines] if standing is not None and self._clears else lines, self._screen)
-        tell_news(self._record)
+        tell_news(self._record, self._screen.asked_width)
         return standing is None or standing.phase == OVER
 
     def _standing(self) -> Standing | None:

@@ -70,7 +70,7 @@ def lead_class(parsed: Parsed) -> int:
     know = session.knowledge
     type_id = know.base.type_info.id
     pool = drillable(know.base, clock().date(), kept_disputes(type_id), variant=session.variant)
-    with opened_record() as record:
+    with opened_record(parsed.width) as record:
         if parsed.has("--key-here"):
             code = _show_key(record, type_id, screen, parsed)
         elif parsed.words:
@@ -251,7 +251,7 @@ class ClassRoom:
         show(step.lines, self._screen)
         if self._voice is not None and step.aloud:
             self._voice.say(step.aloud)
-        tell_news(self._record)
+        tell_news(self._record, self._screen.asked_width)
         return standing
 
     def _next(self, standing: Standing) -> str:

@@ -71,6 +71,11 @@ def _opened(command: Callable[[Parsed], int], parsed: Parsed) -> int:
             sys.stderr.write(f"{clean(str(problem))}\n")
         complain(f"the knowledge base has problems ({len(broken.problems)}), and nothing is answered from it")
         return BROKEN
+    except ModuleNotFoundError as missing:
+        if not missing.name or missing.name.startswith(f"{__package__.partition('.')[0]}."):
+            raise
+        complain(f"the package {missing.name} is missing, which this needs; install it: pip install {missing.name}")
+        return BROKEN
 
 
 def _print(text: str) -> int:

@@ -60,7 +60,7 @@ def _show(parsed: Parsed, screen: Screen) -> int:
     knowledge = session.knowledge
     disputed = kept_disputes(knowledge.base.type_info.id)
     pool = drillable(knowledge.base, now.date(), disputed, variant=session.variant)
-    with opened_record() as record:
+    with opened_record(parsed.width) as record:
         need_content(record)
         name = " ".join(parsed.words)
         people = [somebody(record, name)] if name else list(record.learners())

@@ -31,7 +31,7 @@ _LARGEST = 200_000_000
 def export(parsed: Parsed, screen: Screen) -> int:
     """Write everything as JSON into a file, or to the output for "-"."""
     path = _only_word(parsed, "export FILE")
-    with opened_record() as record:
+    with opened_record(parsed.width) as record:
         need_content(record)
         values = record.export()
     text = json.dumps(values, indent=1, ensure_ascii=False) + "\n"
@@ -51,7 +51,7 @@ def take_in(parsed: Parsed, screen: Screen) -> int:
     path = _only_word(parsed, "import FILE")
     try:
         exported = _read(path)
-        with opened_record() as record:
+        with opened_record(parsed.width) as record:
             taken = record.take_in(exported)
             saved = record.saved
     except ExchangeProblem as problem:
@@ -68,7 +68,7 @@ def forget(parsed: Parsed, screen: Screen) -> int:
     name = " ".join(parsed.words[1:])
     if not name:
         raise UsageProblem(f"write: {PROGRAM} {PROGRESS.name} forget NAME")
-    with opened_record() as record:
+    with opened_record(parsed.width) as record:
         if record.was_read and record.find(name) is None and (files := record.set_aside_with(name)):
             return _forget_set_aside(name, files, screen)
         learner = somebody(record, name)

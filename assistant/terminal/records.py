@@ -20,15 +20,18 @@ DONE, BROKEN, NOT_WRITTEN = 0, 1, 5
 
 
 @contextmanager
-def opened_record() -> Iterator[Record]:
-    """Open the record of the data folder; what there is to be told of it is told, however what is done in it ends."""
+def opened_record(width: int | None = None) -> Iterator[Record]:
+    """Open the record of the data folder; what there is to be told of it is told, however what is done in it ends.
+
+    width: the columns that were asked for.
+    """
     record = open_record(data_folder(), clock)
     try:
         with record:
-            tell_news(record)
+            tell_news(record, width)
             yield record
     finally:
-        tell_news(record)  # what happened last, and what closing had to say
+        tell_news(record, width)  # what happened last, and what closing had to say
 
 
 def need_content(record: Record) -> None:
@@ -37,10 +40,10 @@ def need_content(record: Record) -> None:
         raise UsageProblem("the record cannot be read here, so that it is not known who and what is in it")
 
 
-def tell_news(record: Record) -> None:
+def tell_news(record: Record, width: int | None = None) -> None:
     """Write what the user must know of the record, where it does not mix with what was asked for."""
     for line in record.news():
-        complain(clean(line))
+        complain(clean(line), width)
 
 
 def somebody(record: Record, name: str) -> Learner:

@@ -12,6 +12,7 @@ from assistant.conversation.opening import Knowledge
 from assistant.conversation.turn import answer_turn
 from assistant.practice.making import Question, UnknownTopic
 from assistant.practice.marking.mark import Marker
+from assistant.practice.recall import need_library
 from assistant.practice.sitting_marks import Taken, take
 from assistant.practice.sitting_state import Desk
 from assistant.rendering.text import clean
@@ -57,7 +58,8 @@ def sit(
     parsed: Parsed, session: Session, wanted: Wanted, asking: Asking, screen: Screen, by_hand: bool, now: datetime
 ) -> int:
     """Hold a rehearsal at a prompt, whatever it is; return 0. Raises UsageProblem."""
-    with opened_record() as record:
+    need_library()
+    with opened_record(screen.asked_width) as record:
         try:
             learner = learner_of(parsed, record, asking, screen, by_hand)
         except (EOFError, KeyboardInterrupt):

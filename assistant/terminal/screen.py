@@ -67,11 +67,15 @@ def is_dumb() -> bool:
     return os.environ.get("TERM", "").lower() in ("dumb", "unknown")
 
 
-def complain(message: str) -> None:
-    """Write what is wrong where it does not mix with answers: one line, but at a terminal not beyond its width."""
-    text = f"downlock: {message}"
-    if is_terminal(sys.stderr):
-        text = "\n".join(wrap(text, max(NARROWEST, _columns(sys.stderr)), "  "))
+def complain(message: str, width: int | None = None) -> None:
+    """Write what is wrong where it does not mix with answers. width: the columns that were asked for."""
+    remark(f"downlock: {message}", width)
+
+
+def remark(text: str, width: int | None = None) -> None:
+    """Write a text there: one line, but not beyond the width asked for, or that of a terminal, or that of COLUMNS."""
+    if width or is_terminal(sys.stderr) or os.environ.get("COLUMNS"):
+        text = "\n".join(wrap(text, width or max(NARROWEST, _columns(sys.stderr)), "  "))
     sys.stderr.write(f"{text}\n")
     sys.stderr.flush()
 

@@ -94,7 +94,7 @@ def open_session(parsed: Parsed, disputes: bool = False, keeps: bool = False) ->
     variant = _variant(parsed.values.get("--variant", ""), knowledge)
     disputed, damage = disputes_told(knowledge.base.type_info.id) if disputes else ((), "")
     if damage:
-        complain(clean(damage))
+        complain(clean(damage), parsed.width)
     return Session(knowledge, variant, disputed, keeps)
 
 

@@ -20,7 +20,7 @@ from assistant.practice.papers.sets import NoSet, QuestionSet, read_set, set_of,
 from assistant.rendering.text import clean
 from assistant.terminal.arguments import unknown
 from assistant.terminal.options import Parsed, UsageProblem
-from assistant.terminal.screen import complain, prepare, screen_for
+from assistant.terminal.screen import complain, prepare, remark, screen_for
 from assistant.terminal.session import Session, open_session
 
 SHEETS = ("quiz",)
@@ -122,7 +122,7 @@ def own_questions(parsed: Parsed, know: Knowledge) -> tuple[Question, ...] | int
         complain(f"the questions in {clean(path)} have problems ({len(problems)})")
         return _BROKEN
     for line in contradicted(own, Marker(know)):
-        sys.stderr.write(f"{clean(path)}: {clean(line)} It is asked as you wrote it.\n")
+        remark(f"{clean(path)}: {clean(line)} It is asked as you wrote it.", parsed.width)
     return own
 
 
@@ -156,7 +156,7 @@ def opened_set(path: str, know: Knowledge) -> QuestionSet | int:
         return _BROKEN
     today, notes = renewed(chosen, know)
     for line in notes:
-        sys.stderr.write(f"{clean(path)}: {clean(line)}\n")
+        remark(f"{clean(path)}: {clean(line)}")
     if not today.questions:
         complain("no question of the set can be asked any more: make one anew, with --save")
         return _BROKEN

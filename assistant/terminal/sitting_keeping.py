@@ -57,4 +57,4 @@ class Keeping:
 
     def tell(self) -> None:
         """Tell what there is to be told of the record."""
-        tell_news(self._record)
+        tell_news(self._record, self._screen.asked_width)

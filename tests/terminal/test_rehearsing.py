@@ -5,6 +5,7 @@ import json
 import os
 import re
 import shutil
+import sys
 from collections.abc import Callable
 from datetime import date, datetime, timedelta
 from pathlib import Path
@@ -14,6 +15,8 @@ from prompt_toolkit.input import create_pipe_input
 from prompt_toolkit.output import DummyOutput
 
 from assistant.knowledge.location import knowledge_root
+from assistant.practice import recall, sitting_summary
+from assistant.practice.asking import day_share
 from assistant.practice.keeping.opening import FILE
 from assistant.practice.keeping.record import Record, open_record
 from assistant.practice.keeping.rows import Answered
@@ -348,7 +351,7 @@ def test_where_nothing_can_be_kept_it_goes_on_and_says_so(
 def test_a_disk_that_fills_up_in_the_midst_is_said_once(
     typed: Typed, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    def full() -> Record:
+    def full(width: int | None) -> Record:
         record = open_record(data_folder(), clock)
         record.enrol("Ana")
         connection = record._keeper.connection
@@ -361,8 +364,9 @@ def test_a_disk_that_fills_up_in_the_midst_is_said_once(
     assert "40 answered: 40 missed." in shown
     assert "Not kept: the record of Ana cannot be written." in shown
     told = capsys.readouterr().err
-    assert told.count("\n") == 1
-    assert "cannot be written: the disk is full. Going on unsaved: nothing more is kept." in told
+    assert told.count("downlock:") == 1
+    assert max(map(len, told.splitlines())) <= 80
+    assert "cannot be written: the disk is full. Going on unsaved: nothing more is kept." in " ".join(told.split())
 
 
 def test_a_damaged_record_is_set_aside_and_the_sitting_goes_on(run: Runner, own_places: Path) -> None:
@@ -374,6 +378,67 @@ def test_a_damaged_record_is_set_aside_and_the_sitting_goes_on(run: Runner, own_
     assert "was damaged and is set aside as" in done.err
     assert "Kept in the record of Ana." in done.out
     assert len(answers(own_places)) == 3
+
+
+@pytest.mark.parametrize("width", [40, 60])
+def test_what_is_said_of_the_record_keeps_to_the_width_asked_for(run: Runner, own_places: Path, width: int) -> None:
+    run("rehearse", "--learner", "Ana", "--number", "1", typed=b"pass\n\n")
+    (own_places / FILE).write_bytes(b"not a record" * 500)
+
+    done = run("progress", "--width", f"{width}")
+
+    assert len(done.err.splitlines()) > 2
+    assert max(map(len, done.err.splitlines())) <= width
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ["rehearse", "--learner", "Ana", "--number", "2"],
+        ["rehearse", "--learner", "Ana", "--oral"],
+        ["progress", "Ana"],
+    ],
+)
+def test_a_package_that_is_missing_is_said_in_one_line_before_anything_is_asked(
+    run: Runner, monkeypatch: pytest.MonkeyPatch, arguments: list[str]
+) -> None:
+    run("rehearse", "--learner", "Ana", "--number", "1", typed=b"pass\n\n")
+    recall._scheduler.cache_clear()
+    recall._ratings.cache_clear()
+    monkeypatch.setitem(sys.modules, "fsrs", None)
+
+    done = run(*arguments, typed=b"pass\n\npass\n\n")
+
+    assert done.code == 1
+    assert done.err == "downlock: the package fsrs is missing, which this needs; install it: pip install fsrs\n"
+    assert "1/2" not in done.out
+
+
+# --- how much a day asks
+
+
+def test_a_day_asks_no_more_than_its_share_and_says_what_waits(
+    run: Runner, own_places: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(day_share, "MOST_A_DAY", 6)
+    monkeypatch.setattr(sitting_summary, "MOST_A_DAY", 6)
+    first = run("rehearse", "--learner", "Ana", "--ready-by", "2026-12-10", typed=b"pass\n\n" * 4)
+    told = " ".join(first.out.split())
+    assert "Today: 6 to ask (6 new), about 5 min, and again what you miss." in told
+    assert re.search(r"\d+ more are due: a day asks 6 at most, unless you say --number or --minutes\.", told)
+    assert "1/6 [" in first.out
+
+    second = run("rehearse", typed=b"pass\n\n" * 20)
+    assert "Today: 2 to ask (2 new)" in second.out
+    assert len({each.note.record for each in answers(own_places)}) == 6
+    assert "Left of today's 6: 0; " in second.out
+
+    third = run("rehearse")
+    assert "Today's 6 questions are answered; " in third.out
+    assert "1/" not in third.out
+
+    more = run("rehearse", "--number", "3", typed=b"pass\n\n" * 3)
+    assert "3 answered" in more.out
 
 
 def test_somebody_removed_meanwhile_is_told_and_goes_on(typed: Typed, monkeypatch: pytest.MonkeyPatch) -> None:

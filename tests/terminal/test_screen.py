@@ -6,7 +6,7 @@ import os
 import pytest
 
 from assistant.terminal.arguments import parse
-from assistant.terminal.screen import Screen, complain, screen_for
+from assistant.terminal.screen import Screen, complain, remark, screen_for
 
 
 class Terminal(io.StringIO):
@@ -75,3 +75,26 @@ def test_a_complaint_is_wrapped_at_words_where_it_is_read(monkeypatch: pytest.Mo
     lines = shown.getvalue().splitlines()
     assert len(lines) > 1 and all(len(line) <= 40 for line in lines)
     assert " ".join(line.strip() for line in lines).endswith("this takes some seconds")
+
+
+LONG = "/home/ann/data/practice.db was damaged and is set aside; there is no backup, and a new record begins."
+
+
+def test_a_complaint_follows_the_width_that_was_asked_for(capsys: pytest.CaptureFixture[str]) -> None:
+    complain(LONG, 50)
+
+    lines = capsys.readouterr().err.splitlines()
+    assert len(lines) == 3 and max(map(len, lines)) <= 50
+    assert " ".join(line.strip() for line in lines) == f"downlock: {LONG}"
+
+
+@pytest.mark.parametrize(("columns", "most"), [("48", 48), ("30", 40), ("", 200)])
+def test_without_a_terminal_a_complaint_is_one_line_unless_the_environment_tells(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], columns: str, most: int
+) -> None:
+    monkeypatch.setenv("COLUMNS", columns)
+    remark(LONG)
+
+    lines = capsys.readouterr().err.splitlines()
+    assert max(map(len, lines)) <= most
+    assert (len(lines) == 1) == (columns == "")

@@ -11,9 +11,12 @@ from html import escape
 from assistant.practice.leading.report import Confusion, Section
 from assistant.practice.leading.shown import percent
 from assistant.practice.leading.summary import marks_words
-from assistant.practice.page_parts import WIDE, drawing, rectangle
+from assistant.practice.page_parts import WIDE, drawing, rectangle, shortened
+from assistant.rendering.text import wrap
 
 _NAMES, _ROW, _BAR = 232, 30, 18
+_LINE, _LETTERS = 18, 84
+"""The height of a line of names, and the letters that it holds."""
 KINDS = (("full", "right"), ("striped", "partly"), ("dotted", "wrong"), ("open", "missed"))
 """The filling of each mark."""
 
@@ -36,25 +39,28 @@ def sections_bars(sections: Sequence[Section], number: int) -> str:
 
 
 def confusion_bars(confusions: Sequence[Confusion], number: int) -> str:
-    """Return how many took each thing for another, of how many: a bar within a frame under the two names."""
-    rows = []
-    for place, each in enumerate(confusions):
-        top, wide = 6 + place * 66, WIDE - 90
-        rows.append(_text(8, top + 13, f"Asked for the {_cut(each.asked)}", "start"))
-        rows.append(_text(8, top + 31, f"told the {_cut(each.taken)}", "start"))
+    """Return how many took each thing for another, of how many: a bar within a frame under the two names.
+
+    The names stand there whole, on as many lines as they take: two that are taken for each other often differ at
+    their ends alone. What one answer shows is no share of a class, and is not drawn.
+    """
+    rows, top, wide = [], 6.0, WIDE - 90
+    drawn = [each for each in confusions if each.times > 1]
+    for each in drawn:
+        for name in (f"Asked for the {each.asked}", f"told the {each.taken}"):
+            for line in wrap(name, _LETTERS, "   "):
+                rows.append(_text(8, top + 13, line, "start"))
+                top += _LINE
         share = wide * each.times / each.among
-        rows.append(rectangle(8, top + 38, wide, _BAR, "open") + rectangle(8, top + 38, share, _BAR, "dotted"))
-        rows.append(_text(wide + 16, top + 51, f"{each.times} of {each.among}", "start"))
-    told = " ".join(each.line for each in confusions)
-    return drawing("What was taken for what", told, "".join(rows), 8 + len(confusions) * 66, number)
-
-
-def _cut(text: str, most: int = 70) -> str:
-    return text if len(text) <= most else text[: most - 1] + "…"
+        rows.append(rectangle(8, top + 2, wide, _BAR, "open") + rectangle(8, top + 2, share, _BAR, "dotted"))
+        rows.append(_text(wide + 16, top + 15, f"{each.times} of {each.among}", "start"))
+        top += _ROW
+    told = " ".join(each.line for each in drawn)
+    return drawing("What was taken for what", told, "".join(rows), top + 2, number) if drawn else ""
 
 
 def _name(section: Section) -> str:
-    return _cut(section.full_name, 32)
+    return shortened(section.full_name, 32)
 
 
 def _text(x: float, y: float, text: str, anchor: str) -> str:

@@ -15,7 +15,7 @@ from assistant.practice.keeping.rows import MARKED, Seat, Turn
 from assistant.practice.leading.passes import PASSED, with_passes
 from assistant.practice.leading.shown import count, counted, percent, without_names
 from assistant.practice.leading.standing import Standing
-from assistant.practice.leading.telling import Apart
+from assistant.practice.leading.telling import Apart, Pair
 from assistant.practice.making.question import MEMORY, OWN, STEPS, Question
 from assistant.practice.recall import HALF, MISSED, PARTLY, RIGHT, WRONG
 from assistant.practice.sections import titled
@@ -219,11 +219,18 @@ def _confusions(asked: Sequence[Asked], seats: int, pool: Pool, tell_apart: Apar
     for (record, other), (times, among) in sorted(counts.items(), key=lambda pair: -pair[1][0]):
         told = tell_apart(record, other)
         if told is not None:
-            took = f"{counted(times).capitalize()} of {counted(among)}"
             yield Confusion(
-                f"{took} {'asked ' if among != seats else ''}took the {told.other} for the {told.one}.",
-                told.one, told.other, times, among, told.paragraphs, told.question, told.key,
+                _took(times, among, among != seats, told), told.one, told.other, times, among, told.paragraphs,
+                told.question, told.key,
             )  # fmt: skip
+
+
+def _took(times: int, among: int, asked: bool, told: Pair) -> str:
+    """Return who took what for what; what a single answer shows is told as no more than that."""
+    if times == 1:
+        return f"One answer alone: the {told.other} was told for the {told.one}."
+    of = f"{counted(times).capitalize()} of {counted(among)}"
+    return f"{of} {'asked ' if asked else ''}took the {told.other} for the {told.one}."
 
 
 def _missed(asked: Sequence[Asked], standing: Standing, turns: Sequence[Turn]) -> Iterable[Missed]:
@@ -259,7 +266,7 @@ def _remedial(
             read = ", ".join(dict.fromkeys(part for each in weak for part in each.paragraphs.split(", ")[:2]))
             name = section.full_name
             yield f"Teach again {name}, {percent(section.share)} of the points: {read}."
-    for confusion in confusions:
+    for confusion in (each for each in confusions if each.times > 1):
         one, other = confusion.paragraphs
         both = f"{one} and {other}" if one != other else f"the two in {one}"
         yield f"Put side by side {both}, then ask: {confusion.question}"

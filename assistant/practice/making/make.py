@@ -46,7 +46,8 @@ def make_questions(
     topics: ATA sections ("32-50"), plain words ("brakes", "tiller"), or "general". entries: ids of records. forms:
     of `question.FORMS`. variant: the one asked about, the base type by default. hardest: difficulty not exceeded.
     wording: of this base, where it is at hand already, as when questions are made one by one.
-    With a number, no record is asked for twice, no two questions are alike, and none gives away a later one. Raises UnknownTopic.
+    With a number, no record is asked for twice, no two questions are alike, and none gives away a later one. Raises
+    UnknownTopic.
     """
     wording = wording or Wording(knowledge.base)
     chosen_variant = variant or knowledge.variants[0]

@@ -10,7 +10,8 @@ from assistant.practice.making.question import MEMORY, STEPS, Question
 from assistant.rendering.text import NARROWEST, sources_line, wrap
 
 FORMATIVE = "Formative, not a record of qualification."
-_MOST_LINES = 7
+_FOR_STEPS, _FOR_WORDS = 8, 3
+"""Lines to write on by what is asked for: as many whatever the key holds, so that they do not count its points."""
 
 
 class Paper(NamedTuple):
@@ -27,13 +28,10 @@ class Paper(NamedTuple):
 
 
 def lines_to_write(question: Question) -> int:
-    """Return how many lines an answer needs: one for a number, one for each thing to say."""
-    key = question.key
-    if question.form in (STEPS, MEMORY):
-        return min(_MOST_LINES, len(key.points))
-    if key.values and not key.points:
+    """Return how many lines there are for an answer: one for a figure, as many for each drill, a few for the rest."""
+    if question.key.values and not question.key.points:
         return 1
-    return max(1, min(4, len(key.points) or len(key.says) // 90 + 1))
+    return _FOR_STEPS if question.form in (STEPS, MEMORY) or question.key.ordered else _FOR_WORDS
 
 
 def points_told(question: Question) -> tuple[str, ...]:

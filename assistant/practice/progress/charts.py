@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from html import escape
 
-from assistant.practice.page_parts import WIDE, drawing, rectangle
+from assistant.practice.page_parts import WIDE, drawing, rectangle, shortened
 from assistant.practice.progress.overview import Day, Section
 from assistant.practice.progress.sayings import percent
 
@@ -76,8 +76,7 @@ def days_chart(days: Sequence[Day], number: int) -> str:
 
 
 def _label(name: str, top: float) -> str:
-    shown = name if len(name) <= 30 else name[:29] + "…"
-    return f'<text x="{_NAMES - 8}" y="{top + 13:.1f}" text-anchor="end">{escape(shown)}</text>'
+    return f'<text x="{_NAMES - 8}" y="{top + 13:.1f}" text-anchor="end">{escape(shortened(name, 30))}</text>'
 
 
 def _end(text: str, top: float) -> str:

@@ -2,6 +2,7 @@
 
 import csv
 import io
+import re
 from html import escape
 from html.parser import HTMLParser
 
@@ -9,8 +10,9 @@ import pytest
 
 from assistant.conversation.opening import Knowledge
 from assistant.practice.asking.pool import Pool
+from assistant.practice.leading.bars import confusion_bars
 from assistant.practice.leading.page import OWN_COPY, class_page
-from assistant.practice.leading.report import FORMATIVE, ClassReport, report_of
+from assistant.practice.leading.report import FORMATIVE, ClassReport, Confusion, report_of
 from assistant.practice.leading.shown import without_names
 from assistant.practice.leading.statements import statements
 from assistant.practice.leading.summary import report_lines
@@ -18,6 +20,7 @@ from assistant.practice.leading.table import cell, turns_table
 from assistant.practice.leading.telling import telling_apart
 from assistant.practice.making import make_questions
 from assistant.practice.making.question import Question
+from assistant.practice.page_parts import shortened
 from tests.practice.leading.conftest import NAMES, Begin, Class
 from tests.practice.leading.xapi_rules import breaches
 
@@ -202,3 +205,51 @@ def test_nothing_marked_is_said(begin: Begin, speeds: Questions, know: Knowledge
     (line,) = report_lines(report(begin(speeds), know, pool))
 
     assert line.text.startswith("No question was marked")
+
+
+IDLE = "brake temperature at which the fans have cooled the wheel long enough, in a landing with idle reverse"
+FULL = "brake temperature at which the fans have cooled the wheel long enough, in a landing with full reverse"
+
+
+def taken(times: int, one: str = IDLE, other: str = FULL) -> Confusion:
+    line = f"{times} took the {other} for the {one}."
+    return Confusion(line, one, other, times, 4, ("AOM 1", "AOM 2"), "What is each?", "10; 20")
+
+
+def test_labels_that_differ_at_their_end_are_told_apart() -> None:
+    drawn = confusion_bars((taken(2), taken(3, "VLE", "VLO")), 1)
+
+    labels = re.findall(r"<text[^>]*>([^<]*)</text>", drawn)
+    assert any(label.endswith("idle reverse") for label in labels)
+    assert any(label.endswith("full reverse") for label in labels)
+    assert max(map(len, labels)) <= 84
+    assert "…" not in drawn
+    tops = [float(top) for top in re.findall(r'<text x="8.0" y="([\d.]+)"', drawn)]
+    assert tops == sorted(set(tops)) and len(tops) == 6
+    assert float(re.findall(r'viewBox="0 0 640 (\d+)"', drawn)[0]) > max(tops) + 20
+
+
+@pytest.mark.parametrize(
+    ("text", "most", "told"),
+    [("short", 10, "short"), ("nose gear left", 10, "nose…left"), ("nose gear right", 10, "nose…ight")],
+)
+def test_a_shortened_label_keeps_its_end(text: str, most: int, told: str) -> None:
+    assert shortened(text, most) == told
+
+
+def test_what_one_answer_shows_is_told_as_that_and_not_drawn(
+    begin: Begin, speeds: Questions, know: Knowledge, pool: Pool
+) -> None:
+    room = begin(speeds)
+    room.type("", "", "205 kt", "")
+    made = report(room, know, pool)
+
+    (confusion,) = made.confusions
+    assert confusion.line == (
+        "One answer alone: the maximum speed for retracting the gear, VLO (retraction) was told for the maximum speed "
+        "for extending the gear, VLO (extension)."
+    )
+    assert confusion_bars(made.confusions, 1) == ""
+    assert "What was taken for what" not in class_page(made, "A type", "Training only.")
+    assert confusion.line in class_page(made, "A type", "Training only.")
+    assert not any("side by side" in line for line in made.remedial)

@@ -13,9 +13,9 @@ import pytest
 from assistant.answering.answer import Citation
 from assistant.conversation.opening import Knowledge
 from assistant.practice.making import Expected, Key, Question, make_questions
-from assistant.practice.making.question import CHECK, FIGURE
+from assistant.practice.making.question import CHECK, FIGURE, MEMORY, STEPS
 from assistant.practice.papers.page import key_page, questions_page
-from assistant.practice.papers.paper import Paper, key_text, questions_text
+from assistant.practice.papers.paper import Paper, key_text, lines_to_write, questions_text
 from assistant.practice.papers.qti import package
 
 QTI = "{http://www.imsglobal.org/xsd/imsqtiasi_v3p0}"
@@ -160,3 +160,16 @@ def test_the_same_paper_is_the_same_package(paper: Paper, knowledge: Knowledge) 
 def test_a_package_holds_any_text(knowledge: Knowledge) -> None:
     files = _files(Paper("<T>", "&", "<1>", (HOSTILE,)), knowledge)
     assert "<script>alert(1)</script> &" in "".join(files["items/question-001.xml"].itertext())
+
+
+def test_the_lines_to_write_on_do_not_count_what_is_to_be_said(everything: list[Question]) -> None:
+    lines: dict[bool, dict[int, set[int]]] = {True: {}, False: {}}
+    for question in everything:
+        if not question.key.values:
+            steps = question.form in (STEPS, MEMORY)
+            lines[steps].setdefault(len(question.key.points), set()).add(lines_to_write(question))
+
+    assert len(lines[True]) > 3 and len(lines[False]) > 3
+    for by_points in lines.values():
+        assert len(set.union(*by_points.values())) == 1
+    assert max(lines[True]) <= max(lines[True][max(lines[True])])  # each step finds a line
