@@ -59,7 +59,7 @@ def in_rows(text: str, width: int, begins: int = 0) -> Iterator[str]:
     """Yield what is shown for each character of a line: itself, after spaces to the end of a row where its word begins
     and does not fit there, or nothing for a space that would begin a row. A word wider than a row is cut.
     """
-    column, inside = begins, False
+    column, inside = begins % max(width, 1), False  # what is asked may take more than a row itself
     for place, character in enumerate(text):
         wide = get_cwidth(character)
         if character.isspace():

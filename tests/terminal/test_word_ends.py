@@ -29,6 +29,8 @@ def rows(text: str, width: int, begins: int = 0) -> list[str]:
         ("press the pedals steadily", 20, 0, ["press the pedals", "steadily"]),
         ("press the pedals steadily", 20, 10, ["          press the", "pedals steadily"]),
         ("pedals", 20, 18, ["", "pedals"]),
+        ("press the pedals", 10, 22, ["", "", "  press", "the pedals"]),
+        ("press", 10, 10, ["", "press"]),
         ("one two three", 7, 0, ["one two", "three"]),
         ("one two  three", 7, 0, ["one two", "three"]),
         ("six full applications", 8, 0, ["six full", "applicat", "ions"]),

@@ -15,7 +15,7 @@ from assistant.practice.page_parts import WIDE, drawing, rectangle, shortened
 from assistant.rendering.text import wrap
 
 _NAMES, _ROW, _BAR = 232, 30, 18
-_LINE, _LETTERS = 18, 84
+_LINE, _LETTERS = 18, 80
 """The height of a line of names, and the letters that it holds."""
 KINDS = (("full", "right"), ("striped", "partly"), ("dotted", "wrong"), ("open", "missed"))
 """The filling of each mark."""
@@ -48,8 +48,8 @@ def confusion_bars(confusions: Sequence[Confusion], number: int) -> str:
     drawn = [each for each in confusions if each.times > 1]
     for each in drawn:
         for name in (f"Asked for the {each.asked}", f"told the {each.taken}"):
-            for line in wrap(name, _LETTERS, "   "):
-                rows.append(_text(8, top + 13, line, "start"))
+            for further, line in enumerate(wrap(name, _LETTERS)):
+                rows.append(_text(24 if further else 8, top + 13, line, "start"))
                 top += _LINE
         share = wide * each.times / each.among
         rows.append(rectangle(8, top + 2, wide, _BAR, "open") + rectangle(8, top + 2, share, _BAR, "dotted"))
