@@ -176,7 +176,7 @@ def test_a_roster_file_and_its_notes(run: Runner, tmp_path: Path, record: Record
 def test_notes_of_a_roster_break_between_words_on_a_narrow_screen(
     run: Runner, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("assistant.terminal.class_begin.is_terminal", lambda stream: True)
+    monkeypatch.setattr("assistant.terminal.screen.is_terminal", lambda stream: True)
     monkeypatch.setenv("COLUMNS", "40")
     done = run("class", "--names", "Ann (Red), Ben, Cy, ann", typed=b"")
 
