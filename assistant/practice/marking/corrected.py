@@ -33,12 +33,17 @@ _NO_BETWEEN = re.compile(
     re.IGNORECASE,
 )
 """A "no" between two numbers, by which the second takes the place of the first: "1,200 no 1,400 psi"."""
+_JUDGING = (
+    "not|too|over|above|under|below|past|more|less|within|inside|outside|right|fine|ok|hot|fast|high|low|heavy|slow|"
+    "where|what|why|because"
+)
+"""Words by which a "no that's" judges what stands before it, and takes nothing back."""
 _OF_ANOTHER = re.compile(
     rf"(?:(?<=\d)|(?<=\w\w))(?: {_UNIT})?[,.;…—–-]* (?:(?:uh|um|er|ah|oh|hang on|sorry)[,.]? )*no[,.]? "
     r"(?:that's|thats|that is|that was|it's|it is|this is) (?:"
     r"(?:for |from |on )?(?:the|my|an?) (?:\w+ )?one(?=[,.;]? (?:it's |it is )?(?:\d|" + _THREE + r")|[,.;])|"
-    r"(?:for |from |on )?(?:the |my |an? )?(?!not\b|too\b|over\b|above\b|under\b|below\b|past\b|more\b|less\b|within\b|"
-    r"inside\b|outside\b|right\b|fine\b|ok\b|where\b|what\b|why\b|because\b)(?!" + _NUMBER + r"\b)[a-z]\w+(?:'s)?"
+    r"the \d+[a-z]?(?:'s)?(?=,)|(?:for |from |on )?(?:the |my |an? )?"
+    rf"(?!(?:{_JUDGING}|{_NUMBER})\b)[a-z][\w-]+(?:'s)?"
     r"(?: speed| limit| figure| number| value| one)?)"
     rf"[,.;:…—–-]* (?:it's |it is |that's |should be )?(?={_NUMBER})",
     re.IGNORECASE,
