@@ -30,7 +30,11 @@ def taken_for(question: Question, answer: str, know: Knowledge) -> Taken | None:
     """Return the record whose figure stands in an answer that is not its own, the nearest in what it is of, if any."""
     own = know.base.records.get(question.entry)
     told = amounts_in(f"{question.text} {question.key.says}", know.units)
-    amounts = [a for a in amounts_in(answer, know.units) if not _is_told(a, told, know)]
+    named = {word for m in know.phrase(answer).mentions if m.end - m.start > 1 for word in m.text.split()}
+    amounts = [
+        a for a in amounts_in(answer, know.units)
+        if not _is_told(a, told, know) and (a.unit or a.raw not in named)  # the 2 of "System 2" counts nothing
+    ]
     if own is None or not amounts or question.key.verdict:
         return None
     found = [

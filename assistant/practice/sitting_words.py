@@ -10,6 +10,7 @@ import re
 from collections.abc import Mapping
 
 from assistant.frozen import NamedTuple
+from assistant.practice.marking.corrected import corrected as items_corrected
 from assistant.practice.recall import MARKS, MISSED, PARTLY, RIGHT, WRONG
 
 AGAIN, STANDBY, UNABLE, PASS, DISREGARD, HINT = "again", "standby", "unable", "pass", "disregard", "hint"
@@ -118,10 +119,25 @@ def mark_named(text: str) -> str:
 
 
 def corrected(text: str) -> str:
-    """Return what counts of an answer: after CORRECTION only what follows, as on the radio."""
+    """Return what counts of an answer: after CORRECTION only what follows, as on the radio.
+
+    In the middle of a list it takes back its last item alone, and what was listed before it stands.
+    """
     found = list(_CORRECTION.finditer(text))
+    if found and _is_listed(text[: found[0].start()]):
+        return items_corrected(text).strip()
     after = text[found[-1].end() :].strip() if found else ""
     return after or text.strip()
+
+
+def _is_listed(before: str) -> bool:
+    """Return whether a text is items of a list, told without an end: what is corrected is the last of them."""
+    items = [item for item in _ITEMS.split(before) if len(item.split()) >= _WORDED]
+    return len(items) >= _WORDED and not before.rstrip().endswith((".", "!", "?"))
+
+
+_ITEMS = re.compile(r"[,;\n]|\bthen\b", re.IGNORECASE)
+_WORDED = 2
 
 
 def corrects(text: str) -> bool:

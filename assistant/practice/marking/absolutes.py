@@ -15,7 +15,10 @@ from assistant.resolving.knowing import Knowledge
 _ABSOLUTE = word_set(
     "always anybody anyone anything anytime anywhere both either everything never nobody none nothing nowhere same"
 )
-_BESIDE = word_set("a all any are at be can do does in is it of on s that the them there they time times whatever you")
+_BESIDE = word_set("""
+    a all any are at be can do does in is it left of on remaining remains s that the them there they time times
+    whatever you
+""")
 
 
 def absolute(need: Need, said: Said) -> list[str]:

@@ -23,16 +23,35 @@ def left_open(need: Need, said: Said, know: Knowledge) -> list[str]:
         if "or" in m.text.split()[1:-1] and m.concepts.isdisjoint(known) and said.numbered.isdisjoint(m.taken)
     ]  # fmt: skip
     found += _between_opposites(need, said)
+    listed = len(need.points) >= _SEVERAL
     for i, word in enumerate(said.reading.words):
-        if word != "or" or i < 1 or _is_bound(i, said):
+        if word != "or" or i < 1 or _is_bound(i, said) or (listed and _opens_case(i, said)):
             continue
         after = [m for m in said.reading.mentions if i < m.start <= i + 4 and not (m.weak or m.passing)]
         first = after[0] if after and after[0].text not in ("time", "times") else None
         first = None if first and _holds_known(first, known, said) else first
         words = [plain(w) for w in first.text.split()] if first else []
         if first and first.concepts.isdisjoint(known) and not all(_is_told(w, told) for w in words):
-            found += [] if _stated_together(i, first.concepts, need, said, know) else [f"or {first.text}"]
+            true = _stated_together(i, first.concepts, need, said, know) or _both_besides(i, first, need, said, know)
+            found += [] if true else [f"or {first.text}"]
     return found
+
+
+def _opens_case(place: int, said: Said) -> bool:
+    """Return whether another item of a list follows, told by how it comes about: "or when something is lost"."""
+    return said.reading.words[place + 1 : place + 2] in (("when",), ("if",), ("whenever",), ("once",))
+
+
+_SEVERAL = 3
+
+
+def _both_besides(place: int, after: Mention, need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether both that an "or" joins are of one kind that nothing asked for is of: they are told of a case."""
+    families = know.lexicon.families
+    kinds = {families.get(c) for c in after.concepts} - {None}
+    before = next((m for m in reversed(said.content) if m.end == place), None)
+    alike = before is not None and bool(kinds & {families.get(c) for c in before.concepts})
+    return alike and not kinds & {families.get(c) for p in need.points for e in p.elements for c in e.concepts}
 
 
 def _holds_known(mention: Mention, known: Collection[str], said: Said) -> bool:

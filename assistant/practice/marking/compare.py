@@ -78,6 +78,7 @@ from assistant.practice.marking.supplies import not_supplied
 from assistant.practice.marking.surplus import in_place_of
 from assistant.practice.marking.switched import put_otherwise
 from assistant.practice.marking.unbounded import bounded_any
+from assistant.practice.marking.variant_labels import of_the_other
 from assistant.practice.marking.verdict_said import under_its_condition, verdict_of, verdict_wrong
 from assistant.practice.marking.verdicts import forbidden_said, stand_wrong
 from assistant.practice.marking.whichever import choice_said, other_choice
@@ -187,6 +188,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *ascribed(need, said, know),
         *contrary_said(held, need, said),
         *degree_wrong(need, said, know),
+        *of_the_other(need, said),
         *falsely_shown(held, need, said, know),
     ]
     if need.ordered and not wrong:

@@ -39,9 +39,19 @@ def point(text: str, know: Knowledge, tolerance: float = 0.0, **fields: Any) -> 
     reading = know.phrase(text)
     amounts = amounts_of(reading, know)
     figures = tuple(_figure(a, reading, tolerance) for a in amounts)
-    elements = tuple(_elements(reading, amounts, know))
+    elements = _without_kind(tuple(_elements(reading, amounts, know)))
     fields.setdefault("state", _absence(reading, elements, know) if not figures else None)
     return Point(text, figures, elements, negated=_is_negated(reading), **fields)
+
+
+def _without_kind(elements: tuple[Element, ...]) -> tuple[Element, ...]:
+    """Return elements without the word for their kind, which stands behind the name that a label is read by."""
+    kinds = {c.split(".")[1] for e in elements for c in e.concepts if c[0] == "=" and c.count(".") == _DEEP}
+    return tuple(e for e in elements if len(e.concepts) != 1 or not e.concepts & kinds)
+
+
+_DEEP = 2
+"""Dots in the name of one value of a result."""
 
 
 def _absence(reading: Reading, elements: tuple[Element, ...], know: Knowledge) -> State | None:

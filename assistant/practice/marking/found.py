@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from assistant.frozen import NamedTuple
@@ -169,3 +170,17 @@ _GENERIC_WORDS = "box button console handle lever memo panel pin plan setting sw
 _GENERIC = frozenset(map(plain, word_set(_GENERIC_WORDS)))
 """Words for the sort of thing, which people leave out of a name."""
 _WAYS = frozenset({"up", "down", "on", "off", "left", "right"})
+
+
+def lacking(held: Held) -> str:
+    """Return what is missing of a point: of one whose words are said the figure alone, with the words that bound it."""
+    found = _FIGURED.search(held.point.text) if held.share == WITHOUT_FIGURE and len(held.point.figures) == 1 else None
+    return found.group().strip() if found and found.group().strip()[0].isalpha() else held.point.text
+
+
+WITHOUT_FIGURE = 0.4
+"""Share of a point of which the words are said and the figure is not."""
+_FIGURED = re.compile(
+    r"\b(?:(?:at|for|to|below|above|less|more|than|from|within|up|no|over|under|past|about|wait) )+\d[\d,.]*"
+    r"(?: ?(?:°C|°|%|[A-Za-z/²]+))?(?: or (?:less|more|below|above))?"
+)

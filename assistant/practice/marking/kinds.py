@@ -8,15 +8,16 @@ from typing import Any
 
 from assistant.conversation.readings import variants_meant
 from assistant.knowledge.records import Fact, Limit, Value
+from assistant.practice.marking.amounts import amounts_of
 from assistant.practice.marking.asked import Asked, the_one_asked
 from assistant.practice.marking.case_verdicts import case_verdict
 from assistant.practice.marking.derived import adds_up, instead_of
-from assistant.practice.marking.elements import named_elements, point
+from assistant.practice.marking.elements import concepts_in, named_elements, point
 from assistant.practice.marking.judged import COMPUTED, THRESHOLD, bands_points, check_points, chosen_points, shown_as
 from assistant.practice.marking.labels import label_asked
 from assistant.practice.marking.outcomes import cause_points, loss_points, table_points_of, tables_points
 from assistant.practice.marking.parts import CASES, POLAR, parts_of
-from assistant.practice.marking.points import Element, Figure, Point
+from assistant.practice.marking.points import Element, Figure, Point, State
 from assistant.practice.marking.references import with_figure
 from assistant.practice.marking.said import plain
 from assistant.practice.marking.sentences import from_sentence
@@ -68,9 +69,28 @@ def _fact_points(fact: Fact, text: str, know: Knowledge) -> list[Point]:
         told = from_sentence(fact.says, text, know)
         manner = [p for p in told if not p.figures]
         return points + [p._replace(optional=p.optional or (bool(p.figures) and bool(manner))) for p in told]
+    if fact.values and not points and _are_given(fact, text, know):
+        told = [_as_state(p._replace(figures=()), know) for p in from_sentence(fact.says, text, know)]
+        return [p for p in told if p.elements] or [_value_point(v, fact.says, know) for v in fact.values]
     if fact.values:
         return points + [_value_point(v, fact.says, know) for v in fact.values]
     return points + from_sentence(fact.says, text, know)
+
+
+def _as_state(made: Point, know: Knowledge) -> Point:
+    """Return a point that says that a thing does not work as the state that it is."""
+    found = _INACTIVE.match(made.text)
+    named = concepts_in(found[1], know) if found else frozenset()
+    return made._replace(state=State(named, False)) if named else made
+
+
+_INACTIVE = re.compile(r"([\w-]+(?: [\w-]+)?) (?:is|are) (?:inactive|unavailable|inoperative)\b", re.IGNORECASE)
+
+
+def _are_given(fact: Fact, text: str, know: Knowledge) -> bool:
+    """Return whether a question gives all the figures of a statement, so that what it says of them is asked for."""
+    given = {(a.value, a.unit) for a in amounts_of(know.reader.read(text), know)}
+    return {(v.value, v.unit) for v in fact.values} <= given
 
 
 def _case_verdict(fact: Fact, text: str, know: Knowledge) -> str:

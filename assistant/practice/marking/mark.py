@@ -18,7 +18,7 @@ from assistant.practice.marking.compare import Compared, compare
 from assistant.practice.marking.confessing import without_confession
 from assistant.practice.marking.continental import continental
 from assistant.practice.marking.evasive import evades, without_remarks
-from assistant.practice.marking.found import Held
+from assistant.practice.marking.found import Held, lacking
 from assistant.practice.marking.modes_left import without_left_modes
 from assistant.practice.marking.no_thing import without_determiners
 from assistant.practice.marking.other_matter import on_another_matter
@@ -38,6 +38,7 @@ from assistant.practice.marking.sums_told import without_sum
 from assistant.practice.marking.told_aside import tells_aside
 from assistant.practice.marking.true_remarks import is_true_remark
 from assistant.practice.marking.vague import without_vague
+from assistant.practice.marking.variant_labels import labels_named
 from assistant.practice.marking.verbatim import verbatim
 from assistant.practice.marking.wording import NEGATORS, UNKNOWING
 from assistant.resolving.knowing import Knowledge
@@ -93,6 +94,9 @@ class Marker:
 def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to a question whose needs are known already."""
     first = _marked(need, answer, knowledge)
+    as_whole = (each for each in need.alike if each.expected == need.expected and len(each.points) >= len(need.points))
+    if first.share and first.mark in (PARTLY, WRONG):
+        first = next((m for each in as_whole if (m := _marked(each, answer, knowledge)).mark == RIGHT), first)
     if first.share or first.mark not in (WRONG, MISSED, PARTLY):
         return first
     others = (_marked(other, answer, knowledge) for other in need.alike)
@@ -101,7 +105,8 @@ def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
 
 def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to one reading of a question."""
-    spelled = without_slips(continental(listed(uncited(answer, need), need), need), need, knowledge)
+    labelled = labels_named(listed(uncited(answer, need), need), need, knowledge)
+    spelled = without_slips(continental(labelled, need), need, knowledge)
     spelled = without_determiners(without_sum(without_left_modes(spelled, need, knowledge), need), need, knowledge)
     plainly = without_reserve(reworded(reckoned(spelled, knowledge), need), need)
     said = _without_asked(read_said(as_asked(with_side(plainly, need), need), knowledge), need, knowledge)
@@ -116,7 +121,7 @@ def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     mark = _mark(need, said, compared, knowledge)
     if mark in (WRONG, PARTLY) and compared.held and verbatim(need, answer, all(h.share >= 1 for h in compared.held)):
         return Mark(RIGHT, 1.0, (), (), need.expected, need.sources)
-    missing = tuple(h.point.text for h in compared.held if h.share < 1)
+    missing = tuple(lacking(h) for h in compared.held if h.share < 1)
     wrong = compared.wrong if mark == WRONG else ()
     return Mark(mark, round(share, 2), missing, wrong or _beside(mark, answer), need.expected, need.sources)
 

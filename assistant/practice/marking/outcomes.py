@@ -261,6 +261,17 @@ def cause_of(one: Asked, know: Knowledge) -> Asked:
     return one
 
 
+def causes_behind(one: Asked, text: str, know: Knowledge) -> CauseResult | None:
+    """Return what leads to the result that a question "when" names, where a statement of it was taken."""
+    if not _WHEN.search(text):
+        return None
+    found = (_causes_of(concept, know) for concept in sorted(know.reader.read(text).concepts))
+    return next((each for each in found if each), None)
+
+
+_WHEN = re.compile(r"\bwhen (?:are|is|do|does|will|would)\b", re.IGNORECASE)
+
+
 def figures_of(one: Asked, know: Knowledge) -> list[Point]:
     """Return the points of a statement that give a figure, which no state table tells."""
     return [made for text in one.result.fact.points if (made := point(text, know)).figures]  # type: ignore[union-attr]

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import re
+from typing import Any
 
+from assistant.knowledge.records import Fact
 from assistant.practice.marking.alternatives import alternatives, told_beside
 from assistant.practice.marking.amounts import amounts_of
 from assistant.practice.marking.asked import Asked, as_asked, the_one_asked
@@ -36,7 +38,7 @@ from assistant.practice.marking.narrowing import (
     without_given,
 )
 from assistant.practice.marking.of_part import of_part
-from assistant.practice.marking.outcomes import cause_of, figures_of
+from assistant.practice.marking.outcomes import cause_of, causes_behind, figures_of
 from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Figure, Need, Point
 from assistant.practice.marking.requests import asked
@@ -67,6 +69,7 @@ def required(text: str, know: Knowledge) -> Need | None:
     need = _need(text, first, know)
     alike = [_need(text, (one,), know) for one in _as_near(first, text, know)]
     alike += [_need(text, (other,), know) for other in told_beside(first, text)]
+    alike += [made for one in first for made in _otherwise_put(one, text, know)]
     alike += alternatives(need, first[0], text, know) if len(first) == 1 else []
     judged = next((each for each in alike if any(p.verdict for p in each.points)), None)
     if judged and need.polar and not any(p.verdict or p.state for p in need.points):
@@ -89,9 +92,28 @@ def _as_near(first: tuple[Asked, ...], text: str, know: Knowledge) -> list[Asked
     ]  # fmt: skip
 
 
-def _need(text: str, first: tuple[Asked, ...], know: Knowledge) -> Need:
+def _otherwise_put(one: Asked, text: str, know: Knowledge) -> list[Need]:
+    """Return the statement itself, and what leads to the result that it tells of, where the other one is asked for."""
+    fact = getattr(one.result, "fact", None)
+    if fact is None:
+        return []
+    taken = cause_of(one, know)
+    if taken is not one:
+        return [_need(text, (one,), know, as_it_is=True)] if _tells_more(fact, taken, know) else []
+    causes = causes_behind(one, text, know)
+    return [_need(text, (one._replace(result=causes),), know)] if causes else []
+
+
+def _tells_more(fact: Fact, taken: Asked, know: Knowledge) -> bool:
+    """Return whether a statement has several points that none of the inputs of a table tells."""
+    result: Any = taken.result
+    terms = {know.base.inputs[name].term for chosen in result.sets for name, _ in chosen}
+    return sum(terms.isdisjoint(know.phrase(p).concepts) for p in fact.points) >= _SEVERAL
+
+
+def _need(text: str, first: tuple[Asked, ...], know: Knowledge, as_it_is: bool = False) -> Need:
     first = tuple(the_one_asked(one, text, know) for one in first)
-    found = tuple(cause_of(one, know) for one in first)
+    found = first if as_it_is else tuple(cause_of(one, know) for one in first)
     reading = know.reader.read(text)
     groups = [
         named_only(MAKERS[type(one.result)](one, _of_part(one, found, text), know), reading, know) for one in found

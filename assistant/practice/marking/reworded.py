@@ -31,8 +31,7 @@ def reworded(answer: str, need: Need) -> str:
         answer = _LEFT_OVER.sub("there is", answer)
     if any("reappl" in text for text in texts):
         answer = _BACK_ON.sub("reapplies it", answer)
-    if texts and counts_none(need):
-        answer = _NONE.sub(texts[0], answer)
+    answer = _none_put(answer, need)
     answer = _FROM_ON.sub(r"at \1 or above", answer) if "or above" in need.expected else answer
     if "autobrake" in need.question.words:
         answer = _AUTO.sub("autobrake", answer)
@@ -72,6 +71,17 @@ _NONE = re.compile(
     r"^\W*(?:none|zero|nil|0|not (?:a single )?(?:one|any)|no \w+)(?: at all| of them)?\W*$", re.IGNORECASE
 )
 """A count of nothing, which says what the statement does."""
+def _none_put(answer: str, need: Need) -> str:
+    """Return an answer that there is none as the statement puts it, where it is asked how many or which."""
+    text = need.points[0].text if need.points else ""
+    if text and counts_none(need):
+        answer = _NONE.sub(text, answer)
+    denying = text.startswith("No ") and not any(p.state for p in need.points)
+    return _NONE_LEFT.sub(text, answer) if denying and _WHICH.search(need.question.text) else answer
+
+
+_WHICH = re.compile(r"\b(?:which|what)\b", re.IGNORECASE)
+_NONE_LEFT = re.compile(r"^\W*(?:none|nothing|nil)(?: (?:at all|left|remaining|remains|is left|available))*\b", re.I)
 _SOUNDING = r"(?:stops?|stopping|let(?:s|ting)? up|quits?|ceases?|pauses?|breaks? off)"
 _UNENDING = re.compile(
     rf"\b(?:(?:that|which|and it|it) )?(?:doesn['’]?t|does not|won['’]?t|will not|never|without|no) {_SOUNDING}\b|"

@@ -102,10 +102,15 @@ def _said_of_it(said: Said) -> bool | None:
         return None
     gone = bool((wording.LOST - {"off", "out"}).intersection(clause))
     there = bool((wording.KEPT | {"hold", "steer"}).intersection(clause))
-    denies = sum(1 for w in clause if w in wording.NEGATORS)
+    denies = sum(1 for w in clause if w in wording.NEGATORS or w in _CEASING)
+    gone = gone or (not _OFF.isdisjoint(clause) and not _TURNING.isdisjoint(clause))
     return (gone is bool(denies % 2)) if gone else not denies % 2 if there else None
 
 
+_CEASING = wording.word_set("stop stops stopped cease ceases quit quits")
+_TURNING = wording.word_set("cuts drops goes is switches turns")
+_OFF = frozenset(("off", "out"))
+"""With a verb before it, the loss of a thing: "it switches off"."""
 _OF_IT = (("it",), ("holds",), ("steers",), ("works",))
 """First words that speak of the thing asked about without its name."""
 _TWO = 2
@@ -154,8 +159,23 @@ def _said_at(place: int, subjects: set[int], need: Need, said: Said) -> bool:
     if after is not None:
         return after
     if need.loss and not wording.KEPT.intersection(words_beside(said, place)):
-        return False
+        return _as_before(place, said) is True
     return not _denied_before(place, subjects, said)
+
+
+def _as_before(place: int, said: Said) -> bool | None:
+    """Return what the clause before says, where a thing is only said to be as that is: "they work, autobrake too"."""
+    words = said.right(place)[1:]
+    if not words or words[0] not in _AS_WELL:
+        return None
+    earlier = [i for i in range(place) if said.clauses[i] == said.clauses[place] - 1]
+    before = {said.reading.words[i] for i in earlier}
+    if before & _GONE or before & _NOT:
+        return False
+    return True if before & wording.KEPT else None
+
+
+_AS_WELL = frozenset(map(plain, ("too", "also", "likewise", "as")))
 
 
 def words_beside(said: Said, place: int) -> list[str]:

@@ -21,8 +21,9 @@ LOST = word_set("""
 """)
 """Words after a thing that say that it is not there."""
 KEPT = word_set("""
-    active armed available both functioning functions holds intact keep keeps kept normal ok okay on present
-    remain remains retained stay stays still unaffected work working works yes
+    active armed available both continu continue continued continues continuing functioning functions holds
+    intact keep keeps kept normal ok okay on present remain remains retained stay stays still unaffected work
+    working works yes
 """)
 """Words beside a thing that say that it is there."""
 STOPS = word_set(". ; : , ( ) ? ! - – —")

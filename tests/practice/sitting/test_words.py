@@ -79,7 +79,10 @@ def test_every_way_of_saying_is_read_as_its_own_control() -> None:
 @pytest.mark.parametrize(
     ("typed", "counts"),
     [("280, CORRECTION 255 kt", "255 kt"), ("correction: 255", "255"), ("1, correction 2, correction 3", "3"),
-     ("255 kt", "255 kt"), ("correction", "correction")],
+     ("255 kt", "255 kt"), ("correction", "correction"),
+     ("slow to 190, lever down, hold it 10, correction 5 seconds", "slow to 190, lever down, hold it 5 seconds"),
+     ("fans on, then wait 20, CORRECTION 12 min, check the bars", "fans on, then wait 12 min, check the bars"),
+     ("fans on, wait 20 min. Correction: chocks in, fans on", "chocks in, fans on")],
 )  # fmt: skip
 def test_after_correction_only_what_follows_counts(typed: str, counts: str) -> None:
     assert corrected(typed) == counts

@@ -1,0 +1,52 @@
+"""Figures told by the label of a variant before each: "120L: 15.4 m; 120: 13.2 m", where the label may be a number."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.practice.marking.points import Need
+from assistant.practice.marking.said import Said
+from assistant.resolving.knowing import Knowledge
+
+
+def labels_named(answer: str, need: Need, know: Knowledge) -> str:
+    """Return an answer in which a variant's label before its own figure is put as the name that it is: "on the 120"."""
+    shows = {v.show: f"variant:{v.id}" for v in know.base.variants.values()}
+    if not any(show in answer for show in shows):
+        return answer
+    label = "|".join(sorted(map(re.escape, shows), key=len, reverse=True))
+    row = re.compile(rf"(^|[;,.(\n]\s*|\band )({label})(\s*[:=]|\s[-–—])\s*(?=(\d[\d,.]*))")
+    found = row.findall(answer)
+    dashed = len({name for _, name, _, _ in found}) == 1 and found[0][2].strip() not in (":", "=")
+    if not found or dashed:  # "120 - 190 psi" alone is a range
+        return answer
+    told = [(shows[name], float(number.strip(".,").replace(",", ""))) for _, name, _, number in found]
+    return row.sub(r"\1on the \2 ", answer) if all(_is_its_own(*each, need) for each in told) else answer
+
+
+def _is_its_own(variant: str, value: float, need: Need) -> bool:
+    """Return whether a figure is what the variant that stands before it has."""
+    others = [f.value for c, f in need.elsewhere if c == variant]
+    return value in (others or [f.value for p in need.points for f in p.figures])
+
+
+def of_the_other(need: Need, said: Said) -> list[str]:
+    """Return the figures that an answer tells of two variants the wrong way about: "13.2 m on the 120L"."""
+    marks = [(c.amount.start, "", c.amount.value) for c in said.claims]
+    named = sorted({c for c, _ in need.elsewhere if c.startswith("variant:")})
+    spots = [(i, v) for v in named for i in said.where(frozenset((v,)))]
+    own = [(i, c) for i, here in enumerate(said.concepts) for c in here if c.startswith("variant:") and c not in named]
+    firsts = [(i, v) for i, v in (*spots, *own) if i == 0 or v not in said.concepts[i - 1]]
+    row = sorted([*marks, *((i, v, 0.0) for i, v in firsts)])
+    pairs = list(zip(row[::2], row[1::2], strict=False))
+    if len(row) != _TWO * _TWO or any(bool(one[1]) == bool(two[1]) for one, two in pairs):
+        return []
+    told = [(one[1] or two[1], two[2] if one[1] else one[2]) for one, two in pairs]
+    mine = {f.value for p in need.points for f in p.figures}
+    other = {f.value for c, f in need.elsewhere if c in named}
+    swapped = all(value in (mine if variant in named else other) for variant, value in told)
+    found = [f"{value:g} for {variant.partition(':')[2]}" for variant, value in told]
+    return found if swapped and mine != other else []
+
+
+_TWO = 2
