@@ -135,6 +135,15 @@ _SUBJECT = (
     r"(?:the |all the |all )?(?:answer|details?|drill|figures?|items?|numbers?|order|procedure|rest|steps?|values?)"
     r"(?: (?:for|to|of|about) (?:that|it|this|those|them))?"
 )
+_COMES = r"(?:(?:it|that|this|they) ?(?:is|s|are|comes?(?: on| up)?|shows?|lights?(?: up)?|means?)? ?(?:that )?)?"
+_SOMETHING = (
+    r"(?:(?:there|it) ?(?:is|s|has|are) )?"
+    r"(?:so?m?e?thi?ngs?|anything|things|a problem|problems|a fault|a failure|trouble)"
+)
+_AMISS = (
+    r"(?:(?:is|s|has|have|are|goes|go|gone|went|been|being|not|t|isn|isnt|quite|up|a bit|really) )*"
+    r"(?:wrong|right|amiss|up|off|the matter|bad|broken|funny|working|as it should(?: be)?)"
+)
 _ADJECTIVES = r"(?: very| quite| important| big| special| safety| certain| specific| good| memory)*"
 
 
@@ -200,6 +209,11 @@ def _claiming_nothing(names: dict[str, str], person: str) -> tuple[str, ...]:
         rf"(?:{names['instruments']})(?: in .*| of .*)?",
         rf"(?:you|we|i|they)(?: can| just| will| would| could| do)* (?:see|look|read|check|watch)"
         rf"(?: it| that| this| them)?(?: at| on| from| off)* (?:a|an|the|your) (?:\w+ )?(?:{names['instruments']})",
+        rf"{_LEAVES} (?:right |just |all |somewhere )*(?:in|on|under) the same (?:{names['writings']}|list|line) as .*",
+        rf"{_LEAVES} what {person} (?:do|does|did|uses?|wants?|needs?|asks?) (?:it |them |that )?"
+        r"(?:for|when|before|at|during) .*",
+        rf"{_COMES}(?:when|if|because) (?:{_SOMETHING}) (?:{_AMISS})(?: (?:with|in|on|about) {thing})?"
+        r"(?: basic\w+| or other| somewhere| really)*",
         r"(?:in |on )?(?:the )?same (?:way|thing|one)? ?(?:as|like) (?:on |with |for )?(?:any|every|all|most) .*",
         r"(?:safety|flying the aeroplane) (?:comes|is|goes) first",
     )

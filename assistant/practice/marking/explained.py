@@ -77,9 +77,25 @@ def _is_former_alone(amount: Amount, need: Need, know: Knowledge) -> bool:
 def of_variant(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
     """Return whether a number is another variant's, and is said to be: "230 on the longer one"."""
     near = range(max(0, claim.amount.start - 8), min(len(said.words), claim.amount.end + 5))
-    named = {c for i in near for c in said.concepts[i]}
+    named = {c for i in near if not _has_the_asked(said.clauses[i], claim, need, said, know) for c in said.concepts[i]}
     told = [figure for concept, figure in need.elsewhere if concept in named]
-    return any(says(claim, figure, know) for figure in told) or _is_apart(claim, told, need, said, know)
+    if any(says(claim, figure, know) for figure in told):
+        return True
+    after = said.concepts[claim.amount.end : claim.amount.end + _COMPARED]
+    far = {c for here in after for c in here}
+    return _is_apart(claim, [f for c, f in need.elsewhere if c in named | far], need, said, know)
+
+
+_COMPARED = 10
+"""Words within which it is told what a number is more or less than: "15 psi more than the 190 of the shorter one"."""
+
+
+def _has_the_asked(clause: int, claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether a clause without a number gives the very figure asked for: "190, the short one has 205"."""
+    if said.clauses[claim.amount.start] == clause:
+        return False
+    others = [c for c in said.claims if said.clauses[c.amount.start] == clause]
+    return any(says(c, f, know) for c in others for p in need.points for f in p.figures)
 
 
 def _is_apart(claim: Claim, others: Iterable[Figure], need: Need, said: Said, know: Knowledge) -> bool:

@@ -32,7 +32,7 @@ from assistant.practice.marking.reworded import reworded
 from assistant.practice.marking.said import Said, read_said
 from assistant.practice.marking.says_nothing import says_nothing
 from assistant.practice.marking.sided import with_side
-from assistant.practice.marking.slips import without_slips
+from assistant.practice.marking.slips import without_shortenings, without_slips
 from assistant.practice.marking.small_numbers import listed
 from assistant.practice.marking.sums_told import without_sum
 from assistant.practice.marking.told_aside import tells_aside
@@ -106,7 +106,7 @@ def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
 def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to one reading of a question."""
     labelled = labels_named(listed(uncited(answer, need), need), need, knowledge)
-    spelled = without_slips(continental(labelled, need), need, knowledge)
+    spelled = without_slips(continental(without_shortenings(labelled, need, knowledge), need), need, knowledge)
     spelled = without_determiners(without_sum(without_left_modes(spelled, need, knowledge), need), need, knowledge)
     plainly = without_reserve(reworded(reckoned(spelled, knowledge), need), need)
     said = _without_asked(read_said(as_asked(with_side(plainly, need), need), knowledge), need, knowledge)

@@ -102,7 +102,8 @@ def _is_for_a_missing_one(
     claim: Claim, need: Need, found: dict[tuple[int, int], int], said: Said, know: Knowledge
 ) -> bool:
     """Return whether a step's number, said once more, stands with the words of another step whose number is missing."""
-    near = range(max(0, claim.amount.start - _NEAR), min(len(said.words), claim.amount.end + 2))
+    before = max((c.amount.end for c in said.claims if c.amount.end <= claim.amount.start), default=0)
+    near = range(max(before, claim.amount.start - _NEAR), min(len(said.words), claim.amount.end + 2))
     for i, point in enumerate(need.points):
         lacks = any((i, k) not in found and same_kind(claim.amount, f, know.units) for k, f in enumerate(point.figures))
         heavy = [e for e in point.elements if e.weight > _TELLING and not e.given]
@@ -111,7 +112,7 @@ def _is_for_a_missing_one(
     return False
 
 
-_NEAR = 5
+_NEAR = 9
 _TELLING = 0.7
 _MOST = 0.4
 

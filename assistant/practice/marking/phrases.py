@@ -7,6 +7,29 @@ from __future__ import annotations
 
 import re
 
+_FELLOW = (
+    r"(?:the )?(?:other|opposite|second) (?:nose |main )?(?:one|t[yi]re|wheel)(?: (?:on|of) (?:that|the same|its) "
+    r"(?:leg|axle))?|(?:the )?(?:one|t[yi]re|wheel) (?:next to|beside|alongside) (?:it|that(?: one)?)|"
+    r"its (?:mate|twin|partner|neighbour|neighbor|fellow)"
+)
+"""The thing beside the one that is spoken of."""
+_GOES_TOO = (
+    r"(?: (?:has|have|must|should|needs?|will|is|gets?|goes|comes|to|be|come|go|off|out|replaced|changed|swapped|"
+    r"renewed|scrapped))* (?:(?:along |together )?with it|too|as well|likewise)"
+)
+"""What is done to a thing is done to that one as well."""
+_WORKING_AT = "kick|push|press|stamp|stand|tread|move|turn|waggle|shove|pull|work|pump|twist|stomp"
+_WORKED = r"(pedals?|tillers?|levers?|buttons?|rudder(?: pedals?)?|switch)"
+_AT_WILL = (
+    r"(?:all (?:you (?:like|want)|day(?: long)?)|as (?:hard|much|far|long|often) as you (?:like|want|can)|"
+    r"however hard you like|for all you are worth)"
+)
+_IN_VAIN = (
+    r"(?:(?:the )?(?:nose(?: wheels?)?|it|wheels|they|that) (?:won't|will not|doesn't|does not|don't|do not|wouldn't) "
+    r"(?:turn|move|steer|react|respond|do a thing|do anything|budge)|nothing (?:happens|moves|turns|comes of it)|"
+    r"(?:it |that )?(?:does|do) nothing)"
+)
+"""Working at a thing in vain: "kick the rudder all you like and the nose won't turn"."""
 _PLAINER = {
     r"(does|do|will|would|can|did) ?(?:not|n't|never) fail to": r"\1",
     r"(?:i|we) (?:would not|wouldn't|do not|don't) (?:say|think) (?:that )?(?:it|they) (work|steer|hold)s?": (
@@ -20,6 +43,9 @@ _PLAINER = {
     ),
     r"(?:the )?(flag) (?:is )?in(?=\s*(?:[,.;]|and\b|its\b|$))": r"\1 retracted",
     r"one (?:on|for|to|per|at) (?:each|every) leg": "three, one each leg",
+    r"(kick|push|stamp on|work) (?:the )?rudder(?! pedal| check)": r"\1 the pedals",
+    rf"(?:you can |you could |however hard you )?(?:{_WORKING_AT}) (?:on |at )?(the )?{_WORKED}(?: {_AT_WILL})?,?"
+    rf"(?: and| but)? {_IN_VAIN}": r"\1\2 do nothing",
     r"(?:carry|keep|press) (?:on|going)": "continue",
     r"(?:keep|keeps|keeping) rolling": "continue",
     r"(?:do not|don't|never|not) (?:retract|raise) (?:the |your )?(?:gear|wheels|legs)": "leave the gear down",
@@ -29,7 +55,12 @@ _PLAINER = {
     r"one (?:more|further|extra) (?:time)?": "once more",
     r"(?:takes?|taking|took) (?:the |its )?pressure (?:off|from|out of)": "depressurises",
     r"(?:loses|loses its|loses the|has no|have no|without|no|no more) pressure(?: (?:in|to|for|on))?": "depressurised",
-    r"pump(?:s|ed|ing)? (?:it |them |the tyres? )?(?:back )?up(?: again)?": "re-inflate",
+    r"(?:(?:it |that )?(?:does not|doesn't|don't|no|will not|won't) matter|regardless of|irrespective of|never mind|"
+    r"it doesn't care) (?:how (?:high|low)|(?:(?:what|which|the|your) )*height)"
+    r"(?: (?:you|we) (?:are|fly)| (?:you|we)'re| is| it is)?": "at any height",
+    r"pump(?:s|ed|ing)? (?:it |them |the tyres? )?(?:right |all the way |fully |full )?(?:back )?up(?: again)?": (
+        "re-inflate"
+    ),
     r"just follow": "castor freely",
     r"(?<!not )always(?=\s*(?:[,.;]|$))": "at all times",
     r"let(?:s)? (?:the )?(tyres?|tires?) down": r"deflates the \1",
@@ -49,6 +80,7 @@ _PLAINER = {
     r"(?:go|try|attempt|shot|stab)": "try once",
     r"(?:is |are |gets? |got |been |being |has been |'s |'s been )+(?:put|pushed|placed|slid|slotted|popped|stuck) "
     r"in(?=\s*(?:[,.;)]|at\b|by\b|and\b|for\b|to\b|on\b|$))": "is inserted",
+    rf"(?:{_FELLOW}){_GOES_TOO}": "with its axle mate",
     r"(?:has|have|had|needs?|must|should) (?:got )?(?:to )?(?:come|be taken|be pulled) off": "replace",
     r"(?:write|writes|wrote) (?:it|this|that|them) up": "write it in the technical log",
     r"not (?:be )?unlocked": "locked",

@@ -23,6 +23,9 @@ def reworded(answer: str, need: Need) -> str:
         answer = _ORDINARY.sub("normal mode", answer)
         others = [text.partition(" in ")[2] for text in texts if " in " in text and "NORMAL" not in text]
         answer = _UNLESS.sub(rf"\1 in {' and '.join(others)}", answer) if others else answer
+        answer = _apart(answer, [text.partition(" in ")[2] for text in texts if " in " in text])
+    if any(re.search(r"\bdrag\b", text) for text in texts):
+        answer = _AIR.sub("drag", answer)
     if any("rearward" in text for text in texts):
         answer = _TO_THE_BACK.sub("rearward", answer)
     if any("inboard" in text for text in texts):
@@ -38,6 +41,19 @@ def reworded(answer: str, need: Need) -> str:
     return answer
 
 
+def _apart(answer: str, labels: list[str]) -> str:
+    """Return an answer with a stop between two modes that are said without: "white in normal in alternate amber"."""
+    one = "|".join(re.escape(label) for label in labels if label.isalpha())
+    if not one:
+        return answer
+    return re.sub(rf"\b((?:{one})(?: mode)?)(?= (?:(?:in|with|on) )?(?:{one})\b)", r"\1,", answer, flags=re.IGNORECASE)
+
+
+_AIR = re.compile(
+    r"\b(?:the )?(?:wind resistance|air(?: (?:resistance|friction|itself|too))?)\b(?![- ](?:brakes?|speed|field|port))",
+    re.IGNORECASE,
+)
+"""What slows whatever moves through it."""
 _ORDINARY = re.compile(r"\b(?:the )?(?:ordinary|usual|standard|everyday) (?:mode|one|brakes?|braking)\b", re.IGNORECASE)
 _UNLESS = re.compile(
     r"\b(\w+) (?:unless|as soon as|once|when|whenever|if) "

@@ -37,6 +37,46 @@ def without_slips(answer: str, need: Need, know: Knowledge) -> str:
     return made
 
 
+def without_shortenings(answer: str, need: Need, know: Knowledge) -> str:
+    """Return an answer with the capitals that shorten one name of a question alone as that name: "EMER", "A-BRK"."""
+    found = _CAPITALS.findall(answer)
+    if not found or not any(c.islower() for c in need.question.text):
+        return answer
+    told = f"{need.question.text} {need.expected}"
+    names = {w.lower(): w for w in sorted(_NAME.findall(told), reverse=True) if len(w) >= _LONG}  # capitals win
+    for short in dict.fromkeys(found):
+        letters = short.lower().replace("-", "").replace("/", "")
+        meant = [as_is for name, as_is in names.items() if _shortens(letters, name.replace("-", ""))]
+        if len(meant) == 1 and not _is_named(short, meant[0], need, know):
+            answer = re.sub(rf"(?<![\w/-]){re.escape(short)}(?![\w/-])", meant[0], answer)
+    return answer
+
+
+_CAPITALS = re.compile(r"(?<![\w/-])(?:[A-Z]{3,}|[A-Z][-/][A-Z]{3,})(?![\w/-])")
+_NAME = re.compile(r"[A-Za-z]+(?:-[a-z]+)?")
+_LONG = 6
+
+
+def _shortens(letters: str, name: str) -> bool:
+    """Return whether letters are the beginning of a name, or its first letter and consonants of it in their order."""
+    if len(letters) >= len(name) or letters[0] != name[0]:
+        return False
+    rest = iter(name[1:])
+    skeleton = _VOWELS.isdisjoint(letters[1:]) and all(letter in rest for letter in letters[1:])
+    return skeleton or name.startswith(letters)
+
+
+_VOWELS = frozenset("aeiou")
+
+
+def _is_named(short: str, name: str, need: Need, know: Knowledge) -> bool:
+    """Return whether capitals are the name of another thing of what is asked for: all of them, and of no such sense."""
+    reading = know.phrase(short)
+    own = (need.question.concepts | need.said) - know.phrase(name).concepts
+    here = [m for m in reading.mentions if len(m.taken) == len(reading.words)]
+    return any(m.concepts <= own for m in here if m.concepts)
+
+
 _WORD = re.compile(r"[A-Za-z]+")
 _BETWEEN = (" ", "-")
 

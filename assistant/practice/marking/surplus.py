@@ -54,7 +54,7 @@ def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge)
 
 _MOVING = re.compile(
     r"(?:comes?|goes|gets?|slides?|pops?|moves?|drops?|lets?|pull(?:s|ed)?|taken?|put|thrown?|left|cut) "
-    r"(?:out|back|away|off|free|clear|go)$|put (?:in|into)$|(?:pulled|pushed|moved|brought)$",
+    r"(?:out|back|away|off|free|clear|go)$|put (?:in|into)$|(?:pulled|push(?:es|ed)?|moved?|moves|brought|brings?)$",
     re.IGNORECASE,
 )
 """An everyday verb of moving, which is no thing: the pin "comes out"."""

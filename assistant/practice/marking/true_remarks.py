@@ -54,7 +54,8 @@ def is_true_remark(compared: Compared, need: Need, said: Said, know: Knowledge) 
         return False
     if any(p.figures for p in need.points) and not OF_AMOUNTS.isdisjoint(words):
         return False
-    if numbered(need, said, know) or _names_points(need, said) or answers_in_kind(need, said, know):
+    counted = numbered(need, said, know) and any(p.figures for p in need.points)
+    if counted or _names_points(need, said) or answers_in_kind(need, said, know):
         return False
     return any(_bears_out(text, said, know) for text in _texts(need, said, know))
 

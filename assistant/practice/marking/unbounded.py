@@ -46,5 +46,23 @@ def _alone(point: Point, others: Sequence[Point], said: Said) -> set[int]:
     foreign = {
         i for p in others if p.figures for e in p.elements if e.weight >= _HEAVY for i in element_said(e, said)[1]
     }
-    pieces = said.pieces(_CUTS)
-    return {i for piece in pieces if not places.isdisjoint(piece) and foreign.isdisjoint(piece) for i in piece}
+    found: set[int] = set()
+    led = False
+    for piece in said.pieces(_CUTS):
+        goes_on = led and places.isdisjoint(piece) and _goes_on(piece, said)
+        led = foreign.isdisjoint(piece) and (goes_on or not places.isdisjoint(piece))
+        found.update(piece if led else ())
+    return found
+
+
+def _goes_on(piece: Sequence[int], said: Said) -> bool:
+    """Return whether a stretch says something more of what the one before it names: "again only under 700 ft"."""
+    words = [said.reading.words[i] for i in piece if said.reading.words[i] not in _OPENERS]
+    return bool(words) and words[0] in _CARRIERS
+
+
+_OPENERS = frozenset(("and", "but", "that", "this", "it", "is", "s"))
+_CARRIERS = frozenset(
+    ("again", "also", "only", "just", "still", "likewise", "same", "once", "provided", "too", "though")
+)
+"""Words with which a stretch goes on from the one before."""

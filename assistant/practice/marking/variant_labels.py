@@ -37,6 +37,8 @@ def of_the_other(need: Need, said: Said) -> list[str]:
     spots = [(i, v) for v in named for i in said.where(frozenset((v,)))]
     own = [(i, c) for i, here in enumerate(said.concepts) for c in here if c.startswith("variant:") and c not in named]
     firsts = [(i, v) for i, v in (*spots, *own) if i == 0 or v not in said.concepts[i - 1]]
+    if len(marks) == _TWO and len(firsts) == 1 and firsts[0][1] in named:
+        return _given_to(firsts[0], marks, need, said)
     row = sorted([*marks, *((i, v, 0.0) for i, v in firsts)])
     pairs = list(zip(row[::2], row[1::2], strict=False))
     if len(row) != _TWO * _TWO or any(bool(one[1]) == bool(two[1]) for one, two in pairs):
@@ -50,3 +52,19 @@ def of_the_other(need: Need, said: Said) -> list[str]:
 
 
 _TWO = 2
+_COMPARING = frozenset(("not", "unlike", "than", "like", "instead"))
+"""Words with which a thing is only set against the one that is spoken of."""
+
+
+def _given_to(spot: tuple[int, str], marks: list[tuple[int, str, float]], need: Need, said: Said) -> list[str]:
+    """Return the figure asked for, where it is told of the other variant: "190, the short one has 205"."""
+    place, variant = spot
+    mine = {f.value for p in need.points for f in p.figures}
+    other = {f.value for c, f in need.elsewhere if c == variant}
+    here = [value for at, _, value in marks if said.clauses[at] == said.clauses[place]]
+    clause = {w for i, w in enumerate(said.reading.words) if said.clauses[i] == said.clauses[place]}
+    if not _COMPARING.isdisjoint(clause):
+        return []
+    values = {value for _, _, value in marks}
+    exchanged = len(here) == 1 and here[0] in mine - other and not values.isdisjoint(other - mine)
+    return [f"{here[0]:g} for {variant.partition(':')[2]}"] if exchanged else []
