@@ -21,6 +21,8 @@ from assistant.resolving.knowing import Knowledge
 _CLOSE = 0.012
 _EXACT = 0.001
 """How near a number of the working must come to what it is reckoned from; nearer where it could be the result."""
+_MADE = 0.004
+"""How near to what is made of two known ones: of many numbers, two soon make any other."""
 _CLOSENESS = 0.003
 """How near to the result a sum of numbers that are said must come."""
 _MOST = 5
@@ -46,7 +48,9 @@ def in_sum(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
         return True
     close = _EXACT if claim.amount.unit == result.unit else _CLOSE
     known = {*_given(need, know), *(v for c in own for v in _scales(c.amount, know))}
-    return any(_reckoned(value, known, close) for value in _scales(claim.amount, know))
+    said_of = claim.amount
+    alike_unit = said_of.unit == result.unit or (said_of.unit is None and said_of.value <= result.value)
+    return any(_reckoned(value, known, close, alike_unit) for value in _scales(claim.amount, know))
 
 
 def _adds_up(value: float, leading: list[float], result: float) -> bool:
@@ -78,13 +82,17 @@ def _scales(amount: Amount, know: Knowledge) -> Iterator[float]:
         yield joules
 
 
-def _reckoned(value: float, known: Iterable[float], close: float) -> bool:
-    """Return whether a number comes from one or two known ones."""
+def _reckoned(value: float, known: Iterable[float], close: float, alike: bool) -> bool:
+    """Return whether a number comes from one or two known ones; alike: whether it is in the unit of the result, and so
+    a part of it, which is known itself, or halved or doubled.
+    """
     numbers = [k for k in dict.fromkeys(known) if k]
     if any(_is(value, k, close) for k in numbers):
         return True
+    if alike:
+        return any(_is(value, each, close) for a in numbers for each in (a * 2, a / 2))
     made = (r for a, b in combinations(numbers, 2) for r in (a + b, abs(a - b), a * b, a / b, b / a))
-    return any(_is(value, each, close) for each in made)
+    return any(_is(value, each, min(close, _MADE)) for each in made)
 
 
 def _is(value: float, other: float, close: float) -> bool:
