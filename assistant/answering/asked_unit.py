@@ -95,10 +95,19 @@ def _asked(question: Question, own: Unit, know: Knowledge) -> Unit | None:
         if found is None:
             continue
         unit, end = found
+        if _names_a_thing(i, end, question):
+            continue
         last = end == len(words) <= _SHORT
         if unit.symbol != own.symbol and unit.dimension == own.dimension and (before in _ASKING or last):
             return unit
     return None
+
+
+def _names_a_thing(start: int, end: int, question: Question) -> bool:
+    """Return whether a word for a unit rather says whose quantity is asked for: "what | bar | pressure"."""
+    at_once = (m for m in question.reading.mentions if m.start == end)
+    things = (m for m in question.reading.mentions if m.start == start and len(m.concepts) > 1)
+    return any(things) and any(not m.concepts.isdisjoint(question.reading.asked) for m in at_once)
 
 
 def _given(question: Question, own: Unit, know: Knowledge) -> Unit | None:

@@ -66,6 +66,7 @@ _BY_ZERO = r"(?<![\w./])[0-9]+(?:\.[0-9]+)?/0+(?![\w./])"
 _GREATEST = 1e12
 """Numbers written with a power of ten are read up to this one; greater ones measure nothing here."""
 _NO_NUMBER = "infinity"
+_OWNED = "'s"
 
 _TOKEN = re.compile(
     r"""
@@ -155,13 +156,16 @@ def _plain(raw: str) -> str:
 
 
 def _join_whole(tokens: list[Token], whole: frozenset[str]) -> list[Token]:
-    """Put back together neighbours, written without a space, that form a word of `whole`."""
+    """Put back together neighbours, written without a space, that form a word of `whole`, be it an owner: "50x's"."""
     joined: list[Token] = []
     for token in tokens:
         before = joined[-1] if joined else None
-        if before and before.end == token.start and before.text + token.text in whole:
-            raw = before.raw + token.raw
-            joined[-1] = Token(before.text + token.text, raw, before.start, token.end)
+        own = token.text.removesuffix(_OWNED)
+        if before and before.end == token.start and before.text + own in whole:
+            end = token.start + len(own)
+            joined[-1] = Token(before.text + own, before.raw + token.raw[: len(own)], before.start, end)
+            if own != token.text:
+                joined.append(Token(_SIGN_WORDS[_OWNED], _OWNED, end, token.end))
         else:
             joined.append(token)
     return joined

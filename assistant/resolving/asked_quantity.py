@@ -118,9 +118,17 @@ def tells_outright(result: Result, told: frozenset[str], reading: Reading, know:
     """
     if isinstance(result, FactResult) and not _tells_size(result, reading, know):
         return False
-    if isinstance(result, ProcedureResult) and (_asks_how_hot(reading) or _tells_no(reading.unit, result, know)):
+    if isinstance(result, ProcedureResult) and not _drill_tells(result, reading, know):
         return False
     return _tells_how_long(result, told, reading, know)
+
+
+def _drill_tells(result: ProcedureResult, reading: Reading, know: Knowledge) -> bool:
+    """Return whether a drill may tell the size that is asked for outright: not how hot, nor a bound of no step."""
+    if _asks_how_hot(reading) or _tells_no(reading.unit, result, know):
+        return False
+    sizes, measured = _sizes_asked(reading)
+    return not measured or tells_quantity(result, sizes, know)
 
 
 def _tells_no(unit: AskedUnit | None, result: ProcedureResult, know: Knowledge) -> bool:
@@ -209,6 +217,7 @@ def _sizes_asked(reading: Reading) -> tuple[frozenset[str], bool]:
     found: set[str] = set()
     measured = False
     bounds = {m.end for m in reading.mentions if not m.concepts.isdisjoint(BOUNDS)}
+    bounds |= {m.end for m in reading.mentions if m.start in bounds and m.concepts.isdisjoint(BOUNDS)}
     for mention in reading.mentions:
         sizes = mention.concepts & _SIZES
         how = _asks_measure(mention, reading) or mention.text == "how hot"

@@ -7,7 +7,7 @@ from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.record_words import is_known, is_told, stems_said, stems_told
 from assistant.resolving.results import FactResult, LimitResult, ModelResult, ProcedureResult
-from assistant.understanding.mentions import Mention
+from assistant.understanding.mentions import STATE, Mention
 from assistant.understanding.words import stem
 
 _ALLOWING = frozenset({
@@ -67,3 +67,11 @@ def nothing_to_do(candidate: Candidate, record: str, asked: Asked, know: Knowled
         return None
     says = candidate.result.fact.says if isinstance(candidate.result, FactResult) else ""
     return asked.to_do if _DOING.isdisjoint(stems_said(says)) else None
+
+
+def choice_unknown(candidate: Candidate, record: str, asked: Asked, know: Knowledge) -> Mention | None:
+    """Return "stop or go", where a record has no word of stopping: within a limit of speed says neither."""
+    if asked.choice is None:
+        return None
+    named = frozenset(c for c in asked.choice.concepts if not c.startswith(STATE))
+    return asked.choice if named.isdisjoint(know.matcher.vocabulary(record)) else None

@@ -28,6 +28,7 @@ _ENDING = frozenset(("to", "on", "by", "with", "from", "of", "system", "systems"
 _ARTICLES = frozenset(("the", "a", "an", "my", "our"))
 _FAILING = frozenset(("@lost", "@empty"))
 _NO = (("no",), ("without",))
+_STOPPING = frozenset(("stop_aeroplane", "rto"))
 _WILL = frozenset(("will", "does", "do", "would"))
 _ASKED_WHY = frozenset(("why", "i", "we", "you", "they"))
 _LINKS = frozenset({
@@ -81,6 +82,8 @@ class Asked(NamedTuple):
     """What is said to be lacking: "charge it with no | electrics |"."""
     amounts: bool
     """Whether amounts are given."""
+    choice: Mention | None
+    """Its "stop" of "stop or go", where it asks which of the two."""
 
 
 def what_is_asked(question: Question, know: Knowledge) -> Asked:
@@ -109,7 +112,15 @@ def what_is_asked(question: Question, know: Knowledge) -> Asked:
         refused=_refused(question),
         lacked=tuple(m for m in reading.mentions if m.passing and reading.words[m.start - 1 : m.start] in _NO),
         amounts=bool(reading.amounts),
+        choice=_choice(question),
     )
+
+
+def _choice(question: Question) -> Mention | None:
+    words = question.reading.words
+    sides = {side for i, w in enumerate(words) if w == "or" for side in (i, i + 1)}
+    stops = (m for m in question.reading.mentions if not _STOPPING.isdisjoint(m.concepts))
+    return next((m for m in stops if m.end in sides or m.start in sides), None)
 
 
 def _acts(question: Question, know: Knowledge) -> Iterator[Act]:

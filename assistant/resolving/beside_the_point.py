@@ -11,6 +11,7 @@ from collections.abc import Callable
 
 from assistant.resolving.beside_acts import (
     act_unknown,
+    choice_unknown,
     drill_for_supposed,
     not_allowed,
     nothing_to_do,
@@ -24,6 +25,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.record_words import is_known, named_outright, stems_told
 from assistant.resolving.results import (
     BandResult,
+    CheckResult,
     FactResult,
     LimitResult,
     ModelResult,
@@ -42,6 +44,7 @@ _HALVED = 0.5
 _TOLD = (FactResult, LimitResult, ProcedureResult)
 _WORKED_OUT = (ModelResult, Needed, BandResult)
 _OF_ACTS: tuple[_Look, ...] = (act_unknown, only_a_figure)
+_OF_CHECKS: tuple[_Look, ...] = (choice_unknown,)
 _LOOKS: tuple[_Look, ...] = (
     *_OF_ACTS, none_known, one_unknown, failing, faulty, refusing, lacking, drill_for_supposed, supposed_unknown,
     not_allowed, nothing_to_do,
@@ -79,6 +82,8 @@ def _looks(candidate: Candidate, question: Question) -> tuple[_Look, ...]:
         return ()
     if isinstance(candidate.result, _TOLD):
         return _LOOKS
+    if isinstance(candidate.result, CheckResult):
+        return _OF_CHECKS
     return _OF_ACTS if isinstance(candidate.result, _WORKED_OUT) and not question.reading.amounts else ()
 
 

@@ -79,9 +79,24 @@ def _taken(amount: Amount, amounts: Sequence[Amount], words: Sequence[str]) -> t
         verbs = (k for k in range(max(0, amount.start - _LONG), amount.start) if words[k] in _OVERDONE)
         return tuple(verbs)[-1:]
     limit = not _LIMIT.isdisjoint(words[end + 1 : end + 1 + _SHORTLY])
-    if _DONE.isdisjoint(before) and not (limit and not _BEING.isdisjoint(before)):
+    if _DONE.isdisjoint(before) and not (limit and _came_to_be(before, words[: amount.start])):
         return ()
     following = words[end : end + 2]
     if following[:1] and following[0] in _BEYOND:
-        return () if any(a.start == end + 1 for a in amounts) else (end,)
+        return () if any(a.start == end + 1 for a in amounts) else (*_crept(amount, words), end)
     return (end, end + 1) if len(following) > 1 and following[0] == "too" and following[1] in _TOO else ()
+
+
+def _crept(amount: Amount, words: Sequence[str]) -> tuple[int, ...]:
+    """Return the place of the verb before an amount that tells that a limit was passed by it, if any: it is no more
+    than that.
+    """
+    verbs = (k for k in range(max(0, amount.start - _SHORTLY), amount.start) if words[k] in _CREEPING)
+    return tuple(verbs)[-1:]
+
+
+def _came_to_be(before: Sequence[str], so_far: Sequence[str]) -> bool:
+    """Return whether the words before an amount tell what became of something: "let the speed | run | eight knots"."""
+    if not _BEING.isdisjoint(before):
+        return True
+    return not _CREEPING.isdisjoint(before) and _ASKING_LEAVE.isdisjoint(so_far)
