@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.resolving.beside_asked import Asked
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge
@@ -75,3 +77,13 @@ def choice_unknown(candidate: Candidate, record: str, asked: Asked, know: Knowle
         return None
     named = frozenset(c for c in asked.choice.concepts if not c.startswith(STATE))
     return asked.choice if named.isdisjoint(know.matcher.vocabulary(record)) else None
+
+
+def no_member_told(candidate: Candidate, record: str, asked: Asked, know: Knowledge) -> Mention | None:
+    """Return "which system …", where a statement names none of them by its number."""
+    if asked.member is None or not isinstance(candidate.result, FactResult):
+        return None
+    says = f"{candidate.result.fact.says} {candidate.result.fact.says_more}".lower()
+    names = "|".join(re.escape(word) for word in know.numbered)
+    told = re.search(rf"\b(?:{names})s? [0-9]|\b(?:both|either|neither|no|each) (?:{names})", says)
+    return None if told else asked.member

@@ -28,6 +28,9 @@ _ENDING = frozenset(("to", "on", "by", "with", "from", "of", "system", "systems"
 _ARTICLES = frozenset(("the", "a", "an", "my", "our"))
 _FAILING = frozenset(("@lost", "@empty"))
 _NO = (("no",), ("without",))
+_WHICH = frozenset(("which", "what", "whose"))
+_KIND = 2
+"""Places after "which" where the word stands that is asked of: "which | hydraulic | system"."""
 _STOPPING = frozenset(("stop_aeroplane", "rto"))
 _WILL = frozenset(("will", "does", "do", "would"))
 _ASKED_WHY = frozenset(("why", "i", "we", "you", "they"))
@@ -82,6 +85,8 @@ class Asked(NamedTuple):
     """What is said to be lacking: "charge it with no | electrics |"."""
     amounts: bool
     """Whether amounts are given."""
+    member: Mention | None
+    """The "system" of "which hydraulic system …", where there are several, told apart by numbers."""
     choice: Mention | None
     """Its "stop" of "stop or go", where it asks which of the two."""
 
@@ -112,8 +117,18 @@ def what_is_asked(question: Question, know: Knowledge) -> Asked:
         refused=_refused(question),
         lacked=tuple(m for m in reading.mentions if m.passing and reading.words[m.start - 1 : m.start] in _NO),
         amounts=bool(reading.amounts),
+        member=_member(question, know),
         choice=_choice(question),
     )
+
+
+def _member(question: Question, know: Knowledge) -> Mention | None:
+    words = question.reading.words
+    for i, word in enumerate(words):
+        if word in _WHICH:
+            heads = (at for at in range(i + 1, min(i + 1 + _KIND, len(words))) if words[at] in know.numbered)
+            return next((word_at(words, at) for at in heads), None)
+    return None
 
 
 def _choice(question: Question) -> Mention | None:

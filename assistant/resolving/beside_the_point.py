@@ -13,6 +13,7 @@ from assistant.resolving.beside_acts import (
     act_unknown,
     choice_unknown,
     drill_for_supposed,
+    no_member_told,
     not_allowed,
     nothing_to_do,
     only_a_figure,
@@ -47,9 +48,11 @@ _OF_ACTS: tuple[_Look, ...] = (act_unknown, only_a_figure)
 _OF_CHECKS: tuple[_Look, ...] = (choice_unknown,)
 _LOOKS: tuple[_Look, ...] = (
     *_OF_ACTS, none_known, one_unknown, failing, faulty, refusing, lacking, drill_for_supposed, supposed_unknown,
-    not_allowed, nothing_to_do,
+    not_allowed, nothing_to_do, no_member_told,
 )  # fmt: skip
-_OF_EACH: frozenset[_Look] = frozenset((only_a_figure, drill_for_supposed, not_allowed, nothing_to_do))
+_OF_EACH: frozenset[_Look] = frozenset((
+    only_a_figure, drill_for_supposed, not_allowed, nothing_to_do, no_member_told,
+))  # fmt: skip
 """What speaks against one record, and not against all that have no word of the same."""
 
 

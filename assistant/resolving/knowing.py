@@ -57,6 +57,13 @@ class Knowledge:
         self.stems_told: dict[str, frozenset[str]] = {}
         """The words of what records say and are asked by, as far as they were wanted; kept by `record_words`."""
 
+    @cached_property
+    def numbered(self) -> frozenset[str]:
+        """The words that things are named by whose numbers tell them apart: the "system" of "System 1"."""
+        names = (n for term in self.states.counted.values() for n in self.base.terms[term].names)
+        parts = (name.rpartition(" ") for name in names)
+        return frozenset(first.split()[-1] for first, _, last in parts if first and last.isdigit())
+
     def phrase(self, text: str) -> Reading:
         """Return the reading of a phrase of the knowledge itself, kept for the next time."""
         found = self._phrases.get(text)

@@ -79,6 +79,7 @@ def input_groups(reading: Reading, known: StateWords, states: Sequence[Mention])
             continue
         if last and _joined(reading, last, mention, names, known) and not (
             _set_apart(reading.words, last, mention)
+            or _of_it_alone(reading.words, last, mention, states, names, known)
             or _have_own(reading, groups[-2:], mention, states, names, known)
         ):
             groups[-1] = Group(last.start, mention.end, (*last.inputs, *names))
@@ -212,6 +213,21 @@ def _have_own(
         mention.end <= start <= mention.end + 2 and all(w in LINKS or w == "at" for w in words[mention.end : start])
         for start in starts
     )
+
+
+def _of_it_alone(
+    words: Sequence[str], last: Group, mention: Mention, states: Sequence[Mention], names: tuple[str, ...],
+    known: StateWords,
+) -> bool:  # fmt: skip
+    """Return whether the word after a thing says its state and none of the thing listed before it: "along with the
+    brake controller, accumulator | charged |".
+    """
+    if words[last.end : mention.start] != (",",):
+        return False
+    after = (s for s in states if mention.end <= s.start <= mention.end + 2)
+    own = next((s for s in after if all(w in LINKS for w in words[mention.end : s.start])), None)
+    group = Group(mention.start, mention.end, names)
+    return own is not None and _says_of(own, group, known) and not _says_of(own, last, known)
 
 
 def _of_another(state: Mention, groups: Sequence[Group], words: Sequence[str]) -> bool:

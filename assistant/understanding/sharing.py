@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
+from itertools import pairwise
 
 from assistant.understanding.binding import Bound, conditions_of, contrary, other_value
 from assistant.understanding.condition import Condition, StateWords, is_result
@@ -106,7 +107,9 @@ def _follows(between: Sequence[str]) -> bool:
         return False
     if "." in between and not _NEW_SENTENCE.intersection(between):
         return False
-    return "with" not in between or bool({"along", "together", "well", "took", "takes", "taking"}.intersection(between))
+    if "with" not in between or ("with", "it") in pairwise(between):
+        return True
+    return bool({"along", "together", "well", "took", "takes", "taking"}.intersection(between))
 
 
 def _says_too(words: Sequence[str], group: Group) -> bool:
