@@ -29,8 +29,6 @@ _ARTICLES = frozenset(("the", "a", "an", "my", "our"))
 _FAILING = frozenset(("@lost", "@empty"))
 _NO = (("no",), ("without",))
 _WHICH = frozenset(("which", "what", "whose"))
-_KIND = 2
-"""Places after "which" where the word stands that is asked of: "which | hydraulic | system"."""
 _STOPPING = frozenset(("stop_aeroplane", "rto"))
 _WILL = frozenset(("will", "does", "do", "would"))
 _ASKED_WHY = frozenset(("why", "i", "we", "you", "they"))
@@ -124,10 +122,14 @@ def what_is_asked(question: Question, know: Knowledge) -> Asked:
 
 def _member(question: Question, know: Knowledge) -> Mention | None:
     words = question.reading.words
-    for i, word in enumerate(words):
-        if word in _WHICH:
-            heads = (at for at in range(i + 1, min(i + 1 + _KIND, len(words))) if words[at] in know.numbered)
-            return next((word_at(words, at) for at in heads), None)
+    for i in range(len(words) - 1):
+        if words[i] not in _WHICH:
+            continue
+        end = i + 1
+        while end < len(words) and words[end] in know.numbered:
+            end += 1
+        goes_on = any(m.start == end and not m.weak for m in question.reading.mentions)
+        return word_at(words, end - 1) if end > i + 1 and not goes_on else None
     return None
 
 

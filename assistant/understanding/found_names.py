@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 from assistant.quantities.numbers import STARTERS, is_typed
 from assistant.quantities.units import Units
 from assistant.understanding.asides import (
@@ -42,6 +44,9 @@ _CLAUSE = 8
 """Words of a clause, at most, between its helping verb and its verb."""
 
 
+_WHOLE = 3
+"""Words of a name, at least, that may be a whole question: "what is the long body"."""
+_VARIANT = "variant:"
 _COUNT = ("how", "many")
 _NOTHING_COUNTED = frozenset({
     "kinds", "sorts", "types", "ways", "things", "ones", "times", "goes", "bits", "pieces", "cases", "parts", "places",
@@ -88,7 +93,7 @@ class Names:
             name = self._lexicon.at(stems, i, free) if free[i] else None
             if name is None or not any(may_count(words[k]) for k in name.taken):
                 continue
-            if self._counts(words, name.taken, name.end):
+            if self._counts(words, name.taken, name.end) or self._owns(words, stems, free, name):
                 continue
             if any(s <= name.start < e and (s < name.start or name.end < e) for s, e in spans):
                 continue  # a longer amount begins there: "quarter of an hour", "two oh one knots"
@@ -146,7 +151,7 @@ class Names:
     def _name_at(self, words: list[str], stems: list[str], i: int, free: list[bool]) -> Found | None:
         """Return the name that begins at a word, without what does not belong to it there."""
         name = self._lexicon.before_thing(stems, i, free)
-        if name is None or self._asks_measure_of(words, stems, free, name):
+        if name is None or self._asks_measure_of(words, stems, free, name) or self._owns(words, stems, free, name):
             return None
         if self._asks_whether_lost(words, name) or _may_go(words, name):
             return self._lexicon.at(stems, i, [k < name.end - 1 and is_free for k, is_free in enumerate(free)])
@@ -163,6 +168,19 @@ class Names:
         behind = self._lexicon.at(stems, name.end, free) if free[name.end] else None
         kinds = {self._lexicon.kinds.get(concept) for concept in behind.concepts} if behind else set()
         return kinds == {"quantity"}
+
+    def _owns(self, words: list[str], stems: list[str], free: list[bool], name: Found) -> bool:
+        """Return whether a question that a name asks whole goes on: "what is the 120L | tiller limit" asks for no
+        variant.
+        """
+        if words[name.start] not in _WHICH or len(name.taken) < _WHOLE:
+            return False
+        last = (self._lexicon.at(stems, k, free) for k in name.taken[1:])
+        if not any(each and each.end == name.end and _is_variant(each.concepts) for each in last):
+            return False
+        at = name.end + (words[name.end : name.end + 1] == ["is"])
+        behind = self._lexicon.at(stems, at, free) if at < len(words) and free[at] else None
+        return behind is not None and not self._lexicon.fills(behind.concepts) and words[at] not in self._lexicon.weak
 
     def _as_verb(self, words: list[str], i: int) -> bool:
         """Return whether a word that may be a noun stands where a verb does: "when does it act", "if i kick"."""
@@ -213,6 +231,11 @@ class Names:
             start, end, taken, frozenset(concepts), implied, weak, " ".join(inner),
             any(word in typed for word in inner),
         )  # fmt: skip
+
+
+def _is_variant(concepts: Collection[str]) -> bool:
+    """Return whether a name is a variant's."""
+    return any(c.startswith(_VARIANT) for c in concepts)
 
 
 def _may_go(words: list[str], name: Found) -> bool:
