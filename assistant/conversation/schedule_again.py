@@ -36,6 +36,9 @@ _MEMBERS = {"feet": "pedal", "foot": "pedal", "hand": "tiller", "hands": "tiller
 """By what one steers, where the control is not named."""
 _OWN = frozenset({"i'm", "i", "we", "we're", "re", "m"})
 """Words of a turn that says how fast one goes: "when I'm down to 60"."""
+_GETTING = frozenset({"get", "got", "have", "see", "give", "allowed"})
+"""Words of what one gets of a control, whoever asks: "at what speed do I | get | 5"."""
+_JUST = frozenset({"just", "only", "exactly", "about", "still"})
 
 
 def schedule_again(alone: Question, context: Context, knowledge: Knowledge) -> tuple[Question, Result] | None:
@@ -137,8 +140,12 @@ def _other_the_same_way(
 
 def _is_output(words: tuple[str, ...], amount: Amount, schedule: Schedule) -> bool:
     """Return whether a bare number may be what a schedule gives, and is not said to be where it is read."""
-    before = words[amount.start - 1] if amount.start else ""
-    return before not in _AT and _may_come_out(amount, schedule) and _OWN.isdisjoint(words)
+    at = amount.start
+    while at and words[at - 1] in _JUST:
+        at -= 1
+    before = words[at - 1] if at else ""
+    got = _OWN.isdisjoint(words) or before in _GETTING
+    return before not in _AT and _may_come_out(amount, schedule) and got
 
 
 def _says_nothing_there(amount: Amount, schedule: Schedule) -> bool:
