@@ -87,3 +87,15 @@ def no_member_told(candidate: Candidate, record: str, asked: Asked, know: Knowle
     names = "|".join(re.escape(word) for word in know.numbered)
     told = re.search(rf"\b(?:{names})s? [0-9]|\b(?:both|either|neither|no|each) (?:{names})", says)
     return None if told else asked.member
+
+
+def failure_unknown(candidate: Candidate, record: str, asked: Asked, know: Knowledge) -> Mention | None:
+    """Return what is said to have failed, where a figure knows it only by what it belongs to: a shut-off of "the
+    hydraulics" tells nothing of "System 2 out".
+    """
+    if not isinstance(candidate.result, LimitResult) or asked.amounts:
+        return None
+    if any(limit.when or limit.applies for limit in candidate.result.limits):
+        return None  # it says itself in which states it holds
+    known = know.matcher.vocabulary(record)
+    return next((m for m in asked.gone if known.isdisjoint(m.concepts)), None)

@@ -85,6 +85,8 @@ class Asked(NamedTuple):
     """Whether amounts are given."""
     member: Mention | None
     """The "system" of "which hydraulic system …", where there are several, told apart by numbers."""
+    gone: tuple[Mention, ...]
+    """The things that it says to have failed: "the time of a retraction with | System 2 | out"."""
     choice: Mention | None
     """Its "stop" of "stop or go", where it asks which of the two."""
 
@@ -116,6 +118,7 @@ def what_is_asked(question: Question, know: Knowledge) -> Asked:
         lacked=tuple(m for m in reading.mentions if m.passing and reading.words[m.start - 1 : m.start] in _NO),
         amounts=bool(reading.amounts),
         member=_member(question, know),
+        gone=tuple(_gone(question, know)),
         choice=_choice(question),
     )
 
@@ -131,6 +134,15 @@ def _member(question: Question, know: Knowledge) -> Mention | None:
         goes_on = any(m.start == end and not m.weak for m in question.reading.mentions)
         return word_at(words, end - 1) if end > i + 1 and not goes_on else None
     return None
+
+
+def _gone(question: Question, know: Knowledge) -> Iterator[Mention]:
+    failures = know.states.failures
+    for c in question.conditions:
+        if c.implied or c.input not in failures or c.value == know.states.normal(c.input):
+            continue
+        terms = {term for term, names in know.states.by_term.items() if c.input in names}
+        yield from (m for m in question.reading.mentions if m.start in c.where and not terms.isdisjoint(m.concepts))
 
 
 def _choice(question: Question) -> Mention | None:

@@ -13,6 +13,7 @@ from assistant.resolving.beside_acts import (
     act_unknown,
     choice_unknown,
     drill_for_supposed,
+    failure_unknown,
     no_member_told,
     not_allowed,
     nothing_to_do,
@@ -48,10 +49,10 @@ _OF_ACTS: tuple[_Look, ...] = (act_unknown, only_a_figure)
 _OF_CHECKS: tuple[_Look, ...] = (choice_unknown,)
 _LOOKS: tuple[_Look, ...] = (
     *_OF_ACTS, none_known, one_unknown, failing, faulty, refusing, lacking, drill_for_supposed, supposed_unknown,
-    not_allowed, nothing_to_do, no_member_told,
+    not_allowed, nothing_to_do, no_member_told, failure_unknown,
 )  # fmt: skip
 _OF_EACH: frozenset[_Look] = frozenset((
-    only_a_figure, drill_for_supposed, not_allowed, nothing_to_do, no_member_told,
+    only_a_figure, drill_for_supposed, not_allowed, nothing_to_do, no_member_told, failure_unknown,
 ))  # fmt: skip
 """What speaks against one record, and not against all that have no word of the same."""
 

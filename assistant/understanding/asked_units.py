@@ -11,6 +11,8 @@ from assistant.quantities.units import Unit, Units
 
 _IN = frozenset(("in", "into"))
 _COUNTED = "many"
+_OF_WHAT, _SHARE = frozenset(("what", "which")), frozenset(("percent", "percentage"))
+"""Of what a share alone is asked without "in": "at what percent of the target"."""
 _WANTING = frozenset(("what", "which", "how", "whats", "convert", "give", "express"))
 """Words by which an amount is wanted, and none is given."""
 _SHORT = 6
@@ -18,11 +20,13 @@ _SHORT = 6
 _DIVIDED = (["per"], ["/"])
 _MEASURES = frozenset((
     "speed", "pressure", "length", "mass", "time", "temperature", "angle", "acceleration", "energy", "ratio",
+    "temperature_difference",
 ))  # fmt: skip
 """What an answer may measure; a unit of anything else makes it another question."""
 _ASKED_AS = {
     "time": ("duration",), "acceleration": ("deceleration",), "length": ("length", "altitude"),
     "angle": ("angle", "temperature"), "ratio": ("ratio", "factor"),
+    "temperature_difference": ("temperature",),
 }  # fmt: skip
 """The quantities that a unit's dimension is asked for as; a bare "degrees" may be either."""
 
@@ -42,7 +46,8 @@ def unit_asked(words: Sequence[str], amounts: Sequence[Amount], units: Units) ->
     """Return the unit that a question wants its answer in, or None: "in feet", "how many pounds", or at its end."""
     inside = {k for a in amounts for k in range(a.start, a.end)}
     for i, before in enumerate(("", *words[:-1])):
-        asks = before in _IN or before == _COUNTED or (before == "," and words[-1] == "please" and i + 2 == len(words))
+        asks = before in _IN or before == _COUNTED or (before in _OF_WHAT and words[i] in _SHARE)
+        asks = asks or (before == "," and words[-1] == "please" and i + 2 == len(words))
         if i in inside or not (asks or (len(words) <= _SHORT and i)):
             continue
         found = units.match(words, i, glued=before in _IN)
