@@ -60,9 +60,10 @@ def cause_candidates(
     whence = possible or odd or _asks_why(table, inputs, question, know)
     if figure and not (whence or reading.has("cause")):
         return  # "below what speed does anti-skid stop by itself"
-    if not (whence or reading.has("cause", "single", "when") or _asks_when(question)):
+    single = reading.has("single") and not _said_of_a_state(table, inputs, question, know)
+    if not (whence or single or reading.has("cause", "when") or _asks_when(question)):
         return
-    if not (possible or reading.has("single")) and _asks_what_follows(inputs, question):
+    if not (possible or single) and _asks_what_follows(inputs, question):
         return
     named, everything = _named(table, matches, question, know)
     if not named:
@@ -71,15 +72,27 @@ def cause_candidates(
     barred = [m for m in content_of(question, know, excused) if vocabulary.isdisjoint(m.concepts)]
     barred = [m for m in barred if not (whence and "why" in m.concepts)]
     output, value = _principal(table, named)
-    clear = whence or reading.has("cause", "single") or (_asks_when(question) and bool(everything))
+    clear = whence or single or reading.has("cause") or (_asks_when(question) and bool(everything))
     plain = any({"cause", "single"} <= m.concepts for m in reading.mentions)  # "single failures giving …"
     score = (1.04 if plain or possible else 0.98 if clear else 0.9) * barring(barred, know, _ANOTHER_THING)
     score *= unused_amounts(question)
-    found = state_tables.causes(table, output, value, know, reading.has("single"), inputs)
+    found = state_tables.causes(table, output, value, know, single, inputs)
     extra = tuple(Condition(f"{table.id}.{o}", v) for o, v in everything if o != output)
     narrowed = _narrowed(found, extra, know)
     if narrowed is not None:
         yield score, 3.0, narrowed
+
+
+def _said_of_a_state(
+    table: StateTable, inputs: Sequence[Condition], question: Question, know: Knowledge
+) -> bool:
+    """Return whether it is a state given that stands alone: "after losing System 2 | on its own |, does …"; where a
+    result is named beside it, it is asked whether that alone leads there.
+    """
+    if any(not is_normal(table, o, v, know) for o, v in question.results_named.get(table.id, [])):
+        return False
+    ends = {max(c.where) + 1 for c in inputs if c.where}
+    return any(m.holds("single") and m.start in ends for m in question.reading.mentions)
 
 
 def _asks_what_follows(inputs: tuple[Condition, ...], question: Question) -> bool:

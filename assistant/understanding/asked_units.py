@@ -47,7 +47,7 @@ def unit_asked(words: Sequence[str], amounts: Sequence[Amount], units: Units) ->
     inside = {k for a in amounts for k in range(a.start, a.end)}
     for i, before in enumerate(("", *words[:-1])):
         asks = before in _IN or before == _COUNTED or (before in _OF_WHAT and words[i] in _SHARE)
-        asks = asks or (before == "," and words[-1] == "please" and i + 2 == len(words))
+        asks = asks or (not i and "at" in words[1:3]) or (before == "," and words[-1] == "please" and i + 2 == len(words))
         if i in inside or not (asks or (len(words) <= _SHORT and i)):
             continue
         found = units.match(words, i, glued=before in _IN)

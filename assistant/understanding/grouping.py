@@ -138,6 +138,8 @@ def _joined(reading: Reading, last: Group, mention: Mention, names: tuple[str, .
         return listed or alike(last.inputs[-1], names[0], known)
     if len(between) > _MOST_BETWEEN or not all(w in JOINS for w in between):
         return False
+    if between == ("as", "well"):
+        return False  # "the controller as well, System 2 is fine": it shares what is told before
     if any(w in between and not set(leads).intersection(between) for w, leads in _ONLY_TOGETHER.items()):
         return False
     if "neither" in reading.words[max(0, last.start - 3) : last.start + 1] and not _NOR.intersection(between):

@@ -11,7 +11,9 @@ from assistant.understanding.clauses import STOPS
 _AGAINST = (
     ("rather", "than"), ("instead", "of"), ("as", "opposed", "to"), ("and", "not", "just"), ("and", "not", "merely"),
 )  # fmt: skip
-_LEADING = frozenset(first for first, *_ in _AGAINST)
+_PLACES = (("but", "not", "at"), ("but", "not", "along"), ("but", "not", "near"), ("and", "not", "at"))
+"""By which it is said where something is not: "worn in the middle | but not at the edges |"."""
+_LEADING = frozenset(first for first, *_ in (*_AGAINST, *_PLACES))
 _DOING = frozenset({
     "be", "being", "just", "only", "simply", "merely", "getting", "get", "have", "having", "topped", "pump",
 })  # fmt: skip
@@ -23,12 +25,13 @@ _LONGEST = 6
 def without_what_is_set_aside(words: Sequence[str]) -> list[str] | None:
     """Return the words without another action that the one asked about is set against, or None where there is none."""
     for start in (k for k, word in enumerate(words) if k and word in _LEADING):
-        for lead in _AGAINST:
+        for lead in (*_AGAINST, *_PLACES):
             if tuple(words[start : start + len(lead)]) != lead:
                 continue
             begin = start + len(lead)
-            end = next((k for k in range(begin, len(words)) if words[k] in STOPS or words[k] in ("?", ",")), len(words))
-            if begin < end <= begin + _LONGEST and _is_deed(words[begin]):
+            stops = (k for k in range(begin, len(words)) if words[k] in STOPS or words[k] in ("?", ",", ":"))
+            end = next(stops, len(words))
+            if begin < end <= begin + _LONGEST and (lead in _PLACES or _is_deed(words[begin])):
                 return [*words[:start], *words[end:]]
     return None
 
