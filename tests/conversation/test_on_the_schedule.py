@@ -74,3 +74,21 @@ def test_what_one_steers_by_a_bare_speed_and_the_most_are_of_the_schedule(
     talk: Talk, turns: list[str], value: float
 ) -> None:
     assert talk(*turns)[-1].values[0].value == pytest.approx(value)
+
+
+@pytest.mark.parametrize(("turn", "speed"), [
+    ("at what speed do I get 5", 60), ("when do we have just 2", 90), ("and at what speed would I see 4", 70),
+])  # fmt: skip
+def test_what_one_gets_is_what_the_schedule_gives(talk: Talk, turn: str, speed: float) -> None:
+    answer = talk("pedal limit at 80 knots", turn)[-1]
+
+    assert answer.values[0].value == pytest.approx(speed, abs=0.1)
+
+
+@pytest.mark.parametrize(("first", "turn", "value"), [
+    ("can I extend the gear at 225 kt", "and the fastest I may fly once it is down", 255),
+    ("GEAR MISMATCH on extension, what do I do", "how long do I wait before lever down", 15),
+    ("steer lost, what should I do", "below which speed", 30),
+])  # fmt: skip
+def test_what_belongs_to_what_was_told_is_meant(talk: Talk, first: str, turn: str, value: float) -> None:
+    assert talk(first, turn)[-1].values[0].value == value

@@ -86,3 +86,47 @@ def test_what_is_gone_over_is_exceeded(knowledge: Knowledge, text: str) -> None:
 
     assert reading.has(EXCEEDED)
     assert not reading.amounts
+
+
+@pytest.mark.parametrize(("asked", "says"), [
+    ("at 85 knots I think a tyre went, stop or go", "reject"),
+    ("felt a thump at 115 on the take-off run, maybe a tyre, continue or reject", "continue"),
+])  # fmt: skip
+def test_stop_or_go_is_no_matter_of_a_speed_limit(ask: Ask, asked: str, says: str) -> None:
+    answer = ask(asked)
+
+    assert answer.entry == "tyre-burst-bands"
+    assert says in answer.text.partition(" Rule:")[0]
+
+
+@pytest.mark.parametrize("asked", [
+    "which hydraulic system is at work when the pedals work the metering valves directly",
+    "which system feeds the brakes in ALTERNATE", "what hydraulic system moves the nose wheels",
+])  # fmt: skip
+def test_which_of_several_is_told_by_its_number(ask: Ask, asked: str) -> None:
+    assert "System 1" in ask(asked).text.partition(".")[0]
+
+
+@pytest.mark.parametrize("asked", [
+    "how long does the gear take with system 2 out", "time of a gear retraction, System 2 failed",
+])  # fmt: skip
+def test_a_failure_given_must_be_known_to_a_figure(ask: Ask, asked: str) -> None:
+    assert "20 s" not in ask(asked).text
+
+
+@pytest.mark.parametrize("asked", [
+    "Feet on the floor: above what bar pressure is it residual braking?", "from which bar pressure is it residual braking",
+])  # fmt: skip
+def test_a_bound_that_is_asked_for_is_told_in_its_own_unit(ask: Ask, asked: str) -> None:
+    answer = ask(asked)
+
+    assert answer.entry == "residual-braking-pressure"
+    assert (answer.values[0].value, answer.values[0].unit) == (100, "psi")
+
+
+@pytest.mark.parametrize(("asked", "says"), [
+    ("tyre worn in the middle but not at the edges, its pressure?", "over-inflation"),
+    ("tread gone at the edges but not at the centre, what does it mean", "under-inflation"),
+])  # fmt: skip
+def test_where_something_is_not_is_not_asked_about(ask: Ask, asked: str, says: str) -> None:
+    assert ask(asked).text.strip(".").endswith(says)

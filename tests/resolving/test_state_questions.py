@@ -129,3 +129,13 @@ def test_a_stated_time_says_whether_its_label_shows(ask: Ask, question: str, say
 )
 def test_one_thing_that_goes_with_another(ask: Ask, question: str, says: str) -> None:
     assert ask(question).text.startswith(says)
+
+
+@pytest.mark.parametrize(("question", "says"), [
+    ("After losing System 2 on its own, does anti-skid still work for me?", "Anti-skid works"),
+    ("With System 1 gone by itself, do I still have NORMAL braking?", "NORMAL braking."),
+    ("Could a failed brake controller on its own leave me in EMERGENCY?", "System 1"),
+    ("Name the things that each take autobrake away on their own.", "No autobrake, with any"),
+])  # fmt: skip
+def test_a_state_that_stands_alone_is_no_single_cause_asked_for(ask: Ask, question: str, says: str) -> None:
+    assert says in ask(question).text.partition(" Hold")[0]

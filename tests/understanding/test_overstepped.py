@@ -15,6 +15,8 @@ from assistant.understanding.overstepped import EXCEEDED
         "overdid the gear-down speed by 5 kt",
         "the brakes were 3 degrees above the limit",
         "taxied 5 kt too fast in the turn",
+        "I let the speed run six knots over the gear-down maximum",
+        "she got 10 knots above the limit before I noticed",
     ],
 )
 def test_by_how_much_is_no_reading(knowledge: Knowledge, text: str) -> None:

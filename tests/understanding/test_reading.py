@@ -100,3 +100,21 @@ def test_digits_said_one_by_one_keep_their_zero(text: str, value: float, knowled
 )
 def test_slips_that_are_words_themselves_are_read_as_meant(knowledge: Knowledge, text: str, word: str) -> None:
     assert word in read(text, knowledge).words
+
+
+@pytest.mark.parametrize(
+    ("text", "variant"),
+    [
+        ("a 120L's brakes at 240, take-off?", "120L"),
+        ("What's the 120L's tiller limit at 30 knots?", "120L"),
+        ("what is the long body wheelbase", "120L"),
+        ("my 120 l brakes at 240", "120L"),
+        ("tiller limit at 56 (120)", "120"),
+    ],
+)
+def test_a_variant_is_named_whatever_it_owns(knowledge: Knowledge, text: str, variant: str) -> None:
+    assert read(text, knowledge).variants == (variant,)
+
+
+def test_what_a_variant_is_is_asked_whole(knowledge: Knowledge) -> None:
+    assert read("what is the 120L", knowledge).has("variant_list")

@@ -112,3 +112,21 @@ def test_a_result_is_asked_about_or_given(knowledge: Knowledge, text: str, asked
 
     assert results
     assert all(c.asked == asked for c in results)
+
+
+@pytest.mark.parametrize(
+    ("text", "given"),
+    [
+        ("System 1 lost along with the controller, accumulator charged",
+         {"system_1": "lost", "brake_controller": "failed", "accumulator": "charged"}),
+        ("system one failed and the brake controller as well system two is fine",
+         {"system_1": "lost", "brake_controller": "failed", "system_2": "normal"}),
+        ("System 2 has gone and with it the accumulator", {"system_2": "lost", "accumulator": "empty"}),
+    ],
+)  # fmt: skip
+def test_a_thing_shares_the_state_before_it_or_has_its_own(
+    knowledge: Knowledge, text: str, given: dict[str, str]
+) -> None:
+    found = {c.input: c.value for c in question_of(text, knowledge, "").conditions if not c.implied}
+
+    assert given.items() <= found.items()
