@@ -46,14 +46,24 @@ def unit_asked(words: Sequence[str], amounts: Sequence[Amount], units: Units) ->
     """Return the unit that a question wants its answer in, or None: "in feet", "how many pounds", or at its end."""
     inside = {k for a in amounts for k in range(a.start, a.end)}
     for i, before in enumerate(("", *words[:-1])):
-        asks = before in _IN or before == _COUNTED or (before in _OF_WHAT and words[i] in _SHARE)
-        asks = asks or (not i and "at" in words[1:3]) or (before == "," and words[-1] == "please" and i + 2 == len(words))
+        asks = _asks_for(i, before, words)
         if i in inside or not (asks or (len(words) <= _SHORT and i)):
             continue
         found = units.match(words, i, glued=before in _IN)
         if found is not None and _is_wanted(*found, asks, words):
             return AskedUnit(found[0].symbol, i, found[1], _quantities(found[0]), before in _IN)
     return None
+
+
+def _asks_for(at: int, before: str, words: Sequence[str]) -> bool:
+    """Return whether a unit at a place would be asked for, by the word before it or by where it stands."""
+    if before in _IN or before == _COUNTED:
+        return True
+    if before in _OF_WHAT and words[at] in _SHARE:
+        return True
+    if before == "," and words[-1] == "please" and at + 2 == len(words):
+        return True
+    return not at and "at" in words[1:3]  # "kt at the tiller limit 56"
 
 
 def given_apart(unit: AskedUnit | None, amounts: Sequence[Amount], words: Sequence[str]) -> Amount | None:

@@ -115,7 +115,8 @@ def test_a_failure_given_must_be_known_to_a_figure(ask: Ask, asked: str) -> None
 
 
 @pytest.mark.parametrize("asked", [
-    "Feet on the floor: above what bar pressure is it residual braking?", "from which bar pressure is it residual braking",
+    "Feet on the floor: above what bar pressure is it residual braking?",
+    "from which bar pressure is it residual braking",
 ])  # fmt: skip
 def test_a_bound_that_is_asked_for_is_told_in_its_own_unit(ask: Ask, asked: str) -> None:
     answer = ask(asked)
