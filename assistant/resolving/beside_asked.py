@@ -131,7 +131,7 @@ def _member(question: Question, know: Knowledge) -> Mention | None:
         end = i + 1
         while end < len(words) and words[end] in know.numbered:
             end += 1
-        goes_on = any(m.start == end and not m.weak for m in question.reading.mentions)
+        goes_on = any(m.start == end and _only(("quantity",), m, know) for m in question.reading.mentions)
         return word_at(words, end - 1) if end > i + 1 and not goes_on else None
     return None
 

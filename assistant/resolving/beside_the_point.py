@@ -34,6 +34,7 @@ from assistant.resolving.results import (
     Needed,
     ProcedureResult,
     Result,
+    ScheduleResult,
     TableResult,
 )  # fmt: skip
 from assistant.understanding.mentions import Mention
@@ -47,6 +48,7 @@ _TOLD = (FactResult, LimitResult, ProcedureResult)
 _WORKED_OUT = (ModelResult, Needed, BandResult)
 _OF_ACTS: tuple[_Look, ...] = (act_unknown, only_a_figure)
 _OF_CHECKS: tuple[_Look, ...] = (choice_unknown,)
+_OF_SCHEDULES: tuple[_Look, ...] = (supposed_unknown,)
 _LOOKS: tuple[_Look, ...] = (
     *_OF_ACTS, none_known, one_unknown, failing, faulty, refusing, lacking, drill_for_supposed, supposed_unknown,
     not_allowed, nothing_to_do, no_member_told, failure_unknown,
@@ -88,6 +90,8 @@ def _looks(candidate: Candidate, question: Question) -> tuple[_Look, ...]:
         return _LOOKS
     if isinstance(candidate.result, CheckResult):
         return _OF_CHECKS
+    if isinstance(candidate.result, ScheduleResult):
+        return () if question.reading.amounts else _OF_SCHEDULES
     return _OF_ACTS if isinstance(candidate.result, _WORKED_OUT) and not question.reading.amounts else ()
 
 

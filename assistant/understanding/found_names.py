@@ -170,7 +170,7 @@ class Names:
         return kinds == {"quantity"}
 
     def _owns(self, words: list[str], stems: list[str], free: list[bool], name: Found) -> bool:
-        """Return whether a question that a name asks whole goes on: "what is the 120L | tiller limit" asks for no
+        """Return whether a question that a name asks whole goes on: "what is the 50X | tiller limit" asks for no
         variant.
         """
         if words[name.start] not in _WHICH or len(name.taken) < _WHOLE:

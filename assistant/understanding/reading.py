@@ -168,7 +168,7 @@ class Reader:
         if self._is_qualified(amount, amounts, words) or (len(amounts) == 2 and opens_clause(amount, words)):
             return True
         if len(amounts) > 1 and words[amount.start - 1 : amount.start] == ["("] and words[amount.end :][:1] == [")"]:
-            return True  # "the tiller limit at 56 (120)"
+            return True  # "the tiller limit at 56 (50)"
         apart = amount.end == len(words) or words[amount.end] in (",", ":", "?", ".", "again", "then", "instead")
         before = words[amount.start - 1] if amount.start else ""
         if before in _LEADS_AMOUNT:

@@ -1,4 +1,4 @@
-"""Figures told by the label of a variant before each: "120L: 15.4 m; 120: 13.2 m", where the label may be a number."""
+"""Figures told by the label of a variant before each: "50X: 15.4 m; 50: 13.2 m", where the label may be a number."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ def _is_its_own(variant: str, value: float, need: Need) -> bool:
 
 
 def of_the_other(need: Need, said: Said) -> list[str]:
-    """Return the figures that an answer tells of two variants the wrong way about: "13.2 m on the 120L"."""
+    """Return the figures that an answer tells of two variants the wrong way about: "13.2 m on the 50X"."""
     marks = [(c.amount.start, "", c.amount.value) for c in said.claims]
     named = sorted({c for c, _ in need.elsewhere if c.startswith("variant:")})
     spots = [(i, v) for v in named for i in said.where(frozenset((v,)))]
