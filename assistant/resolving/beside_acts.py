@@ -8,7 +8,7 @@ from assistant.resolving.beside_asked import Asked
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.record_words import is_known, is_told, stems_said, stems_told
-from assistant.resolving.results import FactResult, LimitResult, ModelResult, ProcedureResult
+from assistant.resolving.results import FactResult, LimitResult, ModelResult, ProcedureResult, ScheduleResult
 from assistant.understanding.mentions import STATE, Mention
 from assistant.understanding.words import stem
 
@@ -50,7 +50,7 @@ def supposed_unknown(candidate: Candidate, record: str, asked: Asked, know: Know
     """
     if isinstance(candidate.result, ProcedureResult):
         return None
-    if isinstance(candidate.result, LimitResult) and not asked.amounts:
+    if isinstance(candidate.result, (LimitResult, ScheduleResult)) and not asked.amounts:
         return asked.if_so
     return next((m for m in asked.supposed if not is_told(m, record, know)), None)
 
