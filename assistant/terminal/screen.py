@@ -73,8 +73,8 @@ def complain(message: str, width: int | None = None) -> None:
 
 
 def remark(text: str, width: int | None = None) -> None:
-    """Write a text there: one line, but not beyond the width asked for, or that of a terminal, or that of COLUMNS."""
-    if width or is_terminal(sys.stderr) or os.environ.get("COLUMNS"):
+    """Write a text there: one line where a program may read it, else within the width asked for or of the terminal."""
+    if width or is_terminal(sys.stderr):
         text = "\n".join(wrap(text, width or max(NARROWEST, _columns(sys.stderr)), "  "))
     sys.stderr.write(f"{text}\n")
     sys.stderr.flush()

@@ -49,7 +49,7 @@ def in_sum(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
     close = _EXACT if claim.amount.unit == result.unit else _CLOSE
     known = {*_given(need, know), *(v for c in own for v in _scales(c.amount, know))}
     said_of = claim.amount
-    alike_unit = said_of.unit == result.unit or (said_of.unit is None and said_of.value <= result.value)
+    alike_unit = said_of.unit in (None, result.unit) and said_of.value <= result.value
     return any(_reckoned(value, known, close, alike_unit) for value in _scales(claim.amount, know))
 
 
@@ -83,8 +83,8 @@ def _scales(amount: Amount, know: Knowledge) -> Iterator[float]:
 
 
 def _reckoned(value: float, known: Iterable[float], close: float, alike: bool) -> bool:
-    """Return whether a number comes from one or two known ones; alike: whether it is in the unit of the result, and so
-    a part of it, which is known itself, or halved or doubled.
+    """Return whether a number comes from one or two known ones; alike: whether it may be a part of the result, which
+    is known itself, or halved or doubled.
     """
     numbers = [k for k in dict.fromkeys(known) if k]
     if any(_is(value, k, close) for k in numbers):

@@ -82,7 +82,7 @@ def changed(answer: str) -> Iterator[str]:
     """Yield an answer with one of its typed numbers made another, but for those of a list and of a sum's working."""
     if "=" in answer or "×" in answer:
         return
-    for found in re.finditer(r"(?<![\w.])\d[\d,]*(?:\.\d+)?(?!\d*[.)] )", answer):
+    for found in re.finditer(r"(?<![\w.])\d[\d,]*(?:\.\d+)?(?!\d*[.):] )", answer):
         text = found.group().rstrip(",")
         value = float(text.replace(",", ""))
         other = f"{value * 1.3:.2f}" if "." in text else f"{value * 1.3 if value >= 10 else value + 2:,.0f}"
