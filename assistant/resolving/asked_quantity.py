@@ -125,9 +125,11 @@ def tells_outright(result: Result, told: frozenset[str], reading: Reading, know:
 
 def _drill_tells(result: ProcedureResult, reading: Reading, know: Knowledge) -> bool:
     """Return whether a drill may tell the size that is asked for outright: not how hot, nor a bound of no step."""
-    if _asks_how_hot(reading) or _tells_no(reading.unit, result, know):
+    if _tells_no(reading.unit, result, know):
         return False
     sizes, measured = _sizes_asked(reading)
+    if "temperature" in reading.named & sizes:
+        return False
     return not measured or tells_quantity(result, sizes, know)
 
 
@@ -203,11 +205,6 @@ def _units_told(result: Result, know: Knowledge) -> set[str] | None:
         return None
     texts = (result.bands.says, *(rule.says for rule in result.bands.rules))
     return {result.bands.unit, *(a.unit for text in texts for a in know.amounts(text) if a.unit)}
-
-
-def _asks_how_hot(reading: Reading) -> bool:
-    """Return whether a temperature is asked for outright, which no drill tells: "how hot after?"."""
-    return "temperature" in reading.named and "temperature" in _sizes_asked(reading)[0]
 
 
 def _sizes_asked(reading: Reading) -> tuple[frozenset[str], bool]:

@@ -137,12 +137,13 @@ def _member(question: Question, know: Knowledge) -> Mention | None:
 
 
 def _gone(question: Question, know: Knowledge) -> Iterator[Mention]:
-    failures = know.states.failures
+    known = know.states
     for c in question.conditions:
-        if c.implied or c.input not in failures or c.value == know.states.normal(c.input):
+        if c.implied or c.input not in known.failures or c.value == known.normal(c.input):
             continue
-        terms = {term for term, names in know.states.by_term.items() if c.input in names}
-        yield from (m for m in question.reading.mentions if m.start in c.where and not terms.isdisjoint(m.concepts))
+        for m in question.reading.mentions:
+            if m.start in c.where and any(c.input in known.by_term.get(concept, ()) for concept in m.concepts):
+                yield m
 
 
 def _choice(question: Question) -> Mention | None:

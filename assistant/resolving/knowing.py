@@ -13,6 +13,7 @@ from assistant.knowledge.library_records import Document
 from assistant.knowledge.records import Fact, Limit, Source, Value
 from assistant.quantities.amounts import Amount, amounts_in
 from assistant.quantities.units import Units
+from assistant.understanding.condition import numbered
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.matching import Matcher
 from assistant.understanding.mentions import RESULT, Reading
@@ -60,9 +61,8 @@ class Knowledge:
     @cached_property
     def numbered(self) -> frozenset[str]:
         """The words that things are named by whose numbers tell them apart: the "system" of "System 1"."""
-        names = (n for term in self.states.counted.values() for n in self.base.terms[term].names)
-        parts = (name.rpartition(" ") for name in names)
-        return frozenset(first.split()[-1] for first, _, last in parts if first and last.isdigit())
+        kinds = (numbered(n)[0] for term in self.states.counted.values() for n in self.base.terms[term].names)
+        return frozenset(kind.split()[-1] for kind in kinds if kind)
 
     def phrase(self, text: str) -> Reading:
         """Return the reading of a phrase of the knowledge itself, kept for the next time."""

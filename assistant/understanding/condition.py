@@ -131,10 +131,16 @@ def _counted(base: Base) -> dict[int, str]:
     found: dict[int, set[str]] = {}
     for item in base.inputs.values():
         for name in base.terms[item.term].names if item.term in base.terms else ():
-            first, _, last = name.rpartition(" ")
-            if first and last.isdigit():
-                found.setdefault(int(last), set()).add(item.term)
+            kind, number = numbered(name)
+            if kind:
+                found.setdefault(number, set()).add(item.term)
     return {number: terms.pop() for number, terms in found.items() if len(terms) == 1}
+
+
+def numbered(name: str) -> tuple[str, int]:
+    """Return what a name with a number at its end begins with, and the number: "Hydraulic System", 1; else nothing."""
+    first, _, last = name.rpartition(" ")
+    return (first, int(last)) if last.isdigit() else ("", 0)
 
 
 def _groups(words: str) -> list[str]:

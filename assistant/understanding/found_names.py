@@ -21,7 +21,7 @@ from assistant.understanding.asides import (
 from assistant.understanding.clauses import STOPS
 from assistant.understanding.lexicon import Found, Lexicon
 from assistant.understanding.meant import hearsay
-from assistant.understanding.mentions import OUTSIDE, PLAIN, STATE, Mention
+from assistant.understanding.mentions import OUTSIDE, PLAIN, STATE, VARIANT, Mention
 from assistant.understanding.word_lists import WordLists
 
 _TELLING = ("ask", "ask!", "quantity")
@@ -46,7 +46,6 @@ _CLAUSE = 8
 
 _WHOLE = 3
 """Words of a name, at least, that may be a whole question: "what is the long body"."""
-_VARIANT = "variant:"
 _COUNT = ("how", "many")
 _NOTHING_COUNTED = frozenset({
     "kinds", "sorts", "types", "ways", "things", "ones", "times", "goes", "bits", "pieces", "cases", "parts", "places",
@@ -235,7 +234,7 @@ class Names:
 
 def _is_variant(concepts: Collection[str]) -> bool:
     """Return whether a name is a variant's."""
-    return any(c.startswith(_VARIANT) for c in concepts)
+    return any(c.startswith(VARIANT) for c in concepts)
 
 
 def _may_go(words: list[str], name: Found) -> bool:

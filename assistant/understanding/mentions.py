@@ -25,6 +25,8 @@ STATE = "@"
 """Begins the concept of a group of state words ("@lost")."""
 RESULT = "="
 """Begins the concept of a state table's result that is named outright ("=table.output.value")."""
+VARIANT = "variant:"
+"""Begins the concept of a variant's name, before its id."""
 BOUNDS = frozenset(("maximum", "minimum"))
 ALL_WELL = "all_normal"
 """The concept of words by which everything works."""

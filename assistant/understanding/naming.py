@@ -13,7 +13,7 @@ from assistant.knowledge.base import Base
 from assistant.knowledge.records import StateTable
 from assistant.quantities.tokens import tokenize
 from assistant.understanding.lexicon import GAP, joined_names, name_stems
-from assistant.understanding.mentions import ELSEWHERE, OUTSIDE, STATE
+from assistant.understanding.mentions import ELSEWHERE, OUTSIDE, STATE, VARIANT
 from assistant.understanding.packing import by_beginning, pack_names
 from assistant.understanding.spelling import allowed_distance, apart
 from assistant.understanding.words import expand, stem
@@ -170,8 +170,8 @@ def _type_names(base: Base, whole: set[str]) -> Iterator[tuple[str, str]]:
             whole.update(t for t in name.lower().split() if t[0].isdigit() and t[-1].isalpha())
     for variant in base.variants.values():
         for name in variant.names:
-            yield "variant:" + variant.id, name
-            yield "variant:" + variant.id, "the " + name.removeprefix("the ")
+            yield VARIANT + variant.id, name
+            yield VARIANT + variant.id, "the " + name.removeprefix("the ")
     for label, record in info.not_here:
         yield ELSEWHERE + record, label
 

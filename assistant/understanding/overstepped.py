@@ -76,23 +76,22 @@ def _taken(amount: Amount, amounts: Sequence[Amount], words: Sequence[str]) -> t
     """Return the places of the words that say so beside an amount, if any."""
     end, before = amount.end, words[max(0, amount.start - _SHORTLY) : amount.start]
     if "by" in before[-1:]:
-        verbs = (k for k in range(max(0, amount.start - _LONG), amount.start) if words[k] in _OVERDONE)
-        return tuple(verbs)[-1:]
+        return _last_of(_OVERDONE, words, amount.start, _LONG)
     limit = not _LIMIT.isdisjoint(words[end + 1 : end + 1 + _SHORTLY])
     if _DONE.isdisjoint(before) and not (limit and _came_to_be(before, words[: amount.start])):
         return ()
     following = words[end : end + 2]
     if following[:1] and following[0] in _BEYOND:
-        return () if any(a.start == end + 1 for a in amounts) else (*_crept(amount, words), end)
+        crept = _last_of(_CREEPING, words, amount.start, _SHORTLY)
+        return () if any(a.start == end + 1 for a in amounts) else (*crept, end)
     return (end, end + 1) if len(following) > 1 and following[0] == "too" and following[1] in _TOO else ()
 
 
-def _crept(amount: Amount, words: Sequence[str]) -> tuple[int, ...]:
-    """Return the place of the verb before an amount that tells that a limit was passed by it, if any: it is no more
-    than that.
+def _last_of(verbs: frozenset[str], words: Sequence[str], at: int, within: int) -> tuple[int, ...]:
+    """Return the place of the last of some verbs within so many words before a place, if any: it says no more than that
+    a limit was passed.
     """
-    verbs = (k for k in range(max(0, amount.start - _SHORTLY), amount.start) if words[k] in _CREEPING)
-    return tuple(verbs)[-1:]
+    return tuple(k for k in range(max(0, at - within), at) if words[k] in verbs)[-1:]
 
 
 def _came_to_be(before: Sequence[str], so_far: Sequence[str]) -> bool:

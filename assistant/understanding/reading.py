@@ -27,7 +27,7 @@ from assistant.understanding.meant import (
 )  # fmt: skip
 from assistant.understanding.measured import with_measure
 from assistant.understanding.mending import Mender
-from assistant.understanding.mentions import BOUNDS, OUTSIDE, Mention, Reading
+from assistant.understanding.mentions import BOUNDS, OUTSIDE, VARIANT, Mention, Reading
 from assistant.understanding.overstepped import crept_past, gone_over, overstepped
 from assistant.understanding.strange_names import is_number_of, misread_names, numbered_names, opens_clause
 from assistant.understanding.weather import degrees_out
@@ -99,9 +99,9 @@ class Reader:
         mentions = self._bounded(self._without_counts(mentions, unit.start if unit else -1, words), words)
         mentions, amounts = self._strange(tokens, mentions, amounts, mended)
         mentions = with_measure(mentions, words, self.lexicon.kinds, self._lists.holds)
-        variants = tuple(c[8:] for m in mentions for c in m.concepts if c.startswith("variant:"))
-        places = tuple(k for m in mentions for k in m.taken if any(c.startswith("variant:") for c in m.concepts))
-        mentions = [m for m in mentions if not any(c.startswith(("variant:", "type:")) for c in m.concepts)]
+        variants = tuple(c[len(VARIANT) :] for m in mentions for c in m.concepts if c.startswith(VARIANT))
+        places = tuple(k for m in mentions for k in m.taken if any(c.startswith(VARIANT) for c in m.concepts))
+        mentions = [m for m in mentions if not any(c.startswith((VARIANT, "type:")) for c in m.concepts)]
         amounts, variants = self._named_by_number(amounts, variants, words)
         out = left_out(words) if amounts else ()
         amounts = _moved(_counted([a for a in amounts if a.start not in out], mentions, words), words)

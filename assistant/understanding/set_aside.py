@@ -13,7 +13,8 @@ _AGAINST = (
 )  # fmt: skip
 _PLACES = (("but", "not", "at"), ("but", "not", "along"), ("but", "not", "near"), ("and", "not", "at"))
 """By which it is said where something is not: "worn in the middle | but not at the edges |"."""
-_LEADING = frozenset(first for first, *_ in (*_AGAINST, *_PLACES))
+_LEADS = (*_AGAINST, *_PLACES)
+_LEADING = frozenset(first for first, *_ in _LEADS)
 _DOING = frozenset({
     "be", "being", "just", "only", "simply", "merely", "getting", "get", "have", "having", "topped", "pump",
 })  # fmt: skip
@@ -23,9 +24,11 @@ _LONGEST = 6
 
 
 def without_what_is_set_aside(words: Sequence[str]) -> list[str] | None:
-    """Return the words without another action that the one asked about is set against, or None where there is none."""
+    """Return the words without another action, or place, that the one asked about is set against; None where there is
+    none.
+    """
     for start in (k for k, word in enumerate(words) if k and word in _LEADING):
-        for lead in (*_AGAINST, *_PLACES):
+        for lead in _LEADS:
             if tuple(words[start : start + len(lead)]) != lead:
                 continue
             begin = start + len(lead)

@@ -17,6 +17,7 @@ from assistant.practice.marking.references import referred_by
 from assistant.practice.marking.said import plain
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
+from assistant.understanding.mentions import VARIANT
 
 
 def others_of(one: Asked, text: str, know: Knowledge) -> Iterable[Point]:
@@ -160,12 +161,12 @@ def of_variants(one: Asked, know: Knowledge) -> Iterable[tuple[str, Figure]]:
     shown = {variant.show: variant.id for variant in know.base.variants.values()}
     for name, words in _ON_VARIANT.findall(one.answer.text):
         for amount in know.phrase(words).amounts if name in shown else ():
-            yield f"variant:{shown[name]}", Figure(amount.value, amount.unit or "")
+            yield f"{VARIANT}{shown[name]}", Figure(amount.value, amount.unit or "")
     for limit in _referred(one, know):
         for override in know.base.overrides:
             value = know.base.record(limit, override.variant).maximum if override.record == limit else None
             if value:
-                yield f"variant:{override.variant}", Figure(value.value, value.unit)
+                yield f"{VARIANT}{override.variant}", Figure(value.value, value.unit)
 
 
 def judged_otherwise(one: Asked, know: Knowledge) -> Iterable[str]:
@@ -176,7 +177,7 @@ def judged_otherwise(one: Asked, know: Knowledge) -> Iterable[str]:
         if check and override.record == check.limit.id:
             other = getattr(know.base.record(check.limit.id, override.variant), "maximum", None)
             if other and other.unit == check.unit and (check.given <= other.value) is not check.within:
-                yield f"variant:{override.variant}"
+                yield f"{VARIANT}{override.variant}"
 
 
 def _referred(one: Asked, know: Knowledge) -> list[str]:

@@ -27,6 +27,7 @@ from assistant.practice.marking.turned import asks_loss, loss_verdict
 from assistant.practice.marking.verdicts import GONE, says_no
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
+from assistant.understanding.mentions import VARIANT
 
 _ORDINARY = ("normal", "standard", "ordinary", "basic", "plain", "regular")
 """Words by which people call the base variant."""
@@ -272,7 +273,7 @@ def _by_variant(limits: Iterable[tuple[str, Any]], text: str, know: Knowledge) -
     for name, record in limits:
         show = know.base.variants[name].show
         plainly = _ORDINARY if name == know.variants[0] else ()
-        label = Element(frozenset((f"variant:{name}",)), (show.lower(), *map(plain, plainly)), 1.0)
+        label = Element(frozenset((f"{VARIANT}{name}",)), (show.lower(), *map(plain, plainly)), 1.0)
         for made in _limit_points(record, text, know):
             points.append(made._replace(text=f"{show}: {made.text}", elements=(label,), kept=True))
     same = len({p.figures for p in points}) == 1

@@ -87,6 +87,8 @@ _NONE = re.compile(
     r"^\W*(?:none|zero|nil|0|not (?:a single )?(?:one|any)|no \w+)(?: at all| of them)?\W*$", re.IGNORECASE
 )
 """A count of nothing, which says what the statement does."""
+
+
 def _none_put(answer: str, need: Need) -> str:
     """Return an answer that there is none as the statement puts it, where it is asked how many or which."""
     text = need.points[0].text if need.points else ""

@@ -17,7 +17,7 @@ from assistant.practice.marking.spoken import written
 from assistant.practice.marking.synonyms import fellows
 from assistant.quantities.amounts import Amount, amounts_in
 from assistant.resolving.knowing import Knowledge
-from assistant.understanding.mentions import Mention, Reading
+from assistant.understanding.mentions import VARIANT, Mention, Reading
 from assistant.understanding.words import stem
 
 _LISTED = re.compile(r"((?:^|[.;,)]\s|\n)\s*(?=\(?\d)|:\s+(?=\(?1[.)]))\(?\d{1,2}[.)]\s+(?=[A-Za-z\d(])")
@@ -110,8 +110,8 @@ def plain(word: str) -> str:
 def _variant(word: str, know: Knowledge) -> set[str]:
     """Return the concept of the one variant in whose names a word stands."""
     variants = list(know.base.variants.values())
-    shown = {f"variant:{v.id}" for v in variants if v.show.lower() == word}
-    found = {f"variant:{v.id}" for v in variants if any(word in name.lower().split() for name in v.names)}
+    shown = {f"{VARIANT}{v.id}" for v in variants if v.show.lower() == word}
+    found = {f"{VARIANT}{v.id}" for v in variants if any(word in name.lower().split() for name in v.names)}
     return shown or (found if len(found) == 1 else set())
 
 

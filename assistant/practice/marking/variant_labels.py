@@ -1,4 +1,4 @@
-"""Figures told by the label of a variant before each: "50X: 15.4 m; 50: 13.2 m", where the label may be a number."""
+"""Figures told by the label of a variant before each: "50X: 16 m; 50: 14 m", where the label may be a number."""
 
 from __future__ import annotations
 
@@ -7,18 +7,19 @@ import re
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.said import Said
 from assistant.resolving.knowing import Knowledge
+from assistant.understanding.mentions import VARIANT
 
 
 def labels_named(answer: str, need: Need, know: Knowledge) -> str:
-    """Return an answer in which a variant's label before its own figure is put as the name that it is: "on the 120"."""
-    shows = {v.show: f"variant:{v.id}" for v in know.base.variants.values()}
+    """Return an answer in which a variant's label before its own figure is put as the name that it is: "on the 50"."""
+    shows = {v.show: f"{VARIANT}{v.id}" for v in know.base.variants.values()}
     if not any(show in answer for show in shows):
         return answer
     label = "|".join(sorted(map(re.escape, shows), key=len, reverse=True))
     row = re.compile(rf"(^|[;,.(\n]\s*|\band )({label})(\s*[:=]|\s[-–—])\s*(?=(\d[\d,.]*))")
     found = row.findall(answer)
     dashed = len({name for _, name, _, _ in found}) == 1 and found[0][2].strip() not in (":", "=")
-    if not found or dashed:  # "120 - 190 psi" alone is a range
+    if not found or dashed:  # "50 - 90 psi" alone is a range
         return answer
     told = [(shows[name], float(number.strip(".,").replace(",", ""))) for _, name, _, number in found]
     return row.sub(r"\1on the \2 ", answer) if all(_is_its_own(*each, need) for each in told) else answer
@@ -31,11 +32,11 @@ def _is_its_own(variant: str, value: float, need: Need) -> bool:
 
 
 def of_the_other(need: Need, said: Said) -> list[str]:
-    """Return the figures that an answer tells of two variants the wrong way about: "13.2 m on the 50X"."""
+    """Return the figures that an answer tells of two variants the wrong way about: "14 m on the 50X"."""
     marks = [(c.amount.start, "", c.amount.value) for c in said.claims]
-    named = sorted({c for c, _ in need.elsewhere if c.startswith("variant:")})
+    named = sorted({c for c, _ in need.elsewhere if c.startswith(VARIANT)})
     spots = [(i, v) for v in named for i in said.where(frozenset((v,)))]
-    own = [(i, c) for i, here in enumerate(said.concepts) for c in here if c.startswith("variant:") and c not in named]
+    own = [(i, c) for i, here in enumerate(said.concepts) for c in here if c.startswith(VARIANT) and c not in named]
     firsts = [(i, v) for i, v in (*spots, *own) if i == 0 or v not in said.concepts[i - 1]]
     if len(marks) == _TWO and len(firsts) == 1 and firsts[0][1] in named:
         return _given_to(firsts[0], marks, need, said)
