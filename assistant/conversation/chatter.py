@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from assistant.conversation.framing import may_be_its_subject, rests_on_it
 from assistant.conversation.readings import question_of, things_named
 from assistant.conversation.traits import OPEN
 from assistant.resolving.choosing import Scored, resolve_scored
@@ -19,6 +20,7 @@ from assistant.understanding.mentions import OUTSIDE, Mention
 from assistant.understanding.stories import told_aside
 
 _ENDS = frozenset((".", "!", "?", ";", ":"))
+_CLAUSES = _ENDS | {","}
 _SPEAKERS = frozenset({"i", "we", "my", "our", "me", "us", "im", "ive", "you", "your"})
 _POINTING = frozenset({"it", "its", "that", "this", "they", "them", "their", "he", "she", "his", "her", "there"})
 """Words by which a question may speak of what the other sentence named."""
@@ -30,7 +32,8 @@ def without_story(question: Question, variant: str, knowledge: Knowledge) -> tup
     if bare:
         alone = question_of(bare, knowledge, variant)
         first = resolve_scored(alone, knowledge)
-        if not isinstance(first.result, OPEN):
+        bears = rests_on_it(alone.reading.words) and not alone.conditions
+        if not isinstance(first.result, OPEN) and not bears:
             return bare, alone.with_text(question.reading.text), first
     return _without_strange_story(question, knowledge)
 
@@ -42,6 +45,12 @@ def _without_strange_story(question: Question, knowledge: Knowledge) -> tuple[st
     told = told_aside(question.reading)
     match = next((c.match for c in candidates(question, knowledge) if c.match), None) if told else None
     if match is None or not match.barred or not _asks_of_a_thing(question, told, knowledge):
+        return None
+    words = question.reading.words
+    if rests_on_it([word for i, word in enumerate(words) if i not in told]) and not question.conditions:
+        return None
+    ends = parted(words, _CLAUSES)
+    if any(may_be_its_subject(words[part.start : part.stop]) for part in ends for m in match.barred if m.start in part):
         return None
     known = knowledge.matcher.vocabulary(match.record)
     if not all(told.issuperset(m.taken) and (m.is_plain or not known.isdisjoint(m.concepts)) for m in match.barred):
@@ -92,6 +101,8 @@ def _sentences(words: Sequence[str]) -> Iterator[range]:
 
 def _is_chatter(part: range, question: Question, unknown: Sequence[Mention], knowledge: Knowledge) -> bool:
     """Return whether a sentence holds something unknown, and nothing that a question of the trade rests on."""
+    if may_be_its_subject(question.reading.words[part.start : part.stop]):
+        return False
     inside = [m for m in question.reading.mentions if m.start in part]
     rests = any(a.start in part for a in question.reading.amounts)
     rests = rests or any(k in part for c in question.conditions for k in c.where)

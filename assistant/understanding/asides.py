@@ -12,7 +12,7 @@ from assistant.understanding.clauses import STOPS
 from assistant.understanding.meant import SAYING
 
 _ARTICLES = frozenset(("the", "my", "our", "your", "a", "an", "any", "this", "that"))
-_PERSONS = frozenset({
+PERSONS = frozenset({
     "pilot", "pilots", "captain", "skipper", "officer", "engineer", "mechanic", "wrench", "cadet", "trainee", "student",
     "instructor", "examiner", "manager", "passenger", "driver", "dispatcher", "controller", "candidate", "fitter",
     "technician", "newcomer", "beginner", "novice", "veteran", "learner", "man", "woman", "guy", "expert", "inspector",
@@ -100,7 +100,7 @@ def role(words: list[str]) -> range:
         for k in range(start + 1, min(len(words), start + _LONGEST)):
             if words[k] in STOPS or words[k] in ("i", "we", "you"):
                 break
-            last = k if words[k] in _PERSONS else last
+            last = k if words[k] in PERSONS else last
         if last > start:
             return range(start, last + 1)
     return range(0)
@@ -114,7 +114,7 @@ def quoted(words: list[str]) -> range:
         last = verb - 1 - (words[verb - 1] in _NOT_A_ROLE or words[verb - 1] == "has")
         first = next((k for k in range(last, max(-1, last - _LONGEST), -1) if words[k] in _ARTICLES), last)
         opens = first == 0 or words[first - 1] in STOPS or words[first - 1] in _COURTESY
-        return range(first, last + 1) if opens and first < last and words[last] in _PERSONS else range(0)
+        return range(first, last + 1) if opens and first < last and words[last] in PERSONS else range(0)
     return range(0)
 
 
