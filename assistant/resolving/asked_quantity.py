@@ -16,6 +16,7 @@ from assistant.resolving.results import (
     Result,
     ScheduleResult,
 )
+from assistant.resolving.which_has_it import asks_which_has_it
 from assistant.understanding.asked_units import AskedUnit
 from assistant.understanding.mentions import BOUNDS, Mention, Reading
 
@@ -214,6 +215,8 @@ def _sizes_asked(reading: Reading) -> tuple[frozenset[str], bool]:
     found: set[str] = set()
     measured = False
     bounds = {m.end for m in reading.mentions if not m.concepts.isdisjoint(BOUNDS)}
+    if asks_which_has_it(reading, QUANTITIES):
+        return frozenset(), False
     bounds |= {m.end for m in reading.mentions if m.start in bounds and m.concepts.isdisjoint(BOUNDS)}
     for mention in reading.mentions:
         sizes = mention.concepts & _SIZES

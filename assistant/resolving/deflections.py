@@ -49,6 +49,8 @@ _MANY = {"two": 2, "three": 3, "2": 2, "3": 3, "four": 4, "4": 4}
 _PART_WORDS = frozenset(_PARTS)
 _ADDING = frozenset(("plus", "and", "with", "add", "adding", "added", "minus"))
 _ANOTHER = frozenset(("other", "his", "hers", "mine", "yours", "theirs"))
+_NOT_ALONE = (_NOUNS - {"one"}) | _NOT_OF_EACH | _EACH_SEAT | {"pedals", "tillers"}
+"""Words that say themselves what the other one is, or that another side is meant."""
 
 
 class _Named(NamedTuple):
@@ -168,12 +170,21 @@ def _controls(question: Question) -> list[tuple[_Named, str]]:
     named = [(_Named(m.start, m.end, m.text), c) for m in question.reading.mentions if (c := _control(m))]
     named = sorted([*named, *_within_sums(question)], key=lambda pair: pair[0].start)
     turned = [pair for pair in named if not _CENTRED.intersection(words[pair[0].end : pair[0].end + 3])] or named
+    return [*turned, *_others(turned, words)]
+
+
+def _others(turned: list[tuple[_Named, str]], words: tuple[str, ...]) -> Iterator[tuple[_Named, str]]:
+    """Yield the other one of the controls that are named: "one tiller 40 right, the other 25 left".
+
+    Beside pedals it is the other tiller only where a tiller was named last, and nothing else is called "other".
+    """
     kinds = {c for _, c in turned}
-    if len(kinds) == 1:
-        # "One tiller 40 right, the other 25 left."
-        kind = next(iter(kinds))
-        turned += [(_Named(k, k + 1, w), kind) for k, w in enumerate(words) if w in _ANOTHER and k > turned[0][0].end]
-    return turned
+    for k, word in enumerate(words):
+        before = [c for m, c in turned if m.end < k] if word in _ANOTHER else []
+        if before and len(kinds) == 1:
+            yield _Named(k, k + 1, word), before[0]
+        elif before and before[-1] == "tiller" and not _NOT_ALONE.intersection(words[k + 1 : k + 2]):
+            yield _Named(k, k + 1, word), "tiller"
 
 
 def _within_sums(question: Question) -> list[tuple[_Named, str]]:

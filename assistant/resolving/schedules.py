@@ -80,6 +80,7 @@ def _amounts(schedule: Schedule, question: Question, know: Knowledge) -> tuple[l
     outputs: list[float] = []
     greatest = max(y for _, y in schedule.points)
     wants_input = question.reading.has(schedule.input) and not question.reading.has(schedule.output)
+    says_inverse = wants_input and _says_inverse(question)
     measured = (a for a in question.reading.amounts if a.unit)
     read_at = any(fits(a, schedule.input_unit, know.units) is not None for a in measured)
     believed = read_at and not names_side(question.reading.words)  # "25 left at 12 kt" is an order
@@ -89,7 +90,8 @@ def _amounts(schedule: Schedule, question: Question, know: Knowledge) -> tuple[l
         if is_part(amount):
             continue  # "half tiller" is a part of it, and no speed
         if amount.unit is None:
-            inverse = (wants_input and _says_inverse(question)) or _falls_to(question.reading.words, amount)
+            inverse = says_inverse or _falls_to(question.reading.words, amount)
+            inverse = inverse or (wants_input and _is_its_own(amount, schedule, question))
             inverse = (inverse or believed) and abs(amount.value) <= greatest
             (outputs if inverse else inputs).append(amount.value)
         elif as_input is not None:
@@ -105,6 +107,18 @@ def _falls_to(words: tuple[str, ...], amount: Amount) -> bool:
     """
     asks = not _WHEN.isdisjoint(words[: amount.start]) and _GOING.isdisjoint(words)
     return asks and " ".join(words[: amount.start]).endswith(_DOWN_TO)
+
+
+def _is_its_own(amount: Amount, schedule: Schedule, question: Question) -> bool:
+    """Return whether a bare number stands right behind the figure that it is of, and what that is read at is named
+    apart from both: "kt at pedal limit | 3 |"; not "tiller limit at speed 30".
+    """
+    mentions = question.reading.mentions
+    before = next((m for m in mentions if m.end == amount.start), None)
+    read_at = [m for m in mentions if m.holds(schedule.input)]
+    if before is None or before in read_at or not read_at:
+        return False
+    return all(m.start > amount.end or m.end < before.start for m in read_at)
 
 
 def _says_inverse(question: Question) -> bool:

@@ -38,12 +38,13 @@ def result_candidates(
         told = () if "how" in question.reading.words else results
     elif not asked or all(is_normal(table, o, v, know) for o, v in given.items()):
         return
-    if not told or any(c.input in table.inputs for c in question.conditions):
+    inputs = {c.input: c.value for c in question.conditions if c.input in table.inputs}
+    if not told or (inputs and not (given and asked)):
         return
     if question.reading.says("cause", "single", "why", "when"):
         return
     if given:
-        outputs = [(o.id, state_tables.results_with(table, {}, given, o.id, know.base)) for o in table.outputs]
+        outputs = [(o.id, state_tables.results_with(table, inputs, given, o.id, know.base)) for o in table.outputs]
     else:
         outputs = _by_other_results(table, told, know)
     sure = tuple((name, values.pop()) for name, values in outputs if len(values) == 1)

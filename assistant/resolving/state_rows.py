@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator
+from itertools import pairwise
 
 from assistant.knowledge.records import StateTable
 from assistant.resolving import tables as state_tables
@@ -32,6 +33,7 @@ _ASKING_BACK = 1.04
 _UNTOUCHED = 0.72
 _ALL_WELL = 0.75
 _NOT_UNDERSTOOD = 0.5
+_CAN = frozenset(("can", "could", "may", "might"))
 _SET_OUT = 1.1
 """What it speaks for a row that all else is told to be normal: the state is set out whole."""
 
@@ -60,7 +62,7 @@ def row_candidates(
         score -= 0.1 if content and not explained else 0.0
     elif not relevant and not unsaid:
         doubted = any(c.asked and c.is_result for c in question.conditions) and bool(named)
-        outright = bool(asked) and not barred and question.reading.has("can") and not question.reading.amounts
+        outright = bool(asked) and not barred and _asks_whether_possible(question)
         score = 0.93 if normal or outright else _UNTOUCHED if asked or doubted else 0.4
     if not (asked or named) and any(_of_another(m, table, inputs, know) for m in barred):
         score *= UNEXPLAINED
@@ -75,6 +77,13 @@ def row_candidates(
     found = _table_result(table, inputs, leading, question, know)
     outcomes = [{(table.id, name): value for name, value in r.outputs} for r in found.rows if not _from_result(r)]
     yield score * (UNEXPLAINED if told_differs(outcomes, question, know) else 1.0), weight, found
+
+
+def _asks_whether_possible(question: Question) -> bool:
+    """Return whether it is asked if something can be done, of which "still so" is an answer; not how it can be."""
+    words, how = question.reading.words, "how" in question.reading.words
+    in_what_way = how and any(one == "how" and can in _CAN for one, can in pairwise(words))
+    return question.reading.has("can") and not question.reading.amounts and not in_what_way
 
 
 def _from_result(row: Row) -> bool:

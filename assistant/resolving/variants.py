@@ -14,7 +14,12 @@ from assistant.understanding.mentions import Mention
 
 Scored = tuple[float, float, CompareResult | VariantResult]
 _SAME = frozenset(("same", "identical", "equal", "alike"))
-_OTHER = frozenset(("different", "differ", "differs", "another", "difference"))
+_OTHER = frozenset(("different", "differ", "differs", "difference"))
+_ANOTHER = frozenset((
+    "one", "figure", "number", "value", "limit", "maximum", "minimum", "speed", "pressure", "angle", "length", "mass",
+    "temperature", "time",
+))  # fmt: skip
+"""What is another one on the other variant; "another assistant" says nothing of the variants."""
 _OPEN = frozenset(("what", "which", "how", "why", "where", "list", "when"))
 _GREATER = frozenset({
     "higher", "more", "greater", "bigger", "larger", "heavier", "longer", "wider", "further", "farther", "faster",
@@ -30,7 +35,8 @@ def asks_whether_same(words: tuple[str, ...]) -> bool | None:
         return None
     if not _SAME.isdisjoint(words):
         return True
-    return None if _OTHER.isdisjoint(words) else False
+    another = any(word == "another" and not _ANOTHER.isdisjoint(words[k + 1 : k + 5]) for k, word in enumerate(words))
+    return None if _OTHER.isdisjoint(words) and not another else False
 
 
 def asks_whether_more(question: Question) -> int | None:

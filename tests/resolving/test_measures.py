@@ -96,3 +96,19 @@ def test_how_long_is_answered_by_a_time_a_length_or_an_end(ask: Ask, question: s
 )
 def test_what_thing_names_the_thing_whose_measure_is_asked_for(ask: Ask, question: str, told: str) -> None:
     assert ask(question).text.startswith(told)
+
+
+@pytest.mark.parametrize(("question", "entry"), [
+    ("which autobrake setting uses the highest pressure", "rto-gives"),
+    ("Which setting of the autobrake gives the most pressure?", "rto-gives"),
+    ("which tyres have the highest pressure", "tyre-pressures-list"),
+    ("how far over can the handwheel go", "tiller-maximum"),
+    ("how far out do the inner mains run at 50 degrees of steering", "inner-turn-radius"),
+    ("how far out does the nose wheel swing at 40 degrees", "nose-turn-radius"),
+    ("R outer with 35 degrees of steering", "outer-turn-radius"),
+    ("13 kt all right round a 70 degree bend on the taxiway", "taxi-sharp-turn"),
+    ("greatest depth of slush without cycling the gear", "slush-depth"),
+    ("how much does a quarter of the parking brake lever send", "parking-brake-quarter-pressure"),
+])  # fmt: skip
+def test_a_size_of_a_thing_is_no_name_of_the_size(ask: Ask, question: str, entry: str) -> None:
+    assert ask(question).entry == entry

@@ -122,3 +122,23 @@ def test_two_schedules_named_are_both_read(ask: Ask) -> None:
 
     assert "6.5°" in text
     assert "26.9°" in text
+
+
+@pytest.mark.parametrize(("question", "speed"), [
+    ("knots at pedal limit 2", 90),
+    ("speed with pedal limit 6", 50),
+    ("kt for tiller limit 20", 50),
+    ("at tiller limit 44, kt?", 32.5),
+    ("pedal limit 5, knots", 60),
+])  # fmt: skip
+def test_a_bare_number_behind_its_figure_is_read_the_other_way(ask: Ask, question: str, speed: float) -> None:
+    answer = ask(question)
+
+    assert answer.entry in ("pedal-limit", "tiller-limit")
+    assert answer.values[0].unit == "kt"
+    assert answer.values[0].value == pytest.approx(speed, abs=0.1)
+
+
+@pytest.mark.parametrize("question", ["pedal limit at speed 40", "pedal limit speed 40", "pedal limit 40 kt"])
+def test_a_number_behind_the_speed_is_the_speed(ask: Ask, question: str) -> None:
+    assert ask(question).values[0][1:] == (7.0, "deg")

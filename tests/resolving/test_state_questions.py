@@ -139,3 +139,45 @@ def test_one_thing_that_goes_with_another(ask: Ask, question: str, says: str) ->
 ])  # fmt: skip
 def test_a_state_that_stands_alone_is_no_single_cause_asked_for(ask: Ask, question: str, says: str) -> None:
     assert says in ask(question).text.partition(" Hold")[0]
+
+
+@pytest.mark.parametrize("question", [
+    "the pressure bars have gone blank, what is left to slow the jet",
+    "bars blank after losing System 1 and System 2: what do I stop the aircraft with?",
+    "brake bars showing nothing, how do we slow down",
+    "with no wheel brakes, what do I use to slow it down",
+    "no bars at all with both hydraulics gone, any way to stop?",
+])  # fmt: skip
+def test_how_to_stop_is_told_with_what_shows(ask: Ask, question: str) -> None:
+    answer = ask(question)
+
+    assert answer.entry == "braking"
+    assert answer.text.startswith("Use reverse thrust and aerodynamic braking only")
+
+
+@pytest.mark.parametrize("question", [
+    "steering controller dead: what is lost and what have I still got to keep straight",
+    "with the STEER switch off what do I lose and how do I keep straight",
+])  # fmt: skip
+def test_means_of_keeping_straight_go_with_what_is_lost(ask: Ask, question: str) -> None:
+    assert "differential braking" in ask(question).text
+
+
+@pytest.mark.parametrize(("question", "entry"), [
+    ("How can we raise the lever at lift-off if the solenoid pin sticks?", "override-button"),
+    ("can we tow with both systems lost", "accumulator-tow-minimum"),
+    ("is a push allowed with System 1 lost", "accumulator-tow-minimum"),
+    ("with the brake fans on how many minutes to departure", "brake-cooling"),
+    ("the fans are running, when can I take off", "brake-cooling"),
+    ("is anti-skid lost in EMERGENCY", "emergency-anti-skid"),
+])  # fmt: skip
+def test_a_state_beside_what_is_asked_is_no_answer(ask: Ask, question: str, entry: str) -> None:
+    assert ask(question).entry == entry
+
+
+@pytest.mark.parametrize("question", [
+    "system 1 gone, accumulator charged and anti-skid off while system 2 keeps pumping: which brakes",
+    "System 1 has packed up, System 2 is still pumping, ANTI-SKID off, accumulator full. What mode?",
+])  # fmt: skip
+def test_a_system_that_pumps_is_normal(ask: Ask, question: str) -> None:
+    assert ask(question).text.startswith("EMERGENCY braking")

@@ -170,3 +170,14 @@ def test_an_order_on_each_tiller_is_two(ask: Ask, question: str, total: float) -
     """Each tiller has its own order, and the orders are summed with their signs (AOM 32.50.4)."""
     assert ask(question).values[0].value == pytest.approx(abs(total))
     assert ("left" if total < 0 else "right") in ask(question).text
+
+
+@pytest.mark.parametrize(("question", "sum_"), [
+    ("one tiller 10 left, other 25 left, pedals full left, 12 kt", 43),
+    ("pedals full left, one tiller 10 left, the other 25 left, at 12 kt", 43),
+    ("captain's tiller 30 right, the other 12 right, pedals half right at 10 knots", 46),
+    ("one tiller 10 right, other one 15 left, pedals 4 right at 14 knots", 1),
+    ("tiller 20 left, the other pilot full left pedal, 10 kt", 28),
+])  # fmt: skip
+def test_the_other_tiller_beside_pedals(ask: Ask, question: str, sum_: float) -> None:
+    assert ask(question).values[0].value == pytest.approx(sum_)
