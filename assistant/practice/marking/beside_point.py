@@ -33,7 +33,10 @@ def beside_the_point(need: Need, said: Said, know: Knowledge) -> bool:
     measured = not told and any(kinds.get(c) == "quantity" for m in exact for c in m.concepts if c in asked)
     sides = _SIDES if any(p.text in _SIDES for p in need.points) else frozenset()
     words = set(said.reading.words)
-    if _REPROACHES.search(" ".join(said.reading.words)):
+    if COMPARES.search(" ".join(said.reading.words)) and len(need.points) == 1:
+        return not numbered(need, said, know)
+    sides = sides if not _SEATED.search(" ".join(said.reading.words)) else frozenset()
+    if _REPROACHES.search(" ".join(said.reading.words)) or _SOMEWHERE.search(" ".join(said.reading.words)):
         return not numbered(need, said, know)
     return not measured and words.isdisjoint(OF_AMOUNTS | sides) and not numbered(need, said, know)
 
@@ -47,6 +50,18 @@ _FASTER = re.compile(
     r"^(?:fast|slow)(?:er)? (?:you|we|it)\b"
 )
 """What tells of going faster, and gives no speed."""
+COMPARES = re.compile(
+    r"^(?:(?:it|that|they)(?: is| are)? )?(?:(?:a bit|a little|much|slightly|well|somewhat|always|just) )*"
+    r"(?:lower|less|smaller|shorter|slower|lighter|higher|more|bigger|longer|faster|heavier|greater) than "
+    r"(?:the|that) "
+)
+"""A figure set only against another one: "it's lower than the mains"."""
+_SEATED = re.compile(r"\b(?:left|right) seat\b")
+_SOMEWHERE = re.compile(
+    r"\b(?:above|at|below|past|beyond|under|over|after) (?:some|a certain|certain|a given|a) (?:\w+ )?"
+    r"(?:amount|height|pressure|speed|point|temperature|time|value)\b"
+)
+"""A figure that is spoken of and not given: "above some speed"."""
 _ROUGHLY = tuple((w,) for w in word_set("enough fairly pretty quite rather really reasonably relatively too very"))
 """Words by which what follows is no measure: "fairly slow"."""
 _REPROACHES = re.compile(r"\b(?:should|ought to|must) (?:not|never)(?: both| all| ever)? (?:be|have|do)\b")

@@ -64,7 +64,6 @@ from assistant.practice.marking.rivals import (
     persons,
     rivals,
     set_at,
-    systems,
 )
 from assistant.practice.marking.rows import beside_row, other_value
 from assistant.practice.marking.said import Said, plain
@@ -77,6 +76,7 @@ from assistant.practice.marking.stray import without_stray
 from assistant.practice.marking.supplies import not_supplied
 from assistant.practice.marking.surplus import in_place_of
 from assistant.practice.marking.switched import put_otherwise
+from assistant.practice.marking.systems import systems
 from assistant.practice.marking.unbounded import bounded_any
 from assistant.practice.marking.variant_labels import of_the_other
 from assistant.practice.marking.verdict_said import under_its_condition, verdict_of, verdict_wrong

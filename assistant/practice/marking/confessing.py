@@ -12,7 +12,8 @@ from assistant.practice.marking.wording import CONTRASTS, STOPS, UNKNOWING, word
 _CONFESSED = re.compile(
     r"\b(?:(?:do|did|can|could|have|has|am|is) not|cannot|never) (?:even |really |quite |actually |ever |yet )?"
     r"(?:know|remember|recall|sure|tell|say|think of|certain)\b|\bnot (?:sure|certain)\b|\bno (?:idea|clue|memory)\b|"
-    r"\b(?:forgot|forgotten|forget)\b|\bescapes? me\b|\bslipped my mind\b"
+    r"\b(?:forgot|forgotten|forget)\b|\bescapes? me\b|\bslipped my mind\b|"
+    r"\bi (?:do|did) not (?:have|get|learn)$|\bi do not have(?= [.,;!])|\bi never (?:learned|learnt|knew|had)\b"
 )
 """Words that only say that something is not known, and leave it to nobody."""
 _LEADING = frozenset(

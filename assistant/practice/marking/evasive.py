@@ -94,12 +94,14 @@ _LEADING_ON = word_set("as before how if or than that until what when where whic
 def _opened(words: list[str]) -> list[str]:
     """Return a clause without the words that only open it, or lead on from it."""
     start = next((i for i, word in enumerate(words) if word not in _OPENERS), len(words))
+    start += 2 if words[start : start + 1] == ["i"] and _HOLDING.intersection(words[start + 1 : start + 2]) else 0
     end = len(words)
     while end > start and words[end - 1] in _ENDING:
         end -= 1
     return words[start:end]
 
 
+_HOLDING = word_set("believe fear guess reckon suppose think")
 _ENDING = word_set("and because but or so then")
 
 

@@ -19,6 +19,7 @@ from assistant.practice.marking.confessing import without_confession
 from assistant.practice.marking.continental import continental
 from assistant.practice.marking.evasive import evades, without_remarks
 from assistant.practice.marking.found import Held, lacking
+from assistant.practice.marking.general import is_general
 from assistant.practice.marking.modes_left import without_left_modes
 from assistant.practice.marking.no_thing import without_determiners
 from assistant.practice.marking.other_matter import on_another_matter
@@ -29,6 +30,7 @@ from assistant.practice.marking.relative import reckoned
 from assistant.practice.marking.required import required
 from assistant.practice.marking.reserved import without_reserve
 from assistant.practice.marking.reworded import reworded
+from assistant.practice.marking.run_together import apart
 from assistant.practice.marking.said import Said, read_said
 from assistant.practice.marking.says_nothing import says_nothing
 from assistant.practice.marking.sided import with_side
@@ -105,7 +107,7 @@ def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
 
 def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to one reading of a question."""
-    labelled = labels_named(listed(uncited(answer, need), need), need, knowledge)
+    labelled = labels_named(listed(apart(uncited(answer, need), need, knowledge), need), need, knowledge)
     spelled = without_slips(continental(without_shortenings(labelled, need, knowledge), need), need, knowledge)
     spelled = without_determiners(without_sum(without_left_modes(spelled, need, knowledge), need), need, knowledge)
     plainly = without_reserve(reworded(reckoned(spelled, knowledge), need), need)
@@ -177,7 +179,7 @@ def _mark(need: Need, said: Said, compared: Compared, know: Knowledge) -> str:
     if not unknowing and not says_nothing(need, said, know) and _tells_of_it(need, said, know):
         return PARTLY
     claims = _claims(need, said, know) and not unknowing and not beside_the_point(need, said, know)
-    claims = claims and not says_nothing(need, said, know)
+    claims = claims and not says_nothing(need, said, know) and not is_general(need, said, know)
     wrong = claims or (limitless(need, said) and not unknowing)
     if not wrong or on_another_matter(compared.held, need, said, know):
         return MISSED

@@ -7,16 +7,17 @@ that begins with it, or the one that ends with it, as the answer puts its names 
 from __future__ import annotations
 
 import itertools
+import re
 from collections.abc import Iterable, Mapping
 
 from assistant.frozen import NamedTuple
+from assistant.practice.marking.others_named import others_named
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import JOINS, word_set
 from assistant.resolving.knowing import Knowledge
 
 _COMMON = {"mod", "brak", "gear", "leg", "wheel", "in", "to", "the", "of", "at", "lever", "light", "pressur"}
-_REST = frozenset({"other", "others", "rest", "remaining", "otherwise", "else"})
 _PASSED = JOINS | {",", *word_set("in for on with when if it is are at one s a an of mode")}
 _SMALL = word_set("get gets in of the to")
 _TELLING = 0.7
@@ -140,7 +141,8 @@ def _crossed(
     """
     if len(spots) == 2 and spots[0].points != spots[1].points and len(values) > 1:
         first, second = spots
-        if first.end <= values[0] and values[-1] < second.start:
+        told = said.reading.words[second.end : clause.stop]
+        if first.end <= values[0] and values[-1] < second.start and _UNTOLD.isdisjoint(told):
             last = min(_range_of(values[-1], values, said))
             return [(first, set(range(clause.start, last))), (second, set(range(last, clause.stop)))]
     if (
@@ -155,6 +157,10 @@ def _crossed(
         return []
     first, second = spots
     return [(first, set(range(clause.start, first.end))), (second, set(range(second.start, clause.stop)))]
+
+
+_UNTOLD = word_set("bit different higher less longer lower more other shorter smaller than")
+"""Words behind a name that tell something of it in place of a number: "and the nose a bit more"."""
 
 
 def sentences(said: Said) -> list[range]:
@@ -231,7 +237,8 @@ def _spots(labels: Mapping[int, Label], said: Said) -> list[_Spot]:
         taken_back = said.words[i] == "with" and plain("off") in said.words[i + 1 : i + 4]
         bound = taken_back or (said.words[i] == "up" and said.words[i + 1 : i + 2] == ("to",))
         bound = bound or (said.words[i] == "on" and i - 1 in said.numbered)  # "from 100 on"
-        bound = bound or said.words[i] == "use"  # "in normal use" pulls nothing
+        bound = bound or said.words[i] in _NO_NAMES
+        bound = bound or _BEGINS.match(" ".join(said.reading.words[i : i + 2])) is not None  # "from zero to thirty"
         bound = bound or (said.words[i] in _BOUNDS and i + 1 in said.numbered)  # "above 100"
         if points and not bound and (i not in said.numbered or said.words[i] == "zero"):
             if found and found[-1].end == i and found[-1].points & points:
@@ -241,7 +248,8 @@ def _spots(labels: Mapping[int, Label], said: Said) -> list[_Spot]:
     named = frozenset(p for spot in found for p in spot.points)
     rest = frozenset(labels) - named
     if rest:
-        found += [_Spot(i, i + 1, rest) for i, word in enumerate(said.reading.words) if word in _REST]
+        taken = {i for spot in found for i in range(spot.start, spot.end)}
+        found += [_Spot(i, i + 1, rest) for i in others_named(taken, len(rest), said)]
     return sorted([*found, *_counted_off(labels, said)])
 
 
@@ -262,6 +270,9 @@ _PAIR = 2
 
 
 _BOUNDS = frozenset(map(plain, ("above", "below")))
+_NO_NAMES = frozenset((plain("use"), plain("flat")))
+"""Words that name no case: "in normal use" pulls nothing, "flat at 8 degrees" is not empty."""
+_BEGINS = re.compile(r"(?:zero|nothing|nought) to$")
 
 
 def _merged(spots: list[_Spot], values: list[int], said: Said) -> list[_Spot]:

@@ -34,11 +34,17 @@ def reworded(answer: str, need: Need) -> str:
         answer = _LEFT_OVER.sub("there is", answer)
     if any("reappl" in text for text in texts):
         answer = _BACK_ON.sub("reapplies it", answer)
-    answer = _none_put(answer, need)
-    answer = _FROM_ON.sub(r"at \1 or above", answer) if "or above" in need.expected else answer
+    answer = _bounds_put(_none_put(answer, need), need, texts)
     if "autobrake" in need.question.words:
         answer = _AUTO.sub("autobrake", answer)
     return answer
+
+
+def _bounds_put(answer: str, need: Need, texts: list[str]) -> str:
+    """Return an answer with what something is above put as its statement does: "out of idle", "from a hundred on"."""
+    if any("above idle" in text for text in texts):
+        answer = _OUT_OF_IDLE.sub("above idle", answer)
+    return _FROM_ON.sub(r"at \1 or above", answer) if "or above" in need.expected else answer
 
 
 def _apart(answer: str, labels: list[str]) -> str:
@@ -83,6 +89,7 @@ _BACK_ON = re.compile(
     re.IGNORECASE,
 )
 """A brake that is put on again."""
+_OUT_OF_IDLE = re.compile(r"\b(?:out of|off|past|more than|clear of) (?:the )?idle\b", re.IGNORECASE)
 _NONE = re.compile(
     r"^\W*(?:none|zero|nil|0|not (?:a single )?(?:one|any)|no \w+)(?: at all| of them)?\W*$", re.IGNORECASE
 )
@@ -103,12 +110,13 @@ _NONE_LEFT = re.compile(r"^\W*(?:none|nothing|nil)(?: (?:at all|left|remaining|r
 _SOUNDING = r"(?:stops?|stopping|let(?:s|ting)? up|quits?|ceases?|pauses?|breaks? off)"
 _UNENDING = re.compile(
     rf"\b(?:(?:that|which|and it|it) )?(?:doesn['’]?t|does not|won['’]?t|will not|never|without|no) {_SOUNDING}\b|"
-    r"\bwithout (?:a )?(?:break|pause|stop|interruption)s?\b",
+    r"\bwithout (?:a )?(?:break|pause|stop|interruption)s?\b|"
+    r"\b(?:uninterrupted|unbroken|non[- ]?stop|ceaseless|unceasing|never[- ]ending)\b",
     re.IGNORECASE,
 )
 _GOES_OFF = re.compile(
     rf"\b(?:that|which|and it|it) (?:then )?(?:{_SOUNDING}|comes and goes|goes on and off|starts and stops)\b"
-    r"(?! (?:when|once|only|if|until)\b)",
+    r"(?! (?:when|once|only|if|until)\b)|\b(?:interrupted|broken|on[- ]and[- ]off)(?= (?:horn|tone|sound|noise)\b)",
     re.IGNORECASE,
 )
 _EXCEPT = re.compile(

@@ -7,8 +7,10 @@ from collections.abc import Iterable, Sequence
 
 from assistant.practice.marking import wording
 from assistant.practice.marking.asked import bare_names
+from assistant.practice.marking.beside_point import COMPARES
 from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.found import Held
+from assistant.practice.marking.only_naming import told_of_none
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.polarity import denied
 from assistant.practice.marking.said import Said, plain
@@ -104,6 +106,8 @@ def other_thing(need: Need, said: Said) -> list[str]:
     words = set(said.words)
     pairs = [(a, b) for one, two in _THINGS for a, b in ((one, two), (two, one))]
     pairs = [(a, b) for a, b in pairs if a in need.asked and b not in need.asked and b in words]
+    if not said.claims and COMPARES.search(" ".join(said.reading.words)):
+        return []  # "lower than the mains" gives no figure to the mains
     return [b for a, b in pairs if a not in words or _figure_beside(b, a, need, said)]
 
 
@@ -124,12 +128,6 @@ def _figure_beside(other: str, own: str, need: Need, said: Said) -> bool:
 _BEHIND = 4
 """Words behind a figure within which the thing stands that it is of: "205 on the nose"."""
 _THINGS = tuple((plain(a), plain(b)) for a, b in (("main", "nose"), ("extend", "retract")))
-
-
-def systems(said: Said) -> list[str]:
-    """Return the systems that do not exist: "System 3"."""
-    words = said.reading.words
-    return [" ".join(words[i : i + 2]) for i, w in enumerate(words[:-1]) if w == "system" and i + 1 in said.numbered]
 
 
 def persons(need: Need, said: Said) -> list[str]:
@@ -180,7 +178,7 @@ _DENYING = frozenset({"not", "no", "without", "lose", "lost", "loses", "losing",
 def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Need, said: Said) -> list[str]:
     """Return the sides and ways that are the other of those asked: "ahead of the pedestal", "right of the display"."""
     found = []
-    words = set(said.words)
+    words = set(said.words) - told_of_none(points, said)
     asked = set(need_words(need))
     full = set(map(plain, re.findall(r"[\w-]+", need.expected.lower())))
     for point, here in zip(points, places, strict=True):

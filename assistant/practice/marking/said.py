@@ -13,6 +13,7 @@ from itertools import pairwise
 from assistant.frozen import NamedTuple
 from assistant.practice.marking import wording
 from assistant.practice.marking.amounts import amounts_of, in_percent, with_unnamed
+from assistant.practice.marking.bounds_heard import sense_of
 from assistant.practice.marking.spoken import written
 from assistant.practice.marking.synonyms import fellows
 from assistant.quantities.amounts import Amount, amounts_in
@@ -117,8 +118,19 @@ def _variant(word: str, know: Knowledge) -> set[str]:
 
 def plain_words(words: tuple[str, ...]) -> tuple[str, ...]:
     """Return the plainest forms of words, as those beside them let them be read: "at once", "hotter than"."""
-    return tuple(map(_plain_at, ("", *words[:-1]), words, (*words[1:], "")))
+    return tuple(map(_plain_at, ("", *_compared(words)[:-1]), words, (*words[1:], "")))
 
+
+def _compared(words: tuple[str, ...]) -> tuple[str, ...]:
+    """Return words with that of more or less right before its "than": "more thrust than idle"."""
+    found = list(words)
+    for i in range(2, len(words)):
+        if words[i] == "than" and words[i - 1] not in _MEASURED and words[i - 2] in ("more", "less"):
+            found[i - 1] = words[i - 2]
+    return tuple(found)
+
+
+_MEASURED = wording.MORE | wording.LESS
 
 def _plain_at(before: str, word: str, after: str) -> str:
     if (before, word) in _SOON:
@@ -251,42 +263,3 @@ def sense_at(amount: Amount, reading: Reading) -> str:
 
 
 _NEAR = 4
-
-
-def sense_of(before: str, after: str) -> str:
-    """Return which bound the words around a number make of it: "max", "min", "lower", "higher" or ""."""
-    near = " ".join(before.split()[-_NEAR:])
-    beyond = wording.PAST_BOUND.search(before)
-    if beyond:
-        return "lower" if wording.LOWER.match(beyond.group()) else "higher"
-    follows = " ".join(after.split()[:3])
-    for pattern, sense in (
-        (wording.AT_MOST, "max"), (wording.AT_LEAST, "min"), (wording.LOWER, "lower"), (wording.HIGHER, "higher"),
-    ):  # fmt: skip
-        found = _last(pattern, near)
-        if found and sense in ("lower", "higher") and _denied(near[: found - 1]):
-            return "min" if sense == "lower" else "max"
-        if found or (sense in ("max", "min") and _closes(pattern, follows)):
-            return sense
-    return ""
-
-
-def _last(pattern: re.Pattern[str], text: str) -> int:
-    """Return where words that come before their number last begin, from 1; "or less" comes after one."""
-    spots = [m.start() + 1 for m in pattern.finditer(text) if not m.group().startswith(("or ", "and ", "upward"))]
-    return spots[-1] if spots else 0
-
-
-def _closes(pattern: re.Pattern[str], text: str) -> bool:
-    """Return whether words that come after their number begin a text: "or less", "at most", "maximum"."""
-    found = pattern.match(text)
-    return found is not None and found.group().startswith(
-        ("or ", "and ", "at ", "is ", "max", "min", "top", "upper", "lower", "upward")
-    )
-
-
-def _denied(text: str) -> bool:
-    last = text.split()[-2:]
-    if len(last) == 2 and last[1].endswith("ed"):
-        last = last[1:]  # "not locked above 700 ft" denies the lock alone
-    return bool((wording.NEGATORS - {"none", "nothing"}).intersection(last))

@@ -14,7 +14,7 @@ from assistant.resolving.knowing import Knowledge
 
 _LESSENING = word_set("deduct deducted divide divided dividing minus reduce reduced subtract subtracted")
 _LESS_AFTER = word_set("fewer less lower shorter slower smaller")
-_TAKEN = re.compile(r"\b(?:takes?|taking|took|taken) (?:away|off)\b")
+_TAKEN = re.compile(r"(?<!for )(?<!at )(?<!before )(?<!of )(?<!during )\b(?:takes?|taking|took|taken) (?:away|off)\b")
 _BOUNDED = re.compile(r"\bor (?:less|lower|fewer|slower|smaller|shorter)\b|\bless than\b")
 _NEAR = 4
 _COUNTED = ("count", "")
@@ -117,7 +117,7 @@ def _is_taken_away(claim: Claim, need: Need, said: Said) -> bool:
     since = max((c.amount.end for c in said.claims if c.amount.end <= claim.amount.start), default=0)
     before = words[max(since, claim.amount.start - _NEAR - 1) : claim.amount.start]
     after = words[claim.amount.end : claim.amount.end + 1]
-    if known & (_LESSENING | _LESS_AFTER) or "or" in after:
+    if known & (_LESSENING | _LESS_AFTER) or "or" in after or any(p.side for p in need.points):
         return False
     lessened = any(w in _LESSENING and after_it != "to" for w, after_it in pairwise((*before, "")))
     lessened = lessened and before[-1:] != ("to",)  # "reduce speed to 205" takes nothing away from it

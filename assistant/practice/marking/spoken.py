@@ -83,6 +83,11 @@ _ALL_KNOWN = re.compile(
     re.IGNORECASE,
 )
 """What says at the end that nothing more is known: "it's amber, that's all I've got"."""
+_LETTER = re.compile(r"^\W*([YN])(?=\s*(?:[.,;:!–—-]|$))")
+"""A yes or no by its letter."""
+_OF_A_MINUTE = {"a third": "20", "one third": "20", "two thirds": "40", "three quarters": "45"}
+_PARTS = re.compile(rf"\b({'|'.join(_OF_A_MINUTE)}) of a minute\b", re.IGNORECASE)
+"""Parts of a minute, as seconds; a half and a quarter are known as they are."""
 _CALLED_ONE = re.compile(
     rf"\b((?:the|that|this|my|our|its) (?!number |system )[a-z]{{3,}} one) "
     rf"(?=(?:{_DIGIT}) (?:{_DIGIT}|\w+ty|\w+teen|hundred)\b)",
@@ -91,9 +96,29 @@ _CALLED_ONE = re.compile(
 """One of several things, before a number: "the short one two zero five"."""
 
 
+_ROWS = re.compile(r"^\W*(?:[\w-]+[ ,]?){1,5} *[:=–-] *\S.*$", re.MULTILINE)
+"""A line of a list of names with what each is: "Anti-skid: no"."""
+_DASHED = re.compile(r"^(\W*(?:[\w-]+[ ,]?){1,5}?) +[=–-](?= )", re.MULTILINE)
+_NAMED = re.compile(r"^(\W*)(\w+), (\w+):", re.MULTILINE)
+"""A name of two words with a comma between: "green, steady: down"."""
+_SLASHED = re.compile(r"\s+/\s+(?=[a-z][a-z ]*:)", re.IGNORECASE)
+_LEAST = 2
+_UNSTOPPED = re.compile(r"(?<=[\w)°%])[ \t]*\n\s*(?:[*•–-] *)?")
+
+
+def _by_lines(text: str) -> str:
+    """Return a list of names with what each is, one a line, with a stop behind each."""
+    lines = [line for line in text.splitlines() if line.strip()]
+    if len(lines) < _LEAST or len(_ROWS.findall(text)) < len(lines):
+        return text
+    return _UNSTOPPED.sub(". ", _NAMED.sub(r"\1\2 \3:", _DASHED.sub(r"\1:", text)))
+
+
 def written(text: str) -> str:
     """Return an answer as one would write it: without what was taken back, its spoken digits as numbers."""
-    text = _ALL_KNOWN.sub("", text) or text
+    text = _LETTER.sub(lambda found: "yes" if found[1] == "Y" else "no", text)
+    text = _by_lines(_SLASHED.sub(". ", _ALL_KNOWN.sub("", text) or text))
+    text = _PARTS.sub(lambda found: f"{_OF_A_MINUTE[found[1].lower()]} seconds", text)
     text = _CALLED_ONE.sub(r"\1, ", _PLUS.sub(" and ", _AND_A_BIT.sub("", text)))
     text = _EITHER_WAY.sub("", _ONE_EACH.sub(r"\1, one", _INCHES.sub(" inches", text)))
     text = _AND_THOUSAND.sub(r"\1, ", _in_steps(_THE_NUMBER.sub("", text)))

@@ -48,16 +48,26 @@ def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge)
         and not all(know.lexicon.kinds.get(c, "thing") in _NO_THINGS for c in m.concepts) and m.start not in unsaid
         and not (_MOVING.match(m.text) and not need.loss)
         and not (m.start and _is_beside(m, said) and not need.question.has("where"))
-        and not _tells_of_number(m, said)
+        and not _tells_of_number(m, said) and not _only_moves(m, said)
     )  # fmt: skip
 
 
 _MOVING = re.compile(
-    r"(?:comes?|goes|gets?|slides?|pops?|moves?|drops?|lets?|pull(?:s|ed)?|taken?|put|thrown?|left|cut) "
-    r"(?:out|back|away|off|free|clear|go)$|put (?:in|into)$|(?:pulled|push(?:es|ed)?|moved?|moves|brought|brings?)$",
+    r"(?:comes?|goes|gets?|slides?|pops?|moves?|drops?|lets?|leaks?|pull(?:s|ed)?|taken?|put|thrown?|left|cut) "
+    r"(?:out|back|away|off|free|clear|go|down)$|put (?:in|into)$|"
+    r"(?:pulled|push(?:es|ed)?|moved?|moves|brought|brings?)$",
     re.IGNORECASE,
 )
 """An everyday verb of moving, which is no thing: the pin "comes out"."""
+_LEAVING = re.compile(r"(?:just |then |all )?(?:comes?|goes|gets?|leaks?|bleeds?|escapes?|is let|is lost)\b")
+
+
+def _only_moves(mention: Mention, said: Said) -> bool:
+    """Return whether an ordinary word is what goes away, told by an everyday verb: "the air goes out"."""
+    behind = " ".join(said.reading.words[mention.end : mention.end + 2])
+    return all(c[0] == "~" for c in mention.concepts) and _LEAVING.match(behind) is not None
+
+
 _BY = frozenset(("by", "beside", "near"))
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from assistant.understanding.words import stem
 
 _GROUPS = """
-    castor swivel swivels pivot pivots freewheel trail
+    castor caster castering swivel swivels pivot pivots freewheel trail
     comes returns return reappears recurs
     moving travelling traveling travel transit movement motion linkage
     filled solid

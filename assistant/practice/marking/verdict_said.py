@@ -21,6 +21,9 @@ def verdict_said(said: Said) -> str:
     if first:
         return "yes" if first in _AGREED else "no"
     text = " ".join(words)
+    called = _CALLED.search(text)
+    if called:
+        return "yes" if called[1] in _AGREED else "no"
     short = _ELLIPTIC.search(text)
     if short:
         return "no" if short.group("no") else "yes"
@@ -46,6 +49,10 @@ _ELLIPTIC = re.compile(
     r"(?:does|do|is|are|can|could|may|must|will|would|has|have)(?P<no> not)?(?= [.,;!]|$)"
 )
 """A verdict that leaves out what the question has said: "so it doesn't"."""
+_CALLED = re.compile(
+    r"\b(?:so|that|it|this|thus|hence)(?: it| that| this)?(?: is| s)? an? (?:clear |definite )?(yes|no)\b(?! [a-z])"
+)
+"""A verdict that is called one at the end: "so that's a no"."""
 _BOUNDED = re.compile(
     r"\b(?:no|not) (?:(?:be |go |to |of )?(?:more|less|higher|lower|greater|further|faster|slower|hotter|wider|bigger|"
     r"larger|longer|later|over \d|exceed|exceeding))\b(?! of\b)"

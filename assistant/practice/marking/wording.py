@@ -106,7 +106,8 @@ NOTHING_DONE = re.compile(
 )
 """What people say where there is nothing to be done."""
 FORMER_BEFORE = re.compile(
-    r"\b(?:was|were|used to(?: [a-z]+){1,5}|formerly|previously|once|old|before it was|had been|"
+    r"\b(?:was|were|used to(?! (?:confuse|forget|mix|muddle|swap)\b)(?: [a-z]+){1,5}|"
+    r"formerly|previously|once|old|before it was|had been|"
     r"up from|down from|came down from|went up from|raised from|lowered from|"
     r"reduced from|increased from|cut from|changed from|instead of|rather than|"
     r"no longer|(?<!does )(?<!do )(?<!did )not|isn t|superseded|former|originally|learned|learnt|replaced|"

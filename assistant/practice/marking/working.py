@@ -3,7 +3,7 @@
 A sum may halve and double, and go by hundredths; how many there are of a thing stands in the full working, for it is
 known of the aeroplane alone. They count as working only where the right result stands behind them, as the last number
 of its kind, and each of them is reckoned from what stands before it: the question, the full answer's figures, the
-other numbers said.
+other numbers said. Spoken ones without a unit are rounded as people speak, and need no proof.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from collections.abc import Iterable, Iterator
 from itertools import combinations
 
 from assistant.practice.marking.equal import in_unit, same_kind, says
-from assistant.practice.marking.points import Need
+from assistant.practice.marking.points import Figure, Need
 from assistant.practice.marking.said import Claim, Said
 from assistant.practice.marking.wording import word_set
 from assistant.quantities.amounts import Amount
@@ -38,19 +38,38 @@ def in_sum(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
         return False
     result = computed[0]
     alike = [c for c in said.claims if same_kind(c.amount, result, know.units)]
+    alike = [c for c in alike if not _left_out(c, need, said)] or alike
     if not alike or alike[-1] is claim or not says(alike[-1], result, know):
         return False
+    if _left_out(claim, need, said) and _short_of(claim.amount, result, need):
+        return True
     if claim.amount.start > alike[-1].amount.start:
         return False
+    if claim.amount.unit is None and claim.amount.spoken:
+        return True
     own = said.claims[: said.claims.index(claim)]
     leading = [c.amount.value for c in said.claims if c.amount.start < alike[-1].amount.start]
-    if _adds_up(claim.amount.value, leading, result.value):
+    if _adds_up(claim.amount.value, leading, result.value) or _short_of(claim.amount, result, need):
         return True
     close = _EXACT if claim.amount.unit == result.unit else _CLOSE
     known = {*_given(need, know), *(v for c in own for v in _scales(c.amount, know))}
     said_of = claim.amount
     alike_unit = said_of.unit in (None, result.unit) and said_of.value <= result.value
     return any(_reckoned(value, known, close, alike_unit) for value in _scales(claim.amount, know))
+
+
+def _left_out(claim: Claim, need: Need, said: Said) -> bool:
+    """Return whether a number is said to be without something that a question includes: "22.7 m without it"."""
+    behind = said.reading.words[claim.amount.end : claim.amount.end + 1]
+    return behind == ("without",) and "without" not in need.question.words
+
+
+def _short_of(amount: Amount, result: Figure, need: Need) -> bool:
+    """Return whether a number lacks nothing of the result but what the question gives, once or on both sides."""
+    given = [each.value for each in need.allowed if each.unit == result.unit and each.value]
+    apart = result.value - amount.value
+    near = _CLOSE * result.value
+    return amount.unit in (None, result.unit) and any(abs(apart - k * g) <= near for g in given for k in (1, 2))
 
 
 def _adds_up(value: float, leading: list[float], result: float) -> bool:
