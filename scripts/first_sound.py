@@ -24,7 +24,7 @@ ROOT = Path(__file__).resolve().parents[1]
 sys.path.insert(0, str(ROOT))
 
 from assistant.conversation.opening import Knowledge, open_knowledge  # noqa: E402
-from assistant.terminal.hands_free import CardTones  # noqa: E402
+from assistant.terminal.by_ear import CardTones  # noqa: E402
 from assistant.voice.hands_free import HandsFree, Manner  # noqa: E402
 from assistant.voice.hearing.endpoint import Endpointer, voice_judge  # noqa: E402
 from assistant.voice.hearing.opening import open_ear  # noqa: E402

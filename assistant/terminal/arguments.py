@@ -18,6 +18,7 @@ from assistant.terminal.options import (
     MANNER,
     PROGRAM,
     PROGRESS,
+    REHEARSE,
     SHEET,
     Command,
     Option,
@@ -144,8 +145,7 @@ def _check_values(parsed: Parsed) -> None:
         if parsed.has(one) and parsed.has(other):
             raise UsageProblem(f"{one} does not go with {other}; leave one of them out")
     _check_manner(parsed)
-    if parsed.has("--talk-key") and not parsed.has("--hands-free"):
-        raise UsageProblem("--talk-key goes with --hands-free")
+    _check_by_ear(parsed)
     if parsed.has("--conversation") and not parsed.has("--batch"):
         raise UsageProblem("--conversation goes with --batch FILE")
     for name in _NEVER_EMPTY:
@@ -162,11 +162,26 @@ def _check_values(parsed: Parsed) -> None:
         )
 
 
+def _check_by_ear(parsed: Parsed) -> None:
+    if parsed.has("--talk-key") and not parsed.has("--hands-free"):
+        raise UsageProblem("--talk-key goes with --hands-free")
+    if parsed.has("--learner") and not parsed.command and not parsed.has("--hands-free"):
+        raise UsageProblem("--learner goes with --hands-free, or with the command rehearse")
+    for by_ear in ("--speak", "--hands-free"):
+        for other in ("--oral", "--mark"):
+            if parsed.command == REHEARSE.name and parsed.has(by_ear) and parsed.has(other):
+                raise UsageProblem(f"{by_ear} does not go with {other}; leave one of them out")
+
+
+_ALOUD = {ASK.name: " or --ssml", CLASS.name: "", REHEARSE.name: " or --hands-free"}
+"""Commands that speak where they are told to, with what tells them besides --speak."""
+
+
 def _check_manner(parsed: Parsed) -> None:
     """Raise UsageProblem for a way of speaking where nothing is to be said; a conversation may turn its voice on."""
-    if parsed.command not in (ASK.name, CLASS.name) or parsed.has("--speak") or parsed.has("--ssml"):
+    if parsed.command not in _ALOUD or any(map(parsed.has, ("--speak", "--ssml", "--hands-free"))):
         return
     for option in MANNER:
         if parsed.has(option.name):
-            also = " or --ssml" if parsed.command == ASK.name else ""
+            also = _ALOUD[parsed.command]
             raise UsageProblem(f"{option.name} goes with --speak{also}")

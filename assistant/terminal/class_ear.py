@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import threading
 
-from assistant.terminal.hands_free import CardTones
+from assistant.terminal.by_ear import CardTones, grammar
 from assistant.terminal.microphone import CardMicrophone
 from assistant.terminal.session import Session
-from assistant.voice.asking import Asker
+from assistant.voice import control_words as words
+from assistant.voice.asking import Asker, SpokenAnswer
 from assistant.voice.hearing.endpoint import Endpointer, voice_judge
 from assistant.voice.hearing.opening import open_ear
 from assistant.voice.hearing.recognising import HearingProblem
@@ -15,6 +16,7 @@ from assistant.voice.listening import Closed, Listener
 from assistant.voice.speaking.player import CardPlayer
 
 _OTHERWISE = "type the answer after a"
+_TO_THE_CLASS = (words.PASS, words.AGAIN)
 
 
 class Silent:
@@ -43,6 +45,7 @@ class ClassEar:
         CardMicrophone(_OTHERWISE).close()
         self._ear, self.lacks = open_ear(session.knowledge)
         self._judge = voice_judge()
+        self._phrase = grammar()
         self._player = CardPlayer()
         threading.Thread(target=self._ear.warm, daemon=True).start()
 
@@ -52,13 +55,23 @@ class ClassEar:
         speaker = Silent()
         try:
             listener = Listener(microphone, speaker, Endpointer(self._judge))
-            spoken = Asker(listener, speaker, CardTones(self._player), self._ear).ask("")
+            spoken = Asker(listener, speaker, CardTones(self._player), self._ear, self._phrase).ask("")
         except Closed:
             raise HearingProblem("the microphone gives nothing any more") from None
         finally:
             microphone.close()
-        return next(iter(spoken.readings), "")
+        return answer_text(spoken)
 
     def close(self) -> None:
         """Let go of the sound card."""
         self._player.close()
+
+
+def answer_text(spoken: SpokenAnswer) -> str:
+    """Return what was answered as it would have been typed: a word that steers is none that could be marked.
+
+    Who gives up and who wants the question again says so to the class; what else steers is the instructor's to do.
+    """
+    if spoken.control:
+        return words.SAID[spoken.control][0] if spoken.control in _TO_THE_CLASS else ""
+    return next(iter(spoken.readings), "")

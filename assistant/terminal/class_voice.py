@@ -36,6 +36,10 @@ class ClassVoice:
         if self._speaker is not None:
             self._speaker.stop()
 
+    def wait(self, timeout_s: float | None = None) -> bool:
+        """Return once all is said or stopped, True; or False once a time is over."""
+        return self._speaker is None or self._speaker.wait(timeout_s)
+
     def close(self) -> None:
         """Fall silent, and end what makes the sound."""
         self._tell()

@@ -9,7 +9,7 @@ from random import Random
 from assistant.practice.asking.choosing import Choice, choose_next, pace, plan
 from assistant.practice.asking.day_share import share_left
 from assistant.practice.asking.standing import Standing, standings
-from assistant.practice.keeping.rows import TYPED
+from assistant.practice.keeping.rows import HEARD, TYPED
 from assistant.practice.recall import MARKS
 from assistant.practice.sitting import missed_once, prompt, put, said
 from assistant.practice.sitting_marked import answers_next
@@ -38,7 +38,7 @@ class Rehearsal:
         self._wanted = room.wanted
         self._ready_by = room.ready_by
         self._chance = Random(room.wanted.seed)
-        self._questioner = Questioner(room.session.knowledge, room.wanted.seed, room.session.variant)
+        self._questioner = Questioner(room.session.knowledge, room.wanted.seed, room.session.variant, room.by_ear)
         self._began = clock()
         self._share = None if self._wanted.number or self._wanted.minutes else self._share_of_today()
         self._state = State()
@@ -46,7 +46,7 @@ class Rehearsal:
     def hold(self) -> None:
         """Ask until the sitting is over, and sum it up however it ends."""
         self._leave_out_what_has_no_question()
-        show(self._first_lines(), self._screen)
+        self._tell(self._first_lines())
         try:
             while self._state.phase != OVER and self._put_next():
                 while self._state.phase not in (WAITING, OVER):
@@ -54,7 +54,7 @@ class Rehearsal:
         except (EOFError, KeyboardInterrupt):
             self._screen.say("")
         self._screen.say("")
-        show(self._summary(), self._screen)
+        self._tell(self._summary())
 
     # --- what is asked
 
@@ -76,6 +76,8 @@ class Rehearsal:
             lines.append(Line(ready_line(self._ready_by, reach, self._wanted.number, self._wanted.minutes)))
         if left_out := left_out_line(self._pool):
             lines.append(Line(left_out))
+        if self._room.by_ear:
+            return lines
         return [*lines, Line("Answer in your own words; “help” tells what else can be typed.", NOTE)]
 
     def _put_next(self) -> bool:
@@ -178,6 +180,8 @@ class Rehearsal:
 
     def _ask_once(self) -> None:
         text, seconds = self._room.asking.ask(prompt(self._state, self._is_last()))
+        if self._room.voice is not None:
+            self._room.voice.stop()
         if self._room.piped and answers_next(self._state, text):
             self._take(said(self._state, "", None, self._room.desk))
             if not self._put_next():
@@ -188,11 +192,17 @@ class Rehearsal:
         """Keep what is to be kept before anything of it is shown."""
         self._state = after.state
         if after.act == KEEP:
-            self._room.keeping.keep(self._state.given[-1], TYPED)
+            self._room.keeping.keep(self._state.given[-1], HEARD if self._room.by_ear else TYPED)
         elif after.act == REMARK:
             self._room.keeping.remark(-1, self._state.given[-1].taken)
-        show(after.lines, self._screen)
+        self._tell(after.lines)
         self._room.keeping.tell()
+
+    def _tell(self, lines: Sequence[Line]) -> None:
+        """Show lines, and say them where there is a voice."""
+        show(lines, self._screen)
+        if self._room.voice is not None:
+            self._room.voice.say(lines, self._state)
 
     # --- how it ends
 

@@ -3,26 +3,20 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Callable
 from datetime import datetime
 from random import SystemRandom
 
-from assistant.answering.answer import Answer
-from assistant.conversation.context import Context
-from assistant.conversation.opening import Knowledge
-from assistant.conversation.turn import answer_turn
-from assistant.practice.making import Question, UnknownTopic
-from assistant.practice.marking.mark import Marker
+from assistant.practice.making import UnknownTopic
 from assistant.practice.recall import need_library
-from assistant.practice.sitting_marks import Taken, take
-from assistant.practice.sitting_state import Desk
 from assistant.rendering.text import clean
-from assistant.terminal.disputes import keep_disputes, kept_disputes
 from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.oral import Examination
 from assistant.terminal.records import clock, is_typed, opened_record
 from assistant.terminal.rehearsal import Rehearsal
 from assistant.terminal.screen import Screen, is_dumb, prepare, screen_for
 from assistant.terminal.session import Session, open_session
+from assistant.terminal.sitting_desk import desk_for
 from assistant.terminal.sitting_keeping import Keeping
 from assistant.terminal.sitting_people import learner_of, ready_by
 from assistant.terminal.sitting_pool import pool_of
@@ -51,13 +45,20 @@ def rehearse(parsed: Parsed) -> int:
     by_hand = is_typed()
     asking: Asking = PlainLines(by_hand) if not by_hand or parsed.has("--plain") or is_dumb() else EditedLines(screen)
     wanted = Wanted(number, minutes, topics, parsed.values.get("--seed") or f"{SystemRandom().getrandbits(64)}")
-    return sit(parsed, session, wanted, asking, screen, by_hand, now)
+    if not parsed.has("--hands-free"):
+        return sit(parsed, session, wanted, asking, screen, by_hand, now)
+    from assistant.terminal.by_ear import opened_by_ear
+    from assistant.terminal.rehearsing_by_ear import holds_by_ear
+
+    with opened_by_ear(session, parsed) as by_ear:
+        return sit(parsed, session, wanted, asking, screen, by_hand, now, holds_by_ear(by_ear))
 
 
 def sit(
-    parsed: Parsed, session: Session, wanted: Wanted, asking: Asking, screen: Screen, by_hand: bool, now: datetime
-) -> int:
-    """Hold a rehearsal at a prompt, whatever it is; return 0. Raises UsageProblem."""
+    parsed: Parsed, session: Session, wanted: Wanted, asking: Asking, screen: Screen, by_hand: bool, now: datetime,
+    by_ear: Callable[[Room], bool] | None = None,
+) -> int:  # fmt: skip
+    """Hold a rehearsal at a prompt, whatever it is, or by ear; return 0. Raises UsageProblem."""
     need_library()
     with opened_record(screen.asked_width) as record:
         try:
@@ -78,36 +79,34 @@ def sit(
             Examination(room).hold()
         else:
             opening(session.knowledge, f"Rehearsal of {learner.name}", screen)
-            Rehearsal(room).hold()
+            _hold(room, parsed, by_ear)
     return 0
 
 
-def desk_for(session: Session) -> Desk:
-    """Return what a sitting works with: the marker, and the assistant's answers to questions of the learner's own."""
-    know = session.knowledge
-    marker = Marker(know)
-
-    def marked(question: Question, text: str) -> Taken:
-        return take(question, text, marker, know)
-
-    def reply(question: Question, text: str) -> Answer:
-        return _reply(question, text, session.variant, know)
-
-    return Desk(marked, reply)
+def _hold(room: Room, parsed: Parsed, by_ear: Callable[[Room], bool] | None) -> None:
+    """Hold a rehearsal: by ear, aloud while answers are typed, or in silence."""
+    if by_ear is not None:
+        by_ear(room)
+    elif parsed.has("--speak"):
+        _hold_aloud(room, parsed)
+    else:
+        Rehearsal(room).hold()
 
 
-def _reply(question: Question, text: str, variant: str, know: Knowledge) -> Answer:
-    """Return what is answered to a text that follows a question; a record set aside there stays so."""
-    type_id = know.base.type_info.id
-    before = kept_disputes(type_id)
+def _hold_aloud(room: Room, parsed: Parsed) -> None:
+    from assistant.terminal.class_voice import ClassVoice
+    from assistant.terminal.sitting_voice import TypedVoice
+    from assistant.terminal.speaking import chosen_voice
+
+    voice = ClassVoice(room.session, room.screen, settings=chosen_voice(parsed))
+    aloud = TypedVoice(voice)
+    if isinstance(room.asking, EditedLines):
+        room.asking.on_key = aloud.stop
     try:
-        _, context = answer_turn(question.text, Context(variant=question.variant or variant, disputed=before), know)
-        answer, context = answer_turn(text, context, know)
-    except Exception as fault:  # a fault at one question must not end the sitting
-        return Session(know).unanswered(text, f"This met a fault in the program ({type(fault).__name__}).")
-    if context.disputed != before:
-        keep_disputes(type_id, context.disputed)
-    return answer
+        Rehearsal(room._replace(voice=aloud)).hold()
+        aloud.finish()
+    finally:
+        voice.close()
 
 
 def _count(parsed: Parsed, option: str, most: int) -> int | None:

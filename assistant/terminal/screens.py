@@ -8,6 +8,8 @@ from assistant.rendering.text import answer_text, wrap
 from assistant.terminal.screen import Screen
 from assistant.terminal.session import Session
 from assistant.terminal.speaking import TerminalVoice
+from assistant.voice import control_words as words
+from assistant.voice.control_words import control_word
 
 PROMPT = "Question: "
 FAREWELL = "The conversation has ended."
@@ -16,6 +18,7 @@ CAUTION = (
     "Not for use in flight or for operational decisions: the approved documents and licensed instructors "
     "prevail. Never read a screen while driving."
 )
+REHEARSE = "A rehearsal is a command of its own: end this, and write downlock rehearse; with --hands-free, by ear."
 _ENDING = frozenset({"stop", "exit", "quit", "goodbye", "good bye", "bye"})
 
 
@@ -26,6 +29,8 @@ def reply(text: str, session: Session, screen: Screen, voice: TerminalVoice | No
         return None
     if control(text) == "help":
         return help_screen(session.knowledge, screen.width)
+    if control_word(text) == words.REHEARSE:
+        return "\n".join(wrap(REHEARSE, screen.width))
     told = voice.told(text) if voice is not None else None
     if told is not None:
         return "\n".join(line for each in told.split("\n") for line in wrap(each, screen.width))

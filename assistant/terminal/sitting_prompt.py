@@ -37,6 +37,8 @@ class EditedLines:
         sink: Output | None = None,
         clock: Callable[[], float] = time.monotonic,
     ) -> None:
+        self.on_key: Callable[[], None] = lambda: None
+        """Called at the first key of a line."""
         self._screen = screen
         self._clock = clock
         self._first: float | None = None
@@ -56,6 +58,7 @@ class EditedLines:
     def _pressed(self) -> None:
         if self._first is None:
             self._first = self._clock()
+            self.on_key()
 
 
 class PlainLines:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
+from typing import TYPE_CHECKING
 
 from assistant.frozen import NamedTuple
 from assistant.practice.asking.pool import Pool
@@ -13,6 +14,9 @@ from assistant.terminal.screen import Screen
 from assistant.terminal.session import Session
 from assistant.terminal.sitting_keeping import Keeping
 from assistant.terminal.sitting_prompt import Asking
+
+if TYPE_CHECKING:
+    from assistant.terminal.sitting_voice import LineVoice
 
 
 class Wanted(NamedTuple):
@@ -39,3 +43,7 @@ class Room(NamedTuple):
     wanted: Wanted
     piped: bool = False
     """Whether lines come from a pipe: nobody presses Enter there to go on to the next question."""
+    voice: LineVoice | None = None
+    """What says the lines aloud, where that was asked for."""
+    by_ear: bool = False
+    """Whether answers are heard: then nothing is asked that takes pencil and paper, and nothing counts as typed."""

@@ -11,7 +11,7 @@ import re
 AGAIN, SLOWER, FASTER, TWICE, STANDBY, DISREGARD = "again", "slower", "faster", "twice", "standby", "disregard"
 CONFIRM, AFFIRM, NEGATIVE, READ_BACK, PASS, STOP = "confirm", "affirm", "negative", "read back", "pass", "stop"
 HELP, LOADED, LOUDNESS = "help", "loaded", "loudness"
-ONWARD, USUAL_PACE, GREETING = "onward", "usual pace", "greeting"
+ONWARD, USUAL_PACE, GREETING, REHEARSE = "onward", "usual pace", "greeting", "rehearse"
 
 SAID = {
     AGAIN: ("say again", "again", "repeat", "say that again", "once more", "pardon", "come again"),
@@ -24,7 +24,8 @@ SAID = {
     AFFIRM: ("affirm", "affirmative", "yes", "yes please", "correct", "yeah", "yep", "that is right", "that's right"),
     NEGATIVE: ("negative", "no", "nope", "no that is wrong", "wrong", "not that"),
     READ_BACK: ("read back", "what did you hear", "what did i say", "read that back"),
-    PASS: ("pass", "don't know", "i don't know", "no idea", "skip", "skip it", "i do not know", "dunno"),
+    PASS: ("pass", "don't know", "i don't know", "no idea", "i have no idea", "skip", "skip it", "i do not know",
+           "dunno", "i can't remember", "i give up"),
     HELP: (
         "help", "help me", "what can i say", "what can i ask", "what can you do", "which questions can i ask",
         "which words can i say",
@@ -35,25 +36,29 @@ SAID = {
         "hello", "hello there", "good morning", "good evening", "i have a question", "can you hear me",
         "are you there", "are you listening",
     ),
+    REHEARSE: (
+        "quiz me", "rehearse", "test me", "ask me a question", "ask me something", "ask me questions",
+        "let us rehearse", "let's rehearse", "let me rehearse", "start a rehearsal", "i want to rehearse",
+    ),
     LOADED: ("what is loaded", "what's loaded", "what do you have loaded"),
     LOUDNESS: ("louder", "speak louder", "speak up", "quieter", "too loud", "too quiet"),
     STOP: ("stop", "stop now", "end", "finish", "goodbye", "good bye", "that is all", "that's all", "enough", "quit"),
 }  # fmt: skip
 """Each control with what is said for it; the first is the one that is told."""
-TOLD = (AGAIN, SLOWER, FASTER, TWICE, STANDBY, DISREGARD, CONFIRM, READ_BACK, PASS, STOP)
+TOLD = (AGAIN, SLOWER, FASTER, TWICE, STANDBY, DISREGARD, CONFIRM, READ_BACK, PASS, REHEARSE, STOP)
 """The controls that are told to somebody who asks what may be said."""
 
 _EASY, _CAREFUL, _STRICT, _EXPECTED = (-6.0, -9.0), (-4.5, -7.5), (-4.0, -5.5), (-5.5, -8.5)
 """How well a phrase must fit: heard by one recogniser alone, and where a second heard the same."""
 _LEAST = {
     STANDBY: _CAREFUL, DISREGARD: _CAREFUL, PASS: _CAREFUL, AFFIRM: _STRICT, NEGATIVE: _STRICT, STOP: _STRICT,
-    ONWARD: _CAREFUL, GREETING: _CAREFUL, USUAL_PACE: _CAREFUL, SLOWER: _CAREFUL, FASTER: _CAREFUL,
+    REHEARSE: _CAREFUL, ONWARD: _CAREFUL, GREETING: _CAREFUL, USUAL_PACE: _CAREFUL, SLOWER: _CAREFUL, FASTER: _CAREFUL,
 }  # fmt: skip
 """The controls that must fit better than those that only say something again, which are easy."""
 _UNEXPECTED = 1.0
 """What a phrase that nothing leads to expect is worth less, as a natural logarithm."""
 
-_NEVER_EXPECTED = frozenset({STOP, PASS, ONWARD, GREETING})
+_NEVER_EXPECTED = frozenset({STOP, PASS, ONWARD, GREETING, REHEARSE})
 """Controls that nothing but what is said itself leads to expect."""
 
 _LEAD = re.compile(r"^(?:ok(?:ay)?|please|and|so|um+|er+|uh+|well|right)\s+")

@@ -156,6 +156,8 @@ class HandsFree:
             self._say(said.LISTENING if control == words.GREETING else said.GO_ON, remember=False)
         elif control == words.DISREGARD:
             self._answer_text("disregard")
+        elif control == words.REHEARSE:
+            self._rehearse()
         else:
             self._pending = pending
             self._tell(control)
@@ -167,6 +169,18 @@ class HandsFree:
             told = self._last
             self._answer_text(pending.then)
             self._say(f"{told} {self._last}" if asks_of_the_answer(pending.then) else self._last)
+
+    def _rehearse(self) -> None:
+        """Let a rehearsal be held; nothing of what is answered in it is understood as a question meanwhile."""
+        self._listener.pausing = lambda said: None
+        try:
+            after = self._manner.rehearse()
+        finally:
+            self._listener.pausing = self._ahead.begin
+        if after is None:
+            self._over = True
+        else:
+            self._say(after or said.NO_REHEARSING, remember=False)
 
     def _onward(self) -> None:
         """Go on to the next step of what was told; where there is none, only say that it is the other's turn."""

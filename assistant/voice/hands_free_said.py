@@ -5,6 +5,7 @@ from __future__ import annotations
 BUSY = "You seem busy. I end here, and nothing is lost. Start me again when you have time."
 NOT_CAUGHT = ("I did not catch that. Say again.", "I still did not catch it. Say it in other words.")
 STANDING_BY = "Standing by."
+DISREGARDED = "Disregarded."
 FAREWELL = "Ended."
 ECHO = "The microphone hears the loudspeaker: I listen only once I have spoken. With a headset you can interrupt me."
 NOTHING_YET = "Nothing has been said yet."
@@ -13,6 +14,7 @@ HOW_TO_AFFIRM = "Say affirm, or the figures one by one."
 LISTENING = "I am listening. Ask."
 ASK_AGAIN = "Then say it again, the number above all."
 IN_OTHER_WORDS = "Then ask it in other words."
+NO_REHEARSING = "There is nothing to rehearse with here. Ask when you are ready."
 LOUDNESS = "Set how loud I am at the machine itself."
 CORRECTING = "To put a number right, say correction, and the number."
 SAFETY = (

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING
 
 from assistant.answering.answer import ANSWER
 from assistant.conversation.context import Context
@@ -12,6 +13,9 @@ from assistant.voice.hearing.samples import from_pcm
 from assistant.voice.hearing.wording import said_words
 from assistant.voice.listening import Utterance
 from assistant.voice.sound import RATE
+
+if TYPE_CHECKING:
+    from assistant.voice.hearing.recognising import Floats
 
 _SHORT_S = 2.6
 """What is longer is no control word, nor a choice."""
@@ -29,6 +33,14 @@ _HINTED = tuple(words.SAID[control][0] for control in (
     words.AGAIN, words.AFFIRM, words.NEGATIVE, words.PASS, words.STANDBY, words.DISREGARD, words.STOP, words.CONFIRM,
 ))  # fmt: skip
 """What an open recogniser is told may come: the words that it knows least."""
+_IN_ANSWERS = (
+    words.AGAIN, words.SLOWER, words.FASTER, words.TWICE, words.STANDBY, words.DISREGARD, words.READ_BACK, words.PASS,
+    words.HELP, words.STOP,
+)  # fmt: skip
+"""What steers where an answer is awaited: "no" and "affirmative" are answers then."""
+_ANSWER_HINTED = tuple(words.SAID[control][0] for control in (
+    words.AGAIN, words.PASS, words.STANDBY, words.DISREGARD, words.STOP, words.READ_BACK,
+))  # fmt: skip
 
 Phrase = Callable[[Utterance, Sequence[str]], str]
 """Which of some phrases an utterance is by a grammar; "" for none."""
@@ -53,19 +65,36 @@ class Steering:
             return said, heard.text
         if len(utterance.pcm) > 2 * RATE * _SHORT_S or self._is_question(heard, pending):
             return said, heard.text if said else ""
-        samples = from_pcm(utterance.pcm)
-        hinted = self._ear.expected.told(samples, _HINTED) if heard.others else None
-        by_hint = _phrase_of(hinted.text) if hinted and hinted.score >= _HINT_COUNTS else ""
-        if hinted and by_hint and hinted.score >= _HINT_SURE:
-            return words.control_word(by_hint), by_hint
-        made_out = (hinted.text, *heard.others) if hinted else heard.others
         wanted = (*words.phrases(), *choices)
-        phrase = self._ear.expected.said(
+        phrase = self._said(utterance, heard.others, wanted, _HINTED, _besides(choices, pending), pending)
+        return words.control_word(phrase), phrase
+
+    def in_an_answer(self, utterance: Utterance, readings: Sequence[str], choices: Sequence[str] = ()) -> str:
+        """Return the phrase that steers, or the choice, in what came where an answer was awaited; "" for an answer."""
+        likeliest = next(iter(readings), "")
+        if words.control_word(likeliest) in _IN_ANSWERS:
+            return " ".join(said_words(likeliest))
+        if len(utterance.pcm) > 2 * RATE * _SHORT_S:
+            return ""
+        wanted = (*words.phrases(*_IN_ANSWERS), *choices)
+        return self._said(utterance, readings, wanted, (*choices, *_ANSWER_HINTED), ("pass", *choices), False)
+
+    def _said(
+        self, utterance: Utterance, readings: Sequence[str], wanted: Sequence[str], hints: Sequence[str],
+        besides: Sequence[str], pending: bool,
+    ) -> str:  # fmt: skip
+        """Return which of the phrases that may come a short utterance is, or ""."""
+        samples: Floats = from_pcm(utterance.pcm)
+        hinted = self._ear.expected.told(samples, hints) if readings else None
+        by_hint = _phrase_of(hinted.text, wanted) if hinted and hinted.score >= _HINT_COUNTS else ""
+        if hinted and by_hint and hinted.score >= _HINT_SURE:
+            return by_hint
+        made_out = (hinted.text, *readings) if hinted else readings
+        return self._ear.expected.said(
             samples, made_out, wanted, by_hint or self._phrase(utterance, wanted),
             lambda phrase, agreed: words.least_fit(phrase, pending, agreed),
-            lambda phrase: words.surprise(phrase, pending) - _as_written(phrase, made_out), _besides(choices, pending),
+            lambda phrase: words.surprise(phrase, pending) - _as_written(phrase, made_out), besides,
         )  # fmt: skip
-        return words.control_word(phrase), phrase
 
     @staticmethod
     def _is_question(heard: Heard, pending: bool) -> bool:
@@ -73,10 +102,10 @@ class Steering:
         return heard.answer.outcome == ANSWER and whole and not pending
 
 
-def _phrase_of(text: str) -> str:
-    """Return a text as the phrase of a control, if it is one."""
+def _phrase_of(text: str, wanted: Sequence[str]) -> str:
+    """Return a text as the phrase of a control, if it is one that may come."""
     plain = " ".join(said_words(text))
-    return plain if plain in words.phrases() else ""
+    return plain if plain in words.phrases() and plain in wanted else ""
 
 
 def _as_written(phrase: str, made_out: Sequence[str]) -> float:

@@ -122,12 +122,14 @@ class Ear:
             asked = asking_back(weighed._replace(rivals=()), self._knowledge)
         return heard._replace(answer=asked, after=context, pending=heard.text)
 
-    def said(self, samples: Floats) -> tuple[str, ...]:
-        """Return what an utterance may say, the likeliest first, without asking anything with it; () for nothing."""
+    def said(self, samples: Floats) -> tuple[tuple[str, ...], tuple[str, ...]]:
+        """Return what an utterance says, the likeliest first, without asking anything with it; () for nothing.
+
+        And everything that the sound may have been, also where none of it is believed.
+        """
         recognised = self.recogniser.recognise(samples)
-        if _is_nothing(recognised):
-            return ()
-        return _texts(recognised)
+        others = () if recognised.no_speech > NO_SPEECH else _texts(recognised)
+        return () if _is_nothing(recognised) else others, others
 
     def warm(self) -> None:
         """Do once what only the first utterance would have to wait for."""

@@ -11,6 +11,7 @@ from assistant.voice.asking import Asker, SpokenAnswer
 from assistant.voice.control_words import SAID, control_word
 from assistant.voice.hearing.ear import Ear
 from assistant.voice.hearing.endpoint import Endpointer, Judge
+from assistant.voice.hearing.phrases import hears_phrases
 from assistant.voice.listening import Listener
 from assistant.voice.tones import LISTENING, THINKING, TONE_RATE, tone
 from tests.voice.hearing.fakes import FakeMicrophone, FakeSpeaker, FakeTones, silence
@@ -21,10 +22,15 @@ Ask = Callable[..., tuple[SpokenAnswer, FakeSpeaker]]
 
 @pytest.fixture
 def ask(ear: Ear, judge: Judge) -> Ask:
+    hear = hears_phrases()
+
     def asked(*heard: str | np.ndarray) -> tuple[SpokenAnswer, FakeSpeaker]:
         speaker = FakeSpeaker()
         microphone = FakeMicrophone(padded(neural(each)) if isinstance(each, str) else each for each in heard)
-        asker = Asker(Listener(microphone, speaker, Endpointer(judge)), speaker, FakeTones(), ear)
+        asker = Asker(
+            Listener(microphone, speaker, Endpointer(judge)), speaker, FakeTones(), ear,
+            lambda utterance, wanted: hear(utterance.pcm, wanted),
+        )  # fmt: skip
         return asker.ask("What keeps the lever from going up on the ground?"), speaker
 
     return asked
@@ -51,8 +57,27 @@ def test_the_question_is_said_again(ask: Ask) -> None:
     assert answer.readings
 
 
-def test_who_does_not_know_may_say_so(ask: Ask) -> None:
-    assert ask("I don't know")[0].control == "pass"
+@pytest.mark.parametrize(("said", "control"), [
+    ("I don't know", "pass"), ("pass", "pass"), ("I have no idea", "pass"), ("stop", "stop"),
+])  # fmt: skip
+def test_a_word_that_steers_is_no_answer(ask: Ask, said: str, control: str) -> None:
+    assert ask(said)[0].control == control
+
+
+@pytest.mark.parametrize("said", ["disregard", "read back", "standby"])
+def test_what_neither_answers_nor_ends_is_obeyed_and_listened_on(ask: Ask, said: str) -> None:
+    answer, speaker = ask(said, "a solenoid pin blocks it")
+
+    assert any("pin" in reading for reading in answer.readings)
+    assert len(speaker.said) == 2
+
+
+@pytest.mark.parametrize("said", ["yes", "amber", "two hundred and five knots", "castoring"])
+def test_a_short_answer_steers_nothing(ask: Ask, said: str) -> None:
+    answer, _ = ask(said)
+
+    assert answer.readings
+    assert not answer.control
 
 
 @pytest.mark.parametrize(("text", "control"), [
