@@ -144,17 +144,16 @@ def _titled(record: _Told, knowledge: Knowledge) -> frozenset[str]:
 
 def _beside(told: tuple[_Told, ...], knowledge: Knowledge) -> Iterator[str]:
     """Yield the ids of the records of the same kind in the paragraphs told, and of like figures anywhere."""
-    sources = {source for record in told for source in record.sources}
-    own = {record.id for record in told}
-    if isinstance(told[0], Procedure):
-        yield from _of_one_name(told[0], knowledge)
+    own, first = {record.id for record in told}, told[0]
+    if isinstance(first, Procedure):
+        yield from _of_one_name(first, knowledge)
         return
-    kinds = ("limits",) if isinstance(told[0], Limit) else ("facts", "limits")
-    for name in (name for kind in kinds for name in knowledge.base.ids(kind) if name not in own):
-        record = knowledge.base.records[name]
-        like = isinstance(record, Limit) and isinstance(told[0], Limit) and _is_like(record, told[0])
-        if like or (not isinstance(told[0], Limit) and not sources.isdisjoint(record.sources)):
-            yield name
+    records, standing = knowledge.base.records, knowledge.base.standing_on
+    if isinstance(first, Limit):
+        beside = (name for name in knowledge.base.ids("limits") if _is_like(records[name], first))
+    else:
+        beside = (name for record in told for source in record.sources for name in standing.get(source, ()))
+    yield from (name for name in beside if name not in own)
 
 
 def _of_one_name(told: Procedure, knowledge: Knowledge) -> Iterator[str]:

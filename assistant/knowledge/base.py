@@ -6,6 +6,7 @@ A start asks for a handful of records out of hundreds, so a base opens in the ti
 from __future__ import annotations
 
 import os
+from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from functools import cached_property
 from typing import Any, Generic, TypeVar
@@ -159,11 +160,26 @@ class Base:
         """Ids of one kind, in file order."""
         return list(self.compiled["records"].get(kind, ()))
 
+    def having(self, kind: str, field: str) -> list[str]:
+        """Ids of the records of one kind that say something in a field, in file order; none is built for it."""
+        at = RECORDS[kind]._fields.index(field)
+        return [name for name, values in self.compiled["records"].get(kind, {}).items() if values[at]]
+
+    @cached_property
+    def standing_on(self) -> Mapping[kinds.Source, list[str]]:
+        """Ids of the facts and limits by what they rest on, in file order; none is built for it."""
+        found: dict[kinds.Source, list[str]] = defaultdict(list)
+        for kind in ("facts", "limits"):
+            at = RECORDS[kind]._fields.index("sources")
+            for name, values in self.compiled["records"].get(kind, {}).items():
+                for source in _attribute(RECORDS[kind], "sources", values[at]):
+                    found[source].append(name)
+        return found
+
     @cached_property
     def limits_of_cases(self) -> list[str]:
         """The ids of the limits that hold in a stated case alone; none is built for it, and each is looked at once."""
-        at = kinds.Limit._fields.index("applies")
-        return [name for name, values in self.compiled["records"].get("limits", {}).items() if values[at]]
+        return self.having("limits", "applies")
 
     def place(self, name: str, kind: str = "") -> tuple[str, int]:
         """The file and line where a record is written."""

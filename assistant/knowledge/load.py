@@ -7,9 +7,10 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from assistant.frozen import NamedTuple
-from assistant.knowledge.base import Base
+from assistant.knowledge.base import RECORDS, Base, Compiled
 from assistant.knowledge.cache import cache_path, code_stamps, content_key, read_cache, write_cache
 from assistant.knowledge.problems import Problem
+from assistant.knowledge.shelf import Shelved
 
 SHARED = ("language", "principles")
 """Folders that every type shares."""
@@ -68,10 +69,26 @@ def load(
         tell("compiling", path)
     base, problems = _compile(root, files, problems, derive)
     if base is not None and path and not problems:
-        written = write_cache(path, key, {"base": base.compiled, "derived": base.derived})
+        written = write_cache(path, key, {"base": _to_keep(base), "derived": base.derived})
         if tell and not written:
             tell("not kept", path)
     return (base if partial or not problems else None), problems
+
+
+def _to_keep(base: Base) -> Compiled:
+    """What is kept of a base: its records without their ways of asking after what was told, where these are derived.
+
+    They are the fifth part of the records, and nothing else asks for them.
+    """
+    if not base.derived:
+        return base.compiled
+    records = dict(base.compiled["records"])
+    for kind, listed in records.items():
+        fields = RECORDS[kind]._fields
+        if "then" in fields:
+            at = fields.index("then")
+            records[kind] = Shelved({n: [*values[:at], [], *values[at + 1 :]] for n, values in listed.items()})
+    return {**base.compiled, "records": records}
 
 
 def _from_cache(path: str, key: str, root: str) -> Base | None:

@@ -19,7 +19,7 @@ from assistant.understanding.matching import Matcher
 from assistant.understanding.mentions import RESULT, Reading
 from assistant.understanding.reading import Reader
 from assistant.understanding.states import Condition, StateWords, conditions, state_words
-from assistant.understanding.then import Then, unpacked
+from assistant.understanding.then import Then, Thens
 
 MOVING_THE_GEAR = ("retract", "extend", "move_gear")
 """Concepts of moving the gear, either way or both."""
@@ -52,7 +52,7 @@ class Knowledge:
         self._general: dict[tuple[str, str], bool] = {}
         self._phrases: dict[str, Reading] = {}
         self._meanings: dict[str, Meaning] = {}
-        self._then: dict[str, tuple[Then, ...]] = {}
+        self._thens = Thens(base.derived.get("then", {}))
         self._phrase_states: dict[str, frozenset[tuple[str, str]]] = {}
         self._amounts: dict[str, tuple[Amount, ...]] = {}
         self.stems_told: dict[str, frozenset[str]] = {}
@@ -98,12 +98,7 @@ class Knowledge:
 
     def asked_after(self, paragraphs: Iterable[str]) -> tuple[Then, ...]:
         """Return the ways of asking that hold after some paragraphs, kept for the next time."""
-        found: list[Then] = []
-        for paragraph in paragraphs:
-            if paragraph not in self._then:
-                self._then[paragraph] = tuple(unpacked(self.base.derived.get("then", {}).get(paragraph, ())))
-            found.extend(self._then[paragraph])
-        return tuple(found)
+        return tuple(then for paragraph in paragraphs for then in self._thens.after(paragraph))
 
     @cached_property
     def facts_on(self) -> Mapping[str, list[Fact]]:
@@ -114,10 +109,14 @@ class Knowledge:
         return found
 
     @cached_property
+    def facts_in_states(self) -> tuple[Fact, ...]:
+        """The facts that hold in a state alone, in file order."""
+        return tuple(self.base.records[name] for name in self.base.having("facts", "when"))
+
+    @cached_property
     def limits_in_states(self) -> tuple[Limit, ...]:
         """The limits that depend on a state."""
-        limits = (self.base.records[name] for name in self.base.ids("limits"))
-        return tuple(limit for limit in limits if limit.when)
+        return tuple(self.base.records[name] for name in self.base.having("limits", "when"))
 
     @cached_property
     def gear_speeds(self) -> tuple[float, ...]:

@@ -17,9 +17,12 @@ def sibling_named(match: Match, question: Question, know: Knowledge) -> Mention 
     missed = {families[c] for c in match.concepts if c in families and c not in named and c not in BOUNDS}
     if not missed:
         return None
-    said = know.matcher.vocabulary(match.record)
     for mention in question.reading.mentions:
         own = {families.get(c, "") for c in mention.concepts}
-        if not mention.weak and own <= missed and said.isdisjoint(mention.concepts):
+        if not mention.weak and own <= missed and _knows_nothing_of(mention, match.record, know):
             return mention
     return None
+
+
+def _knows_nothing_of(mention: Mention, record: str, know: Knowledge) -> bool:
+    return know.matcher.vocabulary(record).isdisjoint(mention.concepts)

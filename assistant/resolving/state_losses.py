@@ -197,10 +197,8 @@ def loss(inputs: tuple[Condition, ...], know: Knowledge) -> LossResult:
             (lost if now[output.id] != normal[output.id] else kept).append((table, output.id, now[output.id]))
     facts = tuple(
         fact
-        for name in know.base.ids("facts")
-        if isinstance(fact := know.base.records[name], Fact)
-        and fact.when
-        and any(k in state for k, _ in fact.when)
+        for fact in know.facts_in_states
+        if any(k in state for k, _ in fact.when)
         and all(state.get(k, know.states.normal(k)) == v for k, v in fact.when)
         and not _overtaken(fact, state, know)
     )

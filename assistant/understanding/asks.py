@@ -29,14 +29,18 @@ _Part = tuple[int, float]
 
 class Ask(NamedTuple):
     """A way of asking: whose it is (record, tag); the numbers of the parts that are required, and the parts that may be
-    said besides; the weight of what is required, and all concepts of them together.
+    said besides; the weight of what is required.
     """
 
     of: tuple[str, str]
     required: tuple[int, ...]
     optional: tuple[_Part, ...]
     whole: float
-    concepts: frozenset[str]
+
+    @property
+    def parts(self) -> tuple[int, ...]:
+        """The numbers of all its parts."""
+        return (*self.required, *(part for part, _ in self.optional)) if self.optional else self.required
 
 
 class Asks(dict[int, Ask]):
@@ -49,15 +53,20 @@ class Asks(dict[int, Ask]):
         """Where the ways of asking of each record end."""
         self._postings: Mapping[str, str | list[int]] = derived["postings"]
         self._packed: dict[str, list[str]] = {}
-        self._alike: dict[frozenset[str], frozenset[str]] = {}
+        self._owners: dict[tuple[str, str], tuple[str, str]] = {}
+        """Whose ways of asking are, each kept once."""
         self._few: dict[str, list[int]] = {}
         self._many: dict[str, int] = {}
         """The ways of asking that hold a concept: as numbers, or as bits."""
         self._own: dict[frozenset[str], dict[str, list[int]]] = {}
-        self._read: dict[str, tuple[_Part, frozenset[str]]] = {}
-        """The parts read so far, by how they are kept, with their concepts."""
+        self._read: dict[str, _Part] = {}
+        """The parts read so far, by how they are kept."""
         self._parts: dict[str, list[int]] = defaultdict(list)
         """The numbers of the parts that hold a concept."""
+        self._concepts: list[frozenset[str]] = []
+        """The concepts of parts, by their numbers."""
+        self._named: dict[tuple[int, ...], frozenset[str]] = {}
+        """What ways of asking name that were among the best, by the numbers of their parts: few of all ever are."""
         self._weights: list[float] = []
         self._by_the_way: list[float] = []
         """What parts weigh by their numbers, named and only brought along."""
@@ -71,24 +80,32 @@ class Asks(dict[int, Ask]):
         tag, *kept = unpack_ask(packed[at])
         packed[at] = ""  # it is read once
         required, optional = ([self._part(text) for text in texts] for texts in kept)
-        concepts = frozenset().union(*(own for _, own in (*required, *optional)))
-        concepts = self._alike.setdefault(concepts, concepts)  # those of many ways of asking are the same
-        needed = tuple(part for (part, _), _ in required)
-        whole = sum(weight for (_, weight), _ in required)
-        found = self[number] = Ask((record, tag), needed, tuple(part for part, _ in optional), whole, concepts)
+        needed = tuple(part for part, _ in required)
+        whole = sum(weight for _, weight in required)
+        of = self._owners.setdefault((record, tag), (record, tag))
+        found = self[number] = Ask(of, needed, tuple(optional), whole)
         return found
 
-    def _part(self, text: str) -> tuple[_Part, frozenset[str]]:
-        """Return a part with its concepts; the same part of many ways of asking is kept once."""
+    def named(self, ask: Ask) -> frozenset[str]:
+        """Return all concepts that a way of asking names."""
+        parts = ask.parts
+        found = self._named.get(parts)
+        if found is None:
+            found = self._named[parts] = frozenset().union(*(self._concepts[part] for part in parts))
+        return found
+
+    def _part(self, text: str) -> _Part:
+        """Return a part; the same one of many ways of asking is kept once."""
         found = self._read.get(text)
         if found is None:
             concepts, weight = unpack_part(text)
             number = len(self._weights)
             self._weights.append(weight)
             self._by_the_way.append(weight * _BY_THE_WAY)
+            self._concepts.append(concepts)
             for concept in concepts:
                 self._parts[concept].append(number)
-            found = self._read[text] = (number, weight), concepts
+            found = self._read[text] = number, weight
         return found
 
     def holding(self, concept: str) -> int:
@@ -116,17 +133,21 @@ class Asks(dict[int, Ask]):
                 found[number] = self._weights[number]
         return found
 
-    def among(self, records: frozenset[str], concepts: Iterable[str]) -> list[int]:
-        """Return the ways of asking of some records that hold any of some concepts, in their order."""
+    def among(self, records: frozenset[str], concepts: Iterable[str]) -> list[tuple[Ask, frozenset[str]]]:
+        """Return the ways of asking of some records that hold any of some concepts, in their order, each with those."""
         own = self._own.get(records)
         if own is None:
             own = self._own[records] = self._holding_among(records)
-        return sorted({number for concept in concepts for number in own.get(concept, ())})
+        held: dict[int, list[str]] = defaultdict(list)
+        for concept in concepts:
+            for number in own.get(concept, ()):
+                held[number].append(concept)
+        return [(self[number], frozenset(held[number])) for number in sorted(held)]
 
     def _holding_among(self, records: frozenset[str]) -> dict[str, list[int]]:
         found: dict[str, list[int]] = defaultdict(list)
         for record, start, end in zip(self._askable, (0, *self._ends), self._ends, strict=False):
             for number in range(start, end) if record in records else ():
-                for concept in self[number].concepts:
+                for concept in frozenset().union(*(self._concepts[part] for part in self[number].parts)):
                     found[concept].append(number)
         return found

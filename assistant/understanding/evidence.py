@@ -7,12 +7,13 @@ that what both leave is found by one step.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from functools import partial
 from typing import Any
 
 from assistant.frozen import NamedTuple
 from assistant.understanding.mentions import Mention
+from assistant.understanding.packing import unpack_numbers
 
 
 class Content(NamedTuple):
@@ -39,6 +40,29 @@ class _Kept(dict[Any, Any]):
         return found
 
 
+class Known:
+    """Which records explain a concept, as bits of a number: one step tells whether a record explains any of some.
+
+    vocabulary: what each record explains, of which the order counts here. knowing: by concept, the records, packed.
+    """
+
+    def __init__(self, vocabulary: Iterable[str], knowing: Mapping[str, Any]) -> None:
+        self.bit = {record: 1 << number for number, record in enumerate(vocabulary)}
+        """The bit of each record."""
+        self._knowing = knowing
+        self._read: dict[str, int] = _Kept(self._unpacked)
+
+    def of_any(self, concepts: Iterable[str]) -> int:
+        """Return the records that explain any of some concepts."""
+        found = 0
+        for concept in concepts:
+            found |= self._read[concept]
+        return found
+
+    def _unpacked(self, concept: str) -> int:
+        return unpack_numbers(self._knowing.get(concept, ()))
+
+
 class Fits:
     """How ways of asking and their records fit a question.
 
@@ -48,11 +72,12 @@ class Fits:
     record, and the mentions that do.
     """
 
-    def __init__(self, content: Iterable[Content], vocabulary: Callable[[str], frozenset[str]]) -> None:
+    def __init__(self, content: Iterable[Content], known: Known) -> None:
         bits = tuple((1 << place, each) for place, each in enumerate(content))
         total = sum(c.weight for _, c in bits) or 1.0
         self.by_asked: dict[frozenset[str], tuple[float, float, int]] = _Kept(partial(_explained, bits, total))
-        self.strange: dict[str, int] = _Kept(partial(_strange, bits, vocabulary))
+        explained_by = [(bit, 0 if c.outside else known.of_any(c.concepts)) for bit, c in bits]
+        self.strange: dict[str, int] = _Kept(partial(_strange, explained_by, known.bit))
         self.by_left: dict[int, tuple[float, float, tuple[Mention, ...]]] = _Kept(partial(_left, bits))
 
 
@@ -72,10 +97,10 @@ def _explained(bits: _Bits, total: float, asked: frozenset[str]) -> tuple[float,
     return share, 0.55 + 0.45 * share, left
 
 
-def _strange(bits: _Bits, vocabulary: Callable[[str], frozenset[str]], record: str) -> int:
-    is_unknown, left = vocabulary(record).isdisjoint, 0
-    for bit, (_, concepts, _, _, outside, _) in bits:
-        if outside or is_unknown(concepts):
+def _strange(explained_by: Sequence[tuple[int, int]], bit_of: Mapping[str, int], record: str) -> int:
+    own, left = bit_of[record], 0
+    for bit, records in explained_by:
+        if not records & own:
             left |= bit
     return left
 

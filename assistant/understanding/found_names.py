@@ -80,7 +80,7 @@ class Names:
         self._lists = lists
 
     def numbered(
-        self, words: list[str], stems: list[str], free: list[bool], spans: list[tuple[int, int]]
+        self, words: list[str], stems: tuple[str, ...], free: list[bool], spans: list[tuple[int, int]]
     ) -> list[Mention]:
         """Return the names with a number in them, which come before amounts: the 2 of System 2 counts nothing.
 
@@ -115,7 +115,7 @@ class Names:
             return False
         return self._units.match(words, end) is not None
 
-    def named(self, words: list[str], stems: list[str], free: list[bool], typed: dict[str, str]) -> list[Mention]:
+    def named(self, words: list[str], stems: tuple[str, ...], free: list[bool], typed: dict[str, str]) -> list[Mention]:
         """Return the names in what is free, and the words that no term names."""
         found: list[Mention] = []
         free = list(free)
@@ -147,7 +147,7 @@ class Names:
                 )  # fmt: skip
         return found
 
-    def _name_at(self, words: list[str], stems: list[str], i: int, free: list[bool]) -> Found | None:
+    def _name_at(self, words: list[str], stems: tuple[str, ...], i: int, free: list[bool]) -> Found | None:
         """Return the name that begins at a word, without what does not belong to it there."""
         name = self._lexicon.before_thing(stems, i, free)
         if name is None or self._asks_measure_of(words, stems, free, name) or self._owns(words, stems, free, name):
@@ -160,7 +160,7 @@ class Names:
             return self._lexicon.at(stems, i, [k == i for k in range(len(free))]) or name
         return name
 
-    def _asks_measure_of(self, words: list[str], stems: list[str], free: list[bool], name: Found) -> bool:
+    def _asks_measure_of(self, words: list[str], stems: tuple[str, ...], free: list[bool], name: Found) -> bool:
         """Return whether a name ends in the thing whose measure is asked for: "at | what brake | temperature"."""
         if words[name.start] not in _WHICH or len(name.taken) != 2 or name.end >= len(words):
             return False
@@ -168,7 +168,7 @@ class Names:
         kinds = {self._lexicon.kinds.get(concept) for concept in behind.concepts} if behind else set()
         return kinds == {"quantity"}
 
-    def _owns(self, words: list[str], stems: list[str], free: list[bool], name: Found) -> bool:
+    def _owns(self, words: list[str], stems: tuple[str, ...], free: list[bool], name: Found) -> bool:
         """Return whether a question that a name asks whole goes on: "what is the 50X | tiller limit" asks for no
         variant.
         """
@@ -201,7 +201,7 @@ class Names:
             return False  # "do | we get | STEER LOST when …"
         return before[-1:] in _WHETHER and words[name.end : name.end + 1] in _HOW_LOST
 
-    def _without_last(self, name: Found, stems: list[str], free: list[bool]) -> Found | None:
+    def _without_last(self, name: Found, stems: tuple[str, ...], free: list[bool]) -> Found | None:
         """Return a name without the "in" or "on" that begins a result's or a label's name after it: "puts me | in
         EMERGENCY", "you read | ON TARGET".
         """

@@ -28,7 +28,7 @@ from assistant.understanding.asks import UNDER
 from assistant.understanding.lexicon import Lexicon
 from assistant.understanding.mentions import Mention
 from assistant.understanding.naming import compile_lexicon, phrases
-from assistant.understanding.packing import by_beginning, pack_ask, pack_numbers
+from assistant.understanding.packing import by_beginning, by_length, pack_ask, pack_numbers
 from assistant.understanding.reading import Reader
 from assistant.understanding.then import compiled as compiled_then
 from assistant.understanding.then import texts_of
@@ -51,7 +51,7 @@ def derive(base: Base) -> dict[str, Any]:
     kinds = lexicon["kinds"]
     asks = [ask for name in base.order for ask in _asks(reader, base, name) if _tells(ask, kinds)]
     vocabulary = {name: sorted(_vocabulary(reader, base, name)) for name in base.order}
-    surface = sorted({*lexicon["lists"]["surface"], *_asking_words(base)})
+    surface = {*lexicon["lists"]["surface"], *_asking_words(base)}
     words = sorted({*chain(*lexicon["words"].values()), *_plain_words(asks, vocabulary)})
     _weigh(asks, lexicon["kinds"])
     packed: dict[str, list[str]] = {}
@@ -62,11 +62,12 @@ def derive(base: Base) -> dict[str, Any]:
             **lexicon,
             "names": Shelved(lexicon["names"]),
             "words": Shelved(by_beginning(words)),
-            "lists": Shelved({"surface": surface, "frequent": _frequent(base)}),
+            "lists": Shelved({"surface": by_length(surface), "frequent": _frequent(base)}),
         },
         "asks": Shelved(packed),
         "numbers": [len(found) for found in packed.values()],
         "vocabulary": Shelved(vocabulary),
+        "knowing": Shelved(_knowing(vocabulary.values())),
         "postings": Shelved(_postings(asks)),
         "then": Shelved(compiled_then(reader, base)),
     }
@@ -245,6 +246,15 @@ def _share(concept: str, kinds: dict[str, str]) -> float:
     if concept in ("maximum", "minimum"):
         return BOUND
     return {"ask": SOFT, "ask!": 1.0, "quantity": QUANTITY}.get(kind, 1.0)
+
+
+def _knowing(vocabularies: Iterable[list[str]]) -> dict[str, str | list[int]]:
+    """Return by concept the records that explain it, packed."""
+    knowing: dict[str, list[int]] = defaultdict(list)
+    for number, vocabulary in enumerate(vocabularies):
+        for concept in vocabulary:
+            knowing[concept].append(number)
+    return {concept: pack_numbers(numbers) for concept, numbers in knowing.items()}
 
 
 def _postings(asks: list[list[Any]]) -> dict[str, str | list[int]]:

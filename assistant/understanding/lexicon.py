@@ -23,7 +23,7 @@ _STOPS = frozenset((",", ".", ";", ":", "?", "!"))
 _JOINING, _PARTICLES = frozenset(("and", "but")), frozenset(("up", "down", "out", "off", "in"))
 """And one that ends with a word of place none of these: "lever pulled and nose still up"."""
 
-_Ranked = tuple[int, list[str], list[str], bool]
+_Ranked = tuple[int, tuple[str, ...], tuple[str, ...], bool]
 """A name's place among those with its first stem, the longest first; its stems; its concepts; whether it has a gap."""
 
 
@@ -55,8 +55,8 @@ class Lexicon:
     """Names by their first stem, longest first; kinds and companions of concepts."""
 
     def __init__(self, plain: Mapping[str, Any]) -> None:
-        self._names: Mapping[str, dict[str, dict[str, str]]] = plain["names"]
-        self._packed: dict[str, dict[str, str]] = {}
+        self._names: Mapping[str, dict[str, str]] = plain["names"]
+        self._packed: dict[str, str] = {}
         self._begun: dict[tuple[str, str], list[_Ranked]] = {}
         self.kinds: dict[str, str] = plain["kinds"]
         self.implied: dict[str, list[str]] = plain["implied"]
@@ -85,7 +85,7 @@ class Lexicon:
         """Return whether concepts only fill a sentence and ask nothing."""
         return all(self.kinds.get(c) == "filler" for c in concepts)
 
-    def at(self, stems: list[str], start: int, free: Sequence[bool]) -> Found | None:
+    def at(self, stems: tuple[str, ...], start: int, free: Sequence[bool]) -> Found | None:
         """Return the longest name that begins at a place, or None."""
         first = stems[start]
         if not self._beginning(first):
@@ -96,10 +96,10 @@ class Lexicon:
                 continue
             taken = _match(parts, stems, start, free)
             if taken and not (has_gap and self._takes_away(taken, stems, free)):
-                return Found(start, taken[-1] + 1, taken, tuple(concepts))
+                return Found(start, taken[-1] + 1, taken, concepts)
         return None
 
-    def before_thing(self, stems: list[str], start: int, free: Sequence[bool]) -> Found | None:
+    def before_thing(self, stems: tuple[str, ...], start: int, free: Sequence[bool]) -> Found | None:
         """Return the name at a place; one of a state, a result or another thing leaves a thing its first word.
 
         "No | brake control", "accumulator | brake controller".
@@ -141,21 +141,19 @@ class Lexicon:
 
     def _after(self, first: str, second: str) -> Sequence[_Ranked]:
         """Return the names that two stems may begin, the longest first: also those of one word, or with a gap there."""
-        begun = self._beginning(first)
-        key = first, second if second in begun else ""
-        found = self._begun.get(key)
+        found = self._begun.get((first, second))
         if found is None:
-            found = [(*name, GAP in name[1]) for name in unpack_names(begun[key[1]])] if key[1] in begun else []
-            if key[1]:
-                found = sorted([*found, *self._after(first, "")])
-            self._begun[key] = found
+            own = [(*name, GAP in name[1]) for name in unpack_names(self._beginning(first), first, second)]
+            if second and not own:
+                return self._after(first, "")  # kept once for all words that no name goes on with
+            found = self._begun[first, second] = sorted([*own, *self._after(first, "")]) if second else own
         return found
 
-    def _beginning(self, first: str) -> dict[str, str]:
-        """Return the names with a first stem as texts by their second one."""
+    def _beginning(self, first: str) -> str:
+        """Return the names with a first stem as one text; nothing where there are none."""
         found = self._packed.get(first)
         if found is None:
-            found = self._packed[first] = self._names.get(first[:BEGINNING], {}).get(first, {})
+            found = self._packed[first] = self._names.get(first[:BEGINNING], {}).get(first, "")
         return found
 
     @cached_property
@@ -169,7 +167,10 @@ class Lexicon:
 
     @property
     def surface(self) -> list[str]:
-        """The words of all names and ways of asking, as they are written; read anew, and kept by who needs them."""
+        """The words of all names and ways of asking, as they are written: those of a length as one text, in order.
+
+        Each word stands between ends of lines. They are read anew, and kept by who needs them.
+        """
         return self._lists["surface"]
 
     @cached_property

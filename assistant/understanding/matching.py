@@ -14,7 +14,7 @@ from typing import Any
 
 from assistant.frozen import NamedTuple
 from assistant.understanding.asks import UNDER, Ask, Asks
-from assistant.understanding.evidence import Content, Fits
+from assistant.understanding.evidence import Content, Fits, Known
 from assistant.understanding.gathering import worth_a_match
 from assistant.understanding.heads import counted, heads, things_of
 from assistant.understanding.mentions import OUTSIDE, PLAIN, STATE, Mention, Reading
@@ -85,6 +85,7 @@ class Matcher:
         self._asks = Asks(derived)
         self._vocabulary: Mapping[str, list[str]] = derived["vocabulary"]
         self._sets: dict[str, frozenset[str]] = {}
+        self._known = Known(self._vocabulary, derived["knowing"])
         self._kinds: dict[str, str] = derived["lexicon"]["kinds"]
         self._records = len(self._vocabulary) or 1
         self._weights: dict[str, float] = {}
@@ -156,9 +157,8 @@ class Matcher:
         self, records: frozenset[str], reading: Reading, given: Collection[str] = (), excused: Collection[int] = ()
     ) -> list[Match]:
         """Return those of some records that share anything with the question, best first."""
-        concepts = reading.concepts.union(given)
-        asks = [self._asks[number] for number in self._asks.among(records, concepts)]
-        return self._best_of([(ask, ask.concepts & concepts) for ask in asks], reading, given, excused)
+        asks = self._asks.among(records, reading.concepts.union(given))
+        return self._best_of(asks, reading, given, excused)
 
     def _best_of(
         self, asks: Sequence[tuple[Ask, frozenset[str]]], reading: Reading, given: Collection[str],
@@ -174,7 +174,7 @@ class Matcher:
         by_asked, strange_to, by_left = fits.by_asked, fits.strange, fits.by_left
         best: dict[tuple[str, str], _Best] = {}
         for ask, asked in asks:
-            of, required, _, whole, _ = ask
+            of, required, _, whole = ask
             weight = 0.0
             for part in required:
                 weight += worth[part]
@@ -187,12 +187,18 @@ class Matcher:
             score = covered * shared * penalty * halved
             if held is None or score > held[0]:
                 best[of] = score, covered, weight, ask, share, barred
-        return sorted((_match(each, worth) for each in best.values()), key=lambda m: (-m.score, -m.matched))
+        found = [self._match(each, worth) for each in best.values()]
+        return sorted(found, key=lambda m: (-m.score, -m.matched))
+
+    def _match(self, best: _Best, worth: Sequence[float]) -> Match:
+        score, covered, weight, ask, share, barred = best
+        bonus = sum(weight for part, weight in ask.optional if worth[part]) if ask.optional else 0
+        return Match(*ask.of, score, covered, weight + bonus, share, barred, self._asks.named(ask))
 
     def _fits(self, reading: Reading, excused: frozenset[int]) -> Fits:
         """Return how ways of asking fit a reading; kept for the latest: a question is matched several times."""
         if self._latest is None or self._latest[0] is not reading or self._latest[1] != excused:
-            self._latest = reading, excused, Fits(self._content(reading, excused), self.vocabulary)
+            self._latest = reading, excused, Fits(self._content(reading, excused), self._known)
         return self._latest[2]
 
     def _content(self, reading: Reading, excused: Collection[int]) -> list[Content]:
@@ -229,12 +235,6 @@ class Matcher:
         if self.is_soft(mention):
             return _BOUND_PENALTY if mention.holds("maximum") or mention.holds("minimum") else _SOFT_PENALTY
         return None if self.is_strict(mention) else _ASIDE_PENALTY
-
-
-def _match(best: _Best, worth: Sequence[float]) -> Match:
-    score, covered, weight, ask, share, barred = best
-    bonus = sum(weight for part, weight in ask.optional if worth[part]) if ask.optional else 0
-    return Match(*ask.of, score, covered, weight + bonus, share, barred, ask.concepts)
 
 
 def strange(reading: Reading, matcher: Matcher) -> list[Mention]:

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import re
-from bisect import bisect_left
 
 from assistant.quantities.numbers import STARTERS
 from assistant.quantities.tokens import Token
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
-from assistant.understanding.spelling import apart, mend
+from assistant.understanding.spelling import allowed_distance, apart, mend
 from assistant.understanding.word_lists import MOST_KEPT, WordLists
 from assistant.understanding.words import stem
 
 _MULTIPLYING = frozenset(("hundred", "thousand"))
+_SHORTEST = 3
+"""Letters of a known word that an unknown one may be mended into, at the least."""
 
 
 class Mender:
@@ -84,13 +85,12 @@ class Mender:
     def nearest(self, word: str, most: int | None = None) -> str | None:
         """Return the known word or two words that a misspelling is nearest to."""
         if self._spellings is None:
-            ours = sorted({w for w in self._lexicon.surface if len(w) > 2})
-            plain = sorted(
-                {*(w for w in self._lexicon.neutral if len(w) > 2), *STARTERS, *self._known_units} - set(ours)
-            )
-            self._spellings = ours, plain
-        ours, plain = self._spellings
-        found = mend(word, ours, plain if most is None else (), most, self._lexicon.frequent)
+            ours = self._lexicon.surface
+            plain = {*(w for w in self._lexicon.neutral if len(w) >= _SHORTEST), *STARTERS, *self._known_units}
+            self._spellings = ours, sorted(plain.difference("".join(ours[_SHORTEST:]).split()))
+        ours, others = self._spellings
+        near = _of_about_its_length(word, ours)
+        found = mend(word, near, others if most is None else (), most, self._lexicon.frequent)
         if found and found[0].distance <= 1:
             return found[0].word
         two = _split(word, ours)
@@ -107,6 +107,12 @@ class Mender:
         return found[0].word if found else None
 
 
+def _of_about_its_length(word: str, known: list[str]) -> list[str]:
+    """Return the words, in order, that are no more letters longer or shorter than a slip may make a word."""
+    most = allowed_distance(word)
+    return sorted("".join(known[max(_SHORTEST, len(word) - most) : len(word) + most + 1]).split())
+
+
 def _split(word: str, known: list[str]) -> str | None:
     """Return two words written as one that are both among some in order, each of three letters or more."""
     for i in range(3, len(word) - 2):
@@ -116,5 +122,5 @@ def _split(word: str, known: list[str]) -> str | None:
 
 
 def _is_among(words: list[str], word: str) -> bool:
-    place = bisect_left(words, word)
-    return words[place : place + 1] == [word]
+    """Return whether a word is one of those that stand, by their length, between ends of lines."""
+    return any(f"\n{word}\n" in text for text in words[len(word) : len(word) + 1])

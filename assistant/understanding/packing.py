@@ -9,8 +9,8 @@ from collections.abc import Iterable, Sequence
 from sys import intern
 from typing import Any
 
-_FIELD, _PART, _ONE, _WEIGHT = "{", "}", "|", "^"
-_MARKS = frozenset((_FIELD, _PART, _ONE, _WEIGHT))
+_FIELD, _PART, _ONE, _WEIGHT, _LINE, _LEADS = "{", "}", "|", "^", "\n", "\t"
+_MARKS = frozenset((_FIELD, _PART, _ONE, _WEIGHT, _LINE, _LEADS))
 
 GAP = "…"
 """Stands in a name where other words may."""
@@ -72,27 +72,36 @@ def numbers_of(bits: int, most: int) -> list[int]:
     return found[:most]
 
 
-def pack_names(found: Sequence[Sequence[Sequence[str]]]) -> dict[str, str]:
-    """Return [stems, concepts] of names that begin alike as texts by their second stem, with the place of each.
+def pack_names(found: Sequence[Sequence[Sequence[str]]]) -> str:
+    """Return [stems, concepts] of names that begin alike as one text, a line for each second stem, with their places.
 
-    Names of one word, and those with a gap after the first, stand under "".
+    Names of one word, and those with a gap after the first, stand under "". Of the stems only those are written that do
+    not stand before them already. One text takes a quarter of the room of the many short ones that it consists of, and
+    few of its lines are ever wanted.
     """
     by_second: dict[str, list[str]] = {}
     for place, (stems, concepts) in enumerate(found):
         second = "" if len(stems) == 1 or stems[1] == GAP else stems[1]
-        by_second.setdefault(second, []).append(f"{place}{_PART}{_joined(stems)}{_PART}{_joined(concepts)}")
-    return {second: _FIELD.join(names) for second, names in by_second.items()}
+        rest = _joined(stems[2 if second else 1 :])
+        by_second.setdefault(second, []).append(f"{place}{_PART}{rest}{_PART}{_joined(concepts)}")
+    return _LINE + "".join(f"{second}{_LEADS}{_FIELD.join(names)}{_LINE}" for second, names in by_second.items())
 
 
-def unpack_names(text: str) -> list[tuple[int, list[str], list[str]]]:
-    """Return the place, the stems and the concepts of each name in one of the texts."""
-    found = (entry.split(_PART) for entry in text.split(_FIELD))
-    return [(int(place), _parted(stems), _parted(concepts)) for place, stems, concepts in found]
+def unpack_names(text: str, first: str, second: str) -> list[tuple[int, tuple[str, ...], tuple[str, ...]]]:
+    """Return the place, the stems and the concepts of each name with two first stems, none where there are none."""
+    leads = f"{_LINE}{second}{_LEADS}"
+    at = text.find(leads)
+    if at < 0:
+        return []
+    begin = at + len(leads)
+    found = (entry.split(_PART) for entry in text[begin : text.index(_LINE, begin)].split(_FIELD))
+    lead = (intern(first), intern(second)) if second else (intern(first),)
+    return [(int(place), lead + (_parted(rest) if rest else ()), _parted(named)) for place, rest, named in found]
 
 
-def _parted(text: str) -> list[str]:
+def _parted(text: str) -> tuple[str, ...]:
     """Return the words of a text; the same word of many is kept once."""
-    return [*map(intern, text.split(_ONE))]
+    return tuple(map(intern, text.split(_ONE)))
 
 
 def by_beginning(words: Iterable[str]) -> dict[str, list[str]]:
@@ -101,6 +110,17 @@ def by_beginning(words: Iterable[str]) -> dict[str, list[str]]:
     for word in words:
         found.setdefault(word[:BEGINNING], []).append(word)
     return found
+
+
+def by_length(words: Iterable[str]) -> list[str]:
+    """Return words as a text for each length, in order, each word between ends of lines: those much shorter or longer
+    than a misspelling are not looked at for it.
+    """
+    found: dict[int, list[str]] = {}
+    for word in sorted(words):
+        found.setdefault(len(word), []).append(word)
+    listed = (found.get(length, ()) for length in range(max(found, default=0) + 1))
+    return ["\n".join(("", *each, "")) for each in listed]
 
 
 def _pack_parts(parts: Iterable[Sequence[Any]]) -> str:

@@ -75,7 +75,7 @@ class Reader:
             tokens = self._mender.mend_all(tokens, mended)
         tokens = self._as_shown(tokens)
         words = [token.text for token in tokens]
-        stems = [stem(word) for word in words]
+        stems = tuple(map(stem, words))
         free = [True] * len(words)
         counts = any(map(may_count, words))
         whole = read_amounts(tokens, self.units) if counts else []
@@ -202,7 +202,7 @@ class Reader:
 
     def _goes_on(self, tokens: list[Token], at: int) -> bool:
         """Return whether a label and the word after it are the name of a result already: "EMERGENCY braking"."""
-        pair = [stem(token.text) for token in tokens[at : at + 2]]
+        pair = tuple(stem(token.text) for token in tokens[at : at + 2])
         found = self.lexicon.at(pair, 0, (True, True)) if len(pair) == 2 else None
         return found is not None and len(found.taken) == 2 and any(c[0] == "=" for c in found.concepts)
 

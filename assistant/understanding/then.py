@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
+from sys import intern
 from typing import Any
 
 from assistant.frozen import NamedTuple
@@ -113,17 +114,33 @@ def _packed(reader: Any, text: str) -> str:
     return _PART.join(f"{_ONE.join(stems)}{_BY}{_ONE.join(concepts)}" for stems, concepts in parts)
 
 
-def unpacked(texts: Iterable[str]) -> Iterator[Then]:
-    """Yield the ways of asking that hold after a paragraph."""
-    for text in texts:
+class Thens:
+    """Ways of asking by the paragraphs after which they hold, those of each read when it is first told of."""
+
+    def __init__(self, kept: Mapping[str, list[str]]) -> None:
+        self._kept = kept
+        self._read: dict[str, tuple[Then, ...]] = {}
+        self._elements: dict[str, Element] = {}
+        """By how they are kept: the same few words are said of many records."""
+
+    def after(self, paragraph: str) -> tuple[Then, ...]:
+        """Return the ways of asking that hold after a paragraph."""
+        found = self._read.get(paragraph)
+        if found is None:
+            found = self._read[paragraph] = tuple(map(self._unpacked, self._kept.get(paragraph, ())))
+        return found
+
+    def _unpacked(self, text: str) -> Then:
         name, step, parts = text.split(_FIELD)
-        elements = tuple(_element(part) for part in parts.split(_PART))
-        yield Then(name, int(step) if step else None, elements)
+        return Then(intern(name), int(step) if step else None, tuple(map(self._element, parts.split(_PART))))
 
-
-def _element(part: str) -> Element:
-    stems, concepts = part.split(_BY)
-    return Element(frozenset(stems.split(_ONE)), frozenset(concepts.split(_ONE)) if concepts else frozenset())
+    def _element(self, part: str) -> Element:
+        found = self._elements.get(part)
+        if found is None:
+            stems, concepts = part.split(_BY)
+            named = frozenset(concepts.split(_ONE)) if concepts else frozenset()
+            found = self._elements[part] = Element(frozenset(stems.split(_ONE)), named)
+        return found
 
 
 class Turn(NamedTuple):

@@ -17,7 +17,7 @@ from assistant.understanding.packing import (
     unpack_part,
 )
 
-WORDS = st.text(st.characters(codec="utf-8", exclude_characters="{}|^"), min_size=1, max_size=12)
+WORDS = st.text(st.characters(codec="utf-8", exclude_characters="{}|^\n\t"), min_size=1, max_size=12)
 PARTS = st.lists(st.tuples(st.lists(WORDS, min_size=1, max_size=3, unique=True), st.sampled_from((0.35, 1.0, 4.125))))
 
 
@@ -37,19 +37,21 @@ def test_numbers_come_out_as_they_went_in(numbers: set[int]) -> None:
     assert numbers_of(unpack_numbers(packed), 40) == sorted(numbers)[:40]
 
 
-SOME = st.lists(WORDS, min_size=1, max_size=4)
-NAMES = st.lists(st.tuples(SOME, SOME), min_size=1)
+NAMES = st.lists(st.tuples(st.lists(WORDS, max_size=4), st.lists(WORDS, min_size=1, max_size=4)), min_size=1)
 
 
 @given(NAMES)
 def test_names_come_out_as_they_went_in(names: list) -> None:
+    names = [(["the", *rest], concepts) for rest, concepts in names]
     packed = pack_names(names)
-    found = sorted(name for text in packed.values() for name in unpack_names(text))
+    seconds = {"", *(stems[1] for stems, _ in names if len(stems) > 1)}
+    found = sorted(name for second in seconds for name in unpack_names(packed, "the", second))
 
-    assert found == [(place, stems, concepts) for place, (stems, concepts) in enumerate(names)]
+    assert found == [(place, tuple(stems), tuple(concepts)) for place, (stems, concepts) in enumerate(names)]
+    assert not unpack_names(packed, "the", "no such word")
 
 
-@pytest.mark.parametrize("concept", ["a{b", "a}b", "a^b"])
+@pytest.mark.parametrize("concept", ["a{b", "a}b", "a^b", "a\nb"])
 def test_a_concept_that_holds_a_mark_is_refused(concept: str) -> None:
     with pytest.raises(ValueError, match="holds a mark"):
         pack_ask(["", [[[concept], 1.0]], []])

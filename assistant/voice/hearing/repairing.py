@@ -144,7 +144,7 @@ class Repairer:
                 words = words_of(name)
                 if GAP not in name and len(words) <= _WIDEST and all(_is_mendable(word) for word in words):
                     found.add(" ".join(words))
-        plain = {*lexicon.surface} - lexicon.neutral - lexicon.weak
+        plain = {*"".join(lexicon.surface).split()} - lexicon.neutral - lexicon.weak
         found.update(self._pairs(plain))
         found.update(w for w in plain if len(w) > 3 and _is_mendable(w) and self._sounding.has(w))
         return found
