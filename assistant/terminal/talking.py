@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Iterator
+from types import ModuleType
 
 from assistant.rendering.text import wrap
 from assistant.terminal.ask import NOT_TEXT
@@ -47,11 +48,24 @@ def _turn_on(voice: TerminalVoice, screen: Screen, parsed: Parsed) -> None:
 
 
 def _talk_with_editing(session: Session, screen: Screen, parsed: Parsed, voice: TerminalVoice) -> None:
-    from assistant.terminal.conversation import history_path, talk
-
+    editing = _editing()
     screen.say(opening(session.knowledge, session.variant, screen.width))
     _turn_on(voice, screen, parsed)
-    talk(session, screen, "" if parsed.has("--no-history") else history_path(), voice=voice)
+    editing.talk(session, screen, "" if parsed.has("--no-history") else editing.history_path(), voice=voice)
+
+
+def _editing() -> ModuleType:
+    """Return the module of the prompt, imported as on a system without encryption.
+
+    Its library needs asyncio, which brings encryption along where there is any: a megabyte that nothing here uses.
+    """
+    hides = sys.modules.setdefault("ssl", None) is None  # type: ignore[arg-type]
+    try:
+        from assistant.terminal import conversation
+    finally:
+        if hides:
+            del sys.modules["ssl"]
+    return conversation
 
 
 def talk_plainly(
