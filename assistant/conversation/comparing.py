@@ -39,9 +39,11 @@ def compared_things(question: Question, knowledge: Knowledge) -> tuple[Half, Hal
     given = any(not c.is_result and not c.implied for c in question.conditions)
     if not compares(question) or question.reading.amounts or given:
         return None
+    own = {words[k] for k in question.reading.variant_places}
     for first, second in _parted(words):
         one = _alone(first, question, knowledge)
-        for other in (_alone(part, question, knowledge) for part in (second, *_filled(first, second))) if one else ():
+        others = (second, *_filled(first, second, own))
+        for other in (_alone(part, question, knowledge) for part in others) if one else ():
             if one and other and one[1] != other[1]:
                 return one[0], other[0]
     return None
@@ -63,10 +65,14 @@ def _parted(words: tuple[str, ...]) -> Iterator[tuple[list[str], list[str]]]:
                 yield first, second
 
 
-def _filled(first: list[str], second: list[str]) -> Iterator[list[str]]:
-    """Yield the second part with what it leaves to the first to say: "the limit for take-off or for parking"."""
+def _filled(first: list[str], second: list[str], variants: set[str]) -> Iterator[list[str]]:
+    """Yield the second part with what it leaves to the first to say: "the limit for take-off or for parking".
+
+    variants: words that name variants; one that names its own is left none of the first's.
+    """
     for kept in range(len(first) - 1, max(0, len(first) - 1 - _LEFT_UNSAID), -1):
-        yield [*first[:kept], *second]
+        if variants.isdisjoint(second) or variants.isdisjoint(first[:kept]):
+            yield [*first[:kept], *second]
 
 
 def _alone(words: list[str], question: Question, knowledge: Knowledge) -> tuple[Half, str] | None:

@@ -34,7 +34,8 @@ def two_cases(question: Question, result: Result, record: str, knowledge: Knowle
     one = isinstance(result, LimitResult) and len(result.limits) == 1
     if not (one or none) or len(words) > _MOST_WORDS or question.reading.amounts or _JOINS.isdisjoint(words):
         return None
-    asked = cache(partial(_asked, question=question, knowledge=knowledge))  # many cuts leave the same words
+    whole = Half(question, result), record
+    asked = cache(partial(_asked, whole=whole, one=one, knowledge=knowledge))  # many cuts leave the same words
     for first, second in _each_alone(words):
         one_case = asked(first)
         other_case = asked(second) if one_case else None
@@ -59,11 +60,20 @@ def _each_alone(words: Sequence[str]) -> Iterator[tuple[str, str]]:
                 )
 
 
-def _asked(text: str, question: Question, knowledge: Knowledge) -> tuple[Half, str] | None:
+def _asked(text: str, whole: tuple[Half, str], one: bool, knowledge: Knowledge) -> tuple[Half, str] | None:
+    """Return the figure that a part of a question asks for, which is that of the whole where no name is left out."""
+    question = whole[0].question
     half = question_of(text, knowledge, question.variant)
+    if one and _named(half) == _named(question):
+        return whole
     found = resolve_scored(half, knowledge)
     told = isinstance(found.result, LimitResult) and len(found.result.limits) == 1
     return (Half(half, found.result), found.record) if told and found.score >= ANSWERING else None
+
+
+def _named(question: Question) -> list[tuple[str, frozenset[str]]]:
+    """Return what a question names, in its order."""
+    return [(m.text, m.concepts) for m in question.reading.mentions if not m.weak]
 
 
 def _are_two(one: tuple[Half, str], other: tuple[Half, str], record: str) -> bool:

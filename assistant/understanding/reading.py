@@ -37,6 +37,8 @@ from assistant.understanding.words import stem
 MOST_CHARACTERS = 2000
 MOST_TOKENS = 160
 """A question is shorter; what is longer is cut here, so that no text can keep the reader busy."""
+_LATELY = 12
+"""Readings that are kept."""
 _EITHER = frozenset({"and", "or", "vs", "versus", "/", ",", "&"})
 _MOST = frozenset({"max", "maximum", "highest", "biggest", "greatest", "most", "min", "minimum", "lowest"})
 _LEADS_AMOUNT = frozenset({
@@ -58,13 +60,18 @@ class Reader:
         self._mender = Mender(lexicon, units, words)
         self._names = Names(lexicon, units, words)
         self._lists = words
-        self._latest: tuple[str, bool, Reading] | None = None
+        self._latest: dict[tuple[str, bool], Reading] = {}
 
     def read(self, text: str, mending: bool = True) -> Reading:
-        """Return the reading of any text; never raises. What was read last is kept: a turn is looked at twice."""
-        if self._latest is None or self._latest[:2] != (text, mending):
-            self._latest = text, mending, self._read(text, mending)
-        return self._latest[2]
+        """Return the reading of any text; never raises. What was read lately is kept: a turn, and the parts of one that
+        asks several things, are looked at again and again.
+        """
+        found = self._latest.get((text, mending))
+        if found is None:
+            if len(self._latest) >= _LATELY:
+                self._latest.clear()
+            found = self._latest[text, mending] = self._read(text, mending)
+        return found
 
     def _read(self, text: str, mending: bool) -> Reading:
         tokens = expanded(tokenize(text[:MOST_CHARACTERS], self.lexicon.whole))
