@@ -34,6 +34,8 @@ _STEERING = (
     "figure", "page",
     "sorry", "come", "more", "says",
 )  # fmt: skip
+_BY_LETTER = {letter: tuple(w for w in _STEERING if w[0] == letter) for letter in {w[0] for w in _STEERING}}
+"""Words that steer by their first letter, which a slip leaves alone."""
 _LEAST_LETTERS = 4
 _OTHERS = frozenset(
     {
@@ -119,7 +121,7 @@ def _mended(word: str) -> str:
         return _SHORTHAND[letters]
     if len(letters) < _LEAST_LETTERS or letters.rstrip("s") in _STEERING or letters in _OTHERS:
         return word
-    return next((meant for meant in _STEERING if letters[0] == meant[0] and _is_slip(letters, meant)), word)
+    return next((meant for meant in _BY_LETTER.get(letters[0], ()) if _is_slip(letters, meant)), word)
 
 
 def _is_slip(letters: str, meant: str) -> bool:

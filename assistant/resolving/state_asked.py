@@ -234,6 +234,8 @@ def turns_off_unknown(question: Question) -> bool:
 
 def left_open(question: Question, know: Knowledge) -> set[int]:
     """Return where a question names one of several things without saying which: "one system"."""
+    if know.lexicon.either.isdisjoint(question.reading.named):
+        return set()  # sooner known than by looking at each name, several times in a question
     return {
         k
         for m in question.reading.mentions

@@ -165,6 +165,11 @@ class Lexicon:
                 found[companion].add(name)
         return found
 
+    @cached_property
+    def either(self) -> frozenset[str]:
+        """The concepts of one of several things without saying which: "one system"."""
+        return frozenset(concept for concept, kind in self.kinds.items() if kind == "either")
+
     @property
     def surface(self) -> list[str]:
         """The words of all names and ways of asking, as they are written: those of a length as one text, in order.

@@ -90,6 +90,7 @@ class Matcher:
         self._records = len(self._vocabulary) or 1
         self._weights: dict[str, float] = {}
         self._latest: tuple[Reading, frozenset[int], Fits] | None = None
+        self._latest_content: tuple[Reading, list[Content]] | None = None
 
     def vocabulary(self, record: str) -> frozenset[str]:
         """Return every concept that a record explains."""
@@ -198,10 +199,17 @@ class Matcher:
     def _fits(self, reading: Reading, excused: frozenset[int]) -> Fits:
         """Return how ways of asking fit a reading; kept for the latest: a question is matched several times."""
         if self._latest is None or self._latest[0] is not reading or self._latest[1] != excused:
-            self._latest = reading, excused, Fits(self._content(reading, excused), self._known)
+            content = [c for c in self._content(reading) if c.mention.start not in excused]
+            self._latest = reading, excused, Fits(content, self._known)
         return self._latest[2]
 
-    def _content(self, reading: Reading, excused: Collection[int]) -> list[Content]:
+    def _content(self, reading: Reading) -> list[Content]:
+        """Return what a reading names with what counts of it; kept for the latest, as what is excused differs."""
+        if self._latest_content is None or self._latest_content[0] is not reading:
+            self._latest_content = reading, self._content_of(reading)
+        return self._latest_content[1]
+
+    def _content_of(self, reading: Reading) -> list[Content]:
         things = things_of(reading, self._kinds)
         alone = counted(reading, things)
         own = heads(reading, things) | alone
@@ -213,7 +221,7 @@ class Matcher:
                 None if m.start in own else self._left_over(m),
             )
             for m in reading.mentions
-            if not (m.weak or m.start in excused)
+            if not m.weak
         ]
 
     def _gathered(self, reading: Reading, given: Collection[str]) -> list[tuple[Ask, frozenset[str]]]:
