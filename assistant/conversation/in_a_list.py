@@ -105,13 +105,21 @@ def _ways(pieces: Sequence[str]) -> Iterator[list[str]]:
 
 def _may_list(text: str, pieces: Sequence[str]) -> bool:
     """Return whether commas and an "and" part the things of a list, and no questions, told parts or alternatives."""
-    if re.match(_POLAR, text, re.IGNORECASE) or re.search(_TOGETHER, text, re.IGNORECASE):
+    if _asks_whether(text) or re.search(_TOGETHER, text, re.IGNORECASE):
         return False
     if any(not each or re.match(f"{_ASKS}|{_POLAR}", each, re.IGNORECASE) for each in pieces[1:]):
         return False
     if len(pieces) == _TWO and "," in text:
         return False
     return all(len(each.split()) <= _LONG for each in pieces[1:-1]) and not re.search(r"[;:?.]\s", text)
+
+
+def _asks_whether(text: str) -> bool:
+    """Return whether a question is to be answered by yes or no: "does a …", also behind where or when it asks that."""
+    if re.match(_POLAR, text, re.IGNORECASE):
+        return True
+    later = re.search(rf"\b(?:do|does|did) {_NAMES}", text, re.IGNORECASE)
+    return later is not None and re.search(_ASKS, text, re.IGNORECASE) is None
 
 
 def _starts(head: Sequence[str], second: str, two: bool) -> Sequence[int]:

@@ -61,19 +61,19 @@ def _each_alone(words: Sequence[str]) -> Iterator[tuple[str, str]]:
 
 
 def _asked(text: str, whole: tuple[Half, str], one: bool, knowledge: Knowledge) -> tuple[Half, str] | None:
-    """Return the figure that a part of a question asks for, which is that of the whole where no name is left out."""
+    """Return the figure that a part of a question asks for, which is that of the whole where it names as much."""
     question = whole[0].question
     half = question_of(text, knowledge, question.variant)
-    if one and _named(half) == _named(question):
+    if one and _named(half, knowledge) == _named(question, knowledge):
         return whole
     found = resolve_scored(half, knowledge)
     told = isinstance(found.result, LimitResult) and len(found.result.limits) == 1
     return (Half(half, found.result), found.record) if told and found.score >= ANSWERING else None
 
 
-def _named(question: Question) -> list[tuple[str, frozenset[str]]]:
-    """Return what a question names, in its order."""
-    return [(m.text, m.concepts) for m in question.reading.mentions if not m.weak]
+def _named(question: Question, knowledge: Knowledge) -> set[frozenset[str]]:
+    """Return the senses of each thing that a question names, but for what only colours it."""
+    return {m.concepts for m in knowledge.matcher.telling(question.reading)}
 
 
 def _are_two(one: tuple[Half, str], other: tuple[Half, str], record: str) -> bool:

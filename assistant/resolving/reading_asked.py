@@ -33,8 +33,10 @@ def whether_well(question: Question) -> bool:
     """Return whether a question asks if a reading of one's own, which it does not give, is well: "is our nose tyre
     pressure ok", "are we good on landing mass".
     """
+    if question.reading.amounts or question.conditions or not _OPEN.isdisjoint(question.reading.words):
+        return False
     words = tuple(w for w in question.reading.words if w[0].isalpha())
-    if question.reading.amounts or question.conditions or len(words) < _AT_ENDS or not _OPEN.isdisjoint(words):
+    if len(words) < _AT_ENDS:
         return False
     if any(one in _WELL and other == "to" for one, other in pairwise(words)):
         return False  # "is it ok to tow": an act is judged, and no reading
