@@ -177,6 +177,11 @@ class Base:
         return found
 
     @cached_property
+    def tables(self) -> tuple[kinds.StateTable, ...]:
+        """The state tables, which nearly every question is held against, in file order."""
+        return tuple(self.records[name] for name in self.ids("tables"))
+
+    @cached_property
     def limits_of_cases(self) -> list[str]:
         """The ids of the limits that hold in a stated case alone; none is built for it, and each is looked at once."""
         return self.having("limits", "applies")

@@ -6,7 +6,7 @@ does not name are normal, and the answer says so.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from itertools import combinations, product
 
 from assistant.knowledge.base import Base
@@ -64,10 +64,9 @@ def row(table: StateTable, conditions: Iterable[Condition], base: Base) -> Row:
     return Row(relevant, tuple(rule.then), tuple(dict.fromkeys(sources)))
 
 
-def tables(base: Base) -> Iterator[StateTable]:
-    """Yield every state table."""
-    for name in base.ids("tables"):
-        yield base.records[name]
+def tables(base: Base) -> Sequence[StateTable]:
+    """Return every state table."""
+    return base.tables
 
 
 def values_of(base: Base, table: StateTable) -> list[list[str]]:

@@ -83,7 +83,7 @@ class Lexicon:
 
     def fills(self, concepts: Iterable[str]) -> bool:
         """Return whether concepts only fill a sentence and ask nothing."""
-        return all(self.kinds.get(c) == "filler" for c in concepts)
+        return self._fillers.issuperset(concepts)
 
     def at(self, stems: tuple[str, ...], start: int, free: Sequence[bool]) -> Found | None:
         """Return the longest name that begins at a place, or None."""
@@ -164,6 +164,11 @@ class Lexicon:
             for companion in companions:
                 found[companion].add(name)
         return found
+
+    @cached_property
+    def _fillers(self) -> frozenset[str]:
+        """The concepts that only fill a sentence."""
+        return frozenset(concept for concept, kind in self.kinds.items() if kind == "filler")
 
     @cached_property
     def either(self) -> frozenset[str]:

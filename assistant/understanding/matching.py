@@ -8,6 +8,7 @@ record: it is kept only to say what is known nearby.
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
+from functools import cached_property
 from math import log
 from sys import intern
 from typing import Any
@@ -17,7 +18,7 @@ from assistant.understanding.asks import UNDER, Ask, Asks
 from assistant.understanding.evidence import Content, Fits, Known
 from assistant.understanding.gathering import worth_a_match
 from assistant.understanding.heads import counted, heads, things_of
-from assistant.understanding.mentions import OUTSIDE, PLAIN, STATE, Mention, Reading
+from assistant.understanding.mentions import BOUNDS, OUTSIDE, PLAIN, STATE, Mention, Reading
 
 STRANGE = 5.0
 """Weight of a word that no record knows."""
@@ -126,11 +127,12 @@ class Matcher:
 
     def is_soft(self, mention: Mention) -> bool:
         """Return whether a mention only colours what is asked: leaving it unexplained is no bar."""
-        return (
-            mention.weak
-            or mention.passing
-            or all(self._kinds.get(c) in ("ask", "filler") or c in ("maximum", "minimum") for c in mention.concepts)
-        )
+        return mention.weak or mention.passing or mention.concepts <= self._soft
+
+    @cached_property
+    def _soft(self) -> frozenset[str]:
+        """The concepts that only colour what is asked."""
+        return BOUNDS.union(c for c, kind in self._kinds.items() if kind in ("ask", "filler"))
 
     def telling(self, reading: Reading) -> list[Mention]:
         """Return the mentions of a reading that do more than colour what is asked."""
