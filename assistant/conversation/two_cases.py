@@ -61,10 +61,10 @@ def _each_alone(words: Sequence[str]) -> Iterator[tuple[str, str]]:
 
 
 def _asked(text: str, whole: tuple[Half, str], one: bool, knowledge: Knowledge) -> tuple[Half, str] | None:
-    """Return the figure that a part of a question asks for, which is that of the whole where it names as much."""
+    """Return the figure that a part of a question asks for, which is that of the whole where it says as much."""
     question = whole[0].question
     half = question_of(text, knowledge, question.variant)
-    if one and _named(half, knowledge) == _named(question, knowledge):
+    if one and half.states == question.states and _named(half, knowledge) == _named(question, knowledge):
         return whole
     found = resolve_scored(half, knowledge)
     told = isinstance(found.result, LimitResult) and len(found.result.limits) == 1
