@@ -54,11 +54,14 @@ _PLACE = (
 )
 _WHEN = r"^\W*(?:and |so |ok )*when(?: is (?:that|this)| exactly| does (?:it|that|this) (?:happen|come about))?\W*$"
 _CHOICE = (
-    r"^\s*(?:(?:the|number|option|choice|no|pick|take|give me|go for|i mean|i want|show me|let.?s have)\.?\s+)*"
+    r"^\s*(?:(?:and|then|so|ok(?:ay)?|what(?:.s| is| was| about)?|how about|tell me|say)[,.]?\s+)*"
+    r"(?:(?:the|number|option|choice|no|pick|take|give me|go for|i mean|i want|show me|let.?s have)\.?\s+)*"
     r"(\d+|[a-z0-9]+)"
-    r"(?:\s+(?:one|please|choice|option))*[\s.!]*$"
+    r"(?:\s+(?:one|please|choice|option|then))*[\s.!?]*$"
 )
 _YES = r"^\W*(?:yes|yeah|yep|affirm(?:ative)?|right|correct|that one|exactly|i do|ok(?:ay)?)(?: please| that)?\W*$"
+_MOST_OFFERED = 3
+"""Choices of which two are told by ear, and the other one only when it is asked for."""
 _ORDINALS = {
     "one": 1, "first": 1, "1st": 1, "two": 2, "second": 2, "2nd": 2, "three": 3, "third": 3, "3rd": 3,
 }  # fmt: skip
@@ -138,6 +141,6 @@ def choice(text: str, options: int) -> int | None:
     if not found:
         return None
     word = found.group(1).lower()
-    named = options if word == "last" else _ORDINALS.get(word, 0)
+    named = options if word == "last" or (word == "other" and options == _MOST_OFFERED) else _ORDINALS.get(word, 0)
     number = int(word) if word.isdigit() and len(word) < 3 else named
     return number - 1 if 1 <= number <= options else None

@@ -26,6 +26,8 @@ _WRITTEN = 1.5
 _HINT_SURE, _HINT_COUNTS = -0.4, -1.2
 """How likely, as a mean logarithm, what is made out after a hint must be to be taken as it is; and to count for its
 phrase as a second recogniser does."""
+_TOLD = 2
+"""Choices that are told by ear at once."""
 _NAME_WORDS = 4
 """Words of a choice that may be said by its name."""
 
@@ -120,6 +122,8 @@ def choices_of(context: Context) -> tuple[str, ...]:
     named = [each.rstrip(".?! ").lower() for each in answer.choices] if answer and count else []
     return (
         *("one", "two", "three")[:count], *("first", "second", "third")[:count],
+        *("number one", "number two", "number three")[:count],
+        *("the third", "what is the third", "what's the third", "the other one")[: 4 if count > _TOLD else 0],
         *("the first one", "the second one", "the third one")[:count],
         *(each for each in named if each.replace(" ", "").isalpha() and len(each.split()) <= _NAME_WORDS),
     )  # fmt: skip

@@ -14,6 +14,20 @@ from assistant.conversation.controls_of_changes import asks_former, asks_since
 Talk = Callable[..., list[Answer]]
 
 
+@pytest.mark.parametrize("first", ["which speed", "how long does the gear take"])
+@pytest.mark.parametrize(("picks", "place"), [
+    ("what is the third", 2), ("third", 2), ("and the third?", 2), ("number three", 2), ("what's number three", 2),
+    ("tell me the third one", 2), ("the other one", 2), ("what about number two", 1), ("the second then", 1),
+    ("ok, the last one", 2),
+])  # fmt: skip
+def test_what_was_offered_is_picked_by_its_place(talk: Talk, first: str, picks: str, place: int) -> None:
+    told = talk(first, picks)
+
+    assert len(told[0].choices) == 3
+    assert told[1].outcome == "answer"
+    assert told[1].text == talk(first, str(place + 1))[1].text
+
+
 @pytest.mark.parametrize(
     ("text", "name"),
     [

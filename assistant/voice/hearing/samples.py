@@ -10,6 +10,7 @@ from functools import cache
 from math import gcd
 from typing import TYPE_CHECKING, Any
 
+from assistant.voice.hearing.cut_off import is_cut_off
 from assistant.voice.hearing.recognising import HearingProblem
 from assistant.voice.sound import RATE
 
@@ -35,8 +36,11 @@ def read_recording(path: str) -> Floats:
         with quietly(), soundfile.SoundFile(path) as file:
             samples = file.read(MOST_S * file.samplerate, dtype="float32", always_2d=True)
             rate = int(file.samplerate)
+            is_cut = is_cut_off(path, min(int(file.frames), MOST_S * rate), len(samples))
     except (OSError, RuntimeError, TypeError) as error:
         raise HearingProblem(f"cannot read {path} as a recording: {_reason(path, error)}") from None
+    if is_cut:
+        raise HearingProblem(f"cannot read {path} as a recording: it is cut off before its end")
     return heard(samples, rate)
 
 

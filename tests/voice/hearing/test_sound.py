@@ -77,6 +77,19 @@ def test_what_is_no_recording_is_one_clear_line(tmp_path: Path, content: bytes |
     assert "\n" not in str(problem.value)
 
 
+@pytest.mark.parametrize("name", ["a.wav", "a.flac", "a.ogg", "a.mp3"])
+@pytest.mark.parametrize("share", [0.3, 0.5, 0.9])
+def test_a_recording_that_is_cut_off_is_not_half_heard(tmp_path: Path, name: str, share: float) -> None:
+    whole, path = tmp_path / name, tmp_path / f"cut-{name}"
+    soundfile.write(whole, 0.1 * np.random.default_rng(1).standard_normal(3 * RATE), RATE)
+    content = whole.read_bytes()
+    path.write_bytes(content[: int(share * len(content))])
+
+    with pytest.raises(HearingProblem, match="cannot read"):
+        read_recording(str(path))
+    assert len(read_recording(str(whole)))
+
+
 def test_samples_that_are_no_numbers_count_as_silence() -> None:
     found = heard(np.array([[np.nan, np.inf], [0.5, 0.5]], dtype=np.float32), RATE)
 
