@@ -62,7 +62,7 @@ def _ssml(answer: Answer, session: Session, parsed: Parsed) -> str:
     from assistant.voice.speaking.phrases import answer_phrases
     from assistant.voice.speaking.ssml import ssml
 
-    settings, knowledge = chosen_voice(parsed), session.knowledge
+    settings, knowledge = chosen_voice(parsed, kept=False), session.knowledge
     return ssml(answer_phrases(answer, knowledge, settings), settings, knowledge.base.phonemes)
 
 

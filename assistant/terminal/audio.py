@@ -44,7 +44,7 @@ def audio(parsed: Parsed) -> int:
     session = open_session(parsed)
     if parsed.has("--stale"):
         return _tell_stale(parsed.values["--stale"], session.knowledge, screen)
-    settings = chosen_voice(parsed)
+    settings = chosen_voice(parsed, kept=False)  # a file is what its command says, whatever was said to the voice
     script = _script(parsed, session, settings)
     if parsed.has("--script"):
         screen.say("\n".join(line for each in script_text(script).split("\n") for line in wrap(each, screen.width)))
@@ -101,7 +101,7 @@ def _script(parsed: Parsed, session: Session, settings: VoiceSettings) -> Script
         raise UsageProblem(str(problem)) from None
     if "--learner" in parsed.values:
         found = in_order_due(found, parsed.values["--learner"], know, seed, session.variant)
-    opening = _opening(topics, found, know, settings)
+    opening = _opening(topics, found, know, settings, session.variant)
     caution = said_aloud(caution_said(know), know, settings)
     script = make_script(opening, [f"{_END} {caution}"], found, 60.0 * minutes, settings.rate)
     if script.seconds < _SHORT * 60 * minutes and script.entries and not script.left:
@@ -111,12 +111,23 @@ def _script(parsed: Parsed, session: Session, settings: VoiceSettings) -> Script
     return script
 
 
-def _opening(topics: list[str], found: list[Fact], know: Knowledge, settings: VoiceSettings) -> list[str]:
+def titled(know: Knowledge, variant: str) -> str:
+    """Return what a file is of: the type, or its variant where the file is about another one than the base."""
+    if not variant or variant == know.variants[0]:
+        return know.type_name
+    show = know.base.variants[variant].show
+    family, _, base = know.type_name.rpartition(" ")
+    return f"{family} {show}" if family and show.startswith(base) else f"{know.type_name}, {show}"
+
+
+def _opening(
+    topics: list[str], found: list[Fact], know: Knowledge, settings: VoiceSettings, variant: str
+) -> list[str]:
     """What is said first: the type, the subject, what it was made from, the caution, and how it goes."""
     revisions = _revisions([fact.entry for fact in found], know)
     made = ", ".join(f"{document} revision {revision}" for document, revision in revisions.items())
     subject = f": {' and '.join(map(_called, topics))}" if topics else ""
-    first = said_aloud(f"{know.type_name}{subject}.", know, settings)
+    first = said_aloud(f"{titled(know, variant)}{subject}.", know, settings)
     source = said_aloud(f"Made from {made}." if made else "Made from published sources.", know, settings)
     caution = said_aloud(f"{caution_said(know)} {_SETTING_UP}", know, settings)
     return [f"{first} {source}", caution, _HOW]
@@ -152,7 +163,7 @@ def _made(parsed: Parsed, session: Session, settings: VoiceSettings, script: Scr
         raise UsageProblem(f"{path} is there already and was not made by this; name another file")
     bar = ProgressBar(os.path.basename(path), sys.stderr)
     try:
-        made = _make(path, parsed, session.knowledge, settings, script, bar)
+        made = _make(path, parsed, session, settings, script, bar)
     except VoiceProblem as problem:
         bar.clear()
         complain(str(problem))
@@ -170,17 +181,18 @@ def _made(parsed: Parsed, session: Session, settings: VoiceSettings, script: Scr
 
 
 def _make(
-    path: str, parsed: Parsed, know: Knowledge, settings: VoiceSettings, script: Script, bar: ProgressBar
+    path: str, parsed: Parsed, session: Session, settings: VoiceSettings, script: Script, bar: ProgressBar
 ) -> Made:
     from assistant.voice.recording.making import make_file
     from assistant.voice.recording.tags import Labels
     from assistant.voice.speaking.synthesis import ChosenSynthesiser
 
-    origin = _origin(parsed, know, script)
+    know = session.knowledge
+    origin, title = _origin(parsed, know, script), titled(know, session.variant)
     subject = ", ".join(map(_called, _topics(parsed))) or "all sections"
     made_from = ", ".join(f"{document} {revision}" for document, revision in origin.revisions.items())
     comment = f"Made from {made_from}. {caution_said(know)} {_SETTING_UP}"
-    labels = Labels(f"{know.type_name}: {subject}", f"{know.type_name}, questions to answer aloud", comment)
+    labels = Labels(f"{title}: {subject}", f"{title}, questions to answer aloud", comment)
     synthesiser = ChosenSynthesiser(know.base.respelt)
     try:
         return make_file(script, path, synthesiser, settings, labels, origin, bar.show)

@@ -25,6 +25,7 @@ from assistant.voice.speaking.settings import VoiceSettings
 _HARDEST = 2
 """Difficulty that is not exceeded by ear."""
 _BY_EAR = tuple(form for form in FORMS if form not in LONG_SUMS)
+_ASKING = frozenset({"say", "tell", "name", "where", "what", "which", "is", "are", "does", "do", "the", "a", "of"})
 _ROUNDS = 4
 """Times that other words are looked for, for what was put into one wording only."""
 _OF_TABLES = (STATE, LOSS, CAUSE)
@@ -91,10 +92,16 @@ def _fact(group: Sequence[Question], knowledge: Knowledge, settings: VoiceSettin
     first = _easiest(group)
     others = [question for question in group if question.text != first.text]
     # another way of asking teaches more than the same one with another number
-    seconds = [next((each for each in others if each.form != first.form), others[0])] if others else []
+    seconds = sorted(others, key=lambda each: (each.form == first.form, _same_words(first.text, each.text)))[:1]
     asks = tuple(_ask(question, knowledge, settings) for question in (first, *seconds))
     name = f"{first.entry} {sources_line(first.sources[:1])}" if first.form in _OF_TABLES else first.entry
     return Fact(name, first.entry, asks, _source_said(first.sources, knowledge, settings))
+
+
+def _same_words(one: str, other: str) -> float:
+    """Return the share of two questions' words that both have, beside those that only ask."""
+    mine, its = ({word.strip("?.,") for word in text.lower().split()} - _ASKING for text in (one, other))
+    return len(mine & its) / max(1, len(mine | its))
 
 
 def _easiest(group: Sequence[Question]) -> Question:

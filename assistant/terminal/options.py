@@ -66,6 +66,7 @@ MANNER = (
     Option("--voice", "NAME", "another voice of this machine"),
     Option("--human", "", "the more human voice, where the extra human-voice is installed"),
     Option("--digits", "", "say numbers digit by digit, as on the radio"),
+    Option("--usual-voice", "", "leave out what was set of the voice in a conversation"),
 )
 """How it is to be said."""
 CONVERSATION = Command(

@@ -15,6 +15,7 @@ from assistant.answering.parts import upper
 from assistant.rendering.text import clean
 from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.places import data_folder, write_private
+from assistant.terminal.screen import remark
 from assistant.terminal.session import Session
 
 if TYPE_CHECKING:
@@ -26,8 +27,10 @@ _FILE = "voice.json"
 _OFF = 'The voice is off; "voice on" turns it on.'
 _HELP = (
     '"voice on" and "voice off"; "slower" and "faster", or "rate 120"; "voices", then "voice NAME", or "human voice"; '
-    '"digits" and "whole numbers" say how numbers are said.'
+    '"digits" and "whole numbers" say how numbers are said; '
+    'what you set is kept for the next time, and "usual settings" undoes it.'
 )
+_UNDO = '"usual settings" said there undoes that, --usual-voice here.'
 _MANNERS: dict[str, dict[str, Any]] = {
     "digits": {"digits": True}, "digits on": {"digits": True}, "digit by digit": {"digits": True},
     "whole numbers": {"digits": False}, "digits off": {"digits": False},
@@ -60,11 +63,18 @@ def kept_voice() -> VoiceSettings:
         return read_settings("")
 
 
-def chosen_voice(parsed: Parsed) -> VoiceSettings:
-    """Return the settings as they were last left, with what options say instead. Raises UsageProblem."""
-    from assistant.voice.speaking.settings import FASTEST, SLOWEST
+def chosen_voice(parsed: Parsed, kept: bool = True) -> VoiceSettings:
+    """Return the settings as they were last left, with what options say instead. Raises UsageProblem.
 
-    settings, pace = kept_voice(), parsed.values.get("--pace", "")
+    kept: whether what was last left counts at all; --usual-voice leaves it out.
+    """
+    from assistant.voice.speaking.settings import FASTEST, SLOWEST, VoiceSettings
+
+    first = VoiceSettings()
+    settings = kept_voice() if kept and not parsed.has("--usual-voice") else first
+    if settings != first:
+        remark(f"The voice is as it was last set in a conversation: {manner_told(settings)}. {_UNDO}", parsed.width)
+    pace = parsed.values.get("--pace", "")
     if pace:
         if not (pace.isascii() and pace.isdecimal() and len(pace) < 6 and SLOWEST <= int(pace) <= FASTEST):
             raise UsageProblem(f"--pace takes a number from {SLOWEST} to {FASTEST}, not {clean(pace)}")
@@ -112,6 +122,8 @@ class TerminalVoice:
             return self._rated(words[-1])
         if manner := _ALONE.get(" ".join(words)):
             return self._voice(manner)
+        if words in (["usual", "settings"], ["voice", "usual", "settings"]):
+            return self._tried(self._ready()[0].settings._replace(**_first_settings()))
         if words == ["voices"]:
             return self._voices()
         return self._voice(" ".join(words[1:])) if words[0] == "voice" else None
@@ -225,6 +237,19 @@ class TerminalVoice:
             return f"{upper(str(problem))}."
         english = [each for each in found if any(lang.startswith("en") for lang in each.languages)] or found
         return "\n".join(_voice_line(each.id, each.name) for each in english)
+
+
+def _first_settings() -> dict[str, Any]:
+    from assistant.voice.speaking.settings import VoiceSettings
+
+    return VoiceSettings()._asdict()
+
+
+def manner_told(settings: VoiceSettings) -> str:
+    """Return how it is spoken: "120 words a minute, numbers digit by digit"."""
+    voice = "the more human voice" if settings.human else f"voice {settings.voice}" if settings.voice else ""
+    digits = "numbers digit by digit" if settings.digits else ""
+    return ", ".join(filter(None, (f"{settings.rate} words a minute", voice, digits)))
 
 
 def _path() -> str:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Sequence
-from typing import Any
+from typing import Any, BinaryIO
 
 from assistant.frozen import NamedTuple
 from assistant.voice.recording.formats import format_of
@@ -117,6 +117,7 @@ def _write_id3(path: str, kind: str, labels: Labels, origin: Origin, chapters: S
         for frame in frames:
             file.tags.add(frame)
         file.save(v2_version=3)
+        _put_in_order(path, names, _in_wave(path))
         return
     tags = id3.ID3()
     for frame in frames:
@@ -125,13 +126,31 @@ def _write_id3(path: str, kind: str, labels: Labels, origin: Origin, chapters: S
     _put_in_order(path, names)
 
 
-def _put_in_order(path: str, names: Sequence[str]) -> None:
-    """Put the chapter frames of an MP3 in the order of their times: the library sorts frames by their size.
+def _in_wave(path: str) -> int:
+    """Return where the tag of a WAV file begins: behind the eight bytes that head the chunk which holds it."""
+    with open(path, "rb") as file:
+        at = 12
+        while len(head := _read_at(file, at, 8)) == 8 and head[:4].lower() != b"id3 ":
+            size = int.from_bytes(head[4:], "little")
+            at += 8 + size + size % 2
+    return at + 8
 
-    Tag and frame headers are ten bytes each (ID3v2.3); the tag's own size holds seven bits a byte.
+
+def _read_at(file: BinaryIO, at: int, count: int) -> bytes:
+    file.seek(at)
+    return file.read(count)
+
+
+def _put_in_order(path: str, names: Sequence[str], begin: int = 0) -> None:
+    """Put the chapter frames of a tag in the order of their times: the library sorts frames by their size.
+
+    Tag and frame headers are ten bytes each (ID3v2.3); the tag's own size holds seven bits a byte. begin: where in the
+    file the tag stands.
     """
     with open(path, "r+b") as file:
-        head = file.read(10)
+        head = _read_at(file, begin, 10)
+        if head[:3] != b"ID3":
+            return
         body = file.read(sum(byte << shift for byte, shift in zip(head[6:], (21, 14, 7, 0), strict=True)))
         frames, chapters, at = [], {}, 0
         while body[at : at + 4].strip(b"\0"):
@@ -141,7 +160,7 @@ def _put_in_order(path: str, names: Sequence[str]) -> None:
             else:
                 frames.append(body[at:end])
             at = end
-        file.seek(10)
+        file.seek(begin + 10)
         file.write(b"".join([*frames, *(chapters[name] for name in names)]))
 
 
