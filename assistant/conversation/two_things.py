@@ -21,6 +21,7 @@ from assistant.resolving.results import (
     LimitResult,
     Result,
     ScheduleResult,
+    TableResult,
 )  # fmt: skip
 from assistant.understanding.mentions import Mention, Reading
 
@@ -44,7 +45,11 @@ def two_things(
 
     record: the one that answers the whole.
     """
-    if not isinstance(result, (*_TOLD, Choices, Declined)) or _JOINS.isdisjoint(question.reading.words):
+    if _JOINS.isdisjoint(question.reading.words):
+        return None
+    if question.stated:
+        return _in_a_state(question, result, knowledge)
+    if not isinstance(result, (*_TOLD, Choices, Declined)):
         return None
     for one, other in _pairs(question.reading, knowledge):
         if not _only_named(question, one, other) or _tells_both(record, question, one, other, knowledge):
@@ -54,6 +59,39 @@ def two_things(
         if first and second and first[1] != second[1]:
             return first[0], second[0]
     return None
+
+
+def _in_a_state(question: Question, result: Result, knowledge: Knowledge) -> tuple[Half, Half] | None:
+    """Return what two things do in the states that a question gives, where its answer tells of one of them alone:
+    "System 1 lost, gear and steering?".
+    """
+    if not isinstance(result, (TableResult, *_TOLD)):
+        return None
+    given = {i for c in question.conditions if not c.is_result for i in c.where}
+    for one, other in _pairs(question.reading, knowledge):
+        if not given.isdisjoint((*one.taken, *other.taken)):
+            continue
+        halves = [_under_it(question, left, kept, knowledge) for left, kept in ((other, one), (one, other))]
+        told = [half.result for half in halves if half]
+        if len(told) == len(halves) and told[0] != told[1] and result in told:
+            return halves[0], halves[1]  # type: ignore[return-value]
+    return None
+
+
+def _under_it(question: Question, left_out: Mention, kept: Mention, knowledge: Knowledge) -> Half | None:
+    """Return what one of two things does in the states given, if that is known."""
+    half = question_of(_without(question, left_out, kept), knowledge, question.variant)
+    if [(c.input, c.value) for c in half.conditions] != [(c.input, c.value) for c in question.conditions]:
+        return None
+    found = resolve_scored(half, knowledge)
+    return Half(half, found.result) if isinstance(found.result, (TableResult, *_TOLD)) else None
+
+
+def _without(question: Question, left_out: Mention, kept: Mention) -> str:
+    """Return the words of a question without one of two things, and what joins them."""
+    words = question.reading.words
+    start, end = min(left_out.start, kept.end), max(left_out.end, kept.start)
+    return " ".join((*words[:start], *words[end:]))
 
 
 def _pairs(reading: Reading, knowledge: Knowledge) -> Iterator[tuple[Mention, Mention]]:
@@ -77,9 +115,8 @@ def _only_named(question: Question, one: Mention, other: Mention) -> bool:
 
 
 def _half(question: Question, left_out: Mention, kept: Mention, knowledge: Knowledge) -> tuple[Half, str] | None:
-    words = list(question.reading.words)
     start, end = min(left_out.start, kept.end), max(left_out.end, kept.start)
-    half = question_of(" ".join((*words[:start], *words[end:])), knowledge, question.variant)
+    half = question_of(_without(question, left_out, kept), knowledge, question.variant)
     found = resolve_scored(half, knowledge)
     if not isinstance(found.result, (*_TOLD, CheckResult)) or not found.record:
         return None

@@ -13,6 +13,7 @@ from itertools import pairwise
 from assistant.frozen import NamedTuple
 from assistant.quantities.amounts import Amount
 from assistant.quantities.units import Units
+from assistant.understanding.clauses import STOPS
 from assistant.understanding.words import stem
 
 _WINDOW = 5
@@ -29,6 +30,7 @@ _NAMED_OTHERWISE = 2.5
 """What a part costs more that no word names, where the word after an amount names another."""
 _SHORT = 4
 """Letters of words that tie an amount to anything: "from"."""
+_WAITING = frozenset(("until", "till"))
 _TYING = frozenset(("from", "with", "then", "down", "over"))
 """Words as long that tie an amount to anything as well."""
 _UNASKED = 2.0
@@ -98,7 +100,10 @@ def assign(
     stems = [stem(w) for w in words]
     costs = [[_cost(a, p, amounts, stems, units) for p in parts] for a in amounts]
     costs = [_by_its_word(each, a, parts, amounts, stems) for each, a in zip(costs, amounts, strict=True)]
-    costs = [_by_its_verb(each, a, parts, stems) for each, a in zip(costs, amounts, strict=True)]
+    costs = [
+        _by_waiting(each, parts) if _is_awaited(a, amounts, stems) else _by_its_verb(each, a, parts, stems)
+        for each, a in zip(costs, amounts, strict=True)
+    ]
     said = [[_cue_cost(a, p, amounts, stems) < _BESIDE for p in parts] for a in amounts] if descending else []
     best: tuple[float, tuple[int, ...]] = (float("inf"), ())
 
@@ -236,6 +241,25 @@ def _by_its_verb(
     if not any(c is not None and named for c, named in zip(costs, own, strict=True)):
         return costs
     return [c + _NAMED_OTHERWISE if c is not None and not named else c for c, named in zip(costs, own, strict=True)]
+
+
+def _is_awaited(amount: Amount, amounts: Sequence[Amount], stems: Sequence[str]) -> bool:
+    """Return whether an amount is the last of what is waited for, where another stands before it there: "until a brake
+    at 310 reads | 150 |".
+    """
+    start = next((k for k in range(amount.start - 1, -1, -1) if stems[k] in _WAITING), None)
+    if start is None or not any(start < a.start < amount.start for a in amounts):
+        return False
+    ends = stems[amount.end : amount.end + 1]
+    return not STOPS.isdisjoint(ends) or not any(a.start > amount.start for a in amounts)
+
+
+def _by_waiting(costs: list[float | None], parts: Sequence[Part]) -> list[float | None]:
+    """Return the costs of what is waited for, with those raised that are not: whatever "reads" names otherwise."""
+    awaited = [not _WAITING.isdisjoint(p.cues) for p in parts]
+    if not any(c is not None and named for c, named in zip(costs, awaited, strict=True)):
+        return costs
+    return [c + _NAMED_OTHERWISE if c is not None and not named else c for c, named in zip(costs, awaited, strict=True)]
 
 
 def _said_before(amount: Amount, unit: str, amounts: Sequence[Amount]) -> bool:

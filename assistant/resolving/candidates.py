@@ -10,6 +10,9 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Result
 from assistant.understanding.matching import Match
 
+_ANY = " any "
+_NEAR = 4
+"""Words between "any" and the quantity that it is of: "any nose-wheel angle"."""
 UNCOMPARED = 0.8
 """What is left of a result where what it would be held against is hardly meant so."""
 OPEN = frozenset({"what", "which", "how", "when", "where", "why"})
@@ -31,11 +34,24 @@ def amount_penalty(match: Match, amounts: Collection[Amount], know: Knowledge) -
     if not amounts:
         return penalty
     vocabulary = know.matcher.vocabulary(match.record)
+    whatever = whatever_it_is(match.record, know)
     for amount in amounts:
         dimension = know.units.get(amount.unit).dimension if amount.unit else ""
-        if (f"#{amount.value:g}:{dimension}" if dimension else f"#{amount.value:g}") not in vocabulary:
+        held = (f"#{amount.value:g}:{dimension}" if dimension else f"#{amount.value:g}") in vocabulary
+        if not held and not (dimension and dimension in whatever):
             penalty *= 0.62
     return penalty
+
+
+def whatever_it_is(record: str, know: Knowledge) -> frozenset[str]:
+    """Return the quantities of which a statement holds whatever they are: "at any nose-wheel angle"."""
+    says = getattr(know.base.records.get(record), "says", "")
+    if _ANY not in says:
+        return frozenset()
+    words = know.phrase(says).words
+    after = {w for i, word in enumerate(words) if word == "any" for w in words[i + 1 : i + 1 + _NEAR]}
+    named = frozenset().union(*(know.phrase(word).concepts for word in sorted(after)))
+    return frozenset(c for c in named if know.lexicon.kinds.get(c) == "quantity")
 
 
 def state_penalty(match: Match, question: Question, know: Knowledge) -> float:

@@ -14,7 +14,7 @@ from assistant.resolving.limit_candidates import of_bands, of_limit
 from assistant.resolving.model_candidates import of_model
 from assistant.resolving.results import FactResult, ProcedureResult
 from assistant.resolving.schedule_candidates import of_schedule
-from assistant.resolving.siblings import sibling_named
+from assistant.resolving.siblings import case_named, sibling_named
 from assistant.resolving.state_asked import left_open
 from assistant.understanding.asked_singly import asks_singly
 from assistant.understanding.matching import Match
@@ -28,7 +28,7 @@ def from_match(match: Match, question: Question, know: Knowledge) -> Iterable[Ca
     """Return what a matching record answers; nothing when its kind is answered from elsewhere."""
     record = know.record(match.record, question.variant)
     maker = _MAKERS.get(type(record))
-    sibling = sibling_named(match, question, know)
+    sibling = sibling_named(match, question, know) or case_named(match, question, know)
     if sibling:
         match = match._replace(barred=(*match.barred, sibling), score=match.score * _OF_A_SIBLING)
     found = maker(record, match, question, know) if maker else ()

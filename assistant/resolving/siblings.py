@@ -26,3 +26,30 @@ def sibling_named(match: Match, question: Question, know: Knowledge) -> Mention 
 
 def _knows_nothing_of(mention: Mention, record: str, know: Knowledge) -> bool:
     return know.matcher.vocabulary(record).isdisjoint(mention.concepts)
+
+
+def case_named(match: Match, question: Question, know: Knowledge) -> Mention | None:
+    """Return the case that a question names first of two of a family, where a record was found by the other alone, of
+    which is said only that it comes after: "a mismatch as it comes down, what speed before I put it back up".
+    """
+    words = question.reading.words
+    if _BEFORE not in words:
+        return None
+    families, kinds = know.lexicon.families, know.lexicon.kinds
+    found = {families[c]: c for c in match.concepts if c in families and kinds.get(c, _THING) == _THING}
+    for mention in question.reading.mentions:
+        for name in mention.concepts:
+            later = found.get(families.get(name, ""), name)
+            if later != name and _comes_after(later, mention, question):
+                return mention
+    return None
+
+
+def _comes_after(concept: str, first: Mention, question: Question) -> bool:
+    """Return whether a concept is named only behind a "before" that stands after another mention."""
+    words = question.reading.words
+    named = [m for m in question.reading.mentions if concept in m.concepts]
+    return bool(named) and all(_BEFORE in words[first.end : m.start] for m in named)
+
+
+_BEFORE, _THING = "before", "thing"
