@@ -26,30 +26,26 @@ def beside_the_point(need: Need, said: Said, know: Knowledge) -> bool:
     asking = " ".join(need.question.words)
     if need.ordered or need.polar or _OTHERWISE.search(asking) or not all(map(_is_figure, need.points)):
         return False
-    asked = need.question.concepts
-    kinds = know.lexicon.kinds
-    told = _FASTER.search(" ".join(said.reading.words)) is not None
-    exact = [m for m in said.content if said.reading.words[m.start - 1 : m.start] not in _ROUGHLY or not m.start]
-    measured = not told and any(kinds.get(c) == "quantity" for m in exact for c in m.concepts if c in asked)
-    sides = _SIDES if any(p.text in _SIDES for p in need.points) else frozenset()
-    words = set(said.reading.words)
-    if COMPARES.search(" ".join(said.reading.words)) and len(need.points) == 1:
-        return not numbered(need, said, know)
-    sides = sides if not _SEATED.search(" ".join(said.reading.words)) else frozenset()
-    if _REPROACHES.search(" ".join(said.reading.words)) or _SOMEWHERE.search(" ".join(said.reading.words)):
-        return not numbered(need, said, know)
-    return not measured and words.isdisjoint(OF_AMOUNTS | sides) and not numbered(need, said, know)
+    if numbered(need, said, know):
+        return False
+    text = " ".join(said.reading.words)
+    sided = any(p.text in _SIDES for p in need.points) and not _SEATED.search(text)
+    return not _IN_ITS_PLACE.search(text) and not (sided and not _SIDES.isdisjoint(said.reading.words))
 
 
-_FASTER = re.compile(
-    r"\benough (?:for|to)\b|"
-    r"\b(?:as|when|if|the more) (?:you|we|it|the aeroplane) (?:speeds? up|slows? down)\b|"
-    r"\b(?:at (?:high|low) speeds?|at speed|(?:when|if|once|while) (?:you |we |it |the aeroplane )?(?:are |is )?"
-    r"(?:(?:going|moving|running|rolling|doing|get|gets|go|goes) )?(?:too |very |really |that )*"
-    r"(?:fast|slow)(?:er)?)\b|"
-    r"^(?:fast|slow)(?:er)? (?:you|we|it)\b"
+_IN_ITS_PLACE = re.compile(
+    r"\b(?:no|not any|never any|without(?: any)?|isn't any|there is not an?y?|hasn't|has not) (?:\w+ )?"
+    r"(?:limit|limits|limitation|restriction|maximum|minimum|figure for|bound)\b|"
+    r"\bunlimited\b|\binfinite\b|"
+    r"\bas (?:\w+ )?(?:\w+) as (?:you|we|they|one) (?:like|want|wish|please|care|can|need)\b|"
+    r"\b(?:it|they|that|you|we|this|the \w+) (?:\w+ )?never\b|\bnever (?:does|do|is|goes|comes|happens)\b|"
+    r"\bsame (?:as|for|in|figure|speed|value|one|for both)\b|\bthe same\b|\bno (?:difference|change)\b|"
+    r"\bcancel|\b(?:zero|nil|nought|none|nothing)\b(?! (?:to do|to say|comes|that comes|i|springs))|"
+    r"\bany (?:\w+ )?(?:speed|height|altitude|pressure|temperature|time|angle|amount|weight|value)\b|"
+    r"\b(?:at )?all (?:\w+ )?(?:speeds|heights|altitudes|of it|the time)\b|\balways\b|"
+    r"\bwhatever (?:you|the|it)\b|\b(?:twice|half|double|equal to)\b"
 )
-"""What tells of going faster, and gives no speed."""
+"""What is put in the place of a figure: that there is none, that all are right, or that it is another one."""
 COMPARES = re.compile(
     r"^(?:(?:it|that|they)(?: is| are)? )?(?:(?:a bit|a little|much|slightly|well|somewhat|always|just) )*"
     r"(?:lower|less|smaller|shorter|slower|lighter|higher|more|bigger|longer|faster|heavier|greater) than "
@@ -57,15 +53,6 @@ COMPARES = re.compile(
 )
 """A figure set only against another one: "it's lower than the mains"."""
 _SEATED = re.compile(r"\b(?:left|right) seat\b")
-_SOMEWHERE = re.compile(
-    r"\b(?:above|at|below|past|beyond|under|over|after) (?:some|a certain|certain|a given|a) (?:\w+ )?"
-    r"(?:amount|height|pressure|speed|point|temperature|time|value)\b"
-)
-"""A figure that is spoken of and not given: "above some speed"."""
-_ROUGHLY = tuple((w,) for w in word_set("enough fairly pretty quite rather really reasonably relatively too very"))
-"""Words by which what follows is no measure: "fairly slow"."""
-_REPROACHES = re.compile(r"\b(?:should|ought to|must) (?:not|never)(?: both| all| ever)? (?:be|have|do)\b")
-"""What says how people ought to behave: "they shouldn't both be steering"."""
 _OTHERWISE = re.compile(r"\bor\b|\bhow (?!many|much|long|far|fast|high|hot|deep|wide)")
 """What asks for something besides figures: one of two things, or how something is done."""
 
