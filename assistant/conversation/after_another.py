@@ -25,6 +25,7 @@ from assistant.conversation.elsewhere_again import elsewhere_again
 from assistant.conversation.far_from_told import far_from_told
 from assistant.conversation.figure_assumed import figure_assumed
 from assistant.conversation.figure_for_a_case import figure_for_a_case
+from assistant.conversation.former_of_told import former_of_told
 from assistant.conversation.from_the_result import with_what_was_given
 from assistant.conversation.held_to_a_step import held_to_a_step
 from assistant.conversation.in_another_unit import in_another_unit
@@ -102,7 +103,8 @@ def understood_after(text: str, context: Context, knowledge: Knowledge) -> tuple
     well = well or elsewhere_again(alone, context, knowledge)
     well = well or talk_of_somebody(alone, context)
     well = well or (by_itself(alone, context, knowledge) if rest is None and whole else None)
-    placed = well or beside_a_step(alone, context, knowledge) or case_asked(alone, context)
+    placed = well or former_of_told(alone, context, knowledge)
+    placed = placed or beside_a_step(alone, context, knowledge) or case_asked(alone, context)
     placed = placed or step_by_place(alone, context) or listed_told(alone, context)
     placed = placed or chosen_for_it(alone, context, knowledge)
     placed = placed or figure_assumed(alone, context, knowledge)

@@ -16,7 +16,6 @@ from assistant.conversation.cases_of_steps import case_asked
 from assistant.conversation.cause_told import cause_told
 from assistant.conversation.context import Context
 from assistant.conversation.controls import follows
-from assistant.conversation.former_of_told import former_of_told
 from assistant.conversation.going_on import leads_on, reported_done, what_now
 from assistant.conversation.going_through import step_leant_on
 from assistant.conversation.held_against import held_against, judged_lately, verdict_again, whether_within
@@ -125,7 +124,7 @@ def completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Quest
         found = found or colour_again(alone, context, knowledge)
         found = found or other_way(alone, context, knowledge)
         found = found or state_of_it(alone, context, knowledge) or same_asked(alone, context, knowledge)
-        found = found or former_asked(alone, context, knowledge) or former_of_told(alone, context, knowledge)
+        found = found or former_asked(alone, context, knowledge)
         if found is None and isinstance(first.result, OPEN):
             found = thing_told(alone, context, knowledge)
         found = found or why_calculated(alone, first, context, knowledge)

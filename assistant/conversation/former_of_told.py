@@ -18,14 +18,28 @@ def former_of_told(alone: Question, context: Context, knowledge: Knowledge) -> t
         return None
     if len(alone.reading.words) > _LONG or not (alone.reading.has(_CHANGED) or asks_what_was(alone)):
         return None
-    things = [m for m in knowledge.matcher.telling(alone.reading) if _CHANGED not in m.concepts]
+    things = _named(alone, knowledge)
     if not things:
         return None
     changes = knowledge.base.changes.values()
     for told in told_lately(context, knowledge):
         own = [c for c in changes if not set(paragraphs_of(c)).isdisjoint(told)]
         known = {c.id: knowledge.phrase(c.subject).concepts for c in own}
-        named = [c for c in own if all(not known[c.id].isdisjoint(m.concepts) for m in things)]
+        named = [c for c in own if all(not known[c.id].isdisjoint(thing) for thing in things)]
         if len(named) == 1:
             return alone._replace(context=True), ChangeResult((named[0],))
     return None
+
+
+def _named(alone: Question, knowledge: Knowledge) -> list[frozenset[str]]:
+    """Return the things that a turn names besides the change, or else the quantity in its words for that: "what was the
+    factor".
+    """
+    telling = knowledge.matcher.telling(alone.reading)
+    things = [m.concepts for m in telling if _CHANGED not in m.concepts]
+    if things:
+        return things
+    words = {alone.reading.words[k] for m in telling for k in m.taken}
+    kinds = knowledge.lexicon.kinds
+    named = (frozenset(c for c in knowledge.phrase(word).concepts if kinds.get(c) == "quantity") for word in words)
+    return [concepts for concepts in named if concepts]

@@ -33,7 +33,8 @@ def case_named(match: Match, question: Question, know: Knowledge) -> Mention | N
     which is said only that it comes after: "a mismatch as it comes down, what speed before I put it back up".
     """
     words = question.reading.words
-    if _BEFORE not in words:
+    record = know.base.records[match.record]
+    if _BEFORE not in words or _BEFORE in str(getattr(record, "title", "")).lower():
         return None
     families, kinds = know.lexicon.families, know.lexicon.kinds
     found = {families[c]: c for c in match.concepts if c in families and kinds.get(c, _THING) == _THING}

@@ -13,6 +13,7 @@ _IN = frozenset(("in", "into"))
 _COUNTED = "many"
 _OF_WHAT, _SHARE = frozenset(("what", "which")), frozenset(("percent", "percentage"))
 """Of what a share alone is asked without "in": "at what percent of the target"."""
+_BOUNDS = frozenset(("above", "below", "over", "under"))
 _WANTING = frozenset(("what", "which", "how", "whats", "convert", "give", "express"))
 """Words by which an amount is wanted, and none is given."""
 _SHORT = 6
@@ -61,6 +62,8 @@ def _asks_for(at: int, before: str, words: Sequence[str]) -> bool:
         return True
     if before in _OF_WHAT and words[at] in _SHARE:
         return True
+    if before in _BOUNDS and at + 1 >= len([w for w in words if w[0].isalnum()]):
+        return True  # "release the parking brake above degC"
     if before == "," and words[-1] == "please" and at + 2 == len(words):
         return True
     return not at and "at" in words[1:3]  # "kt at the tiller limit 56"

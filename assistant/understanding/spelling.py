@@ -12,6 +12,7 @@ from itertools import pairwise
 from assistant.frozen import NamedTuple
 
 _ROWS = ("qwertyuiop", "asdfghjkl", "zxcvbnm")
+_VOWELS = "aeiou"
 _OFTEN = 0.3
 """What a word that is used often comes forward: rare words are seldom meant."""
 _TURNING = frozenset(("de", "un", "in", "im", "dis", "non", "mis", "re", "over", "under"))
@@ -131,4 +132,12 @@ def _cost(word: str, name: str, distance: float) -> float:
         cost += 0.1
     if len(name) > len(word):
         cost -= 0.15  # letters are left out more often than put in
+    if _halves_a_consonant(word, name):
+        cost -= 0.05
     return cost
+
+
+def _halves_a_consonant(word: str, name: str) -> bool:
+    """Return whether a word has one consonant where another has two: "hoter" is hotter before it is a hooter."""
+    doubled = (i for i, (a, b) in enumerate(pairwise(name)) if a == b and a not in _VOWELS)
+    return any(name[:i] + name[i + 1 :] == word for i in doubled)
