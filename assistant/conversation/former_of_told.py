@@ -37,7 +37,7 @@ def _named(alone: Question, knowledge: Knowledge) -> list[frozenset[str]]:
     """
     telling = knowledge.matcher.telling(alone.reading)
     things = [m.concepts for m in telling if _CHANGED not in m.concepts]
-    if things:
+    if things or not asks_what_was(alone):
         return things
     words = {alone.reading.words[k] for m in telling for k in m.taken}
     kinds = knowledge.lexicon.kinds

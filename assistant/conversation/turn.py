@@ -11,6 +11,7 @@ from assistant.conversation.composing import composed, finished, replied
 from assistant.conversation.context import Context
 from assistant.conversation.controls import control
 from assistant.conversation.disputing import with_disputes
+from assistant.conversation.plainly_said import plainly_said
 from assistant.conversation.readings import question_of as question_of
 from assistant.conversation.remembering import remembered
 from assistant.conversation.replies import controlled
@@ -27,7 +28,7 @@ _KEPT = "From here on: the {}."
 
 def answer_turn(text: str, context: Context, knowledge: Knowledge) -> tuple[Answer, Context]:
     """Return the answer to a turn and the context after it; never raises for any text."""
-    said = _without_small_talk(text, context, knowledge)
+    said = _without_small_talk(plainly_said(text, context), context, knowledge)
     if said != text and not control(text):
         answer, after = answer_turn(said, context, knowledge)
         return answer._replace(question=text), after

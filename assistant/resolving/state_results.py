@@ -39,7 +39,7 @@ def result_candidates(
     elif not asked or all(is_normal(table, o, v, know) for o, v in given.items()):
         return
     inputs = {c.input: c.value for c in question.conditions if c.input in table.inputs}
-    if not told or (inputs and not (given and asked)):
+    if not told or (inputs and (not (given and asked) or _gone_besides(question))):
         return
     if question.reading.says("cause", "single", "why", "when"):
         return
@@ -55,6 +55,12 @@ def result_candidates(
     row = Row(told, tuple(pair for pair in sure if pair[0] not in given), table.sources)
     score = ASKED * barring(barred, know) * unused_amounts(question)
     yield score, 4.0, TableResult(table, (row,), asked)
+
+
+def _gone_besides(question: Question) -> bool:
+    """Return whether something is told to be gone of which no state is given: "reverse is | out |"."""
+    taken = {k for c in question.conditions for k in c.where}
+    return any("@lost" in m.concepts and taken.isdisjoint(m.taken) for m in question.reading.mentions)
 
 
 def _untouched(
