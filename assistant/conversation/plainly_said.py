@@ -10,7 +10,9 @@ import re
 
 from assistant.conversation.context import Context
 
-_SOUNDS = re.compile(r"(?<![\w'-])(?:[Uu]+m+|[Uu]+h+|[Ee]rm?|[Ee]hm|[Uu]hm|[Hh]m+|[Mm]mm+)(?![\w'-])(?!\s*[=:])[,.]*\s*")
+_SOUNDS = re.compile(
+    r"(?<![\w'-])(?:[Uu]+m+|[Uu]+h+|[Ee]rm?|[Ee]hm|[Uu]hm|[Hh]m+|[Mm]mm+)(?![\w'-])(?!\s*[=:])[,.]*\s*"
+)
 _TALK = re.compile(
     r"(?:(?<=\s)|^)(?:you know|(?:let's|lets|let me) see|(?:sort|kind) of)\b"
     r"(?! (?:what|where|how|who|why|when|which|if)\b)\W?\s*",
