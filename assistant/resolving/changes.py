@@ -19,6 +19,7 @@ _ASKING = frozenset(("what", "which", "how", "and"))
 _MEASURED = frozenset(("high", "low", "fast", "much"))
 _WAS = frozenset(("was", "were"))
 _BEFORE = frozenset(("before", "formerly", "previously", "earlier", "originally"))
+_IT_IS = frozenset(("and", "but", "is", "it", "its", "s", "that", "thats"))
 _WHEN = frozenset(("when", "date", "since", "day", "old"))
 _DATING = frozenset(("issued", "issue", "effective", "effect", "valid", "force", "published", "dated", "released"))
 _LIBRARY = frozenset({
@@ -40,14 +41,22 @@ def changes_of(record: str, know: Knowledge) -> tuple[Change, ...]:
 
 def asks_what_was(question: Question) -> bool:
     """Return whether a question asks what a figure was before, in these words: "what was the limit before"."""
-    if question.reading.amounts:
-        return False
     words = [w for w in question.reading.words if w[0].isalpha()]
+    if question.reading.amounts:
+        words = _before_what_is_now(words)
     measured = words[:1] != ["how"] or not _MEASURED.isdisjoint(words[1:2])
     if any(tuple(words[i : i + 3]) in _USED_TO for i, word in enumerate(words) if word in _USED):
         return measured
     was = bool(words) and measured and words[0] in _ASKING and not _WAS.isdisjoint(words[1:4])
     return was and words[-1] in _BEFORE
+
+
+def _before_what_is_now(words: list[str]) -> list[str]:
+    """Return the words before those that say what a figure is now: "what was it before, | its now 85 percent |"."""
+    at = words.index("now") if "now" in words else 0
+    while at and words[at - 1] in _IT_IS:
+        at -= 1
+    return words[:at]
 
 
 def change_result(question: Question, know: Knowledge) -> Scored | None:

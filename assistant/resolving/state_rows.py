@@ -33,6 +33,7 @@ _ASKING_BACK = 1.04
 _UNTOUCHED = 0.72
 _ALL_WELL = 0.75
 _NOT_UNDERSTOOD = 0.5
+_OF_ANOTHER = 0.9
 _CAN = frozenset(("can", "could", "may", "might"))
 _SET_OUT = 1.1
 """What it speaks for a row that all else is told to be normal: the state is set out whole."""
@@ -66,6 +67,8 @@ def row_candidates(
         score = 0.93 if normal or outright else _UNTOUCHED if asked or doubted else 0.4
     if not (asked or named) and any(_of_another(m, table, inputs, know) for m in barred):
         score *= UNEXPLAINED
+    if not (asked or named) and any(_titles_another(m, table, know) for m in explained):
+        score *= _OF_ANOTHER
     score *= barring(barred, know) * unused_amounts(question) * (_SET_OUT if normal and relevant else 1.0)
     score *= _told_otherwise(table, relevant, inputs, bool(asked), named, bool(barred), question, know)
     if asked and not named and _meant_elsewhere(table, relevant, explained, inputs, know):
@@ -77,6 +80,13 @@ def row_candidates(
     found = _table_result(table, inputs, leading, question, know)
     outcomes = [{(table.id, name): value for name, value in r.outputs} for r in found.rows if not _from_result(r)]
     yield score * (UNEXPLAINED if told_differs(outcomes, question, know) else 1.0), weight, found
+
+
+def _titles_another(mention: Mention, table: StateTable, know: Knowledge) -> bool:
+    """Return whether a thing is what another table is of, and this one is not: the gear, of the brakes."""
+    of = {name: know.phrase(know.base.records[name].of).concepts for name in know.tables}
+    own = not mention.concepts.isdisjoint(of[table.id])
+    return not own and any(not mention.concepts.isdisjoint(concepts) for concepts in of.values())
 
 
 def _asks_whether_possible(question: Question) -> bool:

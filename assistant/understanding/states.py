@@ -141,7 +141,7 @@ def _follows_verb(state: Mention, reading: Reading, known: StateWords) -> bool:
 
 def _opens(state: Mention, reading: Reading, known: StateWords) -> bool:
     """Return whether a word only opens what is said, and says no state: "okay, both systems have failed", "how low
-    can it get", "before I stop trusting it".
+    can it get", "before I stop trusting it", "what | goes | in System 1".
     """
     if state.start and reading.words[state.start - 1] == "how":
         return True
@@ -152,6 +152,8 @@ def _opens(state: Mention, reading: Reading, known: StateWords) -> bool:
         return True  # "400 to 250, 20 out, fans": it is 20 outside
     if state.text == "up" and before and before[0] not in LINKS and _follows_verb(state, reading, known):
         return True  # "System 2 is playing up", "has seized up"
+    if state.text in ("go", "goes") and reading.words[state.end : state.end + 1] in (("in",), ("into",)):
+        return any(m.start == state.end + 1 and m.concepts & known.by_term.keys() for m in reading.mentions)
     return opens_turn(state, reading) or _does_what(state, reading.words)
 
 

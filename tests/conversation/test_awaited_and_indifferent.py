@@ -60,3 +60,22 @@ def test_a_unit_behind_a_bound_at_the_end_is_asked_for(talk: Talk) -> None:
 def test_a_consonant_said_once_is_no_other_word(talk: Talk) -> None:
     (answer,) = talk("full reverse landing 47 tonnes 120 kt, how much hoter does each brake get")
     assert answer.entry == "brake-temperature-rise"
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("A nose tyre shows 130 psi cold: leave it, pump it up or change it?", "re-inflate"),
+        ("sys 1 + sys 2 gone, gear?", "free fall only"),
+        ("what was the ON TARGET share before, its now 85 percent", "formerly 90%"),
+        ("I had 100 kt in the back of my mind for where pedal steering ends, right?", "110 kt"),
+    ],
+)
+def test_what_is_judged_or_was_before_is_told(talk: Talk, text: str, told: str) -> None:
+    (answer,) = talk(text)
+    assert told in answer.text
+
+
+def test_what_goes_in_a_system_is_no_loss_of_it(talk: Talk) -> None:
+    (answer,) = talk("what type of fluid goes in system two")
+    assert answer.outcome != ANSWER
