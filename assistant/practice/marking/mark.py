@@ -21,6 +21,7 @@ from assistant.practice.marking.evasive import evades, without_remarks
 from assistant.practice.marking.found import Held, lacking
 from assistant.practice.marking.general import is_general
 from assistant.practice.marking.modes_left import without_left_modes
+from assistant.practice.marking.no_figures import without_no_figures
 from assistant.practice.marking.no_thing import without_determiners
 from assistant.practice.marking.other_matter import on_another_matter
 from assistant.practice.marking.other_rows import without_other_rows
@@ -112,11 +113,12 @@ def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     spelled = without_determiners(without_sum(without_left_modes(spelled, need, knowledge), need), need, knowledge)
     plainly = without_reserve(reworded(reckoned(spelled, knowledge), need), need)
     said = _without_asked(read_said(as_asked(with_side(plainly, need), need), knowledge), need, knowledge)
-    said = without_vague(_without_talk(said, need, knowledge), need, knowledge)
+    said = without_no_figures(without_vague(_without_talk(said, need, knowledge), need, knowledge), need)
     rest = without_confession(said)
     known = said
     if rest:
         known = without_vague(_without_asked(read_said(rest, knowledge), need, knowledge), need, knowledge)
+        known = without_no_figures(known, need)
     compared = compare(need, known, knowledge)
     share = sum(h.share for h in compared.held) / len(compared.held) if compared.held else 0.0
     compared = compared._replace(wrong=(*compared.wrong, *miscited(answer, need)))

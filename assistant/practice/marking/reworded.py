@@ -37,7 +37,22 @@ def reworded(answer: str, need: Need) -> str:
     answer = _bounds_put(_none_put(answer, need), need, texts)
     if "autobrake" in need.question.words:
         answer = _AUTO.sub("autobrake", answer)
-    return answer
+    if any(p.verdict for p in need.points):
+        answer = _JUDGED.sub(r"\1,", answer)
+    return _LAST_FIRST.sub(r"\2. \1", answer) if need.ordered else answer
+
+
+_JUDGED = re.compile(
+    r"\b(not (?:acceptable|allowed|permitted|okay|ok|fine)|unacceptable)(?= (?:that|the|this) \w+ \w+)",
+    re.IGNORECASE,
+)
+"""A verdict spoken without a stop before what is done: "not acceptable that tyre comes off"."""
+_LAST_FIRST = re.compile(
+    r"^([^.;:]+?)[.;,]\s*(?:but |and )?before (?:that|it|this)(?:,? in (?:this|that) order)?\s*[,:]?\s+"
+    r"([^.;]+)[.]?\s*$",
+    re.IGNORECASE,
+)
+"""What comes last, told before what goes before it."""
 
 
 def _bounds_put(answer: str, need: Need, texts: list[str]) -> str:

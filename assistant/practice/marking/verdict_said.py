@@ -24,6 +24,9 @@ def verdict_said(said: Said) -> str:
     called = _CALLED.search(text)
     if called:
         return "yes" if called[1] in _AGREED else "no"
+    met = _MET.search(text)
+    if met:
+        return "no" if met.group("no") else "yes"
     short = _ELLIPTIC.search(text)
     if short:
         return "no" if short.group("no") else "yes"
@@ -34,7 +37,24 @@ def verdict_said(said: Said) -> str:
     no, yes = NO.search(text), YES.search(text)
     if no and (not yes or no.start() <= yes.start() + 12):
         return "no"
-    return "yes" if yes else ""
+    return "yes" if yes else _settled(text)
+
+
+def _settled(text: str) -> str:
+    """Return the verdict that lies in what is done or left: "ten in hand, take-off may begin", "it has to wait"."""
+    if _HELD_BACK.search(text):
+        return "no"
+    return "yes" if _GOES_ON.search(text) else ""
+
+
+_HELD_BACK = re.compile(
+    r"\b(?:has|have) to wait\b|\b(?:it|that|this|they|take off|tow|push|departure) waits?\b|"
+    r"\bstay (?:where you are|put)\b|\bso (?:it is|they are|that is|it s) out\b(?! of)"
+)
+_GOES_ON = re.compile(
+    r"\b(?:in hand|to spare)\b|\b(?:so|is|are|was|rule|limit) (?:met|respected|kept|satisfied)\b|"
+    r"\b(?:may|can) (?:begin|proceed|start|go ahead)\b"
+)
 
 
 _DOUBLY = re.compile(
@@ -53,6 +73,10 @@ _CALLED = re.compile(
     r"\b(?:so|that|it|this|thus|hence)(?: it| that| this)?(?: is| s)? an? (?:clear |definite )?(yes|no)\b(?! [a-z])"
 )
 """A verdict that is called one at the end: "so that's a no"."""
+_MET = re.compile(
+    r"\b(?:so|thus|hence|therefore)(?: it| that| this| the rule)?(?: is| s)?(?P<no> not)? met\b(?= [.,;!]|$)"
+)
+"""A conclusion on a rule: "so not met"."""
 _BOUNDED = re.compile(
     r"\b(?:no|not) (?:(?:be |go |to |of )?(?:more|less|higher|lower|greater|further|faster|slower|hotter|wider|bigger|"
     r"larger|longer|later|over \d|exceed|exceeding))\b(?! of\b)"
