@@ -1,7 +1,7 @@
 """Numbers of an answer that are no figure of the aeroplane's: where it stands in a book, years, what is only compared.
 
-"It's in section three" and "less than at thirty" give no number that is asked for, and "thirty years of that" is no time
-of anything on an aeroplane. Each is beside the point, and none is a wrong figure.
+"It's in section three" and "less than at thirty" give no number that is asked for, and "thirty years of that" is no
+time of anything on an aeroplane. Each is beside the point, and none is a wrong figure.
 """
 
 from __future__ import annotations

@@ -37,6 +37,11 @@ def reworded(answer: str, need: Need) -> str:
     answer = _bounds_put(_none_put(answer, need), need, texts)
     if "autobrake" in need.question.words:
         answer = _AUTO.sub("autobrake", answer)
+    return _in_their_order(answer, need)
+
+
+def _in_their_order(answer: str, need: Need) -> str:
+    """Return an answer with a stop behind its verdict, and with what comes last behind what is told to go before it."""
     if any(p.verdict for p in need.points):
         answer = _JUDGED.sub(r"\1,", answer)
     return _LAST_FIRST.sub(r"\2. \1", answer) if need.ordered else answer
