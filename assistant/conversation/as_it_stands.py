@@ -23,20 +23,14 @@ def as_it_stands(
 
 
 def _beside_the_story(turn: Turn, context: Context, knowledge: Knowledge) -> Turn:
-    """Return a turn without what it only tells besides, where that is answered; else as it was."""
-    from assistant.conversation.chatter import without_story  # most questions need neither
-
-    found = without_story(turn.alone, context.variant, knowledge)
-    if found is None:
-        return _out_of_its_frame(turn, context, knowledge)
-    return turn._replace(text=found[0], alone=found[1], first=found[2])
-
-
-def _out_of_its_frame(turn: Turn, context: Context, knowledge: Knowledge) -> Turn:
-    """Return a turn without the frame that it is put in, where what stands beside it is answered; else as it was."""
+    """Return a turn without what it only tells besides, or the frame that it is put in, where what is left is
+    answered; else as it was.
+    """
+    from assistant.conversation.chatter import without_story  # most questions need none of these
     from assistant.conversation.framing import without_frame
 
-    found = without_frame(turn.alone, context.variant, knowledge)
+    found = without_story(turn.alone, context.variant, knowledge)
+    found = found or without_frame(turn.alone, context.variant, knowledge)
     return turn._replace(text=found[0], alone=found[1], first=found[2]) if found else turn
 
 

@@ -31,9 +31,8 @@ def without_story(question: Question, variant: str, knowledge: Knowledge) -> tup
     bare = _without_chatter(question, knowledge)
     if bare:
         alone = question_of(bare, knowledge, variant)
-        first = resolve_scored(alone, knowledge)
-        bears = rests_on_it(alone.reading.words) and not alone.conditions
-        if not isinstance(first.result, OPEN) and not bears:
+        first = None if rests_on_it(alone.reading.words, alone) else resolve_scored(alone, knowledge)
+        if first and not isinstance(first.result, OPEN):
             return bare, alone.with_text(question.reading.text), first
     return _without_strange_story(question, knowledge)
 
@@ -47,7 +46,7 @@ def _without_strange_story(question: Question, knowledge: Knowledge) -> tuple[st
     if match is None or not match.barred or not _asks_of_a_thing(question, told, knowledge):
         return None
     words = question.reading.words
-    if rests_on_it([word for i, word in enumerate(words) if i not in told]) and not question.conditions:
+    if rests_on_it([word for i, word in enumerate(words) if i not in told], question):
         return None
     ends = parted(words, _CLAUSES)
     if any(may_be_its_subject(words[part.start : part.stop]) for part in ends for m in match.barred if m.start in part):

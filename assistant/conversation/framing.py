@@ -70,7 +70,7 @@ def _asked_beside(
     points = not _POINTING.isdisjoint(rest)
     if len(things) + len(alone.reading.amounts) <= points or not things or _speaks_of(frame, own, question, knowledge):
         return None  # "how do I renew it" may be asked of what the frame names
-    if rests_on_it(rest) and not alone.conditions:
+    if rests_on_it(rest, alone):
         return None
     first = resolve_scored(alone, knowledge)
     if isinstance(first.result, OPEN) or not _bears(frame, alone, first.result, question):
@@ -114,9 +114,11 @@ def may_be_its_subject(words: Sequence[str]) -> bool:
     return (words[0] in _ABOUT or not _AEROPLANES.isdisjoint(words)) and not _of_oneself(words)
 
 
-def rests_on_it(rest: Sequence[str]) -> bool:
-    """Return whether a question rests on what was told just before it: "do the tillers | still | steer"."""
-    return not _LEANING.isdisjoint(rest)
+def rests_on_it(rest: Sequence[str], asked: Question) -> bool:
+    """Return whether a question rests on what was told just before it, and gives no state itself: "do the tillers |
+    still | steer".
+    """
+    return not _LEANING.isdisjoint(rest) and not asked.conditions
 
 
 def _is_private(words: Sequence[str]) -> bool:

@@ -10,13 +10,11 @@ import re
 
 from assistant.conversation.context import Context
 
-_SOUNDS = re.compile(
-    r"(?<![\w'-])(?:[Uu]+m+|[Uu]+h+|[Ee]rm?|[Ee]hm|[Uu]hm|[Hh]m+|[Mm]mm+)(?![\w'-])(?!\s*[=:])[,.]*\s*"
-)
-_TALK = re.compile(
+# Texts, that a first question without any of it starts before they are compiled.
+_SOUNDS = r"(?<![\w'-])(?:[Uu]+m+|[Uu]+h+|[Ee]rm?|[Ee]hm|[Uu]hm|[Hh]m+|[Mm]mm+)(?![\w'-])(?!\s*[=:])[,.]*\s*"
+_TALK = (
     r"(?:(?<=\s)|^)(?:you know|(?:let's|lets|let me) see|(?:sort|kind) of)\b"
-    r"(?! (?:what|where|how|who|why|when|which|if)\b)\W?\s*",
-    re.IGNORECASE,
+    r"(?! (?:what|where|how|who|why|when|which|if)\b)\W?\s*"
 )
 """What is said while one thinks."""
 _MEANT = frozenset({
@@ -24,28 +22,26 @@ _MEANT = frozenset({
     "third", "this", "three", "two", "what", "which",
 })  # fmt: skip
 """Words before it with which it asks or names: "which kind of hydroplaning", "do you know the limit"."""
-_PAUSE = re.compile(r"(?<=\s)(?:\.{3,}|…)\s+")
-_NUMBER = re.compile(
-    r"^\s*(?:\(?\d{1,2}[.):]|[-*•]|[Qq](?:uestion)?\s?\d{0,2}\s?[:.)])\s+(?=[^\W\d]\S*\s+\S+\s+\S)"
-)
+_PAUSE = r"(?<=\s)(?:\.{3,}|…)\s+"
+_NUMBER = r"^\s*(?:\(?\d{1,2}[.):]|[-*•]|[Qq](?:uestion)?\s?\d{0,2}\s?[:.)])\s+(?=[^\W\d]\S*\s+\S+\s+\S)"
 """The number of a list, before three words at least."""
-_MAY_HOLD = re.compile(r"^\W|^\s*\d|[.…]{3}|…|m\b|h\b|r\b|^\s*[Qq]|\bknow\b|\bsee\b|\bof\b", re.IGNORECASE)
+_MAY_HOLD = r"^\W|^\s*\d|[.…]{3}|…|m\b|h\b|r\b|^\s*[Qq]|\bknow\b|\bsee\b|\bof\b"
 
 
 def plainly_said(text: str, context: Context) -> str:
     """Return the words of a turn that are words; a number that may be a choice stays."""
-    if not _MAY_HOLD.search(text):
+    if not re.search(_MAY_HOLD, text, re.IGNORECASE):
         return text
-    said = _without_talk(_PAUSE.sub("", _SOUNDS.sub("", text)))
+    said = _without_talk(re.sub(_PAUSE, "", re.sub(_SOUNDS, "", text)))
     if context.answer is None or not context.answer.choices:
-        said = _NUMBER.sub("", said)
+        said = re.sub(_NUMBER, "", said)
     return said if any(map(str.isalnum, said)) else text
 
 
 def _without_talk(text: str) -> str:
     """Return a text without what is said while one thinks: "what is, you know, the sort of limit"."""
     kept, last = "", 0
-    for found in _TALK.finditer(text):
+    for found in re.finditer(_TALK, text, re.IGNORECASE):
         before = text[: found.start()].lower().split()[-1:]
         if not _MEANT.intersection(before):
             kept, last = kept + text[last : found.start()], found.end()

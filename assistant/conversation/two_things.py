@@ -71,10 +71,10 @@ def _in_a_state(question: Question, result: Result, knowledge: Knowledge) -> tup
     for one, other in _pairs(question.reading, knowledge):
         if not given.isdisjoint((*one.taken, *other.taken)):
             continue
-        halves = [_under_it(question, left, kept, knowledge) for left, kept in ((other, one), (one, other))]
-        told = [half.result for half in halves if half]
-        if len(told) == len(halves) and told[0] != told[1] and result in told:
-            return halves[0], halves[1]  # type: ignore[return-value]
+        first = _under_it(question, other, one, knowledge)
+        second = _under_it(question, one, other, knowledge) if first else None
+        if first and second and first.result != second.result and result in (first.result, second.result):
+            return first, second
     return None
 
 
@@ -90,8 +90,13 @@ def _under_it(question: Question, left_out: Mention, kept: Mention, knowledge: K
 def _without(question: Question, left_out: Mention, kept: Mention) -> str:
     """Return the words of a question without one of two things, and what joins them."""
     words = question.reading.words
-    start, end = min(left_out.start, kept.end), max(left_out.end, kept.start)
+    start, end = _cut(left_out, kept)
     return " ".join((*words[:start], *words[end:]))
+
+
+def _cut(left_out: Mention, kept: Mention) -> tuple[int, int]:
+    """Return from where to where one of two things goes, with what joins them."""
+    return min(left_out.start, kept.end), max(left_out.end, kept.start)
 
 
 def _pairs(reading: Reading, knowledge: Knowledge) -> Iterator[tuple[Mention, Mention]]:
@@ -115,7 +120,7 @@ def _only_named(question: Question, one: Mention, other: Mention) -> bool:
 
 
 def _half(question: Question, left_out: Mention, kept: Mention, knowledge: Knowledge) -> tuple[Half, str] | None:
-    start, end = min(left_out.start, kept.end), max(left_out.end, kept.start)
+    start, end = _cut(left_out, kept)
     half = question_of(_without(question, left_out, kept), knowledge, question.variant)
     found = resolve_scored(half, knowledge)
     if not isinstance(found.result, (*_TOLD, CheckResult)) or not found.record:

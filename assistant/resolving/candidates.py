@@ -34,16 +34,15 @@ def amount_penalty(match: Match, amounts: Collection[Amount], know: Knowledge) -
     if not amounts:
         return penalty
     vocabulary = know.matcher.vocabulary(match.record)
-    whatever = whatever_it_is(match.record, know)
     for amount in amounts:
         dimension = know.units.get(amount.unit).dimension if amount.unit else ""
         held = (f"#{amount.value:g}:{dimension}" if dimension else f"#{amount.value:g}") in vocabulary
-        if not held and not (dimension and dimension in whatever):
+        if not held and dimension not in _whatever_it_is(match.record, know):
             penalty *= 0.62
     return penalty
 
 
-def whatever_it_is(record: str, know: Knowledge) -> frozenset[str]:
+def _whatever_it_is(record: str, know: Knowledge) -> frozenset[str]:
     """Return the quantities of which a statement holds whatever they are: "at any nose-wheel angle"."""
     says = getattr(know.base.records.get(record), "says", "")
     if _ANY not in says:

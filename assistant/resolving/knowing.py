@@ -109,6 +109,11 @@ class Knowledge:
         return found
 
     @cached_property
+    def tables_are_of(self) -> Mapping[str, frozenset[str]]:
+        """What each state table is of, by its id: the gear, the brakes."""
+        return {table.id: self.phrase(table.of).concepts for table in self.base.tables}
+
+    @cached_property
     def facts_in_states(self) -> tuple[Fact, ...]:
         """The facts that hold in a state alone, in file order."""
         return tuple(self.base.records[name] for name in self.base.having("facts", "when"))

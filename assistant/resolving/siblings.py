@@ -6,6 +6,8 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.matching import Match
 from assistant.understanding.mentions import BOUNDS, Mention
 
+_BEFORE, _THING = "before", "thing"
+
 
 def sibling_named(match: Match, question: Question, know: Knowledge) -> Mention | None:
     """Return what a question names that a record knows nothing of, where it was found by another of its family, which
@@ -32,9 +34,9 @@ def case_named(match: Match, question: Question, know: Knowledge) -> Mention | N
     """Return the case that a question names first of two of a family, where a record was found by the other alone, of
     which is said only that it comes after: "a mismatch as it comes down, what speed before I put it back up".
     """
-    words = question.reading.words
-    record = know.base.records[match.record]
-    if _BEFORE not in words or _BEFORE in str(getattr(record, "title", "")).lower():
+    if _BEFORE not in question.reading.words:
+        return None
+    if _BEFORE in str(getattr(know.base.records[match.record], "title", "")).lower():
         return None
     families, kinds = know.lexicon.families, know.lexicon.kinds
     found = {families[c]: c for c in match.concepts if c in families and kinds.get(c, _THING) == _THING}
@@ -51,6 +53,3 @@ def _comes_after(concept: str, first: Mention, question: Question) -> bool:
     words = question.reading.words
     named = [m for m in question.reading.mentions if concept in m.concepts]
     return bool(named) and all(_BEFORE in words[first.end : m.start] for m in named)
-
-
-_BEFORE, _THING = "before", "thing"

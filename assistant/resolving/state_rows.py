@@ -84,9 +84,9 @@ def row_candidates(
 
 def _titles_another(mention: Mention, table: StateTable, know: Knowledge) -> bool:
     """Return whether a thing is what another table is of, and this one is not: the gear, of the brakes."""
-    of = {name: know.phrase(know.base.records[name].of).concepts for name in know.tables}
-    own = not mention.concepts.isdisjoint(of[table.id])
-    return not own and any(not mention.concepts.isdisjoint(concepts) for concepts in of.values())
+    if not mention.concepts.isdisjoint(know.tables_are_of[table.id]):
+        return False
+    return any(not mention.concepts.isdisjoint(concepts) for concepts in know.tables_are_of.values())
 
 
 def _asks_whether_possible(question: Question) -> bool:

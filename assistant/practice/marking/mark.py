@@ -113,12 +113,11 @@ def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     spelled = without_determiners(without_sum(without_left_modes(spelled, need, knowledge), need), need, knowledge)
     plainly = without_reserve(reworded(reckoned(spelled, knowledge), need), need)
     said = _without_asked(read_said(as_asked(with_side(plainly, need), need), knowledge), need, knowledge)
-    said = without_no_figures(without_vague(_without_talk(said, need, knowledge), need, knowledge), need)
+    said = _to_the_point(_without_talk(said, need, knowledge), need, knowledge)
     rest = without_confession(said)
     known = said
     if rest:
-        known = without_vague(_without_asked(read_said(rest, knowledge), need, knowledge), need, knowledge)
-        known = without_no_figures(known, need)
+        known = _to_the_point(_without_asked(read_said(rest, knowledge), need, knowledge), need, knowledge)
     compared = compare(need, known, knowledge)
     share = sum(h.share for h in compared.held) / len(compared.held) if compared.held else 0.0
     compared = compared._replace(wrong=(*compared.wrong, *miscited(answer, need)))
@@ -128,6 +127,11 @@ def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     missing = tuple(lacking(h) for h in compared.held if h.share < 1)
     wrong = compared.wrong if mark == WRONG else ()
     return Mark(mark, round(share, 2), missing, wrong or _beside(mark, answer), need.expected, need.sources)
+
+
+def _to_the_point(said: Said, need: Need, know: Knowledge) -> Said:
+    """Return an answer without what is vague in it, and without numbers that are no figures."""
+    return without_no_figures(without_vague(said, need, know), need)
 
 
 def _without_talk(said: Said, need: Need, know: Knowledge) -> Said:

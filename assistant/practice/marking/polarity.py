@@ -97,10 +97,10 @@ _LINKS = frozenset(("or", "that", "which", "who", "what", "how", "whether", "bec
 _ACTING = word_set("call continue keep land leave pull put retract return select slow stop switch taxi use")
 """Verbs with which what is done in a case begins, said without the stop: "if it won't go leave the gear down"."""
 _CALLING = frozenset(("use",))
+"""Verbs with which what is to be done begins, said without the stop: "not to be relied on use chocks"."""
 _JUDGED = word_set("acceptable airworthy allowed enough fine good legal ok okay permitted safe serviceable within")
 _MENDING = word_set("call change fill fit inflate inspect pump re-inflate reinflate replace return swap top write")
 """Verbs with which what is to be done begins, said without the stop behind a verdict: "not acceptable change it"."""
-"""Verbs with which what is to be done begins, said without the stop: "not to be relied on use chocks"."""
 _ITSELF = frozenset(("it", "the", "they"))
 """Words with which another clause begins behind a "nothing", said without the stop."""
 _PERSONS = frozenset(("i", "they", "we", "you"))
