@@ -23,6 +23,7 @@ from assistant.practice.marking.general import is_general
 from assistant.practice.marking.modes_left import without_left_modes
 from assistant.practice.marking.no_figures import without_no_figures
 from assistant.practice.marking.no_thing import without_determiners
+from assistant.practice.marking.of_people import tells_of_people
 from assistant.practice.marking.other_matter import on_another_matter
 from assistant.practice.marking.other_rows import without_other_rows
 from assistant.practice.marking.points import Need
@@ -186,6 +187,7 @@ def _mark(need: Need, said: Said, compared: Compared, know: Knowledge) -> str:
         return PARTLY
     claims = _claims(need, said, know) and not unknowing and not beside_the_point(need, said, know)
     claims = claims and not says_nothing(need, said, know) and not is_general(need, said, know)
+    claims = claims and not tells_of_people(need, said)
     wrong = claims or (limitless(need, said) and not unknowing)
     if not wrong or on_another_matter(compared.held, need, said, know):
         return MISSED

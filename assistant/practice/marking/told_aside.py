@@ -27,7 +27,7 @@ def tells_aside(need: Need, said: Said) -> bool:
     state = _asks_state(need)
     use = None if _ASKS_USE.search(asks.text) and not state else _FOR.match(text)
     aside = use or placed or (_SO_THAT.match(text) and state)
-    return bool(aside) and not said.claims and not _names_a_point(need, said)
+    return bool(aside) and not said.claims and not names_a_point(need, said)
 
 
 def _asks_state(need: Need) -> bool:
@@ -43,7 +43,7 @@ def only_names_it(need: Need, said: Said, know: Knowledge) -> bool:
     """Return whether an answer to a why only says which thing it is: "it's the white light that goes with it"."""
     found = _WHICH_THING.match(" ".join(said.reading.words)) if need.question.has("why") else None
     own = found is not None and any(plain(word) in need.asked for word in found[1].split())
-    if not own or said.claims or _names_a_point(need, said):
+    if not own or said.claims or names_a_point(need, said):
         return False
     colours = {c for here in said.concepts for c in here if know.lexicon.families.get(c) == "colour"}
     things = frozenset(c for m in need.question.mentions if m.end - m.start > 1 for c in m.concepts)
@@ -57,7 +57,7 @@ def _without_names(need: Need, said: Said) -> str:
     return " ".join(("it", *said.reading.words[first.end :]) if first else said.reading.words)
 
 
-def _names_a_point(need: Need, said: Said) -> bool:
+def names_a_point(need: Need, said: Said) -> bool:
     """Return whether an answer names what any point, or what would be right of another case, is told by."""
     points = (*need.points, *need.others, *need.row)
     own = frozenset(c for p in points for e in p.elements if not e.given for c in e.concepts)
