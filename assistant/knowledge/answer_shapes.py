@@ -36,6 +36,7 @@ from assistant.knowledge.readers import (
     YES_NO,
     choice,
     many,
+    mapping,
 )
 
 FACTS = Shape(
@@ -58,6 +59,7 @@ FACTS = Shape(
         Field("title", TEXT, about="what it tells, in a few words, as it is offered for choice"),
         THEN,
         QUIZ,
+        Field("also_said", mapping(TEXTS), about="points, each with other words in which a learner says it rightly"),
     ),
 )
 
@@ -266,6 +268,7 @@ PROCEDURES = Shape(
                     Field("done", TEXTS, about="how it is told that the step has been done"),
                     THEN,
                     QUIZ,
+                    Field("also_said", TEXTS, about="other words in which a learner says it rightly"),
                 )
             ),
             required=True,

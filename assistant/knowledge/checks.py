@@ -170,6 +170,15 @@ def bands_decide(base: Base) -> Iterator[Problem]:
         yield from last_is_otherwise(named, [rule.test for rule in bands.rules])
 
 
+def said_otherwise(base: Base) -> Iterator[Problem]:
+    """What is also said is said of a point."""
+    for named in of_kind(base, "facts"):
+        for point, _ in named.record.also_said:
+            if point not in named.record.points:
+                points = named.record.points
+                yield named.unknown("point", point, points, "'also_said' repeats a point of its record, word for word")
+
+
 def schedules_rise(base: Base) -> Iterator[Problem]:
     """A schedule has at least two breakpoints, with its inputs strictly rising."""
     for named in of_kind(base, "schedules"):
@@ -222,6 +231,7 @@ CHECKS: tuple[Check, ...] = (
     conditions_exist,
     limits_state_something,
     bands_decide,
+    said_otherwise,
     schedules_rise,
     inputs_are_sound,
     tables_use_what_exists,

@@ -46,6 +46,8 @@ class Fact(NamedTuple):
     """Ways of asking that are for it only where something of its paragraph has just been told."""
     quiz: tuple[str, ...] = ()
     """Whole questions by which alone it is rehearsed, where its ways of asking make none that all of it answers."""
+    also_said: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    """Points, each with other words in which a learner says it rightly."""
 
 
 class Limit(NamedTuple):
@@ -242,6 +244,8 @@ class Step(NamedTuple):
     """Ways of asking that are for it only where something of its paragraph has just been told."""
     quiz: tuple[str, ...] = ()
     """Whole questions by which alone the step is rehearsed by itself."""
+    also_said: tuple[str, ...] = ()
+    """Other words in which a learner says it rightly."""
 
 
 class Procedure(NamedTuple):

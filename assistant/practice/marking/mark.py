@@ -11,6 +11,7 @@ import re
 from assistant.answering.answer import Citation
 from assistant.frozen import NamedTuple
 from assistant.practice.marking.absolutes import limitless
+from assistant.practice.marking.also_said import put_plainly
 from assistant.practice.marking.asked_names import as_asked
 from assistant.practice.marking.beside_point import beside_the_point
 from assistant.practice.marking.citing import miscited, uncited
@@ -98,6 +99,9 @@ class Marker:
 def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to a question whose needs are known already."""
     first = _marked(need, answer, knowledge)
+    plainly = put_plainly(answer, need, knowledge) if first.mark != RIGHT else answer
+    if plainly != answer:
+        first = _marked(need, plainly, knowledge)
     as_whole = (each for each in need.alike if each.expected == need.expected and len(each.points) >= len(need.points))
     if first.share and first.mark in (PARTLY, WRONG):
         first = next((m for each in as_whole if (m := _marked(each, answer, knowledge)).mark == RIGHT), first)

@@ -1,4 +1,4 @@
-"""Answers that tell what people do, or which thing it is, where neither is asked: they claim nothing, and are not wrong.
+"""Answers that tell what people do, or which thing it is, where neither is asked: they claim nothing.
 
 "You look at it on the walk-round" says nothing of what a part does, and "that's the box they showed us" nothing of the
 mode. Every clause must be of that kind, or say the question back ("yeah, no steering"), and none may give a reason.
@@ -17,7 +17,8 @@ _OPENING = r"(?:(?:well|oh|and|um|uh|er|yeah|yes|so|but|then|just|because|cos|ho
 _PEOPLE = re.compile(
     rf"{_OPENING}(?:i|we|you|one|pilots?|people|everybody|everyone|nobody|no one|somebody|someone|(?:the|a|my|our) "
     r"(?:captain|engineers?|mechanics?|instructor|examiner|crew|teacher))\b(?! (?:of|is|has|each|for|per)\b)"
-    r"(?!(?: would| will| do| d)?(?: always| just| also| only| still)? (?:need|have|must|get|got|lose|want|require|keep)\b)"
+    r"(?!(?: would| will| do| d)?(?: always| just| also| only| still)? "
+    r"(?:need|have|must|get|got|lose|want|require|keep)\b)"
 )
 """What begins with somebody, and tells of no need and no loss."""
 _WHICH = re.compile(
@@ -30,7 +31,9 @@ _WHAT = re.compile(
     r"people|everybody|everyone)\b"
 )
 """What only says that it is so: "that's what's in the cart"."""
-_HAS = re.compile(rf"{_OPENING}(?:it|they|that|those) (?:has|have|have got|has got|got|comes? with) (?:a|an|two|some)\b")
+_HAS = re.compile(
+    rf"{_OPENING}(?:it|they|that|those) (?:has|have|have got|has got|got|comes? with) (?:a|an|two|some)\b"
+)
 _ASKS_WORK = re.compile(r"\bwhat (?:do|does) .*\bdo\b", re.IGNORECASE)
 _ASKS_DEEDS = re.compile(
     r"\bwho\b|\b(?:do|should|must|may|can|will|would|could|have|ought|need|are|did)(?: not|n't)? "
@@ -40,8 +43,8 @@ _ASKS_DEEDS = re.compile(
 )
 """What asks for what somebody does."""
 _REASON = re.compile(
-    r"\b(?:so that|so it|so they|so the|otherwise|or else|would|could|might|may|d|will|to (?:stop|keep|prevent|avoid|let|"
-    r"save))\b"
+    r"\b(?:so that|so it|so they|so the|otherwise|or else|would|could|might|may|d|will|"
+    r"to (?:stop|keep|prevent|avoid|let|save))\b"
 )
 _SAID_BACK = word_set("yeah yes no not gone lost the a it is there you have got and")
 _OF_FIGURES = word_set("enough fast high hot long low much slow far heavy many little")

@@ -150,6 +150,8 @@ class Need(NamedTuple):
     """Whether one of the ways is asked for."""
     asked: frozenset[str] = frozenset()
     """The plain words of the question."""
+    also_said: tuple[tuple[str, str], ...] = ()
+    """Points, each with other words in which it is rightly said."""
 
     @property
     def words(self) -> frozenset[str]:

@@ -6,6 +6,7 @@ import re
 from typing import Any
 
 from assistant.knowledge.records import Fact
+from assistant.practice.marking.also_said import also_said_of
 from assistant.practice.marking.alternatives import alternatives, told_beside
 from assistant.practice.marking.amounts import amounts_of
 from assistant.practice.marking.asked import Asked, as_asked, the_one_asked
@@ -168,6 +169,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge, as_it_is: bool =
         cause=next((one.result for one in found if isinstance(one.result, r.CauseResult)), None),
         one_way=asks_one(text),
         asked=frozenset(map(plain, reading.words)),
+        also_said=also_said_of(found),
     )
 
 

@@ -84,7 +84,8 @@ _TELLS = re.compile(
 _ORDERING = word_set("call check hold keep leave press pull put release remove request set show slow steer use wait")
 _OPEN = re.compile(
     r"\bwhat (?:do|does|happens|should|technique|stops|(?:must|should|is) (?:be |to be )?done|follows)\b|"
-    r"\bhow (?:do|does|should|are) (?!.*\b(?:display|draw|indicate|look|mark|show)\b)|\bmeans?\b|\bwhy (?:does|do) (?:the aeroplane|it) have\b",
+    r"\bhow (?:do|does|should|are) (?!.*\b(?:display|draw|indicate|look|mark|show)\b)|"
+    r"\bmeans?\b|\bwhy (?:does|do) (?:the aeroplane|it) have\b",
     re.IGNORECASE,
 )
 """What may be answered by anything that is so or is done."""

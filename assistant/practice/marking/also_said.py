@@ -1,0 +1,73 @@
+"""Answers with what the knowledge says is also said of a point put in the point's own words.
+
+A curator writes beside a point how people say it ("stop the wheel twisting", for "keep the wheel aligned"). The words
+of such a wording that tell something must stand in one sentence, in their order and close together; they are replaced
+by the point, so that whatever denies or turns it round stays beside it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from assistant.practice.marking.asked import Asked
+from assistant.practice.marking.points import Need
+from assistant.practice.marking.said import plain
+from assistant.practice.marking.wording import NEGATORS, word_set
+from assistant.resolving import results as r
+from assistant.resolving.knowing import Knowledge
+
+_APART = 3
+"""Words that may stand between two of a wording."""
+_STOPS = frozenset(".;?!")
+_SMALL = word_set("""
+    a an and are as at be been being by can do does for from has have i in is it its just of on or our so that the their
+    them then there these they this those to up was we were will with would you your
+""")
+
+
+def also_said_of(found: Iterable[Asked]) -> tuple[tuple[str, str], ...]:
+    """Return the points of what answers a question, each with another way of saying it."""
+    return tuple(dict.fromkeys(pair for one in found for pair in _of_result(one.result)))
+
+
+def _of_result(result: object) -> Iterator[tuple[str, str]]:
+    if isinstance(result, r.FactResult):
+        yield from ((point, way) for point, ways in result.fact.also_said for way in ways)
+    if isinstance(result, r.ProcedureResult):
+        yield from ((step.do, way) for step in result.procedure.steps for way in step.also_said)
+
+
+def put_plainly(answer: str, need: Need, know: Knowledge) -> str:
+    """Return an answer in the words of the points; the answer itself where it says none of them otherwise."""
+    words = list(know.reader.read(answer).words) if need.also_said else []
+    changed = False
+    for point, way in sorted(need.also_said, key=lambda pair: -len(pair[1])):
+        telling = [plain(word) for word in know.phrase(way).words if _tells(word)]
+        span = _found(telling, words) if telling else None
+        if span:
+            words[span.start : span.stop] = [point]
+            changed = True
+    return " ".join(words) if changed else answer
+
+
+def _tells(word: str) -> bool:
+    return word[0].isalnum() and word not in _SMALL
+
+
+def _found(telling: list[str], words: list[str]) -> range | None:
+    """Return where words stand in their order, close together, with no stop, number or denial between them."""
+    own = [plain(word) for word in words]
+    for start in (i for i, word in enumerate(own) if word == telling[0]):
+        at = start
+        for wanted in telling[1:]:
+            near = range(at + 1, min(len(words), at + _APART + 2))
+            at = next((i for i in near if own[i] == wanted), -1)
+            if at < 0 or any(_parts(word) for word in words[near.start : at]):
+                break
+        else:
+            return range(start, at + 1)
+    return None
+
+
+def _parts(word: str) -> bool:
+    return word in _STOPS or word in NEGATORS or word[0].isdigit()
