@@ -9,14 +9,23 @@ import re
 from collections.abc import Iterable
 
 from assistant.practice.marking.points import Need
+from assistant.resolving.knowing import Knowledge
 
 _CITED = re.compile(r"\s*\(([A-Z]{2,} (?:[A-Z]\.)?\d+(?:\.\d+)*)\)|\b([A-Z]{2,} (?:[A-Z]\.)?\d+(?:\.\d+)*)")
 
 
-def uncited(answer: str, need: Need) -> str:
-    """Return an answer without the paragraphs that its question's full answer or sources name."""
+def uncited(answer: str, need: Need, know: Knowledge) -> str:
+    """Return an answer without the paragraphs that its question's full answer or sources name, nor those of other
+    documents.
+    """
     named = frozenset(_named(need))
-    return _CITED.sub(lambda m: "" if (m.group(1) or m.group(2)) in named else m.group(), answer)
+    others = set(know.base.documents) - {one.partition(" ")[0] for one in named}
+
+    def left(found: re.Match[str]) -> str:
+        cited = found.group(1) or found.group(2)
+        return "" if cited in named or cited.partition(" ")[0] in others else found.group()
+
+    return _CITED.sub(left, answer)
 
 
 def miscited(answer: str, need: Need) -> tuple[str, ...]:

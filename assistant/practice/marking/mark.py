@@ -113,7 +113,7 @@ def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
 
 def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to one reading of a question."""
-    labelled = labels_named(listed(apart(uncited(answer, need), need, knowledge), need), need, knowledge)
+    labelled = labels_named(listed(apart(uncited(answer, need, knowledge), need, knowledge), need), need, knowledge)
     spelled = without_slips(continental(without_shortenings(labelled, need, knowledge), need), need, knowledge)
     spelled = without_determiners(without_sum(without_left_modes(spelled, need, knowledge), need), need, knowledge)
     plainly = without_reserve(reworded(reckoned(spelled, knowledge), need), need)

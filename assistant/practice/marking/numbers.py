@@ -18,6 +18,7 @@ from assistant.practice.marking.equal import equals, same_kind, says
 from assistant.practice.marking.exchanges import alike_points, swapped
 from assistant.practice.marking.explained import is_known, of_variant
 from assistant.practice.marking.found import ENOUGH, words_said
+from assistant.practice.marking.in_range import in_ranges
 from assistant.practice.marking.misquoted import misquoted
 from assistant.practice.marking.pairing import labels_of, stretches
 from assistant.practice.marking.points import Figure, Need, Point
@@ -56,12 +57,16 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
     if _WHOLE.search(" ".join(said.reading.words)):
         found.update({(i, k): 0 for i, k, f in wanted if f.unit in ("factor", "", "percent") and f.value in (1, 100)})
     found.update(_on_the_other_side(wanted, found, said))
+    roughly = in_ranges(need, said, know)
+    found.update({spot: place for spot, place in roughly.items() if spot not in found})
     unsaid = [(i, f) for i, k, f in wanted if (i, k) not in found and not _covered(need.points[i], i, found)]
     missing = [f for i, f in unsaid if not _in_words(need.points[i], said)]
     wrong += [c.amount.raw for c in again if _is_for_a_missing_one(c, need, found, said, know)]
     wrong += [c.amount.raw for c in said.claims if need.standing and misjudged(c, need, said, know)]
     wrong += [c.amount.raw for c in said.claims if condition_turned(c, need, said, know)]
     for claim, spots in zip(said.claims, fits, strict=True):
+        if claim.amount.start in roughly.values():
+            continue
         if spots:
             figures = [need.points[i].figures[k] for i, k in spots]
             wrong += reversed_bound(claim, figures, need, said)

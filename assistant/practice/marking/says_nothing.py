@@ -134,7 +134,8 @@ def _empty(need: Need, said: Said, know: Knowledge) -> bool:
     given = know.base.settings.get("evading")
     if said.claims or not isinstance(given, dict):
         return False
-    empty = _plainly(tuple(map(str, given.get("empty", ()))))
+    words = (*given.get("empty", ()), *(given.get("rules", ()) if need.question.has("why") else ()))
+    empty = _plainly(tuple(map(str, words)))
     passed = empty | need.asked
     told = [m for m in said.reading.mentions if not passed.issuperset(said.words[i] for i in m.taken)]
     return bool(said.reading.mentions) and not told and not _OPPOSING.search(" ".join(said.reading.words))

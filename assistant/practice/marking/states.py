@@ -28,8 +28,8 @@ def state_said(state: State, need: Need, said: Said) -> bool | None:
         if words[place + 1 : place + 2] in (("switch",), ("skid",)):
             continue
         found.append(_said_at(place, subjects, need, said))
-    if found:
-        return found[0]
+    if found or need.question.has("why"):
+        return found[0] if found else None  # a reason is named outright, and a bare "no" is none
     if "neither" in said.reading.words:
         return False
     unsaid = [p.state for p in need.points if p.state and not said.where(p.state.subject)]
