@@ -42,7 +42,7 @@ def put_plainly(answer: str, need: Need, know: Knowledge) -> str:
     words = list(know.reader.read(answer).words) if need.also_said else []
     changed = False
     for point, way in sorted(need.also_said, key=lambda pair: -len(pair[1])):
-        telling = [plain(word) for word in know.phrase(way).words if _tells(word)]
+        telling = _telling(know.phrase(way).words)
         span = _found(telling, words) if telling else None
         if span:
             words[span.start : span.stop] = [point]
@@ -50,8 +50,10 @@ def put_plainly(answer: str, need: Need, know: Knowledge) -> str:
     return " ".join(words) if changed else answer
 
 
-def _tells(word: str) -> bool:
-    return word[0].isalnum() and word not in _SMALL
+def _telling(words: tuple[str, ...]) -> list[str]:
+    """Return the words of a wording that tell something; the last one does, though it is small: "pin in"."""
+    own = [word for word in words if word[0].isalnum()]
+    return [plain(word) for i, word in enumerate(own) if word not in _SMALL or (i and i == len(own) - 1)]
 
 
 def _found(telling: list[str], words: list[str]) -> range | None:
