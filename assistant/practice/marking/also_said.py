@@ -20,7 +20,7 @@ _APART = 3
 """Words that may stand between two of a wording."""
 _STOPS = frozenset(".;?!")
 _SMALL = word_set("""
-    a an and are as at be been being by can do does for from has have i in is it its just of on or our so that the their
+    a an and are as at be been being by can do does for from has have i in is it its of on or our so that the their
     them then there these they this those to up was we were will with would you your
 """)
 
@@ -37,11 +37,13 @@ def _of_result(result: object) -> Iterator[tuple[str, str]]:
         yield from ((step.do, way) for step in result.procedure.steps for way in step.also_said)
 
 
-def put_plainly(answer: str, need: Need, know: Knowledge) -> str:
-    """Return an answer in the words of the points; the answer itself where it says none of them otherwise."""
-    words = list(know.reader.read(answer).words) if need.also_said else []
+def put_plainly(answer: str, missing: Iterable[str], need: Need, know: Knowledge) -> str:
+    """Return an answer in the words of the points that it is missing; itself where it says none of them otherwise."""
+    lacking = tuple(missing)
+    wanted = [pair for pair in need.also_said if any(text in pair[0] or pair[0] in text for text in lacking)]
+    words = list(know.reader.read(answer).words) if wanted else []
     changed = False
-    for point, way in sorted(need.also_said, key=lambda pair: -len(pair[1])):
+    for point, way in sorted(wanted, key=lambda pair: -len(pair[1])):
         telling = _telling(know.phrase(way).words)
         span = _found(telling, words) if telling else None
         if span:

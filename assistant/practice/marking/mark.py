@@ -99,7 +99,8 @@ class Marker:
 def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to a question whose needs are known already."""
     first = _marked(need, answer, knowledge)
-    plainly = put_plainly(answer, need, knowledge) if first.mark != RIGHT else answer
+    open_to_it = first.mark in (PARTLY, MISSED) or (first.mark == WRONG and _are_words_of(first.wrong, answer))
+    plainly = put_plainly(answer, first.missing, need, knowledge) if open_to_it else answer
     if plainly != answer:
         first = _marked(need, plainly, knowledge)
     as_whole = (each for each in need.alike if each.expected == need.expected and len(each.points) >= len(need.points))
@@ -109,6 +110,12 @@ def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
         return first
     others = (_marked(other, answer, knowledge) for other in need.alike)
     return next((each for each in others if each.mark in (RIGHT, PARTLY)), first)
+
+
+def _are_words_of(wrong: tuple[str, ...], answer: str) -> bool:
+    """Return whether all that is wrong in an answer are words of it that nothing explains, and nothing is exchanged."""
+    own = answer.lower()
+    return all(words.lower() in own for words in wrong)
 
 
 def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:

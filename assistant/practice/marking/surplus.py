@@ -40,8 +40,8 @@ def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge)
     known |= need.question.concepts | need.said | need.besides
     own = {w for p in points for e in (*p.elements, *p.labels) for w in e.words}
     own |= need.asked | {plain(w) for w in re.findall(r"[\w-]+", need.expected.lower())}
-    return tuple(
-        m.text for m in said.content
+    found = [
+        m for m in said.content
         if m.concepts.isdisjoint(known) and said.numbered.isdisjoint(m.taken) and not m.mended
         and not any(plain(w) in own or w in passed for w in m.text.split() if w not in NEGATORS)
         and not _stands_for(m, held, said)
@@ -49,7 +49,11 @@ def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge)
         and not (_MOVING.match(m.text) and not need.loss)
         and not (m.start and _is_beside(m, said) and not need.question.has("where"))
         and not _tells_of_number(m, said) and not _only_moves(m, said)
-    )  # fmt: skip
+    ]  # fmt: skip
+    ordinary = [m for m in found if all(c[0] == "~" for c in m.concepts)]
+    if len(ordinary) > 1 and not need.loss:  # a way of speaking, and not one thing put for another
+        found = [m for m in found if m not in ordinary]
+    return tuple(m.text for m in found)
 
 
 _MOVING = re.compile(
