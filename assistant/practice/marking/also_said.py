@@ -37,15 +37,18 @@ def _of_result(result: object) -> Iterator[tuple[str, str]]:
         yield from ((step.do, way) for step in result.procedure.steps for way in step.also_said)
 
 
-def put_plainly(answer: str, missing: Iterable[str], need: Need, know: Knowledge) -> str:
-    """Return an answer in the words of the points that it is missing; itself where it says none of them otherwise."""
+def put_plainly(answer: str, missing: Iterable[str], least: int, need: Need, know: Knowledge) -> str:
+    """Return an answer in the words of the points that it is missing; itself where it says none of them otherwise.
+
+    least: how many telling words a wording has to have, so that it is sure enough.
+    """
     lacking = tuple(missing)
     wanted = [pair for pair in need.also_said if any(text in pair[0] or pair[0] in text for text in lacking)]
     words = list(know.reader.read(answer).words) if wanted else []
     changed = False
     for point, way in sorted(wanted, key=lambda pair: -len(pair[1])):
         telling = _telling(know.phrase(way).words)
-        span = _found(telling, words) if telling else None
+        span = _found(telling, words) if len(telling) >= least else None
         if span:
             words[span.start : span.stop] = [point]
             changed = True

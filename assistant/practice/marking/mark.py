@@ -69,6 +69,8 @@ class Mark(NamedTuple):
 
 NOTHING = Mark(UNMARKED, 0.0, (), (), "", ())
 _HALF = 0.5
+_SURE = 2
+"""Telling words of another wording that puts right what was held to be wrong."""
 _MOST = 500
 """Questions whose needs are kept at once."""
 
@@ -100,7 +102,8 @@ def mark_against(need: Need, answer: str, knowledge: Knowledge) -> Mark:
     """Return the mark of an answer to a question whose needs are known already."""
     first = _marked(need, answer, knowledge)
     open_to_it = first.mark in (PARTLY, MISSED) or (first.mark == WRONG and _are_words_of(first.wrong, answer))
-    plainly = put_plainly(answer, first.missing, need, knowledge) if open_to_it else answer
+    least = _SURE if first.mark == WRONG else 1
+    plainly = put_plainly(answer, first.missing, least, need, knowledge) if open_to_it else answer
     if plainly != answer:
         first = _marked(need, plainly, knowledge)
     as_whole = (each for each in need.alike if each.expected == need.expected and len(each.points) >= len(need.points))
