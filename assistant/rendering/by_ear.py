@@ -51,8 +51,9 @@ _LEADS = ("Assumed", "Also needed", "Unchanged", "Known nearby", "That always go
 _CLAUSE = r"with [^,;.]+, [^,;.]+(?:[;.]|$)|with [^;.]* (?:it|they) "
 _LEANING = rf" *; (?=(?:with|by|and (?:at|with|by|in|on)) )(?!{_CLAUSE})"
 """What comes before a piece of a list that has no verb of its own."""
-_NOTE = r" ?(?:Value|[A-Z][^.]*? (?:is|are)) from memory, check the source\."
-"""A note from one who writes to those who check; a listener would take it for a doubt of his own."""
+_NOTE = "from memory, check the source."
+_NOTE_SAID = "from memory, not checked."
+"""What a value rests on, which a listener is told too; nobody can look into a source by ear."""
 
 
 def sentences_by_ear(text: str, signs: Iterable[str]) -> str:
@@ -61,7 +62,7 @@ def sentences_by_ear(text: str, signs: Iterable[str]) -> str:
     signs: how units are written behind a number, with their space if they have one.
     """
     text = _quoted_spelt(about_first(kind_once(_without_repeating(_joined_lines(text)))), signs)
-    text = re.sub(_NOTE, "", text) if "from memory" in text else text
+    text = text.replace(_NOTE, _NOTE_SAID)
     text = steps_counted(text)
     about_paragraphs = is_about_paragraphs(text)
     text = without_revisions(text)

@@ -208,9 +208,15 @@ def test_an_aside_is_joined_as_it_belongs(written: str, said: str, units: Units,
     [
         ("It is so. It is so. It is not.", "It is so. It is not."),
         ("Assumed: nine times the root: a rotating tyre.", "Assumed: nine times the root, a rotating tyre."),
-        ("It is steering. Value from memory, check the source.", "It is steering."),
-        ("At most 5%. The 5% is from memory, check the source.", "At most five percent."),
-        ("9 m. Values other than C are from memory, check the source.", "nine metres."),
+        ("It is steering. Value from memory, check the source.", "It is steering. Value from memory, not checked."),
+        (
+            "At most 5%. The 5% is from memory, check the source.",
+            "At most five percent. The five percent is from memory, not checked.",
+        ),
+        (
+            "9 m. Values other than C are from memory, check the source.",
+            "nine metres. Values other than C are from memory, not checked.",
+        ),
         (
             "Settings of the lever: SOFT 1.4 m/s², HARD 2.3 m/s², FULL 3.2 m/s², and off, which gives none at all.",
             "Settings of the lever: soft, one point four metres per second squared. "
