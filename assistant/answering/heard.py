@@ -16,21 +16,29 @@ _ONE_MORE = "There is a third"
 """What a listener is told of a choice more, whose name he would not keep in mind."""
 _BAND = r"((?:less|more|not more|no more|below|above|at|under|over|flush)\b[^:;]*|\d[^:;]* or (?:less|more)): ([^;]+)"
 """What a band says: where it lies, and what follows."""
+_LEANS = (" at", " to", " by", " from", " of", " is", " are")
 _PROCEDURES = "procedures"
 _PAIR = 2
 _MOST_HEARD = 4
 """Sets of failures that a listener is told one by one."""
 
 
-def band_heard(named: str, says: str) -> str:
+def band_heard(named: str, says: str, lead: str = "") -> str:
     """Return what a reading comes to with what follows first: "Call maintenance. Chrome visible, 80 mm, less than …".
 
-    named: the quantity with its reading. says: the rule that it falls under.
+    named: the quantity with its reading. says: the rule that it falls under. lead: its verdict, where it has one.
     """
     band = re.fullmatch(_BAND, says.rstrip("."))
     if band is None or (" the " in f" {band[1]}" and "below it" not in band[1]):
-        return f"{upper(named)}: {stop(says)}"
+        return f"{lead}{stop(says if lead else upper(says))} {upper(stop(named))}"
     return f"{stop(upper(band[2]))} {upper(named)}, {stop(band[1])}"
+
+
+def change_heard(subject: str, now: str, formerly: str) -> str:
+    """Return what a revision changed with what holds now first, unless its subject leans on that: "… lights at"."""
+    if subject.endswith(_LEANS):
+        return f"{upper(subject)}: now {now}, formerly {formerly}."
+    return f"Now {now}, formerly {formerly}: {inside(subject)}."
 
 
 def numbered_heard(sets: Sequence[str], count: int) -> str:

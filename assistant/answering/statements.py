@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from assistant.answering.figures import figure_said, figures_of, formerly
+from assistant.answering.heard import change_heard
 from assistant.answering.parts import Parts, difference_unit, stop, upper
 from assistant.knowledge.base import stated
 from assistant.knowledge.library_records import Change
@@ -65,7 +66,10 @@ def changes(result: r.ChangeResult, question: Question, know: Knowledge) -> Part
     words = [_change_words(c) for c in result.changes]
     text = " ".join(words)
     sources = tuple(s for c in result.changes for s in c.sources)
-    return Parts(text, sources, result.changes[0].id if result.changes else "", tuple(_now(result.changes, know)))
+    one = result.changes if len(result.changes) == 1 else ()  # of several, each is known by its subject
+    aloud = tuple((_change_words(c), change_heard(c.subject, c.now, c.formerly)) for c in one)
+    entry = result.changes[0].id if result.changes else ""
+    return Parts(text, sources, entry, tuple(_now(result.changes, know)), aloud=aloud)
 
 
 def _change_words(change: Change) -> str:
