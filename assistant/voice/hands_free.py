@@ -18,7 +18,7 @@ from assistant.voice import hands_free_said as said
 from assistant.voice import tones
 from assistant.voice.ahead import Ahead
 from assistant.voice.echo import Echo, rest_from
-from assistant.voice.hearing.confirming import as_asked
+from assistant.voice.hearing.confirming import as_asked, asks_which
 from assistant.voice.hearing.ear import Ear, Heard
 from assistant.voice.hearing.reading_back import with_numbers
 from assistant.voice.hearing.samples import from_pcm
@@ -96,7 +96,8 @@ class HandsFree:
         """Do what an utterance asks; return whether anything was said at all."""
         self._tones.sound(tones.THINKING)
         heard, steer, phrase = self._ahead.done(utterance.pcm)
-        if heard.nothing and not phrase:
+        picked = self._picked(heard, phrase)
+        if heard.nothing and not phrase and not picked:
             if heard.others:  # somebody spoke, and deserves a sign
                 self._tones.sound(tones.NOT_UNDERSTOOD)
             return False
@@ -108,7 +109,9 @@ class HandsFree:
         self._manner.show(f'Heard: "{phrase or heard.text}" ({heard.recogniser}{sure}).')
         if self._pace and heard.text.strip(".! ").lower() == _AS_BEFORE:
             steer = words.USUAL_PACE
-        if steer:
+        if picked and self._pending:
+            self._pick(self._pending, picked)
+        elif steer:
             self._steer(steer)
         elif phrase and phrase != heard.text:
             self._answer_text(phrase)
@@ -120,8 +123,14 @@ class HandsFree:
         """Return what was heard in an utterance, and the control or the choice that it may be."""
         pending = self._pending
         heard = self._ear.hear(from_pcm(pcm), pending.after if pending else self._context)
-        meant = self._steering.meant(Utterance(pcm), heard, choices_of(self._context), pending is not None)
+        choices = (*choices_of(self._context), *(pending.picks if pending else ()))
+        meant = self._steering.meant(Utterance(pcm), heard, choices, pending is not None)
         return heard, *meant
+
+    def _picked(self, heard: Heard, phrase: str) -> str:
+        """Return the turn that is affirmed by its number, figure by figure, or as one of two; "" for none."""
+        pending = self._pending
+        return "" if pending is None else pending.picked(phrase or heard.text) or pending.told_in(heard, self._knowledge)
 
     def _go_on(self, heard: str) -> None:
         """Go on with what was being said when its own voice was heard, and listen for a while only in between."""
@@ -163,12 +172,22 @@ class HandsFree:
             self._tell(control)
 
     def _affirm(self, pending: Pending) -> None:
+        """Answer what was affirmed; of two numbers, neither is by a word, but one that is said again and again."""
+        if pending.either and not pending.repeated:
+            self._pending = pending
+            self._say(f"{self._last} {pending.how_to_affirm}", remember=False)
+            return
         self._context = pending.before
         self._answer_text(pending.text)
         if pending.then:
             told = self._last
             self._answer_text(pending.then)
             self._say(f"{told} {self._last}" if asks_of_the_answer(pending.then) else self._last)
+
+    def _pick(self, pending: Pending, text: str) -> None:
+        """Answer the one that was picked of two that were put up."""
+        self._affirm(pending._replace(text=text, either=False))
+        self._pending = None
 
     def _rehearse(self) -> None:
         """Let a rehearsal be held; nothing of what is answered in it is understood as a question meanwhile."""
@@ -194,7 +213,7 @@ class HandsFree:
 
     def _deny(self, pending: Pending) -> None:
         """Offer the other thing that may have been meant; else let a number alone take the place of the one denied."""
-        if pending.rival:
+        if pending.rival and not pending.either:
             self._put_up(pending.rival, pending.before, "")
             self._say(f"Was it: {self._said_back(pending.rival)}?")
             return
@@ -263,7 +282,7 @@ class HandsFree:
         self._pending = None
         if heard.pending:
             other = next((each for each in heard.answer.choices if each != heard.pending), "")
-            self._put_up(heard.pending, before, other, bool(heard.answer.values))
+            self._put_up(heard.pending, before, other, bool(heard.answer.values), asks_which(heard.answer))
         else:
             self._heard, self._context = heard.text, heard.after
         self._answer(heard.answer)
@@ -276,21 +295,20 @@ class HandsFree:
                 self._steer(words.AFFIRM)
                 return True
         elif pending.is_other_in(heard, self._knowledge):
-            self._pending, self._context = None, pending.before
-            self._answer_text(pending.rival)
+            self._pick(pending, pending.rival)
             return True
         elif not heard.pending and pending.is_doubted_in(heard):
             self._pending = pending._replace(then=heard.text)
         else:
             return False
-        self._say(f"{self._last} {said.HOW_TO_AFFIRM}", remember=False)
+        self._say(f"{self._last} {pending.how_to_affirm}", remember=False)
         return True
 
-    def _put_up(self, text: str, before: Context, rival: str, number: bool = False) -> None:
+    def _put_up(self, text: str, before: Context, rival: str, number: bool = False, either: bool = False) -> None:
         """Keep a turn that is to be affirmed: what is said next may correct it, so it counts as asked."""
         after = answer_turn(text, before, self._knowledge)[1]
         self._heard = text
-        self._pending = Pending(text, before, after, rival, number)
+        self._pending = Pending(text, before, after, rival, number, either=either)
 
     def _answer_text(self, text: str) -> None:
         self._heard = text

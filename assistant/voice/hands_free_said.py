@@ -11,6 +11,7 @@ ECHO = "The microphone hears the loudspeaker: I listen only once I have spoken. 
 NOTHING_YET = "Nothing has been said yet."
 GO_ON = "All right. Ask when you are ready."
 HOW_TO_AFFIRM = "Say affirm, or the figures one by one."
+HOW_TO_CHOOSE = "Say the figures one by one, or the first, or the second."
 LISTENING = "I am listening. Ask."
 ASK_AGAIN = "Then say it again, the number above all."
 IN_OTHER_WORDS = "Then ask it in other words."

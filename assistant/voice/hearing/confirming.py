@@ -15,14 +15,16 @@ from assistant.resolving.knowing import Knowledge
 from assistant.voice.hearing.shares import Reading, Weighed
 from assistant.voice.hearing.wording import said_words
 
+_WHICH = "Confirm which, "
+"""How it begins that two numbers are put up by ear: neither is affirmed by a word."""
 _ORDINALS = {"1st": "first", "2nd": "second", "3rd": "third"}
 
 
 def confirming(weighed: Weighed, knowledge: Knowledge, whole: bool = False) -> Answer:
     """Return the question whether the numbers were heard rightly.
 
-    Where there is another number that sounds alike, it is put up too; by ear, only after the first was denied. whole:
-    whether more than the numbers is in doubt, so that all that was heard is said back.
+    Where there is another number that sounds alike, it is put up too; by ear, both at once where nothing else is asked
+    for. whole: whether more than the numbers is in doubt, so that all that was heard is said back.
     """
     reading = weighed.reading
     others = _others(reading, weighed.other, knowledge)
@@ -32,12 +34,28 @@ def confirming(weighed: Weighed, knowledge: Knowledge, whole: bool = False) -> A
     if others:
         asked += f" Or {_radio(others, knowledge)}?"
         told += f", or {', '.join(_shown(amount, knowledge) for amount in others)}"
+    which = "" if whole or len(others) != 1 else _which(reading, others[0], weighed.other, knowledge)
     return reading.answer._replace(
-        outcome=CLARIFY, text=f"{asked} I heard {told}: {reading.text}", said=f"Confirm, {heard}?",
+        outcome=CLARIFY, text=f"{asked} I heard {told}: {reading.text}",
+        said=which or f"Confirm, {heard}?",
         values=tuple(Number("heard", each.value, each.unit or "count") for each in (*reading.amounts, *others)),
         working="", sources=(), needs=tuple(f"confirmation of {each}" for each in shown),
         choices=tuple(filter(None, (reading.text, weighed.other))), entry="",
     )  # fmt: skip
+
+
+def _which(reading: Reading, other: Amount, text: str, knowledge: Knowledge) -> str:
+    """Return the question which of two numbers was said, with those that are not in doubt after them."""
+    theirs = [amount.value for amount in knowledge.reader.read(text).amounts]
+    rest = [mine for mine, its in zip(reading.amounts, theirs, strict=True) if mine.value == its]
+    mine = [amount for amount in reading.amounts if amount not in rest]
+    sure = f", with {_radio(rest, knowledge)}" if rest else ""
+    return f"{_WHICH}{_radio(mine, knowledge)}, or {_radio([other], knowledge)}{sure}?"
+
+
+def asks_which(answer: Answer) -> bool:
+    """Return whether an answer puts up two numbers by ear at once."""
+    return answer.outcome == CLARIFY and answer.spoken.startswith(_WHICH)
 
 
 def _others(reading: Reading, text: str, knowledge: Knowledge) -> list[Amount]:

@@ -16,14 +16,14 @@ from assistant.frozen import NamedTuple
 from assistant.resolving.knowing import Knowledge
 from assistant.voice.hearing.addressed import SURELY
 from assistant.voice.hearing.confirming import asking_back, confirming
-from assistant.voice.hearing.numbers import other_numbers
+from assistant.voice.hearing.numbers import figures_told, other_numbers
 from assistant.voice.hearing.phrases import Expected
 from assistant.voice.hearing.reading_back import with_numbers
 from assistant.voice.hearing.recognising import Recognised, Recogniser
 from assistant.voice.hearing.shares import Weighed
 from assistant.voice.hearing.sounds import Sounding
 from assistant.voice.hearing.weighing import Weigher, declined_to_strangers
-from assistant.voice.hearing.wording import plainly
+from assistant.voice.hearing.wording import plainly, said_words
 from assistant.voice.sound import RATE
 
 if TYPE_CHECKING:
@@ -73,6 +73,8 @@ class Heard(NamedTuple):
     pending: str = ""
     others: tuple[str, ...] = ()
     """Everything that the sound may have been, also where none of it is believed."""
+    figures: tuple[str, ...] = ()
+    """The number that it may have been, said figure by figure, the likeliest first."""
 
     @property
     def nothing(self) -> bool:
@@ -105,7 +107,8 @@ class Ear:
         if faint and weighed is not None:
             heard = self._if_waited_for(heard, weighed, context)
         others = () if recognised.no_speech > NO_SPEECH else _texts(recognised)
-        return heard._replace(hear_ms=round(1000 * (self._clock() - begun), 1), others=others)
+        figures = tuple(filter(None, (figures_told(each.text) for each in recognised.hypotheses))) if others else ()
+        return heard._replace(hear_ms=round(1000 * (self._clock() - begun), 1), others=others, figures=figures)
 
     def _if_waited_for(self, heard: Heard, weighed: Weighed, context: Context) -> Heard:
         """Return what was heard faintly, if it is an answer to what was asked back, or may be confirmed."""
@@ -144,12 +147,15 @@ class Ear:
         return Heard("", 0.0, self.recogniser.name, 0.0, answer, context)
 
     def _settled(self, weighed: Weighed, context: Context, faint: bool) -> Heard:
+        weighed, shorter = fuller_beside(weighed)
         reading = weighed.reading
         answer, after, pending = reading.answer, reading.after, ""
         sure = TEEN_SURE if other_numbers(reading.text) else NUMBER_SURE
         guessed = reading.score < MUMBLED and not faint  # a piece of what was said, with the rest left out
         unsure = guessed or reading.meant < SURELY or evidence(weighed) < SURE or _may_be_another(weighed)
-        if answer.outcome == ANSWER and reading.amounts and (unsure or weighed.number < sure):
+        if answer.outcome == ANSWER and shorter and weighed.number >= sure:
+            answer, after, pending = asking_back(weighed, self._knowledge), context, reading.text
+        elif answer.outcome == ANSWER and reading.amounts and (unsure or weighed.number < sure):
             whole = weighed.number >= sure  # a doubtful number is asked for by itself, as on the radio
             answer, after, pending = confirming(weighed, self._knowledge, whole), context, reading.text
         elif answer.outcome == ANSWER and unsure:
@@ -185,6 +191,26 @@ def _may_be_another(weighed: Weighed) -> bool:
     if weighed.sureness > _EVEN or not weighed.rivals:
         return False
     return weighed.rivals[0].usual - weighed.reading.usual >= _AS_USUAL
+
+
+def fuller_beside(weighed: Weighed) -> tuple[Weighed, bool]:
+    """Return what was weighed, with a fuller reading that leads elsewhere beside the chosen one, and whether there is.
+
+    A reading that holds all words of the chosen one and more: words are sooner lost in hearing than made up. The one
+    of the two that fits the sound better is put up first.
+    """
+    mine = said_words(weighed.reading.text)
+    fuller = next((each for each in weighed.rivals if _holds(said_words(each.text), mine)), None)
+    if fuller is None or weighed.reading.answer.outcome != ANSWER:
+        return weighed, False
+    first, second = (weighed.reading, fuller) if weighed.reading.fit >= fuller.fit else (fuller, weighed.reading)
+    return weighed._replace(reading=first, rivals=(second, *(r for r in weighed.rivals if r is not fuller))), True
+
+
+def _holds(words: list[str], others: list[str]) -> bool:
+    """Return whether all of other words are among some words, in their order, and there are more."""
+    left = iter(words)
+    return len(words) > len(others) and all(other in left for other in others)
 
 
 def _texts(recognised: Recognised) -> tuple[str, ...]:

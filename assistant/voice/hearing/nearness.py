@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from assistant.answering.answer import ANSWER
+from assistant.quantities.tokens import words_of
 from assistant.voice.hearing.shares import Reading, Weighed, by_fit
 from assistant.voice.hearing.sounds import all_apart
 
@@ -32,6 +33,7 @@ def said_more(weighed: Weighed, readings: Sequence[Reading], repairer: Repairer,
     if chosen.answer.outcome != ANSWER or chosen.amounts:
         return weighed
     rivals = [r for r in weighed.rivals[:_LOOKED_AT] if r.explained >= chosen.explained - _LESS and not r.amounts]
+    rivals = [r for r in rivals if _has_other_words(r.text, chosen.text, knowledge)]
     if not rivals:
         return weighed
     least = _told(chosen, knowledge) + _MORE
@@ -40,6 +42,11 @@ def said_more(weighed: Weighed, readings: Sequence[Reading], repairer: Repairer,
             heard = rival._replace(fit=max(rival.fit, chosen.fit), cost=min(rival.cost, chosen.cost))
             return by_fit([heard, *(each for each in readings if each not in (chosen, rival))])
     return weighed
+
+
+def _has_other_words(text: str, chosen: str, knowledge: Knowledge) -> bool:
+    """Return whether a text has a word of its own: a name that is only broken apart says no more."""
+    return not set(words_of(text)) - set(words_of(chosen)) <= knowledge.lexicon.neutral
 
 
 def _near(chosen: Reading, rivals: Sequence[Reading], repairer: Repairer) -> list[Reading]:

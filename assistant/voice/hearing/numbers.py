@@ -24,6 +24,14 @@ _DOUBLED = re.compile(r"(?<![\d.,])(\d{1,2}) double (\d)\b")
 _NO_NUMBERS = frozenset({"a", "an", "o", "oh", "and"})
 
 
+_AS_FIGURE = {word: str(i) for i, word in enumerate(("zero", *_ONES))} | {"oh": "0"}
+_ONE_FIGURE = re.compile(rf"\d|{'|'.join(_AS_FIGURE)}")
+_ONE_BY_ONE = re.compile(
+    rf"(?:[a-z']+[ ,.]+){{0,2}}?((?:{_ONE_FIGURE.pattern})(?:[-–.,\s]+(?:{_ONE_FIGURE.pattern}))+)(?:[-,.\s]+[a-z%]+){{0,2}}[-,.\s]*"
+)
+"""A number said figure by figure, with a word or two before it or after it."""
+
+
 def numbered(text: str) -> str:
     """Return the text with a word that sounds like a figure as that figure, where a name has one: "system to".
 
@@ -35,6 +43,17 @@ def numbered(text: str) -> str:
     whole = _HUNDREDS_APART.sub(lambda match: f"{_figure(match[1].lower())}{match[2]}", whole)
     whole = _DOUBLED.sub(r"\1\2\2", whole)
     return _LETTERED.sub(r"\1 psi", whole)
+
+
+def figures_told(text: str) -> str:
+    """Return the figures of a short turn that says a number one figure after the other, "" for any other.
+
+    Heard so, "one five" is no "fifty". A recogniser writes it in many ways: "1, 5, not", "1-5 knots", "five zero".
+    """
+    match = _ONE_BY_ONE.fullmatch(text.lower().strip())
+    told = "".join(_AS_FIGURE.get(each, each) for each in _ONE_FIGURE.findall(match[1])) if match else ""
+    half = len(told) // 2
+    return told[:half] if half > 1 and told == 2 * told[:half] else told
 
 
 def _figure(word: str) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from math import exp
 from typing import TYPE_CHECKING
 
@@ -27,6 +28,12 @@ _EXPLAINED = 5.0
 """How many units of logarithm of fitting the sound the whole of being explained weighs."""
 
 
+_SENTENCE_END = re.compile(r"(?<=[.:;?!])\s+")
+_FIGURE = re.compile(r"\d")
+_UNDER_WHICH = "That is with"
+"""How the sentence begins that only tells what an answer was taken to be asked under."""
+
+
 class Reading(NamedTuple):
     """One reading of a sound: how likely it was by the recogniser, what mending it cost, and where it leads."""
 
@@ -46,12 +53,19 @@ class Reading(NamedTuple):
 
     @property
     def leads_to(self) -> tuple[object, ...]:
-        """What readings that come to the same share: the answer's number; or its record, and amounts given."""
+        """What readings that come to the same share: the answer's number; or its record, what that tells, and amounts.
+
+        One record may tell opposite things, such as a table of what is lost with what.
+        """
         answer = self.answer
         if answer.outcome == DECLINE:
             return (DECLINE,)
         given = tuple((value.value, value.unit) for value in answer.values[:1])
         amounts = tuple(amount.value for amount in self.amounts)
+        sentences = _SENTENCE_END.split(answer.text)
+        if answer.outcome == ANSWER and not (given and _FIGURE.search(sentences[0])):
+            told = frozenset(each.lower() for each in sentences if not each.startswith(_UNDER_WHICH))
+            return (ANSWER, answer.entry, told, amounts)
         if given and not amounts and answer.outcome == ANSWER:
             return (ANSWER, given[0])  # a number is the same answer, whichever record tells it
         return (answer.outcome, answer.entry or answer.text, given, amounts)

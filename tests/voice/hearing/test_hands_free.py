@@ -131,22 +131,34 @@ def test_disregard_drops_the_question(talk: Callable[..., Talked]) -> None:
     assert FACT not in done.said[-1]
 
 
-def test_a_doubtful_number_is_answered_once_it_is_affirmed(talk: Callable[..., Talked]) -> None:
-    done = talk("how much steering does the pedal give at fifteen knots", "affirm")
+@pytest.mark.parametrize(("words", "number"), [("one five knots", "fifteen"), ("five zero knots", "fifty")])
+def test_of_two_numbers_put_up_the_one_is_answered_that_is_said(
+    talk: Callable[..., Talked], words: str, number: str
+) -> None:
+    done = talk(PEDALS, words)
 
-    assert done.said[-2].startswith("Confirm, ")
-    assert "degrees either way" in done.said[-1]
+    assert done.said[-2].startswith("Confirm which, ")
+    assert "one five knots" in done.said[-2]
+    assert "five zero knots" in done.said[-2]
+    assert f"degrees either way at {number} knots" in done.said[-1]
+
+
+def test_two_numbers_are_not_affirmed_by_a_word_but_picked(talk: Callable[..., Talked]) -> None:
+    done = talk(PEDALS, "affirm", "the second one")
+
+    assert done.said[-2].endswith(said_of_itself.HOW_TO_CHOOSE)
+    second = "fifteen" if done.said[1].endswith("or one five knots?") else "fifty"
+    assert f"either way at {second} knots" in done.said[-1]
 
 
 def test_a_doubtful_number_that_is_denied_is_not_answered(talk: Callable[..., Talked]) -> None:
     done = talk("how much steering does the pedal give at fifteen knots", "negative")
 
-    assert done.said[-1].startswith("Was it: ")
-    assert done.said[-1].endswith("knots?")
+    assert done.said[-1] == said_of_itself.ASK_AGAIN
     assert not any("either way" in said for said in done.said)
 
 
-@pytest.mark.parametrize("words", [("negative", "affirm"), ("fifteen knots",)])
+@pytest.mark.parametrize("words", [("one five",), ("fifteen knots",)])
 def test_the_number_that_sounds_alike_is_taken_when_it_is_the_one(
     talk: Callable[..., Talked], words: tuple[str, ...]
 ) -> None:
@@ -251,21 +263,21 @@ PEDALS = "how much steering does the pedal give at fifteen knots"
 
 
 def test_a_correction_takes_the_place_of_the_number_denied(talk: Callable[..., Talked]) -> None:
-    done = talk(PEDALS, "correction sixty knots", "affirm")
+    done = talk(PEDALS, "correction sixty knots", "six zero knots")
 
-    assert done.said[-2] == "Confirm, six zero knots?"
+    assert done.said[-2] == "Confirm which, six zero knots, or one six knots?"
     assert "at sixty knots" in done.said[-1]
 
 
 @pytest.mark.parametrize("words", ["no, eighty knots", "eighty knots"])
 def test_another_number_is_put_up_in_its_place(talk: Callable[..., Talked], words: str) -> None:
-    done = talk(PEDALS, words, "affirm")
+    done = talk(PEDALS, words, "the first one")
 
     assert "at eighty knots" in done.said[-1]
 
 
 def test_after_negative_the_number_alone_is_enough(talk: Callable[..., Talked]) -> None:
-    done = talk(PEDALS, "negative", "sixty knots", "affirm")
+    done = talk(PEDALS, "negative", "sixty knots", "six zero")
 
     assert any("either way at sixty knots" in said for said in done.said)
 
@@ -273,12 +285,12 @@ def test_after_negative_the_number_alone_is_enough(talk: Callable[..., Talked]) 
 def test_what_is_asked_of_an_answer_waits_for_it(talk: Callable[..., Talked]) -> None:
     done = talk(PEDALS, "where does it say that")
 
-    assert done.said[-1] == f"{done.said[-2]} {said_of_itself.HOW_TO_AFFIRM}"
-    assert done.said[-1].startswith("Confirm, ")
+    assert done.said[-1] == f"{done.said[-2]} {said_of_itself.HOW_TO_CHOOSE}"
+    assert done.said[-1].startswith("Confirm which, ")
 
 
 def test_what_was_asked_meanwhile_is_answered_once_the_number_is_affirmed(talk: Callable[..., Talked]) -> None:
-    done = talk(PEDALS, "where does it say that", "affirm")
+    done = talk(PEDALS, "where does it say that", "one five knots")
 
     assert "degrees either way at" in done.said[-1]
     assert "revision" in done.said[-1]
