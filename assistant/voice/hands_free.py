@@ -129,8 +129,9 @@ class HandsFree:
 
     def _picked(self, heard: Heard, phrase: str) -> str:
         """Return the turn that is affirmed by its number, figure by figure, or as one of two; "" for none."""
-        pending = self._pending
-        return "" if pending is None else pending.picked(phrase or heard.text) or pending.told_in(heard, self._knowledge)
+        if self._pending is None:
+            return ""
+        return self._pending.picked(phrase or heard.text) or self._pending.told_in(heard, self._knowledge)
 
     def _go_on(self, heard: str) -> None:
         """Go on with what was being said when its own voice was heard, and listen for a while only in between."""

@@ -48,10 +48,7 @@ class Pending(NamedTuple):
         """Return the turn whose doubtful number was said figure by figure, its own or the other, or ""."""
         if not self.number:
             return ""
-        mine, its = (
-            {f"{value:g}".replace(".", "") for value in _numbers(each, knowledge, self.before.variant)} if each else set()
-            for each in (self.text, self.rival)
-        )
+        mine, its = (_figures(each, knowledge, self.before.variant) for each in (self.text, self.rival))
         own = mine - its if its else mine if len(mine) == 1 else set()
         turns = dict.fromkeys(its - mine, self.rival) | dict.fromkeys(own, self.text)
         return next((turns[told] for told in heard.figures if told in turns), "")
@@ -87,6 +84,11 @@ class Pending(NamedTuple):
 
 def _numbers(text: str, knowledge: Knowledge, variant: str) -> set[float]:
     return {amount.value for amount in question_of(text, knowledge, variant).reading.amounts}
+
+
+def _figures(text: str, knowledge: Knowledge, variant: str) -> set[str]:
+    """Return the numbers of a turn as their figures are said one by one, without a point."""
+    return {f"{value:g}".replace(".", "") for value in _numbers(text, knowledge, variant)} if text else set()
 
 
 def asks_of_the_answer(text: str) -> bool:

@@ -20,7 +20,7 @@ from assistant.voice.hearing.numbers import figures_told, other_numbers
 from assistant.voice.hearing.phrases import Expected
 from assistant.voice.hearing.reading_back import with_numbers
 from assistant.voice.hearing.recognising import Recognised, Recogniser
-from assistant.voice.hearing.shares import Weighed
+from assistant.voice.hearing.shares import Reading, Weighed
 from assistant.voice.hearing.sounds import Sounding
 from assistant.voice.hearing.weighing import Weigher, declined_to_strangers
 from assistant.voice.hearing.wording import plainly, said_words
@@ -39,6 +39,8 @@ _SHORT_S = 2.4
 _FEW_WORDS = 3
 SURE = 1.8
 """How much must speak for an answer to be given, as a natural logarithm of right ones to wrong ones."""
+SURE_ODD, _ODD = 2.4, -5.1
+"""The same where words stand as they hardly ever do in a question, and up to how likely each word of it is then."""
 _LEADING, _MOST_LEADING = 0.51, 3.0
 _EXPLAINED, _HEARD, _USUAL_WORD, _ALL = 1.9, 2.3, 0.66, 3.5
 _LEAST_USUAL, _TYPICAL, _FEWEST_WORDS = -8.0, -3.9, 3
@@ -152,7 +154,8 @@ class Ear:
         answer, after, pending = reading.answer, reading.after, ""
         sure = TEEN_SURE if other_numbers(reading.text) else NUMBER_SURE
         guessed = reading.score < MUMBLED and not faint  # a piece of what was said, with the rest left out
-        unsure = guessed or reading.meant < SURELY or evidence(weighed) < SURE or _may_be_another(weighed)
+        unsure = guessed or reading.meant < SURELY or weighed.outdone or _may_be_another(weighed)
+        unsure = unsure or evidence(weighed) < (SURE_ODD if _usual_word(reading) < _ODD else SURE)
         if answer.outcome == ANSWER and shorter and weighed.number >= sure:
             answer, after, pending = asking_back(weighed, self._knowledge), context, reading.text
         elif answer.outcome == ANSWER and reading.amounts and (unsure or weighed.number < sure):
@@ -181,9 +184,13 @@ def evidence(weighed: Weighed) -> float:
     share = weighed.sureness
     leading = log(share / (1 - share)) if 0 < share < 1 else _MOST_LEADING
     reading = weighed.reading
-    usual = reading.usual / max(_FEWEST_WORDS, len(reading.text.split())) if reading.usual else _TYPICAL
+    usual = _usual_word(reading)
     told = _LEADING * min(leading, _MOST_LEADING) + _EXPLAINED * reading.explained
     return told + _HEARD * max(MUMBLED, reading.score) + _USUAL_WORD * max(_LEAST_USUAL, usual) + _ALL
+
+
+def _usual_word(reading: Reading) -> float:
+    return reading.usual / max(_FEWEST_WORDS, len(reading.text.split())) if reading.usual else _TYPICAL
 
 
 def _may_be_another(weighed: Weighed) -> bool:

@@ -26,8 +26,9 @@ _NO_NUMBERS = frozenset({"a", "an", "o", "oh", "and"})
 
 _AS_FIGURE = {word: str(i) for i, word in enumerate(("zero", *_ONES))} | {"oh": "0"}
 _ONE_FIGURE = re.compile(rf"\d|{'|'.join(_AS_FIGURE)}")
+_FIGURE = f"(?:{_ONE_FIGURE.pattern})"
 _ONE_BY_ONE = re.compile(
-    rf"(?:[a-z']+[ ,.]+){{0,2}}?((?:{_ONE_FIGURE.pattern})(?:[-–.,\s]+(?:{_ONE_FIGURE.pattern}))+)(?:[-,.\s]+[a-z%]+){{0,2}}[-,.\s]*"
+    rf"(?:[a-z']+[ ,.]+){{0,2}}?({_FIGURE}(?:[-–.,\s]+{_FIGURE})+)(?:[-,.\s]+[a-z%]+){{0,2}}[-,.\s]*"
 )
 """A number said figure by figure, with a word or two before it or after it."""
 

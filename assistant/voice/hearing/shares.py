@@ -24,6 +24,8 @@ _ASKED = 0.08
 """What a unit of logarithm of being likely as a question counts."""
 _MENDING = 3.0
 """What mending costs beyond its fit, for each unit of sound that is another: names are put where none was heard."""
+_OUTDONE, _AS_USUAL = 4.0, 2.0
+"""How much better a reading must fit that outdoes the chosen one, and how much less usual it may be."""
 _EXPLAINED = 5.0
 """How many units of logarithm of fitting the sound the whole of being explained weighs."""
 
@@ -75,7 +77,8 @@ class Weighed(NamedTuple):
     """The reading that was meant. sureness: the share of all readings that lead to its answer, 0 to 1.
 
     number: the least probability of a figure in it. rivals: readings that lead elsewhere, the likeliest first. other:
-    its text with a number that sounds alike in the place of its own.
+    its text with a number that sounds alike in the place of its own. outdone: whether one that was heard as it stands
+    leads elsewhere, fits the sound better, and is as usual a question: nothing but its being explained is against it.
     """
 
     reading: Reading
@@ -83,6 +86,7 @@ class Weighed(NamedTuple):
     number: float = 1.0
     rivals: tuple[Reading, ...] = ()
     other: str = ""
+    outdone: bool = False
 
 
 def answers_of(readings: Sequence[Reading]) -> list[object]:
@@ -111,7 +115,15 @@ def by_fit(readings: list[Reading]) -> Weighed:
     answers = answers_of(readings)
     best = _best(weights)
     rivals = _rivals(best, readings, answers, weights)
-    return Weighed(readings[best], _share_of(best, answers, weights), 1.0, rivals)
+    elsewhere = [each for each, answer in zip(readings, answers, strict=True) if answer != answers[best]]
+    outdone = any(_outdoes(each, readings[best]) for each in elsewhere)
+    return Weighed(readings[best], _share_of(best, answers, weights), 1.0, rivals, outdone=outdone)
+
+
+def _outdoes(reading: Reading, chosen: Reading) -> bool:
+    if reading.cost:
+        return False
+    return reading.fit - chosen.fit > _OUTDONE and reading.usual >= chosen.usual - _AS_USUAL
 
 
 def _best(weights: list[float]) -> int:
