@@ -33,6 +33,19 @@ _ASKING = re.compile(
 _ASKS_WHAT = re.compile(rf"\b(?:{_WHAT})\b", re.IGNORECASE)
 _OTHERS = frozenset({"he", "she", "his", "her", "him", "hers", "your", "yours"})
 """Who is spoken of between people, and hardly to a machine."""
+_ON_THE_ROAD = re.compile(
+    r"\b(?:you(?:'re| are| were)|(?:are|were|did) you|over t?here|what speed (?:are|were) we)\b"
+    r"|\b(?:limit|turn|left|right|park|stop) here\b|^\W*(\w+)(?:\W+\1){2,}\W*$"
+    r"|\b(?:cars?|vans?|lorr(?:y|ies)|bus(?:es)?|tractors?|caravans?|motorways?|roundabouts?|junctions?|lanes?|kerbs?"
+    r"|petrol|gearbox|clutch|handbrake|second gear|third gear|top gear|give way|cyclists?|indicators?)\b",
+    re.IGNORECASE,
+)
+"""What is said to who sits beside one, what is of the road alone, and a call: a word said three times."""
+_TELLS = re.compile(
+    r"\W*(?:the|my|our|his|this|that|these|those) .*\b(?:is|are|was|were|feels?|needs?|came|looks?|sounds?)\b",
+    re.IGNORECASE,
+)
+"""A sentence that tells how something is; nobody asks so, though a question may begin with it."""
 _TELLING_NOTHING = frozenset({"ask", "ask!", "filler"})
 SURELY, PERHAPS, NOT = 1.0, 0.5, 0.0
 """Whether a turn was said to this listener; where it is only perhaps, that is for the speaker to confirm."""
@@ -42,6 +55,7 @@ _MUST_BE_ASKED, _SURELY_ASKED, _ASKED, _NAMED, _GOES_ON = 15.0, 8.0, 5.0, 4.0, 3
 """How much likelier than as other talk a turn must be as a question: one whose names were mended, one in few words, one
 that stands alone, a name by itself, one that goes on. Measured on fresh questions and on talk of many kinds."""
 _IDLE, _MUCH_IDLE, _SURELY_IDLE = -6.0, -8.0, -13.0
+_ORDER_IDLE = -7.0
 """How much less likely it is where it is other talk."""
 _FEW_WORDS = 4
 _GOING_ON = re.compile(r"\W*(?:and|what about|how about|but|with|without|what if)\b", re.IGNORECASE)
@@ -88,8 +102,12 @@ def is_addressed(
         if lean >= _ASKED or found.trade > 1 or _names_another(text, knowledge):
             return SURELY
         return NOT if lean < _IDLE else PERHAPS
+    if _is_of_the_road(text, found):
+        return NOT
     if lent:
         return _lent(text, found, answer, lean)
+    if _only_tells(text, found) and lean < UNKNOWN_LEAN:
+        return PERHAPS if lean >= _SURELY_ASKED else NOT
     least = _SURELY_ASKED if found.besides or found.things > 1 else _NAMED
     told = answer.outcome == ANSWER or lean >= _MUST_BE_ASKED
     if told and not found.loose and found.things and least <= lean < UNKNOWN_LEAN:
@@ -129,10 +147,30 @@ def goes_on(
     size = len(text.split())
     if lean < (_SURELY_IDLE if size <= _FEW_WORDS else _IDLE):
         return NOT
+    found = _evidence(text, answer, knowledge)
+    if _is_of_the_road(text, found) or (_is_order(text, found) and lean < _ORDER_IDLE):
+        return NOT
+    if _only_tells(text, found) and not found.numbers and lean < UNKNOWN_LEAN:
+        return PERHAPS if lean >= _SURELY_ASKED else NOT
     if not _may_go_on(text, answer, before, knowledge):
         return PERHAPS if _GOES_ON <= lean < UNKNOWN_LEAN and size <= _FEW_WORDS else NOT
     again = before is not None and answer.text == before.text and size > 2 and lean < _SURELY_ASKED
     return SURELY if lean >= (_GOES_ON if size > 2 else _IDLE) and not again else PERHAPS
+
+
+def _is_of_the_road(text: str, found: _Evidence) -> bool:
+    """Return whether a turn speaks of the road or to a person, and too little of the trade to be a question."""
+    return found.trade < 2 and found.weight < _SAYS_MUCH and _ON_THE_ROAD.search(text) is not None
+
+
+def _only_tells(text: str, found: _Evidence) -> bool:
+    """Return whether a turn tells how something is, and nothing of the trade: people say so to one another."""
+    return not (found.asks or found.trade or found.measured) and _TELLS.match(text) is not None
+
+
+def _is_order(text: str, found: _Evidence) -> bool:
+    """Return whether a turn neither asks nor goes on from anything, as orders do ("turn left here")."""
+    return not (found.asks or found.trade or found.measured or _GOING_ON.match(text) or _NARROWING.match(text))
 
 
 def _may_go_on(text: str, answer: Answer, before: Answer | None, knowledge: Knowledge) -> bool:

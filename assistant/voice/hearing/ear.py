@@ -6,7 +6,9 @@ reading that too little speaks for is asked back; what is no speech is nothing.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import re
+from collections import Counter
+from collections.abc import Callable, Container
 from math import exp, log
 from typing import TYPE_CHECKING
 
@@ -53,6 +55,10 @@ question, a natural logarithm, it may be for that."""
 NUMBER_SURE, TEEN_SURE = 0.6, 0.96
 """The least probability that a number may have to be answered with; that of one which ends like "fifteen" or "fifty"
 must be higher, since those two are taken for one another even where the recogniser is fairly sure."""
+_NUMBER_ALONE = re.compile(
+    r"(?:^|\b(?:the|did|it|so|hit|bit|add|had)\s+)(?:[12]|one|two)\s+(?:is|has|was|are|fails?|failed)\b", re.I
+)
+"""A number that something is told of, where the name before it was lost."""
 _USUAL = 0.3
 """What a part of a text that was well heard is below certainty, as a natural logarithm."""
 NOTHING = "Nothing was said that could be made out."
@@ -149,12 +155,13 @@ class Ear:
         return Heard("", 0.0, self.recogniser.name, 0.0, answer, context)
 
     def _settled(self, weighed: Weighed, context: Context, faint: bool) -> Heard:
-        weighed, shorter = fuller_beside(weighed)
+        weighed, shorter = fuller_beside(weighed, self._knowledge.lexicon.neutral)
         reading = weighed.reading
         answer, after, pending = reading.answer, reading.after, ""
         sure = TEEN_SURE if other_numbers(reading.text) else NUMBER_SURE
         guessed = reading.score < MUMBLED and not faint  # a piece of what was said, with the rest left out
         unsure = guessed or reading.meant < SURELY or weighed.outdone or _may_be_another(weighed)
+        unsure = unsure or _NUMBER_ALONE.search(reading.text) is not None
         unsure = unsure or evidence(weighed) < (SURE_ODD if _usual_word(reading) < _ODD else SURE)
         if answer.outcome == ANSWER and shorter and weighed.number >= sure:
             answer, after, pending = asking_back(weighed, self._knowledge), context, reading.text
@@ -200,24 +207,26 @@ def _may_be_another(weighed: Weighed) -> bool:
     return weighed.rivals[0].usual - weighed.reading.usual >= _AS_USUAL
 
 
-def fuller_beside(weighed: Weighed) -> tuple[Weighed, bool]:
+def fuller_beside(weighed: Weighed, neutral: Container[str]) -> tuple[Weighed, bool]:
     """Return what was weighed, with a fuller reading that leads elsewhere beside the chosen one, and whether there is.
 
     A reading that holds all words of the chosen one and more: words are sooner lost in hearing than made up. The one
-    of the two that fits the sound better is put up first.
+    of the two that fits the sound better is put up first. neutral: words that tell nothing.
     """
     mine = said_words(weighed.reading.text)
-    fuller = next((each for each in weighed.rivals if _holds(said_words(each.text), mine)), None)
+    fuller = next((each for each in weighed.rivals if _holds(said_words(each.text), mine, neutral)), None)
     if fuller is None or weighed.reading.answer.outcome != ANSWER:
         return weighed, False
     first, second = (weighed.reading, fuller) if weighed.reading.fit >= fuller.fit else (fuller, weighed.reading)
     return weighed._replace(reading=first, rivals=(second, *(r for r in weighed.rivals if r is not fuller))), True
 
 
-def _holds(words: list[str], others: list[str]) -> bool:
-    """Return whether all of other words are among some words, in their order, and there are more."""
+def _holds(words: list[str], others: list[str], neutral: Container[str]) -> bool:
+    """Return whether all of other words are among some words, in their order, and there are more that tell anything."""
     left = iter(words)
-    return len(words) > len(others) and all(other in left for other in others)
+    if not all(other in left for other in others):
+        return False
+    return any(word not in neutral for word in (Counter(words) - Counter(others)))
 
 
 def _texts(recognised: Recognised) -> tuple[str, ...]:

@@ -21,6 +21,8 @@ _SPELT = {"tons": "tonnes", "ton": "tonne", "meter": "metre", "meters": "metres"
 """Words as a recogniser spells them, and as they are meant here."""
 _SPELT_WORD = re.compile(rf"\b(?:{'|'.join(_SPELT)})\b", re.IGNORECASE)
 _MISHEARD = re.compile(r"\bhow on\b(?! earth)", re.IGNORECASE)
+_WITHOUT = re.compile(r"\b(?:in|on|am) without(?=[.?! ]*$)", re.IGNORECASE)
+"""How "I'm without" is written at an end."""
 _HUNDREDS = re.compile(r"(?<![\d.,])(?<!between )([1-9]00) and ([1-9]\d?)(?![\d.,]*\d)")
 _WHOLE_HUNDREDS = re.compile(r"(?<![\d.,])([1-9]\d?) hundred(?: and ([1-9]\d?))?\b(?![\d.,]*\d)")
 _TEENS = re.compile(r"(?<![\d.,])([3-9])0 (?=hundred\b)")
@@ -35,7 +37,7 @@ def plainly(text: str) -> str:
     said = _DOUBT.sub("", once(text).translate(_SIGNS))
     said = _LETTERS.sub(lambda match: " ".join(letter for letter in match[0] if letter.isalpha()), said)
     said = _FIGURES.sub(lambda match: "".join(figure for figure in match[0] if figure.isdigit()), said)
-    said = _MISHEARD.sub("how long", _whole_numbers(said))
+    said = _WITHOUT.sub("I'm without", _MISHEARD.sub("how long", _whole_numbers(said)))
     said = _SPELT_WORD.sub(lambda match: _SPELT[match[0].lower()], _STOPS.sub("", _HYPHEN.sub(" ", said)))
     return " ".join(said.split()).rstrip(",;: ")
 

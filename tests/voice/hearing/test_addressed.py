@@ -90,6 +90,27 @@ def test_nor_does_it_go_on_from_an_answer(knowledge: Knowledge, everyday: Everyd
 
 
 @pytest.mark.parametrize("text", [
+    "turn left here", "mind the lorry", "you're doing sixty", "how fast are you going", "which gear are you in",
+    "a van is turning right", "turn the heating down", "lock the back doors", "brake brake brake", "close your door",
+    "what's the speed limit here", "give way to the right", "is your handbrake on",
+])  # fmt: skip
+def test_talk_of_the_road_is_never_answered(knowledge: Knowledge, everyday: Everyday, text: str) -> None:
+    for asked in ("how much steering does the pedal give at 25 knots", "can I extend the gear at 240 knots"):
+        _, before = answer_turn(asked, Context(), knowledge)
+        answer, _ = answer_turn(text, before, knowledge)
+        lean = everyday.lean(text)
+
+        assert answer.outcome == DECLINE or not goes_on(text, answer, before.answer, knowledge, lean)
+
+
+@pytest.mark.parametrize("text", ["the brakes are hot", "my brakes feel spongy", "our steering is stiff"])
+def test_what_is_only_told_is_put_up_at_most(knowledge: Knowledge, everyday: Everyday, text: str) -> None:
+    answer, _ = answer_turn(text, Context(), knowledge)
+
+    assert answer.outcome == DECLINE or is_addressed(text, answer, knowledge, lean=everyday.lean(text)) < SURELY
+
+
+@pytest.mark.parametrize("text", [
     "parking brake", "gear mismatch", "brake fans", "VLE", "V L E", "wheelbase", "tiller", "tow limit",
     "normal extension time", "what is the wheelbase", "how many wheels", "how do i steer",
 ])  # fmt: skip

@@ -11,6 +11,7 @@ from scipy.signal import resample_poly, stft
 
 from assistant.voice.hearing.endpoint import Endpointer, Judge, question_in, speech_in
 from assistant.voice.hearing.log_mel import BANDS, _bands, log_mel
+from assistant.voice.hearing.numbers import figures_told
 from assistant.voice.hearing.recognising import HearingProblem
 from assistant.voice.hearing.samples import from_pcm, heard, read_recording, resampled, to_pcm
 from assistant.voice.hearing.wording import goes_round, once, plainly
@@ -212,3 +213,12 @@ def test_a_text_said_once_stays() -> None:
 ])  # fmt: skip
 def test_a_recogniser_that_goes_round_has_lost_its_way(text: str, round_: bool) -> None:
     assert goes_round(text) is round_
+
+
+@pytest.mark.parametrize(("written", "figures"), [
+    ("1, 5, not.", "15"), ("1-5 knots.", "15"), ("1.5 knots", "15"), ("5 0. 5 0.", "50"), ("Five zero not.", "50"),
+    ("One-eight knots.", "18"), ("no, five zero knots", "50"), ("one two eight three", "1283"), ("15 knots.", ""),
+    ("fifteen", ""), ("system one", ""), ("what is it at one five and a half then", ""),
+])  # fmt: skip
+def test_a_number_said_figure_by_figure_is_told_from_any_other(written: str, figures: str) -> None:
+    assert figures_told(written) == figures
