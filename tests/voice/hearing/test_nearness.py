@@ -79,7 +79,7 @@ def test_a_name_that_is_only_broken_apart_says_no_more(knowledge: Knowledge, rep
 
 
 def test_one_table_may_tell_opposite_things(knowledge: Knowledge) -> None:
-    texts = ("system two is lost which mode", "both systems are lost which braking mode", "system two is lost what mode")
+    texts = ("system two is lost which mode", "both systems are lost which mode", "system two is lost what mode")
     two, both, again = answers_of([reading(text, knowledge, -1.0) for text in texts])
 
     assert two == again
