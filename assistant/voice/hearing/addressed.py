@@ -41,6 +41,12 @@ _ON_THE_ROAD = re.compile(
     re.IGNORECASE,
 )
 """What is said to who sits beside one, what is of the road alone, and a call: a word said three times."""
+_DIRECTIONS = re.compile(
+    r"\b(?:turn|keep|bear|stay|go) (?:slightly |sharp |to the |in the )?(?:left|right)\b"
+    r"|\b(?:yards|metres|meters|miles|kilometres)\b.*\b(?:turn|keep|bear|take|exit)\b",
+    re.IGNORECASE,
+)
+"""Which way to go, as it is told to who drives."""
 _TELLS = re.compile(
     r"\W*(?:the|my|our|his|this|that|these|those) .*\b(?:is|are|was|were|feels?|needs?|came|looks?|sounds?)\b",
     re.IGNORECASE,
@@ -160,7 +166,10 @@ def goes_on(
 
 def _is_of_the_road(text: str, found: _Evidence) -> bool:
     """Return whether a turn speaks of the road or to a person, and too little of the trade to be a question."""
-    return found.trade < 2 and found.weight < _SAYS_MUCH and _ON_THE_ROAD.search(text) is not None
+    if found.trade > 1 or found.weight >= _SAYS_MUCH:
+        return False
+    directed = not found.asks and _DIRECTIONS.search(text) is not None
+    return directed or _ON_THE_ROAD.search(text) is not None
 
 
 def _only_tells(text: str, found: _Evidence) -> bool:

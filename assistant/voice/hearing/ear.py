@@ -39,6 +39,8 @@ a recogniser is never sure of."""
 _SHORT_S = 2.4
 """Seconds of an utterance that holds a few words."""
 _FEW_WORDS = 3
+_TELLING = frozenset({"what", "which", "who", "where", "when", "why", "how", "again", "yes", "no"})
+"""Words that are a turn by themselves."""
 SURE = 1.8
 """How much must speak for an answer to be given, as a natural logarithm of right ones to wrong ones."""
 SURE_ODD, _ODD = 2.4, -5.1
@@ -129,6 +131,8 @@ class Ear:
             return heard
         if weighed.reading.amounts:
             asked = confirming(weighed, self._knowledge)
+        elif self._names_nothing(weighed.reading):
+            return self.nothing(context)
         else:
             asked = asking_back(weighed._replace(rivals=()), self._knowledge)
         return heard._replace(answer=asked, after=context, pending=heard.text)
@@ -154,6 +158,12 @@ class Ear:
         answer = Answer("", DECLINE, NOTHING, NOTHING)
         return Heard("", 0.0, self.recogniser.name, 0.0, answer, context)
 
+    def _names_nothing(self, reading: Reading) -> bool:
+        """Return whether a reading is but a word or two that name nothing ("and"): no use in asking it back."""
+        words = said_words(reading.text)
+        telling = [word for word in words if word in _TELLING or word not in self._knowledge.lexicon.neutral]
+        return len(words) < _FEW_WORDS and not telling
+
     def _settled(self, weighed: Weighed, context: Context, faint: bool) -> Heard:
         weighed, shorter = fuller_beside(weighed, self._knowledge.lexicon.neutral)
         reading = weighed.reading
@@ -168,6 +178,8 @@ class Ear:
         elif answer.outcome == ANSWER and reading.amounts and (unsure or weighed.number < sure):
             whole = weighed.number >= sure  # a doubtful number is asked for by itself, as on the radio
             answer, after, pending = confirming(weighed, self._knowledge, whole), context, reading.text
+        elif answer.outcome == ANSWER and unsure and self._names_nothing(reading):
+            return self.nothing(context)
         elif answer.outcome == ANSWER and unsure:
             answer, after, pending = asking_back(weighed, self._knowledge), context, reading.text
         if answer.outcome == ANSWER:

@@ -24,8 +24,9 @@ _ASKED = 0.08
 """What a unit of logarithm of being likely as a question counts."""
 _MENDING = 3.0
 """What mending costs beyond its fit, for each unit of sound that is another: names are put where none was heard."""
-_OUTDONE, _AS_USUAL = 4.0, 2.0
-"""How much better a reading must fit that outdoes the chosen one, and how much less usual it may be."""
+_OUTDONE, _AS_USUAL, _MOST_UNUSUAL = 4.0, 0.5, 4.0
+"""How much better a reading must fit that outdoes the chosen one; how much less usual it may be, for each unit of that,
+and at most."""
 _EXPLAINED = 5.0
 """How many units of logarithm of fitting the sound the whole of being explained weighs."""
 
@@ -123,7 +124,8 @@ def by_fit(readings: list[Reading]) -> Weighed:
 def _outdoes(reading: Reading, chosen: Reading) -> bool:
     if reading.cost:
         return False
-    return reading.fit - chosen.fit > _OUTDONE and reading.usual >= chosen.usual - _AS_USUAL
+    better = reading.fit - chosen.fit
+    return better > _OUTDONE and chosen.usual - reading.usual <= min(_AS_USUAL * better, _MOST_UNUSUAL)
 
 
 def _best(weights: list[float]) -> int:

@@ -92,6 +92,7 @@ def test_nor_does_it_go_on_from_an_answer(knowledge: Knowledge, everyday: Everyd
 @pytest.mark.parametrize("text", [
     "turn left here", "mind the lorry", "you're doing sixty", "how fast are you going", "which gear are you in",
     "a van is turning right", "turn the heating down", "lock the back doors", "brake brake brake", "close your door",
+    "in three hundred yards turn right", "and 300 yards turn right", "keep left at the fork", "stay in the right lane",
     "what's the speed limit here", "give way to the right", "is your handbrake on",
 ])  # fmt: skip
 def test_talk_of_the_road_is_never_answered(knowledge: Knowledge, everyday: Everyday, text: str) -> None:
