@@ -23,14 +23,14 @@ _MOST_HEARD = 4
 """Sets of failures that a listener is told one by one."""
 
 
-def band_heard(named: str, says: str, lead: str = "") -> str:
+def band_heard(named: str, says: str) -> str:
     """Return what a reading comes to with what follows first: "Call maintenance. Chrome visible, 80 mm, less than …".
 
-    named: the quantity with its reading. says: the rule that it falls under. lead: its verdict, where it has one.
+    named: the quantity with its reading. says: the rule that it falls under.
     """
     band = re.fullmatch(_BAND, says.rstrip("."))
     if band is None or (" the " in f" {band[1]}" and "below it" not in band[1]):
-        return f"{lead}{stop(says if lead else upper(says))} {upper(stop(named))}"
+        return f"{stop(upper(says))} {upper(stop(named))}"
     return f"{stop(upper(band[2]))} {upper(named)}, {stop(band[1])}"
 
 

@@ -148,7 +148,7 @@ def bands(result: r.BandResult, question: Question, know: Knowledge) -> Parts:
     named_so = f"{record.of.removesuffix(_BY_SPEED)}{given}: "
     named_so = named_so if lead else upper(named_so)
     text = f"{lead}{named_so}{stop(result.rule.says)}"
-    aloud = ((text, band_heard(named_so.removesuffix(": "), result.rule.says, lead)),)
+    aloud = ((text, band_heard(named_so.removesuffix(": "), result.rule.says)),)
     values = [("given", result.given, record.unit)]
     working = ""
     if result.reference:

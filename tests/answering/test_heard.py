@@ -15,10 +15,10 @@ from assistant.conversation.turn import answer_turn
          "more than five percent low."),
         ("tyre burst suspected on the take-off roll at 64 kt", "Reject. Tyre burst suspected on take-off at sixty-four "
          "knots, below one hundred knots."),
-        ("accumulator pressure 1,250 psi", "Outside limits. Below one thousand four hundred p s i the acc"),
+        ("accumulator pressure 1,250 psi", "Below one thousand four hundred p s i the accumulator counts"),
         ("runway condition code for 5 mm of slush", "Code two, medium to poor."),
         ("how has the taxi speed in sharp turns changed", "Now ten knots, formerly twelve knots: taxi speed in turns"),
-        ("RTO armed, levers closed at 66 kt", "Outside limits. R T O brakes only above seventy-five knots"),
+        ("RTO armed, levers closed at 66 kt", "R T O brakes only above seventy-five knots: brake with"),
     ],
 )  # fmt: skip
 def test_what_follows_from_a_reading_is_said_first(knowledge: Knowledge, question: str, begins: str) -> None:
