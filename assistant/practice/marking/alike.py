@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Sequence
 from itertools import combinations
 
+from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.elements import DIRECTIONS
 from assistant.practice.marking.found import ENOUGH, LITTLE, Held, element_said, words_said
 from assistant.practice.marking.numbers import Numbers
@@ -31,6 +32,9 @@ def paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> t
     for i in alike:
         here = places[i] if i in places else _unnamed(places, said)
         share = words_said(need.points[i], said, sorted(here))[0] if here else 0.0
+        turned = _other_way(need.points[i], here, said) if i in places and need.points[i].labels else False
+        wrong += [f"the other way: {need.points[i].text}"] if turned else []
+        share = 0.0 if turned or _lacks_way(need.points[i], here, said) else share
         made[i] = held[i]._replace(share=1.0 if share >= ENOUGH else 0.0)
         others = [need.points[j] for j in alike if j != i and not _same_payload(need.points[i], need.points[j])]
         if (
@@ -44,6 +48,31 @@ def paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> t
         elif i in places and share == 0 and _claims_there(need, sorted(here), said):
             wrong.append(f"something else: {need.points[i].text}")
     return tuple(made), wrong
+
+
+def _other_way(point: Point, here: Iterable[int], said: Said) -> bool:
+    """Return whether where a point's thing is named the other way is said, and not its own: "up" of down and locked."""
+    told = _clause_words(here, said)
+    own = _ways(point)
+    return bool(own) and own.isdisjoint(told) and bool({w for way in own for w in OTHER.get(way, ())} & told & _UP_DOWN)
+
+
+def _lacks_way(point: Point, here: Iterable[int], said: Said) -> bool:
+    """Return whether the way of a point is not said where its thing is spoken of."""
+    own = _ways(point)
+    return bool(point.labels) and bool(own) and own.isdisjoint(_clause_words(here, said))
+
+
+def _ways(point: Point) -> set[str]:
+    return {w for e in point.elements if not e.given for w in e.words if w in _UP_DOWN}
+
+
+def _clause_words(here: Iterable[int], said: Said) -> set[str]:
+    clauses = {said.clauses[i] for i in here}
+    return {word for word, clause in zip(said.words, said.clauses, strict=True) if clause in clauses}
+
+
+_UP_DOWN = frozenset((plain("up"), plain("down")))
 
 
 def _only_shared(point: int, alike: Sequence[int], here: Iterable[int], need: Need, said: Said) -> bool:
@@ -172,8 +201,11 @@ def _unnamed(places: dict[int, set[int]], said: Said) -> set[int]:
 
 def _alike(need: Need, know: Knowledge) -> list[int]:
     """Return the points without figures that say the same sort of thing of differently named things."""
-    points = {i: p for i, p in enumerate(need.points) if not (p.figures or p.verdict or p.state) and _named_by(p)}
+    plainly = {i: p for i, p in enumerate(need.points) if not (p.figures or p.verdict or p.state) and _named_by(p)}
+    points = {i: p for i, p in plainly.items() if not (p.labels and p.optional)}
     if len(points) >= _LIST and all(_is_labelled(p) for p in points.values()):
+        return list(points)
+    if len(points) == _PAIR and _names_both(list(points.values()), need):
         return list(points)
     sided = {i: p for i, p in points.items() if not _WAY_ASKED.isdisjoint(need.question.words) and _is_sided(p)}
     if len({p.labels for p in sided.values()}) > 1:
@@ -181,6 +213,14 @@ def _alike(need: Need, know: Knowledge) -> list[int]:
     return [i for i, p in points.items() if any(_like(p, q, know) for j, q in points.items() if j != i)]
 
 
+def _names_both(points: Sequence[Point], need: Need) -> bool:
+    """Return whether each of two points begins with a name of its own that the question has: VLO and VLE."""
+    firsts = [p.elements[0] for p in points]
+    named = all(e.given and e.weight > _HEAVY and need.asked.issuperset(e.words) for e in firsts)
+    return named and all(map(_is_labelled, points)) and firsts[0].words != firsts[1].words
+
+
+_HEAVY = 2.0
 _WAY_ASKED = frozenset(("way", "direction"))
 
 
@@ -212,8 +252,14 @@ def _like(one: Point, other: Point, know: Knowledge) -> bool:
     labelled = any(e.given for e in one.elements) and any(e.given for e in other.elements)
     if labelled and _named_alike(one, other):
         return True
-    labelled = labelled or bool(one.labels and other.labels and one.text.split()[:-1] == other.text.split()[:-1])
+    labelled = labelled or bool(one.labels and other.labels and _but_one(one.text) & _but_one(other.text))
     return bool(mine & others) or (labelled and bool(words & theirs))
+
+
+def _but_one(text: str) -> set[tuple[str, ...]]:
+    """Return the words of a point without the last, and without the first: "up and locked", "down and locked"."""
+    words = tuple(text.split())
+    return {words[:-1], words[1:]} if len(words) > _PAIR else {words[:-1]}
 
 
 def _named_alike(one: Point, other: Point) -> bool:
@@ -226,6 +272,8 @@ _PAIR = 2
 
 
 def _named_by(point: Point) -> bool:
+    if point.labels and all(e.words in _SIDED_CASES for e in point.labels):
+        return False  # a case by its side of a number alone
     return bool(point.labels) or (any(e.given for e in point.elements) and any(not e.given for e in point.elements))
 
 
@@ -235,3 +283,6 @@ def _label_alone(point: Point) -> Point:
 
 def _same_payload(one: Point, other: Point) -> bool:
     return {e.words for e in one.elements if not e.given} == {e.words for e in other.elements if not e.given}
+
+
+_SIDED_CASES = ((plain("below"),), (plain("above"),))

@@ -12,7 +12,8 @@ from assistant.practice.marking.points import Need
 
 def as_asked(answer: str, need: Need) -> str:
     """Return an answer with "number two" as the system, and "gear up" as the lever, where these are asked about."""
-    answer = _worded(_moved(answer, need), need)
+    answer = _in_full(answer, need)
+    answer = _sided(_worded(_moved(answer, need), need), need)
     if not any(f.unit in _LENGTHS for p in need.points for f in p.figures):
         answer = _INWARD.sub(r"\1 up", answer)
     if _NIL.fullmatch(answer) and any(f.value == 0 for p in need.points for f in p.figures):
@@ -24,6 +25,8 @@ def as_asked(answer: str, need: Need) -> str:
 
 def _moved(answer: str, need: Need) -> str:
     """Return an answer with what is moved called the lever, and a brake that is let off released."""
+    if need.ordered and any(p.text.lower().startswith("gear down ") for p in need.points):
+        answer = _LOWER_IT.sub("gear down ", answer)
     if need.ordered and any(p.text.lower().startswith("lever ") for p in need.points):
         answer = _BARE.sub(r" lever \1", answer)
         answer = _LOWERED.sub("lever down", _RAISED.sub("lever up", _GEAR.sub(r"lever \1", answer)))
@@ -47,6 +50,26 @@ def _worded(answer: str, need: Need) -> str:
     return _THE_ONE.sub(r"\1 seat", answer) if "seat" in answer else answer
 
 
+def _in_full(answer: str, need: Need) -> str:
+    """Return an answer with the labels of the question in full, where their last letters are spelled: "l o" for VLO."""
+    for word in need.question.words if len(need.question.words) else ():
+        if len(word) == _LABEL and word.isalpha() and not re.search(r"[aiu]", word) and word not in answer.lower():
+            answer = re.sub(rf"(?<!{word[0]} )\b{word[1]} {word[2]}\b", word, answer, flags=re.IGNORECASE)
+    return answer
+
+
+_LABEL = 3
+
+
+def _sided(answer: str, need: Need) -> str:
+    """Return an answer with a way and an inflation that are told in everyday words as the question has them."""
+    if not _WAY_ASKED.isdisjoint(need.question.words) and "inboard" in (p.text for p in need.points):
+        answer = _IN.sub("inboard", answer)
+    if any("inflation" in p.text for p in need.points):
+        answer = _HARD.sub("over-inflated", _SOFT.sub("under-inflated", answer))
+    return answer
+
+
 def _numbered(answer: str, need: Need) -> str:
     """Return an answer with a system that is called by its number named."""
     if not {"system", "systems"}.intersection(need.question.words):
@@ -57,6 +80,7 @@ def _numbered(answer: str, need: Need) -> str:
         if _ONES.fullmatch(answer):
             answer = _ONE.sub(r"system \1", answer)
         answer = _FOR_IT.sub(r"system \1", answer)
+        answer = _BEHIND_IT.sub(r"\1 system \2", answer)
         return _ON_ONE.sub(r"on system \1", answer)
     return _ON_ONE.sub(r"on system \1", answer) if systems and "system" in answer.lower() else answer
 
@@ -78,6 +102,12 @@ _NOT_RAISED = re.compile(
     re.IGNORECASE,
 )
 _THE_ONE = re.compile(r"\b((?:left|right)(?:[- ]hand)?) (?:one|side)\b", re.IGNORECASE)
+_LOWER_IT = re.compile(
+    r"(?:^\W*|(?<=[,;.] ))(?:then |you |we |i )*"
+    r"(?:lower (?:the )?(?:gear|wheels|legs)|(?:the )?(?:gear |wheels |legs )?(?:dn|down))\b"
+    r"(?=\s*(?:\(|[<≤]|at\b|below|under|\d))\s*", re.IGNORECASE
+)  # fmt: skip
+"""The gear put down with a speed behind it: "DN <= 230"."""
 _BARE = re.compile(r"(?<=[,;.])\s*(?:then |and |back )*(up|down|dn)(?: again)?(?=\s*(?:[,;.]|$))", re.IGNORECASE)
 """A step that is only the way of the lever: "up, wait 15 s, down"."""
 _RAISED = re.compile(r"\braise (?:the (?:lever|gear|handle)|it)\b", re.IGNORECASE)
@@ -110,4 +140,21 @@ _ONES = re.compile(r"\W*(?:(?:one|two|1|2|and|then)[\s,;/.]*)+", re.IGNORECASE)
 """Systems by nothing but their numbers: "one, two"."""
 _FOR_IT = re.compile(r"(?<!system )\b(one|two|1|2)(?= (?:for|runs|does|drives|powers|supplies|feeds)\b)", re.IGNORECASE)
 """A system by its number, before what it is for: "one for the gear"."""
+_BEHIND_IT = re.compile(
+    r"\b((?!(?:system|systems|number|and|or|the|on|by|from|to)\b)[a-z-]+)[:=]? (one|two|1|2)"
+    r"(?=\s*(?:[,;.]|$|and\b))", re.IGNORECASE,
+)  # fmt: skip
+"""A system by its number, behind what is on it: "brakes 2, steering 1"."""
+_WAY_ASKED = frozenset(("way", "direction"))
+_IN = re.compile(r"\bin(?=\s*(?:[,;.]|$|and\b))", re.IGNORECASE)
+_SOFT = re.compile(
+    r"\b(?:(?:when |if )?(?:it is |it's |they are )?"
+    r"too (?:soft|low|flat|little (?:air|pressure)|less (?:air|pressure))|soft ones?|"
+    r"(?:with )?(?:low|little) (?:air|pressure)|under(?= )|underinflated)\b", re.IGNORECASE
+)  # fmt: skip
+_HARD = re.compile(
+    r"\b(?:(?:when |if )?(?:it is |it's |they are )?too (?:hard|high|full|much (?:air|pressure))|hard ones?|"
+    r"(?:with )?(?:high) (?:air|pressure)|over(?= )|overinflated)\b", re.IGNORECASE
+)  # fmt: skip
+"""A tyre with too little in it, and one with too much, in everyday words."""
 _NUMBER = re.compile(r"\b(?:number|no\.|no|nr\.?|num\.?) ?(one|two|1|2)\b", re.IGNORECASE)

@@ -63,10 +63,19 @@ def _holds_known(mention: Mention, known: Collection[str], said: Said) -> bool:
 def _between_opposites(need: Need, said: Said) -> list[str]:
     """Return choices between what is asked for and its contrary: "inboard or outboard"; none where both are told."""
     own = {w for p in need.points for e in p.elements if not e.given for w in e.words}
-    pairs = ((said.words[i - 1], said.words[i + 1]) for i, w in enumerate(said.words[:-1]) if w == "or" and i)
+    words = said.reading.words
+    pairs = (
+        (said.words[i - 1], said.words[i + 1]) for i, w in enumerate(said.words[:-1])
+        if w == "or" and i and not (said.words[i - 1] in _MOVED and _MOVING.intersection(words[max(0, i - _NEAR) : i]))
+    )  # fmt: skip
     return [
         f"{one} or {two}" for one, two in pairs if two in OTHER.get(one, ()) and len(own.intersection((one, two))) == 1
     ]
+
+
+_MOVED = frozenset(map(plain, ("up", "down", "in", "out")))
+_MOVING = frozenset(("move", "moves", "moving", "go", "goes", "going", "travel", "travelling", "put", "putting"))
+"""Verbs with which "up or down" leaves nothing open: the one for moving the gear up or down."""
 
 
 def _stated_together(place: int, concepts: frozenset[str], need: Need, said: Said, know: Knowledge) -> bool:

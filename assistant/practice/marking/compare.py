@@ -36,6 +36,7 @@ from assistant.practice.marking.found import (
     words_said,
 )
 from assistant.practice.marking.framed import in_the_same_frame
+from assistant.practice.marking.heads_crossed import heads_crossed
 from assistant.practice.marking.instead import other_action, other_end, other_purpose, other_reason
 from assistant.practice.marking.label_parts import falsely_shown
 from assistant.practice.marking.misplaced import (
@@ -53,6 +54,7 @@ from assistant.practice.marking.numbers import Numbers, judge_numbers
 from assistant.practice.marking.once import again_and_again
 from assistant.practice.marking.other_cases import others_said
 from assistant.practice.marking.other_reference import other_reference, put_back
+from assistant.practice.marking.parts_crossed import lost_by_name, parts_crossed
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.polarity import affirmed_falsely, contradicted, denied, prevented
 from assistant.practice.marking.reserved import reserve_denied
@@ -122,6 +124,8 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *exchanged,
         *crossed(need, said, numbers),
         *parts_exchanged(held, said),
+        *parts_crossed(held, said),
+        *heads_crossed(held, said, know),
         *numbers.wrong,
         *verdict_wrong(need, said),
         *_states_wrong(need, said),
@@ -166,7 +170,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *other_action(held, need, said),
         *other_end(held, need, said),
         *other_reason(held, need, said),
-        *other_purpose(held, said),
+        *other_purpose(held, need, said),
         *bounded_any(held, need, said, know),
         *foreign(held, said),
         *stand_wrong(need, said),
@@ -299,6 +303,9 @@ def _held_in_words(point: Point, need: Need, said: Said) -> Held:
     off = prevented(point, said)
     if off or forbidden_said(point, said):
         return Held(point, 1.0, off)
+    lost = lost_by_name(point, said)
+    if lost:
+        return Held(point, 1.0, lost)
     enough = words >= enough_of(point) and ways_said(point, said) and all_groups(point, said)
     if words >= enough_of(point) and lacks_side(point, said):
         return Held(point, _ONE_OF_TWO, spots, words)

@@ -36,7 +36,38 @@ def contrary_said(held: Sequence[Held], need: Need, said: Said) -> list[str]:
         *_other_phase(need, said),
         *_no_matter(need, said),
         *_added_on(need, said),
+        *_nothing_done(held, need, said),
+        *_already_spent(held, said),
     ]
+
+
+def _nothing_done(held: Sequence[Held], need: Need, said: Said) -> list[str]:
+    """Return a "nothing" that an answer begins with, where it is asked what is to be done, and something is."""
+    words = said.reading.words
+    acts = [h for h in held if not (h.point.figures or h.point.verdict or h.point.state or h.point.optional)]
+    asked = _TO_DO.search(" ".join(need.question.words)) is not None
+    bare = words[:1] == ("nothing",) and (len(words) == 1 or words[1] in STOPS or words[1] in ("it", "at"))
+    told = _NOTHING.search(need.expected) is not None
+    return ["nothing"] if asked and bare and acts and not told and not any(h.share for h in held) else []
+
+
+def _already_spent(held: Sequence[Held], said: Said) -> list[str]:
+    """Return what is counted as used where it is what is left: "the applications that you've already made"."""
+    counted = [h.point.text for h in held if not h.share and _COUNTS_LEFT.fullmatch(h.point.text)]
+    spent = _SPENT.search(_text(said)) if counted and not _REMAINS.search(_text(said)) else None
+    return [spent.group()] if spent else []
+
+
+_COUNTS_LEFT = re.compile(r"(?:the )?[a-z]+s (?:that are )?(?:left|remaining)")
+_SPENT = re.compile(
+    r"\b(?:already|so far) (?:been )?\w+(?:ed|d|de|ne|nt)\b|"
+    r"\b(?:made|used|spent|done|taken) (?:already|so far|up to now)\b"
+)
+_REMAINS = re.compile(r"\b(?:left|remain\w*|still|to go)\b")
+_TO_DO = re.compile(
+    r"\bwhat (?:must|should|has to|needs to) (?:be|we|you|i)\b|\bwhat (?:do|should|must) (?:you|we|i) do\b"
+)
+_NOTHING = re.compile(r"\b(?:nothing|no action|none)\b", re.IGNORECASE)
 
 
 _ADDS = frozenset(("add", "adding", "plus", "subtract", "minus"))

@@ -62,7 +62,21 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
 
 def _leads_on(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
     """Return whether a number only leads up to a figure, or past it: one of a sum, a step beyond a bound."""
-    return _in_working(claim, said) or steps_past(claim, need, said, know) or in_sum(claim, need, said, know)
+    leads = _in_working(claim, said) or _is_the_whole(claim, need, said)
+    return leads or steps_past(claim, need, said, know) or in_sum(claim, need, said, know)
+
+
+def _is_the_whole(claim: Claim, need: Need, said: Said) -> bool:
+    """Return whether a number is the whole of which a figure that is said before it is asked for as a part."""
+    parts = [n for word, n in _PARTS.items() if word in need.question.words]
+    before = {c.amount.value for c in said.claims if c.amount.start < claim.amount.start}
+    figures = {f.value for p in need.points for f in p.figures} & before
+    told = not _ALL.isdisjoint(said.reading.words)
+    return told and any(claim.amount.value == n * value for n in parts for value in figures)
+
+
+_PARTS = {"half": 2, "third": 3, "quarter": 4, "fifth": 5}
+_ALL = frozenset(("all", "altogether", "entire", "full", "lot", "total", "whole"))
 
 
 def _is_former_alone(amount: Amount, need: Need, know: Knowledge) -> bool:

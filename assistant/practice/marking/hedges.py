@@ -18,4 +18,6 @@ def both_said(need: Need, said: Said) -> list[str]:
     words = said.reading.words
     bare = [words[piece[0]] for piece in said.pieces(_CUTS) if len(piece) == 1]
     given = [word for word in bare if word in _YES | _NO]
+    if 1 < len(given) <= sum(1 for p in need.points if (p.state or p.verdict) and not p.optional):
+        return []  # each answers a part of its own
     return [" ".join(given)] if _YES.intersection(given) and _NO.intersection(given) else []

@@ -84,7 +84,9 @@ _WEAK_ENDS = word_set("all least most once nearest closest next suit land")
 
 def other_reason(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     """Return the reason that an answer gives in place of the one that it lacks: "because the runway is dry"."""
-    if not need.question.has("why") or need.polar is False or all(h.share >= 1 for h in held):
+    if not need.question.has("why") or all(h.share >= 1 for h in held):
+        return []
+    if need.polar is False and not _lacks_reason(held, need):
         return []
     words = said.reading.words
     start = next((i for i, word in enumerate(words) if word in ("because", "since")), len(words))
@@ -92,13 +94,25 @@ def other_reason(held: Sequence[Held], need: Need, said: Said) -> list[str]:
         range(start, len(words))
     ):
         return []
+    lacking = [e for h in _lacks_reason(held, need) for e in h.point.elements]
+    if any(e.weight > _TELLING and element_said(e, said)[0] for e in lacking):
+        return []
     told = [m for m in said.content if m.start > start]
     return [m.text for m in told if m.concepts.isdisjoint(need.said)]
 
 
-def other_purpose(held: Sequence[Held], said: Said) -> list[str]:
+def _lacks_reason(held: Sequence[Held], need: Need) -> list[Held]:
+    """Return the reason that is asked for beside a figure, where that is said and the reason is not."""
+    figures = [h for h in held if h.point.figures and h.point.figures_suffice]
+    reasons = [h for h in held if not (h.point.figures or h.point.optional or h.point.verdict or h.point.state)]
+    beside = need.question.has("why") and bool(figures) and all(h.share >= 1 for h in figures)
+    return reasons if beside and not any(h.share for h in reasons) else []
+
+
+def other_purpose(held: Sequence[Held], need: Need, said: Said) -> list[str]:
     """Return the purpose given for one part of a question in place of its reason: "to stop the legs falling out"."""
     reasons = [h for h in held if any(e.words == _WHY for e in h.point.labels) and not h.point.figures]
+    reasons = reasons or _lacks_reason(held, need)
     words = said.reading.words
     starts = [i for i in range(len(words)) if _is_purpose(i, words)]
     if not reasons or not starts or any(h.share for h in reasons):

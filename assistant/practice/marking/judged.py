@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from assistant.practice.marking.asked import Asked
+from assistant.practice.marking.case_sides import with_sides
 from assistant.practice.marking.elements import point
 from assistant.practice.marking.parts import POLAR, pieces
 from assistant.practice.marking.points import Element, Figure, Point
@@ -113,10 +114,14 @@ def bands_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     if result.given != result.given:
         clauses = re.split(r";\s+|,\s+(?=at |below |over |above )", record.says.rstrip("."))
         made = [point(clause, know) for clause in clauses]
+        sided = with_sides(made, know.reader.read(text), know)
+        if sided != made:
+            return sided
         bounded = THRESHOLD.search(one.answer.question) is not None
         return [p._replace(figures_suffice=bounded and bool(p.figures)) for p in made]
     if asks_rule(record, know.reader.read(text).amounts) or _BOTH_SIDES.search(text):
-        return [point(clause, know) for clause in re.split(r";\s+", record.says.rstrip("."))]
+        made = [point(clause, know) for clause in re.split(r";\s+", record.says.rstrip("."))]
+        return with_sides(made, know.reader.read(text), know)
     polar = bool(POLAR.search(text))
     good = (rule.verdict == "within") is not bool(_DUTY.search(text) or _asks_of_band(record, text, know))
     points = [Point(v, verdict=v) for v in (("yes" if good else "no"),) if polar]

@@ -15,6 +15,7 @@ from assistant.practice.marking.derived import adds_up, instead_of
 from assistant.practice.marking.elements import concepts_in, named_elements, point
 from assistant.practice.marking.judged import COMPUTED, THRESHOLD, bands_points, check_points, chosen_points, shown_as
 from assistant.practice.marking.labels import label_asked
+from assistant.practice.marking.manner import ASKS_HOW, of_its_manner
 from assistant.practice.marking.outcomes import cause_points, loss_points, table_points_of, tables_points
 from assistant.practice.marking.parts import CASES, POLAR, parts_of
 from assistant.practice.marking.points import Element, Figure, Point, State
@@ -42,7 +43,8 @@ def _fact(one: Asked, text: str, know: Knowledge) -> list[Point]:
     part = one.answer.question
     label = label_asked(one.result.fact, part, know) if part in parts_of(text) else None  # type: ignore[union-attr]
     made = _fact_points(one.result.fact, text, know)  # type: ignore[union-attr]
-    return made if label is None or label else _fact_points(one.result.fact, part, know)  # type: ignore[union-attr]
+    made = made if label is None or label else _fact_points(one.result.fact, part, know)  # type: ignore[union-attr]
+    return [of_its_manner(made[0])] if len(made) == 1 and ASKS_HOW.search(part) else made
 
 
 def _fact_points(fact: Fact, text: str, know: Knowledge) -> list[Point]:

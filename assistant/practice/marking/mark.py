@@ -34,7 +34,7 @@ from assistant.practice.marking.required import required
 from assistant.practice.marking.reserved import without_reserve
 from assistant.practice.marking.reworded import reworded
 from assistant.practice.marking.run_together import apart
-from assistant.practice.marking.said import Said, read_said
+from assistant.practice.marking.said import Said, plain, read_said
 from assistant.practice.marking.says_nothing import says_nothing
 from assistant.practice.marking.sided import with_side
 from assistant.practice.marking.slips import without_shortenings, without_slips
@@ -47,6 +47,7 @@ from assistant.practice.marking.variant_labels import labels_named
 from assistant.practice.marking.verbatim import verbatim
 from assistant.practice.marking.wording import NEGATORS, UNKNOWING
 from assistant.resolving.knowing import Knowledge
+from assistant.understanding.mentions import Mention
 
 RIGHT, PARTLY, WRONG, MISSED = "right", "partly", "wrong", "missed"
 UNMARKED = "unmarked"
@@ -167,13 +168,30 @@ def _without_asked(said: Said, need: Need, know: Knowledge) -> Said:
         m.start for m in said.reading.mentions
         if len(m.taken) == 1 and wanted & m.concepts and said.words[m.start] in need.asked - own
     }  # fmt: skip
+    spots |= {i for m in said.reading.mentions if wanted & m.concepts and _is_acted_on(m, own, know) for i in m.taken}
     spots -= denied(said.reading.words, said.reading) if spots else frozenset()  # "no sound" does say something
     if not spots:
         return said
     here, inner = (
         tuple(c - wanted if i in spots else c for i, c in enumerate(each)) for each in (said.concepts, said.inner)
     )
-    return said._replace(concepts=here, inner=inner)
+    alike = {i: (words, named - wanted if i in spots else named) for i, (words, named) in said.fellows.items()}
+    return said._replace(concepts=here, inner=inner, fellows=alike)
+
+
+def _is_acted_on(mention: Mention, own: set[str], know: Knowledge) -> bool:
+    """Return whether words are what a thing stops, by which it is only asked for: "spinning" of a brake pulse."""
+    words = mention.text.lower().split()
+    if not own.isdisjoint(map(plain, words)) or len(words) > _FEW:
+        return False
+    stopped = words[0].startswith("stop") or any(
+        mention.concepts & m.concepts and m.start == 0 and m.end == len(words) + 1
+        for m in know.phrase(f"stop {mention.text}").mentions
+    )
+    return stopped and not any(plain(w) in own for w in words)
+
+
+_FEW = 2
 
 
 def _beside(mark: str, answer: str) -> tuple[str, ...]:

@@ -8,6 +8,7 @@ from collections.abc import Collection, Iterable
 from assistant.practice.marking.asked import Asked
 from assistant.practice.marking.duties import with_duty
 from assistant.practice.marking.elements import DIRECTIONS, named_elements
+from assistant.practice.marking.meant import is_named_first, meant
 from assistant.practice.marking.one_colour import of_one_colour
 from assistant.practice.marking.points import Element, Point
 from assistant.practice.marking.said import plain
@@ -158,6 +159,9 @@ def _asked_by_name(points: list[Point], least: int, acts: bool) -> list[Point]:
             counts[words] = counts.get(words, 0) + 1
     if acts:
         return points
+    one = meant(points)
+    if one is not None:
+        return [p if p is one else p._replace(optional=True) for p in points]
     named = [p for p in points if any(e.given and e.weight > 0.7 and counts[e.words] == 1 for e in p.elements)]
     passed = [p for p in points if not p.way and not any(e.given for e in p.elements)]
     units = {f.unit for p in points for f in p.figures}
@@ -171,12 +175,7 @@ def _is_list(named: list[Point], passed: list[Point]) -> bool:
     """Return whether points are a list of names and what each means, of which a question names some: the lamps."""
     told = [*named, *passed]
     heads = all(p.elements and p.elements[0].given and not p.elements[-1].given for p in named)
-    return len(named) > 1 and heads and bool(passed) and all(_is_named_first(p) for p in told)
-
-
-def _is_named_first(point: Point) -> bool:
-    """Return whether a point is one name, without "and" or figures before what is said of it."""
-    return len(point.elements) > 1 and not (point.figures or point.verdict or point.state or point.way or point.kept)
+    return len(named) > 1 and heads and bool(passed) and all(is_named_first(p) for p in told)
 
 
 def _as_spare(point: Point) -> Point:
@@ -193,7 +192,7 @@ _MEASURED = re.compile(
 _PERSON_WORDS = frozenset(map(plain, ("pilot", "pilots", "crew", "both", "maintenance", "captain")))
 _PERSONS = frozenset(("captain", "first_officer", "maintenance", "ground_crew"))
 _WAY_ASKED = frozenset(("direction", "way", "side"))
-_SPARED = frozenset(("after", "before", "check", "until", "when", "once"))
+_SPARED = frozenset(("after", "before", "check", "until", "when", "once", "while"))
 """Words with which a point begins that only tells when, or what to do besides."""
 
 
@@ -307,13 +306,18 @@ def _is_way(element: Element) -> bool:
     return len(element.words) == 1 and element.words[0] in DIRECTIONS
 
 
+_TWO = 2
+_PREFIXES = (plain("under"), plain("over"))
+
+
 def _given(element: Element, words: frozenset[str], concepts: frozenset[str]) -> Element:
     """Return an element as the question leaves it: given by it, or without the words that it holds."""
     if all(w in words for w in element.words):
         return element._replace(given=True)
     result = any(c[0] == "=" for c in element.concepts)
     shared = {c for c in element.concepts & concepts if c[0] != "@"}
-    if not result and shared and not DIRECTIONS.intersection(element.words):
+    prefixed = len(element.words) == _TWO and element.words[0] in _PREFIXES  # under-inflation is one name
+    if not result and shared and (prefixed or not DIRECTIONS.intersection(element.words)):
         return element._replace(given=True)
     left = tuple(w for w in element.words if w not in words)
     if DIRECTIONS.issuperset(left):

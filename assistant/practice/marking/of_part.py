@@ -91,7 +91,8 @@ def _of_its_part(points: list[Point], part: str, text: str, know: Knowledge) -> 
         return points
     if len(named) == 1 and named[0] in plain and not _PLACE.search(part):
         return _but(points, named)
-    if _WHEN.search(part) or any(p.text.split()[0] in ("or", "and") for p in points):
+    asking = _AGENT.sub(r"\1", part)
+    if _WHEN.search(asking) or any(p.text.split()[0] in ("or", "and") for p in points):
         return points
     return _but(points, [p for p in plain if _tells_more(p, text, know)])
 
@@ -107,6 +108,12 @@ def _tells_more(point: Point, text: str, know: Knowledge) -> bool:
 _PLACE = re.compile(
     r"\bfrom where\b|\bwhere from\b|\b(?:from|on|at) (?:which|what) (?:side|direction|way)\b", re.IGNORECASE
 )
+_AGENT = re.compile(
+    r"^((?:and )?(?:what|who) (?:stops|holds|drives|moves|locks|keeps|releases)\b.*?) "
+    r"(?:after|before|when|while|once|at)\b.*$",
+    re.IGNORECASE,
+)
+"""What asks which thing does something, and tells when besides."""
 _WHAT_IF = re.compile(r"(?:and |but )?what if\b", re.IGNORECASE)
 _LONG = 4
 

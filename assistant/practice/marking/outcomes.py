@@ -9,6 +9,7 @@ from typing import Any
 from assistant.answering.states import output_words
 from assistant.knowledge.records import Fact, StateTable
 from assistant.practice.marking.asked import Asked
+from assistant.practice.marking.both_apart import both_apart
 from assistant.practice.marking.case_verdicts import done_verdict, implied
 from assistant.practice.marking.derived import there_is
 from assistant.practice.marking.elements import concepts_in, of_its_subject, point
@@ -172,7 +173,7 @@ def output_point(table: StateTable, name: str, value: str, know: Knowledge) -> P
         subject = next(m.concepts for m in know.phrase(output.label).mentions if not m.weak)
         made = point(words, know, state=State(subject, value == "yes", (f"{of}.no", f"{of}.yes")))
         return made._replace(negated=value == "no", figures=())
-    return _by_value(of_its_subject(point(words, know, kept=True, state=None)), value, know)
+    return _by_value(both_apart(of_its_subject(point(words, know, kept=True, state=None)), know), value, know)
 
 
 def _or_lost(made: Point, table: StateTable, know: Knowledge) -> Point:

@@ -192,6 +192,11 @@ def _apart(value: int, spot: _Spot, said: Said) -> int:
     return -1 if leads else min(abs(spot.start - end), abs(value - spot.end))
 
 
+def _joins_on(value: int, spot: _Spot, said: Said) -> bool:
+    """Return whether an "and" stands between a number and a name: "at 185 and the plugs go at 350"."""
+    return "and" in said.reading.words[min(value, spot.end) : max(value, spot.start)]
+
+
 _LEADING = frozenset(("above", "at", "below", "by", "from", "over", "under"))
 """Words by which a name leads to the number behind it: "zero at 110"."""
 
@@ -204,7 +209,10 @@ def _shared_out(
     if len(spots) == 1 and len(values) > 1 and known > 1 and len(spots[0].points) == 1:
         # One name among several values: it goes with the nearest, and what the others go with is not said.
         near = min(
-            values, key=lambda v: (_apart(v, spots[0], said), said.clauses[v] != said.clauses[spots[0].start], v)
+            values, key=lambda v: (
+                _apart(v, spots[0], said), said.clauses[v] != said.clauses[spots[0].start],
+                _joins_on(v, spots[0], said), v,
+            )
         )
         yield spots[0], {*_range_of(near, values, said), *range(spots[0].start, spots[0].end)}
         return

@@ -20,6 +20,18 @@ def in_full(text: str) -> str:
     return _SHARPER.sub(f"turn of more than {bound.group(1)}", text) if bound else text
 
 
+def without_aside(text: str) -> str:
+    """Return a question whose first word stands without the aside behind it: "When, after retraction, is it ..."."""
+    return _ASIDE.sub(r"\1 \2 ", text)
+
+
+_ASIDE = re.compile(
+    r"^(when|where|how|why), ((?:after|at|before|by|during|in|on|with) [^,?]{1,40}), "
+    r"(?=is|are|does|do|did|was|may|can)",
+    re.IGNORECASE,
+)
+
+
 def at_what_speed(text: str) -> str:
     """Return a question with "where" as the speed that is meant, where speeds are asked for."""
     return _WHERE_IT_ENDS.sub("at what speed ", text) if "speed" in text.lower() else text

@@ -130,6 +130,9 @@ _PLAINER = {
     r"(?:get|gets|got|getting) the hang of": "understood",
     r"(?:comes and goes|stops and starts|starts and stops|cuts? in and out)": "is intermittent",
     r"(?:it )?wins": "prevails",
+    r"aero(?= (?:brak|drag))": "aerodynamic",
+    r"(?:lets?|letting) (?:the |its |all )?pressure (?:go )?(?:out|off)(?: (?:from|of))?": "vents",
+    r"no (?:need|call) (?:for|of)": "do not use",
 }
 _FOUND = [(re.compile(rf"\b(?:{spoken})(?!\w)", re.IGNORECASE), plain) for spoken, plain in _PLAINER.items()]
 

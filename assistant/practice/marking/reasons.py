@@ -72,6 +72,15 @@ def both_cases(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
 _OTHER_CASE = re.compile(r"\b(?:otherwise|unless|except|only if)\b", re.IGNORECASE)
 
 
+def of_what_it_explains(one: Asked, know: Knowledge) -> Asked:
+    """Return the statement that a reason explains, where a yes or no on that is asked for, and no reason."""
+    fact, part = getattr(one.result, "fact", None), one.answer.question
+    if fact is None or "why" not in fact.answers or not POLAR.match(part) or "why" in part.lower():
+        return one
+    told = next((n for n in know.base.ids("facts") if know.base.records[n].why == fact.id), "")
+    return _fact(told, one, know) if told else one
+
+
 def _reason_of(whole: Asked, know: Knowledge) -> tuple[Asked, ...]:
     """Return the reason of a stated figure that stands in its own paragraph."""
     sources = set(record_of(whole.result).sources)
@@ -79,7 +88,21 @@ def _reason_of(whole: Asked, know: Knowledge) -> tuple[Asked, ...]:
         fact = getattr(candidate.result, "fact", None)
         if fact and "why" in fact.answers and sources & set(fact.sources):
             return (as_asked(whole.answer.question, whole.question, candidate.result, know),)
-    return ()
+    return _nearest_reason(whole, know)
+
+
+def _nearest_reason(whole: Asked, know: Knowledge) -> tuple[Asked, ...]:
+    """Return the reason in the paragraph of a figure that speaks most of what the figure is of."""
+    limit = record_of(whole.result)
+    named = know.phrase(limit.of).concepts
+    reasons = [know.base.records[n] for n in know.base.ids("facts")]
+    near = [fact for fact in reasons if "why" in fact.answers and set(limit.sources) & set(fact.sources)]
+    shared = {fact.id: len(named & know.matcher.vocabulary(fact.id)) for fact in near}
+    best = max(near, key=lambda fact: shared[fact.id], default=None)
+    return (_fact(best.id, whole, know),) if best and shared[best.id] >= _TWO else ()
+
+
+_TWO = 2
 
 
 def _fact(name: str, beside: Asked, know: Knowledge) -> Asked:

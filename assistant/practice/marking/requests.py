@@ -11,9 +11,11 @@ import re
 from assistant.conversation.readings import question_of
 from assistant.practice.marking.asked import Asked, as_asked, ask, things
 from assistant.practice.marking.asked_whole import ORDER_ASKED, STEPS, asked_whole
+from assistant.practice.marking.by_table import in_one_table, means_left
 from assistant.practice.marking.calculated import of_each_calculation
 from assistant.practice.marking.carried_on import on_the_subject
 from assistant.practice.marking.cases import coordinated, was_and_is
+from assistant.practice.marking.completed import at_each_number, with_the_like
 from assistant.practice.marking.compound import headed, joined, of_each
 from assistant.practice.marking.every_part import instead_of_state, with_every_part
 from assistant.practice.marking.itemised import of_each_member, of_its_cases
@@ -21,7 +23,7 @@ from assistant.practice.marking.lessened import by_share, nearest, offered, shor
 from assistant.practice.marking.listing import listed
 from assistant.practice.marking.parts import POLAR, by_parts, head_of, measured_parts, parts_of, pieces
 from assistant.practice.marking.phrased import CHANGE, at_what_speed, brought_on, in_full
-from assistant.practice.marking.reasons import both_cases, with_its_figure, with_reason, with_why
+from assistant.practice.marking.reasons import both_cases, of_what_it_explains, with_its_figure, with_reason, with_why
 from assistant.practice.marking.siblings import asks_both_ends, with_siblings
 from assistant.practice.marking.side_by_side import of_each_thing
 from assistant.practice.marking.state_told import by_its_state
@@ -56,7 +58,7 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     choice = asks_choice(text)
     text = without_choice(brought_on(at_what_speed(in_full(CHANGE.sub("what changed about ", text)))))
     parts = parts_of(text)
-    each = of_each_member(text, know)
+    each = of_each_member(text, know) or at_each_number(parts, text, know)
     if each:
         return each
     found = _asked(parts, text, know)
@@ -68,6 +70,7 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
         found = with_choice(text, know) or found
     if len(parts) > 1:
         found = on_the_subject(with_every_part(found, parts, text, know), parts, text, know)
+        found = tuple(of_what_it_explains(one, know) for one in with_the_like(found, parts, know))
     return of_each_part(found, parts, text, know) or found
 
 
@@ -103,6 +106,7 @@ def _asked(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
 def _in_parts(whole: Asked | None, parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers the parts of a question of which one thing alone was taken for the whole."""
     told = by_its_state(whole, parts, text, know) or of_each_calculation(whole, parts, text, know)
+    told = told or in_one_table(whole, parts, text, know) or means_left(whole, text, know)
     return told or instead_of_state(whole, parts, text, know)
 
 

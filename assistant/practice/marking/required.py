@@ -41,11 +41,14 @@ from assistant.practice.marking.narrowing import (
 from assistant.practice.marking.of_part import of_part
 from assistant.practice.marking.outcomes import cause_of, causes_behind, figures_of
 from assistant.practice.marking.parts import POLAR, parts_of
+from assistant.practice.marking.phrased import without_aside
 from assistant.practice.marking.points import Figure, Need, Point
 from assistant.practice.marking.requests import asked
 from assistant.practice.marking.rows import row_of
 from assistant.practice.marking.said import plain
 from assistant.practice.marking.siblings import BOTH
+from assistant.practice.marking.things_kept import kept_or_lost
+from assistant.practice.marking.too_few import too_few
 from assistant.practice.marking.turned import turned
 from assistant.practice.marking.whichever import asks_choice, choice_point, without_choice
 from assistant.resolving import results as r
@@ -64,6 +67,7 @@ _AS_NEAR = 0.02
 
 def required(text: str, know: Knowledge) -> Need | None:
     """Return what an answer to a question must hold, or None where nothing loaded answers it."""
+    text = without_aside(text)
     first = tuple(one for one in asked(text, know) if type(one.result) in MAKERS)
     if not first:  # what is lacking, or one of several to choose, is no answer to mark against
         return None
@@ -121,6 +125,8 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge, as_it_is: bool =
     ]
     groups = [labelled(group, one, found, text, know) for group, one in zip(groups, found, strict=True)]
     groups = [of_part(group, one, len(found) == 1, text, know) for group, one in zip(groups, found, strict=True)]
+    if len(found) > 1:
+        groups = [kept_or_lost(group, one, know) for group, one in zip(groups, found, strict=True)]
     groups = [in_its_case(group, one, found) for group, one in zip(groups, found, strict=True)]
     points = distinct(p for group in groups for p in without_given(group, reading, len(found) > 1))
     points = weighed(_told_apart(groups, points))
@@ -160,7 +166,8 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge, as_it_is: bool =
         sources=tuple(dict.fromkeys(s for a in answers for s in a.sources)),
         change=any(isinstance(one.result, r.ChangeResult) for one in found),
         unanswered=_has_open_part(without_choice(text), found, len(points))
-        or has_open(found, parts_of(text), text, know),
+        or has_open(found, parts_of(text), text, know)
+        or too_few(points, found, text),
         within=_is_within(found[0].result),
         standing=standing_of(found[0].result),
         edges=edges_of(found[0].result),

@@ -10,6 +10,7 @@ from assistant.practice.marking.asked import bare_names
 from assistant.practice.marking.beside_point import COMPARES
 from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.found import Held
+from assistant.practice.marking.only_aside import only_aside
 from assistant.practice.marking.only_naming import told_of_none
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.polarity import denied
@@ -103,12 +104,16 @@ def set_at(need: Need, said: Said, know: Knowledge) -> list[str]:
 
 def other_thing(need: Need, said: Said) -> list[str]:
     """Return the thing that an answer speaks of in place of the one asked about: the nose tyres for the main ones."""
+    said = said._replace(words=tuple(_MOVES.get(word, word) for word in said.words))
     words = set(said.words)
     pairs = [(a, b) for one, two in _THINGS for a, b in ((one, two), (two, one))]
     pairs = [(a, b) for a, b in pairs if a in need.asked and b not in need.asked and b in words]
     if not said.claims and COMPARES.search(" ".join(said.reading.words)):
         return []  # "lower than the mains" gives no figure to the mains
-    return [b for a, b in pairs if a not in words or _figure_beside(b, a, need, said)]
+    return [
+        b for a, b in pairs
+        if (a not in words and not only_aside(b, need, said)) or _figure_beside(b, a, need, said)
+    ]  # fmt: skip
 
 
 def _figure_beside(other: str, own: str, need: Need, said: Said) -> bool:
@@ -127,6 +132,7 @@ def _figure_beside(other: str, own: str, need: Need, said: Said) -> bool:
 
 _BEHIND = 4
 """Words behind a figure within which the thing stands that it is of: "205 on the nose"."""
+_MOVES = {plain("extension"): plain("extend"), plain("retraction"): plain("retract")}
 _THINGS = tuple((plain(a), plain(b)) for a, b in (("main", "nose"), ("extend", "retract")))
 
 

@@ -27,6 +27,8 @@ _LISTED = re.compile(r"((?:^|[.;,)]\s|\n)\s*(?=\(?\d)|:\s+(?=\(?1[.)]))\(?\d{1,2
 _ITEM = re.compile(r"(?:^|(?<=\s))[1-9][.)]\s+(?=[A-Za-z\d(])")
 """The number of an item in a list of at least three."""
 _SPANS = re.compile(r"(?<=\d)\s*(?:\.{2,}|…)\s*(?=\d)")
+_TURNED_TO = re.compile(r"(?<=\d)\s*(?:\.{2,}|…)\s*(?=\d[\d.,]*(?: \w+)? (?:is|was|are|belongs|goes)\b)")
+"""Dots behind which another number is spoken of: "205 ... 230 is the one for extending"."""
 _BRACKETED = re.compile(r"\((?:\d|[a-d])\)(?=\s)")
 _PLURAL = re.compile(r"\((?:s|es)\)")
 
@@ -148,7 +150,7 @@ def _unlisted(text: str) -> str:
     """Return a text without the numbers of a list: "1. lever up. 2. wait"."""
     if all(f"{n}." in text or f"{n})" in text for n in (1, 2, 3)):
         text = _ITEM.sub("; ", text)
-    text = _SPANS.sub(" to ", _PLURAL.sub("s", _BRACKETED.sub("; ", text)))
+    text = _SPANS.sub(" to ", _TURNED_TO.sub(", ", _PLURAL.sub("s", _BRACKETED.sub("; ", text))))
     return _LISTED.sub(r"\1", text)
 
 
@@ -222,7 +224,7 @@ def _claim(amount: Amount, said: Said, reading: Reading, know: Knowledge) -> Cla
     bare = minimum or (bool(amount.unit) and not any(a.unit for a in amounts_in(amount.raw, know.units)))
     up = before.endswith("from") and after.startswith(_UPWARD)
     down = before.endswith("from") and _DOWNWARD.match(after) is not None
-    sense = "min" if minimum or up else "lower" if down else sense_of(before, after)
+    sense = "min" if up else "lower" if down else sense_of(before, after) or ("min" if minimum else "")
     if sense in ("min", "higher") and _NOT_UNTIL.search(" ".join(words[max(0, amount.start - 12) : amount.start])):
         sense = "lower"
     added = bool(wording.ADDED.intersection((*before.split()[-4:], *after.split()[:3])))

@@ -23,6 +23,18 @@ _ROW = re.compile(
 _ROUND = re.compile(r"[ -]*(?:thousand|knots?|kt|kts|psi|degrees?|feet|hundred|tonnes?|metres?|$|[.,;])", re.IGNORECASE)
 _TIMES = ((re.compile(r"\b(?:just |only )?one time\b", re.IGNORECASE), "once"),
           (re.compile(r"\b(?:just |only )?two times\b", re.IGNORECASE), "twice"))  # fmt: skip
+_AGAIN = re.compile(
+    r"\b(and|the|at|is|to|of|in|it|you|or|for|on|hundred|thousand|so|then|below|above|up|down) "
+    r"(?:um,? |uh,? )?\1\b(?! to\b)", re.IGNORECASE,
+)  # fmt: skip
+"""A small word said twice: "two hundred and and five"."""
+_ALONE = re.compile(r"^\W*(yes|no) (?:and|then) (yes|no)\W*$", re.IGNORECASE)
+"""Two verdicts, and nothing else."""
+_NO_STOP = re.compile(
+    rf"^\s*no\. ?(?=(?:{_DIGIT}|ten|eleven|twelve|\w+teen|\w+ty)[ -]"
+    rf"(?:hundred|thousand|\w+ty|\w+teen|ten|{_DIGIT})\b)", re.IGNORECASE,
+)  # fmt: skip
+"""The same with a stop, which is no "number": "no. two thirty max"."""
 _NO_NUMBER = re.compile(rf"^\s*no (?=(?:{_DIGIT}|ten|eleven|twelve|\w+teen|\w+ty)\b)", re.IGNORECASE)
 """A "no" that answers, before a number: "no two fifty is the most"."""
 _NEGATIVE = re.compile(
@@ -122,6 +134,7 @@ def written(text: str) -> str:
     text = _CALLED_ONE.sub(r"\1, ", _PLUS.sub(" and ", _AND_A_BIT.sub("", text)))
     text = _EITHER_WAY.sub("", _ONE_EACH.sub(r"\1, one", _INCHES.sub(" inches", text)))
     text = _AND_THOUSAND.sub(r"\1, ", _in_steps(_THE_NUMBER.sub("", text)))
+    text = _NO_STOP.sub("no, ", _ALONE.sub(r"\1, \2", _AGAIN.sub(r"\1", text)))
     text = _NO_NUMBER.sub("no, ", _NEGATIVE.sub("negative, ", text))
     text = _BEFORE_POINT.sub(r"\1, ", _KEPT_OR_LOST.sub(r"\1, \2 ", text))
     text = _POINT_HUNDRED.sub(r"\1, ", text)

@@ -38,14 +38,31 @@ def state_said(state: State, need: Need, said: Said) -> bool | None:
         return both.group(1) not in wording.LOST
     alone = all(p.state for p in need.points)
     opens = need.polar and said.reading.words[:1] in _OF_IT
-    if len(unsaid) == 1 and (alone or opens):
-        of_it = _said_of_it(said)
-        if of_it is not None:
-            return of_it
+    of_it = _said_of_it(said) if len(unsaid) == 1 and (alone or opens) else None
+    if of_it is None and unsaid == [state] and not state.turned:
+        of_it = _by_its_verb(need, said)
+    if of_it is not None:
+        return of_it
     bare = _bare(need, said, len(unsaid))
     if state not in unsaid or len(bare) != len(unsaid):
         return None
     return bare[unsaid.index(state)] is not state.turned
+
+
+def _by_its_verb(need: Need, said: Said) -> bool | None:
+    """Return what is said by the verb with which a question asks of its one thing: "so it will not hold the plane"."""
+    asked = _VERBS_OF_IT.intersection(need.question.words)
+    words = said.reading.words
+    for i, word in enumerate(words):
+        if word.removesuffix("s") in asked and _PRONOUNS.intersection(words[max(0, i - _CLOSE) : i]):
+            return not _DENYING_VERB.intersection(words[max(0, i - _CLOSE) : i])
+    return None
+
+
+_VERBS_OF_IT = wording.word_set("hold steer work")
+_PRONOUNS = wording.word_set("it they that")
+_DENYING_VERB = wording.word_set("not never cannot no nor")
+_CLOSE = 3
 
 
 _OF_THE_NEXT = wording.word_set("keep keeps keeping lose loses losing")
@@ -140,6 +157,7 @@ def _bare(need: Need, said: Said, wanted: int) -> list[bool]:
     alone = [words[0] for words in clauses.values() if len(words) == 1 and words[0] in _ALONE]
     first = said.reading.words[:1]
     named = any(m.start == 0 and m.end > 1 and not m.weak for m in said.reading.mentions)  # "no wheel brakes"
+    named = named or any(1 in said.where(p.state.subject) for p in need.points if p.state)  # "no anti-skid"
     if not alone and wanted == 1 and need.polar and first in _VERDICTS and not named:
         alone = [first[0]]
     return [word in _AFFIRMING for word in alone]
@@ -211,7 +229,7 @@ def _after(place: int, subjects: set[int], said: Said) -> bool | None:
     return False if denied else None
 
 
-_GONE = (wording.LOST - {"unaffected"}) | {"affected", "impaired"}
+_GONE = (wording.LOST - {"unaffected"}) | {"affected", "impaired", "touched"}
 _SAID_BEHIND = _GONE | wording.KEPT
 """Words behind a thing that say whether it is as it was; "not affected" is that it works."""
 

@@ -46,7 +46,7 @@ def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge)
         and not any(plain(w) in own or w in passed for w in m.text.split() if w not in NEGATORS)
         and not _stands_for(m, held, said)
         and not all(know.lexicon.kinds.get(c, "thing") in _NO_THINGS for c in m.concepts) and m.start not in unsaid
-        and not (_MOVING.match(m.text) and not need.loss)
+        and not (_MOVING.match(m.text) and not need.loss) and not _COUNTED_OFF.fullmatch(m.text)
         and not (m.start and _is_beside(m, said) and not need.question.has("where"))
         and not _tells_of_number(m, said) and not _only_moves(m, said)
     ]  # fmt: skip
@@ -63,6 +63,8 @@ _MOVING = re.compile(
     re.IGNORECASE,
 )
 """An everyday verb of moving, which is no thing: the pin "comes out"."""
+_COUNTED_OFF = re.compile(r"(?:the )?(?:first|second|third|fourth|last|other) (?:one|thing|kind|item)s?", re.IGNORECASE)
+"""One of several by its number, which names nothing."""
 _LEAVING = re.compile(r"(?:just |then |all )?(?:comes?|goes|gets?|leaks?|bleeds?|escapes?|is let|is lost)\b")
 
 

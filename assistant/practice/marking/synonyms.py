@@ -55,6 +55,10 @@ _GROUPS = """
     stay stays remain remains
     rearward aft backwards
     bay bays well wells
+    off away
+    lost gone
+    moving operating operate operation lowering raising
+    spin spun spins throw throws thrown fling flung sling slung shed sheds shake shakes shaken
 """
 
 

@@ -96,6 +96,8 @@ def _otherwise(part: list[Element], parts: Sequence[list[Element]], clause: Sequ
     words = {said.words[i] for i in clause if not _goes_on(i, said)}
     for element in (e for e in part if e.words not in _NO_WAYS) if anchors else ():
         ways = {w for word in element.words if word in DIRECTIONS for w in OTHER.get(word, ()) if w in DIRECTIONS}
+        if element.given and element.weight < _SURELY:
+            continue  # where it is asked of, and what the answer need not tell
         if len(element.words) > 1 and element not in anchors and ways & words and words.isdisjoint(element.words):
             yield f"the other way: {' '.join(element.words)}"
         for i in clause:
@@ -104,6 +106,7 @@ def _otherwise(part: list[Element], parts: Sequence[list[Element]], clause: Sequ
                 yield f"not {said.reading.words[i]}"
 
 
+_SURELY = 2.0
 _NO_WAYS = ((plain("take"), "off"),)
 """Names with a way in them that is none: take-off."""
 

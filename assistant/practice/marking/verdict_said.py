@@ -21,7 +21,7 @@ def verdict_said(said: Said) -> str:
     if first:
         return "yes" if first in _AGREED else "no"
     text = " ".join(words)
-    called = _CALLED.search(text)
+    called = _CALLED.search(text) or _CONCLUDED.search(text)
     if called:
         return "yes" if called[1] in _AGREED else "no"
     met = _MET.search(text)
@@ -73,6 +73,10 @@ _CALLED = re.compile(
     r"\b(?:so|that|it|this|thus|hence)(?: it| that| this)?(?: is| s)? an? (?:clear |definite )?(yes|no)\b(?! [a-z])"
 )
 """A verdict that is called one at the end: "so that's a no"."""
+_CONCLUDED = re.compile(
+    r"\b(?:so|thus|hence|therefore) (yes|no)(?= (?:it|that|this|they|you|we|i|not)\b| [.,;!]|$)"
+)
+"""A verdict that a working comes to: "so it's under that, so no it's not"."""
 _MET = re.compile(
     r"\b(?:so|thus|hence|therefore)(?: it| that| this| the rule)?(?: is| s)?(?P<no> not)? met\b(?= [.,;!]|$)"
 )
