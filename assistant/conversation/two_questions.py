@@ -51,7 +51,10 @@ _NEARLY_ALL = 0.7
 _SMALL = frozenset(("is", "are", "the", "of", "a", "an", "and", "in", "at", "it", "on", "to", "for", "there"))
 _OF_ONE_RECORD = (BandResult, CheckResult, FactResult, LimitResult, ModelResult, ProcedureResult, ScheduleResult)
 _POINTING = frozenset(("that", "it", "this"))
-_PURPOSE = frozenset(("prevent", "prevents", "point", "purpose", "reason", "avoid", "protect", "guard", "good"))
+_PURPOSE = frozenset({
+    "prevent", "prevents", "preventing", "point", "purpose", "reason", "avoid", "avoiding", "protect", "protecting",
+    "guard", "guarding", "saving", "good",
+})  # fmt: skip
 _SHORT = 9
 _MAY_TELL_ONE = (BothResult, Choices, Declined, FactResult, LimitResult, Needed, ScheduleResult)
 _WELL, _NEARLY = 0.75, 0.1

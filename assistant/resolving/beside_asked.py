@@ -19,6 +19,7 @@ _FRONTED = 5
 _HOW = frozenset({"do", "does", "can", "could", "should", "would", "to", "shall", "must", "may"})
 _MAY, _ASKER = frozenset(("can", "may", "could")), frozenset(("i", "we", "you"))
 _OPEN = frozenset({"what", "which", "how", "when", "where", "why", "who", "whats"})
+_POINTING = frozenset(("that", "it", "we"))
 _TO_DO = (("what", "now"), ("now", "what"), ("what", "next"))
 _DO = frozenset(("do", "should", "must", "shall"))
 _FEW, _TERSE, _PAIR = 9, 7, 2
@@ -89,6 +90,8 @@ class Asked(NamedTuple):
     """The things that it says to have failed: "the time of a retraction with | System 2 | out"."""
     choice: Mention | None
     """Its "stop" of "stop or go", where it asks which of the two."""
+    purpose: tuple[Mention, ...]
+    """The things that it tells of, where it asks then what that is for: "the | wheels | …, what is that saving"."""
 
 
 def what_is_asked(question: Question, know: Knowledge) -> Asked:
@@ -120,7 +123,15 @@ def what_is_asked(question: Question, know: Knowledge) -> Asked:
         member=_member(question, know),
         gone=tuple(_gone(question, know)),
         choice=_choice(question),
+        purpose=tuple(_purpose(outright, question)),
     )
+
+
+def _purpose(things: Sequence[Mention], question: Question) -> Iterator[Mention]:
+    """Yield the things told before the reason of that is asked for by a word that points at it."""
+    why = next((m for m in question.reading.mentions if m.holds("why")), None)
+    if why and not _POINTING.isdisjoint(why.text.split()):
+        yield from (m for m in things if m.end <= why.start)
 
 
 def _member(question: Question, know: Knowledge) -> Mention | None:

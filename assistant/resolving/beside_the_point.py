@@ -21,7 +21,15 @@ from assistant.resolving.beside_acts import (
     supposed_unknown,
 )
 from assistant.resolving.beside_asked import Asked, what_is_asked
-from assistant.resolving.beside_things import failing, faulty, lacking, none_known, one_unknown, refusing
+from assistant.resolving.beside_things import (
+    failing,
+    faulty,
+    lacking,
+    none_known,
+    one_unknown,
+    reason_of_another,
+    refusing,
+)
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.record_words import is_known, named_outright, stems_told
@@ -51,10 +59,11 @@ _OF_CHECKS: tuple[_Look, ...] = (choice_unknown,)
 _OF_SCHEDULES: tuple[_Look, ...] = (supposed_unknown,)
 _LOOKS: tuple[_Look, ...] = (
     *_OF_ACTS, none_known, one_unknown, failing, faulty, refusing, lacking, drill_for_supposed, supposed_unknown,
-    not_allowed, nothing_to_do, no_member_told, failure_unknown,
+    not_allowed, nothing_to_do, no_member_told, failure_unknown, reason_of_another,
 )  # fmt: skip
 _OF_EACH: frozenset[_Look] = frozenset((
     only_a_figure, drill_for_supposed, not_allowed, nothing_to_do, no_member_told, failure_unknown,
+    reason_of_another,
 ))  # fmt: skip
 """What speaks against one record, and not against all that have no word of the same."""
 

@@ -55,3 +55,10 @@ def refusing(candidate: Candidate, record: str, asked: Asked, know: Knowledge) -
 def lacking(candidate: Candidate, record: str, asked: Asked, know: Knowledge) -> Mention | None:
     """Return what is said to be lacking, where a record has no word of it: "charge it with no | electrics |"."""
     return next((m for m in asked.lacked if not is_known(m, record, know)), None)
+
+
+def reason_of_another(candidate: Candidate, record: str, asked: Asked, know: Knowledge) -> Mention | None:
+    """Return what it is told of before the reason of that is asked, where a record gives the reason of something else:
+    "no pressure until | the wheels spin up |, what is that saving us from".
+    """
+    return next((m for m in asked.purpose if not is_known(m, record, know)), None)

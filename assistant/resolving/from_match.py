@@ -16,12 +16,15 @@ from assistant.resolving.results import FactResult, ProcedureResult
 from assistant.resolving.schedule_candidates import of_schedule
 from assistant.resolving.siblings import case_named, sibling_named
 from assistant.resolving.state_asked import left_open
+from assistant.resolving.steps_held import asked_of_a_step
 from assistant.understanding.asked_singly import asks_singly
 from assistant.understanding.matching import Match
 
 _OTHER_STATE = 0.6
 _SEVERAL = 2
 _OF_A_SIBLING = 0.5
+_HELD = 1.05
+"""A verdict by a figure of a step goes before the drill, where a verdict is asked for."""
 
 
 def from_match(match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
@@ -80,6 +83,9 @@ def _speaks_of_another(fact: Fact, question: Question, know: Knowledge) -> bool:
 def _procedure(procedure: Procedure, match: Match, question: Question, know: Knowledge) -> Iterable[Candidate]:
     step = int(match.tag.split(".")[1]) if match.tag.startswith("step.") else None
     score = match.score * amount_penalty(match, question.reading.amounts, know) ** 0.5
+    held = asked_of_a_step(procedure, question, know)
+    if held:
+        yield Candidate(match.score * _HELD, match.matched, held, match)
     memory = "memory" in question.reading.words
     if question.reading.has("steps"):
         score *= 1.08
