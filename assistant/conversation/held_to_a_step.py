@@ -16,7 +16,7 @@ from assistant.quantities.amounts import Amount
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import BandResult, CheckResult, Result
-from assistant.resolving.steps_held import figures, holds, is_like, judged_by_step
+from assistant.resolving.steps_held import figures_in, holds, is_like, judged_by_step
 from assistant.understanding.words import stem
 
 _LONG = 11
@@ -56,7 +56,7 @@ def _of_a_step(context: Context, procedure: Procedure, knowledge: Knowledge) -> 
 
 def _takes_the_figure(told: CheckResult, procedure: Procedure, knowledge: Knowledge) -> bool:
     """Return whether a verdict is by a limit whose figure is one of a step's."""
-    figures = [f for step in procedure.steps for f in figures(step.do, knowledge)]
+    figures = [f for step in procedure.steps for f in figures_in(step.do, knowledge)]
     limits = [check.limit for check in told.checks]
     return any(holds(limit, Value(f.value, f.unit or "")) for limit in limits for f in figures)
 
@@ -73,7 +73,7 @@ def _step_meant(
 ) -> int | None:
     """Return the step whose figure an amount is held against."""
     steps = gone.told.procedure.steps
-    given = [figures(step.do, knowledge) for step in steps]
+    given = [figures_in(step.do, knowledge) for step in steps]
     fitting = [i for i, figures in enumerate(given) if any(is_like(amount, f, knowledge) for f in figures)]
     if named in fitting:
         return named

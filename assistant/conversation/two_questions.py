@@ -119,6 +119,11 @@ def _in_halves(
     text: str, context: Context, question: Question, result: Result, answer: Answer, knowledge: Knowledge, known: Parts
 ) -> Answer:
     """Return the answers to the parts of a turn, each asked after the last, or the answer to it as a whole."""
+    if not any(halves(text)):
+        mended = " ".join(question.reading.words)  # "how many pins r there n wich pilot …" has two as it is read
+        if any(halves(mended)):
+            both = _in_halves(mended, context, question, result, answer, knowledge, known)
+            return both if both is answer else both._replace(question=text)
     if answer.outcome != ANSWER and not (question.unsaid or fails_unknown(question)):
         return in_parts(text, context, known, _lacks_in_one(text, result)) or answer
     if answer.outcome == ANSWER and isinstance(result, _OF_ONE_RECORD):

@@ -12,6 +12,7 @@ from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import bound_value
 from assistant.resolving.results import Choices, Declined, FactResult, LimitResult, Result
+from assistant.understanding.clauses import asks_whether
 from assistant.understanding.mentions import BOUNDS
 
 _MOST = 3
@@ -40,10 +41,24 @@ def asked_of_what(alone: Question, result: Result, knowledge: Knowledge) -> Choi
     if alone.conditions:
         return None
     if isinstance(result, LimitResult):
-        return _of_a_quantity(alone, knowledge) or _of_which_case(alone, result.limits[0], knowledge)
+        of_it = None if _WELL.isdisjoint(words) else _of_a_thing(alone, knowledge)
+        return of_it or _of_a_quantity(alone, knowledge) or _of_which_case(alone, result.limits[0], knowledge)
     if not isinstance(result, (Declined, FactResult)) or _WELL.isdisjoint(words) or _POINTING.isdisjoint(words):
         return None
-    return _pointing(alone, knowledge)
+    return _pointing(alone, knowledge) or _of_a_thing(alone, knowledge)
+
+
+def _of_a_thing(alone: Question, knowledge: Knowledge) -> Choices | None:
+    """Return the limits of a quantity of a thing that is asked to be well, where no reading is given: "is the tyre
+    pressure okay?".
+    """
+    asked = alone.reading.concepts & QUANTITIES
+    named = (m for m in knowledge.matcher.telling(alone.reading) if not (m.says_state or m.concepts & QUANTITIES))
+    things = list(named)
+    if not asked or len(things) != 1 or not asks_whether(alone.reading.words):
+        return None
+    thing = things[0].concepts
+    return _offered([x for x in _limits(asked, knowledge) if not thing.isdisjoint(knowledge.phrase(x.of).named)], "")
 
 
 def _pointing(alone: Question, knowledge: Knowledge) -> Choices | None:

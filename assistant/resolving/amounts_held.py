@@ -10,6 +10,7 @@ from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import bound_value, may_be_difference, said_of
+from assistant.resolving.record_words import named_outright
 from assistant.resolving.results import Check
 from assistant.understanding.weather import OUTSIDE_AIR, of_the_air
 
@@ -19,6 +20,10 @@ _LISTING = frozenset({"and", ",", "&", "/", "plus", "the", "other", "others"})
 _ROUTE = frozenset(("mile", "NM", "km"))
 """Units of the way ahead, and of no height."""
 _THROUGH_AIR = ("ias", "cas", "tas")
+_BEING = frozenset({"is", "are", "was", "were", "reads", "read", "shows", "show", "sits", "stands", "sit", "stand"})
+_LINKING = _BEING | {"at", "now", "still", "about", "around", "just", "up", "reading", "showing", "sitting", "all"}
+"""Words between a thing and what is read of it: "the brakes are still showing 420"."""
+_LARGEST_SHARE = 150.0
 _TONNE = 1000.0
 _HEAVIEST = 1.5
 """How many times a limit a bare number of tonnes may be: "is 231 too hot" is no mass."""
@@ -37,6 +42,7 @@ def amount_for(limit: Limit, question: Question, know: Knowledge) -> Amount | No
     rest = [a for a in rest if not reads_a_state(a, question) or _names_thing(limit, a, question, know)]
     measured = [a for a in rest if a.unit is not None and fits(a, figure.unit, know.units) is not None]
     bare = [a for a in rest if a.unit is None and _plausible(a.value, figure)]
+    bare = [a for a in bare if not _read_of_another(limit, a, question, know)]
     bare = [] if _is_wanted(figure, question, know) else bare
     found = measured or bare or _in_tonnes(rest, figure)
     if figure.unit == "K":
@@ -135,6 +141,20 @@ def _names_thing(limit: Limit, amount: Amount, question: Question, know: Knowled
     return bool(about & named) or any(know.base.inputs[c.input].term in about for c in read)
 
 
+def _read_of_another(limit: Limit, amount: Amount, question: Question, know: Knowledge) -> bool:
+    """Return whether a bare number is said to be the reading of a thing that a limit is not of: "the brakes are at 420"
+    is no pressure of the accumulator.
+    """
+    words = question.reading.words
+    start = amount.start
+    while start and words[start - 1] in _LINKING:
+        start -= 1
+    if _BEING.isdisjoint(words[start : amount.start]):
+        return False
+    read = next((m for m in named_outright(question.reading.mentions, know) if m.end == start), None)
+    return read is not None and all(read.concepts.isdisjoint(m.concepts) for m in know.phrase(limit.of).mentions)
+
+
 def _is_difference(amount: Amount, question: Question) -> bool:
     words = question.reading.words
     after = words[amount.end : amount.end + 3]
@@ -157,7 +177,11 @@ def _other_basis(limit: Limit, amount: Amount) -> bool:
 
 
 def _plausible(value: float, figure: Value) -> bool:
-    """A bare number is taken in the limit's unit only when it is of its order of magnitude."""
+    """A bare number is taken in the limit's unit only when it is of its order of magnitude; more than the whole of
+    something is seldom said without "percent".
+    """
+    if figure.unit == "percent" and value > _LARGEST_SHARE:
+        return False
     return figure.value == 0 or 0.1 <= abs(value / figure.value) <= 10 or value == 0
 
 

@@ -30,6 +30,8 @@ _ARTICLES = frozenset(("the", "a", "an", "my", "our"))
 _FAILING = frozenset(("@lost", "@empty"))
 _NO = (("no",), ("without",))
 _WHICH = frozenset(("which", "what", "whose"))
+KINDS = frozenset(("kind", "sort", "type", "make", "brand", "grade", "model"))
+"""Words by which it is asked of which kind a thing is."""
 _STOPPING = frozenset(("stop_aeroplane", "rto"))
 _WILL = frozenset(("will", "does", "do", "would"))
 _ASKED_WHY = frozenset(("why", "i", "we", "you", "they"))
@@ -92,6 +94,8 @@ class Asked(NamedTuple):
     """Its "stop" of "stop or go", where it asks which of the two."""
     purpose: tuple[Mention, ...]
     """The things that it tells of, where it asks then what that is for: "the | wheels | …, what is that saving"."""
+    kind: tuple[str, Mention] | None
+    """The word by which it asks of which kind a thing is, and the thing: "what | sort | of | pump |"."""
 
 
 def what_is_asked(question: Question, know: Knowledge) -> Asked:
@@ -124,7 +128,19 @@ def what_is_asked(question: Question, know: Knowledge) -> Asked:
         gone=tuple(_gone(question, know)),
         choice=_choice(question),
         purpose=tuple(_purpose(outright, question)),
+        kind=_kind(outright, question),
     )
+
+
+def _kind(things: Sequence[Mention], question: Question) -> tuple[str, Mention] | None:
+    words = question.reading.words
+    for i in range(len(words) - _PAIR):
+        if words[i] in _WHICH and words[i + 1] in KINDS:
+            start = i + _PAIR + (words[i + _PAIR] == "of")
+            thing = next((m for m in things if m.start <= start < m.end), None)
+            if thing:
+                return words[i + 1], thing
+    return None
 
 
 def _purpose(things: Sequence[Mention], question: Question) -> Iterator[Mention]:

@@ -24,6 +24,7 @@ from assistant.resolving.beside_asked import Asked, what_is_asked
 from assistant.resolving.beside_things import (
     failing,
     faulty,
+    kind_untold,
     lacking,
     none_known,
     one_unknown,
@@ -59,7 +60,7 @@ _OF_CHECKS: tuple[_Look, ...] = (choice_unknown,)
 _OF_SCHEDULES: tuple[_Look, ...] = (supposed_unknown,)
 _LOOKS: tuple[_Look, ...] = (
     *_OF_ACTS, none_known, one_unknown, failing, faulty, refusing, lacking, drill_for_supposed, supposed_unknown,
-    not_allowed, nothing_to_do, no_member_told, failure_unknown, reason_of_another,
+    not_allowed, nothing_to_do, no_member_told, failure_unknown, reason_of_another, kind_untold,
 )  # fmt: skip
 _OF_EACH: frozenset[_Look] = frozenset((
     only_a_figure, drill_for_supposed, not_allowed, nothing_to_do, no_member_told, failure_unknown,

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from assistant.resolving.beside_asked import Asked
+from assistant.resolving.beside_asked import KINDS, Asked
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.record_words import is_known, is_told, stems_told
-from assistant.resolving.results import ProcedureResult
+from assistant.resolving.results import LimitResult, ModelResult, ProcedureResult
 from assistant.understanding.mentions import Mention
 
 _NEARLY_ALL = 0.85
+_MADE = frozenset(("make", "brand", "grade", "model"))
+"""Words for a kind that only who makes a thing tells."""
 _FAILURES = frozenset({
     "not", "no", "never", "fail", "stick", "lose", "jam", "cannot", "none", "without", "refus", "break", "disarm",
     "residual",
@@ -62,3 +64,16 @@ def reason_of_another(candidate: Candidate, record: str, asked: Asked, know: Kno
     "no pressure until | the wheels spin up |, what is that saving us from".
     """
     return next((m for m in asked.purpose if not is_known(m, record, know)), None)
+
+
+def kind_untold(candidate: Candidate, record: str, asked: Asked, know: Knowledge) -> Mention | None:
+    """Return the thing of which it is asked what kind it is, where a record tells a figure or has no word of any kind:
+    "what sort of | pump | makes the pressure".
+    """
+    if asked.kind is None:
+        return None
+    word, thing = asked.kind
+    told = stems_told(record, know)
+    said = word in _MADE or isinstance(candidate.result, (LimitResult, ModelResult))
+    known = word in told if said else not KINDS.isdisjoint(told) or is_told(thing, record, know)
+    return None if known else thing

@@ -100,15 +100,17 @@ def specials(question: Question, know: Knowledge, ranked: list[Match]) -> Iterab
 def _orders(question: Question, know: Knowledge) -> Iterable[Candidate]:
     """Orders of several controls, each with its side, are to be summed in whatever words the sum is asked for."""
     words = question.reading.words
-    if not (names_side(words) or names_part(words)) or any(m.is_outside for m in question.reading.mentions):
+    centred = leaves_centred(words)
+    if not (names_side(words) or names_part(words) or centred) or any(m.is_outside for m in question.reading.mentions):
         return
-    orders, centred = deflections(question, know), leaves_centred(words)
+    orders = deflections(question, know)
     part = any(order.part != 1.0 for order in orders)
-    if part and not question.reading.amounts and len(words) > _FEW:
+    places = {order.place for order in orders}
+    if part and all(a.start in places for a in question.reading.amounts) and len(words) > _FEW:
         return  # "pedals halfway down on the landing roll" may be of the brakes
     if not orders or not (len(orders) > 1 or orders[0].number > 1 or centred or part):
         return
-    summed = _ORDERED if (centred and orders[0].side) or part else 1.0
+    summed = _ORDERED if centred or part else 1.0
     for name in know.base.ids("models"):
         if know.base.records[name].function != "total_order":
             continue

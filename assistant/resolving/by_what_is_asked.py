@@ -15,7 +15,8 @@ from assistant.resolving.asked_quantity import (
 )
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import BandResult, ProcedureResult, Result, TableResult, TablesResult
+from assistant.resolving.results import BandResult, ModelResult, ProcedureResult, Result, TableResult, TablesResult
+from assistant.understanding.clauses import asking, asks_whether
 from assistant.understanding.mentions import Mention
 
 _WANTED, _OF_ANOTHER = 1.1, 0.66
@@ -26,6 +27,7 @@ _OF_ALL = 0.75
 """How well what is true of all aeroplanes must fit, where another type is asked of."""
 _HELPING = frozenset(("do", "does", "is", "am", "are", "have", "has", "will"))
 _NO_TIME = 0.9
+_TAKING = frozenset(("use", "should", "help", "take", "try"))
 
 
 def asks_when(words: Sequence[str]) -> bool:
@@ -72,6 +74,8 @@ def by_asked(candidate: Candidate, asked: frozenset[str], question: Question, kn
         return candidate._replace(score=candidate.score * (0.9 if "count" in asked else 0.7) * bound)
     if isinstance(candidate.result, TableResult) and _asks_bound(question):
         return candidate._replace(score=candidate.score * _NO_BOUND)
+    if isinstance(candidate.result, ModelResult) and not asked and _chooses(question.reading.words):
+        return candidate._replace(score=candidate.score * _OF_ANOTHER)
     told = candidate.match.concepts if candidate.match else frozenset()
     if not tells_outright(candidate.result, told, question.reading, know):
         return candidate._replace(score=candidate.score * NOT_TOLD)
@@ -86,6 +90,12 @@ def by_asked(candidate: Candidate, asked: frozenset[str], question: Question, kn
     if not asked or not mine:
         return candidate
     return candidate._replace(score=candidate.score * (1.04 if is_asked(mine, asked) else _OF_ANOTHER))
+
+
+def _chooses(words: Sequence[str]) -> bool:
+    """Return whether it is asked which of two ways to take, which no calculation tells: "should I use … or …"."""
+    asks = asking(words)
+    return asks_whether(words) and any(words[i] == "or" for i in asks) and any(words[i] in _TAKING for i in asks)
 
 
 def _in_the_unit(result: Result, asked: frozenset[str], question: Question, know: Knowledge) -> float:

@@ -36,6 +36,11 @@ _OPPOSITE = frozenset(("opposite", "opposing", "opposed"))
 _JOINING = frozenset({"and", ","})
 _WORDS = {"tiller": "tiller", "tillers": "tiller", "pedal": "pedals", "pedals": "pedals"}
 _CENTRED = frozenset(("centred", "centered", "neutral", "released", "untouched", "free", "straight", "alone"))
+_LET_GO = frozenset({
+    ("hands", "off"), ("feet", "off"), ("nobody", "touching"), ("not", "touching"), ("nobody", "on"),
+    ("no", "one", "touching"), ("nobody", "is", "touching"),
+})  # fmt: skip
+"""Words by which a control is said to be left alone: "hands off the tillers"."""
 _SEATED = _NOUNS - {"pedal", "pedals"}
 """Things of one side of the cockpit each: "the left tiller" is the captain's, turned either way. Pedals have none."""
 _BOTH_OF_US = ("both", "of", "us")
@@ -77,7 +82,8 @@ class Deflection(NamedTuple):
 
 def leaves_centred(words: tuple[str, ...]) -> bool:
     """Return whether a control is said to be left alone, so that what the others order together is asked."""
-    return not _CENTRED.isdisjoint(words)
+    runs = (words[i : i + n] for n in (2, 3) for i in range(len(words)))
+    return not _CENTRED.isdisjoint(words) or not _LET_GO.isdisjoint(runs)
 
 
 def names_side(words: tuple[str, ...]) -> bool:

@@ -11,7 +11,7 @@ from assistant.physics.schedule import value_at
 from assistant.quantities.show import round_shown
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.controls_in_use import OutOfUse, out_of_use
-from assistant.resolving.deflections import Deflection, deflections, left_out, opposed, same_way
+from assistant.resolving.deflections import Deflection, deflections, leaves_centred, left_out, opposed, same_way
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import ModelResult, ModelValue, Needed, TableResult
 
@@ -21,7 +21,7 @@ _TOGETHER = frozenset(("total", "together", "combined", "sum", "altogether", "bo
 def resolve_order(model: Model, question: Question, know: Knowledge) -> ModelResult | Needed | TableResult | None:
     """Return the total order at the speed given, what is missing for it, or the state in which nothing orders."""
     found = deflections(question, know)
-    if not found or (len(found) == 1 and not found[0].side and found[0].number == 1 and found[0].part == 1.0):
+    if not found or (_is_one_in_full(found) and not leaves_centred(question.reading.words)):
         return None
     idle = out_of_use(model, question, know)
     without_tiller = next((one.state for one in idle if one.control == "tiller"), None)
@@ -57,6 +57,11 @@ def resolve_order(model: Model, question: Question, know: Knowledge) -> ModelRes
     summed = _sum(model, found, limits, maximum.value, speed, know, (*model.sources, *tiller.sources[:1]))
     summed = _without_side(summed) if unsaid else summed
     return _with_idle(summed, idle)
+
+
+def _is_one_in_full(found: list[Deflection]) -> bool:
+    """Return whether all that is said is one control turned in full to no side, as its limit is asked for."""
+    return len(found) == 1 and not found[0].side and found[0].number == 1 and found[0].part == 1.0
 
 
 def _with_idle(result: ModelResult, idle: tuple[OutOfUse, ...]) -> ModelResult:

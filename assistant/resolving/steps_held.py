@@ -28,11 +28,11 @@ def asked_of_a_step(procedure: Procedure, question: Question, know: Knowledge) -
     if amount.unit is None or amount.start not in asking(reading.words):
         return None
     steps = range(len(procedure.steps))
-    fitting = [i for i in steps if any(is_like(amount, f, know) for f in figures(procedure.steps[i].do, know))]
+    fitting = [i for i in steps if any(is_like(amount, f, know) for f in figures_in(procedure.steps[i].do, know))]
     return judged_by_step(procedure, fitting[0], amount, question, know) if len(fitting) == 1 else None
 
 
-def figures(text: str, knowledge: Knowledge) -> list[Amount]:
+def figures_in(text: str, knowledge: Knowledge) -> list[Amount]:
     """Return the amounts with a unit that a text gives."""
     return [amount for amount in knowledge.phrase(text).amounts if amount.unit]
 
@@ -49,7 +49,7 @@ def judged_by_step(
     procedure: Procedure, step: int, amount: Amount, question: Question, knowledge: Knowledge
 ) -> BandResult | CheckResult | None:
     """Return what is loaded of the figure of a step, with an amount held against it."""
-    for figure in figures(procedure.steps[step].do, knowledge):
+    for figure in figures_in(procedure.steps[step].do, knowledge):
         if not is_like(amount, figure, knowledge):
             continue
         unit = figure.unit or ""

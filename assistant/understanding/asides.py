@@ -169,6 +169,9 @@ def set_aside(words: list[str], at: int) -> bool:
     return before[-1:] == ["besides"] or before[-2:] in (["apart", "from"], ["aside", "from"], ["other", "than"])
 
 
+_SPEEDS = frozenset(("speed", "speeds"))
+
+
 def besides(words: Sequence[str]) -> frozenset[int]:
     """Return the words of what is only named as known: "what else do I lose, apart from | the powered gear |"."""
     found: set[int] = set()
@@ -194,3 +197,13 @@ def gives_reading(words: list[str], at: int, free: Sequence[bool]) -> bool:
     while k < len(words) and words[k] in _SHOWING and free[k]:
         k += 1
     return at + 1 < k < len(words) and not free[k]
+
+
+def gives_speed(words: Sequence[str], end: int, free: Sequence[bool]) -> bool:
+    """Return whether a name that ends before a place only says of which kind a speed is that is given behind it: "the
+    | rotate speed | is 155 knots CAS".
+
+    free: which words belong to no amount.
+    """
+    at = end + (words[end : end + 1] in (["is"], ["of"], ["="], [":"]))
+    return words[end - 1] in _SPEEDS and at < len(words) and not free[at]

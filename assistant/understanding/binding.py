@@ -9,7 +9,7 @@ from collections.abc import Collection, Sequence
 from itertools import pairwise
 
 from assistant.frozen import NamedTuple
-from assistant.understanding.condition import Condition, StateWords
+from assistant.understanding.condition import Condition, StateWords, is_result
 from assistant.understanding.grouping import BEFORE, LINKS, Group
 from assistant.understanding.mentions import Mention, Reading
 
@@ -38,6 +38,7 @@ _NOT = frozenset({
     "not", "never", "nor", "nobody", "nothing", "hardly", "barely", "scarcely", "forgot", "forgotten", "forgets",
     "neither",
 })  # fmt: skip
+_NONE = frozenset(("no", "without"))
 _NO_TAILS = frozenset(("longer", "one"))
 _BESIDE = frozenset({
     "been", "yet", "even", "ever", "quite", "really", "still", "has", "have", "had", "being", "be", "any", "to", "at",
@@ -47,6 +48,7 @@ _BESIDE = frozenset({
 _ACTING = _BESIDE | {
     "the", "my", "our", "switch", "switched", "turn", "turned", "take", "took", "taken", "put", "set", "pull", "pulled",
     "select", "selected", "let", "move", "moved", "bring", "brought", "leave", "left", "get", "has", "of",
+    "a", "an",
 }  # fmt: skip
 """Words that may stand between "forgot" and the thing, where its state follows: "forgot to switch the … on"."""
 _VERBS = frozenset({"is", "are", "was", "were", "has", "have", "had", "be", "been", "stays", "remains", "does", "did"})
@@ -267,8 +269,22 @@ class Binder:
             return True
         if state.end <= group.start:
             return False
+        if self._is_none(group):
+            return True
         between = self.words[group.end : state.taken[-1]]
         return not _VERBS.intersection(between) and denied_before(self.words, group.start, _ACTING)
+
+    def _is_none(self, group: Group) -> bool:
+        """Return whether what is said of a thing is said of none of them: "| no pin | is in". Of what can fail, "no" is
+        a number as well: "no 1 lost".
+        """
+        if not self.known.failures.isdisjoint(group.inputs) or any(map(is_result, group.inputs)):
+            return False
+        if self.words[group.start] in _NONE:
+            return True
+        none = next((s for s in self.states if s.end == group.start and s.text == "no"), None)
+        said = none is not None and conditions_of(group.inputs, none, False, (), self.known)
+        return none is not None and not said  # "no fans on": the "no" says by itself that they are off
 
     def says_neither(self, group: Group) -> bool:
         """Return whether "neither" stands before things: "neither the accumulator nor System 1"."""

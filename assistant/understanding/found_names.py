@@ -9,6 +9,7 @@ from assistant.quantities.units import Units
 from assistant.understanding.asides import (
     acknowledges,
     gives_reading,
+    gives_speed,
     left_out,
     meanwhile,
     quoted,
@@ -131,6 +132,7 @@ class Names:
                 mention = self._mention(words, name.start, name.end, name.taken, name.concepts, typed)
                 aside = i == own or i in who or acknowledges(words, i) or set_aside(words, i)
                 aside = aside or gives_reading(words, i, free)
+                aside = aside or (mention.is_outside and gives_speed(words, name.end, free))
                 aside = aside or (mention.is_outside and (i in out or scolds(words, i) or meanwhile(words, i, True)))
                 found.append(mention._replace(weak=True) if aside else mention)
             elif counted_noun(words, i):
@@ -184,6 +186,8 @@ class Names:
     def _as_verb(self, words: list[str], i: int) -> bool:
         """Return whether a word that may be a noun stands where a verb does: "when does it act", "if i kick"."""
         word, before = words[i], words[i - 1] if i else ""
+        if words[i + 1 : i + 2] and words[i + 1] in _ARTICLES and self._is_done(word) and before not in _BEFORE_NOUN:
+            return True
         if not any(self._lists.holds(word + ending, "passing_words") for ending in ("s", "es")):
             return False
         following = words[i + 1] if i + 1 < len(words) else "."
@@ -191,6 +195,11 @@ class Names:
             return True
         clause = words[:i]
         return following in STOPS and not _DOING.isdisjoint(clause[-_CLAUSE:]) and before not in _BEFORE_NOUN
+
+    def _is_done(self, word: str) -> bool:
+        """Return whether a word is the third person of a verb that narrows nothing: "somebody | nudges | a tiller"."""
+        stems = (word.removesuffix(ending) for ending in ("s", "es") if word.endswith(ending))
+        return any(self._lists.holds(each, "passing_words") for each in stems)
 
     def _asks_whether_lost(self, words: list[str], name: Found) -> bool:
         """Return whether a label's name is a thing and its state: "is anti-skid lost with System 1?"."""
