@@ -211,8 +211,12 @@ def _name(given: str, knowledge: Knowledge) -> str:
 
 
 def _that_one(words: list[str], context: Context, knowledge: Knowledge) -> tuple[int, int, str] | None:
-    """Return where a turn points at "that one", and the name of the one among its like that was told last."""
-    at = next((k for k, w in enumerate(words[:-1]) if w in _POINTING and words[k + 1] == "one"), None)
+    """Return where a turn points at "that one", or at it by its kind, "that setting", and the name of the one among its
+    like that was told last.
+    """
+    kinds = {family.rpartition("-")[2] for family in knowledge.lexicon.families.values() if "-" in family}
+    at = next((k for k, w in enumerate(words[:-1]) if w in _POINTING and words[k + 1] in {"one", *kinds}), None)
+    kind = "" if at is None or words[at + 1] == "one" else words[at + 1]
     end = 2
     if at is None and not _HARD.isdisjoint(words):  # "and how hard does it brake", "its target"
         at, end = next((k for k, w in enumerate(words) if w in _IT), None), 1
@@ -223,6 +227,8 @@ def _that_one(words: list[str], context: Context, knowledge: Knowledge) -> tuple
     asked = context.asked.reading.mentions if context.asked else ()
     for mention in (*(m for m in known if len(families.keys() & m.concepts) == 1), *asked):
         concept = next((c for c in sorted(mention.concepts) if c in families), "")
+        if kind and not families.get(concept, "").endswith(f"-{kind}"):
+            continue
         if concept in knowledge.base.terms and knowledge.base.terms[concept].show:
             return at, at + end, mention.text if len(mention.taken) > 1 else knowledge.base.terms[concept].names[0]
     return None

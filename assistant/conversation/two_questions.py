@@ -56,6 +56,8 @@ _PURPOSE = frozenset({
     "guard", "guarding", "saving", "good",
 })  # fmt: skip
 _SHORT = 9
+_OPENED = 3
+"""Words more, at most, that a turn has when its contractions are opened."""
 _MAY_TELL_ONE = (BothResult, Choices, Declined, FactResult, LimitResult, Needed, ScheduleResult)
 _WELL, _NEARLY = 0.75, 0.1
 """How well half a question must be answered to be told as well, and how much worse the other half's record may be."""
@@ -119,8 +121,9 @@ def _in_halves(
     text: str, context: Context, question: Question, result: Result, answer: Answer, knowledge: Knowledge, known: Parts
 ) -> Answer:
     """Return the answers to the parts of a turn, each asked after the last, or the answer to it as a whole."""
-    if not any(halves(text)):
-        mended = " ".join(question.reading.words)  # "how many pins r there n wich pilot …" has two as it is read
+    if not any(halves(text)) and len(question.reading.words) <= len(re.findall(r"\w+|[^\w\s]", text)) + _OPENED:
+        # "How many pins r there n wich pilot …" has two as it is read.
+        mended = " ".join("and" if word == "n" else word for word in question.reading.words)
         if any(halves(mended)):
             both = _in_halves(mended, context, question, result, answer, knowledge, known)
             return both if both is answer else both._replace(question=text)

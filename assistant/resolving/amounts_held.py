@@ -12,6 +12,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import bound_value, may_be_difference, said_of
 from assistant.resolving.record_words import named_outright
 from assistant.resolving.results import Check
+from assistant.understanding.mentions import Mention
 from assistant.understanding.weather import OUTSIDE_AIR, of_the_air
 
 _SUFFICING = frozenset({"enough", "ok", "okay", "fine", "sufficient", "alright", "plenty", "can"})
@@ -23,6 +24,8 @@ _THROUGH_AIR = ("ias", "cas", "tas")
 _BEING = frozenset({"is", "are", "was", "were", "reads", "read", "shows", "show", "sits", "stands", "sit", "stand"})
 _LINKING = _BEING | {"at", "now", "still", "about", "around", "just", "up", "reading", "showing", "sitting", "all"}
 """Words between a thing and what is read of it: "the brakes are still showing 420"."""
+_CIRCUMSTANCE = frozenset(("at", "on", "in", "during", "after", "before"))
+"""Words before a thing that only says when or where: "our groundspeed at | touchdown | was 196"."""
 _LARGEST_SHARE = 150.0
 _TONNE = 1000.0
 _HEAVIEST = 1.5
@@ -143,7 +146,7 @@ def _names_thing(limit: Limit, amount: Amount, question: Question, know: Knowled
 
 def _read_of_another(limit: Limit, amount: Amount, question: Question, know: Knowledge) -> bool:
     """Return whether a bare number is said to be the reading of a thing that a limit is not of: "the brakes are at 420"
-    is no pressure of the accumulator.
+    is no pressure of the accumulator, as there are limits on their temperature.
     """
     words = question.reading.words
     start = amount.start
@@ -152,7 +155,24 @@ def _read_of_another(limit: Limit, amount: Amount, question: Question, know: Kno
     if _BEING.isdisjoint(words[start : amount.start]):
         return False
     read = next((m for m in named_outright(question.reading.mentions, know) if m.end == start), None)
-    return read is not None and all(read.concepts.isdisjoint(m.concepts) for m in know.phrase(limit.of).mentions)
+    if read is None or _is_of(limit, read, know):
+        return False
+    when = not _CIRCUMSTANCE.isdisjoint(words[max(0, read.start - 2) : read.start])
+    return not when and any(_may_be_of(other, limit, amount, read, know) for other in know.base.ids("limits"))
+
+
+def _may_be_of(other: str, limit: Limit, amount: Amount, thing: Mention, know: Knowledge) -> bool:
+    """Return whether another limit is of a thing, in another unit than a limit, and a bare number may be held to it."""
+    record = know.base.records[other]
+    figure, own = bound_value(record), bound_value(limit)
+    if figure is None or own is None or figure.unit == own.unit:
+        return False
+    return _plausible(amount.value, figure) and _is_of(record, thing, know)
+
+
+def _is_of(limit: Limit, thing: Mention, know: Knowledge) -> bool:
+    """Return whether a limit is of a thing that is named."""
+    return any(not thing.concepts.isdisjoint(m.concepts) for m in know.phrase(limit.of).mentions)
 
 
 def _is_difference(amount: Amount, question: Question) -> bool:

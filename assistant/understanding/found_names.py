@@ -37,6 +37,8 @@ _ARTICLES = frozenset({"the", "a", "an", "my", "our", "your"})
 _GOES_ON = STARTERS - {"a", "an", "half", "quarter", "plus", "minus", "negative"}
 """Words that go on with a number begun before them: "two | thirty"."""
 _BEFORE_NOUN = frozenset({"the", "a", "an", "this", "that", "these", "those", "of", "my", "our", "your", "its", "no"})
+_NO_DOER = _BEFORE_NOUN | {"who", "what", "which", "where", "how", ""}
+"""Words behind which a noun stands, or a verb that is asked about itself: "who | moulds | the grip"."""
 _WHICH = frozenset(("what", "which"))
 _HELPING = frozenset({"do", "does", "did", "have", "has", "are", "am", "would", "will"})
 _CAN = frozenset({"can", "may", "could", "should", "do", "will"})
@@ -186,7 +188,7 @@ class Names:
     def _as_verb(self, words: list[str], i: int) -> bool:
         """Return whether a word that may be a noun stands where a verb does: "when does it act", "if i kick"."""
         word, before = words[i], words[i - 1] if i else ""
-        if words[i + 1 : i + 2] and words[i + 1] in _ARTICLES and self._is_done(word) and before not in _BEFORE_NOUN:
+        if words[i + 1 : i + 2] and words[i + 1] in _ARTICLES and self._is_done(word) and before not in _NO_DOER:
             return True
         if not any(self._lists.holds(word + ending, "passing_words") for ending in ("s", "es")):
             return False

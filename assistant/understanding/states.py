@@ -113,6 +113,7 @@ def stated(
         found.extend(failing(failed, known, {c.input for c in found}))
     found.extend(alone(states, binder.used, known, found))
     found.extend(implied(reading, known, found))
+    found = [] if all(_only_says_as_usual(c, known) for c in found) else found
     found.extend(labels_shown(reading, known, asks, found))
     found.extend(_results_named(reading, found))
     found.extend(contrasted(against, found, binder))
@@ -121,6 +122,13 @@ def stated(
     found = [c for c in found if not is_not_yet(c, reading.words, known.failures)]
     settled = _settled([_if_asked(c, reading, asks) for c in found])
     return Stated(tuple(settled), tuple(_left_bare(bare, settled, asks, known, reading.words)))
+
+
+def _only_says_as_usual(condition: Condition, known: StateWords) -> bool:
+    """Return whether a name only brings along that something that is chosen is as it normally is: "without the pin"."""
+    name = condition.input
+    chosen = not (is_result(name) or name in known.failures)
+    return condition.implied and chosen and condition.value == known.normal(name)
 
 
 def _named_apart(one: Condition, found: Sequence[Condition], words: Sequence[str]) -> bool:
