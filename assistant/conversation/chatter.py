@@ -21,6 +21,8 @@ from assistant.understanding.stories import told_aside
 
 _ENDS = frozenset((".", "!", "?", ";", ":"))
 _CLAUSES = _ENDS | {","}
+_SCENERY = 5
+"""Words and marks at most of a clause that only sets the scene."""
 _SPEAKERS = frozenset({"i", "we", "my", "our", "me", "us", "im", "ive", "you", "your"})
 _POINTING = frozenset({"it", "its", "that", "this", "they", "them", "their", "he", "she", "his", "her", "there"})
 """Words by which a question may speak of what the other sentence named."""
@@ -52,13 +54,28 @@ def _without_strange_story(question: Question, knowledge: Knowledge) -> tuple[st
     if any(may_be_its_subject(words[part.start : part.stop]) for part in ends for m in match.barred if m.start in part):
         return None
     known = knowledge.matcher.vocabulary(match.record)
-    if not all(told.issuperset(m.taken) and (m.is_plain or not known.isdisjoint(m.concepts)) for m in match.barred):
+    if not all(
+        told.issuperset(m.taken) and (m.is_plain or not known.isdisjoint(m.concepts) or _is_scenery(m, question))
+        for m in match.barred
+    ):
         return None
     rest = tuple(m for m in question.reading.mentions if m not in match.barred)
     less = question._replace(reading=question.reading._replace(mentions=rest))
     first = resolve_scored(less, knowledge)
     same = first.record == match.record and not isinstance(first.result, OPEN)
     return (question.reading.text, less, first) if same else None
+
+
+def _is_scenery(mention: Mention, question: Question) -> bool:
+    """Return whether a name of another subject stands in a clause of its own among others that are told, with no more
+    beside it than that it is there: "tug connected, | beacon on |, but the pin is not in".
+    """
+    words = question.reading.words
+    clause = next(part for part in parted(words, _CLAUSES) if mention.start in part)
+    if len(clause) > _SCENERY or words[clause[-1]] in _ENDS or not clause.start:
+        return False
+    beside = [m for m in question.reading.mentions if m.start in clause and m is not mention]
+    return all(m.weak or m.passing for m in beside) and not any("@lost" in m.concepts for m in beside)
 
 
 def _asks_of_a_thing(question: Question, told: frozenset[int], knowledge: Knowledge) -> bool:

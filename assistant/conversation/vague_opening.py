@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from assistant.knowledge.records import Limit
+from assistant.knowledge.records import Bands, Limit
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.limits import bound_value
@@ -49,16 +49,18 @@ def asked_of_what(alone: Question, result: Result, knowledge: Knowledge) -> Choi
 
 
 def _of_a_thing(alone: Question, knowledge: Knowledge) -> Choices | None:
-    """Return the limits of a quantity of a thing that is asked to be well, where no reading is given: "is the tyre
-    pressure okay?".
+    """Return the limits and bands of a quantity of a thing that is asked to be well, where no reading is given: "is
+    the tyre pressure okay?".
     """
     asked = alone.reading.concepts & QUANTITIES
-    named = (m for m in knowledge.matcher.telling(alone.reading) if not (m.says_state or m.concepts & QUANTITIES))
-    things = list(named)
+    named = (m for m in knowledge.matcher.telling(alone.reading) if not (m.says_state or m.holds("can")))
+    things = [m for m in named if not m.concepts & QUANTITIES]
     if not asked or len(things) != 1 or not asks_whether(alone.reading.words):
         return None
     thing = things[0].concepts
-    return _offered([x for x in _limits(asked, knowledge) if not thing.isdisjoint(knowledge.phrase(x.of).named)], "")
+    bands = (knowledge.base.records[name] for name in knowledge.base.ids("bands"))
+    of_it = [*_limits(asked, knowledge), *(x for x in bands if x.quantity in asked)]
+    return _offered([x for x in of_it if not thing.isdisjoint(knowledge.phrase(x.of).named)], "")
 
 
 def _pointing(alone: Question, knowledge: Knowledge) -> Choices | None:
@@ -125,7 +127,7 @@ def _limits(asked: frozenset[str], knowledge: Knowledge) -> list[Limit]:
     return list(first.values())
 
 
-def _offered(limits: Iterable[Limit], lead: str) -> Choices | None:
+def _offered(limits: Iterable[Bands | Limit], lead: str) -> Choices | None:
     options = {limit.of: limit.id for limit in limits}
     chosen = tuple((name, of) for of, name in list(options.items())[:_MOST])
     return Choices(chosen, lead) if chosen else None

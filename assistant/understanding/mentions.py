@@ -40,6 +40,8 @@ _MEASURED = {
 _SIZES = frozenset(("speed", "temperature", "mass", "pressure", "duration", "length", "altitude", "angle"))
 """Quantities that one word may name with a bound: "fastest", "hottest"."""
 _POINTING = frozenset(("this", "that", "my", "our", "present", "current"))
+_USUAL = frozenset(("normal", "usual", "standard", "rated", "nominal", "set"))
+_QUANTITIES = frozenset(("speed", "pressure", "temperature", "distance", "duration", "angle", "mass"))
 _COMPARING = frozenset(("faster", "quicker", "slower", "sooner", "hotter", "warmer", "cooler", "longer", "shorter"))
 _WHICH = frozenset(("what", "which", "whats", "many"))
 _LOSING = frozenset({"lose", "loses", "losing", "cost", "costs", "rob", "robs", "take", "takes"})
@@ -163,10 +165,16 @@ class Reading(_Read):
             beside = [a for a in self.amounts if last.start - 1 <= a.end <= last.start and self.words[a.end].isalpha()]
             named = {q for a in beside for q in _MEASURED.get(a.unit or "", ())}
             # "At 67° steering angle", "at this speed": what only names the amount is not asked for.
-            # And "to get down faster" only compares.
+            # "To get down faster" only compares, and "at their normal pressure" says where the speed is asked for.
             own = (self.words[last.start - 1] in _POINTING if last.start else False) or last.text in _COMPARING
+            own = own or (self._is_as_usual(last) and not found)
             found |= last.concepts if named.isdisjoint(last.concepts) and not own else frozenset()
         return frozenset(found.union(*self._sizes_of_things()))
+
+    def _is_as_usual(self, last: Mention) -> bool:
+        """Return whether a quantity is named as what it normally is, where another one is named before it."""
+        before = (m.concepts for m in self.mentions if m.end <= last.start)
+        return self.words[last.start - 1] in _USUAL and any(c & _QUANTITIES and not c & last.concepts for c in before)
 
     def _sizes_of_things(self) -> Iterator[frozenset[str]]:
         """Yield the quantities that are asked for behind what they are of: "above which | brake | temperature"."""

@@ -11,9 +11,11 @@ from assistant.understanding.clauses import STOPS
 _AGAINST = (
     ("rather", "than"), ("instead", "of"), ("as", "opposed", "to"), ("and", "not", "just"), ("and", "not", "merely"),
 )  # fmt: skip
+_MEANS = (("and", "not", "with"), ("instead", "of", "with"), ("rather", "than", "with"))
+"""By which it is said with what something is not done: "filled with nitrogen | and not with shop air |"."""
 _PLACES = (("but", "not", "at"), ("but", "not", "along"), ("but", "not", "near"), ("and", "not", "at"))
 """By which it is said where something is not: "worn in the middle | but not at the edges |"."""
-_LEADS = (*_AGAINST, *_PLACES)
+_LEADS = (*_MEANS, *_AGAINST, *_PLACES)
 _LEADING = frozenset(first for first, *_ in _LEADS)
 _DOING = frozenset({
     "be", "being", "just", "only", "simply", "merely", "getting", "get", "have", "having", "topped", "pump",
@@ -34,7 +36,7 @@ def without_what_is_set_aside(words: Sequence[str]) -> list[str] | None:
             begin = start + len(lead)
             stops = (k for k in range(begin, len(words)) if words[k] in STOPS or words[k] in ("?", ",", ":"))
             end = next(stops, len(words))
-            if begin < end <= begin + _LONGEST and (lead in _PLACES or _is_deed(words[begin])):
+            if begin < end <= begin + _LONGEST and (lead in _PLACES or lead in _MEANS or _is_deed(words[begin])):
                 return [*words[:start], *words[end:]]
     return None
 

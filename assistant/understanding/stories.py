@@ -19,15 +19,20 @@ _NEAR = 3
 
 
 def told_aside(reading: Reading) -> frozenset[int]:
-    """Return the places of the words in sentences that ask nothing, where another one asks; none where that points at
-    what they name, and they name nothing that is known.
+    """Return the places of the words in sentences that ask nothing, where another one asks, with all clauses of these:
+    "tug connected, beacon on."; none where that points at what they name, and they name nothing that is known.
     """
     words = reading.words
     if _ENDS.isdisjoint(words[:-1]):
         return frozenset()
     sentences = parted(words, _ENDS)
     asks = asking(words) or frozenset(sentences[-1])
-    telling = [part for part in sentences if asks.isdisjoint(part) and _tells(part, reading)]
+    whole = [part for part in parted(words, _SENTENCE) if asks.isdisjoint(part) and words[part[-1]] in _SENTENCE]
+    telling = [
+        part
+        for part in sentences
+        if asks.isdisjoint(part) and (_tells(part, reading) or any(part[0] in sentence for sentence in whole))
+    ]
     told = frozenset(i for part in telling for i in part)
     points = not _POINTING.isdisjoint(word for i, word in enumerate(words) if i not in told)
     if not told or len(told) == len(words) or (points and not _names_known(reading, told)):
