@@ -72,7 +72,7 @@ def _is_scenery(mention: Mention, question: Question) -> bool:
     """
     words = question.reading.words
     clause = next(part for part in parted(words, _CLAUSES) if mention.start in part)
-    if len(clause) > _SCENERY or words[clause[-1]] in _ENDS or not clause.start:
+    if len(clause) > _SCENERY or words[clause[-1]] != "," or not clause.start:
         return False
     beside = [m for m in question.reading.mentions if m.start in clause and m is not mention]
     return all(m.weak or m.passing for m in beside) and not any("@lost" in m.concepts for m in beside)

@@ -215,6 +215,8 @@ def _that_one(words: list[str], context: Context, knowledge: Knowledge) -> tuple
     like that was told last.
     """
     kinds = {family.rpartition("-")[2] for family in knowledge.lexicon.families.values() if "-" in family}
+    # What a table tells in the states given ("in that mode") needs no name.
+    kinds.difference_update(o.id for name in knowledge.base.ids("tables") for o in knowledge.base.records[name].outputs)
     at = next((k for k, w in enumerate(words[:-1]) if w in _POINTING and words[k + 1] in {"one", *kinds}), None)
     kind = "" if at is None or words[at + 1] == "one" else words[at + 1]
     end = 2

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 
 from assistant.resolving.beside_asked import Asked
 from assistant.resolving.candidates import Candidate
@@ -68,7 +69,13 @@ def nothing_to_do(candidate: Candidate, record: str, asked: Asked, know: Knowled
     if asked.to_do is None or not isinstance(candidate.result, (FactResult, LimitResult)):
         return None
     says = candidate.result.fact.says if isinstance(candidate.result, FactResult) else ""
-    return asked.to_do if _DOING.isdisjoint(stems_said(says)) else None
+    return None if _tells_to_do(says) else asked.to_do
+
+
+def _tells_to_do(says: str) -> bool:
+    """Return whether a statement tells to do something, and not what things do: "uplocks | release |"."""
+    words = re.findall(r"[a-z]+", says.lower())
+    return any(stem(word) in _DOING and not before.endswith("s") for before, word in pairwise(["", *words]))
 
 
 def choice_unknown(candidate: Candidate, record: str, asked: Asked, know: Knowledge) -> Mention | None:

@@ -11,6 +11,9 @@ from assistant.resolving.results import Result
 from assistant.understanding.matching import Match
 
 _ANY = " any "
+_MORE = frozenset(("more", "above", "over", "beyond"))
+_CLEARLY = 0.45
+"""The share of a question that a way of asking explains, from which on its statement is clearly asked for."""
 _NEAR = 4
 """Words between "any" and the quantity that it is of: "any nose-wheel angle"."""
 UNCOMPARED = 0.8
@@ -37,9 +40,21 @@ def amount_penalty(match: Match, amounts: Collection[Amount], know: Knowledge) -
     for amount in amounts:
         dimension = know.units.get(amount.unit).dimension if amount.unit else ""
         held = (f"#{amount.value:g}:{dimension}" if dimension else f"#{amount.value:g}") in vocabulary
-        if not held and dimension not in _whatever_it_is(match.record, know):
-            penalty *= 0.62
+        held = held or dimension in _whatever_it_is(match.record, know) or _beyond(amount, match, know)
+        penalty *= 1.0 if held else 0.62
     return penalty
+
+
+def _beyond(amount: Amount, match: Match, know: Knowledge) -> bool:
+    """Return whether a statement that is clearly asked for holds beyond a figure that an amount is beyond: "at more
+    than 55°", of 60 degrees.
+    """
+    says = getattr(know.base.records.get(match.record), "says", "")
+    if not amount.unit or not match.whole or match.share < _CLEARLY or _MORE.isdisjoint(says.lower().split()):
+        return False
+    told = know.phrase(says)
+    above = (a for a in told.amounts if not _MORE.isdisjoint(told.words[max(0, a.start - 2) : a.start]))
+    return any(a.unit == amount.unit and a.value < amount.value for a in above)
 
 
 def _whatever_it_is(record: str, know: Knowledge) -> frozenset[str]:
