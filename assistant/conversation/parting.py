@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 _MARKS = frozenset(",;:.?&")
+_OPENED = 3
+"""Words more, at most, that a text has when its contractions are opened: with others, it is read with another."""
 _READ = 400
 """Characters of a turn in which a further question is looked for."""
 _HALVES = (
@@ -42,3 +44,13 @@ def all_parts(text: str, most: int) -> Iterator[list[str]]:
 def asks_outright(text: str) -> bool:
     """Return whether a clause of a text begins with a word that asks: one of two questions in one turn."""
     return re.search(_ASKING, text[:_READ], re.IGNORECASE) is not None
+
+
+def mended_text(text: str, words: Sequence[str]) -> str:
+    """Return a text as it is read, where it has two halves so: "how many pins r there n wich pilot do u show them to".
+
+    words: how it is read; no text is returned where they are not of it alone.
+    """
+    mended = " ".join("and" if word == "n" else word for word in words)
+    alone = len(words) <= len(re.findall(r"\w+|[^\w\s]", text)) + _OPENED
+    return mended if alone and any(halves(mended)) else ""

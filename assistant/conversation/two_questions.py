@@ -16,7 +16,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.each_variant import at_each_variant
 from assistant.conversation.in_a_list import each_listed
 from assistant.conversation.in_clauses import each_clause
-from assistant.conversation.parting import all_parts, asks_outright, halves
+from assistant.conversation.parting import all_parts, asks_outright, halves, mended_text
 from assistant.conversation.remembering import remembered
 from assistant.conversation.several_amounts import AtAmount, at_each_amount
 from assistant.conversation.surely import Sure
@@ -56,8 +56,6 @@ _PURPOSE = frozenset({
     "guard", "guarding", "saving", "good",
 })  # fmt: skip
 _SHORT = 9
-_OPENED = 3
-"""Words more, at most, that a turn has when its contractions are opened."""
 _MAY_TELL_ONE = (BothResult, Choices, Declined, FactResult, LimitResult, Needed, ScheduleResult)
 _WELL, _NEARLY = 0.75, 0.1
 """How well half a question must be answered to be told as well, and how much worse the other half's record may be."""
@@ -121,12 +119,10 @@ def _in_halves(
     text: str, context: Context, question: Question, result: Result, answer: Answer, knowledge: Knowledge, known: Parts
 ) -> Answer:
     """Return the answers to the parts of a turn, each asked after the last, or the answer to it as a whole."""
-    if not any(halves(text)) and len(question.reading.words) <= len(re.findall(r"\w+|[^\w\s]", text)) + _OPENED:
-        # "How many pins r there n wich pilot …" has two as it is read.
-        mended = " ".join("and" if word == "n" else word for word in question.reading.words)
-        if any(halves(mended)):
-            both = _in_halves(mended, context, question, result, answer, knowledge, known)
-            return both if both is answer else both._replace(question=text)
+    mended = "" if any(halves(text)) else mended_text(text, question.reading.words)
+    if mended:
+        both = _in_halves(mended, context, question, result, answer, knowledge, known)
+        return both if both is answer else both._replace(question=text)
     if answer.outcome != ANSWER and not (question.unsaid or fails_unknown(question)):
         return in_parts(text, context, known, _lacks_in_one(text, result)) or answer
     if answer.outcome == ANSWER and isinstance(result, _OF_ONE_RECORD):

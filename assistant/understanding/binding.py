@@ -10,6 +10,7 @@ from itertools import pairwise
 
 from assistant.frozen import NamedTuple
 from assistant.understanding.condition import Condition, StateWords, is_result
+from assistant.understanding.denying import ACTING, BESIDE, denied_before, is_hedged
 from assistant.understanding.grouping import BEFORE, LINKS, Group
 from assistant.understanding.mentions import Mention, Reading
 
@@ -34,29 +35,10 @@ _DIRECT = frozenset(("the", "my", "our", "both", "of", "all"))
 """Words of which alone what stands between a state word and the next thing may consist, for it to be that thing's."""
 _NEAR = 2
 _FAR = 6
-_NOT = frozenset({
-    "not", "never", "nor", "nobody", "nothing", "hardly", "barely", "scarcely", "forgot", "forgotten", "forgets",
-    "neither",
-})  # fmt: skip
 _NONE = frozenset(("no", "without"))
-_NO_TAILS = frozenset(("longer", "one"))
-_BESIDE = frozenset({
-    "been", "yet", "even", "ever", "quite", "really", "still", "has", "have", "had", "being", "be", "any", "to", "at",
-    "completely", "fully", "actually", "currently", "got", "get", "is", "was", "are", "were", "did", "do", "does",
-})  # fmt: skip
-"""Words that may stand between "not" and what it denies."""
-_ACTING = _BESIDE | {
-    "the", "my", "our", "switch", "switched", "turn", "turned", "take", "took", "taken", "put", "set", "pull", "pulled",
-    "select", "selected", "let", "move", "moved", "bring", "brought", "leave", "left", "get", "has", "of",
-    "a", "an",
-}  # fmt: skip
-"""Words that may stand between "forgot" and the thing, where its state follows: "forgot to switch the … on"."""
 _VERBS = frozenset({"is", "are", "was", "were", "has", "have", "had", "be", "been", "stays", "remains", "does", "did"})
-HEDGES = frozenset({"exactly", "strictly", "entirely", "totally", "wholly", "altogether", "technically", "properly"})
-"""Words after "not" that leave open how it is: "not exactly lost"."""
 _DENIED_NOUNS = frozenset({"failure", "failures", "loss", "losses", "fault", "faults", "leak", "leaks", "failure of",
                            "loss of", "fault in", "fault on", "loss of pressure", "leak in"})  # fmt: skip
-_MOST_BESIDE = 4
 
 
 class Bound(NamedTuple):
@@ -261,7 +243,7 @@ class Binder:
         return state.text == "on" and pointed in _POINTED and _VERBS.isdisjoint(verb)
 
     def _denied(self, group: Group, state: Mention) -> bool:
-        if denied_before(self.words, state.start, _BESIDE):
+        if denied_before(self.words, state.start, BESIDE):
             return True
         if state.text in _DENIED_NOUNS and self.words[max(0, state.start - 1) : state.start] == ("no",):
             return True
@@ -272,7 +254,7 @@ class Binder:
         if self._is_none(group):
             return True
         between = self.words[group.end : state.taken[-1]]
-        return not _VERBS.intersection(between) and denied_before(self.words, group.start, _ACTING)
+        return not _VERBS.intersection(between) and denied_before(self.words, group.start, ACTING)
 
     def _is_none(self, group: Group) -> bool:
         """Return whether what is said of a thing is said of none of them: "| no pin | is in". Of what can fail, "no" is
@@ -298,24 +280,6 @@ class Binder:
         at = first + before.index("neither") if "neither" in before else 0
         had = at > 0 and self.words[at - 1] in ("have", "has", "got", "with", "having")
         return had and self.known.failures.issuperset(group.inputs) and group.start not in self.asking
-
-
-def is_hedged(between: Sequence[str]) -> bool:
-    """Return whether words between a thing and its state leave open how it is: "System 1 is | not exactly | lost"."""
-    return any(word == "not" and following in HEDGES for word, following in pairwise(between))
-
-
-def denied_before(words: Sequence[str], at: int, beside: Collection[str]) -> bool:
-    """Return whether a word is denied by one before it, with little between."""
-    for i in range(at - 1, max(-1, at - 2 - _MOST_BESIDE), -1):
-        word = words[i]
-        if word == "nothing" and words[i - 1 : i] == ("to",):
-            return False  # "the accumulator has bled down to nothing, loss of System 1"
-        if word in _NOT or (word == "no" and i + 1 < at and words[i + 1] in _NO_TAILS):
-            return True
-        if word not in beside and word not in _NO_TAILS:
-            return False
-    return False
 
 
 def conditions_of(

@@ -12,12 +12,13 @@ from itertools import pairwise
 from assistant.frozen import NamedTuple
 from assistant.quantities.units import Units
 from assistant.understanding.asides import left_out
-from assistant.understanding.binding import Binder, Bound, is_hedged
+from assistant.understanding.binding import Binder, Bound
 from assistant.understanding.clauses import asking, believed, doubted, said_by_somebody
 from assistant.understanding.condition import Condition as Condition
 from assistant.understanding.condition import StateWords as StateWords
 from assistant.understanding.condition import is_result
 from assistant.understanding.condition import state_words as state_words
+from assistant.understanding.denying import is_hedged
 from assistant.understanding.excepting import excepted
 from assistant.understanding.grouping import DETERMINERS, LINKS, Group, input_groups
 from assistant.understanding.grouping import failing as failing
