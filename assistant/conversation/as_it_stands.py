@@ -8,6 +8,9 @@ from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import Choices, Declined
 
+_THIS, _FAR = "this", 5
+"""What a question behind a tale may say, and the words of the shortest tale."""
+
 
 def as_it_stands(
     text: str, alone: Question, corrects: bool, context: Context, knowledge: Knowledge
@@ -16,6 +19,12 @@ def as_it_stands(
     turn = Turn(text, alone, resolve_scored(alone, knowledge), corrects)
     if isinstance(turn.first.result, Declined):
         turn = _beside_the_story(turn, context, knowledge)
+    elif _THIS in alone.reading.words[_FAR:]:
+        from assistant.conversation.tales import asked_of_this_one  # few questions tell of another one first
+
+        found = asked_of_this_one(alone, context.variant, knowledge)
+        turn = turn._replace(text=found[0], alone=found[1], first=found[2]) if found else turn
+        alone = turn.alone
     if isinstance(turn.first.result, (Declined, Choices)):
         turn = _as_meant(turn, context, knowledge)
         alone = turn.alone
@@ -28,9 +37,11 @@ def _beside_the_story(turn: Turn, context: Context, knowledge: Knowledge) -> Tur
     """
     from assistant.conversation.chatter import without_story  # most questions need none of these
     from assistant.conversation.framing import without_frame
+    from assistant.conversation.tales import without_tale
 
     found = without_story(turn.alone, context.variant, knowledge)
     found = found or without_frame(turn.alone, context.variant, knowledge)
+    found = found or without_tale(turn.alone, context.variant, knowledge)
     return turn._replace(text=found[0], alone=found[1], first=found[2]) if found else turn
 
 
