@@ -25,13 +25,19 @@ _MEANT = frozenset({
 _PAUSE = r"(?<=\s)(?:\.{3,}|…)\s+"
 _NUMBER = r"^\s*(?:\(?\d{1,2}[.):]|[-*•]|[Qq](?:uestion)?\s?\d{0,2}\s?[:.)])\s+(?=[^\W\d]\S*\s+\S+\s+\S)"
 """The number of a list, before three words at least."""
-_MAY_HOLD = r"^\W|^\s*\d|[.…]{3}|…|m\b|h\b|r\b|^\s*[Qq]|\bknow\b|\bsee\b|\bof\b"
+_WHAT_IF = (
+    r"^(\s*(?:and |so |ok |okay |but )?)what if\b(?=.*\S[,.;]?\s(?:what|how|which|who|whom|when|where|why|can|could|may|"
+    r"might|should|would|will|is|are|do|does)\s+(?:\w+\s+)+)"
+)
+"""A case before a question that stands behind it: its "what" asks nothing."""
+_MAY_HOLD = r"^\W|^\s*\d|[.…]{3}|…|m\b|h\b|r\b|^\s*[Qq]|\bknow\b|\bsee\b|\bof\b|what if"
 
 
 def plainly_said(text: str, context: Context) -> str:
     """Return the words of a turn that are words; a number that may be a choice stays."""
     if not re.search(_MAY_HOLD, text, re.IGNORECASE):
         return text
+    text = re.sub(_WHAT_IF, r"\1if", text, flags=re.IGNORECASE | re.DOTALL)
     said = _without_talk(re.sub(_PAUSE, "", re.sub(_SOUNDS, "", text)))
     if context.answer is None or not context.answer.choices:
         said = re.sub(_NUMBER, "", said)
