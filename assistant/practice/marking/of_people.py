@@ -46,7 +46,9 @@ _REASON = re.compile(
     r"\b(?:so that|so it|so they|so the|otherwise|or else|would|could|might|may|d|will|"
     r"to (?:stop|keep|prevent|avoid|let|save))\b"
 )
-_SAID_BACK = word_set("yeah yes no not gone lost the a it is there you have got and")
+_AFTERWARDS = re.compile(rf"{_OPENING}then (?:i|we|you|they) (?!need)")
+"""What is done then, where it is asked why: "then you'd use differential braking"."""
+_SAID_BACK = word_set("yeah yes no not gone lost the a it is there you have got and just does do well really")
 _OF_FIGURES = word_set("enough fast high hot long low much slow far heavy many little")
 
 
@@ -60,7 +62,7 @@ def tells_of_people(need: Need, said: Said) -> bool:
     words = said.reading.words
     clauses = [[words[i] for i in piece] for piece in said.pieces(CONTRASTS | STOPS)]
     if question.has("why") and _REASON.search(" ".join(words)):
-        return False
+        return _AFTERWARDS.match(" ".join(words)) is not None
     if any(p.figures for p in need.points) and not _OF_FIGURES.isdisjoint(words):
         return False
     telling = [c for c in clauses if not _says_back(c, need)]
