@@ -26,8 +26,8 @@ _PAUSE = r"(?<=\s)(?:\.{3,}|…)\s+"
 _NUMBER = r"^\s*(?:\(?\d{1,2}[.):]|[-*•]|[Qq](?:uestion)?\s?\d{0,2}\s?[:.)])\s+(?=[^\W\d]\S*\s+\S+\s+\S)"
 """The number of a list, before three words at least."""
 _WHAT_IF = (
-    r"^(\s*(?:and |so |ok |okay |but )?)what if\b(?=.*\S[,.;]?\s(?:what|how|which|who|whom|when|where|why|can|could|may|"
-    r"might|should|would|will|is|are|do|does)\s+(?:\w+\s+)+)"
+    r"^(\s*(?:and |so |ok |okay |but )?)what if\b(?=.*\S[,.;]?\s(?:what|how|which|who|whom|when|where|why|can|could|"
+    r"may|might|should|would|will|is|are|do|does)\s+(?:\w+\s+)+)"
 )
 """A case before a question that stands behind it: its "what" asks nothing."""
 _MAY_HOLD = r"^\W|^\s*\d|[.…]{3}|…|m\b|h\b|r\b|^\s*[Qq]|\bknow\b|\bsee\b|\bof\b|what if"

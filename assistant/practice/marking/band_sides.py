@@ -17,10 +17,16 @@ _TWO = 2
 
 def sides_exchanged(need: Need, said: Said, know: Knowledge) -> list[str]:
     """Return the points that are said on the other side of the number that parts them."""
-    low = [p for p in need.points if len(p.figures) == 1 and p.figures[0].sense in _LOW and _acts(p, need)]
-    high = [p for p in need.points if len(p.figures) == 1 and p.figures[0].sense in _HIGH and _acts(p, need)]
-    pairs = [(a, b) for a in low for b in high if a.figures[0][:2] == b.figures[0][:2]]
-    return [text for below, above in pairs for text in _exchanged(below, above, need, said, know)]
+    parted = [(p, figure) for p in need.points if (figure := _parting(p)) and _acts(p, need)]
+    low = [(p, f) for p, f in parted if f.sense in _LOW]
+    high = [(p, f) for p, f in parted if f.sense in _HIGH]
+    pairs = [(a, b, Figure(*one[:2])) for a, one in low for b, other in high if one[:2] == other[:2]]
+    return [text for below, above, number in pairs for text in _exchanged(below, above, number, need, said, know)]
+
+
+def _parting(point: Point) -> Figure | None:
+    """Return the one number of a point, or that of the question in whose case it holds."""
+    return point.figures[0] if len(point.figures) == 1 else point.case
 
 
 def _acts(point: Point, need: Need) -> list[int]:
@@ -36,8 +42,7 @@ _BEFORE = word_set("""
 """Words before a number that belong to it."""
 
 
-def _exchanged(below: Point, above: Point, need: Need, said: Said, know: Knowledge) -> list[str]:
-    figure = Figure(*below.figures[0][:2])
+def _exchanged(below: Point, above: Point, figure: Figure, need: Need, said: Said, know: Knowledge) -> list[str]:
     claims = [c for c in said.claims if equals(c.amount, figure, know.units)]
     if len(claims) != _TWO or (claims[0].sense in _LOW) is (claims[1].sense in _LOW):
         return []

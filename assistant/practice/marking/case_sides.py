@@ -33,8 +33,9 @@ def with_sides(points: Sequence[Point], reading: Reading, know: Knowledge) -> li
     return [
         p._replace(
             figures=(),
+            case=figure,
             elements=tuple(e for e in p.elements if e.words not in ((_BELOW,), (_ABOVE,))),
             labels=(Element(frozenset(), (side,), _NAMED),),
         )
-        for p, side in zip(plainly, sides, strict=True)
+        for p, side, figure in zip(plainly, sides, (one, two), strict=True)
     ]
