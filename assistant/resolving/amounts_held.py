@@ -9,7 +9,7 @@ from assistant.knowledge.records import Limit, Value
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.limits import bound_value, may_be_difference, said_of
+from assistant.resolving.limits import bound_value, is_span, may_be_difference, said_of
 from assistant.resolving.record_words import named_outright
 from assistant.resolving.results import Check
 from assistant.understanding.mentions import Mention
@@ -179,7 +179,7 @@ def _is_difference(amount: Amount, question: Question) -> bool:
     words = question.reading.words
     after = words[amount.end : amount.end + 3]
     over = after[:1] == ("over",) and after[1:] not in _PLACES
-    return over or bool(amount.start and words[amount.start - 1] == "by")
+    return over or bool(amount.start and words[amount.start - 1] == "by") or is_span(amount, question)
 
 
 def _is_height(limit: Limit) -> bool:

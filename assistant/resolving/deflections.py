@@ -49,6 +49,8 @@ _NOT_OF_EACH = frozenset(("way", "direction", "pedal", "time", "other", "turn"))
 _BETWEEN = frozenset(("of", "on", "the", "a", "with", "my", "his", "her"))
 _PARTING = frozenset((",", ";", ".", "and", "plus", "with", "then", "while", "+", "&"))
 _LIKEWISE = frozenset(("so", "too", "also", "likewise", "same", "well"))
+_SO_IS = frozenset((("is",), ("are",), ("does",), ("do",), ("has",), ("with",)))
+"""Words after a "so" that says the same of another thing, and does not lead on: "so how many degrees"."""
 _PARTS = {"half": 0.5, "halfway": 0.5, "quarter": 0.25, "quarters": 0.25, "third": 1 / 3, "thirds": 1 / 3}
 _MANY = {"two": 2, "three": 3, "2": 2, "3": 3, "four": 4, "4": 4}
 _PART_WORDS = frozenset(_PARTS)
@@ -237,7 +239,8 @@ def _likewise(
     """ "The tiller is hard right and so is the pedal": a control without an order of its own has the last one's."""
     ordered = {d.control for d in found}
     bare = {c: m.start for m, c in controls if c not in ordered}
-    if not found or not bare or _LIKEWISE.isdisjoint(words):
+    told = any(w in _LIKEWISE and (w != "so" or words[i + 1 : i + 2] in _SO_IS) for i, w in enumerate(words))
+    if not found or not bare or not told:
         return found
     return [*found, *(found[-1]._replace(control=c, place=k, number=1) for c, k in bare.items() if k > found[-1].place)]
 

@@ -169,8 +169,9 @@ def judge(bands: Bands, question: Question, know: Knowledge, amounts: Sequence[A
         return None  # one reading is no difference, unless it is said to be one
     if bands.unit == "K" and len(measured) > 1:
         # Two readings, and a rule on how far apart they may be: their difference is meant.
-        readings = [v for _, v in measured]
-        if min(readings) < _LEAST_SHARE * max(readings):
+        within = next((v for a, v in measured if is_span(a, question)), None)
+        readings = [v for _, v in measured] if within is None else [within, 0.0]
+        if within is None and min(readings) < _LEAST_SHARE * max(readings):
             return None  # "at 251: surely one degree does not matter"
         given = max(readings) - min(readings)
     reference = know.figure(bands.reference, question.variant) if bands.reference else None
@@ -183,6 +184,13 @@ def judge(bands: Bands, question: Question, know: Knowledge, amounts: Sequence[A
             beyond = _side(step, given, value)
             return BandResult(bands, given, rule, reference.value if reference else None, beyond)
     return None
+
+
+def is_span(amount: Amount, question: Question) -> bool:
+    """Return whether an amount says how near readings are to each other: "within 30 degrees of it"."""
+    words = question.reading.words
+    before, after = words[max(0, amount.start - 1) : amount.start], words[amount.end : amount.end + 1]
+    return before == ("within",) and after == ("of",)
 
 
 def _band_value(amount: Amount, bands: Bands, question: Question, know: Knowledge) -> float | None:

@@ -132,6 +132,7 @@ def designators(amounts: list[Amount], words: list[str]) -> set[int]:
     """
     people = {a.start for a in amounts if " ".join(words[a.end : a.end + 2]) in _PEOPLE}
     people |= {a.start for a in amounts if a.start and (_is_sought(a, words) or _tells_apart(a, words))}
+    people |= {a.start for a in amounts if a.unit is None and _is_their_number(a, words)}
     return people | {
         a.start
         for a in amounts
@@ -145,6 +146,16 @@ def _tells_apart(amount: Amount, words: list[str]) -> bool:
     if amount.unit is not None or amount.value % 1 or not 1 <= amount.value <= _MOST_OF_A_KIND:
         return False
     return words[amount.start - 1] in _ONE_OF_SEVERAL and not _TELLS.isdisjoint(words[amount.end : amount.end + 1])
+
+
+def _is_their_number(amount: Amount, words: list[str]) -> bool:
+    """Return whether a number only says of how many some are told: "one of its four brakes"."""
+    before = words[max(0, amount.start - 3) : amount.start]
+    before = before[:-1] if before[-1:] and before[-1] in _OWNING else before
+    return before[-1:] == ["of"] and before[-2:-1] in (["one"], ["two"], ["three"]) and not amount.value % 1
+
+
+_OWNING = frozenset(("its", "the", "our", "their", "my"))
 
 
 def _is_sought(amount: Amount, words: list[str]) -> bool:
