@@ -16,6 +16,7 @@ from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import CauseResult, LossResult, TableResult, TablesResult
 from assistant.understanding.asides import PERSONS
 from assistant.understanding.clauses import asking
+from assistant.understanding.matching import strange
 from assistant.understanding.mentions import OUTSIDE, Mention
 
 _LEAST = 5
@@ -32,12 +33,15 @@ _TELLERS = PERSONS | {
 _PAST = frozenset({
     "asked", "began", "brought", "came", "did", "died", "fell", "flew", "found", "gave", "got", "had", "heard", "held",
     "kept", "knew", "learned", "learnt", "left", "let", "lost", "made", "once", "put", "quit", "ran", "remember",
-    "said", "sat", "saw", "stood", "swore", "taught", "thought", "told", "took", "trained", "used", "wanted", "was",
-    "went", "were", "worked", "wrote",
+    "said", "sat", "saw", "stood", "swore", "swung", "threw", "taught", "thought", "told", "took", "trained", "used",
+    "wanted", "was", "went", "were", "worked", "wrote",
 })  # fmt: skip
-_HERE = ("this one", "this aeroplane", "this aircraft", "this machine", "this type", "this plane", "with ours")
+_HERE = ("this one", "this aeroplane", "this aircraft", "this machine", "this type", "this plane", "ours", "here")
+_NOT_PAST = frozenset(("bleed", "exceed", "indeed", "needed", "speed", "required", "allowed", "permitted"))
+"""Words of the same ending that tell nothing of another day."""
+_THIS_ONE = _HERE[:-2]
 _POINTING = frozenset({
-    "answer", "figure", "here", "it", "its", "like", "same", "so", "still", "that", "them", "there", "they", "those",
+    "answer", "figure", "it", "its", "like", "same", "so", "still", "that", "them", "there", "they", "those",
 })  # fmt: skip
 _SURE = 0.7
 """Score from which a question is taken to be answered by itself."""
@@ -58,7 +62,7 @@ def without_tale(question: Question, variant: str, knowledge: Knowledge) -> tupl
 def asked_of_this_one(question: Question, variant: str, knowledge: Knowledge) -> tuple[str, Question, Scored] | None:
     """Return the question behind a tale of another aeroplane as it is asked of this one, if that is what it says."""
     words = question.reading.words
-    start = _begins(words) if any(name in " ".join(words) for name in _HERE) else 0
+    start = _begins(words) if any(name in " ".join(words) for name in _THIS_ONE) else 0
     told = start >= _LEAST and len(words) - start >= _LEAST and _is_tale(words[:start])
     return _asked_alone(question, start, variant, knowledge) if told else None
 
@@ -80,7 +84,8 @@ def _begins(words: Sequence[str]) -> int:
 
 def _is_tale(words: Sequence[str]) -> bool:
     """Return whether words tell of somebody, in the past."""
-    past = any(word in _PAST or (len(word) > _LEAST and word.endswith("ed")) for word in words)
+    ended = (word for word in words if word.endswith("ed") and len(word) >= _LEAST)
+    past = not _PAST.isdisjoint(words) or any(word not in _NOT_PAST for word in ended)
     return past and not _TELLERS.isdisjoint(words)
 
 
@@ -103,7 +108,7 @@ def _asked_alone(
     """Return the question behind a tale, where it names its matter itself and rests on no state of the tale."""
     words = question.reading.words[start:]
     bare = " ".join(words)
-    here = next((name for name in _HERE if name in bare), "")
+    here = next((name for name in _HERE if name.split()[-1] in words and name in bare), "")
     if not _POINTING.isdisjoint(bare.replace(here, "").split()):
         return None
     alone = question_of(bare, knowledge, question.variant if question.named_variant else variant)
@@ -122,7 +127,10 @@ def _asked_with_it(question: Question, start: int, knowledge: Knowledge) -> tupl
     told = any(k < start for c in question.conditions for k in c.where)
     if _POINTING.isdisjoint(words[start:]) and not told:
         return None
-    rest = tuple(m for m in question.reading.mentions if m.start >= start or not (m.is_plain or _is_strange(m)))
+    barred = strange(question.reading, knowledge.matcher)
+    rest = tuple(
+        m for m in question.reading.mentions if m.start >= start or not (m.is_plain or _is_strange(m) or m in barred)
+    )
     less = question._replace(reading=question.reading._replace(mentions=rest))
     first = resolve_scored(less, knowledge)
     return None if isinstance(first.result, OPEN) else (question.reading.text, less, first)
