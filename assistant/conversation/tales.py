@@ -36,10 +36,10 @@ _PAST = frozenset({
     "said", "sat", "saw", "stood", "swore", "swung", "threw", "taught", "thought", "told", "took", "trained", "used",
     "wanted", "was", "went", "were", "worked", "wrote",
 })  # fmt: skip
-_HERE = ("this one", "this aeroplane", "this aircraft", "this machine", "this type", "this plane", "ours", "here")
+_THIS_ONE = ("this one", "this aeroplane", "this aircraft", "this machine", "this type", "this plane")
+_HERE = (*_THIS_ONE, "ours", "here")
 _NOT_PAST = frozenset(("bleed", "exceed", "indeed", "needed", "speed", "required", "allowed", "permitted"))
 """Words of the same ending that tell nothing of another day."""
-_THIS_ONE = _HERE[:-2]
 _POINTING = frozenset({
     "answer", "figure", "it", "its", "like", "same", "so", "still", "that", "them", "there", "they", "those",
 })  # fmt: skip
