@@ -37,7 +37,8 @@ _AEROPLANES = frozenset({
 """Words of a sentence that may tell of another aeroplane."""
 _LEANING = frozenset(("anyway", "left", "now", "remain", "remaining", "remains", "still", "then", "therefore"))
 """Words by which a question rests on what was told just before it."""
-_OF_STATES = (CauseResult, LossResult, TableResult, TablesResult)
+OF_STATES = (CauseResult, LossResult, TableResult, TablesResult)
+"""Results that rest on the states told."""
 
 
 def without_frame(question: Question, variant: str, knowledge: Knowledge) -> tuple[str, Question, Scored] | None:
@@ -152,7 +153,7 @@ def _bears(frame: list[range], alone: Question, result: Result, question: Questi
     """
     told = [m for m in question.reading.mentions if any(m.start in part for part in frame)]
     failed = any(c.startswith(STATE) for m in told for c in m.concepts)
-    of_states = isinstance(result, _OF_STATES)
+    of_states = isinstance(result, OF_STATES)
     words = question.reading.words
     private = all(_is_private(words[part.start : part.stop]) for part in frame)
     if failed:

@@ -9,15 +9,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from assistant.conversation.framing import OF_STATES
 from assistant.conversation.readings import question_of, things_named
 from assistant.conversation.traits import OPEN
 from assistant.resolving.choosing import Scored, resolve_scored
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.resolving.results import CauseResult, LossResult, TableResult, TablesResult
 from assistant.understanding.asides import PERSONS
 from assistant.understanding.clauses import asking
 from assistant.understanding.matching import strange
-from assistant.understanding.mentions import OUTSIDE, Mention
 
 _LEAST = 5
 """Words of a tale, and of the question behind it."""
@@ -45,16 +44,12 @@ _POINTING = frozenset({
 })  # fmt: skip
 _SURE = 0.7
 """Score from which a question is taken to be answered by itself."""
-_OF_STATES = (CauseResult, LossResult, TableResult, TablesResult)
 
 
 def without_tale(question: Question, variant: str, knowledge: Knowledge) -> tuple[str, Question, Scored] | None:
     """Return the words of a question without the tale before it, how they read and what answers them, if anything."""
-    words = question.reading.words
-    start = _begins(words)
-    if start < _LEAST or len(words) - start < _LEAST or not _is_tale(words[:start]):
-        return None
-    if _may_have_failed(question, start):
+    start = _behind_a_tale(question.reading.words)
+    if not start or _may_have_failed(question, start):
         return None
     return _asked_alone(question, start, variant, knowledge) or _asked_with_it(question, start, knowledge)
 
@@ -62,9 +57,14 @@ def without_tale(question: Question, variant: str, knowledge: Knowledge) -> tupl
 def asked_of_this_one(question: Question, variant: str, knowledge: Knowledge) -> tuple[str, Question, Scored] | None:
     """Return the question behind a tale of another aeroplane as it is asked of this one, if that is what it says."""
     words = question.reading.words
-    start = _begins(words) if any(name in " ".join(words) for name in _THIS_ONE) else 0
-    told = start >= _LEAST and len(words) - start >= _LEAST and _is_tale(words[:start])
-    return _asked_alone(question, start, variant, knowledge) if told else None
+    start = _behind_a_tale(words) if any(name in " ".join(words) for name in _THIS_ONE) else 0
+    return _asked_alone(question, start, variant, knowledge) if start else None
+
+
+def _behind_a_tale(words: Sequence[str]) -> int:
+    """Return where the question behind a tale begins, 0 where there is no tale."""
+    start = _begins(words)
+    return start if start >= _LEAST and len(words) - start >= _LEAST and _is_tale(words[:start]) else 0
 
 
 def _begins(words: Sequence[str]) -> int:
@@ -93,13 +93,14 @@ def _may_have_failed(question: Question, start: int) -> bool:
     """Return whether something unknown or of another subject has failed in the tale, which might bear on the answer."""
     told = [m for m in question.reading.mentions if m.start < start]
     lost = [m for m in told if "@lost" in m.concepts and _LACKING.isdisjoint(m.text.split())]
-    strangers = [m for m in told if m.is_plain or _is_strange(m)]
+    strangers = [m for m in told if m.is_plain or m.is_outside]
     gaps = (gap for each in lost for m in strangers for gap in (each.start - m.end, m.start - each.end))
     return any(0 <= gap <= _BESIDE for gap in gaps)
 
 
-def _is_strange(mention: Mention) -> bool:
-    return mention.is_outside or any(c.startswith(OUTSIDE) for c in mention.concepts)
+def _tells_states(question: Question, start: int) -> bool:
+    """Return whether the tale before a place tells a state of a thing."""
+    return any(k < start for c in question.conditions for k in c.where)
 
 
 def _asked_alone(
@@ -115,21 +116,19 @@ def _asked_alone(
     if not [m for m in things_named(alone.reading, knowledge) if not (m.is_plain or m.is_outside)]:
         return None
     first = resolve_scored(alone, knowledge)
-    told = any(k < start for c in question.conditions for k in c.where)
-    if isinstance(first.result, OPEN) or first.score < _SURE or (told and isinstance(first.result, _OF_STATES)):
+    rests = isinstance(first.result, OF_STATES) and _tells_states(question, start)
+    if isinstance(first.result, OPEN) or first.score < _SURE or rests:
         return None
     return bare, alone.with_text(question.reading.text), first
 
 
 def _asked_with_it(question: Question, start: int, knowledge: Knowledge) -> tuple[str, Question, Scored] | None:
     """Return a question with what its tale says of the trade, where it points back at that."""
-    words = question.reading.words
-    told = any(k < start for c in question.conditions for k in c.where)
-    if _POINTING.isdisjoint(words[start:]) and not told:
+    if _POINTING.isdisjoint(question.reading.words[start:]) and not _tells_states(question, start):
         return None
     barred = strange(question.reading, knowledge.matcher)
     rest = tuple(
-        m for m in question.reading.mentions if m.start >= start or not (m.is_plain or _is_strange(m) or m in barred)
+        m for m in question.reading.mentions if m.start >= start or not (m.is_plain or m.is_outside or m in barred)
     )
     less = question._replace(reading=question.reading._replace(mentions=rest))
     first = resolve_scored(less, knowledge)

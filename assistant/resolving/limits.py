@@ -170,10 +170,10 @@ def judge(bands: Bands, question: Question, know: Knowledge, amounts: Sequence[A
     if bands.unit == "K" and len(measured) > 1:
         # Two readings, and a rule on how far apart they may be: their difference is meant.
         within = next((v for a, v in measured if is_span(a, question)), None)
-        readings = [v for _, v in measured] if within is None else [within, 0.0]
+        readings = [v for _, v in measured]
         if within is None and min(readings) < _LEAST_SHARE * max(readings):
             return None  # "at 251: surely one degree does not matter"
-        given = max(readings) - min(readings)
+        given = max(readings) - min(readings) if within is None else within
     reference = know.figure(bands.reference, question.variant) if bands.reference else None
     step = _beyond(measured[-1][0], question) if len(measured) == 1 else 0.0
     for rule in bands.rules:

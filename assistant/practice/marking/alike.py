@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from itertools import combinations
 
 from assistant.practice.marking.contraries import OTHER
-from assistant.practice.marking.elements import DIRECTIONS
+from assistant.practice.marking.elements import DIRECTIONS, SIDES
 from assistant.practice.marking.found import ENOUGH, LITTLE, Held, element_said, words_said
 from assistant.practice.marking.numbers import Numbers
 from assistant.practice.marking.pairing import labels_of, sentences, stretches
@@ -272,7 +272,7 @@ _PAIR = 2
 
 
 def _named_by(point: Point) -> bool:
-    if point.labels and all(e.words in _SIDED_CASES for e in point.labels):
+    if point.labels and all(e.words in SIDES for e in point.labels):
         return False  # a case by its side of a number alone
     return bool(point.labels) or (any(e.given for e in point.elements) and any(not e.given for e in point.elements))
 
@@ -283,6 +283,3 @@ def _label_alone(point: Point) -> Point:
 
 def _same_payload(one: Point, other: Point) -> bool:
     return {e.words for e in one.elements if not e.given} == {e.words for e in other.elements if not e.given}
-
-
-_SIDED_CASES = ((plain("below"),), (plain("above"),))

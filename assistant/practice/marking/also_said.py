@@ -45,12 +45,14 @@ def put_plainly(answer: str, missing: Iterable[str], least: int, need: Need, kno
     lacking = tuple(missing)
     wanted = [pair for pair in need.also_said if any(text in pair[0] or pair[0] in text for text in lacking)]
     words = list(know.reader.read(answer).words) if wanted else []
+    own = [plain(word) for word in words]
     changed = False
     for point, way in sorted(wanted, key=lambda pair: -len(pair[1])):
         telling = _telling(know.phrase(way).words)
-        span = _found(telling, words) if len(telling) >= least else None
+        span = _found(telling, own, words) if len(telling) >= least else None
         if span:
             words[span.start : span.stop] = [point]
+            own[span.start : span.stop] = [plain(point)]
             changed = True
     return " ".join(words) if changed else answer
 
@@ -61,9 +63,11 @@ def _telling(words: tuple[str, ...]) -> list[str]:
     return [plain(word) for i, word in enumerate(own) if word not in _SMALL or (i and i == len(own) - 1)]
 
 
-def _found(telling: list[str], words: list[str]) -> range | None:
-    """Return where words stand in their order, close together, with no stop, number or denial between them."""
-    own = [plain(word) for word in words]
+def _found(telling: list[str], own: list[str], words: list[str]) -> range | None:
+    """Return where words stand in their order, close together, with no stop, number or denial between them.
+
+    own: the plain forms of the words among which they are looked for.
+    """
     for start in (i for i, word in enumerate(own) if word == telling[0]):
         at = start
         for wanted in telling[1:]:

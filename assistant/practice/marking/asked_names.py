@@ -52,7 +52,7 @@ def _worded(answer: str, need: Need) -> str:
 
 def _in_full(answer: str, need: Need) -> str:
     """Return an answer with the labels of the question in full, where their last letters are spelled: "l o" for VLO."""
-    for word in need.question.words if len(need.question.words) else ():
+    for word in need.question.words:
         if len(word) == _LABEL and word.isalpha() and not re.search(r"[aiu]", word) and word not in answer.lower():
             answer = re.sub(rf"(?<!{word[0]} )\b{word[1]} {word[2]}\b", word, answer, flags=re.IGNORECASE)
     return answer

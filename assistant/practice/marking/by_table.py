@@ -10,11 +10,10 @@ import re
 from collections.abc import Sequence
 
 from assistant.practice.marking.asked import Asked, as_asked, ask
-from assistant.practice.marking.parts import head_of
+from assistant.practice.marking.parts import LEADS, head_of
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 
-_LEADS = re.compile(r"^(?:(?:and|then|also) )+", re.IGNORECASE)
 _TWO = 2
 _LEFT_TO_STOP = re.compile(
     r"\bwhat (?:\w+ ){0,2}(?:is|are|have|has|do|can|will|would)\b[^.?;]*\b(?:left|remains?|still)\b"
@@ -41,16 +40,15 @@ def in_one_table(whole: Asked | None, parts: Sequence[str], text: str, know: Kno
     head = _NORMAL.sub("", head_of(text, parts)).strip(" ,;")
     if not _tells_state(head, know):
         return ()
-    found = [ask(f"{head}. {_LEADS.sub('', part)}", know) for part in parts]
-    told = [one[1] for one in found if one and isinstance(one[1].result, r.TableResult)]
-    tables = {one.result.table.id for one in told if isinstance(one.result, r.TableResult)}
-    if len(told) < len(parts) or len(tables) != 1:
+    found = [ask(f"{head}. {LEADS.sub('', part)}", know) for part in parts]
+    told = [(one[1].question, one[1].result) for one in found if one]
+    results = [result for _, result in told if isinstance(result, r.TableResult)]
+    if len(results) < len(parts) or len({result.table.id for result in results}) != 1:
         return ()
-    results = [one.result for one in told if isinstance(one.result, r.TableResult)]
     if any(len(result.rows) != 1 or result.rows != results[0].rows for result in results):
         return ()
     asked = tuple(dict.fromkeys(name for result in results for name in result.asked))
-    return (as_asked(text, told[0].question, results[0]._replace(asked=asked), know),)
+    return (as_asked(text, told[0][0], results[0]._replace(asked=asked), know),)
 
 
 def _tells_state(head: str, know: Knowledge) -> bool:

@@ -20,6 +20,7 @@ from assistant.practice.marking.causes import judge_ways
 from assistant.practice.marking.choices import left_open
 from assistant.practice.marking.contrary_state import contrary_said
 from assistant.practice.marking.degree_said import degree_wrong
+from assistant.practice.marking.elements import SIDES
 from assistant.practice.marking.every_variant import never_changed, said_of_every
 from assistant.practice.marking.foreign_steps import foreign_steps
 from assistant.practice.marking.former_told import with_formers
@@ -68,7 +69,7 @@ from assistant.practice.marking.rivals import (
     set_at,
 )
 from assistant.practice.marking.rows import beside_row, other_value
-from assistant.practice.marking.said import Said, plain
+from assistant.practice.marking.said import Said
 from assistant.practice.marking.said_once import not_twice
 from assistant.practice.marking.sided import side_held, side_wrong
 from assistant.practice.marking.states import bare_said, state_said
@@ -93,8 +94,6 @@ _A_LITTLE = 0.2
 """Share of a point of which the thing alone is said, without its figure."""
 _WORD = 0.1
 """Share of the words of a step that must be said with its figure: its verb."""
-_SIDES = ((plain("above"),), (plain("below"),))
-"""Words that beside a figure say only of which side it is."""
 _HEAVY = 2.9
 _SLIGHT = 1.3
 """Weight of words beside a figure that need not be said."""
@@ -273,7 +272,7 @@ def _held(index: int, need: Need, said: Said, numbers: Numbers) -> Held:
         got = float(bool(places))
     if point.either and not got:
         return _held(index, need._replace(points=_without_figures(need.points, index)), said, numbers)
-    telling = [e for e in point.elements if not e.given and e.weight > 0.7 and e.words not in _SIDES]
+    telling = [e for e in point.elements if not e.given and e.weight > 0.7 and e.words not in SIDES]
     single = need.ordered and len(telling) == 1 and len(point.figures) == 1 and len(point.elements) == 1
     told = single or _as_factor(point, said)
     if point.figures_suffice or point.either or told or sum(e.weight for e in telling) < _SLIGHT:

@@ -10,12 +10,11 @@ import re
 from collections.abc import Sequence
 
 from assistant.practice.marking.asked import Asked, as_asked, ask, is_same, record_of
-from assistant.practice.marking.parts import head_of
+from assistant.practice.marking.parts import LEADS, head_of
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.mentions import Mention
 
-_LEADS = re.compile(r"^(?:(?:and|then|also) )+", re.IGNORECASE)
 _VERB = re.compile(
     r"\b(?:is|are|was|were|does|do|did|has|have|may|can|must|will|should|shows?|mean|means|tells?|stops?|runs?)\b",
     re.IGNORECASE,
@@ -28,7 +27,7 @@ _TWO = 2
 
 def completed(part: str, before: str, know: Knowledge) -> str:
     """Return a part as the one before it with its own name in the place of the like; nothing where it says all."""
-    asking = _LEADS.sub("", part)
+    asking = LEADS.sub("", part)
     return _of_the_contrary(asking, before) or _of_the_like(asking, before, know)
 
 
@@ -101,16 +100,21 @@ def at_each_number(parts: Sequence[str], text: str, know: Knowledge) -> tuple[As
     amounts = [know.phrase(part).amounts for part in parts]
     if len(parts) < _TWO or any(len(each) != 1 for each in amounts) or len({each[0].unit for each in amounts}) > 1:
         return ()
-    bare = {_LEADS.sub("", p.replace(each[0].raw, "#")).lower() for p, each in zip(parts, amounts, strict=True)}
+    bare = {LEADS.sub("", p.replace(each[0].raw, "#")).lower() for p, each in zip(parts, amounts, strict=True)}
     if len(bare) > 1 or len({each[0].value for each in amounts}) < len(parts):
         return ()
     head = head_of(text, parts)
-    texts = [f"{head}. {_LEADS.sub('', part)}" if head else _LEADS.sub("", part) for part in parts]
-    found = [ask(each, know) for each in texts]
-    made = [as_asked(part, one[1].question, one[1].result, know) for part, one in zip(parts, found, strict=True) if one]
+    texts = [f"{head}. {LEADS.sub('', part)}" if head else LEADS.sub("", part) for part in parts]
+    made = _asked_each(parts, texts, know)
     ruled = all(isinstance(one.result, (r.BandResult, r.CheckResult)) for one in made)
     same = len({id(record_of(one.result)) for one in made}) == 1
     return tuple(made) if len(made) == len(parts) and ruled and same else ()
+
+
+def _asked_each(parts: Sequence[str], texts: Sequence[str], know: Knowledge) -> list[Asked]:
+    """Return what answers each part of a question as it is said in full; none for one that nothing answers."""
+    found = [ask(each, know) for each in texts]
+    return [as_asked(part, one[1].question, one[1].result, know) for part, one in zip(parts, found, strict=True) if one]
 
 
 def _supposed(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
@@ -124,8 +128,7 @@ def _supposed(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, 
     if not _SUPPOSES.fullmatch(parts[-1].replace(other[0].raw, "#")):
         return ()
     texts = (before, before.replace(own[0].raw, other[0].raw))
-    found = [ask(each, know) for each in texts]
-    made = [as_asked(part, one[1].question, one[1].result, know) for part, one in zip(parts, found, strict=True) if one]
+    made = _asked_each(parts, texts, know)
     ruled = len(made) == _TWO and all(isinstance(one.result, r.BandResult) for one in made)
     return tuple(made) if ruled and record_of(made[0].result) is record_of(made[1].result) else ()
 

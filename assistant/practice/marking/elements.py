@@ -21,6 +21,8 @@ _WAYS = """
 """
 DIRECTIONS = frozenset(map(plain, _WAYS.split()))
 """Words that tell a point from its contrary, though they are very common."""
+SIDES = ((plain("above"),), (plain("below"),))
+"""Words that beside a figure say only of which side it is."""
 _BOUNDING = frozenset(map(plain, ("above", "below", "up", "after", "before")))
 """Words that before a number only say which side of it."""
 _EVENT = "stop-event"

@@ -184,11 +184,10 @@ def _is_acted_on(mention: Mention, own: set[str], know: Knowledge) -> bool:
     words = mention.text.lower().split()
     if not own.isdisjoint(map(plain, words)) or len(words) > _FEW:
         return False
-    stopped = words[0].startswith("stop") or any(
+    return words[0].startswith("stop") or any(
         mention.concepts & m.concepts and m.start == 0 and m.end == len(words) + 1
         for m in know.phrase(f"stop {mention.text}").mentions
     )
-    return stopped and not any(plain(w) in own for w in words)
 
 
 _FEW = 2

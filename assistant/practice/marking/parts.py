@@ -47,6 +47,8 @@ _LISTED = re.compile(r"(?!(?:and|or|but|with|without|in|on|at|to|for)\b)[\w-]+(?
 _BARE = re.compile(
     r"\b(?:and|with|of|in|on|then|also|to|by|at|from|for|where|when|why|whom|who|how|what|which)\b", re.IGNORECASE
 )
+LEADS = re.compile(r"^(?:(?:and|then|also) )+", re.IGNORECASE)
+"""Words that lead on to a part of a question, and are no part of what it asks."""
 CASES = re.compile(r"\b(?:both|each|either|the two|all) (?:of the )?(?:two )?cases?\b", re.IGNORECASE)
 POLAR = re.compile(
     r"(?:^|[.?!;:,]\s*)(?:so |then |and )?(?:may|can|is|are|does|do|did|will|would|should|must|could|was|has|have|am)\b"

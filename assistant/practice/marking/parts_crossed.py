@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from assistant.practice.marking.elements import SIDES
 from assistant.practice.marking.found import Held, element_said
 from assistant.practice.marking.points import Element, Point
 from assistant.practice.marking.polarity import denied
@@ -53,10 +54,7 @@ def _own_words(point: Point, points: Iterable[Point]) -> frozenset[str]:
 
 def _is_like(one: tuple[str, ...], other: tuple[str, ...]) -> bool:
     """Return whether two names end alike, or are two sides of a number."""
-    return (one[-1] == other[-1] and len(one) > 1 < len(other)) or (one in _SIDES and other in _SIDES)
-
-
-_SIDES = ((plain("below"),), (plain("above"),))
+    return (one[-1] == other[-1] and len(one) > 1 < len(other)) or (one in SIDES and other in SIDES)
 
 
 def lost_by_name(point: Point, said: Said) -> tuple[int, ...]:

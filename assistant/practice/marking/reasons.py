@@ -27,8 +27,14 @@ def with_reason(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
     fact = whole.result.fact
     if fact.why and fact.why in know.base.records:
         return whole, _fact(fact.why, whole, know)
-    told = next((n for n in know.base.ids("facts") if know.base.records[n].why == fact.id), "")
+    told = _explained_by(fact.id, know)
     return (_fact(told, whole, know), whole) if told else (whole,)
+
+
+def _explained_by(reason: str, know: Knowledge) -> str:
+    """Return the first statement that a reason explains, "" for none."""
+    explained = know.base.having("facts", "why")
+    return next((name for name in explained if know.base.records[name].why == reason), "")
 
 
 def with_its_figure(whole: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
@@ -77,7 +83,7 @@ def of_what_it_explains(one: Asked, know: Knowledge) -> Asked:
     fact, part = getattr(one.result, "fact", None), one.answer.question
     if fact is None or "why" not in fact.answers or not POLAR.match(part) or "why" in part.lower():
         return one
-    told = next((n for n in know.base.ids("facts") if know.base.records[n].why == fact.id), "")
+    told = _explained_by(fact.id, know)
     return _fact(told, one, know) if told else one
 
 
@@ -95,8 +101,9 @@ def _nearest_reason(whole: Asked, know: Knowledge) -> tuple[Asked, ...]:
     """Return the reason in the paragraph of a figure that speaks most of what the figure is of."""
     limit = record_of(whole.result)
     named = know.phrase(limit.of).concepts
-    reasons = [know.base.records[n] for n in know.base.ids("facts")]
-    near = [fact for fact in reasons if "why" in fact.answers and set(limit.sources) & set(fact.sources)]
+    beside = {name for source in limit.sources for name in know.base.standing_on[source]}
+    told = (know.base.records[name] for name in know.base.ids("facts") if name in beside)
+    near = [fact for fact in told if "why" in fact.answers]
     shared = {fact.id: len(named & know.matcher.vocabulary(fact.id)) for fact in near}
     best = max(near, key=lambda fact: shared[fact.id], default=None)
     return (_fact(best.id, whole, know),) if best and shared[best.id] >= _TWO else ()
