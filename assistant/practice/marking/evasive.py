@@ -20,7 +20,7 @@ from assistant.understanding.mentions import Reading
 
 _CUTS = CONTRASTS | frozenset(".,;:?!-–—()…")
 _OPENERS = word_set("""
-    actually and because but er erm hmm honestly just oh ok okay right so surely think to uh um well
+    actually and because but er erm gee gosh ha heavens hm hmm honestly just oh ok okay right so surely think to uh um well wow
 """)
 
 
@@ -47,6 +47,11 @@ def evades(said: Said, know: Knowledge, question: Reading) -> bool:
         return False
     clauses = [_opened(words) for words in _clauses(said)]
     return any(clauses) and all(_is_remark(words, know, of_people) for words in clauses if words)
+
+
+def is_remark(words: list[str], know: Knowledge) -> bool:
+    """Return whether the words of a clause are a remark in place of an answer."""
+    return _is_remark(_opened(words), know, True)
 
 
 def _text(said: Said) -> str:
@@ -123,7 +128,7 @@ _LEAVES = (
 _MAY = (
     r"(?: would| will| may| might| should| could| can| do| ought to)?(?: usually| always| normally| generally| then)?"
 )
-_LOOKS = "see|look|check|ask|consult|follow|refer|read|find|phone|ring|call|study|inspect|speak|talk|wait|work"
+_LOOKS = "see|look|looking|check|checking|asking|ask|consult|follow|refer|read|find|phone|ring|call|study|inspect|speak|talk|wait|work"
 _TAKES = "run|use|open|get|do|take|have|go|let|leave|pull"
 _TELLS = (
     "decides?|says?|calls?|reads?|does|do|did|works?|handles?|makes?|tells?|knows?|looks?|sorts?|takes?|has|have|had|"
@@ -133,6 +138,7 @@ _ABOUT = (
     r"(?:it|that|this|those|these|them|so|me|us|what to do)"
     r"(?: one| decision| call| sum| out| up| for (?:me|us))*"
 )
+_STUFF = "thing|things|stuff|items?|points?|words?|ones?|suspects|lot|business|drill|talk|story"
 _SUBJECT = (
     r"(?:the |all the |all )?(?:answer|details?|drill|figures?|items?|numbers?|order|procedure|rest|steps?|values?)"
     r"(?: (?:for|to|of|about) (?:that|it|this|those|them))?"
@@ -170,7 +176,7 @@ def _claiming_nothing(names: dict[str, str], person: str) -> tuple[str, ...]:
     """Return the patterns of remarks that look it up, that put it off, or that say only what kind of thing it is."""
     writing = rf"(?:the |my |our |a |an )?(?:\w+ ){{0,3}}(?:{names['writings']})"
     thing = rf"(?:the |this |that )?(?:\w+ )?(?:{names['things']})"
-    want = r"(?:i|you|we|one)(?: would| will| d| should| must| could| need| needs| want| have| like| prefer| to)+"
+    want = r"(?:i|you|we|one)(?: would| will| d| should| must| could| need| needs| want| have| like| prefer| to| be)+"
     kind = rf"(?:a|an|the|one of the|(?:just|only) an?|some (?:kind|sort) of){_ADJECTIVES} (?:{names['kinds']})s?"
     return (
         rf"{want} (?:{_LOOKS})\b.* (?:{writing}|{person}|{_ABOUT}|first)(?: first| before i \w+.*| up)?",
@@ -179,7 +185,16 @@ def _claiming_nothing(names: dict[str, str], person: str) -> tuple[str, ...]:
         rf"{want} (?:{_LOOKS}) {_ABOUT}(?: off| up| out)*(?: from| in)? (?:there|here|that)",
         rf"(?:just |simply |then |and )*(?:{_LOOKS}|{_TAKES}|work through|go through|read off) "
         rf"(?:{_ABOUT} )?(?:up |off |out |from |in |on |through |by )*(?:{writing})(?: .*{_ABOUT})?",
-        rf"(?:i|we|you)(?: would| d| will| always| usually| normally| just)* leave {_ABOUT} (?:all )?to {person}",
+        rf"(?:i|we|you)(?: would| d| will| always| usually| normally| just| rather)* leave "
+        rf"(?:(?:{_ABOUT}|(?:the |my |all )?(?:\w+ ){{1,3}}?) )?(?:all )?to {person}(?: with .*)?",
+        r"(?:\w+ ){1,3}and (?:that|this|such|those)(?: sort| kind)?(?: of)? things?",
+        rf"(?:(?:it|that|they) (?:is|are) )?(?:just |only |all |really )*the usual (?:{_STUFF})\b.*",
+        r"(?:that|it|this) is (?:one|something|a thing)(?: that)? (?:you|we|i|people) (?:\w+ ){0,2}?"
+        r"(?:want|like|love|hate|respect|enjoy|dread)\b.*",
+        r"(?:that|this|it) is (?:a lot|quite a lot|quite something|a (?:bad|long|hard|rough|busy) \w+)\b.*",
+        r"(?:then )?(?:somebody|someone)(?: else)? (?:is|was|did|had|must have)\b.*",
+        rf"(?:they|those|these) (?:are|were) (?:both |all |just |only )+(?:\w+ ){{0,3}}?(?:{names['kinds']})s?",
+        rf"(?:they |those |and |both )+(?:are )?(?:both |all )*(?:in|on) (?:{writing})",
         rf"{_SUBJECT} (?:is|are|s|was)(?: all| just| only)* "
         rf"(?:written |stated |printed |listed |given |somewhere |there )*(?:in|on) (?:{writing})(?: .*{_ABOUT})?",
         rf"(?:(?:as|like) )?(?:my|our|an old) (?:\w+ )?(?:{names['people']}) (?:always |once |often |used to )*"

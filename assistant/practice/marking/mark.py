@@ -16,6 +16,7 @@ from assistant.practice.marking.asked_names import as_asked
 from assistant.practice.marking.beside_point import beside_the_point
 from assistant.practice.marking.citing import miscited, uncited
 from assistant.practice.marking.compare import Compared, compare
+from assistant.practice.marking.confirmed import is_confirmed
 from assistant.practice.marking.confessing import without_confession
 from assistant.practice.marking.continental import continental
 from assistant.practice.marking.evasive import evades, without_remarks
@@ -210,6 +211,7 @@ def _mark(need: Need, said: Said, compared: Compared, know: Knowledge) -> str:
         return MISSED
     if compared.wrong:
         aside = is_true_remark(compared, need, said, know) or (not halfway and tells_aside(need, said))
+        aside = aside or (not told and is_confirmed(need, said, know))
         return MISSED if aside else WRONG
     if told:
         whole = all(h.share >= 1 for h in compared.held) and not need.unanswered
@@ -222,7 +224,7 @@ def _mark(need: Need, said: Said, compared: Compared, know: Knowledge) -> str:
     wrong = claims or (limitless(need, said) and not unknowing)
     if not wrong or on_another_matter(compared.held, need, said, know):
         return MISSED
-    return MISSED if is_true_remark(compared, need, said, know) else WRONG
+    return MISSED if is_true_remark(compared, need, said, know) or is_confirmed(need, said, know) else WRONG
 
 
 def _tells_of_it(need: Need, said: Said, know: Knowledge) -> bool:

@@ -53,6 +53,8 @@ _GROUPS = """
     flight flies fly flown
     isolated shut closed cut
     stay stays remain remains
+    look looks watch watched watching eye eyes monitor
+    disconnect disconnected undo undone unhook detach detached
     rearward aft backwards
     bay bays well wells
     off away

@@ -46,7 +46,7 @@ _TELLING = (r.FactResult, r.LimitResult, r.TableResult, r.ProcedureResult, r.Ban
 def is_true_remark(compared: Compared, need: Need, said: Said, know: Knowledge) -> bool:
     """Return whether an answer that holds no point says what is true and was not asked."""
     words = said.reading.words
-    if need.cause or need.loss or not words or words[0] in _ANSWERING or _is_bare(said):
+    if need.cause or need.loss or not words or words[0] in _ANSWERING or is_bare(said):
         return False
     if any(h.share for h in compared.held) or not _asks_one_kind(need, said):
         return False
@@ -114,7 +114,7 @@ def _bears_out(text: str, said: Said, know: Knowledge) -> bool:
     return own <= words | known and not (own & denied_there) ^ (own & denied_here)
 
 
-def _is_bare(said: Said) -> bool:
+def is_bare(said: Said) -> bool:
     """Return whether an answer is hardly more than a number or a name."""
     words = said.reading.words
     if sum(i not in said.numbered and w.isalnum() for i, w in enumerate(words)) < _LEAST:
