@@ -112,9 +112,17 @@ def other_manner(need: Need, said: Said) -> list[str]:
     return [w for w in adverbs if any(w.startswith(m) and m not in known for m in _MANNERS)]
 
 
+_UNCHANGED = re.compile(
+    r"\b(?:nothing|no figure|no number|neither|none of (?:it|them)) (?:\w+ )?(?:changes|changed|differs|different)\b|"
+    r"\b(?:unchanged|identical)\b|\bno (?:change|difference|different)\b"
+)
+"""What says, without a number, that a figure is another one's too."""
+
+
 def same_as_other(need: Need, said: Said) -> list[str]:
     """Return that a figure is said to be the same on another variant, where it is not."""
-    if "same" not in said.reading.words:
+    text = " ".join(said.reading.words)
+    if "same" not in said.reading.words and (said.claims or not _UNCHANGED.search(text)):
         return []
     known = {f.value for p in need.points for f in p.figures}
     named = {c for here in said.concepts for c in here}

@@ -121,7 +121,7 @@ _LET_OFF = re.compile(r"\b(?:let|take|took) ((?:the )?(?:park(?:ing)? )?brakes?)
 _BRAKE_OFF = re.compile(
     r"\bpark(?:ing)?(?: brakes?)?(?: lever)? (?:is |goes |comes |taken |then )*(?:off|not set)\b", re.IGNORECASE
 )
-_SETTING = re.compile(r"parking brake released|release the parking brake|^lever set$")
+_SETTING = re.compile(r"parking brake (?:released|set)|release the parking brake|^lever set$")
 _IT = r"(?: (?:it|them|the (?:gear|legs|wheels)))?"
 _CYCLED = re.compile(
     rf"\b(?:put |run |cycle )?(?:it |them |the (?:gear|legs|wheels) )?(?:back )?(?:down|lower{_IT}|drop{_IT})"

@@ -24,6 +24,8 @@ _SIDES = word_set("left right up down")
 def beside_the_point(need: Need, said: Said, know: Knowledge) -> bool:
     """Return whether an answer says nothing of the figures that alone are asked for."""
     asking = " ".join(need.question.words)
+    if need.question.has("why") and _BECAUSE.search(" ".join(said.reading.words)):
+        return False
     if need.ordered or need.polar or _OTHERWISE.search(asking) or not all(map(_is_figure, need.points)):
         return False
     if numbered(need, said, know):
@@ -33,6 +35,8 @@ def beside_the_point(need: Need, said: Said, know: Knowledge) -> bool:
     return not _IN_ITS_PLACE.search(text) and not (sided and not _SIDES.isdisjoint(said.reading.words))
 
 
+_BECAUSE = re.compile(r"^(?:well )?(?:because|cause|cos|since|due to)\b(?! (?:of )?(?:the|that|it|that is what) \w*$)")
+"""What gives a reason, where one is asked for."""
 _IN_ITS_PLACE = re.compile(
     r"\b(?:no|not any|never any|without(?: any)?|isn't any|there is not an?y?|hasn't|has not) (?:\w+ )?"
     r"(?:limit|limits|limitation|restriction|maximum|minimum|figure for|bound)\b|"

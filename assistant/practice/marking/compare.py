@@ -52,6 +52,7 @@ from assistant.practice.marking.misplaced import (
 from assistant.practice.marking.mixed import apart, both_for_either, either_for_both, inner_order, mixed_up, shared_with
 from assistant.practice.marking.never_right import never_right
 from assistant.practice.marking.numbers import Numbers, judge_numbers
+from assistant.practice.marking.of_its_kind import of_another_kind
 from assistant.practice.marking.once import again_and_again
 from assistant.practice.marking.other_cases import others_said
 from assistant.practice.marking.other_reference import other_reference, put_back
@@ -193,6 +194,7 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *degree_wrong(need, said, know),
         *of_the_other(need, said),
         *falsely_shown(held, need, said, know),
+        *of_another_kind(held, need, said, know),
     ]
     if need.ordered and not wrong:
         wrong += out_of_order(held if need.sequence else _entangled(held, said), said)

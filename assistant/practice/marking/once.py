@@ -9,8 +9,9 @@ from assistant.practice.marking.said import Said
 
 _ONCE = re.compile(r"\bonce(?: only| more)?(?=[,.;:]|$| at\b)|\bonly once\b")
 _AGAIN = re.compile(
-    r"\b(?:again and again|over and over|repeatedly|twice|(?:two|three|four|several|many|a few|a couple of) times|"
-    r"more than once|as (?:many times|often) as|(?:do not|never) give up|"
+    r"\b(?:again and again|over and over|repeatedly|twice|"
+    r"(?:two|three|four|several|many|a few|a couple of)(?: or (?:two|three|four|five))? (?:more )?"
+    r"(?:times|tries|goes|attempts|shots)|more than once|as (?:many times|often) as|(?:do not|never) give up|"
     r"(?:keep|keep on|go on|continue) (?:trying|cycling|pressing|resetting|switching|selecting|pushing|at it)|"
     r"(?:until|till) (?:it|they|that|the (?:\w+ ){1,2}?(?:light|caption|message|memo|lever|warning)|\w+ lost) "
     r"(?:clears?|works?|goes|comes|resets?|moves?|is (?:gone|out|clear)))\b"

@@ -6,6 +6,8 @@ for, or another colour, mode or person than the one asked for, is an answer all 
 
 from __future__ import annotations
 
+import re
+
 from assistant.conversation.readings import question_of
 from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.equal import equals, same_kind
@@ -33,7 +35,7 @@ def on_another_matter(held: tuple[Held, ...], need: Need, said: Said, know: Know
         return False
     if any(h.share and not h.point.verdict for h in held) or answers_in_kind(need, said, know):
         return False
-    if _refuses(held, need, said):
+    if _refuses(held, need, said) or _is_answer_alone(need, said):
         return False
     named = [m for m in said.content if not m.mended and said.words[m.start] not in NEGATORS]
     told = any(not need.words.isdisjoint(said.words[i] for i in m.taken) for m in named)
@@ -42,6 +44,17 @@ def on_another_matter(held: tuple[Held, ...], need: Need, said: Said, know: Know
     found = candidates(question_of(said.text, know, ""), know)[:_NEAR_BY]
     facts = [c.result.fact for c in found if isinstance(c.result, r.FactResult)]
     return any(fact.says not in need.expected and says_so(fact.says, said, know) for fact in facts)
+
+
+def _is_answer_alone(need: Need, said: Said) -> bool:
+    """Return whether an answer names no more than what does it, where that is asked: "the brake pulse", of what stops."""
+    return _WHAT_DOES.search(need.question.text) is not None and _NAMED_ALONE.match(" ".join(said.reading.words)) is not None
+
+
+_WHAT_DOES = re.compile(r"\b(?:what|which \w+)(?! (?:is|are|do|does|did|should|must|may|can|will|happens)\b) \w+s\b", re.I)
+_NAMED_ALONE = re.compile(
+    r"(?:(?:well|oh|um|just) )*(?:the|a|an) (?:[a-z-]*[a-rt-z] ){0,3}[a-z-]+(?: (?:just )?(?:before|after|when|in|on|at|of)\b|$)"
+)
 
 
 def _refuses(held: tuple[Held, ...], need: Need, said: Said) -> bool:

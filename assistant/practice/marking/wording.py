@@ -64,7 +64,7 @@ UNKNOWING = re.compile(
     r"quite |actually |ever |yet )?(?:tell|say|read|work|figure|do|answer|come|place)\b|"
     r"\bno (?:idea|clue|answer|memory|recollection|chance|"
     r"comment)\b|\b(?:pass|skip|dunno|forgot|forgotten|forget|beats me|search me|"
-    r"next(?: one| question| please)?|drawing a blank|draw a blank|drawn a blank|"
+    r"(?<!the )(?<!its )(?<!your )next(?: one| question| please)?(?! \w)|drawing a blank|draw a blank|drawn a blank|"
     r"gone blank|mind (?:is|has gone|went) blank|blank on|unable|you tell me|"
     r"come back to|look (?:it|that|this) up|remind me|give up|stumped|haven ?t a clue|"
     r"lost me|escapes me|slipped my mind|rings no bell|no bells|say again|stand ?by|"
