@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from assistant.conversation.readings import question_of
 from assistant.knowledge.records import Fact, Limit, Procedure, Source
 from assistant.practice.marking.contraries import OTHER
-from assistant.practice.marking.equal import equals
+from assistant.practice.marking.equal import equals, same_kind
 from assistant.practice.marking.evasive import is_remark
 from assistant.practice.marking.other_matter import answers_in_kind, says_so
 from assistant.practice.marking.points import Figure, Need
@@ -27,13 +27,13 @@ from assistant.resolving.ranking import candidates
 _NEAR_BY = 4
 _CUTS = CONTRASTS | STOPS
 _SMALL = frozenset(map(plain, word_set("""
-    a about again ago all allready already also always an and any anyway are around as at be been being both but by can come
-    comes course do does done erm ever for from get gets give gives go goes gone got had has have he happen happens her here his honest
-    honestly i if in into is it its itself just keep kept know let like look make makes maybe me more most my need next no not
-    now of off ok on once one only or other our out over pick put really right run see set she show shown sit sits so
-    some stand stands still stuck take takes than that the their them then there these they thing things this those to
-    too um up us use used usual usually very want was we well were what when where which while who will with work works
-    would yeah yes you your
+    a about again ago all allready already also always an and any anyway are around as at be been being both but
+    by can come comes course do does done erm ever for from get gets give gives go goes gone got had has have he
+    happen happens her here his honest honestly i if in into is it its itself just keep kept know let like look
+    make makes maybe me more most my need next no not now of off ok on once one only or other our out over pick
+    put really right run see set she show shown sit sits so some stand stands still stuck take takes than that
+    the their them then there these they thing things this those to too um up us use used usual usually very
+    want was we well were what when where which while who will with work works would yeah yes you your
 """)))  # fmt: skip
 """Words that tell too little for a remark to be doubted for them."""
 _REASON = re.compile(
@@ -45,7 +45,7 @@ _REASON = re.compile(
 
 
 def is_confirmed(need: Need, said: Said, know: Knowledge) -> bool:
-    """Return whether an answer to a why, which holds no point, only says the question back or what is true beside it."""
+    """Return whether an answer that holds no point only says the question back, or what is true beside it."""
     if need.polar or need.cause or need.ordered or any(p.verdict or p.state for p in need.points):
         return False
     if need.loss and not need.question.has("why"):
@@ -147,7 +147,7 @@ def _statements(clause: Said, need: Need, know: Knowledge) -> Iterator[str]:
 
 def _told(record: object) -> Iterator[str]:
     """Yield the statements of a record: what a fact says, a figure with what it is of, each step."""
-    if isinstance(record, Fact):
+    if isinstance(record, Fact) and not _FORMER.search(record.says):
         yield f"{record.says} {record.says_more}".strip()
     if isinstance(record, Limit):
         value = record.value or record.maximum or record.minimum
@@ -155,3 +155,40 @@ def _told(record: object) -> Iterator[str]:
             yield f"{value.value:g} {value.unit}: {record.of}"
     if isinstance(record, Procedure):
         yield from (step.do for step in record.steps)
+
+
+_FORMER = re.compile(r"\b(?:former|formerly|previous|previously|until|changed|revised|revision)\b", re.IGNORECASE)
+"""What tells of a value that no longer holds."""
+
+
+def without_true(wrong: tuple[str, ...], need: Need, said: Said, know: Knowledge) -> tuple[str, ...]:
+    """Return what is wrong in an answer that holds all that is asked for, without what is only true besides.
+
+    A number or colour is, in a clause that a statement on the matter bears out: "its amber, ten seconds after".
+    """
+    if need.polar or need.change or need.question.has("why") or any(p.verdict for p in need.points):
+        return wrong
+    figures = [f for p in need.points for f in p.figures]
+    others = (c.amount for c in said.claims if not any(same_kind(c.amount, f, know.units) for f in figures))
+    own = {amount.raw: amount.start for amount in others}
+    asked = {know.lexicon.families.get(c) for p in need.points for e in p.elements for c in e.concepts}
+    for i, here in enumerate(said.concepts if "colour" not in asked else ()):
+        if any(know.lexicon.families.get(c) == "colour" for c in here):
+            own[said.reading.words[i]] = i
+    return tuple(each for each in wrong if each not in own or not _is_true_at(own[each], need, said, know))
+
+
+def _is_true_at(place: int, need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether the clause about a place is what a statement on a thing of it, or of the question, says."""
+    words = said.reading.words
+    piece = next((piece for piece in said.pieces(_CUTS | {"and"}) if place in piece), range(0))
+    clause = read_said(" ".join(words[i] for i in piece), know)
+    named = frozenset(c for m in clause.content for c in m.concepts) | need.question.concepts
+    things = {c for c in named if c[0] not in "~@=#!" and _is_thing(c, know)}
+    texts = (text for text in _statements(clause, need, know) if things & know.phrase(text).concepts)
+    return bool(piece) and any(_bears_out(text, clause, need, know) for text in texts)
+
+
+def _is_thing(concept: str, know: Knowledge) -> bool:
+    colour = know.lexicon.families.get(concept) == "colour"
+    return know.lexicon.kinds.get(concept, "thing") == "thing" and not colour

@@ -52,7 +52,8 @@ _OF_ANOTHER = re.compile(
 _VERDICT = re.compile(r"(?:yes|yep|yeah|no|nope)\b", re.IGNORECASE)
 """The yes or no that takes the place of the first word: "no, wait, yes"."""
 _SHORT = 4
-_NUMBERS = re.compile(rf"{_NUMBER}[\w.,-]*(?:\s+(?:and |{_NUMBER}[\w.,-]*|point ))*", re.IGNORECASE)
+_NUMBERS = re.compile(rf"{_NUMBER}[\w.,-]*(?:\s+(?:and (?={_NUMBER})|{_NUMBER}[\w.,-]*|point\b))*", re.IGNORECASE)
+_COLOUR = r"(?:white|amber|red|green|blue|yellow|black|grey|orange|dark)"
 
 
 def corrected(text: str) -> str:
@@ -81,6 +82,10 @@ def _without_last(kept: str, last: str) -> str:
     pieces = re.split(r"(?<=[.;,])\s+", kept)
     before, piece = " ".join(pieces[:-1]), pieces[-1]
     spots = [found.start() for found in _NUMBERS.finditer(piece)] if re.match(_NUMBER, last, re.IGNORECASE) else []
+    coloured = re.match(rf"{_COLOUR}\b", last, re.IGNORECASE)
+    if coloured and re.search(rf"\b{_COLOUR}\b \w", piece, re.IGNORECASE):  # "green in NORMAL, no, sorry, white"
+        anew = re.sub(rf"\b{_COLOUR}\b", coloured.group(), piece, flags=re.IGNORECASE)
+        return f"{before} {anew},".strip()
     if not spots and len(piece.split()) <= _SHORT:
         return before
     again = re.match(r"[\w'-]+", last)

@@ -20,7 +20,8 @@ from assistant.understanding.mentions import Reading
 
 _CUTS = CONTRASTS | frozenset(".,;:?!-–—()…")
 _OPENERS = word_set("""
-    actually and because but er erm gee gosh ha heavens hm hmm honestly just oh ok okay right so surely think to uh um well wow
+    actually and because but er erm gee gosh ha heavens hm hmm honestly just oh ok okay right so surely think to uh um
+    well wow
 """)
 
 
@@ -128,7 +129,10 @@ _LEAVES = (
 _MAY = (
     r"(?: would| will| may| might| should| could| can| do| ought to)?(?: usually| always| normally| generally| then)?"
 )
-_LOOKS = "see|look|looking|check|checking|asking|ask|consult|follow|refer|read|find|phone|ring|call|study|inspect|speak|talk|wait|work"
+_LOOKS = (
+    "see|look|looking|check|checking|asking|ask|consult|follow|refer|read|find|phone|ring|call|study|inspect|speak|"
+    "talk|wait|work"
+)
 _TAKES = "run|use|open|get|do|take|have|go|let|leave|pull"
 _TELLS = (
     "decides?|says?|calls?|reads?|does|do|did|works?|handles?|makes?|tells?|knows?|looks?|sorts?|takes?|has|have|had|"

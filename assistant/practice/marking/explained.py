@@ -29,12 +29,10 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
     """Return whether a number is one of the question, follows from it, or belongs to the full answer."""
     amount = claim.amount
     if _is_another_rule(claim, need, missing, said):
-        return False
+        return _is_its_share(amount, need, know.units)
     given = amount._replace(value=abs(amount.value)) if amount.raw.startswith("minus") else amount
     bare = given._replace(unit=None) if claim.bare else given
-    if any(
-        equals(each, Figure(a.value, a.unit or "", 0.0), know.units) for a in need.allowed for each in (given, bare)
-    ):
+    if _is_given(given, bare, need, know.units):
         return not (_in_place_of(claim, missing, need, said) or _as_the_limit(claim, need, said, know))
     if not need.change and not claim.former and _is_former_alone(amount, need, know):
         return False
@@ -60,9 +58,20 @@ def is_known(claim: Claim, need: Need, missing: list[Figure], said: Said, know: 
     )
 
 
+def _is_given(given: Amount, bare: Amount, need: Need, units: Units) -> bool:
+    """Return whether an amount, with its unit or without, is one of the question."""
+    return any(equals(each, Figure(a.value, a.unit or "", 0.0), units) for a in need.allowed for each in (given, bare))
+
+
+def _is_its_share(amount: Amount, need: Need, units: Units) -> bool:
+    """Return whether an amount is the share by which a reading that is judged is off, roughly said."""
+    return any(amount.unit == f.unit == "percent" and _derived(amount, f, units) for f in need.standing)
+
+
 def _leads_on(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
     """Return whether a number only leads up to a figure, or past it: one of a sum, a step beyond a bound."""
     leads = _in_working(claim, said) or _is_the_whole(claim, need, said)
+    leads = leads or _is_its_share(claim.amount, need, know.units)
     return leads or steps_past(claim, need, said, know) or in_sum(claim, need, said, know)
 
 
@@ -269,7 +278,10 @@ def _differences(need: Need) -> Iterable[Figure]:
     more = [(f.value, f.unit) for f in need.extra if f.unit]
     apart = {round(abs(x - y), 6) for x, _ in given for y, _ in (*stated, *more)}
     figures = stated + [(x, u) for x, u in more if round(x, 6) not in apart]
-    yield from (Figure(x * p / 100, u) for x, u in given for p, of in (*stated, *more) if of == "percent" and u)
+    shares = [p for p, of in (*stated, *more) if of == "percent"]
+    yield from (Figure(x * p / 100, u) for x, u in (*given, *more) for p in shares if u not in ("", "percent"))
+    for p in (x for x, u in given if u == "percent"):  # by how much something grows, and its square
+        yield from (Figure(f, u) for f in (1 + p / 100, (1 + p / 100) ** 2) for u in ("", "factor"))
     for (x, u), (y, v) in [*combinations(given, 2), *((g, f) for g in given for f in figures)]:
         if (u == v or "" in (u, v)) and x != y:
             unit = u or v

@@ -16,8 +16,8 @@ from assistant.practice.marking.asked_names import as_asked
 from assistant.practice.marking.beside_point import beside_the_point
 from assistant.practice.marking.citing import miscited, uncited
 from assistant.practice.marking.compare import Compared, compare
-from assistant.practice.marking.confirmed import is_confirmed
 from assistant.practice.marking.confessing import without_confession
+from assistant.practice.marking.confirmed import is_confirmed, without_true
 from assistant.practice.marking.continental import continental
 from assistant.practice.marking.evasive import evades, without_remarks
 from assistant.practice.marking.found import Held, lacking
@@ -137,6 +137,8 @@ def _marked(need: Need, answer: str, knowledge: Knowledge) -> Mark:
         known = _to_the_point(_without_asked(read_said(rest, knowledge), need, knowledge), need, knowledge)
     compared = compare(need, known, knowledge)
     share = sum(h.share for h in compared.held) / len(compared.held) if compared.held else 0.0
+    if compared.wrong and all(h.share >= 1 for h in compared.held):
+        compared = compared._replace(wrong=without_true(compared.wrong, need, known, knowledge))
     compared = compared._replace(wrong=(*compared.wrong, *miscited(answer, need)))
     mark = _mark(need, said, compared, knowledge)
     if mark in (WRONG, PARTLY) and compared.held and verbatim(need, answer, all(h.share >= 1 for h in compared.held)):

@@ -48,7 +48,8 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
     found: dict[tuple[int, int], int] = {}
     labels = {} if need.ordered or need.change else labels_of(need, alike_points(need), know)
     named = stretches(labels, (c.amount.start for c in said.claims if not c.former), said) if len(labels) > 1 else {}
-    wrong = [*swapped(need, said, fits, labels, named)]
+    doubled = _by_doubling(wanted, said, know)
+    wrong = [] if doubled else [*swapped(need, said, fits, labels, named)]
     again: list[Claim] = []
     for claim, spots in zip(said.claims, fits, strict=True):
         taken = _taken(spots, claim, found, need, named, said)
@@ -57,6 +58,7 @@ def judge_numbers(need: Need, said: Said, know: Knowledge) -> Numbers:
     if _WHOLE.search(" ".join(said.reading.words)):
         found.update({(i, k): 0 for i, k, f in wanted if f.unit in ("factor", "", "percent") and f.value in (1, 100)})
     found.update(_on_the_other_side(wanted, found, said))
+    found.update(doubled)
     roughly = in_ranges(need, said, know)
     found.update({spot: place for spot, place in roughly.items() if spot not in found})
     unsaid = [(i, f) for i, k, f in wanted if (i, k) not in found and not _covered(need.points[i], i, found)]
@@ -206,8 +208,29 @@ def _leads_on(claim: Claim, said: Said) -> bool:
 def _turns_to(word: str, after: Sequence[str]) -> bool:
     """Return whether a word behind a number speaks of the next one: "280, now 250", not "250 now and 280 before"."""
     rest = after[after.index(word) + 1 :] if word in after else ("and",)
-    return not rest or rest[0] not in ("and", ",", ".", ";", "but")
+    return not rest or rest[0] not in _LEADING_OFF
 
+
+_LEADING_OFF = word_set("and , . ; but it that this used formerly previously before")
+"""Words behind a "now" by which it is the number before it that holds now."""
+
+
+def _by_doubling(
+    wanted: list[tuple[int, int, Figure]], said: Said, know: Knowledge
+) -> dict[tuple[int, int], int]:
+    """Return the figures that are told as another one's double: "15 seconds, and double that once it is pulled"."""
+    words = said.reading.words
+    found = {}
+    for i, word in enumerate(words):
+        before = [c for c in said.claims if c.amount.end <= i]
+        if word in _TIMES and words[i + 1 : i + 2] != () and words[i + 1] in _THAT and before:
+            amount = before[-1].amount
+            twice = before[-1]._replace(amount=amount._replace(value=amount.value * _TIMES[word]))
+            found.update({(p, k): i for p, k, f in wanted if says(twice, f, know)})
+    return found
+
+
+_THAT = frozenset(("that", "it", "this", "as"))
 
 def _counts_now(claim: Claim, need: Need, know: Knowledge) -> bool:
     """Return whether a number is given as what holds, or a change is asked for, where the former one counts too."""

@@ -1,5 +1,7 @@
-"""What an answer has of the wrong measure in the place of a point's own: the whole of a part, another next time, the
-other of two ways that the question offers, what a drill for another state does, what stays where it turns into something.
+"""What an answer has in the place of a point's own measure, time, way or thing.
+
+The whole of a part, another next time, the other of two ways that the question offers, what a drill for another state
+does, what comes at once and not after its time, what stays where it turns into something else.
 """
 
 from __future__ import annotations
@@ -127,7 +129,10 @@ def _other_object(need: Need, said: Said, off: frozenset[int]) -> Iterator[str]:
             yield f"{verb} {thing} {way}"
 
 
-_OBJECT = re.compile(r"\b(takes?|cuts?|shuts?|switche?s?|turns?|leaves?|lets?|keeps?) (?:the |a |your )?([a-z]+) (out|off|on|away|free)\b")
+_OBJECT = re.compile(
+    r"\b(takes?|cuts?|shuts?|switche?s?|turns?|leaves?|lets?|keeps?) (?:the |a |your )?([a-z]+) "
+    r"(out|off|on|away|free)\b"
+)
 
 
 def _stays(need: Need, said: Said, off: frozenset[int]) -> Iterator[str]:
@@ -166,4 +171,6 @@ def _kept_off(need: Need, know: Knowledge) -> Iterator[str]:
 
 
 _NOT_SO = re.compile(r"\b(?:prevents? (?:a |an |the )|it does not )(\w+)(?=[.,;]|$)")
-_HINDERING = NEGATORS | word_set("prevent prevents avoid avoids stop stops otherwise else instead before if would could")
+_HINDERING = NEGATORS | word_set("""
+    prevent prevents avoid avoids stop stops otherwise else instead before if would could
+""")

@@ -47,13 +47,17 @@ def on_another_matter(held: tuple[Held, ...], need: Need, said: Said, know: Know
 
 
 def _is_answer_alone(need: Need, said: Said) -> bool:
-    """Return whether an answer names no more than what does it, where that is asked: "the brake pulse", of what stops."""
-    return _WHAT_DOES.search(need.question.text) is not None and _NAMED_ALONE.match(" ".join(said.reading.words)) is not None
+    """Return whether an answer names no more than a thing, where it is asked what does it: "the short brake pulse"."""
+    text = " ".join(said.reading.words)
+    return _WHAT_DOES.search(need.question.text) is not None and _NAMED_ALONE.match(text) is not None
 
 
-_WHAT_DOES = re.compile(r"\b(?:what|which \w+)(?! (?:is|are|do|does|did|should|must|may|can|will|happens)\b) \w+s\b", re.I)
+_WHAT_DOES = re.compile(
+    r"\b(?:what|which \w+)(?! (?:is|are|do|does|did|should|must|may|can|will|happens)\b) \w+s\b", re.IGNORECASE
+)
 _NAMED_ALONE = re.compile(
-    r"(?:(?:well|oh|um|just) )*(?:the|a|an) (?:[a-z-]*[a-rt-z] ){0,3}[a-z-]+(?: (?:just )?(?:before|after|when|in|on|at|of)\b|$)"
+    r"(?:(?:well|oh|um|just) )*(?:the|a|an) (?:[a-z-]*[a-rt-z] ){0,3}[a-z-]+"
+    r"(?: (?:just )?(?:before|after|when|in|on|at|of)\b|$)"
 )
 
 

@@ -126,8 +126,15 @@ def _by_lines(text: str) -> str:
     return _UNSTOPPED.sub(". ", _NAMED.sub(r"\1\2 \3:", _DASHED.sub(r"\1:", text)))
 
 
+_SPACED = re.compile(r"(?<![\d.,]\s)(?<![\w.,])(\d) (\d{3})(?![\w.,]*\d)(?! (?:and|or|to) \d)")
+"""A number of four digits with a space in it: "1 500"."""
+_PUMPED_TO = re.compile(r"\bpump(?:ed|s|ing)? (?:up )?to(?= (?:about |some )?(?:\d|one|two))", re.IGNORECASE)
+"""What sets a pressure, and is no pumping of pedals."""
+
+
 def written(text: str) -> str:
     """Return an answer as one would write it: without what was taken back, its spoken digits as numbers."""
+    text = _PUMPED_TO.sub("set to", _SPACED.sub(r"\1\2", text))
     text = _LETTER.sub(lambda found: "yes" if found[1] == "Y" else "no", text)
     text = _by_lines(_SLASHED.sub(". ", _ALL_KNOWN.sub("", text) or text))
     text = _PARTS.sub(lambda found: f"{_OF_A_MINUTE[found[1].lower()]} seconds", text)

@@ -48,7 +48,7 @@ def in_place_of(need: Need, held: tuple[Held, ...], said: Said, know: Knowledge)
         and not all(know.lexicon.kinds.get(c, "thing") in _NO_THINGS for c in m.concepts) and m.start not in unsaid
         and not (_MOVING.match(m.text) and not need.loss) and not _COUNTED_OFF.fullmatch(m.text)
         and not (m.start and _is_beside(m, said) and not need.question.has("where"))
-        and not _tells_of_number(m, said) and not _only_moves(m, said)
+        and not _tells_of_number(m, said) and not _only_moves(m, said) and not _is_done(m, said)
     ]  # fmt: skip
     ordinary = [m for m in found if all(c[0] == "~" for c in m.concepts)]
     if len(ordinary) > 1 and not need.loss:  # a way of speaking, and not one thing put for another
@@ -72,6 +72,31 @@ def _only_moves(mention: Mention, said: Said) -> bool:
     """Return whether an ordinary word is what goes away, told by an everyday verb: "the air goes out"."""
     behind = " ".join(said.reading.words[mention.end : mention.end + 2])
     return all(c[0] == "~" for c in mention.concepts) and _LEAVING.match(behind) is not None
+
+
+def _is_done(mention: Mention, said: Said) -> bool:
+    """Return whether a word tells what somebody or something does, and names no thing: "the catches grab them"."""
+    words = said.reading.words
+    before = words[mention.start - 1] if mention.start else ""
+    behind = words[mention.end] if mention.end < len(words) else ""
+    if mention.end - mention.start > _TWO or before in _DETERMINING:
+        return False
+    if any(c[0] == "@" or c in _SHOWING for c in mention.concepts):  # how something stands or shows
+        return before in _PERSONS or (words[mention.start].endswith("ing") and behind in _THING_BEHIND)
+    return before in _DOERS or behind in _DONE_TO or words[mention.start].endswith("ing")
+
+
+_TWO = 2
+_SHOWING = frozenset(("flashing", "transit"))
+_PERSONS = frozenset(("she", "he", "i", "you", "we"))
+_THING_BEHIND = frozenset(("the", "a", "it", "them"))
+_DETERMINING = word_set("a an the this that these those your its their my our no any each every some with by of and")
+_DOERS = word_set("""
+    i you we they it he she who which to not cannot can could will would should must may might do does did is are be
+    being been get gets
+""")
+"""Words behind which a verb stands, or how something is."""
+_DONE_TO = word_set("it them him her us you me")
 
 
 _BY = frozenset(("by", "beside", "near"))

@@ -16,6 +16,7 @@ def labels_named(answer: str, need: Need, know: Knowledge) -> str:
     if not any(show in answer for show in shows):
         return answer
     label = "|".join(sorted(map(re.escape, shows), key=len, reverse=True))
+    answer = re.sub(rf"(?<=\w) \(({label})\)", r" on the \1", answer)
     row = re.compile(rf"(^|[;,.(\n]\s*|\band )({label})(\s*[:=]|\s[-–—])\s*(?=(\d[\d,.]*))")
     found = row.findall(answer)
     dashed = len({name for _, name, _, _ in found}) == 1 and found[0][2].strip() not in (":", "=")
