@@ -49,5 +49,5 @@ def _as_meant(turn: Turn, context: Context, knowledge: Knowledge) -> Turn:
     """Return a turn left open with a word that is a slip of another as that one, where it is answered then."""
     from assistant.conversation.real_words import with_word_meant
 
-    found = with_word_meant(turn.alone, knowledge, context.variant)
+    found = with_word_meant(turn.alone, turn.first.result, knowledge, context.variant)
     return turn._replace(alone=found[0], first=found[1]) if found else turn

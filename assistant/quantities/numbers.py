@@ -41,6 +41,8 @@ _LONGEST = 18
 
 # Words that can begin a spoken number; everything else is rejected by one look-up.
 STARTERS = frozenset({*_DIGITS, *_TEENS, *_TENS, *_SCALES, *_POINTS, *_SIGNS, *_ARTICLES, "half", "quarter"})
+TENS = frozenset(_TENS)
+DIGITS = dict(_DIGITS)
 
 
 class _Read(NamedTuple):

@@ -88,13 +88,17 @@ def _asked_in(item: ModelInput, stems: set[str], only: str = "") -> bool:
 
 
 def _said(item: ModelInput, question: Question) -> bool:
-    """Return whether what is asked holds all words of a way of asking for an input: "what was it 12 min ago"."""
+    """Return whether what is asked holds all words of a way of asking for an input: "what was it 12 min ago".
+
+    What is given is not asked for: "what ground speed at 160 kt IAS".
+    """
     words = question.reading.words
     opens = [k for k, word in enumerate(words) if word in _OPEN or word in _MOST] if item.sought else []
+    given = {k for amount in question.reading.amounts for k in range(amount.start, amount.end)} if opens else set()
     for at in opens[-2:]:
         end = next((k for k in range(at + 1, len(words)) if words[k] in STOPS), len(words))
         only = stem(words[at]) if words[at] in _MOST else ""
-        if _asked_in(item, {stem(word) for word in words[at:end]}, only):
+        if _asked_in(item, {stem(words[k]) for k in range(at, end) if k not in given}, only):
             return True
     return False
 

@@ -34,6 +34,7 @@ from assistant.understanding.then import compiled as compiled_then
 from assistant.understanding.then import texts_of
 
 OFTEN = 20
+ASKED = 4
 """How often a word must stand in the knowledge to be one that a misspelling is likeliest to be of."""
 SOFT = 0.35
 BOUND = 0.45
@@ -62,7 +63,7 @@ def derive(base: Base) -> dict[str, Any]:
             **lexicon,
             "names": Shelved(lexicon["names"]),
             "words": Shelved(by_beginning(words)),
-            "lists": Shelved({"surface": by_length(surface), "frequent": _frequent(base)}),
+            "lists": Shelved({"surface": by_length(surface), "frequent": _frequent(base), "asked": _asked(base)}),
         },
         "asks": Shelved(packed),
         "numbers": [len(found) for found in packed.values()],
@@ -122,6 +123,14 @@ def _frequent(base: Base) -> list[str]:
     texts = (text for name in base.order for text in texts_held(base, base.records[name]))
     found = Counter(t.text for text in texts for t in tokenize(text) if t.text.isalpha() and len(t.text) > 2)
     return sorted(word for word, times in found.items() if times >= OFTEN)
+
+
+def _asked(base: Base) -> list[str]:
+    """Return the words that questions are put in, the most frequent first; the rare ones are left out."""
+    counts = next((line for line in base.word_list("word_order").splitlines() if line.startswith(":")), "")
+    pieces = counts[1:].split()
+    often = [(int(times), word) for word, times in zip(pieces[::2], pieces[1::2], strict=True) if word.isalpha()]
+    return [word for times, word in sorted(often, reverse=True) if times >= ASKED]
 
 
 def _ask(reader: Reader, name: str, tag: str, text: str) -> list[Any]:

@@ -188,6 +188,11 @@ class Lexicon:
         """The words that the knowledge uses most, which a misspelling is likeliest to be of."""
         return frozenset(self._lists["frequent"])
 
+    @property
+    def asked(self) -> list[str]:
+        """The words that questions are put in, the most frequent first, read anew and kept by who needs them."""
+        return self._lists["asked"]
+
     def correction(self, word: str) -> str | None:
         """Return the proper word of a listed misspelling, or None."""
         if isinstance(self._corrections, str):

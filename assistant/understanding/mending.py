@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from assistant.quantities.numbers import STARTERS
+from assistant.quantities.numbers import DIGITS, STARTERS, TENS
 from assistant.quantities.tokens import Token
 from assistant.quantities.units import Units
 from assistant.understanding.lexicon import Lexicon
@@ -30,15 +30,12 @@ class Mender:
     def mend_all(self, tokens: list[Token], mended: list[tuple[str, str]]) -> list[Token]:
         """Return the tokens with unknown words mended; the pairs (as typed, as read) are added to `mended`."""
         result: list[Token] = []
+        before = ["", *(token.text for token in tokens)][: len(tokens)]
         following = [*(token.text for token in tokens[1:]), ""][: len(tokens)]
-        for token, after in zip(tokens, following, strict=True):
-            better = self._lexicon.correction(token.text) or (
-                None
-                if self._is_known(token.text)
-                else self._counted(token.text)
-                if after in _MULTIPLYING
-                else self._mend(token.text)
-            )
+        for tens, token, after in zip(before, tokens, following, strict=True):
+            better = self._lexicon.correction(token.text) or self._digit(token.text, tens)
+            if better is None and not self._is_known(token.text):
+                better = self._counted(token.text) if after in _MULTIPLYING else self._mend(token.text)
             if better is None:
                 result.append(token)
                 continue
@@ -77,6 +74,13 @@ class Mender:
         """Return the only number that a slip before a hundred may be of; it is no other word."""
         near = [name for name in STARTERS if len(word) > 2 and apart(word, name) == 1]
         return near[0] if len(near) == 1 else None
+
+    def _digit(self, word: str, before: str) -> str | None:
+        """Return the only digit that a slip behind twenty or more may be of, where questions do not have that word."""
+        if before not in TENS or len(word) < _SHORTEST or word in DIGITS or word in self._lexicon.asked:
+            return None
+        near = [name for name in DIGITS if len(name) >= _SHORTEST and apart(word, name) == 1]
+        return near[0] if len({DIGITS[name] for name in near}) == 1 else None
 
     def is_ordinary(self, word: str) -> bool:
         """Return whether a word is ordinary English, which is not to be mended into the trade's."""

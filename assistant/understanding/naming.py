@@ -15,7 +15,7 @@ from assistant.quantities.tokens import tokenize
 from assistant.understanding.lexicon import GAP, joined_names, name_stems
 from assistant.understanding.mentions import ELSEWHERE, OUTSIDE, STATE, VARIANT
 from assistant.understanding.packing import by_beginning, pack_names
-from assistant.understanding.spelling import allowed_distance, apart
+from assistant.understanding.spelling import allowed_distance, apart, ranked_cost
 from assistant.understanding.words import expand, stem
 
 
@@ -104,10 +104,14 @@ def _differing(wrong: tuple[str, ...], proper: list[tuple[str, ...]]) -> list[tu
     """Return the words of a misspelling beside the words of the name that it is nearest to."""
     words: list[tuple[str, ...]] = [(word,) for name in proper for word in name]
     alike = words if len(wrong) == 1 else [name for name in proper if len(name) == len(wrong)]
-    ranked = sorted((sum(apart(a, b) for a, b in zip(wrong, name, strict=True)), name) for name in alike)
-    if not ranked or ranked[0][0] > allowed_distance("".join(wrong)):
+    near = [
+        (sum(ranked_cost(a, b, apart(a, b)) for a, b in zip(wrong, name, strict=True)), name)
+        for name in alike
+        if sum(apart(a, b) for a, b in zip(wrong, name, strict=True)) <= allowed_distance("".join(wrong))
+    ]
+    if not near:
         return []
-    return [(old, new) for old, new in zip(wrong, ranked[0][1], strict=True) if old != new and new.isalpha()]
+    return [(old, new) for old, new in zip(wrong, min(near)[1], strict=True) if old != new and new.isalpha()]
 
 
 def _inside(names: dict[tuple[str, ...], list[str]]) -> dict[str, list[str]]:

@@ -55,7 +55,7 @@ def mend(
     if not ranked:
         return []
     best = ranked[0][0]
-    return [Mended(name, int(_cost(word, name, apart(word, name)))) for cost, name in ranked if cost <= best]
+    return [Mended(name, int(ranked_cost(word, name, apart(word, name)))) for cost, name in ranked if cost <= best]
 
 
 def slips_of(word: str, known: Sequence[str]) -> list[str]:
@@ -98,7 +98,7 @@ def _near(word: str, known: Sequence[str], bound: int, often: Collection[str]) -
 
     hits = process.extract(word, known, scorer=OSA.distance, score_cutoff=bound, limit=24)
     near = [
-        (_cost(word, name, distance) - _OFTEN * (name in often), name)
+        (ranked_cost(word, name, distance) - _OFTEN * (name in often), name)
         for name, distance, _ in hits
         if not _another(word, name, distance)
     ]
@@ -119,8 +119,11 @@ def _turns(word: str, name: str) -> bool:
     return longer.endswith(shorter) and longer[: -len(shorter)] in _TURNING
 
 
-def _cost(word: str, name: str, distance: float) -> float:
-    """Rank equals: people keep the first letter and the letters themselves, and lose or swap the order."""
+def ranked_cost(word: str, name: str, distance: float) -> float:
+    """Return how far a word is from a known one, so that of equals the likelier comes first.
+
+    People keep the first letter and the letters themselves, and lose or swap the order.
+    """
     cost = distance
     if word[0] != name[0]:
         cost += 0.6
