@@ -1,8 +1,9 @@
 """A slip of the finger that makes another ordinary word: "a fat spot on a tyre", "can I sill steer".
 
-Such a word is left as it stands, and what it names would be declined. Where it is no word that questions are put in, and
-one that they are put in is one slip from it, the question is tried with that word; it counts only if it is then answered
-surely, and no other such word answers as well. A word that was mended may have been another one in the same way.
+Such a word is left as it stands, and what it names would be declined. Where it is no word that questions are put in,
+and one that they are put in is one slip from it, the question is tried with that word; it counts only if it is then
+answered surely, and no other such word answers as well. A word that was mended may have been another one in the same
+way.
 """
 
 from __future__ import annotations

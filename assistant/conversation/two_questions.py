@@ -318,6 +318,11 @@ def _tells(text: str, other: str) -> bool:
     return len(words & said) >= _NEARLY_ALL * len(words)
 
 
+def _sentences(text: str) -> set[str]:
+    """Return the sentences of an answer, in whatever order they stand."""
+    return set(text.rstrip(".").split(". "))
+
+
 def _says_as_well(entry: str, other: str, half: Question, knowledge: Knowledge) -> bool:
     """Return whether a record answers half a question as well as the other, or the other answers it poorly itself."""
     found = knowledge.matcher.rank_among(frozenset((entry, other)), half.reading, half.background)
@@ -328,8 +333,8 @@ def _says_as_well(entry: str, other: str, half: Question, knowledge: Knowledge) 
 
 
 def joined_answers(text: str, one: Answer, two: Answer) -> Answer:
-    """Return two answers as one, in their order."""
-    if one.text == two.text:
+    """Return two answers as one, in their order; what one has told already is not told again."""
+    if _sentences(two.text) <= _sentences(one.text):
         return one._replace(question=text)
     return one._replace(
         question=text, text=f"{one.text} {two.text}", values=(*one.values, *two.values),

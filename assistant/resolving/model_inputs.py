@@ -25,6 +25,8 @@ ISA = "isa"
 _WHOLE = 100.0
 _LOW = frozenset({"low", "below", "under", "underinflated", "less", "down"})
 _RATED = frozenset({"limit", "rated", "rating", "maximum", "max"})
+_READ = frozenset(("already", "at", "from", "reading", "read", "reads", "showing", "show", "shows"))
+"""Words before a temperature that is read off something."""
 _NEARLY = 0.005
 """How far, of a limit, a figure in another unit may be from it and still be it."""
 _DECELERATIONS = ("deceleration", "acceleration")
@@ -62,7 +64,7 @@ def bind(model: Model, question: Question, know: Knowledge) -> Binding:
     # What words have chosen gives way to a figure that is measured, and to no bare number.
     replaced = [i for i in model.inputs if _gives_way(i, by_words[i.id], model, know)]
     parts += [_part(i)._replace(measured=True) for i in replaced]
-    if may_be_given(model, sought, setting):
+    if may_be_given(model, sought, setting) and not _only_readings(model, question, know):
         parts.append(part(_OUTPUT, model.output_unit, _output_cues(model), True)._replace(result=True))
     apart = deviation(model, question)
     stated = [
@@ -172,6 +174,17 @@ def _standard(
     said = f", {apart.value:+g} °C" if apart else ""
     value = know.units.from_si(kelvin + (apart.value if apart else 0.0), item.unit)
     return (Bound(value, "", f"the standard temperature at that altitude{said}"),)
+
+
+def _only_readings(model: Model, question: Question, know: Knowledge) -> bool:
+    """Return whether a difference of temperatures is what a model gives, and each temperature told is a reading:
+    "brakes already at 100 °C".
+    """
+    if know.units.get(model.output_unit).dimension != "temperature_difference":
+        return False
+    words = question.reading.words
+    told = [a for a in question.reading.amounts if fits(a, "degC", know.units) is not None]
+    return bool(told) and all(a.start and words[a.start - 1] in _READ for a in told)
 
 
 def _gives_way(item: ModelInput, chosen: list[Bound], model: Model, know: Knowledge) -> bool:

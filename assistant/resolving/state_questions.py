@@ -18,6 +18,7 @@ from assistant.resolving.state_rows import row_candidates
 from assistant.resolving.state_shown import shown_candidates
 from assistant.resolving.state_spared import spared_candidates
 from assistant.resolving.state_told import told_candidates
+from assistant.resolving.switch_unnamed import switch_candidates
 from assistant.understanding.clauses import asking
 from assistant.understanding.matching import Match
 from assistant.understanding.states import Condition
@@ -80,6 +81,7 @@ def state_candidates(question: Question, know: Knowledge, excused: Collection[in
     yield from spared_candidates(question, know, excused)
     yield from shown_candidates(inputs, question, know, excused)
     yield from told_candidates(inputs, question, know, excused)
+    yield from switch_candidates(question, know)
     if may_ask(question.reading.words):
         from assistant.resolving.state_taken import taken_candidates  # few first questions ask so
 
