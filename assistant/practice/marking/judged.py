@@ -13,7 +13,9 @@ from assistant.practice.marking.parts import POLAR, pieces
 from assistant.practice.marking.points import Element, Figure, Point
 from assistant.practice.marking.remarks import ACTION
 from assistant.practice.marking.said import plain
+from assistant.practice.marking.steps_asked import measured
 from assistant.quantities.amounts import Amount
+from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.results import BandResult
 from assistant.resolving.setting_chosen import EXCEEDED
@@ -27,8 +29,9 @@ THRESHOLD = re.compile(r"\b(below|under|above|over|past|up to|from) (?:which|wha
 RULE = re.compile(
     r"\b(?:(?<!within the )(?<!within its )(?<!within )limits?|rule|maximum|minimum|why|figure|how much|how far|"
     r"what temperature|what pressure|what speed|reason|value|share|range|band|shortfall|threshold|"
-    r"(?:from|above|below|over|under) (?:what|which))\b", re.IGNORECASE,
-)  # fmt: skip
+    r"(?:from|above|below|over|under) (?:what|which)|which (?:speeds?|pressures?|temperatures?|heights?|figures?))\b",
+    re.IGNORECASE,
+)
 
 
 _DUTY = re.compile(
@@ -56,10 +59,20 @@ def check_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     wants = _WANTS.search(text) is not None and not POLAR.search(text)
     points = [] if wants else [Point(verdict, verdict=verdict)]
     if wants or RULE.search(text):
-        points += [_bound_point(check, know) for check in checks[:1]]
+        points += [_bound_point(check, know) for check in _of_the_kind(checks, text, know)[:1]]
     if failed and (wants or ACTION.search(text)) and checks[0].limit.exceeded:
         points.append(point(_unsourced(checks[0].limit.exceeded), know))
     return points
+
+
+def _of_the_kind(checks: list[Any], text: str, know: Knowledge) -> list[Any]:
+    """Return the checks of the quantity that a question asks the limits of: "which speeds do you judge by"."""
+    asked = _WHICH.search(text)
+    wanted = know.phrase(asked.group()).concepts & QUANTITIES if asked else frozenset()
+    return [c for c in checks if c.unit and measured(c.unit, know) in wanted] or checks
+
+
+_WHICH = re.compile(r"\b(?:what|which) (?:speeds?|pressures?|temperatures?|heights?|altitudes?|masses)\b", re.IGNORECASE)
 
 
 def asks_action(text: str, action: str, know: Knowledge) -> bool:

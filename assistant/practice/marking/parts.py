@@ -23,23 +23,27 @@ FORM = re.compile(
     r"from memory|in (?:psi|knots|kt|degrees|metres|minutes|seconds|your own words))\b",
     re.IGNORECASE,
 )
+_ABOUT_WHAT = r"(?:(?<=at |by |to |in )about (?=(?:what|which) (?:\w+ ){0,2}(?:temperature|speed|pressure|height|angle)))?"
 _ASKS = re.compile(
-    r"^(?:and |then |also |otherwise |if not )*(?:at |to |by |in |up to |from |on |of |for |below |above |"
-    r"with |within |past |after |under |how |and by |before |until )*"
-    r"(?:(?<=and at )about (?=what (?:temperature|speed|pressure|height|angle)))?"
-    r"(?:what|which|who|whom|whose|where|when|why|how|does|do|is|are|can|may|must|will|should|has)\b",
+    r"^(?:and |then |also |otherwise |if not )*(?:at |to |by |in |into |up to |from |on |of |for |below |above |"
+    r"with |within |past |after |under |how |and by |before |until |between |against |through )*"
+    rf"{_ABOUT_WHAT}"
+    r"(?:what|which|who|whom|whose|where|when|why|how|does|do|is|are|can|may|must|will|would|should|has)\b",
     re.IGNORECASE,
 )
 _BREAKS = re.compile(
     r"\s*(?:[?.;:](?=\s|$)|,(?=\s))\s*|"
-    r"(?<!\bat)\s+and\s+(?=(?:at |to |by |in |up to |from |on |of |below |above |with |otherwise |if not )*"
-    r"(?:about (?=what (?:temperature|speed|pressure|height|angle)))?"
+    r"(?<!\bat)\s+and\s+(?=(?:at |to |by |in |into |up to |from |on |of |below |above |with |between |against |through |"
+    r"otherwise |if not )*"
+    rf"{_ABOUT_WHAT}"
     r"(?:what|which|who|whom|where|when|why|how|does|do|is|are|can|may|must)\b)",
     re.IGNORECASE,
 )
 _WHOLE_PIECE = re.compile(rf"(.+?)({_BREAKS.pattern}|$)", re.IGNORECASE | re.DOTALL)
 _CONDITION = re.compile(
-    r"^when (?!(?:is|are|does|do|may|can|must|did|will|should|and|to)\b).*\b(?:is|are|has|have)\b", re.IGNORECASE
+    r"^when (?!(?:is|are|does|do|may|can|must|did|will|should|and|to)\b)"
+    r"(?:.*\b(?:is|are|has|have)\b|(?:you|we|they|it|one|somebody|someone) \w+)",
+    re.IGNORECASE,
 )
 """A clause that tells when, and does not ask it: "when the pin is in"."""
 _LISTED = re.compile(r"(?!(?:and|or|but|with|without|in|on|at|to|for)\b)[\w-]+(?: [\w-]+)? and [\w-]+(?: \w+)?")

@@ -46,6 +46,8 @@ class State(NamedTuple):
     """The concepts that say that it is not there, and that it is."""
     turned: bool = False
     """Whether a question asks for its loss, so that yes is that it is not there."""
+    judged: bool = False
+    """Whether it is no thing that is there or not, but what is allowed or within its limit."""
 
 
 class Follows(NamedTuple):

@@ -17,6 +17,7 @@ from assistant.practice.marking.carried_on import on_the_subject
 from assistant.practice.marking.cases import coordinated, was_and_is
 from assistant.practice.marking.completed import at_each_number, with_the_like
 from assistant.practice.marking.compound import headed, joined, of_each
+from assistant.practice.marking.each_verdict import each_judged
 from assistant.practice.marking.every_part import instead_of_state, with_every_part
 from assistant.practice.marking.itemised import of_each_member, of_its_cases
 from assistant.practice.marking.lessened import by_share, nearest, offered, shortened
@@ -62,6 +63,9 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     if each:
         return each
     found = _asked(parts, text, know)
+    each = each_judged(found, parts, text, know)
+    if each:
+        return each
     several = of_its_cases(found, text, know) or of_each_thing(found, text, know)
     if several:
         return several

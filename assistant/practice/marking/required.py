@@ -24,6 +24,7 @@ from assistant.practice.marking.besides import (
 from assistant.practice.marking.carried_on import has_open
 from assistant.practice.marking.cases import in_its_case
 from assistant.practice.marking.causes import asks_one
+from assistant.practice.marking.each_verdict import held_by_each
 from assistant.practice.marking.either import chosen
 from assistant.practice.marking.judged import edges_of
 from assistant.practice.marking.kinds import MAKERS
@@ -127,6 +128,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge, as_it_is: bool =
     groups = [of_part(group, one, len(found) == 1, text, know) for group, one in zip(groups, found, strict=True)]
     if len(found) > 1:
         groups = [kept_or_lost(group, one, know) for group, one in zip(groups, found, strict=True)]
+        groups = held_by_each(groups, found, text, know)
     groups = [in_its_case(group, one, found) for group, one in zip(groups, found, strict=True)]
     points = distinct(p for group in groups for p in without_given(group, reading, len(found) > 1))
     points = weighed(_told_apart(groups, points))
@@ -144,7 +146,8 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge, as_it_is: bool =
         points += choice_point(text, " ".join(a.text for a in answers))
     choice = chosen(text, " ".join(a.text for a in answers), know)
     points = [*(p._replace(optional=p.optional or _is_faint(p)) for p in points), choice[0]] if choice else points
-    others = [p for one in found for p in others_of(one, text, know)]
+    each = any(p.state and p.state.judged for p in points)  # what is done in another band is what another clause asks
+    others = [p for one in found if not each for p in others_of(one, text, know)]
     return Need(
         question=reading,
         points=turned(points, reading, text),

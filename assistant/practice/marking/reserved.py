@@ -31,7 +31,8 @@ def without_reserve(answer: str, need: Need) -> str:
 
 
 def _is_verdict(need: Need) -> bool:
-    return all(p.state or p.verdict or p.optional for p in need.points)
+    asked_for = any(p.state and p.state.judged for p in need.points)  # "may you rely on it" asks just that
+    return not asked_for and all(p.state or p.verdict or p.optional for p in need.points)
 
 
 def _words(text: str) -> list[str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from assistant.practice.marking import wording
+from assistant.practice.marking.judged_each import judged_said
 from assistant.practice.marking.points import Need, State
 from assistant.practice.marking.said import Said, plain
 
@@ -21,6 +22,9 @@ def state_said(state: State, need: Need, said: Said) -> bool | None:
     named = next((concept for here in said.concepts for concept in here if concept and concept in state.names), "")
     if named:
         return named == state.names[1]
+    told = judged_said(state, need, said) if state.judged else None
+    if told is not None:
+        return told
     subjects = {i for p in need.points if p.state for i in said.where(p.state.subject)}
     found: list[bool] = []
     for place in said.where(state.subject):
