@@ -82,8 +82,15 @@ def the_one_asked(one: Asked, text: str, know: Knowledge) -> Asked:
     result: Any = one.result
     if not isinstance(result, r.BothResult):
         return one
+    both = (result.first, result.second)
+    told = [each for each in both if isinstance(each, r.FactResult)]
+    if len(told) == 1 and _DOES.match(one.answer.question):  # what a thing does is no figure
+        return one._replace(result=told[0])
     asked = know.reader.read(text).concepts
     return one._replace(result=max((result.first, result.second), key=lambda each: len(asked & _named(each, know))))
+
+
+_DOES = re.compile(r"(?:.*[.:;] )?(?:and )?what (?:does|do|will|would) (?:the |a |an )?\w+(?: \w+)? (?:then )?do\b", re.I)
 
 
 def _named(result: Any, know: Knowledge) -> frozenset[str]:

@@ -35,7 +35,7 @@ _NORMAL = re.compile(
 
 def in_one_table(whole: Asked | None, parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return the row of the state that stands before the parts of a question, where each of them asks for a result."""
-    if len(parts) < _TWO or (whole is not None and not isinstance(whole.result, r.FactResult)):
+    if len(parts) < _TWO or (whole is not None and not isinstance(whole.result, (r.FactResult, r.TableResult))):
         return ()
     head = _NORMAL.sub("", head_of(text, parts)).strip(" ,;")
     if not _tells_state(head, know):
@@ -48,13 +48,18 @@ def in_one_table(whole: Asked | None, parts: Sequence[str], text: str, know: Kno
     if any(len(result.rows) != 1 or result.rows != results[0].rows for result in results):
         return ()
     asked = tuple(dict.fromkeys(name for result in results for name in result.asked))
-    return (as_asked(text, told[0][0], results[0]._replace(asked=asked), know),)
+    labels = tuple(dict.fromkeys(label for result in results for label in result.labels))
+    return (as_asked(text, told[0][0], results[0]._replace(asked=asked, labels=labels), know),)
+
+
+_VALUE = 2
+"""Dots in the name of one value of a result: "in EMERGENCY" is a state too."""
 
 
 def _tells_state(head: str, know: Knowledge) -> bool:
     """Return whether what stands before the parts tells that a thing is in another state than the normal one."""
     reading = know.reader.read(head) if head else None
-    return reading is not None and any(c[0] == "@" for c in reading.concepts)
+    return reading is not None and any(c[0] == "@" or c.count(".") == _VALUE for c in reading.concepts)
 
 
 def means_left(whole: Asked | None, text: str, know: Knowledge) -> tuple[Asked, ...]:

@@ -140,7 +140,7 @@ def bands_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     points = [Point(v, verdict=v) for v in (("yes" if good else "no"),) if polar]
     condition, _, action = rule.says.partition(": ")
     asking = _TITLE.sub("", text)
-    acting = ACTION.search(text) or _BY_THE_BOOK.search(text)
+    acting = ACTION.search(text) or _BY_THE_BOOK.search(text) or _acts_named(record, text)
     action = action or (condition if _ORDERS.match(condition) else "")
     if RULE.search(asking) or not (polar or (action and acting)):
         figures = _band_figures(result)
@@ -150,8 +150,32 @@ def bands_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
         elif figures:
             points.append(Point(condition, figures, figures_suffice=True, any_figure=True))
     if action and (acting or not polar):
-        points.append(point(action, know))
+        points.append(point(action, know)._replace(chosen=bool(_acts_named(record, text))))
     return points
+
+
+def _acts_named(record: Any, text: str) -> frozenset[str]:
+    """Return what two bands have done, where a question names both and asks which it is: "reject or continue?"."""
+    verbs = {_verb(rule) for rule in record.rules}
+    for one, other in re.findall(r"\b([\w-]+)(?: it| them)?,? or (?:do (?:you|we|they) )?([\w-]+)\b", text.lower()):
+        if one != other and {one, other} <= verbs:
+            return frozenset((one, other))
+    return frozenset()
+
+
+def _verb(rule: Any) -> str:
+    """Return the first word of what a band has done."""
+    action = rule.says.rpartition(": ")[2].split()
+    return str(action[0]).strip(",").lower() if action else ""
+
+
+def other_acts(one: Asked, text: str) -> list[Point]:
+    """Return what another band has done that a question names as the choice: "reject" where it is "continue"."""
+    result: Any = one.result
+    if not isinstance(result, BandResult) or result.given != result.given:
+        return []
+    others = _acts_named(result.bands, text) - {_verb(result.rule)}
+    return [Point(word, (), (Element(frozenset(), (plain(word),), _NAMED),), kept=True) for word in others]
 
 
 def _asks_of_band(record: Any, text: str, know: Knowledge) -> bool:

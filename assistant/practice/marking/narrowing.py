@@ -51,7 +51,12 @@ _PREPOSED = ((plain("on"),), (plain("in"),))
 
 def distinct(points: Iterable[Point]) -> list[Point]:
     """Return points each once; the same name for two parts twice: "System 1" for the steering and the accumulator."""
-    found = list({(p.text, p.verdict, p.figures, _part_of(p)): p for p in points}.values())
+    each: dict[tuple[object, ...], Point] = {}
+    for p in points:
+        name = (p.text, p.verdict, p.figures, _part_of(p))
+        if name not in each or not p.optional:  # what one part asks for is asked, though another passes it over
+            each[name] = p
+    found = list(each.values())
     found = [_without_another(p, found) for p in found]
     plainly = [p.text for p in found if not p.figures and len(p.text.split()) > 1]
     stated = {tuple((f.value, f.unit) for f in p.figures) for p in found if p.figures_suffice}
@@ -128,6 +133,7 @@ def _result_names(know: Knowledge) -> frozenset[str]:
 def without_given(points: list[Point], reading: Reading, in_part: bool) -> list[Point]:
     """Mark what the question itself says, and leave out the points that say nothing else."""
     made = [_without_its_case(p, points, reading) if in_part else p for p in points]
+    made = [_without_its_condition(p, reading) for p in made]
     made = _asked_by_name([_with_given(p, reading) for p in made], 1 if in_part else 2, _acts(reading))
     told = [p for p in made if p.figures or p.verdict or p.state or p.kept or any(not e.given for e in p.elements)]
     return told or [p._replace(elements=tuple(e._replace(given=False) for e in p.elements)) for p in made]
@@ -141,6 +147,24 @@ def _without_its_case(point: Point, points: list[Point], reading: Reading) -> Po
     given = any((a.value, a.unit or "") == (case.value, case.unit) for a in reading.amounts)
     others = any(f.unit == case.unit for p in points if p is not point for f in p.figures)
     return point if others or not given or not case.sense else point._replace(figures=(), case=case)
+
+
+def _without_its_condition(point: Point, reading: Reading) -> Point:
+    """Return a point without the figure of the condition that the question gives: "if it is shorter than 45 min"."""
+    clause = _CONDITION.search(point.text)
+    if clause is None or len(point.figures) != 1 or point.figures_suffice:
+        return point
+    case = point.figures[0]
+    given = any((a.value, a.unit or "") == (case.value, case.unit) for a in reading.amounts)
+    led = frozenset(plain(w) for w in re.findall(r"[a-z]+", clause.group().lower()))
+    within = re.search(rf"{case.value:g}", clause.group().replace(",", "")) is not None
+    if not given or not within or all(led.issuperset(e.words) for e in point.elements):
+        return point
+    told = tuple(e._replace(given=e.given or led.issuperset(e.words)) for e in point.elements)
+    return point._replace(figures=(), elements=told, case=case)
+
+
+_CONDITION = re.compile(r"(?<=\w )(?:if|when|where|once|unless) .*$")
 
 
 def _acts(reading: Reading) -> bool:
@@ -271,6 +295,9 @@ def _is_beside(point: Point) -> bool:
 def _with_given(point: Point, reading: Reading) -> Point:
     if point.state is not None:
         return point
+    if point.chosen:
+        first, *rest = point.elements
+        return point._replace(elements=(first._replace(weight=max(first.weight, _CHOSEN)), *rest))
     words = frozenset(plain(w) for w in reading.words)
     named = point.kept or reading.has("supply")  # what a mode is known to run on is not said with its name
     concepts = frozenset(c for m in reading.mentions for c in (m.concepts if named else m.concepts | m.implied))
@@ -293,6 +320,7 @@ def _in_phrase(way: Element, point: Point, reading: Reading) -> bool:
 
 
 _PHRASE = 3
+_CHOSEN = 1.5
 _OWN = 0.7
 """Weight from which a word of a point tells enough without a figure that the question gives."""
 

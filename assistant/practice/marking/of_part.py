@@ -11,6 +11,7 @@ from collections.abc import Sequence
 
 from assistant.knowledge.records import Fact
 from assistant.practice.marking.asked import Asked, measures
+from assistant.practice.marking.elements import DIRECTIONS
 from assistant.practice.marking.itemised import cases_named
 from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.points import Point
@@ -35,6 +36,7 @@ _ASIDES = frozenset(
 _ABOUT = re.compile(r": (?:and )?what about [^?]+, ", re.IGNORECASE)
 """What names all that it asks of: "what about cord, cuts and flat spots?"."""
 _GIVE = re.compile(r"\b(?:give|name|state|list) (?:the |all )?(two|three|four) (?:things|effects|points)\b", re.I)
+_CASES = re.compile(r"\b(two|three|four) (?:cases|conditions|occasions|ways|reasons|events)\b", re.IGNORECASE)
 _SMALL = {"two": 2, "three": 3, "four": 4}
 _LISTED = re.compile(r",.*\band\b")
 _TWO = 2
@@ -59,7 +61,33 @@ def of_part(points: list[Point], one: Asked, alone: bool, text: str, know: Knowl
         return points
     if alone:
         return _of_all(points, one, text, know)
-    return points if part == text else _of_its_part(points, part, text, know)
+    if part == text:
+        return points
+    fact: Fact = one.result.fact  # type: ignore[union-attr]
+    told = [p.text for p in points]
+    said = _of_its_clause(points, fact, part, know) if told == list(fact.points) else []
+    return _but(points, said) if said else _of_its_part(points, part, text, know)
+
+
+def _of_its_clause(points: list[Point], fact: Fact, part: str, know: Knowledge) -> list[Point]:
+    """Return the points of the one clause of a statement that names a thing which a part names; none where all do."""
+    clauses = [know.phrase(clause).concepts for clause in re.split(r"[.:;]\s+", fact.says.rstrip("."))]
+    words = [frozenset(map(plain, re.findall(r"\w+", c))) for c in re.split(r"[.:;]\s+", fact.says.rstrip("."))]
+    if len(clauses) < _TWO or asks_figure(part):
+        return []
+    named = [[n for n, told in enumerate(clauses) if thing & told] for thing in _things(part, know)]
+    own = {n for places in named if len(places) == 1 for n in places if n}
+    if len(own) != 1:
+        return []
+    place = own.pop()
+    held = [max(range(len(words)), key=lambda n, p=p: _shared(p, words[n])) for p in points]  # type: ignore[misc]
+    told = [p for p, n in zip(points, held, strict=True) if n == place]
+    return [] if any(_is_asked(p, part, know) for p in told) else told
+
+
+def _shared(point: Point, words: frozenset[str]) -> int:
+    """Return how many words of a point stand in a clause."""
+    return len(words.intersection(map(plain, re.findall(r"\w+", point.text))))
 
 
 _HOW = re.compile(r"(?:and )?(?:how (?:is|are)|what about)\b", re.IGNORECASE)
@@ -69,6 +97,10 @@ def _of_all(points: list[Point], one: Asked, text: str, know: Knowledge) -> list
     """Return the points of the one statement that answers a question: those that it lists, or the first so many."""
     if _ABOUT.search(text):
         return [p._replace(kept=True, optional=False) for p in points]
+    cases = _CASES.search(text)
+    fresh = [p for p in points if not _is_given(p, text, know)] if cases else []
+    if cases and len(fresh) == _SMALL[cases.group(1).lower()] < len(points):
+        return _but(points, fresh)
     counted = _GIVE.search(text)
     if counted and len(points) > _SMALL[counted.group(1).lower()]:
         return _but(points, points[: _SMALL[counted.group(1).lower()]])
@@ -80,6 +112,11 @@ def _of_all(points: list[Point], one: Asked, text: str, know: Knowledge) -> list
 
 def _of_its_part(points: list[Point], part: str, text: str, know: Knowledge) -> list[Point]:
     """Return the points of a statement that answers one part: its figure, what is said of the thing named."""
+    fresh = [p for p in points if not _is_asked(p, part, know)]
+    if fresh and len(fresh) < len(points):
+        kept = [p._replace(kept=True) for p in fresh]
+        spare = [p._replace(optional=True) for p in points if p not in fresh]
+        return [*(_of_its_part(kept, part, text, know) if len(kept) > 1 else kept), *spare]
     if asks_figure(part):
         return _but(points, [p for p in points if _tells_figure(p, part, know)])
     cased = _in_case(points, part) if _WHAT_IF.match(part) else []
@@ -95,6 +132,29 @@ def _of_its_part(points: list[Point], part: str, text: str, know: Knowledge) -> 
     if _WHEN.search(asking) or any(p.text.split()[0] in ("or", "and") for p in points):
         return points
     return _but(points, [p for p in plain if _tells_more(p, text, know)])
+
+
+def _is_asked(point: Point, part: str, know: Knowledge) -> bool:
+    """Return whether a point only tells what a part says itself, of which it asks when or how: "is replaced"."""
+    if point.figures or point.state or point.verdict or not _ASKS_WHEN.match(part) or "by when" in part:
+        return False
+    words = frozenset(map(plain, know.phrase(part).words))
+    telling = [e for e in point.elements if e.weight > _TELLING]
+    return bool(telling) and all(words.issuperset(e.words) for e in telling)
+
+
+_TELLING = 2.0
+_ASKS_WHEN = re.compile(
+    r"(?:and )?(?:when|at (?:what|which)|under (?:what|which)|in (?:what|which)|by what|if what|on (?:what|which)) ",
+    re.IGNORECASE,
+)
+
+
+def _is_given(point: Point, text: str, know: Knowledge) -> bool:
+    """Return whether a question says a point itself, but for small words: "chocks in first"."""
+    words = frozenset(map(plain, know.phrase(text).words))
+    telling = [e for e in point.elements if not DIRECTIONS.issuperset(e.words)]
+    return not point.figures and bool(telling) and all(words.issuperset(e.words) for e in telling)
 
 
 def _tells_more(point: Point, text: str, know: Knowledge) -> bool:

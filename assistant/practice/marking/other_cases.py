@@ -12,12 +12,13 @@ from assistant.practice.marking.wording import NO_ACTION, NOTHING_DONE
 def others_said(need: Need, said: Said) -> list[str]:
     """Return what is said that would be right of another case: the action of another band, another mode."""
     own = need.words
-    mine = {c for p in need.points for e in p.elements for c in e.concepts}
+    held = {c for p in need.points for e in p.elements for c in e.concepts}
     found = []
     judged = need.within is not None
-    mine |= need.question.concepts if judged else frozenset()
+    asked = held | need.question.concepts if judged else held
     nothing = NOTHING_DONE.search(" ".join(said.reading.words)) is not None
     for other in (o for o in need.others if nothing or not NO_ACTION.match(o.text)):
+        mine = held if other.kept else asked  # of two that the question names one is right alone
         telling = [e for e in other.elements if not (set(e.words) & own or e.concepts & mine)]
         telling = [e for e in telling if e.weight > 0.7] or telling
         heavy = max((e.weight for e in telling), default=0.0)

@@ -60,6 +60,7 @@ def _table_points(result: Any, text: str, know: Knowledge, alone: bool = True) -
     for row in result.rows:
         said = dict(row.outputs)
         made = [output_point(result.table, name, said[name], know) for name in names if name in said]
+        made = [_of_what_is_named(p, text, know) for p in made]
         made += counted_in(result.table, said, names, text, know)
         points += [_or_lost(p, result.table, know) for p in made] if know.reader.read(text).asks_loss else made
         if ACTION.search(text):
@@ -176,6 +177,21 @@ def output_point(table: StateTable, name: str, value: str, know: Knowledge) -> P
     return _by_value(both_apart(of_its_subject(point(words, know, kept=True, state=None)), know), value, know)
 
 
+def _of_what_is_named(made: Point, text: str, know: Knowledge) -> Point:
+    """Return a result without the half of it that speaks of things which a question does not name: "centred" alone."""
+    whole = next((e.group for e in made.elements if any(c[0] == "=" for c in e.concepts)), None)
+    if whole is None or made.state or not _AND_NOT.search(made.text):
+        return made
+    asked = know.phrase(text).concepts
+    others = [e for e in made.elements if e.group != whole]
+    named = any(e.concepts & asked for e in others if not any(c[0] in "@=" for c in e.concepts))
+    own = tuple(e for e in made.elements if e.group == whole)
+    return made if named or not others else made._replace(elements=own)
+
+
+_AND_NOT = re.compile(r" and (?:do|does|is|are|can) not ")
+
+
 def _or_lost(made: Point, table: StateTable, know: Knowledge) -> Point:
     """Let the normal result, which is lost, do for the one that is left: "NORMAL" for ALTERNATE."""
     for output in table.outputs:
@@ -187,6 +203,17 @@ def _or_lost(made: Point, table: StateTable, know: Knowledge) -> Point:
                 gone |= concepts_in(output.label, know)
             return made._replace(elements=tuple(e._replace(concepts=e.concepts | gone) for e in made.elements))
     return made
+
+
+def states_beside(one: Asked, told: Iterable[Point], know: Knowledge) -> list[Point]:
+    """Return what else is there or not in a state, which need not be said, and may not be contradicted."""
+    held = {p.text for p in told}
+    made = [
+        output_point(result.table, name, value, know)
+        for result in table_results(one.result) if len(result.rows) == 1
+        for name, value in result.rows[0].outputs if value in ("yes", "no")
+    ]  # fmt: skip
+    return [p._replace(optional=True) for p in made if p.text not in held]
 
 
 def _action(table: StateTable, name: str, value: str, know: Knowledge) -> list[Point]:

@@ -94,6 +94,8 @@ class Point(NamedTuple):
     """Which of two figures counts, where it is asked: "less", "more", "first" or "last"."""
     side: str = ""
     """The side that the figure is to, which its sign says too: "left" or "right"."""
+    chosen: bool = False
+    """Whether the question names it as one of two, so that to say it is to choose it."""
     way: frozenset[tuple[str, str]] = frozenset()
     """The inputs and their values that lead to a result only together, where it is a way there."""
 

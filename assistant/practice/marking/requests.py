@@ -11,6 +11,8 @@ import re
 from assistant.conversation.readings import question_of
 from assistant.practice.marking.asked import Asked, as_asked, ask, things
 from assistant.practice.marking.asked_whole import ORDER_ASKED, STEPS, asked_whole
+from assistant.practice.marking.beside_a_state import with_statements
+from assistant.practice.marking.by_law import of_law
 from assistant.practice.marking.by_table import in_one_table, means_left
 from assistant.practice.marking.calculated import of_each_calculation
 from assistant.practice.marking.carried_on import on_the_subject
@@ -31,6 +33,7 @@ from assistant.practice.marking.state_told import by_its_state
 from assistant.practice.marking.steps_asked import steps_asked
 from assistant.practice.marking.sure_parts import of_each_part
 from assistant.practice.marking.told_whole import told_whole
+from assistant.practice.marking.what_is_done import what_is_done
 from assistant.practice.marking.whichever import asks_choice, tells_choice, with_choice, without_choice
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge, Question
@@ -59,13 +62,16 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     choice = asks_choice(text)
     text = without_choice(brought_on(at_what_speed(in_full(CHANGE.sub("what changed about ", text)))))
     parts = parts_of(text)
-    each = of_each_member(text, know) or at_each_number(parts, text, know)
+    each = of_each_member(text, know) or at_each_number(parts, text, know) or of_law(text, know)
     if each:
         return each
     found = _asked(parts, text, know)
     each = each_judged(found, parts, text, know)
     if each:
         return each
+    beside = with_statements(found, parts, text, know)
+    if len(beside) > len(found):
+        return beside
     several = of_its_cases(found, text, know) or of_each_thing(found, text, know)
     if several:
         return several
@@ -75,6 +81,7 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     if len(parts) > 1:
         found = on_the_subject(with_every_part(found, parts, text, know), parts, text, know)
         found = tuple(of_what_it_explains(one, know) for one in with_the_like(found, parts, know))
+        found = what_is_done(found, parts, text, know)
     return of_each_part(found, parts, text, know) or found
 
 
@@ -167,6 +174,8 @@ def _steps(text: str, know: Knowledge) -> Asked | None:
     through = _THROUGH.search(text) is not None  # it names where to begin and end, which no record need know
     question = question_of(text.partition(" from ")[0] if through else text, know, "")
     by_name = _STEPS_ASKED.search(text) is not None
+    if _ONLY_WHY.search(text) and not _WHAT_TO_DO.search(text):
+        return None  # "in the drill for …, why do you …" asks for the reason of one step
     if not (by_name or question.reading.has("steps", "order_of", "memory_items")):
         return None
     titled = _titled(text, question, know) if by_name else None
@@ -224,6 +233,9 @@ def _headed_steps(whole: Asked | None, parts: list[str], text: str, know: Knowle
 
 
 _MANY = 3
+_TWO_PARTS = 2
+_ONLY_WHY = re.compile(r"(?:^|[.,:;] )why (?:do|does|is|are|must|should|would|did)\b", re.IGNORECASE)
+_WHAT_TO_DO = re.compile(r"\b(?:what|which|how)\b", re.IGNORECASE)
 
 
 def _is_beside(one: Asked, text: str, know: Knowledge) -> bool:
@@ -264,6 +276,7 @@ def _all_steps(one: Asked, parts: int, know: Knowledge) -> Asked:
     if not isinstance(one.result, r.ProcedureResult) or one.result.step is None:
         return one
     asks_whole = parts > 1 or one.question.reading.has("steps", "order_of", "list_all")
+    asks_whole = asks_whole and not (parts < _TWO_PARTS and _ONLY_WHY.search(one.answer.question))
     return as_asked(one.answer.question, one.question, one.result._replace(step=None), know) if asks_whole else one
 
 

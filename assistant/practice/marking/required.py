@@ -21,12 +21,13 @@ from assistant.practice.marking.besides import (
     standing_of,
     true_besides,
 )
+from assistant.practice.marking.by_law import law_extras
 from assistant.practice.marking.carried_on import has_open
 from assistant.practice.marking.cases import in_its_case
 from assistant.practice.marking.causes import asks_one
 from assistant.practice.marking.each_verdict import held_by_each
 from assistant.practice.marking.either import chosen
-from assistant.practice.marking.judged import edges_of
+from assistant.practice.marking.judged import edges_of, other_acts
 from assistant.practice.marking.kinds import MAKERS
 from assistant.practice.marking.label_parts import labels_shown, labels_told, unshown
 from assistant.practice.marking.narrowing import (
@@ -40,10 +41,10 @@ from assistant.practice.marking.narrowing import (
     without_given,
 )
 from assistant.practice.marking.of_part import of_part
-from assistant.practice.marking.outcomes import cause_of, causes_behind, figures_of
+from assistant.practice.marking.outcomes import cause_of, causes_behind, figures_of, states_beside
 from assistant.practice.marking.parts import POLAR, parts_of
 from assistant.practice.marking.phrased import without_aside
-from assistant.practice.marking.points import Figure, Need, Point
+from assistant.practice.marking.points import Element, Figure, Need, Point
 from assistant.practice.marking.requests import asked
 from assistant.practice.marking.rows import row_of
 from assistant.practice.marking.said import plain
@@ -119,6 +120,8 @@ def _tells_more(fact: Fact, taken: Asked, know: Knowledge) -> bool:
 
 def _need(text: str, first: tuple[Asked, ...], know: Knowledge, as_it_is: bool = False) -> Need:
     first = tuple(the_one_asked(one, text, know) for one in first)
+    given = len(first) > 1 and isinstance(first[0].result, (r.TableResult, r.TablesResult))  # the state is told
+    as_it_is = as_it_is or given or _LISTS.search(text) is not None
     found = first if as_it_is else tuple(cause_of(one, know) for one in first)
     reading = know.reader.read(text)
     groups = [
@@ -126,12 +129,15 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge, as_it_is: bool =
     ]
     groups = [labelled(group, one, found, text, know) for group, one in zip(groups, found, strict=True)]
     groups = [of_part(group, one, len(found) == 1, text, know) for group, one in zip(groups, found, strict=True)]
+    if given:
+        groups[0] = [*groups[0], *states_beside(found[0], groups[0], know)]
     if len(found) > 1:
         groups = [kept_or_lost(group, one, know) for group, one in zip(groups, found, strict=True)]
         groups = held_by_each(groups, found, text, know)
     groups = [in_its_case(group, one, found) for group, one in zip(groups, found, strict=True)]
     points = distinct(p for group in groups for p in without_given(group, reading, len(found) > 1))
     points = weighed(_told_apart(groups, points))
+    points = _named_apart(groups, points) if len(groups) > 1 else points
     if len(found) == 1 and len(parts_of(text)) < 2:
         ordered = isinstance(found[0].result, r.ProcedureResult) and len(points) > 1
         points = spared(persons_only(points, reading, know), reading, ordered or _in_order(found[0], text))
@@ -154,12 +160,15 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge, as_it_is: bool =
         ordered=any(_is_procedure(one, found) or _in_order(one, text) for one in found),
         sequence=len(parts_of(text)) < _SEVERAL or bool(_IN_TURN.search(text)),
         allowed=amounts_of(reading, know),
-        extra=(*(f for one in found for f in extras(one, know)), *_nought(text)),
+        extra=(*(f for one in found for f in extras(one, know)), *_of_laws(found, text, know), *_nought(text)),
         elsewhere=tuple(f for one in found for f in of_variants(one, know)),
         follows=follows_of(found[0], text, know) if len(found) == 1 else None,
         differing=frozenset(v for one in found for v in judged_otherwise(one, know)),
         former=tuple(f for one in found for f in formers(one, know)),
-        others=(*(choice or ())[1:], *(p for p in others if not _asked(p, points))),
+        others=(
+            *(choice or ())[1:], *(p for one in found for p in other_acts(one, text)),
+            *(p for p in others if not _asked(p, points)),
+        ),
         denials=tuple(p for one in found for p in denials(one, know)),
         row=tuple(p for one in found for p in row_of(one, text, know)),
         said=frozenset(c for a in answers for c in know.phrase(a.text).concepts),
@@ -181,6 +190,12 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge, as_it_is: bool =
         asked=frozenset(map(plain, reading.words)),
         also_said=also_said_of(found),
     )
+
+
+def _of_laws(found: tuple[Asked, ...], text: str, know: Knowledge) -> list[Figure]:
+    """Return the figures of the working of the laws that statements tell."""
+    facts = (getattr(one.result, "fact", None) for one in found)
+    return [figure for fact in facts if fact for figure in law_extras(fact, text, know)]
 
 
 def _nought(text: str) -> tuple[Figure, ...]:
@@ -205,6 +220,20 @@ def _told_apart(groups: list[list[Point]], points: list[Point]) -> list[Point]:
     ]
 
 
+def _named_apart(groups: list[list[Point]], points: list[Point]) -> list[Point]:
+    """Return points, none of another part held by what an earlier part's is: a cam centres, and so brings along centred."""
+    told = {c for p in groups[0] for e in p.elements if e.weight >= _TELLING for c in e.concepts}
+    own = {p.text for p in groups[0]}
+    return [p if p.text in own else p._replace(elements=tuple(_less(e, told) for e in p.elements)) for p in points]
+
+
+def _less(element: Element, told: set[str]) -> Element:
+    left = element.concepts - told
+    return element._replace(concepts=left) if left else element
+
+
+_LISTS = re.compile(r"\b(?:name|list|give|state) (?:all )?(?:the )?(?:\w+ )?(?:things|events|actions|ways|causes)\b", re.I)
+"""What asks for all that a statement lists, and not for what the tables know to lead to it."""
 _TWO = 2
 _FAINT = 0.6
 """Weight up to which the words of a point only tell when, where it is asked which of two it is."""
@@ -225,6 +254,8 @@ def _asked(other: Point, points: list[Point]) -> bool:
 def _of_part(one: Asked, found: tuple[Asked, ...], text: str) -> str:
     """Return the part of a question that a statement answers, where other statements answer the rest."""
     part = one.answer.question
+    if len(found) > 1 and isinstance(one.result, (r.TableResult, r.TablesResult)):
+        return part if part not in parts_of(text) else text
     own = isinstance(one.result, r.FactResult) and [o.answer.question for o in found].count(part) == 1
     return part if len(found) > 1 and own and POLAR.search(part) else text
 

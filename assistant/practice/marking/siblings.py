@@ -31,6 +31,7 @@ def with_siblings(one: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
     explained = know.phrase(one.result.limits[0].of).concepts
     left = [m for m in question.reading.mentions if not know.matcher.is_soft(m) and explained.isdisjoint(m.concepts)]
     found = [one]
+    counterparts: list[Asked] = []
     near = candidates(question, know)[:8]
     best = near[0].score if near and BOTH.search(text) else 1.0
     for candidate in near:
@@ -46,11 +47,12 @@ def with_siblings(one: Asked, text: str, know: Knowledge) -> tuple[Asked, ...]:
         of = know.phrase(result.limits[0].of)
         if _is_other_band(question.reading, of, know):
             continue
-        if _is_counterpart(one.result.limits[0].of, result.limits[0].of, question) or any(
-            not of.concepts.isdisjoint(m.concepts) for m in left
-        ):
+        other = _is_counterpart(one.result.limits[0].of, result.limits[0].of, question)
+        if other or any(not of.concepts.isdisjoint(m.concepts) for m in left):
             found.append(as_asked(text, question, result, know))
-    return tuple(found)
+            counterparts += found[-1:] if other else []
+    without = {"with", "without"} <= set(question.reading.words)
+    return (one, *counterparts) if counterparts and without else tuple(found)
 
 
 def _is_other_band(asked_for: Reading, of: Reading, know: Knowledge) -> bool:
@@ -68,7 +70,15 @@ def _is_counterpart(of: str, other: str, question: Question) -> bool:
         if when and other != of and other.partition(", ")[0] == what:
             return True
     both = {"with", "without"}
-    return both <= set(question.reading.words) and len({"without" in of.split(), "without" in other.split()}) == 2
+    mine, theirs = (set(re.findall(r"\w+", each)) - both for each in (of, other))
+    return (
+        both <= set(question.reading.words) and len({"without" in of.split(), "without" in other.split()}) == 2
+        and len(mine ^ theirs) <= _FEW
+    )  # fmt: skip
+
+
+_FEW = 2
+"""Words by which the names of two such figures differ at the most."""
 
 
 def _unit(result: r.LimitResult) -> str:

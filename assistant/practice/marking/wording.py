@@ -206,6 +206,7 @@ _FORMS = {
     "closed": "shut close closes",
     "open": "opened opens opening",
     "lower": "lowered",
+    "retract": "raise raises raised raising",
     "rearward": "backwards backward aftwards rearwards",
     "forward": "forwards",
     "inboard": "inwards inward",
