@@ -90,7 +90,9 @@ def the_one_asked(one: Asked, text: str, know: Knowledge) -> Asked:
     return one._replace(result=max((result.first, result.second), key=lambda each: len(asked & _named(each, know))))
 
 
-_DOES = re.compile(r"(?:.*[.:;] )?(?:and )?what (?:does|do|will|would) (?:the |a |an )?\w+(?: \w+)? (?:then )?do\b", re.I)
+_DOES = re.compile(
+    r"(?:.*[.:;] )?(?:and )?what (?:does|do|will|would) (?:the |a |an )?\w+(?: \w+)? (?:then )?do\b", re.IGNORECASE
+)
 
 
 def _named(result: Any, know: Knowledge) -> frozenset[str]:

@@ -72,7 +72,9 @@ def _of_the_kind(checks: list[Any], text: str, know: Knowledge) -> list[Any]:
     return [c for c in checks if c.unit and measured(c.unit, know) in wanted] or checks
 
 
-_WHICH = re.compile(r"\b(?:what|which) (?:speeds?|pressures?|temperatures?|heights?|altitudes?|masses)\b", re.IGNORECASE)
+_WHICH = re.compile(
+    r"\b(?:what|which) (?:speeds?|pressures?|temperatures?|heights?|altitudes?|masses)\b", re.IGNORECASE
+)
 
 
 def asks_action(text: str, action: str, know: Knowledge) -> bool:

@@ -10,7 +10,8 @@ from assistant.practice.marking.said import Said
 from assistant.practice.marking.verdict_said import verdict_said
 
 _OUTSIDE = re.compile(
-    r"\b(?:beyond|exceed\w*|past|out|outside|above|over|below|under|illegal|too \w+|(?:can|may|must|do|does|is|are|will) not|"
+    r"\b(?:beyond|exceed\w*|past|out|outside|above|over|below|under|illegal|too \w+|"
+    r"(?:can|may|must|do|does|is|are|will) not|"
     r"cannot|never|unsafe)\b"
 )
 _INSIDE = re.compile(

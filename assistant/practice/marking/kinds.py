@@ -24,6 +24,7 @@ from assistant.practice.marking.references import with_figure
 from assistant.practice.marking.said import plain
 from assistant.practice.marking.sentences import from_sentence
 from assistant.practice.marking.step_named import step_after, step_named
+from assistant.practice.marking.step_reasons import reasons_of
 from assistant.practice.marking.steps_asked import of_step
 from assistant.practice.marking.turned import asks_loss, loss_verdict
 from assistant.practice.marking.verdicts import GONE, says_no
@@ -216,9 +217,9 @@ def _procedure(one: Asked, text: str, know: Knowledge) -> list[Point]:
     first = _FIRST_STEPS.search(text)
     if first and len(steps) > 1 and result.step is None:
         steps = steps[: _SMALL[first.group(1).lower()]]
-    reason = _reason_of(steps[0].do) if result.step is not None and _ASKS_WHY.match(one.answer.question) else ""
-    if reason:
-        return _reasons(reason, know)
+    reasons = reasons_of(steps[0].do, one.answer.question, know) if result.step is not None else []
+    if reasons:
+        return reasons
     made = [point(_bare_step(step.do), know) for step in steps]
     instead = instead_of(made[0], text, know) if result.step is not None and len(made) == 1 else []
     if instead:
@@ -234,22 +235,6 @@ _SMALL = {"two": 2, "three": 3, "four": 4, "2": 2, "3": 3, "4": 4}
 def _bare_step(text: str) -> str:
     """Return a step as it is to be done, without what explains it."""
     return re.sub(r"\s*\([^)]*\)|, which .*$", "", text)
-
-
-_ASKS_WHY = re.compile(r"(?:.*[.,:;] )?(?:and )?why\b", re.IGNORECASE | re.DOTALL)
-_REASON = re.compile(r", (?:which|so that|because) ([^(.;]*)")
-
-
-def _reason_of(step: str) -> str:
-    """Return what a step explains itself by: "..., which takes it away and brings in the next"."""
-    found = _REASON.search(step)
-    return found[1].strip() if found else ""
-
-
-def _reasons(reason: str, know: Knowledge) -> list[Point]:
-    """Return the first thing that a reason tells, and what comes of it, which need not be said too."""
-    first, *rest = re.split(r",? and ", reason)
-    return [point(first, know)._replace(kept=True), *(point(p, know)._replace(optional=True) for p in rest)]
 
 
 def _both(one: Asked, text: str, know: Knowledge) -> list[Point]:

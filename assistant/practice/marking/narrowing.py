@@ -8,6 +8,7 @@ from collections.abc import Collection, Iterable
 from assistant.practice.marking.asked import Asked
 from assistant.practice.marking.duties import with_duty
 from assistant.practice.marking.elements import DIRECTIONS, named_elements
+from assistant.practice.marking.given_case import without_its_case, without_its_condition
 from assistant.practice.marking.meant import is_named_first, meant
 from assistant.practice.marking.one_colour import of_one_colour
 from assistant.practice.marking.points import Element, Point
@@ -132,39 +133,11 @@ def _result_names(know: Knowledge) -> frozenset[str]:
 
 def without_given(points: list[Point], reading: Reading, in_part: bool) -> list[Point]:
     """Mark what the question itself says, and leave out the points that say nothing else."""
-    made = [_without_its_case(p, points, reading) if in_part else p for p in points]
-    made = [_without_its_condition(p, reading) for p in made]
+    made = [without_its_case(p, points, reading) if in_part else p for p in points]
+    made = [without_its_condition(p, reading) for p in made]
     made = _asked_by_name([_with_given(p, reading) for p in made], 1 if in_part else 2, _acts(reading))
     told = [p for p in made if p.figures or p.verdict or p.state or p.kept or any(not e.given for e in p.elements)]
     return told or [p._replace(elements=tuple(e._replace(given=False) for e in p.elements)) for p in made]
-
-
-def _without_its_case(point: Point, points: list[Point], reading: Reading) -> Point:
-    """Return a point without the figure of the one case that a question gives: "and if it was deeper than 13 mm?"."""
-    if point.figures_suffice or len(point.figures) != 1 or not any(e.weight > _OWN for e in point.elements):
-        return point
-    case = point.figures[0]
-    given = any((a.value, a.unit or "") == (case.value, case.unit) for a in reading.amounts)
-    others = any(f.unit == case.unit for p in points if p is not point for f in p.figures)
-    return point if others or not given or not case.sense else point._replace(figures=(), case=case)
-
-
-def _without_its_condition(point: Point, reading: Reading) -> Point:
-    """Return a point without the figure of the condition that the question gives: "if it is shorter than 45 min"."""
-    clause = _CONDITION.search(point.text)
-    if clause is None or len(point.figures) != 1 or point.figures_suffice:
-        return point
-    case = point.figures[0]
-    given = any((a.value, a.unit or "") == (case.value, case.unit) for a in reading.amounts)
-    led = frozenset(plain(w) for w in re.findall(r"[a-z]+", clause.group().lower()))
-    within = re.search(rf"{case.value:g}", clause.group().replace(",", "")) is not None
-    if not given or not within or all(led.issuperset(e.words) for e in point.elements):
-        return point
-    told = tuple(e._replace(given=e.given or led.issuperset(e.words)) for e in point.elements)
-    return point._replace(figures=(), elements=told, case=case)
-
-
-_CONDITION = re.compile(r"(?<=\w )(?:if|when|where|once|unless) .*$")
 
 
 def _acts(reading: Reading) -> bool:
@@ -321,8 +294,6 @@ def _in_phrase(way: Element, point: Point, reading: Reading) -> bool:
 
 _PHRASE = 3
 _CHOSEN = 1.5
-_OWN = 0.7
-"""Weight from which a word of a point tells enough without a figure that the question gives."""
 
 
 def _is_faint(element: Element) -> bool:

@@ -82,7 +82,7 @@ def _of_its_clause(points: list[Point], fact: Fact, part: str, know: Knowledge) 
     place = own.pop()
     held = [max(range(len(words)), key=lambda n, p=p: _shared(p, words[n])) for p in points]  # type: ignore[misc]
     told = [p for p, n in zip(points, held, strict=True) if n == place]
-    return [] if any(_is_asked(p, part, know) for p in told) else told
+    return [] if any(_only_says(p, part, know) for p in told) else told
 
 
 def _shared(point: Point, words: frozenset[str]) -> int:
@@ -97,9 +97,9 @@ def _of_all(points: list[Point], one: Asked, text: str, know: Knowledge) -> list
     """Return the points of the one statement that answers a question: those that it lists, or the first so many."""
     if _ABOUT.search(text):
         return [p._replace(kept=True, optional=False) for p in points]
-    cases = _CASES.search(text)
-    fresh = [p for p in points if not _is_given(p, text, know)] if cases else []
-    if cases and len(fresh) == _SMALL[cases.group(1).lower()] < len(points):
+    how_many = _CASES.search(text)
+    fresh = [p for p in points if not _is_given(p, text, know)] if how_many else []
+    if how_many and len(fresh) == _SMALL[how_many.group(1).lower()] < len(points):
         return _but(points, fresh)
     counted = _GIVE.search(text)
     if counted and len(points) > _SMALL[counted.group(1).lower()]:
@@ -136,7 +136,12 @@ def _of_its_part(points: list[Point], part: str, text: str, know: Knowledge) -> 
 
 def _is_asked(point: Point, part: str, know: Knowledge) -> bool:
     """Return whether a point only tells what a part says itself, of which it asks when or how: "is replaced"."""
-    if point.figures or point.state or point.verdict or not _ASKS_WHEN.match(part) or "by when" in part:
+    return bool(_ASKS_WHEN.match(part)) and "by when" not in part and _only_says(point, part, know)
+
+
+def _only_says(point: Point, part: str, know: Knowledge) -> bool:
+    """Return whether all that tells much in a point stands in a part."""
+    if point.figures or point.state or point.verdict:
         return False
     words = frozenset(map(plain, know.phrase(part).words))
     telling = [e for e in point.elements if e.weight > _TELLING]

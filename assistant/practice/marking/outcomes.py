@@ -13,6 +13,7 @@ from assistant.practice.marking.both_apart import both_apart
 from assistant.practice.marking.case_verdicts import done_verdict, implied
 from assistant.practice.marking.derived import there_is
 from assistant.practice.marking.elements import concepts_in, of_its_subject, point
+from assistant.practice.marking.named_half import of_what_is_named
 from assistant.practice.marking.parts import POLAR, parts_of, pieces
 from assistant.practice.marking.phrased import asks_label
 from assistant.practice.marking.points import Point, State
@@ -59,8 +60,8 @@ def _table_points(result: Any, text: str, know: Knowledge, alone: bool = True) -
     points = []
     for row in result.rows:
         said = dict(row.outputs)
-        made = [output_point(result.table, name, said[name], know) for name in names if name in said]
-        made = [_of_what_is_named(p, text, know) for p in made]
+        told = [output_point(result.table, name, said[name], know) for name in names if name in said]
+        made = [of_what_is_named(p, text, know) for p in told]
         made += counted_in(result.table, said, names, text, know)
         points += [_or_lost(p, result.table, know) for p in made] if know.reader.read(text).asks_loss else made
         if ACTION.search(text):
@@ -175,21 +176,6 @@ def output_point(table: StateTable, name: str, value: str, know: Knowledge) -> P
         made = point(words, know, state=State(subject, value == "yes", (f"{of}.no", f"{of}.yes")))
         return made._replace(negated=value == "no", figures=())
     return _by_value(both_apart(of_its_subject(point(words, know, kept=True, state=None)), know), value, know)
-
-
-def _of_what_is_named(made: Point, text: str, know: Knowledge) -> Point:
-    """Return a result without the half of it that speaks of things which a question does not name: "centred" alone."""
-    whole = next((e.group for e in made.elements if any(c[0] == "=" for c in e.concepts)), None)
-    if whole is None or made.state or not _AND_NOT.search(made.text):
-        return made
-    asked = know.phrase(text).concepts
-    others = [e for e in made.elements if e.group != whole]
-    named = any(e.concepts & asked for e in others if not any(c[0] in "@=" for c in e.concepts))
-    own = tuple(e for e in made.elements if e.group == whole)
-    return made if named or not others else made._replace(elements=own)
-
-
-_AND_NOT = re.compile(r" and (?:do|does|is|are|can) not ")
 
 
 def _or_lost(made: Point, table: StateTable, know: Knowledge) -> Point:

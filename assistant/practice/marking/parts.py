@@ -23,7 +23,9 @@ FORM = re.compile(
     r"from memory|in (?:psi|knots|kt|degrees|metres|minutes|seconds|your own words))\b",
     re.IGNORECASE,
 )
-_ABOUT_WHAT = r"(?:(?<=at |by |to |in )about (?=(?:what|which) (?:\w+ ){0,2}(?:temperature|speed|pressure|height|angle)))?"
+_ABOUT_WHAT = (
+    r"(?:(?<=at |by |to |in )about (?=(?:what|which) (?:\w+ ){0,2}(?:temperature|speed|pressure|height|angle)))?"
+)
 _ASKS = re.compile(
     r"^(?:and |then |also |otherwise |if not )*(?:at |to |by |in |into |up to |from |on |of |for |below |above |"
     r"with |within |past |after |under |how |and by |before |until |between |against |through )*"
@@ -33,8 +35,8 @@ _ASKS = re.compile(
 )
 _BREAKS = re.compile(
     r"\s*(?:[?.;:](?=\s|$)|,(?=\s))\s*|"
-    r"(?<!\bat)\s+and\s+(?=(?:at |to |by |in |into |up to |from |on |of |below |above |with |between |against |through |"
-    r"otherwise |if not )*"
+    r"(?<!\bat)\s+and\s+(?=(?:at |to |by |in |into |up to |from |on |of |below |above |with |between |against |"
+    r"through |otherwise |if not )*"
     rf"{_ABOUT_WHAT}"
     r"(?:what|which|who|whom|where|when|why|how|does|do|is|are|can|may|must)\b)",
     re.IGNORECASE,

@@ -221,7 +221,7 @@ def _told_apart(groups: list[list[Point]], points: list[Point]) -> list[Point]:
 
 
 def _named_apart(groups: list[list[Point]], points: list[Point]) -> list[Point]:
-    """Return points, none of another part held by what an earlier part's is: a cam centres, and so brings along centred."""
+    """Return points, none of another part held by what an earlier part's is: a cam that centres is not centred."""
     told = {c for p in groups[0] for e in p.elements if e.weight >= _TELLING for c in e.concepts}
     own = {p.text for p in groups[0]}
     return [p if p.text in own else p._replace(elements=tuple(_less(e, told) for e in p.elements)) for p in points]
@@ -232,7 +232,9 @@ def _less(element: Element, told: set[str]) -> Element:
     return element._replace(concepts=left) if left else element
 
 
-_LISTS = re.compile(r"\b(?:name|list|give|state) (?:all )?(?:the )?(?:\w+ )?(?:things|events|actions|ways|causes)\b", re.I)
+_LISTS = re.compile(
+    r"\b(?:name|list|give|state) (?:all )?(?:the )?(?:\w+ )?(?:things|events|actions|ways|causes)\b", re.IGNORECASE
+)
 """What asks for all that a statement lists, and not for what the tables know to lead to it."""
 _TWO = 2
 _FAINT = 0.6

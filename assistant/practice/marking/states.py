@@ -19,12 +19,14 @@ _LOSING = wording.word_set("lose lost losing loses")
 
 def state_said(state: State, need: Need, said: Said) -> bool | None:
     """Return whether an answer says that the thing is there, None where it says nothing of it."""
+    told = judged_said(state, need, said) if state.judged else None
+    return _said_there(state, need, said) if told is None else told
+
+
+def _said_there(state: State, need: Need, said: Said) -> bool | None:
     named = next((concept for here in said.concepts for concept in here if concept and concept in state.names), "")
     if named:
         return named == state.names[1]
-    told = judged_said(state, need, said) if state.judged else None
-    if told is not None:
-        return told
     subjects = {i for p in need.points if p.state for i in said.where(p.state.subject)}
     found: list[bool] = []
     for place in said.where(state.subject):

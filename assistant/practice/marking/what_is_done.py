@@ -1,4 +1,4 @@
-"""What a thing does after an event that the words before tell: "where do the plugs melt, and what does the tyre then do?".
+"""What a thing does after an event that the words before tell: "where do they melt, and what does the tyre then do?".
 
 A figure, or why the thing is there, is near to such a part, for it names the event; neither says what the thing does.
 """
@@ -17,11 +17,14 @@ from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 
 _DOES = re.compile(
-    r"what (?:does|do|will|would) (?!it\b|they\b|that\b|this\b)(?:the |an? |your |its )?[\w-]+(?: [\w-]+)? (?:then |now )?do\b|"
+    r"what (?:does|do|will|would) (?!it\b|they\b|that\b|this\b)(?:the |an? |your |its )?[\w-]+(?: [\w-]+)? "
+    r"(?:then |now )?do\b|"
     r"what (?:then )?happens to\b|what becomes of\b",
     re.IGNORECASE,
 )
-_ASKED_OF = re.compile(r"^.*?\b(?:do|does|did|is|are|will|may|can|must|should) (?=(?:the|an?|your|its|all|both) )", re.IGNORECASE)
+_ASKED_OF = re.compile(
+    r"^.*?\b(?:do|does|did|is|are|will|may|can|must|should) (?=(?:the|an?|your|its|all|both) )", re.IGNORECASE
+)
 _SURE = 0.6
 
 
