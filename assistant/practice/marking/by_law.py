@@ -19,7 +19,7 @@ _HOW_MUCH = re.compile(
     r"\b(?:by )?(?:how much|what (?:factor|share|percentage))\b|\bhow many (?:per ?cent|%)",
     re.IGNORECASE,
 )
-_LESS = re.compile(r"\b(?:slower|less|lower|softer|lighter|below|under|short of)\b", re.IGNORECASE)
+_LESS = re.compile(r"\b(?:slow|slower|less|lower|softer|lighter|below|under|short of)\b", re.IGNORECASE)
 _GROUNDED = re.compile(r"\b(?:why|law|rule|relation)\b", re.IGNORECASE)
 _ROUNDED = 0.05
 """How far a share may be from what it comes to, as it is worked out in the head."""
@@ -49,15 +49,20 @@ def of_law(text: str, know: Knowledge) -> tuple[Asked, ...]:
     for candidate in candidates(question, know)[:_NEAR_BY]:
         fact = getattr(candidate.result, "fact", None)
         law = _LAW.search(fact.says) if fact else None
-        subject = know.phrase(fact.says[: law.start()]).concepts if fact and law else frozenset()
-        if candidate.score >= _SURE and subject & question.reading.concepts:
+        subject = _long_words(fact.says[: law.start()]) if fact and law else frozenset()
+        if candidate.score >= _SURE and subject & _long_words(text):
             return (as_asked(text, question, candidate.result, know),)
     return ()
 
 
+def _long_words(text: str) -> frozenset[str]:
+    return frozenset(plain(w) for w in re.findall(r"[a-z]+", text.lower()) if len(w) > _SHORT)
+
+
+_SHORT = 4
 _WHY = re.compile(r",? and (?:why|by what law)\b[^?]*\?", re.IGNORECASE)
 _NEAR_BY = 4
-_SURE = 0.3
+_SURE = 0.2
 
 
 def law_extras(fact: Fact, text: str, know: Knowledge) -> list[Figure]:
@@ -77,4 +82,10 @@ def _share(text: str, know: Knowledge) -> float | None:
     shares = [a for a in know.reader.read(text).amounts if a.unit == "percent"]
     if len(shares) != 1:
         return None
-    return -shares[0].value / 100 if _LESS.search(text) else shares[0].value / 100
+    place = text.find(shares[0].raw)
+    near = text[max(0, place - _NEAR) : place + len(shares[0].raw) + 2 * _NEAR]
+    return -shares[0].value / 100 if _LESS.search(near) else shares[0].value / 100
+
+
+_NEAR = 12
+"""Letters before a share, and half of those behind it, in which it is said whether it is more or less."""

@@ -190,7 +190,7 @@ _OPPOSED = """
     continuous single; continuous short; replace inflate; lock unlocked; once often; once twice; once thrice;
     inverse underlined; inverse flashing; inverse boxed; nearest home; nearest destination;
     first later; begin end; begin over; begin finish; extension retraction; healthy fail; healthy failed; healthy dead;
-    healthy lost; maximum minimum; leave retract; castor centre; castor centred; set off
+    healthy lost; maximum minimum; leave retract; castor centre; castor centred
 """
 OPPOSITES = tuple((pair.split()[0], pair.split()[1]) for pair in _OPPOSED.split(";"))
 """Words that cannot both be meant of one thing; written as their plainest form (see `PLAIN`)."""
