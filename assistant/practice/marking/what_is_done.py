@@ -40,6 +40,8 @@ def what_is_done(found: tuple[Asked, ...], parts: Sequence[str], text: str, know
         before = head if place == 0 else _ASKED_OF.sub("", parts[place - 1])
         told = _doing(f"{before}. {LEADS.sub('', part)}", part, know) if before else None
         if told and any(is_same(told, each) for each in found):
+            if not isinstance(one.result, r.LimitResult):
+                continue  # what it is there for answers another part
             made = [called(each, text) if is_same(told, each) else each for each in made if each is not one]
         elif told:
             made = [told if each is one else each for each in made]
