@@ -1,4 +1,4 @@
-"""What each clause of a question asks is held, and no more: each verdict by its own thing, each part by its own points."""
+"""What each clause of a question asks is held, and no more: each verdict by its thing, each part by its points."""
 
 from __future__ import annotations
 
