@@ -159,6 +159,8 @@ def _things(text: str, know: Knowledge) -> list[frozenset[str]]:
 def has_open(found: Sequence[Asked], parts: Sequence[str], text: str, know: Knowledge) -> bool:
     """Return whether a part is answered by nothing that was found, where the others have answers of their own."""
     own = [part for part in parts if any(one.answer.question == part for one in found)]
+    if not own and len(found) == 1 and isinstance(found[0].result, (r.CheckResult, r.BandResult)):
+        return _asks_on(found[0], parts, text, know)
     if not own or len(own) == len(parts) or len(found) >= len(parts):
         return False
     known = [record_of(one.result) for one in found]
@@ -169,6 +171,25 @@ def has_open(found: Sequence[Asked], parts: Sequence[str], text: str, know: Know
     left = [n for n in left if not any(_tells_it(each, parts[n], know) for each in known)]
     told = in_turn(parts, text, know) if left else []
     return any(told[n] is None or not any(record_of(told[n].result) is each for each in known) for n in left)  # type: ignore[union-attr]
+
+
+def _asks_on(one: Asked, parts: Sequence[str], text: str, know: Knowledge) -> bool:
+    """Return whether a part behind what is judged asks for something else, of which the whole answer says nothing."""
+    left = [n for n, part in enumerate(parts) if n and _ASKS_ON.match(part) and not RULE.search(part)]
+    left = [n for n in left if not ACTION.search(parts[n])]
+    known = frozenset(re.findall(r"[a-z]+", one.answer.text.lower()))
+    told = in_turn(parts, text, know) if left else []
+    return any(each is None or not _told_words(each) <= known for each in (told[n] for n in left))
+
+
+def _told_words(one: Asked) -> frozenset[str]:
+    """Return the words of what a statement tells: of its points, or of itself."""
+    record: Any = record_of(one.result)
+    points = getattr(record, "points", ()) or (one.answer.text,)
+    return frozenset(re.findall(r"[a-z]+", " ".join(points).lower()))
+
+
+_ASKS_ON = re.compile(r"(?:and |then )*(?:what|who|whom|where|which|how)\b", re.IGNORECASE)
 
 
 def _tells_it(record: Any, part: str, know: Knowledge) -> bool:

@@ -101,11 +101,23 @@ def at_each_number(parts: Sequence[str], text: str, know: Knowledge) -> tuple[As
     if len(parts) < _TWO or any(len(each) != 1 for each in amounts) or len({each[0].unit for each in amounts}) > 1:
         return ()
     bare = {LEADS.sub("", p.replace(each[0].raw, "#")).lower() for p, each in zip(parts, amounts, strict=True)}
-    if len(bare) > 1 or len({each[0].value for each in amounts}) < len(parts):
-        return ()
     head = head_of(text, parts)
-    texts = [f"{head}. {LEADS.sub('', part)}" if head else LEADS.sub("", part) for part in parts]
-    made = _asked_each(parts, texts, know)
+    if len({each[0].value for each in amounts}) < len(parts):
+        return ()
+    if len(bare) > 1 and len(parts) == _TWO and _AT_ANOTHER.fullmatch(parts[1].replace(amounts[1][0].raw, "#")):
+        return _ruled(parts, (parts[0], parts[0].replace(amounts[0][0].raw, amounts[1][0].raw)), head, know)
+    if len(bare) > 1:
+        return ()
+    return _ruled(parts, [LEADS.sub("", part) for part in parts], head, know)
+
+
+_AT_ANOTHER = re.compile(r"(?:and |but |then )*(?:what |how )?(?:about )?(?:at |with |for |by )?#", re.IGNORECASE)
+"""A part that only gives another number: "and what at 110 kt"."""
+
+
+def _ruled(parts: Sequence[str], texts: Sequence[str], head: str, know: Knowledge) -> tuple[Asked, ...]:
+    """Return what one rule has for each part as it is said in full; nothing where another one answers any."""
+    made = _asked_each(parts, [f"{head}. {text}" if head else text for text in texts], know)
     ruled = all(isinstance(one.result, (r.BandResult, r.CheckResult)) for one in made)
     same = len({id(record_of(one.result)) for one in made}) == 1
     return tuple(made) if len(made) == len(parts) and ruled and same else ()

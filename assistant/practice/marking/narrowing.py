@@ -219,7 +219,7 @@ def spared(points: list[Point], reading: Reading, asks_more: bool) -> list[Point
     measured = [p for p in points if p.figures]
     if len(measured) > 1 and _MEASURED.search(" ".join(reading.words)):
         points = [p._replace(optional=p.optional or (not p.figures and p.text[:3] != "or ")) for p in points]
-    if "when" in reading.words or reading.has("when", "steps", "order_of", "list_all"):
+    if "when" in reading.words or _OF_CASES.search(" ".join(reading.words)) or reading.has("when", "steps", "order_of", "list_all"):
         return points
     ways = [p for p in points if any(_is_way(e) for e in p.elements)]
     by_way = bool(_WAY_ASKED.intersection(reading.words)) and bool(ways)
@@ -228,6 +228,9 @@ def spared(points: list[Point], reading: Reading, asks_more: bool) -> list[Point
         for p in points
     ]  # fmt: skip
     return made if any(not p.optional for p in made) else points
+
+
+_OF_CASES = re.compile(r"\b(?:cases|occasions|conditions|times|events)\b")
 
 
 def _where(point: Point, reading: Reading) -> bool:
