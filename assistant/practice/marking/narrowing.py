@@ -219,7 +219,8 @@ def spared(points: list[Point], reading: Reading, asks_more: bool) -> list[Point
     measured = [p for p in points if p.figures]
     if len(measured) > 1 and _MEASURED.search(" ".join(reading.words)):
         points = [p._replace(optional=p.optional or (not p.figures and p.text[:3] != "or ")) for p in points]
-    if "when" in reading.words or _OF_CASES.search(" ".join(reading.words)) or reading.has("when", "steps", "order_of", "list_all"):
+    listed = _OF_CASES.search(" ".join(reading.words)) or reading.has("when", "steps", "order_of", "list_all")
+    if "when" in reading.words or listed:
         return points
     ways = [p for p in points if any(_is_way(e) for e in p.elements)]
     by_way = bool(_WAY_ASKED.intersection(reading.words)) and bool(ways)
