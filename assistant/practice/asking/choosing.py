@@ -147,7 +147,9 @@ def _tiers(
     changed = [each for each in left if each.was]
     fading = fading_first((each for each in left if not each.was and each.fades(now)), now)
     new = _new(left, pace(standings, now, ready_by).new, chance)
-    yield CHANGED, changed, len(changed)
+    for declared in (True, False):
+        told = [each for each in changed if each.was and each.was.declared == declared]
+        yield CHANGED, told, len(told)
     kept = _kept_for_new(standings, len(new), count, asked, now) if ready_by else 0
     places = len(fading) if count is None else max(count - len(asked) - len(changed) - kept, 0)
     yield FADING, fading, min(places, len(fading))

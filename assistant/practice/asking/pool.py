@@ -44,7 +44,7 @@ class Item(NamedTuple):
     """A record as it may be drilled.
 
     statement: what it says, in a line. revisions: of its documents, as loaded. content: a mark that changes when
-    what the record says does. changes: what revisions changed in it.
+    what the record says does, with its statement. changes: what revisions changed in it.
     """
 
     record: str
@@ -152,10 +152,11 @@ def section_name(section: str) -> str:
 def _item(record: Any, base: Base, units: Units, changes: tuple[Change, ...], overrides: list[Override]) -> Item:
     names = dict.fromkeys(source.document for source in record.sources)
     revisions = tuple((name, _revision(base.documents[name])) for name in names if name in base.documents)
+    said = statement(record, units)
     return Item(
-        record.id, base.kind(record.id), section_of(record, base), title(record), statement(record, units),
+        record.id, base.kind(record.id), section_of(record, base), title(record), said,
         f"{record.sources[0].document} {record.sources[0].paragraph}", revisions,
-        content_of(base.records[record.id], overrides), changes,
+        content_of(base.records[record.id], overrides, said), changes,
     )  # fmt: skip
 
 

@@ -2,41 +2,45 @@
 
 from __future__ import annotations
 
-import re
 from datetime import datetime
 
 from assistant.frozen import NamedTuple
 from assistant.practice.asking.pool import Item, Pool
+from assistant.practice.asking.wording import parted
 from assistant.practice.keeping.answers import word_of
 from assistant.practice.keeping.record import Record
 from assistant.practice.keeping.rows import Answered, Latest, Learner
 from assistant.practice.recall import RECALLED, Card, expected_recall
 
-_REMARKS = re.compile(r" (?:Formerly|On the|Also needed|Rule|That is with|That is step|Assumed|Working)\b.*", re.DOTALL)
-"""What a full answer adds to the fact: it is no part of what the record was."""
 _FEW = 6
 """Words up to which what changed stands in a sentence as it is; more are quoted."""
 KNOWN, SHAKY, UNKNOWN = "known", "shaky", "unknown"
 
 
 class Was(NamedTuple):
-    """What a revision changed in a record since a learner was asked: before, now, and since which revision."""
+    """What a revision changed in a record since a learner was asked: before, now, and since which revision.
+
+    declared: the document itself lists it as changed; else it was found by what the record says.
+    """
 
     formerly: str
     now: str
     since: str
+    declared: bool = True
 
     @property
     def line(self) -> str:
         """What is told where a learner's standing is, in one sentence."""
         before = f", formerly {_as_told(self.formerly)}" if self.formerly else ""
-        return f"Changed since you were last asked ({self.since}): now {_as_told(self.now)}{before}."
+        now = f": now {_as_told(self.now)}" if self.now else ""
+        return f"Changed since you were last asked ({self.since}){now}{before}."
 
     @property
     def news(self) -> str:
         """What is told after the answer to its question, in one sentence."""
         before = f": was {_as_told(self.formerly)}" if self.formerly else ""
-        return f"New since you were last asked ({self.since}){before}, now {_as_told(self.now)}."
+        now = f", now {_as_told(self.now)}" if self.now else ""
+        return f"New since you were last asked ({self.since}){before}{now}."
 
 
 class Standing(NamedTuple):
@@ -90,10 +94,11 @@ def changed(item: Item, last: Answered) -> Was | None:
         document, _, revision = change.since.partition(" ")
         if document in then and document in now and _is_later(revision, then[document], now[document]):
             return Was(change.formerly, change.now, change.since)
-    if last.note.content and last.note.content != item.content:
-        since = ", ".join(f"{name} {revision}" for name, revision in item.revisions if then.get(name) != revision)
-        return Was(_REMARKS.sub("", last.note.expected).rstrip("."), item.statement.rstrip("."), since)
-    return None
+    other = parted(last.note.content, item.content)
+    if other is None:
+        return None
+    since = ", ".join(f"{name} {revision}" for name, revision in item.revisions if then.get(name) != revision)
+    return Was(*other, since, declared=False)
 
 
 def _as_told(text: str) -> str:

@@ -94,7 +94,7 @@ def test_a_variant_has_its_own_statement_and_the_same_mark(library: Library) -> 
         return item
 
     assert of("40K").statement.endswith("155 kt")
-    assert of("40K").content == of("").content
+    assert of("40K").content.split()[0] == of("").content.split()[0]
     assert of("", ("maximum: 155 kt", "maximum: 150 kt")).content != of("").content
 
 

@@ -1,10 +1,12 @@
 """What a revision changed since a learner was asked is due at once, and says what it was."""
 
 from datetime import date, timedelta
+from pathlib import Path
 from random import Random
 
 import pytest
 
+from assistant.conversation.opening import open_knowledge
 from assistant.knowledge.base import Base
 from assistant.practice.asking.choosing import CHANGED, plan
 from assistant.practice.asking.due import asking_on, due, note_on
@@ -17,6 +19,7 @@ from tests.practice.asking.conftest import START, Clock, Library
 TODAY = date(2026, 11, 25)
 NEXT_REVISION = ('revision: "3"', 'revision: "4"')
 NEW_VALUE = ("maximum: 165 kt", "maximum: 170 kt")
+FOLLOWED = ('asks: ["deceleration full pedals"]', 'asks: ["deceleration full pedals"]\n    then: ["how hard"]')
 NEW_CHANGE = ("formerly: 150 kt, now: 165 kt, since: HB 3", "formerly: 165 kt, now: 170 kt, since: HB 4")
 
 
@@ -58,9 +61,47 @@ def test_a_record_that_reads_otherwise_in_the_new_revision_says_what_it_was(
     was = standing(record, ana, revised, "brake-start").was
 
     assert was is not None
-    assert was.news.count("“") == 2 and ".," not in was.news
-    assert (was.formerly[-6:], was.now[-6:], was.since) == ("210 °C", "190 °C", "HB 4")
+    assert was.news == "New since you were last asked (HB 4): was at most 210 °C, now at most 190 °C."
     assert standing(record, ana, revised, "slowing").was is None
+
+
+def test_only_what_a_revision_changed_is_changed_however_the_knowledge_was_opened(
+    record: Record, ana: Learner, library: Library, tmp_path: Path
+) -> None:
+    """What is compiled holds more ways of asking than what is read again from the cache."""
+    opened = [open_knowledge(library(FOLLOWED).root, "second", cache_dir=str(tmp_path / "cache"))[0] for _ in (1, 2)]
+    assert opened[0] is not None and opened[1] is not None
+    compiled, again = (drillable(each.base, TODAY) for each in opened if each is not None)
+    assert [each.content for each in compiled.items] == [each.content for each in again.items]
+    for name in opened[1].base.order:
+        answer(record, ana, opened[1].base, name)
+    revised = library(NEXT_REVISION, ("maximum: 210 degC", "maximum: 190 degC"))
+
+    found = [each.item.record for each in standings(record, ana, drillable(revised, TODAY)) if each.was]
+
+    assert found == ["brake-start"]
+
+
+def test_an_answer_kept_without_what_the_record_said_is_no_sign_of_a_change(
+    record: Record, ana: Learner, library: Library
+) -> None:
+    item = drillable(library(), TODAY).get("brake-start")
+    assert item is not None
+    record.note_answer(ana, "second", note_on(item._replace(content="0123456789abcdef"), "Q?", "A", "right", 1.0))
+
+    assert standing(record, ana, library(NEXT_REVISION), "brake-start").was is None
+
+
+def test_what_the_document_lists_as_changed_is_asked_before_what_only_reads_otherwise(
+    record: Record, ana: Learner, library: Library, clock: Clock
+) -> None:
+    for name in ("brake-start", "gear-down-speed"):
+        answer(record, ana, library(), name)
+    revised = library(NEXT_REVISION, NEW_VALUE, NEW_CHANGE, ("maximum: 210 degC", "maximum: 190 degC"))
+
+    chosen = due(record, ana, drillable(revised, TODAY), clock.now, Random(3))[:2]
+
+    assert [(each.record, each.why) for each in chosen] == [("gear-down-speed", CHANGED), ("brake-start", CHANGED)]
 
 
 def test_once_asked_under_the_new_revision_it_is_no_longer_changed(
