@@ -10,7 +10,7 @@ from random import Random
 from typing import Any
 
 from assistant.answering.answer import ANSWER, Answer
-from assistant.answering.parts import conditions_words
+from assistant.answering.parts import conditions_words, joined
 from assistant.conversation.context import Context
 from assistant.conversation.readings import question_of
 from assistant.conversation.turn import answer_turn
@@ -19,7 +19,7 @@ from assistant.knowledge.records import StateTable
 from assistant.practice.making.drafting import Desk
 from assistant.practice.making.make import prove
 from assistant.practice.making.proving import answer_to
-from assistant.practice.making.question import LOSS, STATE, WHY_OF, Key, Question
+from assistant.practice.making.question import LOSS, MEANING, STATE, WHY_OF, Key, Question
 from assistant.practice.making.states import State, single_drafts
 from assistant.practice.making.wording import Wording
 from assistant.resolving import tables
@@ -48,7 +48,8 @@ def can_go_on(question: Question) -> bool:
 def gone_on(question: Question, know: Knowledge, seed: str) -> Further | None:
     """Return the question after one more failure that changes something, there or in another table, or None.
 
-    A case goes on from whatever names a failure: a statement of what one leads to as well as a scenario.
+    A case goes on from whatever names a failure: a statement of what one leads to as well as a scenario. The class is
+    told every state that the question rests on: who is asked may not have heard, or not kept in mind, what came before.
     """
     state = told_in(question, know)
     if not state or len(state) >= MOST_TOGETHER:
@@ -81,7 +82,8 @@ def _with(failure: tuple[str, str], state: State, record: StateTable, desk: Desk
         for ask, draft in desk.chance.sample(drafts, len(drafts)):
             made = prove(draft, desk, seed)
             if made is not None and set(state_of(made, desk.know)) == set(after):
-                return Further(made, f"And now {_words(failure, desk.know)} as well: {ask}?")
+                before = joined([_words(each, desk.know) for each in state])
+                return Further(made, f"And now {_words(failure, desk.know)} as well, with {before} as before: {ask}?")
     return None
 
 
@@ -114,7 +116,12 @@ def _is_a_reason(reason: Answer, question: Question, know: Knowledge) -> bool:
 
 
 def told_in(question: Question, know: Knowledge) -> State:
-    """Return the state that a question tells of, of whatever table's inputs, as it is read."""
+    """Return the state that a question tells of, of whatever table's inputs, as it is read.
+
+    One that asks what something means tells of none: there nothing has failed.
+    """
+    if question.form == MEANING:
+        return ()
     given = question_of(question.text, know, question.variant).conditions
     return tuple((each.input, each.value) for each in given if not each.is_result)
 

@@ -25,6 +25,15 @@ from assistant.practice.sitting_marks import MARK, NOTE, Line, take_nothing
 from assistant.practice.sitting_words import PASS, UNABLE, breaks_off, control_of, dropped
 
 
+_NO_KEY = "“{key}” is no key here, and no answer: all stands as it did. ? tells the keys."
+
+
+def _is_no_key(text: str) -> bool:
+    """Whether a text is a single letter: at a prompt of single keys it was meant for one of them, or slipped."""
+    bare = text.strip()
+    return len(bare) == 1 and bare.isalpha()
+
+
 def answer(standing: Standing, asked: Said, desk: Desk) -> Step:
     """Return an answer as the program marks it; the mark is only kept once the instructor lets it stand."""
     if not asked.rest:
@@ -52,7 +61,9 @@ def listen(standing: Standing, asked: Said, desk: Desk) -> Step:
 
 
 def said_answer(standing: Standing, asked: Said, desk: Desk) -> Step:
-    """Return a text that steers nothing as the answer of whoever was named."""
+    """Return a text that steers nothing as the answer of whoever was named; a letter that is no key is none."""
+    if _is_no_key(asked.rest):
+        return Step(lines=note(_NO_KEY.format(key=asked.rest.strip())))
     return answer(standing, Said(keys.ANSWER, asked.rest), desk)
 
 
@@ -133,6 +144,8 @@ def correct(standing: Standing, asked: Said, desk: Desk) -> Step:
 def said_late(standing: Standing, asked: Said, desk: Desk) -> Step:
     """Return what was said, kept after the mark was given by a key: the report tells what was taken for what."""
     last = standing.last
+    if _is_no_key(asked.rest):
+        return Step(lines=note(_NO_KEY.format(key=asked.rest.strip())))
     if last is None or not last.mark or last.seat is None:
         return Step(lines=note("Enter puts the first question."))
     acts, _ = _marked(standing, last, Said(keys.MARK, asked.rest, last.mark), desk)

@@ -59,7 +59,7 @@ _HERE = "add NAME, away NAME, back NAME: who is here. b (or standby): a pause. e
 _HANDS = "hands 5: so many thought the same."
 HELP_LINES: dict[str, tuple[str, ...]] = {
     THINKING: (
-        "Enter names who answers.",
+        "Enter names who answers: the fewest turns first, among equals by chance.",
         "h a hint, s say again, k reveals the key with its paragraph: here, or where class --key-here runs.",
         "d withdraws the question. u takes the last mark back.",
         _HERE,

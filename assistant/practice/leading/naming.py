@@ -1,8 +1,8 @@
-"""Who is named next: by chance, among those with the fewest turns.
+"""Who is named next: whoever has the fewest turns, and by chance among those who have equally few.
 
-Where a single person is left of a round, the class could count who it is, and whoever has answered could lean back. So
-half the time somebody else comes before that one, once a round: nobody is ever more than two turns ahead of anybody,
-and nobody has three while somebody has none.
+Nobody has two turns while somebody has none, and at the end of a class nobody is left unasked if there were questions
+enough. Who comes of a round, and when, cannot be foreseen; only that whoever is left of it still comes. Nobody is
+called twice running while somebody else has as few turns.
 
 A turn that was passed on counts as one for whoever passed it, so that passing brings no rest. In a class with teams,
 the team with the fewest turns for its size comes first, and within it all this holds.
@@ -37,13 +37,9 @@ def next_seat(
         return None
     there = _of_the_next_team(there, seats, count, chance)
     last = max(turns, key=lambda turn: turn.number).seat if turns else None
-    others = [seat for seat in there if seat.id != last] or there  # not twice running where a round meets the next
-    fewest = min(count[seat.id] for seat in others)
-    waiting = [seat for seat in others if count[seat.id] == fewest]
-    nobody_more = max(count[seat.id] for seat in there) <= fewest + 1
-    if nobody_more and len(waiting) == 1 < len(others) and chance.randrange(2):  # the only one left of a round
-        return chance.choice([seat for seat in others if seat not in waiting])
-    return chance.choice(waiting)
+    fewest = min(count[seat.id] for seat in there)
+    waiting = [seat for seat in there if count[seat.id] == fewest]
+    return chance.choice([seat for seat in waiting if seat.id != last] or waiting)
 
 
 def _of_the_next_team(there: list[Seat], seats: Sequence[Seat], count: dict[int, int], chance: Random) -> list[Seat]:

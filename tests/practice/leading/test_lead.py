@@ -260,11 +260,11 @@ def test_people_come_late_and_leave(begin: Begin, several: Questions) -> None:
     assert standing.name_of(standing.turns[1].seat) == "Ana"
 
 
-def test_twelve_questions_reach_nearly_all_of_twelve_people(begin: Begin, several: Questions) -> None:
+def test_twelve_questions_reach_all_of_twelve_people(begin: Begin, several: Questions) -> None:
     room = begin(several)
     standing = room.type(*["", "", "r"] * 12)
 
-    assert len({turn.seat for turn in standing.turns}) >= 9
+    assert len({turn.seat for turn in standing.turns}) == 12
 
 
 def test_a_case_goes_on_until_nothing_more_changes_and_is_looked_back_on(begin: Begin, know: Knowledge) -> None:
@@ -276,6 +276,7 @@ def test_a_case_goes_on_until_nothing_more_changes_and_is_looked_back_on(begin: 
     while room.type("g").phase == THINKING:
         asked += 1
         assert room.told.splitlines()[-1].startswith("And now ")
+        assert "ANTI-SKID switch OFF" in room.told.splitlines()[-1]
         assert room.standing.turns[-1].asking.expected
         room.type("", "r")
         assert asked < 6
@@ -302,6 +303,26 @@ def test_a_case_goes_on_from_whatever_names_a_failure(
 
     assert room.type("", "", "r", "g").phase == THINKING
     assert room.told.splitlines()[-1].startswith("And now ")
+
+
+def test_asking_what_something_means_is_no_case_to_go_on_from(begin: Begin, know: Knowledge) -> None:
+    (meaning,) = make_questions(know, "1", entries=("system-lost-meaning",), forms=("meaning",))[:1]
+    room = begin((meaning,))
+
+    assert room.type("", "", "r", "g").phase == BETWEEN
+    assert "names nothing that has failed" in room.told
+
+
+@pytest.mark.parametrize("phase", ["answering", "between"])
+def test_a_letter_that_is_no_key_changes_nothing(begin: Begin, speeds: Questions, phase: str) -> None:
+    room = begin(speeds)
+    room.type("", "", "230 kt", *([""] if phase == "between" else []))
+
+    room.type("o")
+
+    assert "“o” is no key here" in room.told
+    turn = room.type("" if phase == "answering" else "k").turns[0]
+    assert (turn.mark, turn.answer, turn.overruled) == ("right", "230 kt", False)
 
 
 def test_a_question_that_names_no_failure_says_why_no_case_goes_on(begin: Begin, speeds: Questions) -> None:
