@@ -15,8 +15,8 @@ from assistant.resolving.knowing import Knowledge
 
 _SCENARIOS = 4
 """How many scenarios of a state table are made to choose from: all of them would take a second."""
-_RECENT = 4
-"""Answers that are still before the learner's eyes."""
+_RECENT = 6
+"""Answers that are still in the learner's mind: some minutes of them."""
 _WHOLE = (FIGURE, MEMORY, STEPS)
 VERDICTS = frozenset({CHECK, BAND})
 """Forms that are answered within or outside, whatever the figure is exactly."""

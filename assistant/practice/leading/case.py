@@ -82,8 +82,8 @@ def _with(failure: tuple[str, str], state: State, record: StateTable, desk: Desk
         for ask, draft in desk.chance.sample(drafts, len(drafts)):
             made = prove(draft, desk, seed)
             if made is not None and set(state_of(made, desk.know)) == set(after):
-                before = joined([_words(each, desk.know) for each in state])
-                return Further(made, f"And now {_words(failure, desk.know)} as well, with {before} as before: {ask}?")
+                told = joined([_words(each, desk.know) for each in state])
+                return Further(made, f"And now {_words(failure, desk.know)} as well, with {told} as before: {ask}?")
     return None
 
 

@@ -24,7 +24,6 @@ from assistant.practice.recall import MISSED, PARTLY, RIGHT, WRONG
 from assistant.practice.sitting_marks import MARK, NOTE, Line, take_nothing
 from assistant.practice.sitting_words import PASS, UNABLE, breaks_off, control_of, dropped
 
-
 _NO_KEY = "“{key}” is no key here, and no answer: all stands as it did. ? tells the keys."
 
 

@@ -132,10 +132,16 @@ def _called(of: str, given: str) -> list[str]:
     """
     if not given:
         return [of]
-    plainly = _VAGUE.sub("", of)
+    plainly = _of_what_is_given(_VAGUE.sub("", of), given)
     if plainly.lower() in given.lower():
         plainly += _THEN
     return [plainly] if plainly != of or plainly.lower() not in given.lower() else []
+
+
+def _of_what_is_given(of: str, given: str) -> str:
+    """Return what is sought without of what it is, where the question gives that with its amount already."""
+    found = re.fullmatch(r"(.+?) of an? (.+?)(?: in .+)?", of)
+    return found[1] if found and f"{found[2]} ".lower() in given.lower() else of
 
 
 def _is_asked(item: ModelInput, desk: Desk) -> bool:

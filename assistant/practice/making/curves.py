@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from itertools import pairwise
 
@@ -9,6 +10,8 @@ from assistant.knowledge.records import Schedule
 from assistant.physics.schedule import value_at
 from assistant.practice.making.drafting import COMPUTED, Desk, bare
 from assistant.practice.making.question import INVERSE, READING, Draft, Expected, Key
+
+_BY = re.compile(r" by \w+$")
 
 
 def schedule_drafts(name: str, desk: Desk) -> Iterator[Draft]:
@@ -30,6 +33,11 @@ def _inputs(record: Schedule, desk: Desk) -> list[float]:
     return list(dict.fromkeys(x for x in (*found, beyond) if x > points[0]))
 
 
+def _of(record: Schedule) -> str:
+    """Return what a schedule is of, without by what it goes: the question gives that itself."""
+    return _BY.sub("", bare(record.of))
+
+
 def _reading(record: Schedule, x: float, desk: Desk) -> Draft:
     y = value_at(record.points, x)
     stated = any(x == known for known, _ in record.points)
@@ -39,7 +47,7 @@ def _reading(record: Schedule, x: float, desk: Desk) -> Draft:
             Expected(record.input, x, record.input_unit),
         )
     )
-    wordings = desk.wording.sentences("reading", of=bare(record.of), x=desk.shown(x, record.input_unit))
+    wordings = desk.wording.sentences("reading", of=_of(record), x=desk.shown(x, record.input_unit))
     hint = desk.hint("unit", record.sources, unit=desk.unit_name(record.output_unit))
     return Draft(READING, record.id, record.topic, key, (wordings,), hint, 2 + (not stated))
 
@@ -57,6 +65,6 @@ def _inverse(record: Schedule, low: tuple[float, float], high: tuple[float, floa
         )
     )
     shown = desk.shown(y, record.output_unit)
-    wordings = desk.wording.sentences("inverse", of=bare(record.of), input=record.basis or record.input, y=shown)
+    wordings = desk.wording.sentences("inverse", of=_of(record), input=record.basis or record.input, y=shown)
     hint = desk.hint("unit", record.sources, unit=desk.unit_name(record.input_unit))
     return Draft(INVERSE, record.id, record.topic, key, (wordings,), hint, 3)

@@ -50,7 +50,7 @@ def fact_drafts(name: str, desk: Desk) -> Iterator[Draft]:
         asked = [each for each in asked if each.form != WHO]
     sentences = {each.form for each in asked if each.rank == GOOD}
     ordered = any(each.ordered for each in asked)
-    titled = desk.wording.titled(record.title) if record.title else None
+    titled = _titled(record, desk)
     spare = [
         *asked_wordings(record.asks, desk, best_only=True), *(titled[1] if titled else ()),
         *asked_wordings(record.asks, desk), about_wordings(record.asks, desk), *_begun(record, desk),
@@ -59,6 +59,19 @@ def fact_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     for form in sorted(forms, key=lambda each: (each == FACT, each)):
         wordings = asked_wordings(record.asks, desk, (form,), best_only=True)
         yield Draft(form, name, record.topic, _key(record, ordered), (*wordings, *spare), _hint(record, desk), 1)
+
+
+def _titled(record: Fact, desk: Desk) -> tuple[str, list[tuple[str, ...]]] | None:
+    """Return the form in which a record's title asks, and sentences from it: for a figure, what it is comes first.
+
+    Of a figure nobody is asked what the book says: there is no end to that.
+    """
+    if not record.title:
+        return None
+    form, sentences = desk.wording.titled(record.title)
+    if record.values and form == FACT and desk.wording.is_measure(record.title):
+        sentences = [desk.wording.sentences("measure", of=record.title.removeprefix("the ")), *sentences]
+    return form, sentences
 
 
 def _quizzed(record: Fact, desk: Desk) -> Iterator[Draft]:

@@ -9,6 +9,7 @@ from math import floor, log10
 from assistant.knowledge.records import Limit, Value
 from assistant.practice.making.drafting import Desk, asked_wordings, bare, expected
 from assistant.practice.making.question import CHECK, FIGURE, NOT_ASKED, OUTSIDE, WITHIN, Draft, Expected, Key
+from assistant.practice.making.wording import content
 from assistant.resolving.limits import bound_value
 
 _BOUND = r"(?:maximum|minimum|longest|shortest|highest|lowest)"
@@ -18,6 +19,9 @@ _READ = ("degC", "psi")
 """Units of readings: one does nothing "at 2,000 psi", but reads it."""
 _FINEST = {"Mach": 0.01, "m": 0.1, "h": 0.5, "factor": 0.1, "m/s2": 0.1}
 _PLACES = 6
+_PLAIN = frozenset(("time",))
+"""Nouns that an amount says by its unit: nobody says "a time of 7 min"."""
+_OTHERWISE = re.compile(r",? or what(?:ever)? .+ if .+$")
 _VOWELS = frozenset("aeio")
 _ALL_OF_IT = 1.0
 """A share that nobody gives as a number."""
@@ -39,7 +43,11 @@ def limit_drafts(name: str, desk: Desk) -> Iterator[Draft]:
 
 
 def smooth(of: str) -> str:
-    """Return what a figure is of with its bound in front: "maximum tiller deflection either way"."""
+    """Return what a figure is of with its bound in front: "maximum tiller deflection either way".
+
+    What holds in its place in some case is a part of the answer, and is left out.
+    """
+    of = _OTHERWISE.sub("", of)
     found = re.fullmatch(rf"([^,]+), ({_BOUND}) (.+)", of)
     return f"{found[2]} {found[1]} {found[3]}" if found else of.removesuffix(", about")
 
@@ -93,16 +101,18 @@ def step_of(value: float, unit: str) -> float:
 
 
 def _check_wordings(record: Limit, amount: str, context: str, desk: Desk) -> Iterator[tuple[str, ...]]:
-    acts = sorted((c for c in record.check if desk.wording.does(c)), key=lambda act: _fitness(act, record.of))
+    said = content(context)
+    acts = [act for act in record.check if desk.wording.does(act) and not content(act) & said]
+    acts.sort(key=lambda act: _fitness(act, record.of))
     unit = (record.maximum or record.minimum or Value(0, "")).unit
     shape = "check_for" if unit in _TIMES else "check_verb"
     for act in acts[:2] if unit not in _READ else ():
         yield desk.wording.sentences(shape, act=desk.wording.plain(act), a=amount, context=context)
     if re.search(rf"\b{_BOUND}\b", record.of):
-        said = all(desk.shown(value, unit) in record.of for _, _, value, unit in record.applies)
+        known = all(desk.shown(value, unit) in record.of for _, _, value, unit in record.applies)
         held, rest = _held(bare(record.of), amount)
         verdict = "check_least" if record.minimum and not record.maximum else "check_held"
-        yield desk.wording.sentences(verdict, held=held, rest=rest, context="" if said else context)
+        yield desk.wording.sentences(verdict, held=held, rest=rest, context="" if known else context)
     else:
         return
     for act in record.check:
@@ -122,7 +132,7 @@ def _held(of: str, amount: str) -> tuple[str, str]:
     plain = re.sub(rf"\b{_BOUND} ", "", smooth(of), count=1)
     found = re.fullmatch(rf"(.+?)({_AFTER})", plain)
     noun, rest = (found[1], found[2].split(",")[0]) if found else (plain, "")
-    named = amount.startswith(noun.split()[0])  # "Mach number", "Mach 0.62"
+    named = amount.startswith(noun.split()[0]) or noun in _PLAIN  # "Mach number", "Mach 0.62"; "7 min"
     return amount if named else f"{with_article(noun)} of {amount}", rest
 
 

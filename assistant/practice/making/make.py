@@ -13,7 +13,7 @@ from assistant.practice.making.drafting import Desk
 from assistant.practice.making.facts import fact_drafts
 from assistant.practice.making.limits import limit_drafts
 from assistant.practice.making.procedures import procedure_drafts
-from assistant.practice.making.proving import answer_to, differences, gives_away
+from assistant.practice.making.proving import answer_to, counts_otherwise, differences, gives_away
 from assistant.practice.making.question import Draft, Question
 from assistant.practice.making.revisions import change_drafts, variant_drafts
 from assistant.practice.making.selecting import Sitting, entries_on, in_turn, own_records
@@ -94,7 +94,7 @@ def prove(draft: Draft, desk: Desk, seed: str) -> Question | None:
         for text in chance.sample(group, len(group)):
             if tried >= _TRIED:
                 return None
-            if gives_away(text, draft):
+            if gives_away(text, draft) or counts_otherwise(text, draft.key):
                 continue
             tried += 1
             answer = answer_to(text, desk.variant, desk.know)

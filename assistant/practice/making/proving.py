@@ -11,8 +11,10 @@ from assistant.conversation.turn import answer_turn
 from assistant.knowledge.records import READING
 from assistant.practice.making.question import FACT, OUTSIDE, WITHIN, Draft, Expected, Key
 from assistant.practice.making.wording import content
+from assistant.quantities.show import number_words
 from assistant.resolving import tables
 from assistant.resolving.knowing import Knowledge
+from assistant.understanding.words import stem
 
 _DUST = 1e-6
 _GOES_ON = "…"
@@ -25,6 +27,15 @@ _AMOUNT = re.compile(
     re.IGNORECASE,
 )
 """What asks for the number of a statement, whatever else of it stands in the question."""
+_COUNTED = re.compile(
+    r"(?:say |state )?how many ((?:[a-z-]+ )*?[a-z-]+)"
+    r"(?= (?:are|is|has|have|do|does|may|must|can|will|the|there|in|on|of|with)\b|\?|\.)",
+    re.IGNORECASE,
+)
+"""What is counted where a question asks how many there are."""
+_NONE = frozenset(("no", "none", "not"))
+_NEAR = 5
+"""Words after a number within which what it counts is named."""
 _CLOSE = 0.002
 """Share by which the assistant's computed number may differ from ours: the same physics, other roundings."""
 
@@ -57,6 +68,26 @@ def differences(key: Key, entry: str, answer: Answer, know: Knowledge) -> tuple[
     if key.formerly and key.formerly.lower() not in answer.text.lower():
         found.append("not the former value")
     return tuple(found)
+
+
+def counts_otherwise(text: str, key: Key) -> bool:
+    """Return whether a wording asks how many there are of something of which a statement gives no number.
+
+    A statement that has a number may be asked for another one by it: how many codes there are, of one code for each
+    third. The number must stand before what is counted.
+    """
+    asked = _COUNTED.match(text)
+    if not asked or not key.says:
+        return False
+    counted = stem(asked[1].split()[-1].lower())
+    told = [stem(word) for word in re.findall(r"[a-z0-9/-]+", key.says.lower())]
+    counts = _NONE | {form for each in key.values if each.unit == "count" for form in _written(each.value)}
+    return not any(told[i] in counts and counted in told[i + 1 : i + _NEAR] for i in range(len(told)))
+
+
+def _written(number: float) -> tuple[str, str]:
+    """Return a number in figures and in a word, as stems."""
+    return f"{number:g}", stem(number_words(number))
 
 
 def gives_away(text: str, draft: Draft) -> bool:

@@ -11,6 +11,7 @@ from assistant.answering.states import output_words
 from assistant.knowledge.records import StateTable, TableOutput
 from assistant.practice.making.drafting import Desk, sentence
 from assistant.practice.making.question import CAUSE, LOSS, STATE, Draft, Key
+from assistant.practice.making.told_state import tells_result
 from assistant.practice.making.wording import GOOD
 from assistant.resolving import tables
 from assistant.understanding.states import Condition
@@ -50,7 +51,7 @@ def _evenly(record: StateTable, output: TableOutput, desk: Desk) -> list[State]:
     """
     by_value: dict[str, list[State]] = {}
     for state in _states(record, desk):
-        if _tells(record, output, state, desk):
+        if _tells(record, output, state, desk) and not tells_result(state, record, output, desk.know):
             value = tables.outputs(record, dict(state), desk.know.base)[output.id]
             by_value.setdefault(value, []).append(state)
     each = _EACH_OF_FIRST if output is record.outputs[0] else _EACH
@@ -117,15 +118,19 @@ def _asked(record: StateTable, output: TableOutput, state: State, desk: Desk) ->
     """Return the scenario with a result asked for, at times with another one where the table has several."""
     now = tables.outputs(record, dict(state), desk.know.base)
     others = [each for each in record.outputs if each is not output]
-    if len(others) < _FEW or desk.chance.random() >= _TWO:
+    untold = [each for each in others if not tells_result(state, record, each, desk.know)]
+    if len(others) < _FEW or not untold or desk.chance.random() >= _TWO:
         return _draft(record, [output], now, state, list(_one(output, now[output.id], state, desk)), desk)
-    chosen = [output, desk.chance.choice(others)]
+    chosen = [output, desk.chance.choice(untold)]
     chosen.sort(key=record.outputs.index)
     return _draft(record, chosen, now, state, list(_two(chosen, now, state, desk)), desk)
 
 
 def single_drafts(record: StateTable, state: State, output: TableOutput, desk: Desk) -> Iterator[tuple[str, Draft]]:
-    """Yield each way of asking for one output in a state, as it follows a colon, with its draft."""
+    """Yield each way of asking for one output in a state, as it follows a colon, with its draft; none where the state
+    tells it."""
+    if tells_result(state, record, output, desk.know):
+        return
     now = tables.outputs(record, dict(state), desk.know.base)
     within = conditions_of(state, desk)[1]
     asks = _asks(output, now[output.id], desk)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
-from assistant.practice.making.question import Question
+from assistant.practice.making.question import MEMORY, STEPS, Question
 from assistant.practice.making.wording import content
 
 _content = lru_cache(4096)(content)
@@ -13,8 +13,14 @@ _OF_IT = 0.75
 """Share of what a question names, from which on an answer from elsewhere that names it too is on the same thing."""
 
 
+_WORDED = 3
+"""Words from which on a step can be told by others than its own: "flaps up" stands in many a question."""
+
+
 def tells(before: Question, question: Question) -> bool:
-    """Whether who has heard the full answer to one question has been told that of another."""
+    """Whether who has heard a question and its full answer has been told that of another, or a step of it."""
+    if _names_a_step(_content(before.text), question):
+        return True
     said = _content(before.key.says)
     if not _holds_answer(said, question):
         return False
@@ -47,6 +53,14 @@ def _holds_answer(said: frozenset[str], question: Question) -> bool:
         return all(_content(point) <= said for point in key.points)
     new = _content(key.says) - _content(question.text)
     return bool(new) and new <= said
+
+
+def _names_a_step(asked: frozenset[str], question: Question) -> bool:
+    """Whether the words of a question alone hold most of a step that another one asks for."""
+    if question.form not in (STEPS, MEMORY):
+        return False
+    steps = [words for point in question.key.points if len(words := _content(point)) >= _WORDED]
+    return any(len(words & asked) >= _OF_IT * len(words) for words in steps)
 
 
 def _shares_paragraph(one: Question, other: Question) -> bool:

@@ -27,6 +27,8 @@ GOOD, HEADING, BARE = 0, 1, 2
 """How good a shape is: a sentence of its own, what is asked about and "what does the book say?", or the bare words."""
 
 
+_MEASURE = r"the (?:[\w'’-]+ )*?([\w'’-]+)(?: (?:of|for|on|in|at|after|when|over|that|with|to)\b|$)"
+"""A title that begins with a name; its last word is caught."""
 _PAIR = _MOST_NAMES = 2
 _MOST_TOPICS = 3
 _MOST_IN_INDEX = 6
@@ -98,6 +100,11 @@ class Wording:
     def is_kind(self, label: str) -> bool:
         """Whether a label names a kind of thing, which "which" asks for."""
         return label.split()[-1] in self._data["words"]["kinds"]
+
+    def is_measure(self, title: str) -> bool:
+        """Whether a title names one quantity, and no thing or several: "the length of an inch"."""
+        found = re.match(_MEASURE, title)
+        return found is not None and found[1].lower() not in self._things and not _is_plural(found[1])
 
     def ordinary(self, name: str) -> tuple[float, float, float] | None:
         """Return from where to where, and in which steps, an input of a calculation is ordinarily found."""
@@ -177,8 +184,13 @@ class Wording:
         return self._prose.name(words) and self._grammar.agrees(words) and not self._grammar.joins(words.split()[0])
 
     def _is_title(self, words: str) -> bool:
-        """Whether words may stand as a title: two that belong together, or names that a preposition joins."""
+        """Whether words may stand as a title: two that belong together, or names that a preposition joins.
+
+        Two captions side by side belong to nothing that they name together.
+        """
         tokens = words.split()
+        if all(_is_caption(self._capitalised(token)) for token in tokens):
+            return False
         joined = any(self._grammar.joins(token) for token in tokens[1:-1])
         named = self._grammar.is_name(words, strictly=True) and self._grammar.is_noun(tokens[-1])
         return named and _QUESTION_WORDS.isdisjoint(tokens) and (joined or len(tokens) == _PAIR)

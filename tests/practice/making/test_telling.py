@@ -7,7 +7,7 @@ import pytest
 from assistant.answering.answer import Citation
 from assistant.conversation.opening import Knowledge
 from assistant.practice.making import Expected, Key, Question, make_questions
-from assistant.practice.making.question import FACT, FIGURE
+from assistant.practice.making.question import FACT, FIGURE, STEPS
 from assistant.practice.making.telling import none_told_before, place_for, tells
 
 LAMP = Citation("BOOK", "7.1", "1", "2026-01-01")
@@ -41,6 +41,16 @@ def test_an_answer_that_holds_another_tells_it(one: Question, other: Question) -
 @pytest.mark.parametrize(("one", "other"), [(WHY, OTHER), (AFTER, SPEED), (DRILL, COLOUR)])
 def test_the_same_word_of_another_thing_tells_nothing(one: Question, other: Question) -> None:
     assert not tells(one, other)
+
+
+def test_a_question_that_names_a_step_tells_it() -> None:
+    steps = ("door switch OFF, then ON once", "wait for the lamp")
+    drill = question("Door stuck: what do you do?", "1. Door switch OFF, then ON once; 2. wait.", steps)
+    drill = drill._replace(form=STEPS)
+    speed = question("Below which speed is the door switch put OFF, then ON once?", "30 kt.", value=30)
+
+    assert tells(speed, drill)
+    assert not tells(speed, drill._replace(form=FACT))
 
 
 def test_what_would_be_told_comes_first() -> None:

@@ -68,7 +68,7 @@ def test_what_an_answer_has_just_told_is_not_asked_yet(know: Knowledge) -> None:
     record = _of_the_switch(know)
     assert questioner.question_on(record) is None
     assert questioner.told == {record}
-    for other in ("vle", "no-braking", "braking", "parking"):
+    for other in ("vle", "no-braking", "braking", "parking", "wheelbase", "tyre-speed", "brake-count", "vle-mach"):
         questioner.question_on(other)
     assert questioner.question_on(record) is not None
     assert questioner.told == set()
