@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from datetime import date
-from math import ceil, floor
+from math import ceil
 
 from assistant.frozen import NamedTuple
 from assistant.practice.asking.choosing import CHANGED, FADING, NEW, NEW_SHARE, Choice, Pace
@@ -18,9 +18,9 @@ _CALLED = {RIGHT: "right", PARTLY: "partly right", WRONG: "wrong", MISSED: "miss
 _SHOWN = 8
 _EACH_MIN, _ROUND_MIN, _LONG_MIN = 0.5, 5, 60
 """Minutes that a question takes with its answer, to which they are rounded up, from which on they are many."""
-_ROUND_SHARE = 5
-"""Percent to which the share of all that can be reached is rounded down."""
-_FIRST = "figures and procedures first"
+_MISSED = "missed"
+_ALL = "All of it, until it is known, would take"
+_FIRST = "limits and memory items first"
 _ON_AVERAGE = "on average until then"
 _A_DAY_MIN, _TIMES_EACH = 30, 4
 """Minutes a day that a learner has, and how often a record is asked until it is known."""
@@ -42,6 +42,8 @@ class Ahead(NamedTuple):
     minutes: float | None = None
     """Minutes that a sitting was to take, where that was said."""
     waiting: int = 0
+    done: bool = False
+    """Whether all that today asks on the way to the day was asked."""
 
 
 def counts_line(given: Sequence[Given]) -> str:
@@ -74,11 +76,12 @@ def today_line(chosen: Iterable[Choice], waiting: int = 0) -> str:
 
     waiting: how many are due beyond what a day asks.
     """
-    counted = Counter(each.why for each in chosen)
-    parts = ", ".join(f"{counted[why]} {why}" for why in (CHANGED, FADING, NEW) if counted[why])
+    counted = Counter(_MISSED if _is_missed(each) else each.why for each in chosen)
+    parts = ", ".join(f"{counted[why]} {why}" for why in (CHANGED, FADING, _MISSED, NEW) if counted[why])
     total = sum(counted.values())
     if not total and waiting:
-        return f"Today's {MOST_A_DAY} questions are answered; {_more_due(waiting)}. --minutes 10 asks some of them now."
+        told = f"Today's {MOST_A_DAY} questions are answered; {_more_due(waiting)}."
+        return f"{told} --minutes 10 asks some of them now."
     if not total:
         return "Nothing is due today; --number 10 asks ahead of time."
     minutes = _rounded(total * _EACH_MIN)
@@ -86,7 +89,13 @@ def today_line(chosen: Iterable[Choice], waiting: int = 0) -> str:
     told = f"Today: {total} to ask ({parts}), about {minutes} min, and again what you miss{long}."
     if not waiting:
         return told
-    return f"{told} {_more_due(waiting)}: a day asks {MOST_A_DAY} at most, unless you say --number or --minutes."
+    kept = ", and keeps places for what is new, so that all of it comes up" if counted[NEW] else ""
+    return f"{told} {_more_due(waiting)}: a day asks {MOST_A_DAY} at most{kept}, unless you say --number or --minutes."
+
+
+def _is_missed(choice: Choice) -> bool:
+    """Whether something is asked again since it was not known the last time, and not since it has faded."""
+    return choice.why == FADING and choice.standing.word == MISSED
 
 
 def ahead_lines(ahead: Ahead) -> list[str]:
@@ -96,16 +105,24 @@ def ahead_lines(ahead: Ahead) -> list[str]:
         today = f"Left of today's {MOST_A_DAY}: {ahead.left}; {_more_due(ahead.waiting)}."
     lines = [f"{today} Fading by tomorrow: {ahead.tomorrow}."]
     if ahead.ready_by and ahead.pace.days is not None:
-        lines.append(ready_line(ahead.ready_by, ahead.pace, ahead.number, ahead.minutes))
+        lines.append(ready_line(ahead.ready_by, ahead.pace, ahead.number, ahead.minutes, ahead.done))
     return lines
 
 
-def ready_line(day: date, pace: Pace, number: int | None = None, minutes: float | None = None) -> str:
-    """Return how the days left and what is not begun stand to each other. number, minutes: of a sitting, if said."""
-    days = pace.days or 1
+def ready_line(
+    day: date, pace: Pace, number: int | None = None, minutes: float | None = None, done: bool = False
+) -> str:  # fmt: skip
+    """Return how the days left and what is not begun stand to each other.
+
+    number, minutes: of a sitting, if said. done: all that today asks was asked, so that today is none of the days left.
+    """
+    days = (pace.days or 1) - done
     unseen = f"{pace.unseen} not asked yet" if pace.unseen else "everything was asked at least once"
+    if not days:
+        return f"Ready by {day}: that is today, and its questions are answered; {unseen}."
+    counted = "after today" if done else "with today"
     load = _reach(pace, days, number) if number else _load(pace, days, minutes or _A_DAY_MIN)
-    return f"Ready by {day}: {days} day{'s' * (days > 1)} with today, {unseen}.{load}"
+    return f"Ready by {day}: {days} day{'s' * (days > 1)} {counted}, {unseen}.{load}"
 
 
 def _reach(pace: Pace, days: int, number: int) -> str:
@@ -113,9 +130,7 @@ def _reach(pace: Pace, days: int, number: int) -> str:
     needed = (pace.unseen * _TIMES_EACH + pace.due) / days
     if not pace.unseen or number >= needed:
         return ""
-    reached = min(ceil(number * days * NEW_SHARE), pace.unseen)
-    few = f"{number} a day reach about {reached} of those not asked yet"
-    return f" All of it would take about {_rounded(needed)} questions a day {_ON_AVERAGE}; {few}, {_FIRST}."
+    return f" {_ALL} about {_rounded(needed)} questions a day {_ON_AVERAGE}; {_begun(pace, days, number)}"
 
 
 def _load(pace: Pace, days: int, a_day: float) -> str:
@@ -123,13 +138,22 @@ def _load(pace: Pace, days: int, a_day: float) -> str:
     minutes = (pace.unseen * _TIMES_EACH + pace.due) * _EACH_MIN / days
     if not pace.unseen or minutes <= a_day:
         return ""
-    share = max(floor(a_day / minutes * 100 / _ROUND_SHARE) * _ROUND_SHARE, 1)
-    reach = f"{a_day:.0f} min a day reach about {share}% of it, {_FIRST}."
-    return f" All of it would take about {_rounded(minutes)} min a day {_ON_AVERAGE}; {reach}"
+    reach = f"{a_day:.0f} min, or {_begun(pace, days, int(a_day / _EACH_MIN))}"
+    return f" {_ALL} about {_rounded(minutes)} min a day {_ON_AVERAGE}; {reach}"
+
+
+def _begun(pace: Pace, days: int, number: int) -> str:
+    """Return how many of those not asked yet so many questions a day reach: half of each goes to what is new, and on
+    the first day, when little fades, all that is not due."""
+    first = max(number - pace.due, ceil(number * NEW_SHARE))
+    reached = ceil(number * (days - 1) * NEW_SHARE) + first
+    if reached >= pace.unseen:
+        return f"{number} questions a day ask each at least once, {_FIRST}."
+    return f"{number} questions a day reach about {reached} of those not asked yet, {_FIRST}."
 
 
 def _more_due(waiting: int) -> str:
-    return f"{waiting} more {'is' if waiting == 1 else 'are'} due"
+    return f"{waiting} more {'is' if waiting == 1 else 'are'} to be asked again"
 
 
 def _rounded(minutes: float) -> int:

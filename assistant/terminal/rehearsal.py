@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from random import Random
 
 from assistant.practice.asking.choosing import Choice, choose_next, pace, plan
-from assistant.practice.asking.day_share import share_left
+from assistant.practice.asking.day_share import Today, share_left, today_of
 from assistant.practice.asking.standing import Standing, standings
 from assistant.practice.keeping.rows import HEARD, TYPED
 from assistant.practice.recall import MARKS
@@ -68,12 +68,11 @@ class Rehearsal:
 
     def _first_lines(self) -> list[Line]:
         stands, now = self._standings(), clock()
-        due = plan(stands, now, Random(0), ready_by=self._ready_by)
-        todays = due if self._share is None else self._planned(stands, now)
-        lines = [Line(today_line(todays, len(due) - len(todays)))]
+        today = self._today(stands, now)
+        lines = [Line(today_line(today.chosen, today.waiting))]
         if self._ready_by:
-            reach = pace(stands, now, self._ready_by)
-            lines.append(Line(ready_line(self._ready_by, reach, self._wanted.number, self._wanted.minutes)))
+            reach, done = pace(stands, now, self._ready_by), today.is_done
+            lines.append(Line(ready_line(self._ready_by, reach, self._wanted.number, self._wanted.minutes, done)))
         if left_out := left_out_line(self._pool):
             lines.append(Line(left_out))
         if self._room.by_ear:
@@ -122,7 +121,12 @@ class Rehearsal:
 
     def _share_of_today(self) -> int | None:
         answers = self._room.record.history(self._room.learner, self._pool.type_id)
-        return share_left(answers, self._began, self._ready_by)
+        return share_left(answers, self._began, self._ready_by or self._room.learner.ready_by)
+
+    def _today(self, stands: Sequence[Standing], now: datetime) -> Today:
+        """Return what today still asks, whatever of it was asked in this sitting."""
+        left = None if self._share is None else max(self._share - len(self._state.given), 0)
+        return today_of(stands, now, left, self._ready_by)
 
     def _question(self, choice: Choice) -> Put | None:
         standing = choice.standing
@@ -212,8 +216,7 @@ class Rehearsal:
 
     def _ahead(self) -> Ahead:
         stands, now = self._standings(), clock()
-        due = len(plan(stands, now, Random(0), ready_by=self._ready_by, asked=self._asked_records()))
-        left = due if self._share is None else len(self._planned(stands, now))
+        today = self._today(stands, now)
         tomorrow = sum(1 for each in stands if each.was or each.fades(now + timedelta(days=1)))
-        return Ahead(left, tomorrow, pace(stands, now, self._ready_by), self._ready_by, self._wanted.number,
-                     self._wanted.minutes, due - left)  # fmt: skip
+        return Ahead(len(today.chosen), tomorrow, pace(stands, now, self._ready_by), self._ready_by,
+                     self._wanted.number, self._wanted.minutes, today.waiting, today.is_done)  # fmt: skip

@@ -18,7 +18,7 @@ from assistant.terminal.screen import Screen, is_dumb, prepare, screen_for
 from assistant.terminal.session import Session, open_session
 from assistant.terminal.sitting_desk import desk_for
 from assistant.terminal.sitting_keeping import Keeping
-from assistant.terminal.sitting_people import learner_of, ready_by
+from assistant.terminal.sitting_people import learner_of, need_day, ready_by
 from assistant.terminal.sitting_pool import pool_of
 from assistant.terminal.sitting_prompt import Asking, EditedLines, PlainLines
 from assistant.terminal.sitting_room import Room, Wanted
@@ -60,6 +60,11 @@ def sit(
 ) -> int:  # fmt: skip
     """Hold a rehearsal at a prompt, whatever it is, or by ear; return 0. Raises UsageProblem."""
     need_library()
+    need_day(parsed, now.date())
+    try:
+        pool = pool_of(session, wanted.topics, now.date())
+    except UnknownTopic as problem:
+        raise UsageProblem(clean(str(problem))) from None
     with opened_record(screen.asked_width) as record:
         try:
             learner = learner_of(parsed, record, asking, screen, by_hand)
@@ -67,10 +72,6 @@ def sit(
             screen.say("")
             return 0
         learner, day = ready_by(parsed, learner, record, now.date(), screen)
-        try:
-            pool = pool_of(session, wanted.topics, now.date())
-        except UnknownTopic as problem:
-            raise UsageProblem(clean(str(problem))) from None
         keeping = Keeping(record, learner, pool.type_id, screen)
         desk = desk_for(session)
         room = Room(record, learner, day, session, pool, desk, asking, screen, keeping, wanted, not by_hand)

@@ -58,6 +58,13 @@ def _enrolled(name: str, record: Record, screen: Screen) -> Learner:
     return learner
 
 
+def need_day(parsed: Parsed, today: date) -> None:
+    """Raise UsageProblem where --ready-by names no day to come, before anybody is written down."""
+    written = parsed.values.get("--ready-by", "")
+    if written not in ("", NEVER):
+        day_of(written, today)
+
+
 def ready_by(
     parsed: Parsed, learner: Learner, record: Record, today: date, screen: Screen
 ) -> tuple[Learner, date | None]:

@@ -2,7 +2,7 @@
 
 Nothing new is begun while anything fades: what is begun and not kept up is lost again. Only a sitting of so many
 questions on the way to a day keeps some places for what is new; else what fades would fill each of them, and most of it
-would never be asked.
+would never be asked. On the last day none are kept: what is begun then is not kept up.
 
 Pure: time and chance are handed in, so that the same record and the same seed give the same sitting.
 """
@@ -28,8 +28,8 @@ _LOOK = 6
 """How many of the most urgent are looked through for one of another section."""
 _LAST_DAYS = 0.15
 """Share of the days left that is kept free of new records, so that the last ones are asked a second time."""
-_FIRST_KINDS = ("limits", "procedures")
-"""What is begun first where all is equally new: figures and what is done from memory."""
+_FIRST_KINDS = ("procedures", "limits")
+"""What is begun first where all is equally new and nothing is urgent: what is done, then figures."""
 NEW_SHARE = 0.5
 """Share of a sitting of so many questions that is kept for what is new, where there is a day to be ready by."""
 _EARLY = 1.5
@@ -150,7 +150,8 @@ def _tiers(
     for declared in (True, False):
         told = [each for each in changed if each.was and each.was.declared == declared]
         yield CHANGED, told, len(told)
-    kept = _kept_for_new(standings, len(new), count, asked, now) if ready_by else 0
+    last_day = ready_by is not None and ready_by <= now.date()
+    kept = _kept_for_new(standings, len(new), count, asked, now) if ready_by and not last_day else 0
     places = len(fading) if count is None else max(count - len(asked) - len(changed) - kept, 0)
     yield FADING, fading, min(places, len(fading))
     yield NEW, new, len(new)
@@ -173,24 +174,35 @@ def _again(standing: Standing, now: datetime, asked: Sequence[str]) -> bool:
 
 
 def _new(standings: Sequence[Standing], count: int, chance: Random) -> list[Standing]:
-    """What is to be begun today: the type's own before what is true of all aeroplanes, a fair share of each section."""
-    sections: dict[str, list[Standing]] = {}
-    for each in _widely(standings):
-        sections.setdefault(each.item.section, []).append(each)
-    own = [group for name, group in sections.items() if name != GENERAL]
-    chosen = _by_shares(own, count, chance)
-    return chosen + sections.get(GENERAL, [])[: count - len(chosen)]
+    """What is to be begun today: of the type's own what is urgent, then the rest, a fair share of each section; last
+    what is true of all aeroplanes."""
+    ranked = _widely(standings)
+    own = [each for each in ranked if each.item.section != GENERAL]
+    chosen: list[Standing] = []
+    for urgent in (True, False):
+        sections: dict[str, list[Standing]] = {}
+        for each in own:
+            if each.item.urgent == urgent:
+                sections.setdefault(each.item.section, []).append(each)
+        chosen += _by_shares(list(sections.values()), count - len(chosen), chance)
+    general = [each for each in ranked if each.item.section == GENERAL]
+    return chosen + general[: count - len(chosen)]
 
 
 def _widely(standings: Sequence[Standing]) -> list[Standing]:
     """What was never asked, a paragraph's first before the second of any: one fact is often several records."""
     known = Counter(each.item.paragraph for each in standings if each.card is not None)
     ranked = []
-    for each in sorted(standings, key=lambda each: each.item.kind not in _FIRST_KINDS):
+    for each in sorted(standings, key=_first_of_its_kind):
         if each.card is None:
             ranked.append((known[each.item.paragraph], each))
             known[each.item.paragraph] += 1
     return [each for _, each in sorted(ranked, key=lambda pair: pair[0])]
+
+
+def _first_of_its_kind(standing: Standing) -> tuple[bool, int]:
+    kind = standing.item.kind
+    return not standing.item.urgent, _FIRST_KINDS.index(kind) if kind in _FIRST_KINDS else len(_FIRST_KINDS)
 
 
 def _by_shares(groups: list[list[Standing]], count: int, chance: Random) -> list[Standing]:

@@ -15,6 +15,7 @@ from typing import Any
 from assistant.frozen import NamedTuple
 from assistant.knowledge.base import ANSWERING, Base
 from assistant.knowledge.library_records import Change, Document, Override
+from assistant.knowledge.records import Limit, Procedure
 from assistant.practice.asking.wording import content_of, statement, title
 from assistant.practice.sections import is_section
 from assistant.quantities.units import Units
@@ -57,6 +58,8 @@ class Item(NamedTuple):
     revisions: tuple[tuple[str, str], ...]
     content: str
     changes: tuple[Change, ...]
+    urgent: bool = False
+    """Whether it is begun before all else: a limit, memory items, or what the revision in force changed."""
 
 
 class LeftOut(NamedTuple):
@@ -156,8 +159,15 @@ def _item(record: Any, base: Base, units: Units, changes: tuple[Change, ...], ov
     return Item(
         record.id, base.kind(record.id), section_of(record, base), title(record), said,
         f"{record.sources[0].document} {record.sources[0].paragraph}", revisions,
-        content_of(base.records[record.id], overrides, said), changes,
+        content_of(base.records[record.id], overrides, said), changes, bool(changes) or _is_urgent(record),
     )  # fmt: skip
+
+
+def _is_urgent(record: Any) -> bool:
+    """Whether a record bounds what may be done, or is done from memory."""
+    if isinstance(record, Limit):
+        return record.maximum is not None or record.minimum is not None
+    return isinstance(record, Procedure) and any(step.memory for step in record.steps)
 
 
 def _revision(document: Document) -> str:

@@ -11,6 +11,7 @@ from datetime import date, datetime, timedelta
 
 from assistant.frozen import NamedTuple
 from assistant.practice.asking.choosing import Pace, pace
+from assistant.practice.asking.day_share import Today, share_left, today_of
 from assistant.practice.asking.pool import GENERAL, LeftOut, Pool, section_name
 from assistant.practice.asking.standing import KNOWN, SHAKY, UNKNOWN, Standing, standings
 from assistant.practice.keeping.answers import word_of
@@ -103,6 +104,7 @@ class Overview(NamedTuple):
     changed: tuple[Changed, ...]
     days: tuple[Day, ...]
     left_out: tuple[LeftOut, ...]
+    today: Today
 
 
 def overview(record: Record, learner: Learner, pool: Pool, now: datetime, ready_by: date | None = None) -> Overview:
@@ -127,6 +129,7 @@ def overview(record: Record, learner: Learner, pool: Pool, now: datetime, ready_
         tuple(Changed(s.item.record, s.item.title, s.was.line) for s in every if s.was),
         _days(answers, now),
         pool.left_out,
+        today_of(every, now, share_left(answers, now, ready_by or learner.ready_by), ready_by),
     )
 
 

@@ -1,8 +1,8 @@
 """Progress as plain JSON values.
 
 {"learner", "type", "at", "ready_by", "sections": [{"section", "name", "records", "known", "shaky", "unknown",
- "recall_today", "recall_ready_by"}], "total": {...}, "today": {"again", "new", "begun", "unseen", "days_left"},
- "answers", "overruled", "confusions": [{"record", "title", "with", "with_title", "times", "last"}],
+ "recall_today", "recall_ready_by"}], "total": {...}, "today": {"again", "new", "waiting", "begun", "unseen",
+ "days_left"}, "answers", "overruled", "confusions": [{"record", "title", "with", "with_title", "times", "last"}],
  "missed": [...], "changed": [...], "days": [...], "not_asked": [{"record", "why", "line"}], "cautions": []}
 """
 
@@ -25,7 +25,8 @@ def overview_values(overview: Overview, deference: str) -> dict[str, Any]:
         "sections": [_section(each) for each in overview.sections],
         "total": _section(overview.total),
         "today": {
-            "again": pace.due, "new": pace.new, "begun": pace.begun, "unseen": pace.unseen, "days_left": pace.days,
+            "again": overview.today.again, "new": overview.today.new, "waiting": overview.today.waiting,
+            "begun": pace.begun, "unseen": pace.unseen, "days_left": pace.days,
         },
         "answers": overview.answers,
         "overruled": overview.overruled,

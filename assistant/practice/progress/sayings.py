@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable
 
-from assistant.practice.asking.day_share import MOST_A_DAY, is_beyond
+from assistant.practice.asking.day_share import MOST_A_DAY
 from assistant.practice.asking.pool import LeftOut
 from assistant.practice.progress.overview import Confusion, Missed, Overview, Section
 
@@ -35,13 +35,16 @@ def ready_heading(overview: Overview) -> str:
 
 def due_line(overview: Overview) -> str:
     """Return what today asks for, and how many days are left."""
-    pace = overview.pace
-    if not pace.due and not pace.new:
-        today = "Nothing is left to ask today"
-    elif is_beyond(pace):
-        today = f"Due today: {pace.due} to ask again, {pace.new} new, of which a day asks {MOST_A_DAY} at most"
+    pace, left = overview.pace, overview.today
+    if left.chosen:
+        today = f"Today: {left.again} to ask again, {left.new} new"
+    elif left.is_done:
+        today = f"Today's {MOST_A_DAY} questions are answered"
     else:
-        today = f"Today: {pace.due} to ask again, {pace.new} new"
+        today = "Nothing is left to ask today"
+    if left.waiting:
+        more = "is" if left.waiting == 1 else "are"
+        today += f"; {left.waiting} more {more} to be asked again, but a day asks {MOST_A_DAY} at most"
     if pace.days is None or overview.ready_by is None:
         return f"{today}."
     days = "1 day" if pace.days == 1 else f"{pace.days} days"

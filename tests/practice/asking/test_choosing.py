@@ -164,6 +164,23 @@ def test_a_short_sitting_on_the_way_to_a_day_keeps_places_for_what_is_new(
     assert Counter(each.why for each in chosen) == whys
 
 
+def test_on_the_last_day_nothing_new_is_begun_while_anything_fades() -> None:
+    standings = [*spread(60), *(asked(100 + n, 20, section=SECTIONS[n % 4]) for n in range(40))]
+
+    chosen = plan(standings, NOW, Random(1), count=20, ready_by=NOW.date())
+
+    assert Counter(each.why for each in chosen) == {FADING: 20}
+
+
+def test_limits_and_memory_items_are_begun_first_whatever_their_paragraph() -> None:
+    urgent = [Standing(item(number, SECTIONS[number % 2])._replace(urgent=True, paragraph="L 1")) for number in range(8)]
+    standings = [*spread(40, 100), *urgent]
+
+    chosen = [each.record for each in plan(standings, NOW, Random(1), count=12, ready_by=date(2026, 12, 1))]
+
+    assert {each.item.record for each in urgent} < set(chosen)
+
+
 def test_short_sittings_reach_much_of_it_by_the_day() -> None:
     number, days, records = 12, 10, 200
     standings, chance, now = spread(records), Random(3), NOW

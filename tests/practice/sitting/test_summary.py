@@ -7,6 +7,7 @@ import pytest
 from assistant.practice.asking.choosing import CHANGED, FADING, NEW, Choice, Pace
 from assistant.practice.asking.pool import Pool
 from assistant.practice.asking.standing import Standing
+from assistant.practice.recall import MISSED
 from assistant.practice.sitting import put, said
 from assistant.practice.sitting_state import Desk, Given, State
 from assistant.practice.sitting_summary import Ahead, ready_line, summary_lines, today_line
@@ -61,15 +62,16 @@ def test_what_is_to_come_is_told(asked: Putter, desk: Desk) -> None:
 def test_what_all_of_it_takes_is_reckoned_on_the_first_day() -> None:
     told = ready_line(date(2026, 12, 10), Pace(16, 480, 50, 0, 0))
 
-    assert "All of it would take about 60 min a day on average until then; 30 min a day reach about 50% of it" in told
+    assert "All of it, until it is known, would take about 60 min a day on average until then; 30 min, or 60" in told
+    assert told.endswith("60 questions a day ask each at least once, limits and memory items first.")
     assert "a day" not in ready_line(date(2026, 12, 10), Pace(16, 48, 5, 0, 0))
 
 
 @pytest.mark.parametrize(
     ("number", "told"),
     [
-        (18, "about 140 questions a day on average until then; 18 a day reach about 126 of those not asked yet, fig"),
-        (100, "about 140 questions a day on average until then; 100 a day reach about 480 of those not asked yet"),
+        (18, "about 140 questions a day on average until then; 18 questions a day reach about 126 of those not"),
+        (100, "about 140 questions a day on average until then; 100 questions a day ask each at least once, li"),
         (140, ""),
         (500, ""),
     ],
@@ -79,6 +81,26 @@ def test_a_number_that_is_too_small_is_said_with_what_it_takes(number: int, told
 
     assert told in line
     assert ("a day" in line) == bool(told)
+
+
+@pytest.mark.parametrize(
+    ("days", "done", "told"),
+    [
+        (3, False, "3 days with today, 80 not asked yet."),
+        (3, True, "2 days after today, 80 not asked yet."),
+        (1, False, "1 day with today, 80 not asked yet."),
+        (1, True, "that is today, and its questions are answered; 80 not asked yet."),
+    ],
+)
+def test_a_day_that_is_done_is_none_of_those_left(days: int, done: bool, told: str) -> None:
+    assert told in ready_line(date(2026, 12, 8), Pace(days, 80, 50, 0, 25), done=done)
+    assert done is False or days > 1 or "a day" not in ready_line(date(2026, 12, 8), Pace(1, 80, 50, 0, 25), done=True)
+
+
+def test_what_was_missed_is_not_told_as_fading(pool: Pool) -> None:
+    missed = Choice(Standing(pool.items[0], word=MISSED), FADING, 0.0)
+
+    assert today_line([missed] * 4).startswith("Today: 4 to ask (4 missed), ")
 
 
 def test_nothing_answered_is_said_and_no_more() -> None:
@@ -100,20 +122,27 @@ def test_what_is_due_beyond_a_days_share_is_said_with_how_to_have_more(pool: Poo
 
     told = today_line(sixty, waiting=129)
     assert told.startswith("Today: 60 to ask (60 fading), about 30 min")
-    assert told.endswith("129 more are due: a day asks 60 at most, unless you say --number or --minutes.")
+    assert told.endswith("129 more are to be asked again: a day asks 60 at most, unless you say --number or --minutes.")
+    mixed = [*sixty[:30], *[Choice(Standing(pool.items[0]), NEW, 0.0)] * 30]
+    assert "keeps places for what is new, so that all of it comes up, unless" in today_line(mixed, waiting=129)
     assert "more" not in today_line(sixty)
-    assert today_line((), waiting=1).startswith("Today's 60 questions are answered; 1 more is due.")
+    assert today_line((), waiting=1).startswith("Today's 60 questions are answered; 1 more is to be asked again.")
 
 
 def test_a_day_whose_share_is_done_says_what_waits(asked: Putter, desk: Desk) -> None:
     ahead = Ahead(0, 7, Pace(15, 120, 10, 2, 33), date(2026, 12, 10), waiting=41)
     told = lines(given(asked, desk, ("vlo-extension", "230 kt")), ahead)
 
-    assert "Left of today's 60: 0; 41 more are due. Fading by tomorrow: 7." in told
+    assert "Left of today's 60: 0; 41 more are to be asked again. Fading by tomorrow: 7." in told
 
 
 @pytest.mark.parametrize(
-    ("minutes", "told"), [(10, "10 min a day reach about 15% of it"), (45, "45 min a day reach about 75%"), (60, "")]
+    ("minutes", "told"),
+    [
+        (10, "10 min, or 20 questions a day reach about 160 of those"),
+        (45, "45 min, or 90 questions a day ask each"),
+        (60, ""),
+    ],
 )
 def test_minutes_that_were_named_are_those_that_are_spoken_of(minutes: float, told: str) -> None:
     line = ready_line(date(2026, 12, 10), Pace(16, 480, 50, 0, 0), minutes=minutes)
