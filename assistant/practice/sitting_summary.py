@@ -71,17 +71,16 @@ def summary_lines(given: Sequence[Given], ahead: Ahead | None, name: str, saved:
     return lines
 
 
-def today_line(chosen: Iterable[Choice], waiting: int = 0) -> str:
+def today_line(chosen: Iterable[Choice], waiting: int = 0, done: bool = False) -> str:
     """Return what today asks, by why, and how long that takes: "Today: 14 to ask (5 fading, 9 new), about 10 min.".
 
-    waiting: how many are due beyond what a day asks.
+    waiting: how many are due beyond what a day asks. done: all that it asks was asked.
     """
     counted = Counter(_MISSED if _is_missed(each) else each.why for each in chosen)
     parts = ", ".join(f"{counted[why]} {why}" for why in (CHANGED, FADING, _MISSED, NEW) if counted[why])
     total = sum(counted.values())
-    if not total and waiting:
-        told = f"Today's {MOST_A_DAY} questions are answered; {_more_due(waiting)}."
-        return f"{told} --minutes 10 asks some of them now."
+    if not total and (waiting or done):
+        return f"{_answered(waiting)} --minutes 10 asks some more now."
     if not total:
         return "Nothing is due today; --number 10 asks ahead of time."
     minutes = _rounded(total * _EACH_MIN)
@@ -101,7 +100,9 @@ def _is_missed(choice: Choice) -> bool:
 def ahead_lines(ahead: Ahead) -> list[str]:
     """Return what is to come: today, tomorrow, by the day to be ready."""
     today = f"Left today: {ahead.left}." if ahead.left else "Nothing more is due today."
-    if ahead.waiting:
+    if ahead.done:
+        today = _answered(ahead.waiting)
+    elif ahead.waiting:
         today = f"Left of today's {MOST_A_DAY}: {ahead.left}; {_more_due(ahead.waiting)}."
     lines = [f"{today} Fading by tomorrow: {ahead.tomorrow}."]
     if ahead.ready_by and ahead.pace.days is not None:
@@ -150,6 +151,12 @@ def _begun(pace: Pace, days: int, number: int) -> str:
     if reached >= pace.unseen:
         return f"{number} questions a day ask each at least once, {_FIRST}."
     return f"{number} questions a day reach about {reached} of those not asked yet, {_FIRST}."
+
+
+def _answered(waiting: int) -> str:
+    """Return that all that a day asks was asked, and what else is due."""
+    more = f"; {_more_due(waiting)}" if waiting else ""
+    return f"Today's {MOST_A_DAY} questions are answered{more}."
 
 
 def _more_due(waiting: int) -> str:

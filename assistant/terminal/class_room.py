@@ -64,7 +64,7 @@ def lead_class(parsed: Parsed) -> int:
     """Lead a class, show its key, or report on one; return the exit code. Raises UsageProblem, BrokenKnowledge."""
     _check(parsed)
     files = files_of(parsed)
-    session = open_session(parsed, disputes=True)
+    session = open_session(parsed, disputes=True, learnt=True)
     prepare(sys.stdout, json=False)
     screen = screen_for(parsed, sys.stdout)
     know = session.knowledge

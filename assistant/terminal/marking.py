@@ -37,7 +37,7 @@ def mark(parsed: Parsed) -> int:
 
 def _mark_all(file: BinaryIO, parsed: Parsed, screen: Screen) -> int:
     """Mark each line as it comes; every line gets one, a blank or unreadable one too."""
-    marker = Marker(open_session(parsed).knowledge)
+    marker = Marker(open_session(parsed, learnt=True).knowledge)
     for number, raw in enumerate(lines_of(file, LONGEST_LINE), 1):
         screen.say(json_line(_line(raw, number, marker)))
     return 0

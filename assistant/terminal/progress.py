@@ -18,7 +18,7 @@ from assistant.rendering.text import clean, wrap
 from assistant.terminal.disputes import kept_disputes
 from assistant.terminal.options import PROGRESS, Parsed, UsageProblem
 from assistant.terminal.progress_files import ACTIONS
-from assistant.terminal.records import DONE, clock, need_content, opened_record, somebody, write_own
+from assistant.terminal.records import DONE, clock, has_record, need_content, opened_record, somebody, write_own
 from assistant.terminal.screen import Screen, prepare, screen_for
 from assistant.terminal.session import open_session
 
@@ -56,13 +56,17 @@ def _without_options(parsed: Parsed, word: str) -> None:
 def _show(parsed: Parsed, screen: Screen) -> int:
     now = clock()
     asked = day_of(parsed.values["--ready-by"], now.date()) if parsed.has("--ready-by") else None
-    session = open_session(parsed)
+    session = open_session(parsed, learnt=True)
     knowledge = session.knowledge
     disputed = kept_disputes(knowledge.base.type_info.id)
     pool = drillable(knowledge.base, now.date(), disputed, variant=session.variant)
+    name = " ".join(parsed.words)
+    if not has_record():  # nothing is made only to say that there is nothing
+        if name:
+            raise UsageProblem(f"there is no {clean(name)} in the record; it is empty")
+        return _shown([], knowledge, parsed, screen)
     with opened_record(parsed.width) as record:
         need_content(record)
-        name = " ".join(parsed.words)
         people = [somebody(record, name)] if name else list(record.learners())
         own = own_records(knowledge)
         seen = [_overview(record, each, _met(pool, own, record, each), now, asked) for each in people]

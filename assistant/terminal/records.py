@@ -17,6 +17,8 @@ from assistant.terminal.screen import Screen, complain, is_terminal
 from assistant.terminal.simulated import clock as clock
 
 DONE, BROKEN, NOT_WRITTEN = 0, 1, 5
+KIND = "practice"
+"""What the names of the record and of all that belongs to it begin with."""
 
 
 @contextmanager
@@ -32,6 +34,16 @@ def opened_record(width: int | None = None) -> Iterator[Record]:
             yield record
     finally:
         tell_news(record, width)  # what happened last, and what closing had to say
+
+
+def has_record() -> bool:
+    """Whether anything of a record lies in the data folder: itself, or a backup that it would be made from."""
+    try:
+        return any(name.startswith(KIND) for name in os.listdir(data_folder()))
+    except FileNotFoundError:
+        return False
+    except OSError:  # what cannot be read is told where it is opened
+        return True
 
 
 def need_content(record: Record) -> None:

@@ -69,7 +69,7 @@ class Rehearsal:
     def _first_lines(self) -> list[Line]:
         stands, now = self._standings(), clock()
         today = self._today(stands, now)
-        lines = [Line(today_line(today.chosen, today.waiting))]
+        lines = [Line(today_line(today.chosen, today.waiting, today.is_done))]
         if self._ready_by:
             reach, done = pace(stands, now, self._ready_by), today.is_done
             lines.append(Line(ready_line(self._ready_by, reach, self._wanted.number, self._wanted.minutes, done)))

@@ -38,7 +38,7 @@ def rehearse(parsed: Parsed) -> int:
 
         return mark(parsed)
     now, number, minutes = clock(), _count(parsed, "--number", MOST), _count(parsed, "--minutes", LONGEST_MIN)
-    session = open_session(parsed, disputes=True)
+    session = open_session(parsed, disputes=True, learnt=True)
     topics = tuple(topic.strip() for topic in parsed.values.get("--topic", "").split(",") if topic.strip())
     prepare(sys.stdout, json=False)
     screen = screen_for(parsed, sys.stdout)

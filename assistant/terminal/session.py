@@ -11,6 +11,7 @@ from assistant.conversation.context import Context
 from assistant.conversation.opening import Knowledge, open_knowledge
 from assistant.conversation.turn import answer_turn
 from assistant.knowledge.load import types
+from assistant.knowledge.location import OVERRIDE
 from assistant.knowledge.problems import Problem
 from assistant.rendering.text import clean
 from assistant.terminal.arguments import unknown
@@ -80,22 +81,33 @@ class Session:
         return Answer(question, DECLINE, reason, reason, cautions=(self.knowledge.deference,))
 
 
-def open_session(parsed: Parsed, disputes: bool = False, keeps: bool = False) -> Session:
+def open_session(parsed: Parsed, disputes: bool = False, keeps: bool = False, learnt: bool = False) -> Session:
     """Return a session with what the options name. Raises UsageProblem and BrokenKnowledge.
 
-    disputes: know what was set aside in former conversations. keeps: remember it for later ones.
+    disputes: know what was set aside in former conversations. keeps: remember it for later ones. learnt: it is to be
+    learnt, so that a base of somebody's own is looked through for figures that do not agree, as `check` does.
     """
     root, type_id = parsed.values.get("--knowledge"), parsed.values.get("--type")
     check_place(root, type_id)
     knowledge, problems = open_knowledge(root, type_id, tell=_tell)
     if knowledge is None:
         raise BrokenKnowledge(problems)
+    if learnt and (root or os.environ.get(OVERRIDE)):
+        _need_agreement(knowledge)
     gc.freeze()  # it lives as long as the process: no need to look through it again and again
     variant = _variant(parsed.values.get("--variant", ""), knowledge)
     disputed, damage = disputes_told(knowledge.base.type_info.id) if disputes else ((), "")
     if damage:
         complain(clean(damage), parsed.width)
     return Session(knowledge, variant, disputed, keeps)
+
+
+def _need_agreement(knowledge: Knowledge) -> None:
+    """Raise BrokenKnowledge where two figures of a base do not agree: nobody is to learn one of them."""
+    from assistant.knowledge.figure_checks import contradictions
+
+    if problems := contradictions(knowledge.base):
+        raise BrokenKnowledge(problems)
 
 
 def _tell(what: str, path: str) -> None:

@@ -42,7 +42,7 @@ class Output(NamedTuple):
 def sheet(parsed: Parsed) -> int:
     """Write what was asked for; return the exit code. Raises UsageProblem and BrokenKnowledge."""
     _check(parsed)
-    session = open_session(parsed)
+    session = open_session(parsed, learnt=True)
     know = session.knowledge
     chosen = opened_set(parsed.values["--set"], know) if "--set" in parsed.values else _made(parsed, session)
     if isinstance(chosen, int):

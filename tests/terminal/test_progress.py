@@ -41,6 +41,14 @@ def test_nothing_recorded_yet_is_said(run: Runner) -> None:
     assert json.loads(run("progress", "--json").out) == {"learners": []}
 
 
+def test_looking_at_no_record_makes_none(run: Runner, own_places: Path) -> None:
+    done = run("progress", "Mia")
+
+    assert done.code == 2
+    assert "there is no Mia in the record; it is empty" in done.err
+    assert not own_places.exists() or not list(own_places.iterdir())
+
+
 def test_one_learner_is_shown_without_being_named(run: Runner, own_places: Path) -> None:
     practised(own_places, "Ana")
 

@@ -432,10 +432,10 @@ def test_a_day_asks_no_more_than_its_share_and_says_what_waits(
     assert "Today: 2 to ask (2 new)" in second.out
     assert "Today: 0 to ask again, 2 new; 16 days" not in second.out
     assert len({each.note.record for each in answers(own_places)}) == 6
-    assert "Left of today's 6: 0; " in second.out
+    assert "Today's 6 questions are answered. Fading by tomorrow: " in second.out
 
     third = run("rehearse")
-    assert "Today's 6 questions are answered; " in third.out
+    assert "Today's 6 questions are answered. --minutes 10 asks some more now." in " ".join(third.out.split())
     assert "1/" not in third.out
 
     more = run("rehearse", "--number", "3", typed=b"pass\n\n" * 3)
@@ -489,15 +489,38 @@ def test_what_a_revision_changed_is_due_at_once_and_says_what_it_was(
     limits = (library / TYPE / "limits.yaml").read_text("utf-8")
     block = next(part for part in limits.split("- id: ") if part.startswith("vlo-extension\n"))
     _revise(library, "limits.yaml", (block, block.replace("230 kt", "225 kt")))
+    both = next(part for part in limits.split("- id: ") if part.startswith("vlo-both\n"))
+    _revise(library, "limits.yaml", (both, both.replace("230 kt", "225 kt")))
     monkeypatch.setenv("DOWNLOCK_TODAY", "2026-11-26")
 
-    done = run(*options, "--number", "1", "--seed", "1", typed=b"230 kt\n\n")
+    done = run(*options, "--number", "2", "--seed", "1", typed=b"230 kt\n\n" * 2)
 
-    assert "1 changed" in done.out
+    assert "2 changed" in done.out
     assert "A revision has changed this since you were last asked (LIM 8)." in done.out
     assert "Wrong" in done.out
-    assert "New since you were last asked (LIM 8): was “230 kt IAS: maximum speed" in " ".join(done.out.split())
-    assert "at most 225 kt”." in " ".join(done.out.split())
+    told = " ".join(done.out.split())
+    assert "New since you were last asked (LIM 8): was at most 230 kt, now at most 225 kt." in told
+
+
+def test_figures_that_do_not_agree_are_not_rehearsed(run: Runner, library: Path) -> None:
+    limits = (library / TYPE / "limits.yaml").read_text("utf-8")
+    block = next(part for part in limits.split("- id: ") if part.startswith("vlo-extension\n"))
+    _revise(library, "limits.yaml", (block, block.replace("230 kt", "225 kt")))
+
+    for command in (("rehearse", "--learner", "Ana"), ("progress",), ("sheet", "quiz")):
+        done = run(*command, "--knowledge", str(library), typed=b"stop\n")
+        assert (done.code, done.out) == (1, "")
+        assert "limits.yaml" in done.err
+
+
+@pytest.mark.parametrize("wrong", [("--ready-by", "2026-13-40"), ("--topic", "bananas"), ("--number", "0")])
+def test_who_mistypes_an_option_is_not_written_down(run: Runner, own_places: Path, wrong: tuple[str, str]) -> None:
+    done = run("rehearse", "--learner", "Lost", *wrong, typed=b"stop\n")
+
+    assert done.code == 2
+    assert "new in the record" not in done.out
+    assert not own_places.exists() or answers(own_places, "Lost") == ()
+    assert "Lost" not in run("progress").out
 
 
 def test_a_record_set_aside_is_not_asked(run: Runner, own_places: Path) -> None:

@@ -174,30 +174,25 @@ def _again(standing: Standing, now: datetime, asked: Sequence[str]) -> bool:
 
 
 def _new(standings: Sequence[Standing], count: int, chance: Random) -> list[Standing]:
-    """What is to be begun today: of the type's own what is urgent, then the rest, a fair share of each section; last
-    what is true of all aeroplanes."""
-    ranked = _widely(standings)
-    own = [each for each in ranked if each.item.section != GENERAL]
-    chosen: list[Standing] = []
-    for urgent in (True, False):
-        sections: dict[str, list[Standing]] = {}
-        for each in own:
-            if each.item.urgent == urgent:
-                sections.setdefault(each.item.section, []).append(each)
-        chosen += _by_shares(list(sections.values()), count - len(chosen), chance)
-    general = [each for each in ranked if each.item.section == GENERAL]
-    return chosen + general[: count - len(chosen)]
+    """What is to be begun today: the type's own before what is true of all aeroplanes, a fair share of each section."""
+    sections: dict[str, list[Standing]] = {}
+    for each in _widely(standings):
+        sections.setdefault(each.item.section, []).append(each)
+    own = [group for name, group in sections.items() if name != GENERAL]
+    chosen = _by_shares(own, count, chance)
+    return chosen + sections.get(GENERAL, [])[: count - len(chosen)]
 
 
 def _widely(standings: Sequence[Standing]) -> list[Standing]:
-    """What was never asked, a paragraph's first before the second of any: one fact is often several records."""
+    """What was never asked: what is urgent, then a paragraph's first before the second of any, since one fact is often
+    several records."""
     known = Counter(each.item.paragraph for each in standings if each.card is not None)
     ranked = []
     for each in sorted(standings, key=_first_of_its_kind):
         if each.card is None:
             ranked.append((known[each.item.paragraph], each))
             known[each.item.paragraph] += 1
-    return [each for _, each in sorted(ranked, key=lambda pair: pair[0])]
+    return [each for _, each in sorted(ranked, key=lambda pair: (not pair[1].item.urgent, pair[0]))]
 
 
 def _first_of_its_kind(standing: Standing) -> tuple[bool, int]:

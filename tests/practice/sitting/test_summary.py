@@ -130,16 +130,18 @@ def test_what_is_due_beyond_a_days_share_is_said_with_how_to_have_more(pool: Poo
 
 
 def test_a_day_whose_share_is_done_says_what_waits(asked: Putter, desk: Desk) -> None:
-    ahead = Ahead(0, 7, Pace(15, 120, 10, 2, 33), date(2026, 12, 10), waiting=41)
+    ahead = Ahead(3, 7, Pace(15, 120, 10, 2, 33), date(2026, 12, 10), waiting=41)
     told = lines(given(asked, desk, ("vlo-extension", "230 kt")), ahead)
 
-    assert "Left of today's 60: 0; 41 more are to be asked again. Fading by tomorrow: 7." in told
+    assert "Left of today's 60: 3; 41 more are to be asked again. Fading by tomorrow: 7." in told
+    told = lines(given(asked, desk, ("vlo-extension", "230 kt")), ahead._replace(left=0, done=True))
+    assert "Today's 60 questions are answered; 41 more are to be asked again. Fading by tomorrow: 7." in told
 
 
 @pytest.mark.parametrize(
     ("minutes", "told"),
     [
-        (10, "10 min, or 20 questions a day reach about 160 of those"),
+        (10, "10 min, or 20 questions a day reach about 170 of those"),
         (45, "45 min, or 90 questions a day ask each"),
         (60, ""),
     ],
