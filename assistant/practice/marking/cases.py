@@ -41,14 +41,18 @@ def coordinated(text: str, know: Knowledge) -> list[Asked]:
 def was_and_is(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return the change of a figure where it is asked what it was and what it is now."""
     asks = len(parts) == 2 and (_WAS_AND_IS.search(text) or _REPLACED.search(parts[1]))
-    one = ask(parts[0], know) if asks else None
+    behind = len(parts) == 1 and _REPLACED.search(parts[0]) and _ASKS_INSIDE.search(text[: text.find(parts[0])])
+    first = text[: text.find(parts[0])].rstrip(" ,;.:?") if behind else parts[0] if asks else ""
+    one = ask(first, know) if first else None
     made = changes_of(one[1].answer.entry, know) if one else ()
     return (as_asked(text, one[1].question, r.ChangeResult(made), know),) if one and made else ()
 
 
+_ASKS_INSIDE = re.compile(r"\b(?:what|which|how)\b", re.IGNORECASE)
 _REPLACED = re.compile(
     r"\b(?:did|does|has) (?:it|that|this)(?: one)? (?:replaced?|superseded?|supplant(?:ed)?|take over from)\b|"
-    r"\bwhat (?:was|were|did) (?:it|they|that)(?: used? to be| be)?"
+    r"\bwhat (?:was|were|did) (?:it|they|that|(?:that|this|the) \w+(?= (?:before|formerly|previously|once)))"
+    r"(?: used? to be| be)?"
     r"(?: (?:before|formerly|previously|once|earlier).*)?$|"
     r"\bwhat (?:did|was) (?:it|that) (?:use to be|used to be)\b",
     re.IGNORECASE,
