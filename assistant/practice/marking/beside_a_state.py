@@ -53,6 +53,19 @@ def with_statements(found: tuple[Asked, ...], parts: Sequence[str], text: str, k
     return (called(found[0], asking), *made)
 
 
+def without_states(found: tuple[Asked, ...], parts: Sequence[str], text: str) -> tuple[Asked, ...]:
+    """Return the one statement of two things that answers a question, where a why of it was taken for a state."""
+    facts = [one for one in found if isinstance(one.result, r.FactResult) and len(one.result.fact.points) >= _TWO]
+    states = [one for one in found if isinstance(one.result, (r.TableResult, r.TablesResult)) and one not in facts]
+    whys = [one for one in states if one.answer.question in parts and _WHY.match(one.answer.question)]
+    if len(facts) != 1 or not whys or len(whys) < len(states) or len(found) > len(facts) + len(whys):
+        return found
+    return (called(facts[0], text),)
+
+
+_WHY = re.compile(r"(?:and )?why\b", re.IGNORECASE)
+
+
 def _names_result(result: Any, part: str, know: Knowledge) -> bool:
     """Return whether a part names a result of a state: the mode, the bars."""
     asking = know.phrase(part).concepts

@@ -17,7 +17,7 @@ from assistant.practice.marking.named_half import of_what_is_named
 from assistant.practice.marking.parts import POLAR, parts_of, pieces
 from assistant.practice.marking.phrased import asks_label
 from assistant.practice.marking.points import Point, State
-from assistant.practice.marking.remarks import ACTION, COUNTED, counted_in, remarked
+from assistant.practice.marking.remarks import ACTION, COUNTED, counted_in, measured_in, remarked
 from assistant.practice.marking.said import plain
 from assistant.practice.marking.turned import asks_loss
 from assistant.resolving import tables
@@ -62,7 +62,7 @@ def _table_points(result: Any, text: str, know: Knowledge, alone: bool = True) -
         said = dict(row.outputs)
         told = [output_point(result.table, name, said[name], know) for name in names if name in said]
         made = [of_what_is_named(p, text, know) for p in told]
-        made += counted_in(result.table, said, names, text, know)
+        made += counted_in(result.table, said, names, text, know) + measured_in(result.table, said, names, text, know)
         points += [_or_lost(p, result.table, know) for p in made] if know.reader.read(text).asks_loss else made
         if ACTION.search(text):
             points += [p for name in names if name in said for p in _action(result.table, name, said[name], know)]

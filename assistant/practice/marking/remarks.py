@@ -8,8 +8,11 @@ from typing import Any
 from assistant.answering.states import output_words
 from assistant.knowledge.records import StateTable
 from assistant.practice.marking.elements import point, told_concepts
+from assistant.practice.marking.of_part import asks_figure
 from assistant.practice.marking.parts import parts_of
 from assistant.practice.marking.points import Point
+from assistant.practice.marking.steps_asked import measured
+from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge
 
 ACTION = re.compile(
@@ -58,6 +61,16 @@ def counted_in(table: StateTable, said: dict[str, str], names: list[str], text: 
     told = [(name, re.split(r"[:,] ", output_words(table, name, said[name]))) for name in said]
     pieces_ = [p for name, each in told for p in (each[1:] if name in names else each)]
     return [point(p, know) for p in pieces_ if know.phrase(p).amounts and told_concepts(know.phrase(p)) & asked]
+
+
+def measured_in(table: StateTable, said: dict[str, str], names: list[str], text: str, know: Knowledge) -> list[Point]:
+    """Return the figure of a result that is not named, where a part asks for its quantity: "what pressure"."""
+    parts = [part for part in parts_of(text) if asks_figure(part)] if len(parts_of(text)) > 1 else []
+    wanted = frozenset(c for part in parts for c in know.phrase(part).concepts) & QUANTITIES
+    told = [p for name in said if name not in names for p in output_words(table, name, said[name]).split(": ")]
+    made = [point(piece, know) for piece in told] if wanted else []
+    units = [{measured(f.unit, know) for f in p.figures if f.unit not in ("", "count")} for p in made]
+    return [p._replace(figures_suffice=True) for p, own in zip(made, units, strict=True) if own & wanted]
 
 
 COUNTED = re.compile(r"\b(?:number of|how many) ([\w-]+(?: [\w-]+)?)", re.IGNORECASE)

@@ -11,7 +11,7 @@ import re
 from assistant.conversation.readings import question_of
 from assistant.practice.marking.asked import Asked, as_asked, ask, things
 from assistant.practice.marking.asked_whole import ORDER_ASKED, STEPS, asked_whole
-from assistant.practice.marking.beside_a_state import with_statements
+from assistant.practice.marking.beside_a_state import with_statements, without_states
 from assistant.practice.marking.by_law import of_law
 from assistant.practice.marking.by_table import in_one_table, means_left
 from assistant.practice.marking.calculated import of_each_calculation
@@ -81,7 +81,7 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     if len(parts) > 1:
         found = on_the_subject(with_every_part(found, parts, text, know), parts, text, know)
         found = tuple(of_what_it_explains(one, know) for one in with_the_like(found, parts, know))
-        found = what_is_done(found, parts, text, know)
+        found = without_states(what_is_done(found, parts, text, know), parts, text)
     return of_each_part(found, parts, text, know) or found
 
 
