@@ -19,6 +19,8 @@ from assistant.terminal.sheet import opened_set, own_questions
 
 USUAL, MOST, LONGEST_MIN = 12, 200, 480
 """Questions when neither a number nor minutes are named; the most of each that may be."""
+_HARDEST, _EASIEST = 3, 2
+"""The greatest difficulty, and what is asked at least of a class for which it was named: no plain recall."""
 _A_MINUTE = 2
 """Questions that a class gets through in a minute at most."""
 
@@ -82,10 +84,12 @@ def _made(parsed: Parsed, session: Session, pool: Pool, seed: str, number: int) 
     know, topics = session.knowledge, topics_of(parsed)
     own = own_records(know)
     allowed = frozenset(item.record for item in pool.items if topics or item.record in own)
+    easiest = _EASIEST if hardest == _HARDEST and parsed.has("--difficulty") else 1
     try:
         return make_questions(
-            know, seed, number, topics, entries=allowed, forms=aloud, variant=session.variant, hardest=hardest
-        )
+            know, seed, number, topics, entries=allowed, forms=aloud, variant=session.variant, hardest=hardest,
+            easiest=easiest,
+        )  # fmt: skip
     except UnknownTopic as problem:
         raise UsageProblem(clean(str(problem))) from None
 

@@ -157,7 +157,7 @@ CLASS = Command(
         _TOPIC,
         Option("--number", "N", "how many questions; 12 when left out"),
         Option("--minutes", "N", "how long it is to be, in place of a number"),
-        Option("--difficulty", "N", "1 recall, 2 applied, 3 several things at once, and long sums"),
+        Option("--difficulty", "N", "1 recall, 2 lists and applied too, 3 no recall, long sums"),
         Option("--think", "N", "seconds to think before somebody is named; else Enter names"),
         Option("--title", "TEXT", "what the class and its report are called"),
         Option("--seed", "S", "what gives the same questions again"),

@@ -29,6 +29,8 @@ _TELLING = frozenset((
     "no", "not", "none", "nothing", "cannot", "do", "works", "they", "it", "any", "all", "only", "both",
 ))  # fmt: skip
 """Words that say too little to begin with, or all that there is to know."""
+_LISTED = 3
+"""Points from which on a statement is a list."""
 _SHORT = 3
 """Words of a point up to which its first one would be half of it."""
 _FIRST = 3
@@ -58,7 +60,8 @@ def fact_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     forms = sentences or {titled[0] if titled else FACT}
     for form in sorted(forms, key=lambda each: (each == FACT, each)):
         wordings = asked_wordings(record.asks, desk, (form,), best_only=True)
-        yield Draft(form, name, record.topic, _key(record, ordered), (*wordings, *spare), _hint(record, desk), 1)
+        key, hint = _key(record, ordered), _hint(record, desk)
+        yield Draft(form, name, record.topic, key, (*wordings, *spare), hint, _difficulty(record))
 
 
 def _titled(record: Fact, desk: Desk) -> tuple[str, list[tuple[str, ...]]] | None:
@@ -74,6 +77,11 @@ def _titled(record: Fact, desk: Desk) -> tuple[str, list[tuple[str, ...]]] | Non
     return form, sentences
 
 
+def _difficulty(record: Fact) -> int:
+    """Return how hard a statement is to tell: a list of several things is more than plain recall."""
+    return 2 if len(record.points) >= _LISTED else 1
+
+
 def _quizzed(record: Fact, desk: Desk) -> Iterator[Draft]:
     """Yield the record's own questions, a draft for each form in which they ask."""
     texts: dict[str, tuple[str, ...]] = {}
@@ -82,7 +90,8 @@ def _quizzed(record: Fact, desk: Desk) -> Iterator[Draft]:
             form = form_of(text)
             texts[form] = (*texts.get(form, ()), text)
     for form, wordings in texts.items():
-        yield Draft(form, record.id, record.topic, _key(record, False), (wordings,), _hint(record, desk), 1)
+        key, hint = _key(record, False), _hint(record, desk)
+        yield Draft(form, record.id, record.topic, key, (wordings,), hint, _difficulty(record))
 
 
 def form_of(question: str) -> str:

@@ -39,12 +39,13 @@ MAKERS: dict[str, Callable[[str, Desk], Iterator[Draft]]] = {
 def make_questions(
     knowledge: Knowledge, seed: int | str, number: int | None = None, topics: Iterable[str] = (),
     entries: Collection[str] = (), forms: Collection[str] = (), variant: str = "", hardest: int = 3,
-    wording: Wording | None = None,
+    wording: Wording | None = None, easiest: int = 1,
 ) -> tuple[Question, ...]:  # fmt: skip
     """Return questions, the same for the same seed; all that can be made when no number is given.
 
     topics: ATA sections ("32-50"), plain words ("brakes", "tiller"), or "general". entries: ids of records. forms:
-    of `question.FORMS`. variant: the one asked about, the base type by default. hardest: difficulty not exceeded.
+    of `question.FORMS`. variant: the one asked about, the base type by default. hardest: difficulty not exceeded;
+    easiest: difficulty at least.
     wording: of this base, where it is at hand already, as when questions are made one by one.
     With a number, no record is asked for twice, no two questions are alike, and none gives away a later one. Raises
     UnknownTopic.
@@ -55,7 +56,7 @@ def make_questions(
     desk = Desk(knowledge, wording, Random(f"{seed}"), chosen_variant)
     drafts = [
         draft for draft in every_draft(desk, wanted, f"{seed}")
-        if draft.difficulty <= hardest and (not forms or draft.form in forms)
+        if easiest <= draft.difficulty <= hardest and (not forms or draft.form in forms)
     ]  # fmt: skip
     sitting = Sitting(each_entry_once=number is not None, apart=number is not None)
     found: list[Question] = []

@@ -63,7 +63,8 @@ class Question(NamedTuple):
     """One question: as it is written and said, what it is of, and the key to it.
 
     form: one of FORMS. entry: the record that answers. section: the ATA section, such as "32-40", or empty.
-    hint: a first help that does not hold the answer. difficulty: 1 recall, 2 applied, 3 several things at once.
+    hint: a first help that does not hold the answer. difficulty: 1 recall of one thing, 2 applied or a list, 3 several
+    things at once.
     """
 
     text: str

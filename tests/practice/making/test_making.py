@@ -10,7 +10,7 @@ import pytest
 
 from assistant.conversation.opening import Knowledge, open_knowledge
 from assistant.practice.making import Question, UnknownTopic, make_questions
-from assistant.practice.making.question import CALCULATION, CHECK, FIGURE, FORMS, LOSS, NOT_ASKED, OWN, STATE
+from assistant.practice.making.question import CALCULATION, CHECK, FACT, FIGURE, FORMS, LOSS, NOT_ASKED, OWN, STATE
 from assistant.practice.making.selecting import is_general
 
 ROOT = Path(__file__).resolve().parents[3]
@@ -154,6 +154,13 @@ def test_a_topic_may_be_a_thing_and_what_is_true_of_all(knowledge: Knowledge) ->
 
 def test_difficulty_can_be_held_down(knowledge: Knowledge) -> None:
     assert {q.difficulty for q in make_questions(knowledge, 1, 25, hardest=1)} == {1}
+
+
+def test_plain_recall_can_be_left_out_and_a_list_is_none(knowledge: Knowledge) -> None:
+    asked = make_questions(knowledge, 1, 12, easiest=2)
+
+    assert {q.difficulty for q in asked} == {2, 3}
+    assert not [q.text for q in make_questions(knowledge, 1, hardest=1, forms=[FACT]) if len(q.key.points) > 2]
 
 
 def test_another_type_needs_no_line_of_python(tmp_path: Path) -> None:
