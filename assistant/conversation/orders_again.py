@@ -30,8 +30,9 @@ from assistant.knowledge.records import Model
 from assistant.quantities.amounts import Amount
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.choosing import Scored
-from assistant.resolving.deflections import Deflection, deflections
+from assistant.resolving.deflections import deflections
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.orders_shared import Deflection
 from assistant.resolving.results import ModelResult, Needed, Result
 from assistant.resolving.steering_order import resolve_order
 from assistant.understanding.mentions import Reading

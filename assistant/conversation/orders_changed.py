@@ -9,7 +9,7 @@ from assistant.conversation.context import LATELY, Context
 from assistant.conversation.other_orders import PEDALS, SEATS, SIDES, Order, controls_named, orders_of, turns_round
 from assistant.frozen import NamedTuple
 from assistant.quantities.amounts import Amount
-from assistant.resolving.deflections import leaves_centred
+from assistant.resolving.controls_named import leaves_centred
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.mentions import Reading
 

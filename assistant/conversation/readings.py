@@ -9,10 +9,11 @@ from collections.abc import Iterable, Sequence
 from assistant.conversation.context import Context
 from assistant.knowledge.records import Model
 from assistant.resolving.asked_quantity import quantity_of
-from assistant.resolving.deflections import Deflection, deflections
+from assistant.resolving.deflections import deflections
 from assistant.resolving.given_states import given_states
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.model_inputs import bind, cued_parts
+from assistant.resolving.orders_shared import Deflection
 from assistant.resolving.results import (
     BandResult,
     CheckResult,

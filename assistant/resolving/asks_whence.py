@@ -23,6 +23,7 @@ _WHY = frozenset({
 })  # fmt: skip
 _ASKING = frozenset(("what", "whats", "which", "how", "when", "why"))
 _MAY = frozenset(("could", "can", "might", "would"))
+_OUGHT = frozenset(("should", "must", "do", "shall", "ought"))
 _SOME = frozenset(("anything", "something"))
 _HAS = frozenset(("has", "have"))
 _POSSIBLE = frozenset({
@@ -63,6 +64,8 @@ def _leads(words: Sequence[str], at: int, named: Set[int]) -> bool:
         owns = not after or (after[0] in _HAS and not named.isdisjoint((at + 2, at + 3)))
         return not after or (not owns and after[0] in _WHY) or at + 1 in named
     if word in ("how", "when"):
+        if speaks is not None and not _OUGHT.isdisjoint(after[:speaks]):
+            return False  # "how should I use the pedals"
         beyond = words[at + 2 + speaks : at + 3 + speaks] if speaks is not None else ()
         return not _COMING_TO.isdisjoint(beyond)
     if after[1:2] in (("do",), ("does",)) and after[2:3] not in _DOING_IT:

@@ -10,9 +10,10 @@ from assistant.resolving import limits as limit_rules
 from assistant.resolving.amounts_held import amount_for, reads_a_state
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.changes import change_result
+from assistant.resolving.controls_named import leaves_centred
 from assistant.resolving.conversions import conversion
 from assistant.resolving.counts_left import count_left
-from assistant.resolving.deflections import deflections, leaves_centred, names_part, names_side
+from assistant.resolving.deflections import deflections, names_part, names_side
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.labels_told import label_shown
 from assistant.resolving.next_step import next_step

@@ -27,6 +27,7 @@ _OF_ALL = 0.75
 """How well what is true of all aeroplanes must fit, where another type is asked of."""
 _HELPING = frozenset(("do", "does", "is", "am", "are", "have", "has", "will"))
 _NO_TIME = 0.9
+_FIGURES = ("distance", "length", "temperature", "pressure", "mass", "speed")
 _TAKING = frozenset(("use", "should", "help", "take", "try"))
 
 
@@ -74,7 +75,7 @@ def by_asked(candidate: Candidate, asked: frozenset[str], question: Question, kn
         return candidate._replace(score=candidate.score * (0.9 if "count" in asked else 0.7) * bound)
     if isinstance(candidate.result, TableResult) and _asks_bound(question):
         return candidate._replace(score=candidate.score * _NO_BOUND)
-    if isinstance(candidate.result, ModelResult) and not asked and _chooses(question.reading.words):
+    if isinstance(candidate.result, ModelResult) and not asked and _wants_no_figure(question):
         return candidate._replace(score=candidate.score * _OF_ANOTHER)
     told = candidate.match.concepts if candidate.match else frozenset()
     if not tells_outright(candidate.result, told, question.reading, know):
@@ -90,6 +91,14 @@ def by_asked(candidate: Candidate, asked: frozenset[str], question: Question, kn
     if not asked or not mine:
         return candidate
     return candidate._replace(score=candidate.score * (1.04 if is_asked(mine, asked) else _OF_ANOTHER))
+
+
+def _wants_no_figure(question: Question) -> bool:
+    """Return whether it is asked what to do, and no figure is named as what it is, or which of two ways to take:
+    "ANTI-SKID LOST, a runway of 2,000 m, what do I have to do".
+    """
+    reading = question.reading
+    return (reading.has("steps") and not reading.has(*_FIGURES)) or _chooses(reading.words)
 
 
 def _chooses(words: Sequence[str]) -> bool:

@@ -22,7 +22,7 @@ from assistant.resolving.paragraphs import in_paragraph
 from assistant.resolving.ranking import candidates
 from assistant.resolving.results import CheckResult, Choices, Declined, Elsewhere, FactResult, LimitResult, Result
 from assistant.resolving.sisters import sister_figures
-from assistant.resolving.something_named import names_something
+from assistant.resolving.something_named import is_of_another_thing, names_something
 from assistant.resolving.sureness import is_sure
 from assistant.resolving.unknown_failed import unknown_failed
 from assistant.resolving.which_schedule import which_schedule
@@ -85,6 +85,8 @@ def _told_or_asked(found: list[Candidate], question: Question, know: Knowledge) 
     best = found[0]
     if is_sure(found, question) and not (best.score < ANSWERING and lacks_unit(found, best, question, know)):
         if best.match and not names_something(question, know):
+            return Scored(Declined(()), 0.0)
+        if best.match and is_of_another_thing(question, best.match.record, know):
             return Scored(Declined(()), 0.0)
         sisters = sister_figures(found, question, know)
         if sisters:

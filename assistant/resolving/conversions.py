@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from assistant.frozen import NamedTuple
 from assistant.quantities.units import UnitError
 from assistant.resolving.knowing import Knowledge, Question
@@ -13,6 +15,8 @@ _ASKING = frozenset(("in", "to", "into", "as", "convert", "many", "equal", "equa
 _ONE = frozenset(("a", "an", "one", "the", "per"))
 _FROM = frozenset(("convert", "converting", "from", "of", "turn"))
 _BECOMING = (["to"], ["into"], ["in"], ["versus"], ["vs"], ["and"])
+_CONVERT = frozenset(("convert", "converting"))
+_ARTICLES = frozenset(("the", "our", "my", "that", "this", "a"))
 _PAUSE = ((":",), (",",), (";",))
 _DIFFERENCE = frozenset(("difference", "differ", "apart", "rise", "hotter", "cooler", "warmer", "colder", "change"))
 
@@ -36,7 +40,8 @@ def conversion(question: Question, know: Knowledge) -> Conversion | None:
         return None
     symbol, place = target
     told = {place, *range(given.start, given.end)}
-    if any(not _harmless(m, know) for m in reading.mentions if not m.weak and told.isdisjoint(m.taken)):
+    others = [m for m in reading.mentions if not m.weak and told.isdisjoint(m.taken) and not _harmless(m, know)]
+    if others and not _converts_it(given, others, words):
         return None
     unit = given.unit
     try:
@@ -47,6 +52,14 @@ def conversion(question: Question, know: Knowledge) -> Conversion | None:
     except UnitError:
         return None
     return Conversion(given.value, unit, result, symbol, differing)
+
+
+def _converts_it(given: _From, others: Sequence[Mention], words: Sequence[str]) -> bool:
+    """Return whether an amount is to be converted, and what is named besides says of what it is: "convert the 195 knot
+    | tyre limit | to mph".
+    """
+    ordered = bool(given.start) and _CONVERT.issuperset([w for w in words[: given.start] if w not in _ARTICLES][-1:])
+    return ordered and all(m.start >= given.end and not m.is_outside for m in others)
 
 
 def _given(question: Question, know: Knowledge) -> _From | None:

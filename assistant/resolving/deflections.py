@@ -9,88 +9,40 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-from assistant.frozen import NamedTuple
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
+from assistant.resolving.controls_named import CONTROLS, EACH_SEAT, NOT_OF_EACH, NOUNS, PARTING, Named, controls_in
 from assistant.resolving.knowing import Knowledge, Question
-from assistant.understanding.mentions import Mention
-
-_SIDES = {
-    "r": 1,
-    "l": -1,
-    "right": 1,
-    "left": -1,
-    "rightward": 1,
-    "leftward": -1,
-    "starboard": 1,
-    "port": -1,
-    "rt": 1,
-    "lt": -1,
-}
-_RESULTING = frozenset(("make", "makes", "reach", "reaches", "equal", "equals", "become", "becomes"))
-_FULL = frozenset(("full", "fully", "hard", "max", "maximum", "all", "stop", "stops"))
-_NOUNS = frozenset(
-    ("tiller", "tillers", "seat", "pedal", "pedals", "hand", "pilot", "wheel", "side", "one", "handwheel")
+from assistant.resolving.orders_shared import (
+    FULL,
+    OPPOSITE,
+    SIDES,
+    Deflection,
+    distinct,
+    joined,
+    likewise,
+    same_way,
+    says_all,
+    shared,
 )
-_OPPOSITE = frozenset(("opposite", "opposing", "opposed"))
-_JOINING = frozenset({"and", ","})
-_WORDS = {"tiller": "tiller", "tillers": "tiller", "pedal": "pedals", "pedals": "pedals"}
-_CENTRED = frozenset(("centred", "centered", "neutral", "released", "untouched", "free", "straight", "alone"))
-_LET_GO = frozenset({
-    ("hands", "off"), ("feet", "off"), ("nobody", "touching"), ("not", "touching"), ("nobody", "on"),
-    ("no", "one", "touching"), ("nobody", "is", "touching"),
-})  # fmt: skip
-"""Words by which a control is said to be left alone: "hands off the tillers"."""
-_SEATED = _NOUNS - {"pedal", "pedals"}
+from assistant.understanding.clauses import asking
+
+_RESULTING = frozenset(("make", "makes", "reach", "reaches", "equal", "equals", "become", "becomes"))
+_GETTING = frozenset((("i", "get"), ("we", "get"), ("you", "get"), ("that", "give"), ("that", "gives"), ("it", "give")))
+_SURELY = frozenset(("really", "actually", "then", "a", "the", "full"))
+_STOPS = frozenset(("stop", "stops"))
+_SEATED = NOUNS - {"pedal", "pedals"}
 """Things of one side of the cockpit each: "the left tiller" is the captain's, turned either way. Pedals have none."""
 _BOTH_OF_US = ("both", "of", "us")
-_EACH_SEAT = frozenset(("side", "seat", "hand"))
-_NOT_OF_EACH = frozenset(("way", "direction", "pedal", "time", "other", "turn"))
 _BETWEEN = frozenset(("of", "on", "the", "a", "with", "my", "his", "her"))
-_PARTING = frozenset((",", ";", ".", "and", "plus", "with", "then", "while", "+", "&"))
-_LIKEWISE = frozenset(("so", "too", "also", "likewise", "same", "well"))
-_SO_IS = frozenset((("is",), ("are",), ("does",), ("do",), ("has",), ("with",)))
-"""Words after a "so" that says the same of another thing, and does not lead on: "so how many degrees"."""
 _PARTS = {"half": 0.5, "halfway": 0.5, "quarter": 0.25, "quarters": 0.25, "third": 1 / 3, "thirds": 1 / 3}
 _MANY = {"two": 2, "three": 3, "2": 2, "3": 3, "four": 4, "4": 4}
 _PART_WORDS = frozenset(_PARTS)
-_ADDING = frozenset(("plus", "and", "with", "add", "adding", "added", "minus"))
-_ANOTHER = frozenset(("other", "his", "hers", "mine", "yours", "theirs"))
-_NOT_ALONE = (_NOUNS - {"one"}) | _NOT_OF_EACH | _EACH_SEAT | {"pedals", "tillers"}
-"""Words that say themselves what the other one is, or that another side is meant."""
-
-
-class _Named(NamedTuple):
-    """Where a control is named."""
-
-    start: int
-    end: int
-    text: str
-
-
-class Deflection(NamedTuple):
-    """What one control orders: "tiller" or "pedals", degrees or None for full, side or 0, how many of it.
-
-    part: the part of full, for "half right pedal".
-    """
-
-    control: str
-    degrees: float | None
-    side: int
-    number: int
-    place: int
-    part: float = 1.0
-
-
-def leaves_centred(words: tuple[str, ...]) -> bool:
-    """Return whether a control is said to be left alone, so that what the others order together is asked."""
-    runs = (words[i : i + n] for n in (2, 3) for i in range(len(words)))
-    return not _CENTRED.isdisjoint(words) or not _LET_GO.isdisjoint(runs)
 
 
 def names_side(words: tuple[str, ...]) -> bool:
     """Return whether left or right is said at all, so that looking for orders is worth it."""
-    return not _SIDES.keys().isdisjoint(words) or not _OPPOSITE.isdisjoint(words) or same_way(words)
+    return not SIDES.keys().isdisjoint(words) or not OPPOSITE.isdisjoint(words) or same_way(words)
 
 
 def names_part(words: tuple[str, ...]) -> bool:
@@ -113,10 +65,10 @@ def deflections(question: Question, know: Knowledge) -> list[Deflection]:
     """Return the orders of the controls that a question names."""
     found: list[Deflection] = []
     words = question.reading.words
-    controls = _controls(question)
+    controls = controls_in(question)
     orders = _first_order(question) < min((m.start for m, _ in controls), default=0)
     for amount in question.reading.amounts:
-        if amount.start and words[amount.start - 1] in _RESULTING:
+        if _is_believed(amount, words):
             continue  # "does that make 80 degrees?" believes a result
         if (amount.unit is None or fits(amount, "deg", know.units) is not None) and not _is_speed(amount, question):
             control = _following(controls, orders, amount.end, words) or _nearest(controls, amount.start, words)
@@ -130,20 +82,29 @@ def deflections(question: Question, know: Knowledge) -> list[Deflection]:
         control = _following(controls, orders, end, words) or _nearest(controls, start, words)
         if control and part < 1:
             found.append(Deflection(control[0], None, _side_near(words, start, end), control[1], start, part))
-    related = "both" in words or not names_side(words) or same_way(words) or not _OPPOSITE.isdisjoint(words)
+    related = "both" in words or not names_side(words) or same_way(words) or not OPPOSITE.isdisjoint(words)
     for i, word in enumerate(words):
-        if word in _FULL and not any(a.start <= i < a.end for a in question.reading.amounts):
+        taken = says_all(i, words) or any(a.start <= i < a.end for a in question.reading.amounts)
+        if word in FULL and not taken:
             side = _side_near(words, i, i + 1)
             control = _following(controls, orders, i + 1, words) or _nearest(controls, i, words)
             if control and (side or control[0] == "pedals" or len(controls) == 1 or related):
                 found.append(Deflection(control[0], None, side, control[1], i))
-    return _distinct(_likewise(_shared(_joined(found, words), controls, words), controls, words))
+    return distinct(likewise(shared(joined(found, words), controls, words), controls, words))
+
+
+def _is_believed(amount: Amount, words: tuple[str, ...]) -> bool:
+    """Return whether an amount is what somebody takes the sum to be: "does that make | 80 degrees", "do I get 16"."""
+    before = [word for word in words[max(0, amount.start - 3) : amount.start] if word not in _SURELY]
+    if before[-1:] and before[-1] in _RESULTING:
+        return True
+    return tuple(before[-2:]) in _GETTING and amount.start in asking(words)
 
 
 def _first_order(question: Question) -> int:
     """Return where the first order stands: "full" or degrees."""
     words = question.reading.words
-    full = [k for k, word in enumerate(words) if word in _FULL]
+    full = [k for k, word in enumerate(words) if word in FULL]
     degrees = [a.start for a in question.reading.amounts if a.unit == "deg" or (a.unit is None and not _at(a, words))]
     return min(full + degrees, default=len(words))
 
@@ -156,125 +117,34 @@ def _at(amount: Amount, words: tuple[str, ...]) -> bool:
 def _is_order(amount: Amount, question: Question) -> bool:
     """Return whether a bare number right behind a control is its order, as another amount is the speed."""
     words, others = question.reading.words, [a for a in question.reading.amounts if a is not amount]
-    behind = bool(amount.start) and words[amount.start - 1] in _WORDS
+    behind = bool(amount.start) and words[amount.start - 1] in CONTROLS
     return behind and any(_at(a, words) or a.unit == "kt" for a in others)
 
 
 def _following(
-    controls: list[tuple[_Named, str]], orders: bool, end: int, words: tuple[str, ...]
+    controls: list[tuple[Named, str]], orders: bool, end: int, words: tuple[str, ...]
 ) -> tuple[str, int] | None:
     """Return the control right behind an order, where orders stand before their controls: "full left tiller"."""
     if not orders:
         return None
-    while end < len(words) and (words[end] in _SIDES or words[end] in _BETWEEN):
+    while end < len(words) and (words[end] in SIDES or words[end] in _BETWEEN):
         end += 1
     found = next(((m, c) for m, c in controls if m.start <= end < m.end), None)
     return (found[1], 2 if _both(found[0], words) else 1) if found else None
 
 
-def _controls(question: Question) -> list[tuple[_Named, str]]:
-    """Return the controls that are named, and what stands for one; those left centred take no order."""
-    words = question.reading.words
-    named = [(_Named(m.start, m.end, m.text), c) for m in question.reading.mentions if (c := _control(m))]
-    named = sorted([*named, *_within_sums(question)], key=lambda pair: pair[0].start)
-    turned = [pair for pair in named if not _CENTRED.intersection(words[pair[0].end : pair[0].end + 3])] or named
-    return [*turned, *_others(turned, words)]
-
-
-def _others(turned: list[tuple[_Named, str]], words: tuple[str, ...]) -> Iterator[tuple[_Named, str]]:
-    """Yield the other one of the controls that are named: "one tiller 40 right, the other 25 left".
-
-    Beside pedals it is the other tiller only where a tiller was named last, and nothing else is called "other".
-    """
-    kinds = {c for _, c in turned}
-    for k, word in enumerate(words):
-        before = [c for m, c in turned if m.end < k] if word in _ANOTHER else []
-        if before and len(kinds) == 1:
-            yield _Named(k, k + 1, word), before[0]
-        elif before and before[-1] == "tiller" and not _NOT_ALONE.intersection(words[k + 1 : k + 2]):
-            yield _Named(k, k + 1, word), "tiller"
-
-
-def _within_sums(question: Question) -> list[tuple[_Named, str]]:
-    """Return the controls that the name of a sum holds, where it tells what is added: "plus | pedal 12 left"."""
-    words = question.reading.words
-    sums = (m for m in question.reading.mentions if m.holds("total_order") and not _control(m))
-    places = (k for m in sums if not _ADDING.isdisjoint(m.text.split()) for k in m.taken)
-    return [(_Named(k, k + 1, words[k]), _WORDS[words[k]]) for k in places if words[k] in _WORDS]
-
-
-def _joined(found: list[Deflection], words: tuple[str, ...]) -> list[Deflection]:
-    """ "Tillers 20 and 15 right": the side that is said of the second order is that of the first too."""
-    if "tillers" not in words:
-        return found
-    by_place = {d.place: d for d in found if d.control == "tiller" and d.side}
-    joined = ((d, by_place.get(d.place + 2)) for d in found)
-    return [
-        d._replace(side=other.side) if other and not d.side and words[d.place + 1] in _JOINING else d
-        for d, other in joined
-    ]
-
-
-def _shared(
-    found: list[Deflection], controls: list[tuple[_Named, str]], words: tuple[str, ...]
-) -> list[Deflection]:
-    """ "Tiller and pedals both full right": one order, or one side, said once of all the controls before it."""
-    if "both" not in words:
-        return found
-    at = words.index("both")
-    sides = {_SIDES[w] for w in words[at:] if w in _SIDES}
-    if len(sides) == 1:
-        found = [d if d.side else d._replace(side=next(iter(sides))) for d in found]
-    named = {d.control for d in found}
-    if len(found) == 1 and found[0].place > at:
-        before = {control: mention.start for mention, control in controls if mention.end <= at}
-        before.update((_WORDS[w], k) for k, w in enumerate(words[:at]) if w in _WORDS)
-        found += [found[0]._replace(control=c, place=k) for c, k in before.items() if c not in named]
-    return found
-
-
-def _likewise(
-    found: list[Deflection], controls: list[tuple[_Named, str]], words: tuple[str, ...]
-) -> list[Deflection]:
-    """ "The tiller is hard right and so is the pedal": a control without an order of its own has the last one's."""
-    ordered = {d.control for d in found}
-    bare = {c: m.start for m, c in controls if c not in ordered}
-    told = any(w in _LIKEWISE and (w != "so" or words[i + 1 : i + 2] in _SO_IS) for i, w in enumerate(words))
-    if not found or not bare or not told:
-        return found
-    return [*found, *(found[-1]._replace(control=c, place=k, number=1) for c, k in bare.items() if k > found[-1].place)]
-
-
-def _distinct(found: list[Deflection]) -> list[Deflection]:
-    """Pedals count once, however many pilots press them the same way."""
-    kept: list[Deflection] = []
-    for item in sorted(found, key=lambda d: d.place):
-        if item.control == "pedals":
-            item = item._replace(number=1)
-            if any(k.control == "pedals" and k.side == item.side and k.degrees == item.degrees for k in kept):
-                continue
-        kept.append(item)
-    return kept
-
-
-def _control(mention: Mention) -> str:
-    if mention.holds("tiller") or mention.holds("captain") or mention.holds("first_officer"):
-        return "tiller"
-    return "pedals" if mention.holds("pedal") or mention.holds("pedal_steering") else ""
-
-
 def _is_speed(amount: Amount, question: Question) -> bool:
     words = question.reading.words
-    said = amount.unit is None and _at(amount, words) and not _SIDES.keys() & set(words[amount.end : amount.end + 1])
+    said = amount.unit is None and _at(amount, words) and not SIDES.keys() & set(words[amount.end : amount.end + 1])
     return said or amount.unit not in (None, "deg", "rad")
 
 
-def _nearest(controls: list[tuple[_Named, str]], at: int, words: tuple[str, ...]) -> tuple[str, int] | None:
+def _nearest(controls: list[tuple[Named, str]], at: int, words: tuple[str, ...]) -> tuple[str, int] | None:
     best: tuple[float, str, int] | None = None
     for mention, control in controls:
         distance = at - mention.end if mention.end <= at else mention.start - at + 0.6
         between = words[mention.end : at] if mention.end <= at else words[at : mention.start]
-        if not _PARTING.isdisjoint(between):
+        if not PARTING.isdisjoint(between):
             distance += 3 if mention.end <= at else 4
         count = 2 if _both(mention, words) or (control == "tiller" and _both_pilots(words)) else 1
         if best is None or distance < best[0]:
@@ -282,7 +152,7 @@ def _nearest(controls: list[tuple[_Named, str]], at: int, words: tuple[str, ...]
     return (best[1], best[2]) if best and best[0] < 14 else None
 
 
-def _both(mention: _Named, words: tuple[str, ...]) -> bool:
+def _both(mention: Named, words: tuple[str, ...]) -> bool:
     before = words[max(0, mention.start - 2) : mention.start]
     return (
         "both" in before
@@ -293,12 +163,12 @@ def _both(mention: _Named, words: tuple[str, ...]) -> bool:
     )
 
 
-def _on_each(mention: _Named, words: tuple[str, ...]) -> bool:
+def _on_each(mention: Named, words: tuple[str, ...]) -> bool:
     """Return whether an order is said to be that of each tiller: "the tillers, 45 right on each", "each side"."""
     after = {following for word, following in pairwise((*words, "")) if word == "each"}
     if mention.text.startswith("tillers"):
-        return bool(after - _NOT_OF_EACH)
-    return mention.text.startswith("tiller") and not after.isdisjoint(_EACH_SEAT)
+        return bool(after - NOT_OF_EACH)
+    return mention.text.startswith("tiller") and not after.isdisjoint(EACH_SEAT)
 
 
 def _both_pilots(words: tuple[str, ...]) -> bool:
@@ -310,16 +180,17 @@ def _both_pilots(words: tuple[str, ...]) -> bool:
 
 
 def _side_near(words: tuple[str, ...], start: int, end: int) -> int:
-    if words[end : end + 1] == ("of",) and words[end + 1 : end + 2] and words[end + 1] in _SIDES:
-        return _SIDES[words[end + 1]]  # "4° of right tiller" is an order, and no seat
+    if words[end : end + 1] == ("of",) and words[end + 1 : end + 2] and words[end + 1] in SIDES:
+        return SIDES[words[end + 1]]  # "4° of right tiller" is an order, and no seat
     for k in range(end, min(len(words), end + 4)):
-        if words[k] in _SIDES and not (k + 1 < len(words) and words[k + 1] in _SEATED and k > end):
-            return _SIDES[words[k]]
+        if words[k] in SIDES and not (k + 1 < len(words) and words[k + 1] in _SEATED and k > end):
+            return SIDES[words[k]]
         if words[k] in (",", ";", "and", "with", "."):
             break
-    for k in range(start - 1, max(-1, start - 3), -1):
-        if words[k] in _SIDES and not (k + 1 < len(words) and words[k + 1] in _SEATED):
-            return _SIDES[words[k]]
+    before = 5 if words[start] in _STOPS else 3  # "right to the stop"
+    for k in range(start - 1, max(-1, start - before), -1):
+        if words[k] in SIDES and not (k + 1 < len(words) and words[k + 1] in _SEATED):
+            return SIDES[words[k]]
         if words[k] in (",", ";", "and", "."):
             break
     return 0
@@ -329,26 +200,8 @@ def left_out(found: list[Deflection], question: Question) -> bool:
     """Return whether a control is named with a side, and no order is found for it."""
     words, ordered = question.reading.words, {d.control for d in found}
     return any(
-        control not in ordered and named.start and words[named.start - 1] in _SIDES
-        for named, control in _controls(question)
+        control not in ordered and named.start and words[named.start - 1] in SIDES
+        for named, control in controls_in(question)
     )
 
 
-def opposed(found: list[Deflection], question: Question) -> list[Deflection]:
-    """ "One full left, the other the same right": an order said of two controls with opposite sides is two."""
-    words = question.reading.words
-    tillers = [d for d in found if d.control == "tiller"]
-    if len(tillers) == 1 and not tillers[0].side and not _OPPOSITE.isdisjoint(words):
-        return [
-            *[d for d in found if d.control != "tiller"],
-            tillers[0]._replace(side=1, number=1),
-            tillers[0]._replace(side=-1, number=1),
-        ]
-    if len(tillers) == 2:
-        return [d._replace(number=1) if d.control == "tiller" else d for d in found]
-    return found
-
-
-def same_way(words: tuple[str, ...]) -> bool:
-    """Return whether controls are said to be turned to one side, though not which."""
-    return any(one == "same" and other in ("way", "side", "direction") for one, other in pairwise(words))

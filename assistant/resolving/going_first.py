@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Set
 
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.amounts_held import limits_a_reading
 from assistant.resolving.candidates import Candidate
-from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.knowing import ACTS, Knowledge, Question
 from assistant.resolving.leaning import ANSWERING
 from assistant.resolving.results import (
     BandResult,
@@ -19,7 +19,7 @@ from assistant.resolving.results import (
     TableResult,
     TablesResult,
 )  # fmt: skip
-from assistant.understanding.clauses import asks_whether
+from assistant.understanding.clauses import asking, asks_whether
 from assistant.understanding.matching import Match
 
 _LEAST = 0.4
@@ -41,9 +41,37 @@ def in_their_order(found: list[Candidate], question: Question, know: Knowledge) 
     """Return the candidates with those put back that answer less to the point than one of another kind."""
     ordered = _statement_first(_result_first(_verdict_first(found, question, know), question), question)
     if question.reading.amounts:
+        ordered = _act_asked_first(ordered, question, know)
         ordered = _verdict_told_first(_verdict_asked_first(ordered, question), question)
         ordered = _schedule_first(_scale_first(ordered, question), question)
-    return _whole_first(ordered)
+    return ordered if _wants_verdict(question) else _whole_first(ordered)
+
+
+def _wants_verdict(question: Question) -> bool:
+    """Return whether it is asked whether something may be done at an amount, which no statement without it tells."""
+    return question.reading.has("can") and any(a.unit is not None for a in question.reading.amounts)
+
+
+def _act_asked_first(found: list[Candidate], question: Question, know: Knowledge) -> list[Candidate]:
+    """Put the verdict on an act that is asked about before one on its contrary, which is only told as how things stand:
+    "we have the gear up at 220 knots | may I select it down".
+    """
+    reading = question.reading
+    asks = asking(reading.words)
+    families = know.lexicon.families
+    acts = [(c, m.start in asks) for m in reading.mentions for c in m.concepts if families.get(c) == ACTS]
+    asked = {c for c, asks_it in acts if asks_it}
+    told = {c for c, _ in acts} - asked
+    if not asked or not told:
+        return found
+    of_it = [c.score for c in found if _judges(c, asked)]
+    return _put_behind(found, of_it, lambda c: _judges(c, told) and not _judges(c, asked)) if of_it else found
+
+
+def _judges(candidate: Candidate, acts: Set[str]) -> bool:
+    """Return whether a candidate is the verdict on an amount of some acts."""
+    match = candidate.match
+    return isinstance(candidate.result, CheckResult) and match is not None and not match.concepts.isdisjoint(acts)
 
 
 def _put_behind(

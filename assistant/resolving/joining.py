@@ -39,6 +39,13 @@ _ABOVE = 1.1
 _SAME = 0.02
 """How far apart the scores of two limits may be for both to be meant."""
 
+_WHILE = " while "
+_BARE = frozenset(("at", "the", "is", "it", "so", "then", "and", "what", "about", "with", ",", "?", ".", "-", ":", "!"))
+_STANDING = frozenset({
+    "fly", "flying", "flew", "flown", "cruise", "cruising", "level", "hold", "holding", "with", "already", "still",
+    "keep", "keeping", "stay", "staying", "leave", "left", "is", "was", "have", "has", "got",
+})  # fmt: skip
+"""Words by which something has been done already, and only stands so."""
 _R = TypeVar("_R")
 
 
@@ -172,6 +179,7 @@ def _joined_checks(found: list[Candidate], first: CheckResult, question: Questio
             checks.append(other)
     checks.extend(_broken_needs(found, checks, know))
     checks.extend(_needs_unasked(checks, question, know))
+    checks.extend(_while_it_moves(checks, question, know))
     checks.sort(key=lambda c: c.within)
     return CheckResult(tuple(checks))
 
@@ -208,6 +216,32 @@ def _needs_unasked(checks: list[Check], question: Question, know: Knowledge) -> 
                 units.add(other.unit)
                 yield other
                 break
+
+
+def _while_it_moves(checks: list[Check], question: Question, know: Knowledge) -> Iterator[Check]:
+    """Yield the check of what must hold while something is done, which the same reading does not meet, where a question
+    leaves open whether it is done or has been: "gear down at 240 kt, ok?".
+    """
+    first = checks[0]
+    if len(checks) > 1 or not first.within or not _leaves_open(question):
+        return
+    needs = [need for need in first.limit.needed if _WHILE in need]
+    for amount in question.reading.amounts if needs else ():
+        for limit in _limits_needed(needs, amount, know):
+            other = check(limit, amount, question, know)
+            if other and other.unit == first.unit and other.given == first.given and not other.within:
+                yield other
+
+
+def _leaves_open(question: Question) -> bool:
+    """Return whether nothing is said but a thing, an amount and whether it may be: no verb tells how things stand."""
+    words = question.reading.words
+    said = {k for m in question.reading.mentions for k in m.taken if m.known}
+    said.update(k for a in question.reading.amounts for k in range(a.start, a.end))
+    said.update(k for m in question.reading.mentions if m.weak or m.passing for k in m.taken)
+    opened = max((k for k, word in enumerate(words) if word == ":" and said.isdisjoint(range(k))), default=0)
+    told = (k in said or word in _BARE for k, word in enumerate(words) if k >= opened)
+    return all(told) and _STANDING.isdisjoint(words)
 
 
 def _limits_needed(needs: Sequence[str], amount: Amount, know: Knowledge) -> Iterator[Limit]:

@@ -23,6 +23,8 @@ from assistant.understanding.then import Then, Thens
 
 MOVING_THE_GEAR = ("retract", "extend", "move_gear")
 """Concepts of moving the gear, either way or both."""
+ACTS = "gear-motion"
+"""The family of what may be done with the gear, and of how it then stands."""
 _MOST_KEPT = 1000
 """Texts whose amounts are kept: those of the knowledge are fewer, those that answers are composed of never end."""
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from assistant.resolving.deflections import Deflection, deflections, names_side
+from assistant.resolving.deflections import deflections, names_side
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.orders_shared import Deflection
 
 
 def read_at_an_order(question: Question, know: Knowledge) -> bool:

@@ -25,6 +25,24 @@ def names_something(question: Question, know: Knowledge) -> bool:
     return plain >= _TELL or any(_is_a_name(mention, know) for mention in reading.mentions)
 
 
+def is_of_another_thing(question: Question, record: str, know: Knowledge) -> bool:
+    """Return whether a question names no more than a quantity, and a word beside it that what answers it does not know:
+    "the temperature tomorrow", "the speed of a swallow".
+    """
+    reading = question.reading
+    if reading.amounts or question.conditions or question.background or question.context or reading.variants:
+        return False
+    said = [m for m in reading.mentions if not m.weak]
+    named = [m for m in said if not m.is_plain and not all(_kind(c, know) in _ASKING_KINDS for c in m.concepts)]
+    known = know.matcher.vocabulary(record)
+    beside = [m for m in said if m.is_plain and known.isdisjoint(m.concepts)]
+    return len(named) == 1 and bool(beside) and all(_kind(c, know) == "quantity" for c in named[0].concepts)
+
+
+def _kind(concept: str, know: Knowledge) -> str:
+    return know.lexicon.kinds.get(concept, "thing")
+
+
 def _is_a_name(mention: Mention, know: Knowledge) -> bool:
     if know.matcher.mention_weight(mention) >= _RARE:
         return True

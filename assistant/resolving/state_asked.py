@@ -11,7 +11,7 @@ from assistant.resolving.results import Result
 from assistant.understanding.clauses import asking
 from assistant.understanding.grouping import LINKS
 from assistant.understanding.matching import Match
-from assistant.understanding.mentions import Mention
+from assistant.understanding.mentions import STATE, Mention
 from assistant.understanding.states import Condition
 
 Scored = tuple[float, float, Result]
@@ -54,6 +54,7 @@ NAMELESS = frozenset({
 _SYSTEMS = frozenset({"system", "hydraulic", "hydraulics", "hyd", "sys", "controller"})
 _LOSS = frozenset({"loss", "failure", "failing", "fault", "going"})
 _SOME = frozenset(("the", "that", "this", "one", "a"))
+_ARTICLES = frozenset(("the", "a", "my", "our"))
 _BESIDE = 2
 _KIND_OF_EITHER = ("system", "systems")
 _MOST_NAMED = 9
@@ -201,9 +202,15 @@ def _said_failed(question: Question, at: int, end: int) -> tuple[int, int] | Non
         if at < mention.start < end and not _FAILED.isdisjoint(mention.concepts):
             only = reading.words[at] == "which" or not ("lose" in mention.concepts or "work" in mention.text)
             kind = set(reading.words[mention.start : mention.end]) <= KINDS
-            if only and not kind:
+            if only and not kind and not _is_a_thing(mention, reading.words):
                 return mention.start, mention.end
     return next(((k, k + 1) for k in range(at, end) if reading.words[k] in _WRONG), None)
+
+
+def _is_a_thing(mention: Mention, words: Sequence[str]) -> bool:
+    """Return whether a word for a state is the name of a thing where it stands: "what will | the stop | be like"."""
+    named = any(not c.startswith(STATE) for c in mention.concepts)
+    return named and words[max(0, mention.start - 1)] in _ARTICLES
 
 
 def fails_unknown(question: Question) -> bool:

@@ -18,7 +18,7 @@ from assistant.resolving.state_asked import (
     is_well,
     unused_amounts,
 )
-from assistant.understanding.clauses import STOPS, asks_whether
+from assistant.understanding.clauses import STOPS, asking, asks_whether
 from assistant.understanding.matching import Match
 from assistant.understanding.states import Condition
 
@@ -150,7 +150,9 @@ def _is_odd(
     """Return whether a result is told beside things that are all well, and nothing but what it may be is asked."""
     told = [c for c in question.conditions if c.is_result and not c.asked and c.table == table.id]
     well = [c for c in inputs if c.input in table.inputs and not c.implied]
-    if not told or not well or not all(is_well(c, know) for c in inputs) or _asks_another(told, matches):
+    if not told or not well or not all(is_well(c, know) for c in inputs):
+        return False
+    if _asks_another(told, matches) or _names_another(table, told, question):
         return False
     abnormal = any(not is_normal(table, c.output, c.value, know) for c in told) or _is_gone(told, inputs, question)
     return abnormal and not _OPEN.isdisjoint(question.reading.words)
@@ -168,6 +170,13 @@ def _asks_another(told: list[Condition], matches: list[Match]) -> bool:
     """Return whether another result is asked for than those that are told."""
     names = {c.output for c in told}
     return any(m.whole and m.output not in names for m in matches)
+
+
+def _names_another(table: StateTable, told: list[Condition], question: Question) -> bool:
+    """Return whether what asks names another result than those that are told: "how should I use the pedals"."""
+    names = {o.id for o in table.outputs} - {c.output for c in told}
+    asks = asking(question.reading.words, marks=False)
+    return any(m.start in asks and not names.isdisjoint(m.concepts) for m in question.reading.mentions)
 
 
 def _asks_possible(

@@ -11,8 +11,10 @@ from assistant.physics.schedule import value_at
 from assistant.quantities.show import round_shown
 from assistant.resolving.amounts_for import fits
 from assistant.resolving.controls_in_use import OutOfUse, out_of_use
-from assistant.resolving.deflections import Deflection, deflections, leaves_centred, left_out, opposed, same_way
+from assistant.resolving.controls_named import leaves_centred
+from assistant.resolving.deflections import deflections, left_out
 from assistant.resolving.knowing import Knowledge, Question
+from assistant.resolving.orders_shared import Deflection, opposed, same_way
 from assistant.resolving.results import ModelResult, ModelValue, Needed, TableResult
 
 _TOGETHER = frozenset(("total", "together", "combined", "sum", "altogether", "both", "all"))

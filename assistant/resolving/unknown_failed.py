@@ -19,6 +19,8 @@ _BETWEEN = LINKS | {"simply", "suddenly", "completely", "also", "only", "s"}
 _GONE = frozenset(("@lost", "@empty"))
 _NO_FAILURE = frozenset(("without", "no", "out", "down"))
 """Words for being without a thing, or out of it, which tell of no failure by themselves."""
+_ENDS = frozenset(("stop", "stops"))
+_TOWARDS = frozenset(("to", "against", "at", "on", "onto", "hit", "hits"))
 _WORDS = 3
 
 
@@ -28,7 +30,7 @@ def unknown_failed(question: Question, record: str, know: Knowledge, excused: Co
     """
     reading = question.reading
     failed = [m for m in reading.mentions if not _GONE.isdisjoint(m.concepts)]
-    failed = [m for m in failed if _NO_FAILURE.isdisjoint(m.text.split())]
+    failed = [m for m in failed if _NO_FAILURE.isdisjoint(m.text.split()) and not _is_an_end(m, reading.words)]
     if not failed or any(not c.is_result for c in question.conditions) or question.unsaid:
         return None
     asks = asking(reading.words)
@@ -42,6 +44,12 @@ def unknown_failed(question: Question, record: str, know: Knowledge, excused: Co
     if any(not know.matcher.vocabulary(name).isdisjoint(concepts) for name in spoken_of):
         return None
     return Declined((" ".join(words),))
+
+
+def _is_an_end(mention: Mention, words: tuple[str, ...]) -> bool:
+    """Return whether a "stop" is how far something can be moved: "against the right stop", "to its stop"."""
+    before = words[max(0, mention.start - 3) : mention.start]
+    return mention.text in _ENDS and not _TOWARDS.isdisjoint(before)
 
 
 def _thing(failed: Mention, question: Question) -> range:

@@ -29,6 +29,8 @@ _CREEPING = frozenset({
 _ASKING_LEAVE = frozenset({
     "can", "may", "could", "should", "will", "would", "might", "to", "not", "never", "if", "must",
 })  # fmt: skip
+_OVERDOING = frozenset(("flown", "flew", "went", "gone", "landed", "taxied"))
+_TOO_MUCH = frozenset(("fast", "heavy", "quick", "quickly"))
 _SHORTLY, _LONG = 4, 8
 """Words between what was done and by how much."""
 
@@ -69,6 +71,16 @@ def crept_past(words: Sequence[str]) -> Mention | None:
             taken = tuple(range(verb, k + 1))
             text = " ".join(words[verb : k + 1])
             return Mention(verb, k + 1, taken, frozenset((EXCEEDED,)), frozenset(), False, text)
+    return None
+
+
+def was_too_much(words: Sequence[str]) -> Mention | None:
+    """Return where something is said to have been done too fast or with too much: "I have | flown too fast |"."""
+    for k in range(1, len(words) - 2):
+        done = words[k] in _OVERDOING and words[k + 1] == "too" and words[k + 2] in _TOO_MUCH
+        if done and _ASKING_LEAVE.isdisjoint(words[max(0, k - 3) : k]):
+            text = " ".join(words[k : k + 3])
+            return Mention(k, k + 3, (k, k + 1, k + 2), frozenset((EXCEEDED,)), frozenset(), False, text)
     return None
 
 

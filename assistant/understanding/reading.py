@@ -28,9 +28,11 @@ from assistant.understanding.meant import (
 from assistant.understanding.measured import with_measure
 from assistant.understanding.mending import Mender
 from assistant.understanding.mentions import BOUNDS, OUTSIDE, VARIANT, Mention, Reading
-from assistant.understanding.overstepped import crept_past, gone_over, overstepped
+from assistant.understanding.on_the_way import still_to_go
+from assistant.understanding.overstepped import crept_past, gone_over, overstepped, was_too_much
 from assistant.understanding.strange_names import is_number_of, misread_names, numbered_names, opens_clause
 from assistant.understanding.weather import degrees_out
+from assistant.understanding.whatever import without_what_does_not_matter
 from assistant.understanding.word_lists import WordLists
 from assistant.understanding.words import stem
 
@@ -106,6 +108,7 @@ class Reader:
         mentions = self._bounded(self._without_counts(mentions, unit.start if unit else -1, words), words)
         mentions, amounts = self._strange(tokens, mentions, amounts, mended)
         mentions = with_measure(mentions, words, self.lexicon.kinds, self._lists.holds)
+        mentions = without_what_does_not_matter(mentions, words, self.lexicon.kinds) if mending else mentions
         variants = tuple(c[len(VARIANT) :] for m in mentions for c in m.concepts if c.startswith(VARIANT))
         places = tuple(k for m in mentions for k in m.taken if any(c.startswith(VARIANT) for c in m.concepts))
         mentions = [m for m in mentions if not any(c.startswith((VARIANT, "type:")) for c in m.concepts)]
@@ -116,7 +119,7 @@ class Reader:
         amounts, passed = overstepped(amounts, words) if amounts else (amounts, None)
         if passed is None:
             amounts, passed = gone_over(amounts, words)
-        passed = passed or crept_past(words)
+        passed = passed or crept_past(words) or was_too_much(words)
         if passed and not any(set(passed.taken) < set(m.taken) for m in mentions):  # a longer name says more
             mentions = _in_place(passed, mentions)
         out_there = degrees_out(mentions, amounts, words)
@@ -283,6 +286,8 @@ def _counted(amounts: list[Amount], mentions: list[Mention], words: list[str]) -
 
 
 def _moved(amounts: list[Amount], words: list[str]) -> list[Amount]:
-    """Drop the numbers that are names of places, and read those that say how fast something moves as speeds."""
-    names, speeds = designators(amounts, words), speeds_moved_at(amounts, words)
+    """Drop the numbers that are names of places or tell how far out it is, and read those that say how fast something
+    moves as speeds.
+    """
+    names, speeds = designators(amounts, words) | still_to_go(amounts, words), speeds_moved_at(amounts, words)
     return [a._replace(unit="kt") if a.start in speeds else a for a in amounts if a.start not in names]
