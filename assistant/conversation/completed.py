@@ -16,6 +16,7 @@ from assistant.conversation.cases_of_steps import case_asked
 from assistant.conversation.cause_told import cause_told
 from assistant.conversation.context import Context
 from assistant.conversation.controls import follows
+from assistant.conversation.gapped import gapped
 from assistant.conversation.going_on import leads_on, reported_done, what_now
 from assistant.conversation.going_through import step_leant_on
 from assistant.conversation.held_against import held_against, judged_lately, verdict_again, whether_within
@@ -99,6 +100,7 @@ def completed(turn: Turn, context: Context, knowledge: Knowledge) -> tuple[Quest
     if further:
         return further
     again = None if turn.corrects else _of_what_was_set(alone, context, knowledge)
+    again = again or gapped(alone, context, knowledge)
     again = again or (None if turn.corrects else by_its_rule(alone, first, context, knowledge))
     again = again or (None if turn.corrects else leave_by_its_limit(alone, context, knowledge))
     again = again or other_way_about(alone, context, knowledge)

@@ -30,7 +30,12 @@ _WHAT_IF = (
     r"may|might|should|would|will|is|are|do|does)\s+(?:\w+\s+)+)"
 )
 """A case before a question that stands behind it: its "what" asks nothing."""
-_MAY_HOLD = r"^\W|^\s*\d|[.…]{3}|…|m\b|h\b|r\b|^\s*[Qq]|\bknow\b|\bsee\b|\bof\b|what if"
+_UP_AT = (
+    r"(\b(?:about|are|am|we're|i'm|then|if|way|be)|,|^(?:and|so)) (?:up|down) (?:here |there )?"
+    r"(?=at (?:about |around )?(?:fl ?\d|[\d,.]+k? ?(?:ft|feet|foot|thousand)|(?:[a-z]+[ -]){1,4}(?:thousand|feet)))"
+)
+"""Where somebody is, which moves nothing: "what about | up | at 21,000 feet"."""
+_MAY_HOLD = r"(?:up|down) at |^\W|^\s*\d|[.…]{3}|…|m\b|h\b|r\b|^\s*[Qq]|\bknow\b|\bsee\b|\bof\b|what if"
 
 
 def plainly_said(text: str, context: Context) -> str:
@@ -38,6 +43,7 @@ def plainly_said(text: str, context: Context) -> str:
     if not re.search(_MAY_HOLD, text, re.IGNORECASE):
         return text
     text = re.sub(_WHAT_IF, r"\1if", text, flags=re.IGNORECASE | re.DOTALL)
+    text = re.sub(_UP_AT, r"\1 ", text, flags=re.IGNORECASE)
     said = _without_talk(re.sub(_PAUSE, "", re.sub(_SOUNDS, "", text)))
     if context.answer is None or not context.answer.choices:
         said = re.sub(_NUMBER, "", said)

@@ -19,7 +19,7 @@ from assistant.understanding.binding import value_meant
 from assistant.understanding.mentions import Mention
 from assistant.understanding.states import opens_turn
 
-_LONG = 14
+_LONG, _BRIEF = 14, 8
 _NUMBERED = r"^(.+) (\d)$"
 FIGURES = {"one": "1", "two": "2", "three": "3", "four": "4", "first": "1", "second": "2", "third": "3"}
 _CARDINALS = frozenset({"one", "two", "three", "four", "1", "2", "3", "4"})
@@ -45,6 +45,7 @@ _LINKING = frozenset({"is", "s", "goes", "comes", "back", "now", "was", "been", 
 _AFTER_STATE = frozenset({"again", "now", "then"})
 _POINTING = frozenset({"that", "this"})
 _HARD = frozenset({"hard", "strongly", "target", "deceleration", "decelerate", "fiercely"})
+_SWITCHED = frozenset({"on", "off", "running"})
 _IT = frozenset({"it", "its"})
 
 
@@ -67,6 +68,7 @@ def _named_again(
 ) -> tuple[int, int, str] | None:
     """Return where a short turn numbers or points at a thing, and its name."""
     found = _by_number(alone, context, knowledge) or _that_one(words, context, knowledge)
+    found = found or _switched(words, context, knowledge)
     return found or _by_kind(alone, context, knowledge) or _unnamed(alone, context, knowledge)
 
 
@@ -210,6 +212,28 @@ def _name(given: str, knowledge: Knowledge) -> str:
     return knowledge.base.terms[knowledge.base.inputs[given].term].names[0]
 
 
+def _switched(words: list[str], context: Context, knowledge: Knowledge) -> tuple[int, int, str] | None:
+    """Return where a turn says "them on", and the name of what was told to be switched: the fans of a drill."""
+    at = next((k for k, word in enumerate(words[:-1]) if word == "them" and words[k + 1] in _SWITCHED), None)
+    if at is None or context.answer is None:
+        return None
+    told = knowledge.phrase(context.answer.text)
+    things = (m for m in told.mentions if not m.weak and not _SWITCHED.isdisjoint(told.words[m.end : m.end + 1]))
+    name = next((m.text for m in things if m.text.endswith("s")), "")
+    return (at, at + 1, name) if name else None
+
+
+def _was_chosen(words: list[str], context: Context, knowledge: Knowledge) -> bool:
+    """Return whether what was told is which one of its like it is: a short turn on "it" is of that one then."""
+    if len(words) > _BRIEF or not isinstance(context.result, FactResult) or context.asked is None:
+        return False
+    says = knowledge.phrase(context.result.fact.says).mentions[:1]
+    families, asked = knowledge.lexicon.families, context.asked.reading
+    first = [c for m in says if m.start == 0 for c in m.concepts if c in families and c in knowledge.base.terms]
+    kinds = {families[c].rpartition("-")[2] for c in first if not asked.has(c) and knowledge.base.terms[c].show}
+    return not kinds.isdisjoint(asked.words) or any(asked.has(families[c].partition("-")[0]) for c in first)
+
+
 def _that_one(words: list[str], context: Context, knowledge: Knowledge) -> tuple[int, int, str] | None:
     """Return where a turn points at "that one", or at it by its kind, "that setting", and the name of the one among its
     like that was told last.
@@ -220,7 +244,8 @@ def _that_one(words: list[str], context: Context, knowledge: Knowledge) -> tuple
     at = next((k for k, w in enumerate(words[:-1]) if w in _POINTING and words[k + 1] in {"one", *kinds}), None)
     kind = "" if at is None or words[at + 1] == "one" else words[at + 1]
     end = 2
-    if at is None and not _HARD.isdisjoint(words):  # "and how hard does it brake", "its target"
+    # "And how hard does it brake", "its target"; "what does it aim for", after which setting is chosen.
+    if at is None and (not _HARD.isdisjoint(words) or _was_chosen(words, context, knowledge)):
         at, end = next((k for k, w in enumerate(words) if w in _IT), None), 1
     if at is None or context.answer is None or not isinstance(context.result, (FactResult, LimitResult, ModelResult)):
         return None

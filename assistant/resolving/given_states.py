@@ -11,9 +11,10 @@ from collections.abc import Iterable
 from assistant.frozen import NamedTuple
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.clauses import STOPS
+from assistant.understanding.counting_as import counted_as
 from assistant.understanding.grouping import Group
 from assistant.understanding.mentions import Reading
-from assistant.understanding.states import Condition, failing, in_doubt, is_forgotten, stated
+from assistant.understanding.states import Condition, Stated, failing, in_doubt, is_forgotten, stated
 
 _DENYING = frozenset(("not", "never", "no", "cannot", "without"))
 _STATES_FAILED = frozenset(("@lost", "@off", "@out", "@empty"))
@@ -35,7 +36,7 @@ class GivenStates(NamedTuple):
 def given_states(reading: Reading, know: Knowledge) -> GivenStates:
     """Return the states that a text gives, and the things that it leaves without one."""
     losing = reading.asks_loss or reading.has("happens", "steps")
-    found = stated(reading, know.states, know.units, losing, _asks_mode(reading))
+    found = _not_counted(stated(reading, know.states, know.units, losing, _asks_mode(reading)), reading)
     if not found.bare or not _asks_result(reading, found.conditions, know):
         return GivenStates(found.conditions)
     there = [group for group in found.bare if _tells_presence(reading, group)]
@@ -53,6 +54,16 @@ def given_states(reading: Reading, know: Knowledge) -> GivenStates:
     ]
     unsaid = tuple(dict.fromkeys(n for n in rest if n in know.states.failures or n in forgotten))
     return GivenStates((*found.conditions, *more, *failing(failed, know.states, named)), unsaid)
+
+
+def _not_counted(found: Stated, reading: Reading) -> Stated:
+    """Return the states told without that which it is asked whether a thing counts as, and what its reading says."""
+    asked = counted_as(reading.words)
+    if not any(m.says_state and m.start in asked for m in reading.mentions):
+        return found
+    read = asked.union(k for a in reading.amounts for k in range(a.start, a.end))
+    left = tuple(c for c in found.conditions if c.is_result or read.isdisjoint(c.where))
+    return Stated(left, () if len(left) < len(found.conditions) else found.bare)
 
 
 def _asks_mode(reading: Reading) -> bool:

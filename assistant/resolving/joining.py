@@ -239,7 +239,7 @@ def _leaves_open(question: Question) -> bool:
     said = {k for m in question.reading.mentions for k in m.taken if m.known}
     said.update(k for a in question.reading.amounts for k in range(a.start, a.end))
     said.update(k for m in question.reading.mentions if m.weak or m.passing for k in m.taken)
-    opened = max((k for k, word in enumerate(words) if word == ":" and said.isdisjoint(range(k))), default=0)
+    opened = max((k for k, word in enumerate(words) if word == ":"), default=0)
     told = (k in said or word in _BARE for k, word in enumerate(words) if k >= opened)
     return all(told) and _STANDING.isdisjoint(words)
 
