@@ -24,6 +24,10 @@ _CLAUSES = _ENDS | {","}
 _SCENERY = 5
 """Words and marks at most of a clause that only sets the scene."""
 _SPEAKERS = frozenset({"i", "we", "my", "our", "me", "us", "im", "ive", "you", "your"})
+_BEING = frozenset(("is", "are", "was", "shows", "runs", "has", "gives", "tells", "does", "drives"))
+_ASKING = frozenset({
+    "is", "are", "was", "does", "do", "what", "how", "why", "when", "where", "and", "so", "if", ",", ":",
+})  # fmt: skip
 _POINTING = frozenset({"it", "its", "that", "this", "they", "them", "their", "he", "she", "his", "her", "there"})
 """Words by which a question may speak of what the other sentence named."""
 
@@ -101,7 +105,13 @@ def _without_chatter(question: Question, knowledge: Knowledge) -> str:
     if others and not any(i in named for part in kept for i in part):
         return ""  # what is asked may be asked of the other subject
     asks = any(w.isalpha() for w in rest) and (asking(rest) or rest[-1] == "?")
-    return "" if not asks or _POINTING.intersection(rest) else " ".join(rest)
+    return "" if not asks or _points(rest) else " ".join(rest)
+
+
+def _points(words: Sequence[str]) -> bool:
+    """Return whether words point back at something; "the pressure | that is | in the accumulator" does not."""
+    relative = {k for k in range(1, len(words) - 1) if words[k] == "that" and words[k + 1] in _BEING}
+    return any(word in _POINTING for k, word in enumerate(words) if k not in relative or words[k - 1] in _ASKING)
 
 
 def _sentences(words: Sequence[str]) -> Iterator[range]:

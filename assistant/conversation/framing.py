@@ -25,6 +25,8 @@ _SENTENCES = frozenset((".", "!", "?", ";", ":", "-"))
 _CLAUSES = _SENTENCES | {","}
 _ENDS = frozenset((".", "!"))
 _MINE = frozenset(("my", "i", "me", "mine", "she", "he"))
+_BIDDING = (("be", "a"), ("be", "an"))
+"""How it is begun what who answers shall be: "be a good sport: …"."""
 _POINTING = frozenset({"it", "its", "that", "this", "they", "them", "their", "those", "these", "he", "she", "there"})
 _OPENING = frozenset(("according", "as", "because", "before", "since", "so", "till", "until", "while"))
 """Words that open a clause of what goes on besides."""
@@ -104,7 +106,7 @@ def _is_told(words: Sequence[str]) -> bool:
         return False
     if words[-1] in _ENDS:
         return len(words) > 2
-    somebody = _is_private(words)
+    somebody = _is_private(words) or words[:2] in _BIDDING
     if words[-1] in _SENTENCES:
         return somebody
     return somebody and (words[0] in _OPENING or words[-1] != ",")
@@ -152,7 +154,7 @@ def _bears(frame: list[range], alone: Question, result: Result, question: Questi
     a yes or no, and of a state only what is private does not.
     """
     told = [m for m in question.reading.mentions if any(m.start in part for part in frame)]
-    failed = any(c.startswith(STATE) for m in told for c in m.concepts)
+    failed = any(c.startswith(STATE) for m in told if not m.weak for c in m.concepts)
     of_states = isinstance(result, OF_STATES)
     words = question.reading.words
     private = all(_is_private(words[part.start : part.stop]) for part in frame)

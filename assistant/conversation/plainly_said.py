@@ -35,7 +35,15 @@ _UP_AT = (
     r"(?=at (?:about |around )?(?:fl ?\d|[\d,.]+k? ?(?:ft|feet|foot|thousand)|(?:[a-z]+[ -]){1,4}(?:thousand|feet)))"
 )
 """Where somebody is, which moves nothing: "what about | up | at 21,000 feet"."""
-_MAY_HOLD = r"(?:up|down) at |^\W|^\s*\d|[.…]{3}|…|m\b|h\b|r\b|^\s*[Qq]|\bknow\b|\bsee\b|\bof\b|what if"
+_TAG = (
+    r",?\s+(?:won'?t|don'?t|doesn'?t|didn'?t|can'?t|couldn'?t|wouldn'?t|shouldn'?t|haven'?t|hasn'?t|aren'?t|weren'?t|"
+    r"wasn'?t|will not|do not|does not|can not|cannot) (?:it|they|we|you|i|he|she|that)\s*\?*\s*$"
+)
+"""What wants to be agreed with, however it is put: "that will do, | won't it? |"."""
+_MAY_HOLD = (
+    r"n.?t (?:it|they|we|you|i|he|she|that)\W*$|(?:up|down) at |"
+    r"^\W|^\s*\d|[.…]{3}|…|m\b|h\b|r\b|^\s*[Qq]|\bknow\b|\bsee\b|\bof\b|what if"
+)
 
 
 def plainly_said(text: str, context: Context) -> str:
@@ -43,6 +51,7 @@ def plainly_said(text: str, context: Context) -> str:
     if not re.search(_MAY_HOLD, text, re.IGNORECASE):
         return text
     text = re.sub(_WHAT_IF, r"\1if", text, flags=re.IGNORECASE | re.DOTALL)
+    text = re.sub(_TAG, ", isn't it?", text.replace("’", "'"), flags=re.IGNORECASE)
     text = re.sub(_UP_AT, r"\1 ", text, flags=re.IGNORECASE)
     said = _without_talk(re.sub(_PAUSE, "", re.sub(_SOUNDS, "", text)))
     if context.answer is None or not context.answer.choices:

@@ -48,7 +48,7 @@ def row_candidates(
     asked = [m for m in matches if m.whole]
     named = question.results_named.get(table.id, [])
     normal = _all_normal(question) and bool(asked)
-    unsaid = _unsaid(table, question) if asked or named else ()
+    unsaid = _unsaid(table, relevant, question, know) if asked or named else ()
     if not (normal or unsaid) and (not inputs or not (asked or named or relevant)):
         return
     content = content_of(question, know, excused)
@@ -205,10 +205,23 @@ def _all_normal(question: Question) -> bool:
     return question.reading.has("all_normal") and not question.reading.has("cause", "why")
 
 
-def _unsaid(table: StateTable, question: Question) -> tuple[str, ...]:
-    """Return the inputs of a table that a question tells of without a state that is understood."""
+def _unsaid(
+    table: StateTable, relevant: tuple[Condition, ...], question: Question, know: Knowledge
+) -> tuple[str, ...]:
+    """Return the inputs of a table that a question tells of without a state that is understood, and that matter."""
     given = {c.input for c in question.conditions}
-    return tuple(name for name in question.unsaid if name in table.inputs and name not in given)
+    names = (name for name in question.unsaid if name in table.inputs and name not in given)
+    return tuple(name for name in names if _matters(table, name, relevant, know))
+
+
+def _matters(table: StateTable, name: str, relevant: tuple[Condition, ...], know: Knowledge) -> bool:
+    """Return whether a thing makes a difference in the states given: with the nose leg in the air no pin does."""
+    if not relevant:
+        return True
+    state = {c.input: c.value for c in relevant}
+    values = (value for value, *_ in know.base.inputs[name].values)
+    ways = [state_tables.outputs(table, {**state, name: value}, know.base) for value in values]
+    return any(way != ways[0] for way in ways)
 
 
 def _state_needed(table: StateTable, names: tuple[str, ...], know: Knowledge) -> Needed:

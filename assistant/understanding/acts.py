@@ -24,6 +24,10 @@ _BETWEEN = frozenset({
     "first", "best", "properly", "both", "always", "accidentally", "all", "already", "please", "quickly", "manually",
     "normally",
 })  # fmt: skip
+_DONE_IN_LY = frozenset({
+    "fly", "apply", "multiply", "supply", "rely", "reply", "comply", "imply", "tally", "rally", "ally",
+})  # fmt: skip
+"""Verbs that end as adverbs do."""
 _BEFORE_TO = frozenset(("have", "need", "want", "going", "got", "able", "supposed", "allowed", "like", "try", "ought"))
 """Words between who does something and what is done: "what do I | have to | say"."""
 _NO_ACTS = frozenset({
@@ -83,8 +87,8 @@ def supposed_from(words: Sequence[str]) -> int:
 def _past_between(words: Sequence[str], at: int) -> int:
     """Return the place past the words that may stand between who does something and what is done."""
     while 0 < at < len(words):
-        if words[at] in _BETWEEN:
-            at += 1
+        if words[at] in _BETWEEN or (words[at].endswith("ly") and words[at] not in _DONE_IN_LY):
+            at += 1  # "would you | kindly | tell me"
         elif words[at] in _BEFORE_TO and words[at + 1 : at + 2] == ("to",):
             at += 2
         else:
