@@ -42,7 +42,7 @@ _AS_RESULT = 0.5
 _LARGE, _LIKE = 100.0, 3.0
 """A bare number from which on, and how many times at most another may be as much, it shares that one's unit."""
 _SENSIBLE = {
-    "kt": 400.0, "degC": 1500.0, "deg": 360.0, "psi": 10_000.0, "percent": 200.0, "count": 20.0, "m/s2": 20.0,
+    "kt": 400.0, "degC": 1000.0, "deg": 360.0, "psi": 10_000.0, "percent": 200.0, "count": 20.0, "m/s2": 20.0,
     "ft": 70_000.0, "min": 1000.0,
 }  # fmt: skip
 """The greatest bare number that may be meant in a unit."""

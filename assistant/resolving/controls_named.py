@@ -44,6 +44,11 @@ def leaves_centred(words: tuple[str, ...]) -> bool:
     return not _CENTRED.isdisjoint(words) or not _LET_GO.isdisjoint(runs)
 
 
+def is_left_as_it_is(at: int, words: tuple[str, ...]) -> bool:
+    """Return whether a "left" is no side, but says that a control is let be: "tillers | left alone |"."""
+    return words[at] == "left" and not _CENTRED.isdisjoint(words[at + 1 : at + 2])
+
+
 def controls_in(question: Question) -> list[tuple[Named, str]]:
     """Return the controls that are named, and what stands for one; those left centred take no order."""
     words = question.reading.words

@@ -11,7 +11,16 @@ from itertools import pairwise
 
 from assistant.quantities.amounts import Amount
 from assistant.resolving.amounts_for import fits
-from assistant.resolving.controls_named import CONTROLS, EACH_SEAT, NOT_OF_EACH, NOUNS, PARTING, Named, controls_in
+from assistant.resolving.controls_named import (
+    CONTROLS,
+    EACH_SEAT,
+    NOT_OF_EACH,
+    NOUNS,
+    PARTING,
+    Named,
+    controls_in,
+    is_left_as_it_is,
+)
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.orders_shared import (
     FULL,
@@ -183,6 +192,8 @@ def _side_near(words: tuple[str, ...], start: int, end: int) -> int:
     if words[end : end + 1] == ("of",) and words[end + 1 : end + 2] and words[end + 1] in SIDES:
         return SIDES[words[end + 1]]  # "4° of right tiller" is an order, and no seat
     for k in range(end, min(len(words), end + 4)):
+        if is_left_as_it_is(k, words):
+            break
         if words[k] in SIDES and not (k + 1 < len(words) and words[k + 1] in _SEATED and k > end):
             return SIDES[words[k]]
         if words[k] in (",", ";", "and", "with", "."):

@@ -59,7 +59,7 @@ def given_states(reading: Reading, know: Knowledge) -> GivenStates:
 def _not_counted(found: Stated, reading: Reading) -> Stated:
     """Return the states told without that which it is asked whether a thing counts as, and what its reading says."""
     asked = counted_as(reading.words)
-    if not any(m.says_state and m.start in asked for m in reading.mentions):
+    if not any(m.says_state and not asked.isdisjoint(m.taken) for m in reading.mentions):
         return found
     read = asked.union(k for a in reading.amounts for k in range(a.start, a.end))
     left = tuple(c for c in found.conditions if c.is_result or read.isdisjoint(c.where))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Set
+from collections.abc import Callable, Sequence, Set
 
 from assistant.resolving import limits as limit_rules
 from assistant.resolving.amounts_held import limits_a_reading
@@ -28,7 +28,7 @@ _NEAR = 0.1
 """How far a verdict may be behind a statement that it goes before."""
 _MUCH = frozenset(("much", "many", "available", "left"))
 _WHAT = frozenset(("what", "whats", "which", "who", "how", "why", "where"))
-_NEARLY_ALL = 0.95
+_NEARLY_ALL, _MOST = 0.95, 0.75
 _TOLD = 0.6
 """Least score of a statement that goes before what follows from a state that is only told of."""
 _NAMED = 0.5
@@ -41,7 +41,7 @@ def in_their_order(found: list[Candidate], question: Question, know: Knowledge) 
     """Return the candidates with those put back that answer less to the point than one of another kind."""
     ordered = _statement_first(_result_first(_verdict_first(found, question, know), question), question)
     if question.reading.amounts:
-        ordered = _act_asked_first(ordered, question, know)
+        ordered = _leave_asked_first(_act_asked_first(ordered, question, know), question)
         ordered = _verdict_told_first(_verdict_asked_first(ordered, question), question)
         ordered = _schedule_first(_scale_first(ordered, question), question)
     return ordered if _wants_verdict(question) else _whole_first(ordered)
@@ -50,6 +50,29 @@ def in_their_order(found: list[Candidate], question: Question, know: Knowledge) 
 def _wants_verdict(question: Question) -> bool:
     """Return whether it is asked whether something may be done at an amount, which no statement without it tells."""
     return question.reading.has("can") and any(a.unit is not None for a in question.reading.amounts)
+
+
+def _leave_asked_first(found: list[Candidate], question: Question) -> list[Candidate]:
+    """Put what follows from states that are only told far behind the verdict on what it is asked leave for: "the
+    accumulator reads 2,150 and the pin is in, | are we good to be pushed".
+    """
+    if not question.reading.has("can") or not any(_is_only_told(c) for c in found):
+        return found
+    asks = asking(question.reading.words)
+    acts = [m.concepts for m in question.reading.mentions if m.start in asks and not (m.weak or "can" in m.concepts)]
+    verdicts = (c for c in found if isinstance(c.result, CheckResult) and c.score >= _TOLD and c.match)
+    meant = any(c.match and c.match.covered >= _MOST for c in verdicts if _is_of(c, acts))
+    return [c._replace(score=c.score * _NAMED) if _is_only_told(c) else c for c in found] if meant else found
+
+
+def _is_only_told(candidate: Candidate) -> bool:
+    """Return whether a candidate is what follows from states, of which nothing is asked."""
+    return isinstance(candidate.result, TableResult) and not candidate.result.asked
+
+
+def _is_of(candidate: Candidate, acts: Sequence[Set[str]]) -> bool:
+    match = candidate.match
+    return match is not None and any(not match.concepts.isdisjoint(each) for each in acts)
 
 
 def _act_asked_first(found: list[Candidate], question: Question, know: Knowledge) -> list[Candidate]:

@@ -129,8 +129,8 @@ def distinct(found: list[Deflection]) -> list[Deflection]:
     for item in sorted(found, key=lambda d: d.place):
         if item.control == "pedals":
             item = item._replace(number=1)
-            if any(k.control == "pedals" and k.side == item.side and k.degrees == item.degrees for k in kept):
-                continue
+            if any(k.control == "pedals" and item.side in (0, k.side) and k.degrees == item.degrees for k in kept):
+                continue  # "I push it fully as well" is the same side
         kept.append(item)
     return kept
 

@@ -24,7 +24,7 @@ def counted_as(words: Sequence[str]) -> frozenset[int]:
     if "as" not in words or _COUNTING.isdisjoint(words):
         return frozenset()
     asks = asking(words)
-    last = max((i for i in asks if words[i] in _JOINING), default=0)
+    last = max((i for i, word in enumerate(words) if word in _JOINING), default=0)
     return frozenset(
         k
         for at, word in enumerate(words)
