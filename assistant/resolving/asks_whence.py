@@ -23,7 +23,7 @@ _WHY = frozenset({
 })  # fmt: skip
 _ASKING = frozenset(("what", "whats", "which", "how", "when", "why"))
 _MAY = frozenset(("could", "can", "might", "would"))
-_OUGHT = frozenset(("should", "must", "do", "shall", "ought"))
+_OUGHT = frozenset(("should", "must", "shall", "ought"))
 _SOME = frozenset(("anything", "something"))
 _HAS = frozenset(("has", "have"))
 _POSSIBLE = frozenset({

@@ -44,12 +44,17 @@ def in_their_order(found: list[Candidate], question: Question, know: Knowledge) 
         ordered = _leave_asked_first(_act_asked_first(ordered, question, know), question)
         ordered = _verdict_told_first(_verdict_asked_first(ordered, question), question)
         ordered = _schedule_first(_scale_first(ordered, question), question)
-    return ordered if _wants_verdict(question) else _whole_first(ordered)
+    return ordered if _wants_verdict(ordered, question) else _whole_first(ordered)
 
 
-def _wants_verdict(question: Question) -> bool:
-    """Return whether it is asked whether something may be done at an amount, which no statement without it tells."""
-    return question.reading.has("can") and any(a.unit is not None for a in question.reading.amounts)
+def _wants_verdict(found: list[Candidate], question: Question) -> bool:
+    """Return whether it is asked whether something may be done at an amount, which no statement without it tells, and
+    a verdict on just that is among what may answer.
+    """
+    if not question.reading.has("can") or all(a.unit is None for a in question.reading.amounts):
+        return False
+    verdicts = (c for c in found if isinstance(c.result, CheckResult) and c.match and c.score >= _TOLD)
+    return any(c.match and c.match.covered >= _NEARLY_ALL for c in verdicts)
 
 
 def _leave_asked_first(found: list[Candidate], question: Question) -> list[Candidate]:
