@@ -58,7 +58,7 @@ from assistant.practice.marking.other_cases import others_said
 from assistant.practice.marking.other_reference import other_reference, put_back
 from assistant.practice.marking.parts_crossed import lost_by_name, parts_crossed
 from assistant.practice.marking.points import Need, Point
-from assistant.practice.marking.polarity import affirmed_falsely, contradicted, denied, prevented
+from assistant.practice.marking.polarity import affirmed_falsely, both_lacking, contradicted, denied, prevented
 from assistant.practice.marking.reserved import reserve_denied
 from assistant.practice.marking.restricted import restricted
 from assistant.practice.marking.rivals import (
@@ -304,6 +304,8 @@ def _held_in_words(point: Point, need: Need, said: Said) -> Held:
     off = prevented(point, said)
     if off or forbidden_said(point, said):
         return Held(point, 1.0, off)
+    if need.question.has("why") and both_lacking(point, said, denied(said.reading.words, said.reading)):
+        return Held(point, 1.0, spots)
     lost = lost_by_name(point, said)
     if lost:
         return Held(point, 1.0, lost)

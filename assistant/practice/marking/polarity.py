@@ -59,7 +59,9 @@ def denied(words: Sequence[str], reading: Reading, answers: bool = False) -> fro
     found: set[int] = set()
     for start, first in _negations(words, answers):
         end = names.get(start, len(words))
-        cased = "if" in words[max(0, start - 3) : start]
+        cased = "if" in words[max(0, start - _CASE) : start]
+        if cased and words[start] in _PRONOUNS:
+            continue  # "if there's still nothing parking brake lever", said without the stop
         if words[start] in _DETERMINING or cased:
             end = min(
                 (m.end for m in reading.mentions if m.start >= start and m.end > first and not m.weak), default=end
@@ -96,7 +98,10 @@ _LINKS = frozenset(("or", "that", "which", "who", "what", "how", "whether", "bec
 
 _ACTING = word_set("call continue keep land leave pull put retract return select slow stop switch taxi use")
 """Verbs with which what is done in a case begins, said without the stop: "if it won't go leave the gear down"."""
-_CALLING = frozenset(("use",))
+_CASE = 4
+"""Words before a negation among which an "if" makes a case of it: "if it still won't"."""
+_PRONOUNS = frozenset(("nothing", "none"))
+_CALLING = frozenset(("use", "leave"))
 """Verbs with which what is to be done begins, said without the stop: "not to be relied on use chocks"."""
 _JUDGED = word_set("acceptable airworthy allowed enough fine good legal ok okay permitted safe serviceable within")
 _MENDING = word_set("call change fill fit inflate inspect pump re-inflate reinflate replace return swap top write")
@@ -166,6 +171,8 @@ def contradicted(held: Sequence[Held], need: Need, said: Said, put_off: frozense
         heaviest = max((e.weight for e in point.elements if not e.given), default=0.0)
         lacking = () if asked_so else tuple(e for e in point.elements if e.denied)
         found += [f"not so: {point.text}" for e in lacking if _there_is(e, said) or _can_be(e, point, said)]
+        if need.question.has("why") and both_lacking(point, said, put_off):
+            continue
         for element in point.elements:
             least = _FAINT if element.off else _TELLING if point.negated else min(_TELLING, heaviest)
             asked = element.given and not (element.off and point.optional)
@@ -185,6 +192,14 @@ def contradicted(held: Sequence[Held], need: Need, said: Said, put_off: frozense
             if turned_round:
                 found.append(f"{'not so' if element.off else 'denied'}: {point.text}")
     return found
+
+
+def both_lacking(point: Point, said: Said, put_off: frozenset[int]) -> bool:
+    """Return whether a cause and what comes of it are both denied, which says the same: "no oxygen, so no explosion"."""
+    spots = [element_said(e, said)[1] for e in point.elements if e.weight >= _FAINT and not (e.given or e.off or e.denied)]
+    told = [at for at in spots if at]
+    negations = sum(1 for _ in _negations(said.reading.words, False))
+    return len(told) > 1 and negations > 1 and sum(put_off.issuperset(at) for at in told) > 1
 
 
 def _denies_as_well(point: Point, spots: Sequence[int], said: Said) -> bool:

@@ -93,7 +93,7 @@ _TO_THE_BACK = re.compile(
     r"(?<=swings )back\b|(?<=swing )back\b",
     re.IGNORECASE,
 )
-_INWARD = re.compile(r"\b(fold|folds|swing|swings|go|goes|tuck|tucks) in(?: ?to the belly)?\b(?! to)", re.IGNORECASE)
+_INWARD = re.compile(r"\b(fold|folds|swing|swings|go|goes|tuck|tucks) in(?: ?to the belly)?\b(?! to\b)", re.IGNORECASE)
 _LEFT_OVER = re.compile(r"\b(?:is )?what(?:['’]s| is) left(?: over)?\b|\bis left over\b", re.IGNORECASE)
 """What remains, and no side."""
 _FROM_ON = re.compile(
