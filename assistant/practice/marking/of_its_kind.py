@@ -15,7 +15,7 @@ from assistant.practice.marking.found import Held, element_said
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.polarity import denied
 from assistant.practice.marking.said import Said, plain
-from assistant.practice.marking.wording import NEGATORS, word_set
+from assistant.practice.marking.wording import NEGATORS, STOPS, word_set
 from assistant.resolving.knowing import Knowledge
 
 _TELLING = 0.7
@@ -33,6 +33,8 @@ def of_another_kind(held: Sequence[Held], need: Need, said: Said, know: Knowledg
         *_other_object(need, said, off),
         *_stays(need, said, off),
         *_comes_about(need, said, off, know),
+        *_foreign_item(need, said, off, know),
+        *_running(need, said, off),
     ]
 
 
@@ -174,3 +176,69 @@ _NOT_SO = re.compile(r"\b(?:prevents? (?:a |an |the )|it does not )(\w+)(?=[.,;]
 _HINDERING = NEGATORS | word_set("""
     prevent prevents avoid avoids stop stops otherwise else instead before if would could
 """)
+
+
+def _foreign_item(need: Need, said: Said, off: frozenset[int], know: Knowledge) -> Iterator[str]:
+    """Yield what an answer lists with what is asked for and does not belong there: "… and the flaps at landing"."""
+    plain_ones = [p for p in need.points if not (p.figures or p.verdict or p.state or p.way or p.which)]
+    if need.ordered or need.polar or need.loss or not _ASKS_LIST.search(need.question.text):
+        return
+    if len(plain_ones) < _LIST or len(plain_ones) < len(need.points):
+        return
+    pieces = [piece for part in said.pieces(STOPS) for piece in _joined(part, said.reading.words)]
+    if len(pieces) < _LIST:
+        return
+    known = need.known | need.besides
+    for piece in pieces:
+        named = [m for m in said.content if m.start in piece]
+        foreign = all(m.concepts.isdisjoint(known) and need.words.isdisjoint(map(plain, m.text.split())) for m in named)
+        verbs = _VERBS.intersection(said.reading.words[i] for i in piece)
+        short = len(piece) <= _SHORT and not verbs and off.isdisjoint(piece)
+        if foreign and short and any(_is_thing(c, know) for m in named for c in m.concepts):
+            yield named[0].text
+
+
+def _is_thing(concept: str, know: Knowledge) -> bool:
+    return concept[0] not in "~@=#!" and know.lexicon.kinds.get(concept, "thing") == "thing"
+
+
+def _joined(part: range, words: Sequence[str]) -> Iterator[range]:
+    """Yield the stretches of a piece between its "and"s."""
+    start = part.start
+    for i in part:
+        if words[i] == "and":
+            if i > start:
+                yield range(start, i)
+            start = i + 1
+    if part.stop > start:
+        yield range(start, part.stop)
+
+
+_ASKS_LIST = re.compile(
+    r"\b(?:name|list) (?:the|all|what|everything|each)\b|\bwhat (?:\w+ )?(?:must|has to|have to|needs to|things)\b|"
+    r"\bwhich (?:\w+ )?(?:things|conditions|items|parts)\b|\balways (?:state|say|contain|name|include)s?\b",
+    re.IGNORECASE,
+)
+_LIST = 3
+_SHORT = 6
+_VERBS = word_set("""
+    am are can check could do does get gets give gives go goes had has have hope i is it know mean means must need
+    needs say says see should that think this too was we were will with would you
+""")
+
+
+def _running(need: Need, said: Said, off: frozenset[int]) -> Iterator[str]:
+    """Yield that something runs for the time for which it has to be off: "they have to run for two minutes"."""
+    if not any(p.figures and _IS_OFF.search(p.text) for p in need.points):
+        return
+    words = said.reading.words
+    claimed = {said.clauses[c.amount.start] for c in said.claims}
+    for i, word in enumerate(words):
+        beside = {words[k] for k in range(len(words)) if said.clauses[k] == said.clauses[i]}
+        if word in _RUN and i not in off and said.clauses[i] in claimed and beside.isdisjoint(_STOPPED):
+            yield word
+
+
+_IS_OFF = re.compile(r"\b(?:must be|are|is|with the \w+) off\b|\boff for\b")
+_RUN = word_set("run runs running")
+_STOPPED = NEGATORS | word_set("off stop stopped after before until when once stops")

@@ -98,11 +98,10 @@ _LINKS = frozenset(("or", "that", "which", "who", "what", "how", "whether", "bec
 
 _ACTING = word_set("call continue keep land leave pull put retract return select slow stop switch taxi use")
 """Verbs with which what is done in a case begins, said without the stop: "if it won't go leave the gear down"."""
-_CASE = 4
-"""Words before a negation among which an "if" makes a case of it: "if it still won't"."""
+_CASE = 4  # words before a negation among which an "if" makes a case of it: "if it still won't"
 _PRONOUNS = frozenset(("nothing", "none"))
 _CALLING = frozenset(("use", "leave"))
-"""Verbs with which what is to be done begins, said without the stop: "not to be relied on use chocks"."""
+"""Verbs with which what is done begins, said without the stop: "not to be relied on use chocks"."""
 _JUDGED = word_set("acceptable airworthy allowed enough fine good legal ok okay permitted safe serviceable within")
 _MENDING = word_set("call change fill fit inflate inspect pump re-inflate reinflate replace return swap top write")
 """Verbs with which what is to be done begins, said without the stop behind a verdict: "not acceptable change it"."""
@@ -195,11 +194,11 @@ def contradicted(held: Sequence[Held], need: Need, said: Said, put_off: frozense
 
 
 def both_lacking(point: Point, said: Said, put_off: frozenset[int]) -> bool:
-    """Return whether a cause and what comes of it are both denied, which says the same: "no oxygen, so no explosion"."""
-    spots = [element_said(e, said)[1] for e in point.elements if e.weight >= _FAINT and not (e.given or e.off or e.denied)]
-    told = [at for at in spots if at]
-    negations = sum(1 for _ in _negations(said.reading.words, False))
-    return len(told) > 1 and negations > 1 and sum(put_off.issuperset(at) for at in told) > 1
+    """Return whether a cause and what comes of it are both denied, which says it too: "no oxygen, no explosion"."""
+    own = [e for e in point.elements if e.weight >= _FAINT and not (e.given or e.off or e.denied)]
+    told = [at for e in own if (at := element_said(e, said)[1])]
+    twice = len(told) > 1 and len(list(_negations(said.reading.words, False))) > 1
+    return twice and sum(put_off.issuperset(at) for at in told) > 1
 
 
 def _denies_as_well(point: Point, spots: Sequence[int], said: Said) -> bool:
