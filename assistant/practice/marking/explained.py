@@ -63,6 +63,21 @@ def _is_given(given: Amount, bare: Amount, need: Need, units: Units) -> bool:
     return any(equals(each, Figure(a.value, a.unit or "", 0.0), units) for a in need.allowed for each in (given, bare))
 
 
+def _is_share_of(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
+    """Return whether a number is what a share of a true figure comes to: "5 percent of 190 is nine and a half"."""
+    before = said.reading.words[max(0, claim.amount.start - _BEFORE) : claim.amount.start]
+    told = any(c.amount.unit == "percent" and c.amount.end <= claim.amount.start for c in said.claims)
+    if not told or "of" not in before:
+        return False
+    shares = [f.value for p in need.points for f in p.figures if f.unit == "percent"]
+    shares += [f.value for f in need.extra if f.unit == "percent"]
+    whole = [f for f in need.extra if f.unit not in ("", "percent")]
+    return any(equals(claim.amount, f._replace(value=f.value * p / 100), know.units) for f in whole for p in shares)
+
+
+_BEFORE = 6
+
+
 def _is_its_share(amount: Amount, need: Need, units: Units) -> bool:
     """Return whether an amount is the share by which a reading that is judged is off, roughly said."""
     return any(amount.unit == f.unit == "percent" and _derived(amount, f, units) for f in need.standing)
@@ -71,7 +86,7 @@ def _is_its_share(amount: Amount, need: Need, units: Units) -> bool:
 def _leads_on(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:
     """Return whether a number only leads up to a figure, or past it: one of a sum, a step beyond a bound."""
     leads = _in_working(claim, said) or _is_the_whole(claim, need, said)
-    leads = leads or _is_its_share(claim.amount, need, know.units)
+    leads = leads or _is_its_share(claim.amount, need, know.units) or _is_share_of(claim, need, said, know)
     return leads or steps_past(claim, need, said, know) or in_sum(claim, need, said, know)
 
 
@@ -279,7 +294,7 @@ def _differences(need: Need) -> Iterable[Figure]:
     apart = {round(abs(x - y), 6) for x, _ in given for y, _ in (*stated, *more)}
     figures = stated + [(x, u) for x, u in more if round(x, 6) not in apart]
     shares = [p for p, of in (*stated, *more) if of == "percent"]
-    yield from (Figure(x * p / 100, u) for x, u in (*given, *more) for p in shares if u not in ("", "percent"))
+    yield from (Figure(x * p / 100, u) for x, u in given for p in shares if u not in ("", "percent"))
     for p in (x for x, u in given if u == "percent"):  # by how much something grows, and its square
         yield from (Figure(f, u) for f in (1 + p / 100, (1 + p / 100) ** 2) for u in ("", "factor"))
     for (x, u), (y, v) in [*combinations(given, 2), *((g, f) for g in given for f in figures)]:
