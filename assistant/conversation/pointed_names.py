@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from assistant.conversation.context import Context
 from assistant.conversation.in_scenario import told_table
 from assistant.conversation.label_got import label_got
-from assistant.conversation.readings import question_of
+from assistant.conversation.readings import OPEN_WORDS, question_of
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import FactResult, LimitResult, ModelResult
 from assistant.understanding.binding import value_meant
@@ -225,7 +225,9 @@ def _switched(words: list[str], context: Context, knowledge: Knowledge) -> tuple
 
 def _was_chosen(words: list[str], context: Context, knowledge: Knowledge) -> bool:
     """Return whether what was told is which one of its like it is: a short turn on "it" is of that one then."""
-    if len(words) > _BRIEF or not isinstance(context.result, FactResult) or context.asked is None:
+    if len(words) > _BRIEF or OPEN_WORDS.isdisjoint(words[:2]):
+        return False
+    if not isinstance(context.result, FactResult) or context.asked is None:
         return False
     says = knowledge.phrase(context.result.fact.says).mentions[:1]
     families, asked = knowledge.lexicon.families, context.asked.reading

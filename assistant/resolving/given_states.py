@@ -36,7 +36,7 @@ class GivenStates(NamedTuple):
 def given_states(reading: Reading, know: Knowledge) -> GivenStates:
     """Return the states that a text gives, and the things that it leaves without one."""
     losing = reading.asks_loss or reading.has("happens", "steps")
-    found = _not_counted(stated(reading, know.states, know.units, losing, _asks_mode(reading)), reading)
+    found = _not_counted(stated(reading, know.states, know.units, losing, _asks_mode(reading)), reading, know)
     if not found.bare or not _asks_result(reading, found.conditions, know):
         return GivenStates(found.conditions)
     there = [group for group in found.bare if _tells_presence(reading, group)]
@@ -56,13 +56,18 @@ def given_states(reading: Reading, know: Knowledge) -> GivenStates:
     return GivenStates((*found.conditions, *more, *failing(failed, know.states, named)), unsaid)
 
 
-def _not_counted(found: Stated, reading: Reading) -> Stated:
-    """Return the states told without that which it is asked whether a thing counts as, and what its reading says."""
+def _not_counted(found: Stated, reading: Reading, know: Knowledge) -> Stated:
+    """Return the states told without that which it is asked whether a thing counts as, and what its reading says, but
+    for one that all is well in: "treat it as lost" may follow.
+    """
     asked = counted_as(reading.words)
     if not any(m.says_state and not asked.isdisjoint(m.taken) for m in reading.mentions):
         return found
     read = asked.union(k for a in reading.amounts for k in range(a.start, a.end))
-    left = tuple(c for c in found.conditions if c.is_result or read.isdisjoint(c.where))
+    normal = know.states.normal
+    left = tuple(
+        c for c in found.conditions if c.is_result or read.isdisjoint(c.where) or c.value == normal(c.input)
+    )
     return Stated(left, () if len(left) < len(found.conditions) else found.bare)
 
 
