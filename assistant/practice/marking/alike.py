@@ -10,7 +10,7 @@ from assistant.practice.marking.contraries import OTHER
 from assistant.practice.marking.elements import DIRECTIONS, SIDES
 from assistant.practice.marking.found import ENOUGH, LITTLE, Held, element_said, words_said
 from assistant.practice.marking.numbers import Numbers
-from assistant.practice.marking.pairing import labels_of, sentences, stretches
+from assistant.practice.marking.pairing import Label, labels_of, sentences, stretches
 from assistant.practice.marking.points import Need, Point
 from assistant.practice.marking.said import Said, plain
 from assistant.practice.marking.wording import ALIKE
@@ -23,7 +23,7 @@ def paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> t
     if len(alike) < 2 or need.ordered:
         return held, []
     said = _repeated(said, need, alike)
-    labels = labels_of(need._replace(points=tuple(map(_label_alone, need.points))), alike, know)
+    labels = _without_common(labels_of(need._replace(points=tuple(map(_label_alone, need.points))), alike, know), need)
     payload = [h.places[0] for i, h in enumerate(held) if i in labels and h.places]
     places = stretches(labels, payload, said)
     if not places:
@@ -48,6 +48,13 @@ def paired(held: tuple[Held, ...], need: Need, said: Said, know: Knowledge) -> t
         elif i in places and share == 0 and _claims_there(need, sorted(here), said):
             wrong.append(f"something else: {need.points[i].text}")
     return tuple(made), wrong
+
+
+def _without_common(labels: dict[int, Label], need: Need) -> dict[int, Label]:
+    """Return the names of points without words that every point itself says: "which system …: System 1, System 2"."""
+    said = [{plain(w) for w in re.findall(r"[a-z]+", need.points[i].text.lower())} for i in labels]
+    common = frozenset.intersection(*map(frozenset, said)) if said else frozenset()
+    return {i: label._replace(words=label.words - common) for i, label in labels.items()}
 
 
 def _other_way(point: Point, here: Iterable[int], said: Said) -> bool:

@@ -15,6 +15,7 @@ from typing import Any
 from assistant.answering.answer import ANSWER
 from assistant.conversation.context import Context
 from assistant.conversation.turn import answer_turn
+from assistant.knowledge.records import Fact
 from assistant.practice.marking.asked import Asked, ask, is_same, measures, record_of, said_whole
 from assistant.practice.marking.judged import RULE
 from assistant.practice.marking.parts import head_of
@@ -26,6 +27,9 @@ from assistant.resolving.knowing import Knowledge
 
 _STATED = (r.LimitResult, r.ScheduleResult, r.FactResult, r.BandResult, r.TableResult, r.TablesResult)
 _CARRIES = re.compile(r"\b(?:it|its|they|them|their|that|this|then|there|those|these|so)\b", re.IGNORECASE)
+_OF_EACH = re.compile(r"\b(?:each|every one|all of them)\b", re.IGNORECASE)
+_TOLD_OF, _TWO = (": ", "; "), 2
+"""What stands between a thing and what a statement tells of it, and how many it must tell of to be a list."""
 _LEADS = re.compile(r"^(?:(?:and|then|also) )+", re.IGNORECASE)
 
 
@@ -34,7 +38,7 @@ def on_the_subject(found: tuple[Asked, ...], parts: Sequence[str], text: str, kn
 
     What was found for a part off the subject gives way to what a talk has for it, or to nothing.
     """
-    found = _without_told_actions(found, parts, know)
+    found = _without_each_told(_without_told_actions(found, parts, know), parts, know)
     own = {part: [one for one in found if one.answer.question == part] for part in parts}
     doubtful = [n for n, part in enumerate(parts) if n and _is_doubtful(own[part], part, know)]
     strays = [n for n, part in enumerate(parts) if n and _strays(own[part], n, parts, found, text, know)]
@@ -63,6 +67,22 @@ def _without_told_actions(found: tuple[Asked, ...], parts: Sequence[str], know: 
     if not isinstance(result, r.CheckResult) or not any(not c.within and c.limit.exceeded for c in result.checks):
         return found
     return (found[0], *(one for one in found[1:] if not _only_acts(one.answer.question, parts, know)))
+
+
+def _without_each_told(found: tuple[Asked, ...], parts: Sequence[str], know: Knowledge) -> tuple[Asked, ...]:
+    """Return what was found without what was found for a part that asks of each thing that the part before lists."""
+    told = _each_told(found, parts, know)
+    return tuple(one for n, one in enumerate(found) if not n or one.answer.question not in told)
+
+
+def _each_told(found: Sequence[Asked], parts: Sequence[str], know: Knowledge) -> list[str]:
+    """Return the parts that ask of each thing that the part before lists, where its statement tells of each: "what are
+    the four states, and what does each mean".
+    """
+    record = record_of(found[0].result) if found else None
+    if not isinstance(record, Fact) or max(map(record.says.count, _TOLD_OF)) < _TWO:
+        return []
+    return [part for part in parts[1:] if _OF_EACH.search(part) and not _things(part, know)]
 
 
 def _only_acts(part: str, parts: Sequence[str], know: Knowledge) -> bool:
@@ -168,6 +188,7 @@ def has_open(found: Sequence[Asked], parts: Sequence[str], text: str, know: Know
     ruled = judged or isinstance(found[0].result, r.BandResult)
     left = [n for n, p in enumerate(parts) if p not in own and not (judged and _only_acts(p, parts, know))]
     left = [n for n in left if not (ruled and RULE.search(parts[n]))]
+    left = [n for n in left if parts[n] not in _each_told(found, parts, know)]
     left = [n for n in left if not any(_tells_it(each, parts[n], know) for each in known)]
     told = in_turn(parts, text, know) if left else []
     return any(told[n] is None or not any(record_of(told[n].result) is each for each in known) for n in left)  # type: ignore[union-attr]

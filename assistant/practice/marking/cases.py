@@ -24,18 +24,26 @@ _COORDINATED = re.compile(
 )
 
 
+_EARLIER = re.compile(rf"\b(up to|in|at|on|with|for|of|by|to) ({_CASE}), $", re.IGNORECASE)
+"""A case that stands before two others: "up to 15 kt, | at 50 kt and at 80 kt"."""
+
+
 def coordinated(text: str, know: Knowledge) -> list[Asked]:
-    """Return what answers two cases that a question asks for with one preposition each: "at 15 kt and at 50 kt"."""
+    """Return what answers the cases that a question asks for with one preposition each: "at 15 kt and at 50 kt"."""
     pair = _COORDINATED.search(text)
     if not pair:
         return []
+    start, cases = pair.start(), [f"{pair.group(1)} {pair.group(2)}", f"{pair.group(1)} {pair.group(3)}"]
+    while earlier := _EARLIER.search(text[:start]):
+        start = earlier.start()
+        cases.insert(0, f"{earlier.group(1)} {earlier.group(2)}")
     found = []
-    for case in (pair.group(2), pair.group(3)):
-        one = ask(f"{text[: pair.start()]}{pair.group(1)} {case}{text[pair.end() :]}", know)
+    for case in cases:
+        one = ask(f"{text[:start]}{case}{text[pair.end() :]}", know)
         if one is None or not isinstance(one[1].result, (r.LimitResult, r.ScheduleResult, r.BandResult)):
             return []
         found.append(one[1])
-    return found if found[0].answer.text != found[1].answer.text else []
+    return found if len({one.answer.text for one in found}) == len(found) else []
 
 
 def was_and_is(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:

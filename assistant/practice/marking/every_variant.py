@@ -46,7 +46,7 @@ def _is_named(variant: str, said: Said) -> bool:
 
 def never_changed(need: Need, said: Said) -> list[str]:
     """Return that a figure is said to have been before what it is now, where a change of it is asked for."""
-    if not need.change or not need.former or not said.claims:
-        return []
+    if not need.change or not need.former or len({c.amount.value for c in said.claims}) != 1:
+        return []  # two figures are said to differ: "200 before and now 205"
     found = re.search(_UNCHANGED, " ".join(said.reading.words))
     return [found.group()] if found else []

@@ -30,17 +30,48 @@ _FOLLOWED_BY = (
 _CONCLUDING = r"\b(?:so|now|today|therefore|hence|must be|should be|it is|that is|or|either|maybe)(?: \w+)?$"
 """Words right before a number by which it is claimed, whatever stands before them."""
 _NEAR = 8
+_BEFORE_IT = r"\bbefore(?: (?:it|that|this|then|the change))?$"
+_THEN = r"then\b"
+_PRESENT = frozenset(("now", "today", "currently", "present", "since"))
+_PAST = frozenset(("before", "was", "were", "former", "formerly", "previous", "previously", "old"))
 
 
 def with_formers(said: Said, need: Need, know: Knowledge) -> Said:
     """Return an answer whose numbers that were so once, and are told as such, count as former ones."""
-    if not need.former or need.change:
+    if not need.former:
         return said
+    if need.change:
+        return _of_a_change(said, need, know)
     wanted = [f for p in need.points for f in p.figures]
     if not any(says(c, f, know) and not c.former for c in said.claims for f in wanted):
         return said
     claims = tuple(c._replace(former=True) if _is_told(c, need, said, know) else c for c in said.claims)
     return said._replace(claims=claims)
+
+
+def _of_a_change(said: Said, need: Need, know: Knowledge) -> Said:
+    """Return an answer to what changed in which the former number is told by a word beside it, or by its place: the
+    question asks for two figures, and two are given in its order.
+    """
+    olds = [any(equals(c.amount, f, know.units) for f in need.former) for c in said.claims]
+    if sum(olds) != 1 or any(c.former for c in said.claims):
+        return said
+    at = olds.index(True)
+    claim = said.claims[at]
+    before, after = _words(claim, said, back=True), _words(claim, said, back=False)
+    by_word = re.search(_BEFORE_IT, before) or re.match(_THEN, after)
+    by_place = len(olds) == 2 and not any(c.now for c in said.claims) and at == (0 if _asks_former_first(need) else 1)
+    if claim.now or not (by_word or by_place):
+        return said
+    return said._replace(claims=(*said.claims[:at], claim._replace(former=True), *said.claims[at + 1 :]))
+
+
+def _asks_former_first(need: Need) -> bool:
+    """Return whether a question asks what was before it asks what is: "what was it, and what is it now"."""
+    words = need.question.words
+    now = next((i for i, word in enumerate(words) if word in _PRESENT), len(words))
+    past = next((i for i, word in enumerate(words) if word in _PAST), len(words))
+    return past < now
 
 
 def _is_told(claim: Claim, need: Need, said: Said, know: Knowledge) -> bool:

@@ -202,7 +202,7 @@ def _leads_on(claim: Claim, said: Said) -> bool:
     """Return whether a number is the first of two of a change: "1,800 to 2,000", "280, now 250"."""
     after = said.reading.words[claim.amount.end : claim.amount.end + 3]
     following = [c for c in said.claims if c.amount.start >= claim.amount.end]
-    return bool(following) and ("to" in after[:2] or _turns_to("now", after) or _turns_to("before", after))
+    return bool(following) and ("to" in after[:2] or _turns_to("now", after) or _turns_to("before", after[:1]))
 
 
 def _turns_to(word: str, after: Sequence[str]) -> bool:

@@ -117,11 +117,11 @@ FORMER_BEFORE = re.compile(
     r"up from|down from|came down from|went up from|raised from|lowered from|"
     r"reduced from|increased from|cut from|changed from|instead of|rather than|"
     r"no longer|(?<!does )(?<!do )(?<!did )not|isn t|superseded|former|originally|learned|learnt|replaced|"
-    r"replaces)(?: (?:a|an|the|to|be|at|as|value|figure|limit|of|only|just|about|"
+    r"replaces|before (?:that|this))(?: (?:a|an|the|to|be|at|as|value|figure|limit|of|only|just|about|"
     r"any|it|is|was|says|said|book|one))*$"
 )
 FORMER_AFTER = re.compile(
-    r"^(?:(?:is|was) )?(?:before(?:$| (?:that|this|it|now|(?:the )?(?:last |latest )?(?:revision|rev|change))\b)|"
+    r"^(?:(?:is|was) )?(?:before(?:$| (?:and|but|then|that|this|it|now|(?:the )?(?:last |latest )?(?:revision|rev|change))\b)|"
     r"previously|formerly|in the old|under the old|"
     r"until the|in the past|originally|(?:is|was) the (?:old|former|previous)|no longer|used to(?! be$)|"
     r"is (?:out|superseded|history)|went (?:out|away)|has gone|"
