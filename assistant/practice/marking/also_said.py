@@ -7,7 +7,7 @@ by the point, so that whatever denies or turns it round stays beside it.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from assistant.practice.marking.asked import Asked
 from assistant.practice.marking.points import Need
@@ -15,6 +15,7 @@ from assistant.practice.marking.said import plain
 from assistant.practice.marking.wording import NEGATORS, word_set
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
+from assistant.understanding.mentions import Reading
 
 _APART = 3
 """Words that may stand between two of a wording."""
@@ -44,11 +45,11 @@ def put_plainly(answer: str, missing: Iterable[str], least: int, need: Need, kno
     """
     lacking = tuple(missing)
     wanted = [pair for pair in need.also_said if any(text in pair[0] or pair[0] in text for text in lacking)]
-    words = list(know.reader.read(answer).words) if wanted else []
+    words = _in_figures(know.reader.read(answer)) if wanted else []
     own = [plain(word) for word in words]
     changed = False
     for point, way in sorted(wanted, key=lambda pair: -len(pair[1])):
-        telling = _telling(know.phrase(way).words)
+        telling = _telling(_in_figures(know.phrase(way)))
         span = _found(telling, own, words) if len(telling) >= least else None
         if span:
             words[span.start : span.stop] = [point]
@@ -57,7 +58,19 @@ def put_plainly(answer: str, missing: Iterable[str], least: int, need: Need, kno
     return " ".join(words) if changed else answer
 
 
-def _telling(words: tuple[str, ...]) -> list[str]:
+def _in_figures(reading: Reading) -> list[str]:
+    """Return the words of a reading with its numbers in figures: "twenty seconds" and "20 s" are the same."""
+    starts = {amount.start: amount for amount in reading.amounts}
+    words: list[str] = []
+    at = 0
+    while at < len(reading.words):
+        amount = starts.get(at)
+        words += [f"{amount.value:.10g}", *([amount.unit] if amount.unit else [])] if amount else [reading.words[at]]
+        at = amount.end if amount else at + 1
+    return words
+
+
+def _telling(words: Sequence[str]) -> list[str]:
     """Return the words of a wording that tell something; the last one does, though it is small: "pin in"."""
     own = [word for word in words if word[0].isalnum()]
     return [plain(word) for i, word in enumerate(own) if word not in _SMALL or (i and i == len(own) - 1)]

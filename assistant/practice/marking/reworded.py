@@ -15,6 +15,7 @@ from assistant.practice.marking.restricted import counts_none
 def reworded(answer: str, need: Need) -> str:
     """Return an answer with its turns of speech put as the points of a question are."""
     texts = [p.text for p in need.points]
+    answer = _YELLOW.sub("amber", _AGREEING.sub("yes", answer) if need.polar else answer)
     if any("continuous" in text for text in texts):
         answer = _GOES_OFF.sub("intermittent", _UNENDING.sub("continuous", answer))
     if any(re.search(r"\w in \w", text) for text in texts):
@@ -47,6 +48,14 @@ def _in_their_order(answer: str, need: Need) -> str:
     return _LAST_FIRST.sub(r"\2. \1", answer) if need.ordered else answer
 
 
+_AGREEING = re.compile(
+    r"^(?:ya|yah|yea|yess?|sure(?: (?:do|does|can|is|are|will|has|have))?|absolutely|indeed|definitely|you bet)"
+    r"(?=\s*(?:[.,;!:]|$))",
+    re.IGNORECASE,
+)
+"""How people agree at the beginning of what they say."""
+_YELLOW = re.compile(r"\b(?:yellow ?/ ?amber|amber ?/ ?yellow|yellow or amber|amber or yellow)\b", re.IGNORECASE)
+"""One colour by both of its names."""
 _JUDGED = re.compile(
     r"\b(not (?:acceptable|allowed|permitted|okay|ok|fine)|unacceptable)(?= (?:that|the|this) \w+ \w+)",
     re.IGNORECASE,

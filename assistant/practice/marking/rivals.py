@@ -184,7 +184,7 @@ _DENYING = frozenset({"not", "no", "without", "lose", "lost", "loses", "losing",
 def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Need, said: Said) -> list[str]:
     """Return the sides and ways that are the other of those asked: "ahead of the pedestal", "right of the display"."""
     found = []
-    words = set(said.words) - told_of_none(points, said)
+    words = set(said.words) - told_of_none(points, said) - _only_denied(said)
     asked = set(need_words(need))
     full = set(map(plain, re.findall(r"[\w-]+", need.expected.lower())))
     for point, here in zip(points, places, strict=True):
@@ -204,6 +204,13 @@ def opposed(points: Sequence[Point], places: Sequence[tuple[int, ...]], need: Ne
                 if beside or (word not in words and other not in asked and word not in _SIDED):
                     found.append(f"{other}: {point.text}")
     return found
+
+
+def _only_denied(said: Said) -> set[str]:
+    """Return the words that an answer only denies: "do not | pump |"."""
+    denied = {said.words[i] for i in range(1, len(said.words)) if said.reading.words[i - 1] in wording.NEGATORS}
+    plainly = {word for i, word in enumerate(said.words) if not i or said.reading.words[i - 1] not in wording.NEGATORS}
+    return denied - plainly
 
 
 def _is_no_way(word: str, point: Point) -> bool:

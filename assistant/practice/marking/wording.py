@@ -121,7 +121,8 @@ FORMER_BEFORE = re.compile(
     r"any|it|is|was|says|said|book|one))*$"
 )
 FORMER_AFTER = re.compile(
-    r"^(?:(?:is|was) )?(?:before(?:$| (?:and|but|then|that|this|it|now|(?:the )?(?:last |latest )?(?:revision|rev|change))\b)|"
+    r"^(?:(?:is|was) )?(?:before(?:$| (?:and|but|then|that|this|it|now|"
+    r"(?:the )?(?:last |latest )?(?:revision|rev|change))\b)|"
     r"previously|formerly|in the old|under the old|"
     r"until the|in the past|originally|(?:is|was) the (?:old|former|previous)|no longer|used to(?! be$)|"
     r"is (?:out|superseded|history)|went (?:out|away)|has gone|"
