@@ -36,8 +36,8 @@ _UP_AT = (
 )
 """Where somebody is, which moves nothing: "what about | up | at 21,000 feet"."""
 _TAG = (
-    r",?\s+(?:won'?t|don'?t|doesn'?t|didn'?t|can'?t|couldn'?t|wouldn'?t|shouldn'?t|haven'?t|hasn'?t|aren'?t|weren'?t|"
-    r"wasn'?t|will not|do not|does not|can not|cannot) (?:it|they|we|you|i|he|she|that)\s*\?*\s*$"
+    r",?\s{1,3}(?:won'?t|don'?t|doesn'?t|didn'?t|can'?t|couldn'?t|wouldn'?t|shouldn'?t|haven'?t|hasn'?t|aren'?t|weren'?t|"
+    r"wasn'?t|will not|do not|does not|can not|cannot) (?:it|they|we|you|i|he|she|that)\s{0,3}\?{0,3}\s{0,3}$"
 )
 """What wants to be agreed with, however it is put: "that will do, | won't it? |"."""
 _MAY_HOLD = (
