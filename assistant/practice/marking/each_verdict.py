@@ -37,7 +37,7 @@ _WHICH_ONE = re.compile(r"\bwhich (?:one |of (?:them|the two) )?is\b", re.IGNORE
 
 
 def _on_each_variant(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
-    """Return what judges a reading on each variant, of which a last clause names another: "and on the 120L?"."""
+    """Return what judges a reading on each variant, of which a last clause names another: "and on the other one?"."""
     shows = {variant.show: name for name, variant in know.base.variants.items()}
     either = "|".join(sorted(map(re.escape, shows), key=len, reverse=True))
     last = re.search(rf"{_BY_WHICH}{_OWN_CLAUSE}({either}){_BEHIND}\s*\?", text, re.IGNORECASE)
