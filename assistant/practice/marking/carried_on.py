@@ -21,6 +21,7 @@ from assistant.practice.marking.judged import RULE
 from assistant.practice.marking.parts import head_of
 from assistant.practice.marking.phrased import purpose_told
 from assistant.practice.marking.remarks import ACTION
+from assistant.practice.marking.too_few import TELLS_WHEN
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import quantity_of
 from assistant.resolving.knowing import Knowledge
@@ -188,7 +189,7 @@ def has_open(found: Sequence[Asked], parts: Sequence[str], text: str, know: Know
     ruled = judged or isinstance(found[0].result, r.BandResult)
     left = [n for n, p in enumerate(parts) if p not in own and not (judged and _only_acts(p, parts, know))]
     left = [n for n in left if not (ruled and RULE.search(parts[n]))]
-    left = [n for n in left if parts[n] not in _each_told(found, parts, know)]
+    left = [n for n in left if parts[n] not in _each_told(found, parts, know) and not TELLS_WHEN.match(parts[n])]
     left = [n for n in left if not any(_tells_it(each, parts[n], know) for each in known)]
     told = in_turn(parts, text, know) if left else []
     return any(told[n] is None or not any(record_of(told[n].result) is each for each in known) for n in left)  # type: ignore[union-attr]

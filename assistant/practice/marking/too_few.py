@@ -27,14 +27,14 @@ def too_few(points: Iterable[Point], found: Iterable[Asked], text: str) -> bool:
     if not all(isinstance(one.result, _SINGLE) or _is_of_part(one, each, text) for one in each):
         return False
     parts = [part for part in parts_of(text) if len(part.split()) > _SHORT and not _is_title(part, text)]
-    parts = [part for part in parts if not _TELLS_WHEN.match(part)]
+    parts = [part for part in parts if not TELLS_WHEN.match(part)]
     bare = not any(part.lower().startswith(("why", "and why")) for part in parts)
     why = bare and WHY.search(text.strip()) is not None
     twice = sum(_OF_TWO.search(part) is not None for part in parts)
     return 1 < len(parts) + why + twice > sum(_told(point) for point in points if not point.optional)
 
 
-_TELLS_WHEN = re.compile(
+TELLS_WHEN = re.compile(
     r"(?:and )?(?:when|where) (?!(?:is|are|was|were|does|do|did|has|have|may|can|must|will|should|and|to)\b)",
     re.IGNORECASE,
 )
