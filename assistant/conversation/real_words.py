@@ -9,6 +9,7 @@ way.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence, Set
 from itertools import combinations, product
 
 from assistant.conversation.readings import question_of, things_named
@@ -31,8 +32,11 @@ def with_word_meant(
     alone: Question, first: Result, knowledge: Knowledge, variant: str
 ) -> tuple[Question, Scored] | None:
     """Return a question that is left open with a word or two as they were meant, and what that gives."""
-    doubtful = _doubtful(alone, first.words if isinstance(first, Declined) else (), knowledge)
-    able = [(word, slips) for word, read in doubtful if 0 < len(slips := _slips(word, read, knowledge)) <= _MOST_SLIPS]
+    usual = {*knowledge.lexicon.frequent, *knowledge.lexicon.asked}
+    doubtful = _doubtful(alone, first.words if isinstance(first, Declined) else (), usual, knowledge)
+    often = sorted(usual - STARTERS) if doubtful else []  # what is said of a number is never changed
+    meant = [(word, _slips(word, read, often, knowledge)) for word, read in doubtful]
+    able = [(word, slips) for word, slips in meant if 0 < len(slips) <= _MOST_SLIPS]
     for together in (1, 2):
         found = [
             one
@@ -61,9 +65,9 @@ def _tried(
     return (question, scored) if sure else None
 
 
-def _slips(word: str, read: str, knowledge: Knowledge) -> list[str]:
+def _slips(word: str, read: str, often: Sequence[str], knowledge: Knowledge) -> list[str]:
     """Return the words that a word may be a slip of; one that was read as the knowledge's own stays one of those."""
-    found = [meant for meant in slips_of(word.lower(), sorted(_asked(knowledge))) if meant != read]
+    found = [meant for meant in slips_of(word.lower(), often) if meant != read]
     if read != word.lower() and _is_name(read, knowledge):
         return [meant for meant in found if _is_name(meant, knowledge)]
     return found
@@ -74,12 +78,9 @@ def _is_name(word: str, knowledge: Knowledge) -> bool:
     return any(not (m.is_plain or m.is_outside) for m in things_named(knowledge.phrase(word), knowledge))
 
 
-def _asked(knowledge: Knowledge) -> set[str]:
-    """Return the words that questions are put in; what is said of a number is never changed."""
-    return {*knowledge.lexicon.frequent, *knowledge.lexicon.asked} - STARTERS
-
-
-def _doubtful(alone: Question, unexplained: tuple[str, ...], knowledge: Knowledge) -> list[tuple[str, str]]:
+def _doubtful(
+    alone: Question, unexplained: tuple[str, ...], usual: Set[str], knowledge: Knowledge
+) -> list[tuple[str, str]]:
     """Return the words that may be slips, each as typed and as read: what nothing explains, or else those that were
     mended and those that questions are not put in.
     """
@@ -88,9 +89,9 @@ def _doubtful(alone: Question, unexplained: tuple[str, ...], knowledge: Knowledg
     if any(not m.is_plain or " " in m.text for m in odd):
         return []
     mended = dict(reading.mended)
-    usual = _asked(knowledge) | STARTERS
+    known = usual | STARTERS
     typed = dict.fromkeys(re.findall(r"[^\W\d_]+", reading.text))
-    rare = [word for word in typed if len(word) >= _SHORTEST and word.lower() not in usual and not word.isupper()]
+    rare = [word for word in typed if len(word) >= _SHORTEST and word.lower() not in known and not word.isupper()]
     unread = {m.text.lower() for m in odd} - {new for _, new in reading.mended}
     unread = unread or {word.lower() for word in unexplained}.intersection(word.lower() for word in rare)
     if not unread <= {word.lower() for word in rare}:

@@ -34,8 +34,9 @@ from assistant.understanding.then import compiled as compiled_then
 from assistant.understanding.then import texts_of
 
 OFTEN = 20
-ASKED = 4
 """How often a word must stand in the knowledge to be one that a misspelling is likeliest to be of."""
+ASKED = 4
+"""How often a word must stand in questions to be one that they are put in."""
 SOFT = 0.35
 BOUND = 0.45
 QUANTITY = 0.8

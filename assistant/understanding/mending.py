@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 from assistant.quantities.numbers import DIGITS, STARTERS, TENS
 from assistant.quantities.tokens import Token
@@ -72,15 +73,16 @@ class Mender:
 
     def _counted(self, word: str) -> str | None:
         """Return the only number that a slip before a hundred may be of; it is no other word."""
-        near = [name for name in STARTERS if len(word) > 2 and apart(word, name) == 1]
+        near = _one_off(word, STARTERS)
         return near[0] if len(near) == 1 else None
 
     def _digit(self, word: str, before: str) -> str | None:
         """Return the only digit that a slip behind twenty or more may be of, where questions do not have that word."""
-        if before not in TENS or len(word) < _SHORTEST or word in DIGITS or word in self._lexicon.asked:
+        if before not in TENS or word in DIGITS:
             return None
-        near = [name for name in DIGITS if len(name) >= _SHORTEST and apart(word, name) == 1]
-        return near[0] if len({DIGITS[name] for name in near}) == 1 else None
+        near = [name for name in _one_off(word, DIGITS) if len(name) >= _SHORTEST]
+        single = len({DIGITS[name] for name in near}) == 1
+        return near[0] if single and word not in self._lexicon.asked else None  # read from the file, so looked at last
 
     def is_ordinary(self, word: str) -> bool:
         """Return whether a word is ordinary English, which is not to be mended into the trade's."""
@@ -109,6 +111,11 @@ class Mender:
         of_its_length = rf"^.{{{len(word) - 1},{len(word) + 1}}}$"
         found = mend(word, re.findall(of_its_length, self._lists.text("passing_words"), re.MULTILINE), (), 1)
         return found[0].word if found else None
+
+
+def _one_off(word: str, names: Iterable[str]) -> list[str]:
+    """Return the names that a word of three letters or more is one slip from."""
+    return [name for name in names if len(word) >= _SHORTEST and apart(word, name) == 1]
 
 
 def _of_about_its_length(word: str, known: list[str]) -> list[str]:

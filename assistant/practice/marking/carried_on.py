@@ -18,7 +18,7 @@ from assistant.conversation.turn import answer_turn
 from assistant.knowledge.records import Fact
 from assistant.practice.marking.asked import Asked, ask, is_same, measures, record_of, said_whole
 from assistant.practice.marking.judged import RULE
-from assistant.practice.marking.parts import head_of
+from assistant.practice.marking.parts import LEADS, head_of
 from assistant.practice.marking.phrased import purpose_told
 from assistant.practice.marking.remarks import ACTION
 from assistant.practice.marking.too_few import TELLS_WHEN
@@ -31,7 +31,6 @@ _CARRIES = re.compile(r"\b(?:it|its|they|them|their|that|this|then|there|those|t
 _OF_EACH = re.compile(r"\b(?:each|every one|all of them)\b", re.IGNORECASE)
 _TOLD_OF, _TWO = (": ", "; "), 2
 """What stands between a thing and what a statement tells of it, and how many it must tell of to be a list."""
-_LEADS = re.compile(r"^(?:(?:and|then|also) )+", re.IGNORECASE)
 
 
 def on_the_subject(found: tuple[Asked, ...], parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
@@ -101,7 +100,7 @@ def in_turn(parts: Sequence[str], text: str, know: Knowledge) -> list[Asked | No
     context, head = Context(), head_of(text, parts)
     found: list[Asked | None] = []
     for n, part in enumerate(parts):
-        asking = _LEADS.sub("", part)
+        asking = LEADS.sub("", part)
         answer, context = answer_turn(f"{head}: {asking}" if head and not n else asking, context, know)
         known = answer.outcome == ANSWER and context.asked is not None and context.result is not None
         one = Asked(context.asked, context.result, answer) if known else None  # type: ignore[arg-type]
@@ -116,7 +115,7 @@ def called(one: Asked, part: str) -> Asked:
 
 def _whole(part: str, parts: Sequence[str], text: str, know: Knowledge) -> Asked | None:
     """Return what answers a part with the name of its subject in the place of "it", asked by itself."""
-    asking = _LEADS.sub("", part)
+    asking = LEADS.sub("", part)
     subject = head_of(text, parts) or parts[0]
     whole = said_whole(asking, subject, know)
     one = ask(whole, know) if whole != asking else None
@@ -189,7 +188,8 @@ def has_open(found: Sequence[Asked], parts: Sequence[str], text: str, know: Know
     ruled = judged or isinstance(found[0].result, r.BandResult)
     left = [n for n, p in enumerate(parts) if p not in own and not (judged and _only_acts(p, parts, know))]
     left = [n for n in left if not (ruled and RULE.search(parts[n]))]
-    left = [n for n in left if parts[n] not in _each_told(found, parts, know) and not TELLS_WHEN.match(parts[n])]
+    each_told = _each_told(found, parts, know)
+    left = [n for n in left if parts[n] not in each_told and not TELLS_WHEN.match(parts[n])]
     left = [n for n in left if not any(_tells_it(each, parts[n], know) for each in known)]
     told = in_turn(parts, text, know) if left else []
     return any(told[n] is None or not any(record_of(told[n].result) is each for each in known) for n in left)  # type: ignore[union-attr]

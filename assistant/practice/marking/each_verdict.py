@@ -38,7 +38,7 @@ _WHICH_ONE = re.compile(r"\bwhich (?:one |of (?:them|the two) )?is\b", re.IGNORE
 
 def _on_each_variant(parts: Sequence[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what judges a reading on each variant, of which a last clause names another: "and on the other one?"."""
-    shows = {variant.show: name for name, variant in know.base.variants.items()}
+    shows = _shows(know)
     either = "|".join(sorted(map(re.escape, shows), key=len, reverse=True))
     last = re.search(rf"{_BY_WHICH}{_OWN_CLAUSE}({either}){_BEHIND}\s*\?", text, re.IGNORECASE)
     own = re.findall(rf"(?<![\w,.])(?:{either})(?![\w,.]\w)", text[: last.start()]) if last else []
@@ -57,6 +57,11 @@ def _on_each_variant(parts: Sequence[str], text: str, know: Knowledge) -> tuple[
         made.append(as_asked(asking if told else f"{asking}, on the {show}", one[1].question, result, know))
     same = record_of(made[0].result).id == record_of(made[1].result).id
     return tuple(made) if same else ()
+
+
+def _shows(know: Knowledge) -> dict[str, str]:
+    """Return the variants by how each is shown."""
+    return {variant.show: name for name, variant in know.base.variants.items()}
 
 
 def _at_each_reading(text: str, know: Knowledge) -> tuple[Asked, ...]:
@@ -166,7 +171,7 @@ def _of(point: Point, subject: frozenset[str], name: str) -> Point:
 def _named(one: Asked, know: Knowledge) -> frozenset[str]:
     """Return the concepts of what a clause names: its variant, its things, and what its last word may mean."""
     asking = one.answer.question
-    shows = {variant.show: name for name, variant in know.base.variants.items()}
+    shows = _shows(know)
     reading = know.reader.read(asking)
     kinds = know.lexicon.kinds
     told = [m for m in reading.mentions if not m.weak and not know.matcher.is_soft(m)]

@@ -42,7 +42,7 @@ def _whole_of_part(need: Need, said: Said, off: frozenset[int]) -> Iterator[str]
     """Yield a word for the whole said of what a point has only a part of: "pull it completely", of a first quarter."""
     for point in (p for p in need.points if _PART.search(p.text)):
         things = [e for e in point.elements if e.weight > _TELLING and not e.given]
-        if any(set(map(plain, _PART.findall(point.text))) & set(said.words) for _ in (point,)):
+        if not {plain(part) for part in _PART.findall(point.text)}.isdisjoint(said.words):
             continue
         near = {said.clauses[i] for e in things for i in element_said(e, said)[1]}
         for i, word in enumerate(said.reading.words):
@@ -77,11 +77,10 @@ def _other_way(need: Need, said: Said, off: frozenset[int]) -> Iterator[str]:
     if not found:
         return
     ways = plain(found[1].lower()), plain(found[2].lower())
+    told = {plain(w) for p in need.points for w in re.findall(r"[\w-]+", p.text.lower())}
     for one, other in (ways, ways[::-1]):
-        points = [p for p in need.points if one in {plain(w) for w in re.findall(r"[\w-]+", p.text.lower())}]
-        named = any(other in {plain(w) for w in re.findall(r"[\w-]+", p.text.lower())} for p in need.points)
         spots = [i for i, word in enumerate(said.words) if word == other and i not in off]
-        if points and not named and spots and one not in said.words:
+        if one in told and other not in told and spots and one not in said.words:
             yield said.reading.words[spots[0]]
 
 

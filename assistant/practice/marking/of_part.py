@@ -71,8 +71,9 @@ def of_part(points: list[Point], one: Asked, alone: bool, text: str, know: Knowl
 
 def _of_its_clause(points: list[Point], fact: Fact, part: str, know: Knowledge) -> list[Point]:
     """Return the points of the one clause of a statement that names a thing which a part names; none where all do."""
-    clauses = [know.phrase(clause).concepts for clause in re.split(r"[.:;]\s+", fact.says.rstrip("."))]
-    words = [frozenset(map(plain, re.findall(r"\w+", c))) for c in re.split(r"[.:;]\s+", fact.says.rstrip("."))]
+    texts = re.split(r"[.:;]\s+", fact.says.rstrip("."))
+    clauses = [know.phrase(clause).concepts for clause in texts]
+    words = [frozenset(map(plain, re.findall(r"\w+", clause))) for clause in texts]
     if len(clauses) < _TWO or asks_figure(part):
         return []
     named = [[n for n, told in enumerate(clauses) if thing & told] for thing in _things(part, know)]
