@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from assistant.conversation.context import Context
 from assistant.conversation.controls import follows
+from assistant.conversation.paragraphs_told import title_told
 from assistant.conversation.readings import carried, things_named
 from assistant.conversation.traits import OPEN, STATED, names_unknown
 from assistant.knowledge.records import Source
@@ -168,12 +169,6 @@ def subject_told(context: Context, knowledge: Knowledge) -> frozenset[str]:
     """Return the things that the title of the record told last names."""
     things = things_named(knowledge.phrase(title_told(context, knowledge)), knowledge)
     return frozenset(c for m in things for c in m.concepts if c[0].isalpha() and not m.weak)
-
-
-def title_told(context: Context, knowledge: Knowledge) -> str:
-    """Return the title of the record told last, or what its figure is of."""
-    record = knowledge.base.records.get(context.answer.entry) if context.answer else None
-    return getattr(record, "title", "") or getattr(record, "of", "")
 
 
 def _told_in(context: Context, knowledge: Knowledge) -> frozenset[Source]:

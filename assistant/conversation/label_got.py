@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from assistant.conversation.context import Context
-from assistant.conversation.inside_told import title_told
+from assistant.conversation.paragraphs_told import title_told
 from assistant.knowledge.records import Fact
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.results import FactResult, LimitResult

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from assistant.conversation.context import Context
-from assistant.conversation.inside_told import title_told
+from assistant.conversation.paragraphs_told import title_told
 from assistant.conversation.readings import question_of
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question

@@ -1,4 +1,4 @@
-"""The paragraphs of what was told lately, by which ways of asking that hold only then are kept."""
+"""What was told lately: its paragraphs, by which ways of asking that hold only then are kept, and its title."""
 
 from __future__ import annotations
 
@@ -32,3 +32,9 @@ def paragraphs_of(record: object) -> tuple[str, ...]:
     """Return the paragraph that something rests on, as the ways of asking after it are kept."""
     sources = getattr(record, "sources", ())
     return tuple(f"{s.document} {s.paragraph}" for s in sources[:1])
+
+
+def title_told(context: Context, knowledge: Knowledge) -> str:
+    """Return the title of the record told last, or what its figure is of."""
+    record = knowledge.base.records.get(context.answer.entry) if context.answer else None
+    return getattr(record, "title", "") or getattr(record, "of", "")

@@ -7,7 +7,8 @@ for, and else nothing is told.
 from __future__ import annotations
 
 from assistant.conversation.context import Context
-from assistant.conversation.inside_told import on_the_subject, subject_told, title_told
+from assistant.conversation.inside_told import on_the_subject, subject_told
+from assistant.conversation.paragraphs_told import title_told
 from assistant.conversation.readings import things_named
 from assistant.knowledge.records import Fact, Limit, Procedure
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
