@@ -6,18 +6,18 @@
 from __future__ import annotations
 
 from assistant.answering.answer import ANSWER, Answer
-from assistant.conversation.completing import understood
+from assistant.conversation.choosing.completing import understood
+from assistant.conversation.choosing.remembering import remembered
+from assistant.conversation.choosing.returning import returned
+from assistant.conversation.choosing.switching import only_switches, variant_named
 from assistant.conversation.composing import composed, finished, replied
 from assistant.conversation.context import Context
-from assistant.conversation.controls import control
-from assistant.conversation.disputing import with_disputes
-from assistant.conversation.plainly_said import plainly_said
-from assistant.conversation.readings import question_of as question_of
-from assistant.conversation.remembering import remembered
-from assistant.conversation.replies import controlled
-from assistant.conversation.returning import returned
-from assistant.conversation.switching import only_switches, variant_named
-from assistant.conversation.two_questions import Parts, part_told, with_both
+from assistant.conversation.control_words.controls import control
+from assistant.conversation.left_out.plainly_said import plainly_said
+from assistant.conversation.reading_turns.readings import question_of as question_of
+from assistant.conversation.replying.disputing import with_disputes
+from assistant.conversation.replying.replies import controlled
+from assistant.conversation.several.two_questions import Parts, part_told, with_both
 from assistant.resolving.controls_in_use import in_vain_under
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.means_told import with_means
@@ -46,7 +46,7 @@ def _without_small_talk(text: str, context: Context, knowledge: Knowledge) -> st
     """Return a turn without the small talk around it; a first one only where it opens with what goes on meanwhile."""
     if context.answer is None and "while" not in text[:_OPENING].lower():
         return text
-    from assistant.conversation.small_talk import without_small_talk  # a first question starts without it
+    from assistant.conversation.left_out.small_talk import without_small_talk  # a first question starts without it
 
     return without_small_talk(text, knowledge)
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 
-from assistant.conversation.readings import question_of
+from assistant.conversation.reading_turns.readings import question_of
 from assistant.knowledge.records import StateTable
 from assistant.practice.making.question import MEANING, MEMORY, REASON, STEPS, Question
 from assistant.practice.making.states import State

@@ -10,7 +10,7 @@ import re
 from collections.abc import Mapping
 
 from assistant.frozen import NamedTuple
-from assistant.practice.marking.corrected import corrected as items_corrected
+from assistant.practice.marking.reading.corrected import corrected as items_corrected
 from assistant.practice.recall import MARKS, MISSED, PARTLY, RIGHT, WRONG
 
 AGAIN, STANDBY, UNABLE, PASS, DISREGARD, HINT = "again", "standby", "unable", "pass", "disregard", "hint"

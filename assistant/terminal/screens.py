@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from assistant.conversation.controls import control
+from assistant.conversation.control_words.controls import control
 from assistant.conversation.opening import Knowledge
 from assistant.rendering.text import answer_text, wrap
 from assistant.terminal.screen import Screen

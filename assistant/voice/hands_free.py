@@ -10,7 +10,7 @@ import re
 
 from assistant.answering.answer import ANSWER, DECLINE, Answer
 from assistant.conversation.context import Context
-from assistant.conversation.controls import control as turn_control
+from assistant.conversation.control_words.controls import control as turn_control
 from assistant.conversation.turn import answer_turn
 from assistant.resolving.knowing import Knowledge
 from assistant.voice import control_words as words

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from assistant.conversation.context import Context
-from assistant.conversation.controls import control as turn_control
+from assistant.conversation.control_words.controls import control as turn_control
 from assistant.conversation.turn import question_of
 from assistant.frozen import NamedTuple
 from assistant.resolving.knowing import Knowledge

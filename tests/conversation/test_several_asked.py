@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from assistant.conversation.context import Context
-from assistant.conversation.in_a_list import each_listed
-from assistant.conversation.in_clauses import each_clause
+from assistant.conversation.several.in_a_list import each_listed
+from assistant.conversation.several.in_clauses import each_clause
 from assistant.conversation.turn import answer_turn
 from assistant.resolving.knowing import Knowledge
 

@@ -8,7 +8,7 @@ from collections.abc import Callable
 import pytest
 
 from assistant.answering.answer import ANSWER, Answer
-from assistant.conversation.all_well import plain_words, situation_new, well_again
+from assistant.conversation.control_words.all_well import plain_words, situation_new, well_again
 
 Talk = Callable[..., list[Answer]]
 

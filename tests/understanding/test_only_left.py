@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from assistant.conversation.opening import Knowledge
-from assistant.conversation.readings import question_of
+from assistant.conversation.reading_turns.readings import question_of
 
 
 def _states(text: str, knowledge: Knowledge) -> dict[str, str]:

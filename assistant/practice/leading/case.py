@@ -12,7 +12,7 @@ from typing import Any
 from assistant.answering.answer import ANSWER, Answer
 from assistant.answering.parts import conditions_words, joined
 from assistant.conversation.context import Context
-from assistant.conversation.readings import question_of
+from assistant.conversation.reading_turns.readings import question_of
 from assistant.conversation.turn import answer_turn
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import StateTable

@@ -1,1 +1,1 @@
-"""Marking a free answer: what the question requires, what the answer says, and how the two compare."""
+"""Marking a free answer: what is required, what is said, how the two compare. Read first: `mark.py`, `compare.py`."""

@@ -9,22 +9,10 @@ from __future__ import annotations
 from itertools import combinations
 
 from assistant.frozen import NamedTuple
-from assistant.practice.marking.absolutes import absolute, nothing_does, other_manner, same_as_other, too_soon, whatever
-from assistant.practice.marking.alike import crossed, paired, parts_exchanged
-from assistant.practice.marking.alone import alone, by_itself
-from assistant.practice.marking.ascribed import ascribed
-from assistant.practice.marking.band_follows import follows_held, follows_wrong
-from assistant.practice.marking.band_sides import sides_exchanged
-from assistant.practice.marking.cases import cases_wrong
-from assistant.practice.marking.causes import judge_ways
-from assistant.practice.marking.choices import left_open
-from assistant.practice.marking.contrary_state import contrary_said
-from assistant.practice.marking.degree_said import degree_wrong
-from assistant.practice.marking.elements import SIDES
-from assistant.practice.marking.every_variant import never_changed, said_of_every
-from assistant.practice.marking.foreign_steps import foreign_steps
-from assistant.practice.marking.former_told import with_formers
-from assistant.practice.marking.found import (
+from assistant.practice.marking.finding.cases import cases_wrong
+from assistant.practice.marking.finding.causes import judge_ways
+from assistant.practice.marking.finding.elements import SIDES
+from assistant.practice.marking.finding.found import (
     ENOUGH,
     LITTLE,
     Held,
@@ -36,11 +24,7 @@ from assistant.practice.marking.found import (
     ways_said,
     words_said,
 )
-from assistant.practice.marking.framed import in_the_same_frame
-from assistant.practice.marking.heads_crossed import heads_crossed
-from assistant.practice.marking.instead import other_action, other_end, other_purpose, other_reason
-from assistant.practice.marking.label_parts import falsely_shown
-from assistant.practice.marking.misplaced import (
+from assistant.practice.marking.finding.misplaced import (
     beside_it,
     elsewhere,
     of_the_first,
@@ -49,19 +33,8 @@ from assistant.practice.marking.misplaced import (
     out_of_order,
     turned_out,
 )
-from assistant.practice.marking.mixed import apart, both_for_either, either_for_both, inner_order, mixed_up, shared_with
-from assistant.practice.marking.never_right import never_right
-from assistant.practice.marking.numbers import Numbers, judge_numbers
-from assistant.practice.marking.of_its_kind import of_another_kind
-from assistant.practice.marking.once import again_and_again
-from assistant.practice.marking.other_cases import others_said
-from assistant.practice.marking.other_reference import other_reference, put_back
-from assistant.practice.marking.parts_crossed import lost_by_name, parts_crossed
-from assistant.practice.marking.points import Need, Point
-from assistant.practice.marking.polarity import affirmed_falsely, both_lacking, contradicted, denied, prevented
-from assistant.practice.marking.reserved import reserve_denied
-from assistant.practice.marking.restricted import restricted
-from assistant.practice.marking.rivals import (
+from assistant.practice.marking.finding.polarity import affirmed_falsely, both_lacking, contradicted, denied, prevented
+from assistant.practice.marking.finding.rivals import (
     colours,
     opposed,
     other_thing,
@@ -69,24 +42,65 @@ from assistant.practice.marking.rivals import (
     rivals,
     set_at,
 )
-from assistant.practice.marking.rows import beside_row, other_value
-from assistant.practice.marking.said import Said
-from assistant.practice.marking.said_once import not_twice
-from assistant.practice.marking.sided import side_held, side_wrong
-from assistant.practice.marking.states import bare_said, state_said
-from assistant.practice.marking.step_numbers import in_all, with_another_verb
-from assistant.practice.marking.strangers import foreign, only_other, other_measure
-from assistant.practice.marking.stray import without_stray
-from assistant.practice.marking.supplies import not_supplied
-from assistant.practice.marking.surplus import in_place_of
-from assistant.practice.marking.switched import put_otherwise
-from assistant.practice.marking.systems import systems
-from assistant.practice.marking.unbounded import bounded_any
-from assistant.practice.marking.variant_labels import of_the_other
-from assistant.practice.marking.verdict_said import under_its_condition, verdict_of, verdict_wrong
-from assistant.practice.marking.verdicts import forbidden_said, stand_wrong
-from assistant.practice.marking.whichever import choice_said, other_choice
-from assistant.practice.marking.wording import NO_ACTION, NOTHING_DONE
+from assistant.practice.marking.finding.sided import side_held, side_wrong
+from assistant.practice.marking.finding.states import bare_said, state_said
+from assistant.practice.marking.finding.verdict_said import under_its_condition, verdict_of, verdict_wrong
+from assistant.practice.marking.finding.whichever import choice_said, other_choice
+from assistant.practice.marking.never_right import never_right
+from assistant.practice.marking.of_results.band_follows import follows_held, follows_wrong
+from assistant.practice.marking.of_results.label_parts import falsely_shown
+from assistant.practice.marking.of_results.rows import beside_row, other_value
+from assistant.practice.marking.of_statements.verdicts import forbidden_said, stand_wrong
+from assistant.practice.marking.points import Need, Point
+from assistant.practice.marking.reading.said import Said
+from assistant.practice.marking.reading.wording import NO_ACTION, NOTHING_DONE
+from assistant.practice.marking.rewording.variant_labels import of_the_other
+from assistant.practice.marking.wrong_figures.degree_said import degree_wrong
+from assistant.practice.marking.wrong_figures.former_told import with_formers
+from assistant.practice.marking.wrong_figures.numbers import Numbers, judge_numbers
+from assistant.practice.marking.wrong_figures.step_numbers import in_all, with_another_verb
+from assistant.practice.marking.wrong_figures.systems import systems
+from assistant.practice.marking.wrong_figures.unbounded import bounded_any
+from assistant.practice.marking.wrong_statements.absolutes import (
+    absolute,
+    nothing_does,
+    other_manner,
+    same_as_other,
+    too_soon,
+    whatever,
+)
+from assistant.practice.marking.wrong_statements.alone import alone, by_itself
+from assistant.practice.marking.wrong_statements.choices import left_open
+from assistant.practice.marking.wrong_statements.contrary_state import contrary_said
+from assistant.practice.marking.wrong_statements.foreign_steps import foreign_steps
+from assistant.practice.marking.wrong_statements.framed import in_the_same_frame
+from assistant.practice.marking.wrong_statements.instead import other_action, other_end, other_purpose, other_reason
+from assistant.practice.marking.wrong_statements.mixed import (
+    apart,
+    both_for_either,
+    either_for_both,
+    inner_order,
+    mixed_up,
+    shared_with,
+)
+from assistant.practice.marking.wrong_statements.of_its_kind import of_another_kind
+from assistant.practice.marking.wrong_statements.once import again_and_again
+from assistant.practice.marking.wrong_statements.reserved import reserve_denied
+from assistant.practice.marking.wrong_statements.restricted import restricted
+from assistant.practice.marking.wrong_statements.stray import without_stray
+from assistant.practice.marking.wrong_statements.supplies import not_supplied
+from assistant.practice.marking.wrong_statements.surplus import in_place_of
+from assistant.practice.marking.wrong_statements.switched import put_otherwise
+from assistant.practice.marking.wrong_things.alike import crossed, paired, parts_exchanged
+from assistant.practice.marking.wrong_things.ascribed import ascribed
+from assistant.practice.marking.wrong_things.band_sides import sides_exchanged
+from assistant.practice.marking.wrong_things.every_variant import never_changed, said_of_every
+from assistant.practice.marking.wrong_things.heads_crossed import heads_crossed
+from assistant.practice.marking.wrong_things.other_cases import others_said
+from assistant.practice.marking.wrong_things.other_reference import other_reference, put_back
+from assistant.practice.marking.wrong_things.parts_crossed import lost_by_name, parts_crossed
+from assistant.practice.marking.wrong_things.said_once import not_twice
+from assistant.practice.marking.wrong_things.strangers import foreign, only_other, other_measure
 from assistant.resolving.knowing import Knowledge
 
 _ONE_OF_TWO = 0.4

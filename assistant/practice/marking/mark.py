@@ -10,43 +10,43 @@ import re
 
 from assistant.answering.answer import Citation
 from assistant.frozen import NamedTuple
-from assistant.practice.marking.absolutes import limitless
-from assistant.practice.marking.also_said import put_plainly
-from assistant.practice.marking.asked_names import as_asked
-from assistant.practice.marking.beside_point import beside_the_point
-from assistant.practice.marking.citing import miscited, uncited
 from assistant.practice.marking.compare import Compared, compare
-from assistant.practice.marking.confessing import without_confession
-from assistant.practice.marking.confirmed import is_confirmed, without_true
-from assistant.practice.marking.continental import continental
-from assistant.practice.marking.evasive import evades, without_remarks
-from assistant.practice.marking.found import Held, lacking
-from assistant.practice.marking.general import is_general
-from assistant.practice.marking.modes_left import without_left_modes
-from assistant.practice.marking.no_figures import without_no_figures
-from assistant.practice.marking.no_thing import without_determiners
-from assistant.practice.marking.of_people import tells_of_people
-from assistant.practice.marking.other_matter import on_another_matter
-from assistant.practice.marking.other_rows import without_other_rows
+from assistant.practice.marking.finding.also_said import put_plainly
+from assistant.practice.marking.finding.beside_point import beside_the_point
+from assistant.practice.marking.finding.found import Held, lacking
+from assistant.practice.marking.finding.polarity import HINDERING, denied
+from assistant.practice.marking.finding.sided import with_side
+from assistant.practice.marking.missed.confirmed import is_confirmed, without_true
+from assistant.practice.marking.missed.evasive import evades, without_remarks
+from assistant.practice.marking.missed.general import is_general
+from assistant.practice.marking.missed.of_people import tells_of_people
+from assistant.practice.marking.missed.other_matter import on_another_matter
+from assistant.practice.marking.missed.says_nothing import says_nothing
+from assistant.practice.marking.missed.told_aside import tells_aside
+from assistant.practice.marking.missed.true_remarks import is_true_remark
+from assistant.practice.marking.missed.vague import without_vague
+from assistant.practice.marking.of_results.no_thing import without_determiners
 from assistant.practice.marking.points import Need
-from assistant.practice.marking.polarity import HINDERING, denied
-from assistant.practice.marking.relative import reckoned
-from assistant.practice.marking.required import required
-from assistant.practice.marking.reserved import without_reserve
-from assistant.practice.marking.reworded import reworded
-from assistant.practice.marking.run_together import apart
-from assistant.practice.marking.said import Said, plain, read_said
-from assistant.practice.marking.says_nothing import says_nothing
-from assistant.practice.marking.sided import with_side
-from assistant.practice.marking.slips import without_shortenings, without_slips
-from assistant.practice.marking.small_numbers import listed
-from assistant.practice.marking.sums_told import without_sum
-from assistant.practice.marking.told_aside import tells_aside
-from assistant.practice.marking.true_remarks import is_true_remark
-from assistant.practice.marking.vague import without_vague
-from assistant.practice.marking.variant_labels import labels_named
-from assistant.practice.marking.verbatim import verbatim
-from assistant.practice.marking.wording import NEGATORS, UNKNOWING
+from assistant.practice.marking.reading.confessing import without_confession
+from assistant.practice.marking.reading.relative import reckoned
+from assistant.practice.marking.reading.said import Said, plain, read_said
+from assistant.practice.marking.reading.wording import NEGATORS, UNKNOWING
+from assistant.practice.marking.requiring.required import required
+from assistant.practice.marking.rewording.asked_names import as_asked
+from assistant.practice.marking.rewording.citing import miscited, uncited
+from assistant.practice.marking.rewording.continental import continental
+from assistant.practice.marking.rewording.no_figures import without_no_figures
+from assistant.practice.marking.rewording.reworded import reworded
+from assistant.practice.marking.rewording.run_together import apart
+from assistant.practice.marking.rewording.slips import without_shortenings, without_slips
+from assistant.practice.marking.rewording.small_numbers import listed
+from assistant.practice.marking.rewording.sums_told import without_sum
+from assistant.practice.marking.rewording.variant_labels import labels_named
+from assistant.practice.marking.rewording.verbatim import verbatim
+from assistant.practice.marking.wrong_statements.absolutes import limitless
+from assistant.practice.marking.wrong_statements.modes_left import without_left_modes
+from assistant.practice.marking.wrong_statements.reserved import without_reserve
+from assistant.practice.marking.wrong_things.other_rows import without_other_rows
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.mentions import Mention
 

@@ -5,20 +5,20 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from assistant.practice.marking.denial_dropped import denial_dropped
-from assistant.practice.marking.duties import other_pilot
-from assistant.practice.marking.each_one import of_each
-from assistant.practice.marking.found import Held
-from assistant.practice.marking.hedges import both_said
-from assistant.practice.marking.of_its_part import of_another_part
-from assistant.practice.marking.other_heads import other_heads
-from assistant.practice.marking.other_rows import of_other_rows
+from assistant.practice.marking.finding.duties import other_pilot
+from assistant.practice.marking.finding.found import Held
 from assistant.practice.marking.points import Need
-from assistant.practice.marking.said import Said
-from assistant.practice.marking.shades import other_shade
-from assistant.practice.marking.thresholds import below_it
-from assistant.practice.marking.told_of_another import of_another_case, told_of_another
-from assistant.practice.marking.too_many import too_many
+from assistant.practice.marking.reading.said import Said
+from assistant.practice.marking.wrong_figures.each_one import of_each
+from assistant.practice.marking.wrong_figures.thresholds import below_it
+from assistant.practice.marking.wrong_statements.denial_dropped import denial_dropped
+from assistant.practice.marking.wrong_statements.hedges import both_said
+from assistant.practice.marking.wrong_statements.too_many import too_many
+from assistant.practice.marking.wrong_things.of_its_part import of_another_part
+from assistant.practice.marking.wrong_things.other_heads import other_heads
+from assistant.practice.marking.wrong_things.other_rows import of_other_rows
+from assistant.practice.marking.wrong_things.shades import other_shade
+from assistant.practice.marking.wrong_things.told_of_another import of_another_case, told_of_another
 from assistant.resolving.knowing import Knowledge
 
 

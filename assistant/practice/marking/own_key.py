@@ -11,14 +11,14 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from assistant.answering.answer import Citation
-from assistant.practice.marking.amounts import amounts_of
-from assistant.practice.marking.elements import named_elements, point
+from assistant.practice.marking.asking.parts import POLAR
+from assistant.practice.marking.finding.elements import named_elements, point
 from assistant.practice.marking.mark import PARTLY, RIGHT, WRONG, Mark, mark_against
-from assistant.practice.marking.narrowing import distinct, weighed, without_given
-from assistant.practice.marking.parts import POLAR
+from assistant.practice.marking.of_statements.narrowing import distinct, weighed, without_given
 from assistant.practice.marking.points import Figure, Need, Point
-from assistant.practice.marking.required import required
-from assistant.practice.marking.said import plain
+from assistant.practice.marking.reading.amounts import amounts_of
+from assistant.practice.marking.reading.said import plain
+from assistant.practice.marking.requiring.required import required
 from assistant.quantities.show import exact_shown
 from assistant.resolving.knowing import Knowledge
 

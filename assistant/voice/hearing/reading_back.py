@@ -9,7 +9,7 @@ import re
 
 from assistant.answering.answer import ANSWER, Answer, Saying
 from assistant.conversation.context import Context
-from assistant.conversation.controls import control
+from assistant.conversation.control_words.controls import control
 from assistant.quantities.amounts import Amount
 from assistant.quantities.show import exact_shown, number_words
 from assistant.resolving.knowing import Knowledge

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from assistant.answering.answer import ANSWER, CLARIFY, DECLINE, Answer, Saying
 from assistant.answering.unanswered import KNOWN_NEARBY
 from assistant.conversation.context import Context
-from assistant.conversation.controls import control
+from assistant.conversation.control_words.controls import control
 from assistant.conversation.turn import answer_turn, question_of
 from assistant.resolving.choosing import resolve_scored
 from assistant.resolving.knowing import Knowledge, Question

@@ -6,7 +6,7 @@ import pytest
 
 from assistant.conversation.opening import Knowledge
 from assistant.practice.marking.mark import MISSED, PARTLY, RIGHT, UNMARKED, WRONG, Marker, mark_answer
-from assistant.practice.marking.spoken import written
+from assistant.practice.marking.reading.spoken import written
 
 FREE_FALL = "What is the maximum speed for a free-fall extension?"
 TAKE_OFF = "Aldermere 120: the hottest brake reads 260 °C. May take-off begin? Yes or no, and give the limit."

@@ -6,7 +6,7 @@ import pytest
 
 from assistant.conversation.opening import Knowledge
 from assistant.practice.marking.mark import PARTLY, RIGHT, WRONG, Marker
-from assistant.practice.marking.required import required
+from assistant.practice.marking.requiring.required import required
 
 MASS = "The load sheet gives a take-off mass of 58,000 kg. Is that within the limit on the 120, and on the 120L?"
 DEPART = "A brake reads 240 °C. May a 120 depart, and may a 120L?"

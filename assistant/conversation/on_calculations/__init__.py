@@ -1,0 +1,1 @@
+"""Turns on a calculation: other inputs, another basis, its result used. Read first: `recalculating.py`."""

@@ -1,0 +1,1 @@
+"""Several questions in one turn, or one of two things. Read first: `two_questions.py`."""

@@ -1,0 +1,1 @@
+"""Which points of a statement, a figure or a step are asked for. Read first: `narrowing.py`."""

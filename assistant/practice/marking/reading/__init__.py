@@ -1,0 +1,1 @@
+"""What an answer says: its words, numbers, bounds, yes or no. Read first: `said.py`, `wording.py`."""

@@ -1,0 +1,1 @@
+"""Things, states and steps said otherwise than they are. Read first: `restricted.py`."""
