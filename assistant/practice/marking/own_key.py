@@ -11,11 +11,11 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from assistant.answering.answer import Citation
-from assistant.practice.marking.asking.parts import POLAR
 from assistant.practice.marking.finding.elements import named_elements, point
 from assistant.practice.marking.mark import PARTLY, RIGHT, WRONG, Mark, mark_against
 from assistant.practice.marking.of_statements.narrowing import distinct, weighed, without_given
 from assistant.practice.marking.points import Figure, Need, Point
+from assistant.practice.marking.questions.parts import POLAR
 from assistant.practice.marking.reading.amounts import amounts_of
 from assistant.practice.marking.reading.said import plain
 from assistant.practice.marking.requiring.required import required

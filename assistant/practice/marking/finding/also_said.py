@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from assistant.practice.marking.asking.asked import Asked
 from assistant.practice.marking.points import Need
+from assistant.practice.marking.questions.asked import Asked
 from assistant.practice.marking.reading.said import plain
 from assistant.practice.marking.reading.wording import NEGATORS, word_set
 from assistant.resolving import results as r

@@ -6,11 +6,11 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise
 
-from assistant.practice.marking.asking.asked import Asked, as_asked, ask
 from assistant.practice.marking.finding.equal import equals, same_kind
 from assistant.practice.marking.finding.found import LITTLE, words_said
 from assistant.practice.marking.finding.pairing import sentences
 from assistant.practice.marking.points import Figure, Need, Point
+from assistant.practice.marking.questions.asked import Asked, as_asked, ask
 from assistant.practice.marking.reading.said import Said
 from assistant.practice.marking.reading.wording import ALIKE
 from assistant.resolving import results as r

@@ -5,13 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 
-from assistant.practice.marking.asking.asked import bare_names
 from assistant.practice.marking.finding.beside_point import COMPARES
 from assistant.practice.marking.finding.found import Held
 from assistant.practice.marking.finding.only_aside import only_aside
 from assistant.practice.marking.finding.only_naming import told_of_none
 from assistant.practice.marking.finding.polarity import denied
 from assistant.practice.marking.points import Need, Point
+from assistant.practice.marking.questions.asked import bare_names
 from assistant.practice.marking.reading import wording
 from assistant.practice.marking.reading.contraries import OTHER
 from assistant.practice.marking.reading.said import Said, plain

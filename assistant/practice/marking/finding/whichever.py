@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 
 from assistant.conversation.reading_turns.readings import question_of
-from assistant.practice.marking.asking.asked import Asked, as_asked
 from assistant.practice.marking.points import Need, Point
+from assistant.practice.marking.questions.asked import Asked, as_asked
 from assistant.practice.marking.reading.said import Said
 from assistant.resolving.candidates import Candidate
 from assistant.resolving.knowing import Knowledge

@@ -10,11 +10,11 @@ import re
 from collections.abc import Iterable
 from typing import Any
 
-from assistant.practice.marking.asking.asked import Asked
-from assistant.practice.marking.asking.parts import POLAR
 from assistant.practice.marking.finding.elements import point
 from assistant.practice.marking.finding.found import Held, element_said
 from assistant.practice.marking.points import Element, Follows, Need
+from assistant.practice.marking.questions.asked import Asked
+from assistant.practice.marking.questions.parts import POLAR
 from assistant.practice.marking.reading.said import Said, plain
 from assistant.practice.marking.reading.wording import NEGATORS
 from assistant.resolving import results as r

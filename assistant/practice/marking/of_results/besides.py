@@ -7,12 +7,12 @@ from collections.abc import Iterable
 from typing import Any
 
 from assistant.knowledge.records import Fact
-from assistant.practice.marking.asking.asked import Asked, record_of
 from assistant.practice.marking.finding.elements import named_elements, point
 from assistant.practice.marking.of_results.judged import asks_rule
 from assistant.practice.marking.of_results.outcomes import outputs_asked, table_results, values_of
 from assistant.practice.marking.of_statements.references import referred_by
 from assistant.practice.marking.points import Element, Figure, Point
+from assistant.practice.marking.questions.asked import Asked, record_of
 from assistant.practice.marking.reading.amounts import amounts_of
 from assistant.practice.marking.reading.said import plain
 from assistant.resolving import results as r

@@ -10,9 +10,9 @@ import re
 from typing import Any
 
 from assistant.knowledge.records import Fact
-from assistant.practice.marking.asking.parts import POLAR, parts_of
 from assistant.practice.marking.finding.elements import told_concepts
 from assistant.practice.marking.points import Point
+from assistant.practice.marking.questions.parts import POLAR, parts_of
 from assistant.practice.marking.reading.said import plain
 from assistant.resolving.knowing import Knowledge
 

@@ -6,13 +6,13 @@ import re
 from collections.abc import Iterable
 from typing import Any
 
-from assistant.practice.marking.asking.asked import Asked
-from assistant.practice.marking.asking.parts import POLAR, pieces
 from assistant.practice.marking.finding.elements import point
 from assistant.practice.marking.of_results.remarks import ACTION
 from assistant.practice.marking.of_statements.case_sides import with_sides
 from assistant.practice.marking.of_statements.steps_asked import measured
 from assistant.practice.marking.points import Element, Figure, Point
+from assistant.practice.marking.questions.asked import Asked
+from assistant.practice.marking.questions.parts import POLAR, pieces
 from assistant.practice.marking.reading.said import plain
 from assistant.quantities.amounts import Amount
 from assistant.resolving.asked_quantity import QUANTITIES

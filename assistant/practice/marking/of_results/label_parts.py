@@ -8,15 +8,15 @@ import re
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from assistant.practice.marking.asking.asked import Asked, ask
-from assistant.practice.marking.asking.parts import head_of, parts_of
-from assistant.practice.marking.asking.phrased import label_in
 from assistant.practice.marking.finding.elements import named_elements
 from assistant.practice.marking.finding.found import Held
 from assistant.practice.marking.finding.polarity import denied, subjects_denied
 from assistant.practice.marking.finding.rivals import is_put_off
 from assistant.practice.marking.of_results.outcomes import table_results
 from assistant.practice.marking.points import Element, Need, Point, State
+from assistant.practice.marking.questions.asked import Asked, ask
+from assistant.practice.marking.questions.parts import head_of, parts_of
+from assistant.practice.marking.questions.phrased import label_in
 from assistant.practice.marking.reading.said import Said
 from assistant.practice.marking.reading.wording import word_set
 from assistant.resolving import results as r

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import re
 
-from assistant.practice.marking.asking.parts import POLAR, pieces
-from assistant.practice.marking.asking.turned import asks_loss
 from assistant.practice.marking.of_statements.narrowing import MODES
 from assistant.practice.marking.points import Need
+from assistant.practice.marking.questions.parts import POLAR, pieces
+from assistant.practice.marking.questions.turned import asks_loss
 from assistant.practice.marking.reading.said import Said, plain
 from assistant.practice.marking.reading.wording import NO, word_set
 from assistant.resolving.knowing import Knowledge

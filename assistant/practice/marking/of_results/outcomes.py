@@ -8,10 +8,6 @@ from typing import Any
 
 from assistant.answering.states import output_words
 from assistant.knowledge.records import Fact, StateTable
-from assistant.practice.marking.asking.asked import Asked
-from assistant.practice.marking.asking.parts import POLAR, parts_of, pieces
-from assistant.practice.marking.asking.phrased import asks_label
-from assistant.practice.marking.asking.turned import asks_loss
 from assistant.practice.marking.finding.elements import concepts_in, of_its_subject, point
 from assistant.practice.marking.of_results.both_apart import both_apart
 from assistant.practice.marking.of_results.case_verdicts import done_verdict, implied
@@ -19,6 +15,10 @@ from assistant.practice.marking.of_results.derived import there_is
 from assistant.practice.marking.of_results.remarks import ACTION, COUNTED, counted_in, measured_in, remarked
 from assistant.practice.marking.of_statements.named_half import of_what_is_named
 from assistant.practice.marking.points import Point, State
+from assistant.practice.marking.questions.asked import Asked
+from assistant.practice.marking.questions.parts import POLAR, parts_of, pieces
+from assistant.practice.marking.questions.phrased import asks_label
+from assistant.practice.marking.questions.turned import asks_loss
 from assistant.practice.marking.reading.said import plain
 from assistant.resolving import tables
 from assistant.resolving.knowing import Knowledge

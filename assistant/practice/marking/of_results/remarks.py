@@ -7,11 +7,11 @@ from typing import Any
 
 from assistant.answering.states import output_words
 from assistant.knowledge.records import StateTable
-from assistant.practice.marking.asking.parts import parts_of
 from assistant.practice.marking.finding.elements import point, told_concepts
 from assistant.practice.marking.of_statements.of_part import asks_figure
 from assistant.practice.marking.of_statements.steps_asked import measured
 from assistant.practice.marking.points import Point
+from assistant.practice.marking.questions.parts import parts_of
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge
 

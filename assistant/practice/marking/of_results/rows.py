@@ -8,7 +8,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import Any
 
-from assistant.practice.marking.asking.asked import Asked
 from assistant.practice.marking.finding.elements import concepts_in
 from assistant.practice.marking.finding.found import Held
 from assistant.practice.marking.finding.rivals import is_put_off
@@ -16,6 +15,7 @@ from assistant.practice.marking.finding.states import state_told, words_beside
 from assistant.practice.marking.of_results.no_thing import denies_asked
 from assistant.practice.marking.of_results.outcomes import output_point, outputs_asked, table_results, values_of
 from assistant.practice.marking.points import Element, Need, Point, State
+from assistant.practice.marking.questions.asked import Asked
 from assistant.practice.marking.reading.said import Said, plain
 from assistant.practice.marking.reading.wording import KEPT, word_set
 from assistant.resolving import results as r

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 import re
 
-from assistant.practice.marking.asking.asked import Asked, measures
-from assistant.practice.marking.asking.parts import POLAR
-from assistant.practice.marking.asking.turned import asks_loss
 from assistant.practice.marking.points import Point, State
+from assistant.practice.marking.questions.asked import Asked, measures
+from assistant.practice.marking.questions.parts import POLAR
+from assistant.practice.marking.questions.turned import asks_loss
 from assistant.resolving.knowing import Knowledge
 
 _PRESENT = re.compile(r"\b(?:still|left|works?|available|keep|have (?:the |any )?\w+)\b", re.IGNORECASE)

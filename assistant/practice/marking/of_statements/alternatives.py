@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import re
 
-from assistant.practice.marking.asking.asked import Asked
 from assistant.practice.marking.finding.elements import point
 from assistant.practice.marking.points import Need, Point
+from assistant.practice.marking.questions.asked import Asked
 from assistant.practice.marking.reading.said import plain
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge

@@ -6,9 +6,9 @@ import re
 
 from assistant.conversation.reading_turns.readings import question_of
 from assistant.knowledge.records import Fact
-from assistant.practice.marking.asking.asked import Asked, as_asked
 from assistant.practice.marking.finding.elements import point
 from assistant.practice.marking.points import Element, Figure, Point
+from assistant.practice.marking.questions.asked import Asked, as_asked
 from assistant.practice.marking.reading.said import plain
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.ranking import candidates

@@ -11,10 +11,10 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from assistant.conversation.reading_turns.readings import question_of
-from assistant.practice.marking.asking.asked import Asked, as_asked, ask, bare_names, record_of, things
-from assistant.practice.marking.asking.parts import head_of
-from assistant.practice.marking.asking.phrased import tells_more
 from assistant.practice.marking.of_statements.narrowing import MODES
+from assistant.practice.marking.questions.asked import Asked, as_asked, ask, bare_names, record_of, things
+from assistant.practice.marking.questions.parts import head_of
+from assistant.practice.marking.questions.phrased import tells_more
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate

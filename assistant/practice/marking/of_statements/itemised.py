@@ -12,12 +12,12 @@ from typing import Any
 
 from assistant.conversation.reading_turns.readings import question_of
 from assistant.knowledge.records import Fact
-from assistant.practice.marking.asking.asked import Asked, as_asked, ask, measures
-from assistant.practice.marking.asking.parts import POLAR
 from assistant.practice.marking.finding.elements import point
 from assistant.practice.marking.of_statements.compound import ITEM, best_of, members
 from assistant.practice.marking.of_statements.narrowing import MODES
 from assistant.practice.marking.points import Element, Point
+from assistant.practice.marking.questions.asked import Asked, as_asked, ask, measures
+from assistant.practice.marking.questions.parts import POLAR
 from assistant.practice.marking.reading.said import plain
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge, Question

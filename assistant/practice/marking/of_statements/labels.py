@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from assistant.knowledge.records import Fact
-from assistant.practice.marking.asking.parts import parts_of
-from assistant.practice.marking.asking.phrased import asks_label, label_in, tells_more
 from assistant.practice.marking.finding.elements import named_elements, point
 from assistant.practice.marking.points import Point
+from assistant.practice.marking.questions.parts import parts_of
+from assistant.practice.marking.questions.phrased import asks_label, label_in, tells_more
 from assistant.resolving.knowing import Knowledge
 
 

@@ -5,13 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Iterable
 
-from assistant.practice.marking.asking.asked import Asked
 from assistant.practice.marking.finding.duties import with_duty
 from assistant.practice.marking.finding.elements import DIRECTIONS, named_elements
 from assistant.practice.marking.of_statements.given_case import without_its_case, without_its_condition
 from assistant.practice.marking.of_statements.meant import is_named_first, meant
 from assistant.practice.marking.of_statements.one_colour import of_one_colour
 from assistant.practice.marking.points import Element, Point
+from assistant.practice.marking.questions.asked import Asked
 from assistant.practice.marking.reading.said import plain
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.mentions import Reading

@@ -10,12 +10,12 @@ import re
 from collections.abc import Sequence
 
 from assistant.knowledge.records import Fact
-from assistant.practice.marking.asking.asked import Asked, measures
-from assistant.practice.marking.asking.parts import POLAR, parts_of
 from assistant.practice.marking.finding.elements import DIRECTIONS
 from assistant.practice.marking.of_statements.itemised import cases_named
 from assistant.practice.marking.of_statements.steps_asked import measured
 from assistant.practice.marking.points import Point
+from assistant.practice.marking.questions.asked import Asked, measures
+from assistant.practice.marking.questions.parts import POLAR, parts_of
 from assistant.practice.marking.reading.said import plain
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge

@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from assistant.practice.marking.asking.asked import Asked, as_asked
 from assistant.practice.marking.finding.elements import point
 from assistant.practice.marking.points import Point
+from assistant.practice.marking.questions.asked import Asked, as_asked
 from assistant.practice.marking.reading.said import plain
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import AS_ASKED, QUANTITIES

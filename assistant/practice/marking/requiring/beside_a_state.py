@@ -11,11 +11,11 @@ from collections.abc import Sequence
 from typing import Any
 
 from assistant.conversation.reading_turns.readings import question_of
-from assistant.practice.marking.asking.asked import Asked, as_asked, record_of, said_whole
-from assistant.practice.marking.asking.parts import LEADS, POLAR, head_of
-from assistant.practice.marking.asking.phrased import asks_label, label_in
 from assistant.practice.marking.of_results.outcomes import names_output, table_results
 from assistant.practice.marking.of_results.remarks import ACTION, COUNTED
+from assistant.practice.marking.questions.asked import Asked, as_asked, record_of, said_whole
+from assistant.practice.marking.questions.parts import LEADS, POLAR, head_of
+from assistant.practice.marking.questions.phrased import asks_label, label_in
 from assistant.practice.marking.requiring.carried_on import called, in_turn
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge

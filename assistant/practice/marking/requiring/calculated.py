@@ -9,8 +9,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from assistant.practice.marking.asking.asked import Asked, ask
-from assistant.practice.marking.asking.parts import head_of
+from assistant.practice.marking.questions.asked import Asked, ask
+from assistant.practice.marking.questions.parts import head_of
 from assistant.practice.marking.requiring.carried_on import called, in_turn
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of

@@ -16,11 +16,11 @@ from assistant.answering.answer import ANSWER
 from assistant.conversation.context import Context
 from assistant.conversation.turn import answer_turn
 from assistant.knowledge.records import Fact
-from assistant.practice.marking.asking.asked import Asked, ask, is_same, measures, record_of, said_whole
-from assistant.practice.marking.asking.parts import LEADS, head_of
-from assistant.practice.marking.asking.phrased import purpose_told
 from assistant.practice.marking.of_results.judged import RULE
 from assistant.practice.marking.of_results.remarks import ACTION
+from assistant.practice.marking.questions.asked import Asked, ask, is_same, measures, record_of, said_whole
+from assistant.practice.marking.questions.parts import LEADS, head_of
+from assistant.practice.marking.questions.phrased import purpose_told
 from assistant.practice.marking.requiring.too_few import TELLS_WHEN
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import quantity_of

@@ -9,10 +9,10 @@ import re
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from assistant.practice.marking.asking.asked import Asked, as_asked, ask, record_of
-from assistant.practice.marking.asking.parts import LEADS, POLAR, head_of, parts_of
 from assistant.practice.marking.of_statements.steps_asked import measured
 from assistant.practice.marking.points import Element, Point, State
+from assistant.practice.marking.questions.asked import Asked, as_asked, ask, record_of
+from assistant.practice.marking.questions.parts import LEADS, POLAR, head_of, parts_of
 from assistant.practice.marking.reading.said import plain
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES

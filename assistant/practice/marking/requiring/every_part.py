@@ -13,13 +13,13 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from assistant.conversation.reading_turns.readings import question_of
-from assistant.practice.marking.asking.asked import Asked, as_asked, is_same, measures, record_of, said_whole
-from assistant.practice.marking.asking.parts import aspects_of, head_of
-from assistant.practice.marking.asking.siblings import with_siblings
 from assistant.practice.marking.finding.elements import told_concepts
 from assistant.practice.marking.of_results.outcomes import names_output, table_results
 from assistant.practice.marking.of_statements.compound import joined, members, of_each
 from assistant.practice.marking.of_statements.of_part import asks_figure
+from assistant.practice.marking.questions.asked import Asked, as_asked, is_same, measures, record_of, said_whole
+from assistant.practice.marking.questions.parts import aspects_of, head_of
+from assistant.practice.marking.questions.siblings import with_siblings
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate

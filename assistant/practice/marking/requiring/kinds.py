@@ -8,9 +8,6 @@ from typing import Any
 
 from assistant.conversation.reading_turns.readings import variants_meant
 from assistant.knowledge.records import Fact, Limit, Value
-from assistant.practice.marking.asking.asked import Asked, the_one_asked
-from assistant.practice.marking.asking.parts import CASES, POLAR, parts_of
-from assistant.practice.marking.asking.turned import asks_loss, loss_verdict
 from assistant.practice.marking.finding.elements import concepts_in, named_elements, point
 from assistant.practice.marking.of_results.case_verdicts import case_verdict
 from assistant.practice.marking.of_results.derived import adds_up, instead_of
@@ -33,6 +30,9 @@ from assistant.practice.marking.of_statements.step_reasons import reasons_of
 from assistant.practice.marking.of_statements.steps_asked import of_step
 from assistant.practice.marking.of_statements.verdicts import GONE, says_no
 from assistant.practice.marking.points import Element, Figure, Point, State
+from assistant.practice.marking.questions.asked import Asked, the_one_asked
+from assistant.practice.marking.questions.parts import CASES, POLAR, parts_of
+from assistant.practice.marking.questions.turned import asks_loss, loss_verdict
 from assistant.practice.marking.reading.amounts import amounts_of
 from assistant.practice.marking.reading.said import plain
 from assistant.resolving import results as r

@@ -9,9 +9,9 @@ import re
 from collections.abc import Sequence
 from typing import Any
 
-from assistant.practice.marking.asking.asked import Asked, as_asked, record_of
-from assistant.practice.marking.asking.parts import FORM
 from assistant.practice.marking.of_statements.compound import best_of, of_all, tells
+from assistant.practice.marking.questions.asked import Asked, as_asked, record_of
+from assistant.practice.marking.questions.parts import FORM
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.ranking import candidates

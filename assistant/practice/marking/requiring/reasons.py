@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 
-from assistant.practice.marking.asking.asked import Asked, as_asked, ask, record_of
-from assistant.practice.marking.asking.parts import CASES, POLAR
 from assistant.practice.marking.of_statements.compound import ITEM, WHY, plainly
 from assistant.practice.marking.of_statements.of_part import asks_figure
+from assistant.practice.marking.questions.asked import Asked, as_asked, ask, record_of
+from assistant.practice.marking.questions.parts import CASES, POLAR
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.ranking import candidates

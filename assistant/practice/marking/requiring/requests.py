@@ -9,21 +9,21 @@ from __future__ import annotations
 import re
 
 from assistant.conversation.reading_turns.readings import question_of
-from assistant.practice.marking.asking.asked import Asked, as_asked, ask, things
-from assistant.practice.marking.asking.asked_whole import ORDER_ASKED, STEPS, asked_whole
-from assistant.practice.marking.asking.by_table import in_one_table, means_left
-from assistant.practice.marking.asking.completed import at_each_number, with_the_like
-from assistant.practice.marking.asking.lessened import by_share, nearest, offered, shortened
-from assistant.practice.marking.asking.parts import POLAR, by_parts, head_of, measured_parts, parts_of, pieces
-from assistant.practice.marking.asking.phrased import CHANGE, at_what_speed, brought_on, in_full
-from assistant.practice.marking.asking.siblings import asks_both_ends, with_siblings
-from assistant.practice.marking.asking.sure_parts import of_each_part
 from assistant.practice.marking.finding.cases import coordinated, was_and_is
 from assistant.practice.marking.finding.whichever import asks_choice, tells_choice, with_choice, without_choice
 from assistant.practice.marking.of_statements.by_law import of_law
 from assistant.practice.marking.of_statements.compound import headed, joined, of_each
 from assistant.practice.marking.of_statements.itemised import of_each_member, of_its_cases
 from assistant.practice.marking.of_statements.steps_asked import steps_asked
+from assistant.practice.marking.questions.asked import Asked, as_asked, ask, things
+from assistant.practice.marking.questions.asked_whole import ORDER_ASKED, STEPS, asked_whole
+from assistant.practice.marking.questions.by_table import in_one_table, means_left
+from assistant.practice.marking.questions.completed import at_each_number, with_the_like
+from assistant.practice.marking.questions.lessened import by_share, nearest, offered, shortened
+from assistant.practice.marking.questions.parts import POLAR, by_parts, head_of, measured_parts, parts_of, pieces
+from assistant.practice.marking.questions.phrased import CHANGE, at_what_speed, brought_on, in_full
+from assistant.practice.marking.questions.siblings import asks_both_ends, with_siblings
+from assistant.practice.marking.questions.sure_parts import of_each_part
 from assistant.practice.marking.requiring.beside_a_state import with_statements, without_states
 from assistant.practice.marking.requiring.calculated import of_each_calculation
 from assistant.practice.marking.requiring.carried_on import on_the_subject

@@ -6,11 +6,6 @@ import re
 from typing import Any
 
 from assistant.knowledge.records import Fact
-from assistant.practice.marking.asking.asked import Asked, as_asked, the_one_asked
-from assistant.practice.marking.asking.parts import POLAR, parts_of
-from assistant.practice.marking.asking.phrased import without_aside
-from assistant.practice.marking.asking.siblings import BOTH
-from assistant.practice.marking.asking.turned import turned
 from assistant.practice.marking.finding.also_said import also_said_of
 from assistant.practice.marking.finding.cases import in_its_case
 from assistant.practice.marking.finding.causes import asks_one
@@ -46,6 +41,11 @@ from assistant.practice.marking.of_statements.narrowing import (
 )
 from assistant.practice.marking.of_statements.of_part import of_part
 from assistant.practice.marking.points import Element, Figure, Need, Point
+from assistant.practice.marking.questions.asked import Asked, as_asked, the_one_asked
+from assistant.practice.marking.questions.parts import POLAR, parts_of
+from assistant.practice.marking.questions.phrased import without_aside
+from assistant.practice.marking.questions.siblings import BOTH
+from assistant.practice.marking.questions.turned import turned
 from assistant.practice.marking.reading.amounts import amounts_of
 from assistant.practice.marking.reading.said import plain
 from assistant.practice.marking.requiring.carried_on import has_open

@@ -10,9 +10,9 @@ from collections.abc import Iterator
 from itertools import product
 
 from assistant.conversation.several.in_a_list import each_listed
-from assistant.practice.marking.asking.asked import Asked, as_asked, record_of
-from assistant.practice.marking.asking.parts import POLAR, parts_of
 from assistant.practice.marking.of_statements.compound import ITEM, best_of, tells
+from assistant.practice.marking.questions.asked import Asked, as_asked, record_of
+from assistant.practice.marking.questions.parts import POLAR, parts_of
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import quantity_of
 from assistant.resolving.knowing import Knowledge

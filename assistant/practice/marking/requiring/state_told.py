@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.practice.marking.asking.asked import Asked, ask
-from assistant.practice.marking.asking.parts import POLAR, head_of
 from assistant.practice.marking.of_results.remarks import remarked
+from assistant.practice.marking.questions.asked import Asked, ask
+from assistant.practice.marking.questions.parts import POLAR, head_of
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 

@@ -11,9 +11,9 @@ from collections.abc import Iterator, Sequence
 
 from assistant.conversation.reading_turns.readings import question_of
 from assistant.knowledge.records import Fact
-from assistant.practice.marking.asking.asked import Asked, as_asked, said_whole, things
-from assistant.practice.marking.asking.parts import POLAR, head_of
 from assistant.practice.marking.of_statements.of_part import asks_figure
+from assistant.practice.marking.questions.asked import Asked, as_asked, said_whole, things
+from assistant.practice.marking.questions.parts import POLAR, head_of
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.ranking import candidates

@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 
-from assistant.practice.marking.asking.asked import Asked
-from assistant.practice.marking.asking.parts import parts_of
 from assistant.practice.marking.of_statements.compound import WHY
 from assistant.practice.marking.points import Point
+from assistant.practice.marking.questions.asked import Asked
+from assistant.practice.marking.questions.parts import parts_of
 from assistant.resolving import results as r
 
 _SINGLE = (r.FactResult, r.LimitResult, r.ScheduleResult, r.BandResult, r.TableResult)

@@ -9,9 +9,9 @@ import re
 from collections.abc import Sequence
 from typing import Any
 
-from assistant.practice.marking.asking.asked import Asked, as_asked, ask, is_same
-from assistant.practice.marking.asking.parts import LEADS, head_of
 from assistant.practice.marking.of_statements.of_part import asks_figure
+from assistant.practice.marking.questions.asked import Asked, as_asked, ask, is_same
+from assistant.practice.marking.questions.parts import LEADS, head_of
 from assistant.practice.marking.requiring.carried_on import called
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge

@@ -8,9 +8,9 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from assistant.practice.marking.asking.asked import bare_names
 from assistant.practice.marking.finding.rivals import families_of
 from assistant.practice.marking.points import Need
+from assistant.practice.marking.questions.asked import bare_names
 from assistant.resolving.knowing import Knowledge
 
 _FAMILY = "braking-mode"

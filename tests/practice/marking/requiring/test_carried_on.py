@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from assistant.conversation.opening import Knowledge
-from assistant.practice.marking.asking.parts import parts_of
 from assistant.practice.marking.mark import MISSED, PARTLY, RIGHT, WRONG, Marker
+from assistant.practice.marking.questions.parts import parts_of
 from assistant.practice.marking.requiring.requests import asked
 from assistant.practice.marking.requiring.required import required
 

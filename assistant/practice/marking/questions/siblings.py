@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from assistant.conversation.reading_turns.readings import question_of
-from assistant.practice.marking.asking.asked import Asked, as_asked
+from assistant.practice.marking.questions.asked import Asked, as_asked
 from assistant.practice.marking.reading.amounts import amounts_of
 from assistant.practice.marking.reading.said import side_of
 from assistant.resolving import results as r

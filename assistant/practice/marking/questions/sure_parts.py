@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from assistant.conversation.several.in_clauses import each_clause
 from assistant.conversation.several.surely import Sure
-from assistant.practice.marking.asking.asked import Asked, as_asked, record_of
+from assistant.practice.marking.questions.asked import Asked, as_asked, record_of
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import quantity_of
 from assistant.resolving.knowing import Knowledge

@@ -9,8 +9,8 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from assistant.practice.marking.asking.asked import Asked, as_asked, ask, is_same, record_of
-from assistant.practice.marking.asking.parts import LEADS, head_of
+from assistant.practice.marking.questions.asked import Asked, as_asked, ask, is_same, record_of
+from assistant.practice.marking.questions.parts import LEADS, head_of
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.mentions import Mention

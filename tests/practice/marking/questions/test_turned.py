@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from assistant.conversation.opening import Knowledge
-from assistant.practice.marking.asking.turned import asks_loss
 from assistant.practice.marking.mark import RIGHT, WRONG, Marker
+from assistant.practice.marking.questions.turned import asks_loss
 
 _TURNED = (
     "does that affect {}", "does that stop {}", "is {} affected", "do you lose {}", "does it knock out {}",

@@ -9,8 +9,8 @@ from assistant.conversation.composing import composed
 from assistant.conversation.context import Context
 from assistant.conversation.reading_turns.readings import question_of
 from assistant.conversation.turn import answer_turn
-from assistant.practice.marking.asking.asked import Asked, as_asked, ask
-from assistant.practice.marking.asking.parts import FORM, POLAR, pieces
+from assistant.practice.marking.questions.asked import Asked, as_asked, ask
+from assistant.practice.marking.questions.parts import FORM, POLAR, pieces
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.ranking import candidates

@@ -8,8 +8,8 @@ from typing import Any
 
 from assistant.conversation.reading_turns.readings import question_of
 from assistant.knowledge.records import Fact
-from assistant.practice.marking.asking.asked import Asked, as_asked, ask, measures, record_of, things
-from assistant.practice.marking.asking.phrased import asks_label, label_in, purpose_told, tells_more
+from assistant.practice.marking.questions.asked import Asked, as_asked, ask, measures, record_of, things
+from assistant.practice.marking.questions.phrased import asks_label, label_in, purpose_told, tells_more
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.candidates import Candidate

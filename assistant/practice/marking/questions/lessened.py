@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from assistant.conversation.reading_turns.readings import question_of
-from assistant.practice.marking.asking.asked import Asked, as_asked, ask, measures, record_of
-from assistant.practice.marking.asking.parts import FORM, POLAR, pieces
+from assistant.practice.marking.questions.asked import Asked, as_asked, ask, measures, record_of
+from assistant.practice.marking.questions.parts import FORM, POLAR, pieces
 from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import QUANTITIES, quantity_of
 from assistant.resolving.choosing import chosen_record, resolve_scored

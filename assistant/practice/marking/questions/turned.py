@@ -6,8 +6,8 @@ import re
 from collections.abc import Iterable
 
 from assistant.knowledge.records import Fact
-from assistant.practice.marking.asking.parts import POLAR, parts_of, pieces
 from assistant.practice.marking.points import Point, State
+from assistant.practice.marking.questions.parts import POLAR, parts_of, pieces
 from assistant.practice.marking.reading import wording
 from assistant.understanding.mentions import Reading
 
