@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from assistant.practice.keeping.rows import REVEALED
 from assistant.practice.leading import keys
 from assistant.practice.leading.keys import Said
 from assistant.practice.leading.plan import without_turn
@@ -53,14 +54,28 @@ def again(standing: Standing, asked: Said, desk: Desk) -> Step:
 
 
 def show_key(standing: Standing, asked: Said, desk: Desk) -> Step:
-    """Return the key, which is kept as revealed while its question stands."""
+    """Return the key, which is kept as revealed while its question stands.
+
+    Another terminal keeps the key of a question that stands from the class; a marked one has nothing left to keep.
+    """
     turn = standing.current or standing.last
     if turn is None:
         return Step(lines=note("No question was asked yet."))
-    acts = (Show(turn.id),) if turn is standing.current else ()
+    if turn is not standing.current:
+        return Step(lines=key_of(standing, turn))
     if desk.key_elsewhere():
-        return Step(acts, note("The key is shown in the other terminal."))
-    return Step(acts, key_of(standing, turn))
+        return Step((Show(turn.id),), note("The key is shown in the other terminal; c shows it to the class here."))
+    return Step((Show(turn.id),), key_of(standing, turn))
+
+
+def show_class(standing: Standing, asked: Said, desk: Desk) -> Step:
+    """Return the key here, before the class, wherever else it is shown: once it is revealed, so that no slip tells it."""
+    turn = standing.current
+    if turn is not None and turn.phase != REVEALED:
+        after = ", then c shows it to the class" if desk.key_elsewhere() else ""
+        return Step(lines=note(f"The key is not revealed yet: k reveals it{after}."))
+    shown = turn or standing.last
+    return Step(lines=key_of(standing, shown) if shown is not None else note("No question was asked yet."))
 
 
 def hands(standing: Standing, asked: Said, desk: Desk) -> Step:

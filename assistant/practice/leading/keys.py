@@ -25,14 +25,14 @@ from assistant.practice.sitting_words import (
 ENTER, MARK, ANSWER, KEY, NEXT, UNDO, SAY, PAUSE, DROP, END, ON, REASON, HINTED, TELL = (
     "enter", "mark", "answer", "key", "next", "undo", "say", "pause", "drop", "end", "on", "reason", "hint", "tell",
 )  # fmt: skip
-FORGET, CORRECT, HANDS, ADD, AWAY, BACK, MORE, LISTEN, SAID = (
-    "forget", "correct", "hands", "add", "away", "back", "more", "listen", "said",
+FORGET, CORRECT, HANDS, ADD, AWAY, BACK, MORE, LISTEN, CLASS, SAID = (
+    "forget", "correct", "hands", "add", "away", "back", "more", "listen", "class", "said",
 )  # fmt: skip
 """What is asked for; SAID is a text that steers nothing: an answer."""
 
 KEYS = {
     "r": MARK, "p": MARK, "w": MARK, "m": MARK, "a": ANSWER, "h": HINTED, "k": KEY, "n": NEXT, "u": UNDO, "s": SAY,
-    "b": PAUSE, "d": DROP, "e": END, "g": ON, "y": REASON, "l": LISTEN, "?": TELL, "": ENTER,
+    "b": PAUSE, "d": DROP, "e": END, "g": ON, "y": REASON, "l": LISTEN, "c": CLASS, "?": TELL, "": ENTER,
 }  # fmt: skip
 """Single keys."""
 MARKS = {"r": RIGHT, "p": PARTLY, "w": WRONG, "m": MISSED}
@@ -42,7 +42,7 @@ _WORDS = {
 }  # fmt: skip
 _NAMED = {
     "undo": UNDO, "key": KEY, "reveal": KEY, "drop": DROP, "withdraw": DROP, "and then": ON, "more": MORE,
-    "name": ENTER, "listen": LISTEN, "next person": NEXT, "pass it on": NEXT, "break": PAUSE,
+    "show the class": CLASS, "name": ENTER, "listen": LISTEN, "next person": NEXT, "pass it on": NEXT, "break": PAUSE,
 }  # fmt: skip
 _MARK_WORDS = {
     "right": RIGHT, "correct": RIGHT, "partly": PARTLY, "partly right": PARTLY, "half right": PARTLY, "wrong": WRONG,
@@ -53,7 +53,7 @@ _WITH = re.compile(r"(hands|add|away|back)\s+(.+)", re.IGNORECASE)
 _CORRECTION = re.compile(r"\s*correction\b[\s,:.;-]*(.*)", re.IGNORECASE | re.DOTALL)
 _MARKED = re.compile(r"([rpwm])\s+(\S.*)", re.IGNORECASE | re.DOTALL)
 _AT_ONCE = {
-    THINKING: "hknusbdey?", ANSWERING: "rpwmalhknusbde?", BETWEEN: "kusbeg" + "ny?", BREAK: "e?",
+    THINKING: "hkcnusbdey?", ANSWERING: "rpwmalhkcnusbde?", BETWEEN: "kcusbegny?", BREAK: "e?",
 }  # fmt: skip
 _HERE = "add NAME, away NAME, back NAME: who is here. b (or standby): a pause. e: the end, with the report."
 _HANDS = "hands 5: so many thought the same."
@@ -61,6 +61,7 @@ HELP_LINES: dict[str, tuple[str, ...]] = {
     THINKING: (
         "Enter names who answers: the fewest turns first, among equals by chance.",
         "h a hint, s say again, k reveals the key with its paragraph: here, or where class --key-here runs.",
+        "c shows the class the revealed key here too.",
         "d withdraws the question. u takes the last mark back.",
         _HERE,
     ),
@@ -69,13 +70,14 @@ HELP_LINES: dict[str, tuple[str, ...]] = {
         "a, or anything longer: the answer as given. It is marked; Enter keeps that mark, a key overrules it.",
         "l: the answer by ear, with --listen; a silence is no answer. disregard: what was typed does not count.",
         f"n (or pass, unable): on to the next person. {_HANDS}",
-        "h a hint, s say again, k the key, d withdraws the question, u takes the last mark back.",
+        "h a hint, s say again, d withdraws the question, u takes the last mark back.",
+        "k the key: here, or where class --key-here runs; c then shows it here too.",
         _HERE,
     ),
     BETWEEN: (
         "Enter: the next question. n: the same one to another person. g: the case goes on. y: why.",
         f"correction right: another mark in the place of the last one; u takes it back. {_HANDS}",
-        "k the key with its paragraph, s say again.",
+        "k or c: the key with its paragraph, for the class to see. s say again.",
         _HERE,
         "Each step is kept at once: a program that was killed goes on from where it stood.",
     ),

@@ -75,6 +75,7 @@ _ALWAYS: dict[str, _Doer] = {
     keys.END: helping.ask_end,
     keys.SAY: helping.again,
     keys.KEY: helping.show_key,
+    keys.CLASS: helping.show_class,
     keys.ADD: helping.add,
     keys.AWAY: helping.away,
     keys.BACK: helping.away,

@@ -140,8 +140,27 @@ def test_where_another_terminal_shows_the_key_the_class_does_not_see_it(begin: B
     room = begin(speeds, key_elsewhere=True)
     room.type("", "k")
 
-    assert room.told == "The key is shown in the other terminal."
+    assert room.told == "The key is shown in the other terminal; c shows it to the class here."
     assert "LIM 3.1, revision 7" in "\n".join(line.text for line in key_lines(room.standing))
+
+
+def test_the_class_sees_a_revealed_key_by_a_key_of_its_own(begin: Begin, speeds: Questions) -> None:
+    room = begin(speeds, key_elsewhere=True)
+    room.type("", "c")
+    assert room.told == "The key is not revealed yet: k reveals it, then c shows it to the class."
+
+    room.type("k", "c")
+    assert "230 kt" in room.told
+    assert "LIM 3.1, revision 7" in room.told
+
+
+@pytest.mark.parametrize("key", ["k", "c"])
+def test_a_marked_question_has_nothing_left_to_keep_from_the_class(begin: Begin, speeds: Questions, key: str) -> None:
+    room = begin(speeds, key_elsewhere=True)
+    room.type("", "", "w", key)
+
+    assert "230 kt" in room.told
+    assert "LIM 3.1, revision 7" in room.told
 
 
 def test_passing_on_reaches_everybody_once(begin: Begin, speeds: Questions) -> None:
@@ -388,7 +407,7 @@ def test_every_prompt_fits_forty_columns(begin: Begin, several: Questions) -> No
 
 
 @pytest.mark.parametrize(
-    "line", ["r", "hands 99", "xyzzy", "back nobody", "n", "g", "y", "u", "d", "\x1b[A", "a" * 5000]
+    "line", ["r", "c", "hands 99", "xyzzy", "back nobody", "n", "g", "y", "u", "d", "\x1b[A", "a" * 5000]
 )
 def test_anything_typed_at_any_moment_is_answered_and_nothing_is_lost(
     begin: Begin, several: Questions, line: str
