@@ -69,7 +69,7 @@ def show_key(standing: Standing, asked: Said, desk: Desk) -> Step:
 
 
 def show_class(standing: Standing, asked: Said, desk: Desk) -> Step:
-    """Return the key here, before the class, wherever else it is shown: once it is revealed, so that no slip tells it."""
+    """Return the key before the class, wherever else it is shown; only once it is revealed, lest a slip tell it."""
     turn = standing.current
     if turn is not None and turn.phase != REVEALED:
         after = ", then c shows it to the class" if desk.key_elsewhere() else ""

@@ -11,6 +11,8 @@ from assistant.physics.schedule import value_at
 from assistant.practice.making.drafting import COMPUTED, Desk, bare
 from assistant.practice.making.question import INVERSE, READING, Draft, Expected, Key
 
+_FIGURES = 3
+"""Figures in which an amount is drawn: nobody reads 81,152 lb."""
 _BY = re.compile(r" by \w+$")
 
 
@@ -28,9 +30,15 @@ def _inputs(record: Schedule, desk: Desk) -> list[float]:
     points = [x for x, _ in record.points]
     found = [float(desk.chance.choice(points[1:]))]
     for low, high in pairwise(points):
-        found.append(float(round(desk.chance.uniform(low, high) or low)))
-    beyond = float(round(points[-1] * desk.chance.uniform(1.03, 1.15)))
-    return list(dict.fromkeys(x for x in (*found, beyond) if x > points[0]))
+        found.append(_round_number(desk.chance.uniform(low, high) or low))
+    if record.above:  # where nothing is told of it, nobody is asked what holds beyond the last breakpoint
+        found.append(_round_number(points[-1] * desk.chance.uniform(1.03, 1.15)))
+    return list(dict.fromkeys(x for x in found if x > points[0]))
+
+
+def _round_number(value: float) -> float:
+    """Return a value as it would be read or said: whole, and of a large one three figures."""
+    return float(round(value, min(0, _FIGURES - len(f"{abs(value):.0f}"))))
 
 
 def _of(record: Schedule) -> str:
@@ -54,7 +62,7 @@ def _reading(record: Schedule, x: float, desk: Desk) -> Draft:
 
 def _inverse(record: Schedule, low: tuple[float, float], high: tuple[float, float], desk: Desk) -> Draft:
     (x0, y0), (x1, y1) = low, high
-    y = float(round(desk.chance.uniform(y0, y1)))
+    y = _round_number(desk.chance.uniform(y0, y1))
     if not min(y0, y1) < y < max(y0, y1):
         y = (y0 + y1) / 2
     x = x0 + (x1 - x0) * (y - y0) / (y1 - y0)
@@ -65,6 +73,7 @@ def _inverse(record: Schedule, low: tuple[float, float], high: tuple[float, floa
         )
     )
     shown = desk.shown(y, record.output_unit)
-    wordings = desk.wording.sentences("inverse", of=_of(record), input=record.basis or record.input, y=shown)
+    shape = "inverse_down" if y1 < y0 else "inverse"
+    wordings = desk.wording.sentences(shape, of=_of(record), input=record.basis or record.input, y=shown)
     hint = desk.hint("unit", record.sources, unit=desk.unit_name(record.input_unit))
     return Draft(INVERSE, record.id, record.topic, key, (wordings,), hint, 3)

@@ -70,12 +70,6 @@ def asked_wordings(
     return [tuple(s for each in found if (each.rank, each.rough) == level for s in each.sentences) for level in levels]
 
 
-def about_wordings(asks: Iterable[str], desk: Desk) -> tuple[str, ...]:
-    """Return questions on what ways of asking name, for a record that has no better sentence."""
-    found = dict.fromkeys(named for ask in asks if (named := desk.wording.about(ask)))
-    return tuple(text for named in found for text in desk.wording.sentences("about", of=named))
-
-
 def bare(text: str) -> str:
     """Return what a record is of as it stands within a sentence, without its own remark in brackets."""
     return text.split(" (")[0].rstrip(".") if text.endswith(")") else text.rstrip(".")

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 
 from assistant.knowledge.records import Fact
-from assistant.practice.making.drafting import Desk, about_wordings, asked_wordings, expected
+from assistant.practice.making.drafting import Desk, asked_wordings, expected
 from assistant.practice.making.question import FACT, MEANING, NOT_ASKED, PLACE, REASON, SHOWN, WHO, Draft, Key
 from assistant.practice.making.wording import GOOD
 
@@ -55,7 +55,7 @@ def fact_drafts(name: str, desk: Desk) -> Iterator[Draft]:
     titled = _titled(record, desk)
     spare = [
         *asked_wordings(record.asks, desk, best_only=True), *(titled[1] if titled else ()),
-        *asked_wordings(record.asks, desk), about_wordings(record.asks, desk), *_begun(record, desk),
+        *asked_wordings(record.asks, desk), *_begun(record, desk),
     ]  # fmt: skip
     forms = sentences or {titled[0] if titled else FACT}
     for form in sorted(forms, key=lambda each: (each == FACT, each)):
@@ -108,8 +108,6 @@ def _begun(record: Fact, desk: Desk) -> Iterator[tuple[str, ...]]:
     begun = [each for each in begun if not set(each) & set("“”()=")][:_BEGINNINGS]
     yield from (desk.wording.sentences("begun", of=each) for each in begun)
     topics = dict.fromkeys(topic for ask in record.asks if (topic := desk.wording.topic(ask)))
-    led = [about for topic in topics if "," not in (about := desk.wording.about_topic(topic))]
-    yield from (desk.wording.sentences("about", of=about) for about in led)
     for topic in list(topics)[:_TOPICS]:
         for each in begun:
             yield desk.wording.sentences("begun_on", topic=topic, of=each)

@@ -112,6 +112,8 @@ def _check_wordings(record: Limit, amount: str, context: str, desk: Desk) -> Ite
         known = all(desk.shown(value, unit) in record.of for _, _, value, unit in record.applies)
         held, rest = _held(bare(record.of), amount)
         verdict = "check_least" if record.minimum and not record.maximum else "check_held"
+        if verdict == "check_held" and rest.startswith(" to "):
+            verdict = "check_to"  # it is the act that is allowed, and no amount
         yield desk.wording.sentences(verdict, held=held, rest=rest, context="" if known else context)
     else:
         return

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from assistant.knowledge.library_records import Change, Override
@@ -18,8 +19,16 @@ def change_drafts(desk: Desk) -> Iterator[Draft]:
         key = Key(values=_values(change, desk), points=(change.now,), formerly=change.formerly)
         shape = "change_at" if change.subject.endswith(" at") else "change"
         wordings = desk.wording.sentences(shape, subject=smooth(change.subject))
-        hint = desk.hint("change", change.sources)
+        hint = desk.hint(_hint_shape(change), change.sources, since=change.since)
         yield Draft(CHANGE, change.record, record.topic, key, (wordings,), hint, 2, change.id)
+
+
+def _hint_shape(change: Change) -> str:
+    """Return the hint that says which way a figure went, where both are numbers."""
+    before, now = (re.match(r"[\d.]+", text.replace(",", "")) for text in (change.formerly, change.now))
+    if not before or not now or float(before[0]) == float(now[0]):
+        return "change"
+    return "change_up" if float(now[0]) > float(before[0]) else "change_down"
 
 
 def _values(change: Change, desk: Desk) -> tuple[Expected, ...]:

@@ -12,7 +12,7 @@ import re
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from assistant.answering.parts import joined, upper
+from assistant.answering.parts import upper
 from assistant.frozen import NamedTuple
 from assistant.knowledge.base import Base
 from assistant.practice.making.grammar import Grammar
@@ -24,12 +24,12 @@ _WORD = re.compile(r"[A-Za-z][\w'’.-]*\w|[A-Za-z]")
 
 
 GOOD, HEADING, BARE = 0, 1, 2
-"""How good a shape is: a sentence of its own, what is asked about and "what does the book say?", or the bare words."""
+"""How good a shape is: a sentence of its own, a heading with "list the items", or the bare words."""
 
 
 _MEASURE = r"the (?:[\w'’-]+ )*?([\w'’-]+)(?: (?:of|for|on|in|at|after|when|over|that|with|to)\b|$)"
 """A title that begins with a name; its last word is caught."""
-_PAIR = _MOST_NAMES = 2
+_PAIR = 2
 _MOST_TOPICS = 3
 _MOST_IN_INDEX = 6
 _OPENS = frozenset(("list", "define", "compare", "last", "does", "do", "is", "are", "can", "may", "must"))
@@ -210,14 +210,6 @@ class Wording:
                 return each["form"], [tuple(_tidy(s.format_map(names)) for s in shape) for shape in shapes if shape]
         return "fact", []
 
-    def about(self, ask: str) -> str | None:
-        """Return what a way of asking names, as it follows "about": "autobrake and the wet runway", or None."""
-        names, state = self._names_in(ask)
-        if not 0 < len(names) <= _MOST_NAMES or not all(self._stands(name) for name in names):
-            return None
-        led = [self._led(name) for name in names]
-        return joined(led) + (f" with {state}" if state else "")
-
     def topic(self, ask: str) -> str | None:
         """Return the names in a way of asking as a heading: "Autobrake, short runway", or None."""
         found, state = self._names_in(ask)
@@ -240,14 +232,6 @@ class Wording:
         asks = first in _OPENS or not _QUESTION_WORDS.isdisjoint(token.lower() for token in tokens)
         return words if fits and not asks and not any(map(self._grammar.joins, (first, tokens[-1]))) else None
 
-    def about_topic(self, topic: str) -> str:
-        """Return a heading as it follows "about": "autobrake and the runway"."""
-        states = {says for _, says in self._states}
-        names, state = topic.split(", "), ""
-        if len(names) > 1 and names[-1] in states:
-            names, state = names[:-1], f" with {names[-1]}"
-        return joined([name if name in states else self._led(name) for name in names]) + state
-
     def _heads(self, name: str) -> bool:
         """Whether words may stand in a heading: a thing, or a name that ends in one and holds no verb."""
         tokens = name.split()
@@ -260,29 +244,6 @@ class Wording:
         noun = self._grammar.is_noun(tokens[-1]) or tokens[-1].isdigit()
         return noun and (len(tokens) > 1 or _is_caption(name) or name.lower() in self._things or _is_plural(name)
                          or self._prose.alone(name))  # fmt: skip
-
-    def _stands(self, name: str) -> bool:
-        """Whether words are a name that one can ask about."""
-        first, last = name.split()[0], name.split()[-1]
-        if any(t[0].isdigit() for t in name.split()) and not re.fullmatch(r"[A-Z][a-z]+ \d", name):
-            return False
-        if " lost" in name or self._grammar.joins(first) or self._grammar.joins(last):
-            return False
-        if not self._grammar.is_name(name, strictly=True):
-            return False
-        if " " in name:
-            joined = any(self._grammar.joins(token) for token in name.split())
-            return not joined and (last.lower() in self._things or last[0].isdigit() or _is_caption(last))
-        return _is_caption(name) or last.lower() in self._things
-
-    def _led(self, name: str) -> str:
-        """Return a name with its article."""
-        tokens = name.split()
-        if _is_caption(tokens[0]) and _is_caption(tokens[-1]):
-            return name
-        if tokens[-1][0].isdigit() or tokens[0].lower() in self._determiners:
-            return name
-        return f"the {name}" if len(tokens) > 1 or name.lower() in self._things else name
 
     def _apart(self, bare: str) -> tuple[str, str]:
         """Return a way of asking without the state that it ends in, and that state as its input says it."""

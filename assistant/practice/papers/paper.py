@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from assistant.answering.answer import Citation
 from assistant.frozen import NamedTuple
 from assistant.practice.making.question import MEMORY, STEPS, Question
+from assistant.practice.making.wording import content
 from assistant.rendering.text import NARROWEST, sources_line, wrap
 
 FORMATIVE = "Formative, not a record of qualification."
 _FOR_STEPS, _FOR_WORDS = 8, 3
 """Lines to write on by what is asked for: as many whatever the key holds, so that they do not count its points."""
+_SEVERAL = 2
+_BRACKETED = re.compile(r"\(([^()]*\bor\b[^()]*)\)")
 
 
 class Paper(NamedTuple):
@@ -35,9 +39,16 @@ def lines_to_write(question: Question) -> int:
 
 
 def points_told(question: Question) -> tuple[str, ...]:
-    """Return the points of a key where the full answer does not already list them one by one."""
+    """Return the points of a key where the full answer does not already list them one by one.
+
+    None where it tells some of them in brackets, joined by "or": in a list each would look as if it sufficed by itself.
+    """
     points = question.key.points
-    return points if len(points) > 1 and question.form not in (STEPS, MEMORY) else ()
+    if question.form in (STEPS, MEMORY) or len(points) < _SEVERAL:
+        return ()
+    ways = [content(text) for text in _BRACKETED.findall(question.key.says)]
+    nested = any(sum(content(point) <= way for point in points) >= _SEVERAL for way in ways)
+    return () if nested else points
 
 
 def cited(question: Question) -> str:

@@ -19,6 +19,12 @@ def everything(knowledge: Knowledge) -> list[Question]:
 
 
 @pytest.fixture(scope="session")
+def general(knowledge: Knowledge) -> tuple[Question, ...]:
+    """Every question that a seed makes on what is true of all aeroplanes."""
+    return make_questions(knowledge, 1, topics=["general"])
+
+
+@pytest.fixture(scope="session")
 def sittings(knowledge: Knowledge) -> list[tuple[Question, ...]]:
     """Eight papers of twenty questions, four of each variant."""
     return [make_questions(knowledge, seed, 20, variant=variant) for variant in knowledge.variants for seed in range(4)]

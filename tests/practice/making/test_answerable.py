@@ -8,7 +8,7 @@ import pytest
 
 from assistant.conversation.opening import Knowledge
 from assistant.practice.making import Question, make_questions
-from assistant.practice.making.question import BAND, CALCULATION, CHANGE, CHECK, LOSS, STATE
+from assistant.practice.making.question import BAND, CALCULATION, CHANGE, CHECK, INVERSE, LOSS, READING, STATE
 from assistant.practice.marking.mark import RIGHT, WRONG, Marker
 from assistant.resolving.tables import tables
 
@@ -140,3 +140,21 @@ def test_a_hint_gives_no_figure_and_no_yes_or_no(everything: list[Question]) -> 
             assert not begins[1][0].isdigit(), question.text
             assert begins[1].lower() not in ("no", "not", "none", "cannot"), question.text
             assert begins[1].lower() not in re.findall(r"\w+", question.text.lower()) or len(begins[1]) == 1
+
+
+def test_a_hint_on_a_change_says_which_way_it_went(knowledge: Knowledge) -> None:
+    hints = {question.entry: question.hint for question in make_questions(knowledge, 1, forms=[CHANGE])}
+    assert hints["vlo-retraction"] == "It went up with LIM 7; think of LIM 3.1."
+    assert hints["brake-temperature-takeoff"] == "It went down with LIM 7; think of LIM 3.2."
+
+
+def test_amounts_to_read_at_are_such_as_are_said(knowledge: Knowledge) -> None:
+    for question in make_questions(knowledge, 1, forms=[READING, INVERSE], entries=["towing-load"]):
+        (amount,) = re.findall(r"\d[\d,]*", question.text)
+        assert len(amount.replace(",", "").rstrip("0")) <= 3, question.text
+        assert "come down" not in question.text, question.text
+
+
+def test_no_amount_is_asked_whether_it_is_allowed_to_act(knowledge: Knowledge) -> None:
+    for question in make_questions(knowledge, 3, forms=[CHECK]):
+        assert " allowed to " not in question.text or question.text.startswith("Are you allowed to "), question.text

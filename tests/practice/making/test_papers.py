@@ -15,7 +15,7 @@ from assistant.conversation.opening import Knowledge
 from assistant.practice.making import Expected, Key, Question, make_questions
 from assistant.practice.making.question import CHECK, FIGURE, MEMORY, STEPS
 from assistant.practice.papers.page import key_page, questions_page
-from assistant.practice.papers.paper import Paper, key_text, lines_to_write, questions_text
+from assistant.practice.papers.paper import Paper, key_text, lines_to_write, points_told, questions_text
 from assistant.practice.papers.qti import package
 
 QTI = "{http://www.imsglobal.org/xsd/imsqtiasi_v3p0}"
@@ -37,6 +37,14 @@ def test_text_keeps_to_its_width_and_says_the_caution_once(paper: Paper, width: 
         assert max(map(len, text.splitlines())) <= width
         assert " ".join(text.split()).count("The caution line.") == 1
     assert "The caution line." not in questions_text(paper, width, closing=False)
+
+
+def test_a_list_of_points_makes_no_cause_of_what_is_one_with_others(knowledge: Knowledge) -> None:
+    (causes,) = make_questions(knowledge, 1, entries=["emergency-mode-causes"], forms=["fact"])
+    assert len(causes.key.points) > 1 and points_told(causes) == ()
+    (bay,) = make_questions(knowledge, 1, entries=["wheel-bay-inspection"])
+    assert points_told(bay) == bay.key.points
+    assert any("gauge" in point for point in bay.key.points)
 
 
 def test_the_questions_do_not_hold_the_key(paper: Paper) -> None:
