@@ -7,7 +7,7 @@ from typing import Any
 
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Limit, Value
-from assistant.practice.making.question import Question
+from assistant.practice.making.question import MEMORY, STEPS, Question
 from assistant.quantities.amounts import Amount, amounts_in
 from assistant.resolving.knowing import Knowledge
 
@@ -27,7 +27,10 @@ class Taken(NamedTuple):
 
 
 def taken_for(question: Question, answer: str, know: Knowledge) -> Taken | None:
-    """Return the record whose figure stands in an answer that is not its own, the nearest in what it is of, if any."""
+    """Return the record whose figure stands in an answer that is not its own, the nearest in what it is of, if any.
+
+    None for a drill: a figure of one of its steps stands for no other record.
+    """
     own = know.base.records.get(question.entry)
     told = amounts_in(f"{question.text} {question.key.says}", know.units)
     named = {word for m in know.phrase(answer).mentions if m.end - m.start > 1 for word in m.text.split()}
@@ -35,7 +38,7 @@ def taken_for(question: Question, answer: str, know: Knowledge) -> Taken | None:
         a for a in amounts_in(answer, know.units)
         if not _is_told(a, told, know) and (a.unit or a.raw not in named)  # the 2 of "System 2" counts nothing
     ]
-    if own is None or not amounts or question.key.verdict:
+    if own is None or not amounts or question.key.verdict or question.form in (STEPS, MEMORY):
         return None
     found = [
         (_nearness(own, record, know), record, figure)

@@ -66,6 +66,8 @@ _LED_IN = r"(?:(?:and|but|so|ok|okay|wait|sorry|hm+|er+),? )*"
 _ASKS = re.compile(
     rf"{_LED_IN}(?:what|which|when|where|who|why|how|do|does|is|are|can|may|must)\b.* .*\?\s*$", re.IGNORECASE
 )
+_GOES_ON = re.compile(r"(?:so )?(?:and|but) (?:now|then|if)(?: \S+){3,}\?\s*$", re.IGNORECASE)
+"""One more failure put to the examiner: "and now System 1 goes?"."""
 _BEING = r"(?:is|are|was|were|do|does|did|has|have|can|may|must|would|'s)"
 _ASKS_BARELY = re.compile(
     rf"{_LED_IN}(?:what(?:'s| {_BEING}| happens| about| if)|who(?:'s| {_BEING})|where(?:'s| {_BEING})|why {_BEING}"
@@ -153,7 +155,7 @@ def dropped(text: str) -> bool:
 def asks_back(text: str) -> bool:
     """Whether what was typed is a question of its own: it opens as one, and ends in its sign or opens no answer."""
     bare = text.strip().replace("’", "'")
-    return bool(_ASKS.match(bare) or _ASKS_BARELY.match(bare))
+    return any(each.match(bare) for each in (_ASKS, _ASKS_BARELY, _GOES_ON))
 
 
 def breaks_off(text: str) -> bool:

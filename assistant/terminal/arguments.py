@@ -33,6 +33,10 @@ _NEVER_EMPTY = (
     "--stale", "--roster", "--names", "--teams", "--difficulty", "--think", "--title", "--csv", "--own-copy", "--xapi",
 )  # fmt: skip
 """Options whose value may not be an empty text."""
+_MEANT = {"--name": ("--learner", "--names"), "--user": ("--learner",), "--student": ("--learner", "--names"),
+          "--pilot": ("--learner",), "--count": ("--number",), "--questions": ("--number",),
+          "--time": ("--minutes",), "--output": ("-o",), "--out": ("-o",)}  # fmt: skip
+"""Options that there are not, with those that are meant, the first that a command has."""
 _TOGETHER = frozenset({"--hear", "--batch"})
 """Written together, one file is named for both."""
 
@@ -58,7 +62,7 @@ def nearest(name: str, known: Iterable[str]) -> str:
 
 def unknown(what: str, name: str, known: Sequence[str]) -> UsageProblem:
     """Return the problem of a name that does not exist, with the one meant or else those that exist."""
-    meant = nearest(name, known)
+    meant = next((each for each in _MEANT.get(name, ()) if each in known), "") or nearest(name, known)
     advice = f"did you mean {meant}?" if meant else f"there is {', '.join(known)}"
     return UsageProblem(f"there is no {what} {clean(name)}; {advice}")
 
@@ -90,7 +94,7 @@ def _read(command: Command, arguments: Sequence[str]) -> Parsed:
         name, joined, value = argument.partition("=")
         name = HELP.name if name == "-h" else name
         if name not in known:
-            raise unknown("option", name, [each for each in known if each.startswith("--")])
+            raise unknown("option", name, list(known))
         if known[name].value and not joined:
             value, i = _following(known[name], arguments, i)
         elif joined and not known[name].value:
@@ -151,7 +155,7 @@ def _check_values(parsed: Parsed) -> None:
     for name in _NEVER_EMPTY:
         both = name in _TOGETHER and _TOGETHER.issubset(parsed.values)
         if parsed.values.get(name, "some") == "" and not both:
-            raise UsageProblem(f"{name} takes a value")
+            raise UsageProblem(f"{name} takes a value that is not empty: {_shown(parsed.command, name)}")
     width = parsed.values.get("--width")
     fits = width is None or (
         width.isascii() and width.isdigit() and len(width) < 6 and int(width) >= NARROWEST
@@ -160,6 +164,12 @@ def _check_values(parsed: Parsed) -> None:
         raise UsageProblem(
             f"--width takes a number of columns, {NARROWEST} or more, not {clean(width or '')}"
         )
+
+
+def _shown(command: str, name: str) -> str:
+    """Return an option as its command shows it, with what its value is called."""
+    options = next(each.options for each in COMMANDS if each.name == command)
+    return next(written(option) for option in options if option.name == name)
 
 
 def _check_by_ear(parsed: Parsed) -> None:

@@ -26,6 +26,8 @@ from assistant.terminal.sitting_screen import say
 
 LONGEST_THINK, MOST_TEAMS = 300, 20
 _LARGEST = 2_000_000
+_NAMED = 4
+"""People by whose names a class that stands is told."""
 _SECOND_VIEW = "The key is shown by: downlock class --key-here, in a terminal that the class does not see."
 _ROSTER_PROMPT = "Names, with commas between; a team in\nbrackets: Ana (Red). Enter when all are\nin: "
 _GOES_ON = "Enter goes on with it, new begins\nanother, end just ends it: "
@@ -37,10 +39,10 @@ def unfinished(record: Record, pool: Pool, know: Knowledge, lines: Lines, screen
     if not found:
         return None
     sitting = found[0]
-    people = len(record.sittings.seats(sitting.id))
+    people = _people_named([seat.name for seat in record.sittings.seats(sitting.id)])
     asked = len({turn.number for turn in record.sittings.turns(sitting.id)})
     title = f"“{sitting.title}”, " if sitting.title else ""
-    size = f"{counted(people, 'person', 'people')}, {counted(asked, 'question')} so far"
+    size = f"{people}, {counted(asked, 'question')} so far"
     say(
         f"A class has not ended: {title}{size}, begun "
         f"{sitting.began.astimezone():%Y-%m-%d %H:%M}.", screen,
@@ -56,6 +58,12 @@ def unfinished(record: Record, pool: Pool, know: Knowledge, lines: Lines, screen
             say(f"Class {kept.id} is ended; downlock class report {kept.id} tells of it.", screen)
             return None
         say("Type new or end, or just Enter.", screen)
+
+
+def _people_named(names: list[str]) -> str:
+    """Return how many people there are, and the first of them by their names."""
+    more = f" and {len(names) - _NAMED} more" if len(names) > _NAMED else ""
+    return f"{counted(len(names), 'person', 'people')} ({', '.join(names[:_NAMED])}{more})"
 
 
 def begun(

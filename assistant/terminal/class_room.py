@@ -125,7 +125,6 @@ def _lead(
 ) -> int:  # fmt: skip
     by_hand = is_typed()
     lines: Lines = PipedLines(by_hand) if not by_hand or parsed.has("--plain") or is_dumb() else KeyedLines(screen)
-    opening(session.knowledge, "Class", screen)
     try:
         sitting = unfinished(record, pool, session.knowledge, lines, screen)
         if sitting is None:
@@ -135,6 +134,7 @@ def _lead(
         return DONE
     if isinstance(sitting, int):
         return sitting
+    opening(session.knowledge, "Class", screen)  # only where there is a class: not above what is wrong with a roster
     voice = ClassVoice(session, screen, settings=chosen_voice(parsed)) if parsed.has("--speak") else None
     ear = _ear(session) if parsed.has("--listen") else None
     try:

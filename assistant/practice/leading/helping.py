@@ -12,6 +12,7 @@ from assistant.practice.leading.standing import (
     BETWEEN,
     BREAK,
     THINKING,
+    Act,
     End,
     Hint,
     Join,
@@ -38,7 +39,11 @@ def hint(standing: Standing, asked: Said, desk: Desk) -> Step:
     question = standing.question(turn) if turn is not None else None
     if turn is None or question is None or not question.hint:
         return Step(lines=note("There is no hint on this one."))
-    return Step((Hint(turn.id),), (Line(f"Hint: {hint_of(question)}"),), hint_of(question))
+    acts: tuple[Act, ...] = (Hint(turn.id),)
+    if not turn.hinted:
+        plan = standing.plan._replace(unhinted={**standing.plan.unhinted, turn.number: len(turn.passed)})
+        acts = (*acts, Keep(plan))
+    return Step(acts, (Line(f"Hint: {hint_of(question)}"),), hint_of(question))
 
 
 def again(standing: Standing, asked: Said, desk: Desk) -> Step:

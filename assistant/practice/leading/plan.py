@@ -45,6 +45,7 @@ class Plan(NamedTuple):
     next: the first question not asked yet. asked: of each turn by its number, the question. added: questions that
     carried a case on; they count after those aimed at. shown: the words that an added one is put in. suggested,
     hands: by turn. away: seats. spent: seconds of class, pauses left out. case: turns of the case that goes on.
+    unhinted: of each turn with a hint, how many had passed it on before it was given.
     """
 
     next: int = 0
@@ -57,6 +58,7 @@ class Plan(NamedTuple):
     spent: float = 0.0
     case: tuple[int, ...] = ()
     more: bool = False
+    unhinted: Mapping[int, int] = {}
 
 
 def without_turn(plan: Plan, number: int) -> Plan:
@@ -66,6 +68,7 @@ def without_turn(plan: Plan, number: int) -> Plan:
         asked={turn: each for turn, each in plan.asked.items() if turn != number},
         hands={turn: each for turn, each in plan.hands.items() if turn != number},
         case=tuple(turn for turn in plan.case if turn != number),
+        unhinted={turn: each for turn, each in plan.unhinted.items() if turn != number},
     )
 
 
@@ -112,6 +115,7 @@ def plan_of(values: Any) -> Plan:
         int(values["next"]), _by_turn(values["asked"], int), read_set(json.dumps(values["added"])).questions,
         _by_turn(values["shown"], str), _by_turn(values["suggested"], _suggested), _by_turn(values["hands"], int),
         tuple(map(int, values["away"])), float(values["spent"]), tuple(map(int, values["case"])), bool(values["more"]),
+        _by_turn(values.get("unhinted", {}), int),  # a class of an earlier version has none
     )  # fmt: skip
 
 

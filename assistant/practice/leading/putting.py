@@ -52,7 +52,10 @@ def call(standing: Standing, asked: Said, desk: Desk) -> Step:
     if seat is None:
         told = "Everybody here has had this question: m marks it missed, d withdraws it." if refused else _NOBODY
         return Step(lines=note(told))
-    return Step((Call(turn.id, seat.id),), (Line(called(seat.name, seat.team), NAMED),), seat.name)
+    lines: tuple[Line, ...] = (Line(called(seat.name, seat.team), NAMED),)
+    if turn.seat is not None:
+        lines = (Line(f"{standing.name_of(turn.seat)} passes it on: missed.", NOTE), *lines)
+    return Step((Call(turn.id, seat.id),), lines, seat.name)
 
 
 def _had(standing: Standing, turn: Turn) -> tuple[int, ...]:

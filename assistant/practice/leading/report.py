@@ -156,7 +156,8 @@ class ClassReport(NamedTuple):
 
 def report_of(standing: Standing, pool: Pool, tell_apart: Apart) -> ClassReport:
     """Return the report of a class, as far as it has come."""
-    turns = list(with_passes((turn for turn in standing.turns if turn.phase == MARKED), standing.seats))
+    marked = [turn for turn in standing.turns if turn.phase == MARKED]
+    turns = list(with_passes(marked, standing.seats, standing.plan.unhinted))
     names = tuple(seat.name for seat in standing.seats)
     asked = tuple(_asked(turn, standing, pool, names) for turn in turns)
     named = sorted({each.section for each in asked}, key=lambda name: (name == GENERAL, name))

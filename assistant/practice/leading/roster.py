@@ -14,6 +14,7 @@ from assistant.practice.keeping.rows import Seated
 
 MOST = 200
 """People that a class may have."""
+_FIRST_SIGN, _LOOKED_AT = 32, 4096
 _SEPARATORS = (";", "\t", ",")
 _NAME = ("name", "full name", "names", "trainee", "student", "pilot", "participant", "learner", "candidate", "person")
 _FIRST = ("first name", "firstname", "given name", "given names", "forename", "first", "given")
@@ -38,6 +39,8 @@ class _Columns(NamedTuple):
 
 def read_roster(raw: bytes, file: str) -> Roster:
     """Return the people of a CSV file. file: what its lines are called by in notes."""
+    if _is_binary(raw):
+        return Roster((), (f"{file}: this is no list of names; write a name on each line, or save the list as CSV",))
     text, notes = _text(raw, file)
     rows = _rows(text)
     if not rows:
@@ -77,6 +80,13 @@ def in_teams(people: Sequence[Seated], count: int) -> tuple[Seated, ...]:
     """Return people dealt into teams in the order given, those who have a team left in it."""
     loose = iter(range(len(people)))
     return tuple(each if each.team else each._replace(team=f"Team {next(loose) % count + 1}") for each in people)
+
+
+def _is_binary(raw: bytes) -> bool:
+    """Whether a file holds no text: signs that no list has, other than those that two bytes a sign bring along."""
+    if raw[:2] in (b"\xff\xfe", b"\xfe\xff"):
+        return False
+    return any(byte < _FIRST_SIGN and byte not in b"\t\n\v\f\r\x00\x1a" for byte in raw[:_LOOKED_AT])
 
 
 def _text(raw: bytes, file: str) -> tuple[str, list[str]]:

@@ -61,13 +61,18 @@ def _absence(reading: Reading, elements: tuple[Element, ...], know: Knowledge) -
     words = reading.words
     told = [m for m in reading.mentions if not m.weak]
     if words[:1] == ("no",) and len(told) == 1 and len(elements) == 1:
-        return State(concepts_in(" ".join(words[1:]), know) or told[0].concepts, False)
+        return State(_things_in(" ".join(words[1:]), know) or told[0].concepts, False)
     fails = re.match(r"(.+?) (?:does|do) not (?:work|steer)\b", " ".join(words))
     if fails and concepts_in(fails.group(1), know):
         return State(concepts_in(fails.group(1), know), False)
     keeps = next((i for i, word in enumerate(words) if word in ("keep", "keeps")), 0)
     named = know.phrase(" ".join(words[keeps + 1 :])).mentions if keeps else ()
     return State(named[0].concepts, True) if len(named) == 1 and not named[0].weak else None
+
+
+def _things_in(text: str, know: Knowledge) -> frozenset[str]:
+    """Return the concepts of the things that a phrase names: no state, which other words would be of as well."""
+    return frozenset(concept for concept in concepts_in(text, know) if not concept.startswith("@"))
 
 
 def concepts_in(text: str, know: Knowledge) -> frozenset[str]:

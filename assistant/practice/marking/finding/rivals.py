@@ -267,10 +267,9 @@ def _bounds(other: str, said: Said) -> bool:
 
 def _accounted(other: str, points: Sequence[Point], places: Sequence[tuple[int, ...]], said: Said) -> bool:
     """Return whether a word is said as often as the points that were found hold it, and so belongs to them."""
-    holders = sum(
-        1 for p, here in zip(points, places, strict=True) if here and any(other in e.words for e in p.elements)
-    )
-    return bool(holders) and _times(other, said) <= holders
+    found = [p for p, here in zip(points, places, strict=True) if here]
+    own = [p for p in found if any(other in e.words for e in p.elements) or re.search(rf"\b{other.upper()}\b", p.text)]
+    return bool(own) and _times(other, said) <= len(own)
 
 
 def _times(word: str, said: Said) -> int:
