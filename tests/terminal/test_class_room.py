@@ -140,10 +140,27 @@ def test_an_unfinished_class_is_offered_and_can_be_ended(run: Runner, own_places
     again = run("class", typed=b"what\nend\n")
 
     assert again.code == 0
-    assert "A class has not ended: “Speeds”, 2 people, 1 question so far" in again.out
+    assert "A class has not ended: “Speeds”, 2 people (Ana, Ben), 1 question so far" in again.out
     assert "Type new or end, or just Enter." in again.out
     assert "1 question: 1 right; 100% of the points." in again.out
     assert "A class has not ended" not in run("class", "--names", "Ana", typed=b"").out
+
+
+def test_of_many_in_a_class_that_stands_the_first_are_named(run: Runner, own_places: Path) -> None:
+    run("class", "--names", "Ana, Ben, Cleo, Dan, Eva, Finn", "--number", "2", typed=b"\n")
+
+    assert "6 people (Ana, Ben, Cleo, Dan and 2 more)" in " ".join(run("class", typed=b"").out.split())
+
+
+def test_what_is_wrong_with_a_roster_comes_without_the_caution(run: Runner, tmp_path: Path) -> None:
+    nobody = tmp_path / "crew.csv"
+    nobody.write_bytes(b"\x00\x01\x02\x7f" * 50)
+    done = run("class", "--roster", str(nobody), typed=b"")
+
+    assert done.code == 2
+    assert done.out == ""
+    assert "crew.csv: this is no list of names" in done.err
+    assert run("class", "--names", "Ana", "--number", "1", typed=b"").out.count("Not for use in flight") == 1
 
 
 def test_a_new_class_ends_the_unfinished_one(run: Runner, own_places: Path) -> None:

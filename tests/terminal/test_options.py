@@ -25,6 +25,10 @@ def test_what_only_looks_like_an_option_is_a_word() -> None:
     ("arguments", "told"),
     [
         (["ask", "--jsno", "vle"], "there is no option --jsno; did you mean --json?"),
+        (["rehearse", "--name", "Ann"], "there is no option --name; did you mean --learner?"),
+        (["class", "--name", "Ann, Ben"], "there is no option --name; did you mean --names?"),
+        (["sheet", "quiz", "--output", "x.html"], "there is no option --output; did you mean -o?"),
+        (["rehearse", "--learner", ""], "--learner takes a value that is not empty: --learner NAME"),
         (["--varient", "120L"], "there is no option --varient; did you mean --variant?"),
         (["check", "--json"], "there is no option --json; there is --type, --knowledge, --schema, --help"),
         (["ask", "-x", "vle"], "there is no option -x"),

@@ -173,6 +173,18 @@ def test_passing_on_reaches_everybody_once(begin: Begin, speeds: Questions) -> N
     assert len(standing.turns[0].passed) == 11
 
 
+@pytest.mark.parametrize("line", ["n", "dunno", "pass"])
+def test_a_pass_is_said_to_be_one(begin: Begin, speeds: Questions, line: str) -> None:
+    room = begin(speeds)
+    first = room.type("", "").turns[0].seat
+    name = room.standing.name_of(first)
+    standing = room.type(line)
+
+    assert room.told.splitlines() == [
+        f"{name} passes it on: missed.", f"{standing.name_of(standing.turns[0].seat)}, please."
+    ]  # fmt: skip
+
+
 def test_the_same_question_goes_to_somebody_else_as_a_turn_of_its_own(begin: Begin, speeds: Questions) -> None:
     room = begin(speeds)
     standing = room.type("", "", "w", "n", "", "r")

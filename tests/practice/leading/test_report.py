@@ -42,6 +42,16 @@ def confused(begin: Begin, speeds: Questions) -> Class:
     return room
 
 
+@pytest.mark.parametrize(("before", "hinted"), [(0, [True, True, True]), (1, [False, True, True])])
+def test_a_hint_counts_for_whoever_had_heard_it(
+    begin: Begin, speeds: Questions, know: Knowledge, pool: Pool, before: int, hinted: list[bool]
+) -> None:
+    room = begin(speeds)
+    room.type("", *([] if before else ["h"]), "", "n", *(["h"] if before else []), "n", "r")
+
+    assert [each.hinted for each in report(room, know, pool).asked] == hinted
+
+
 def test_five_of_twelve_took_one_speed_for_the_other(confused: Class, know: Knowledge, pool: Pool) -> None:
     made = report(confused, know, pool)
 

@@ -29,6 +29,14 @@ def test_everybody_is_found_whatever_the_file_looks_like(raw: bytes) -> None:
     assert pairs(raw) == [("Ana Lima", ""), ("Ben Okoro", "")]
 
 
+def test_what_holds_no_text_is_told_in_one_line() -> None:
+    roster = read_roster(bytes(range(256)) * 8, "photo.jpg")
+
+    assert roster.people == ()
+    (note,) = roster.notes
+    assert note.startswith("photo.jpg: this is no list of names")
+
+
 def test_teams_are_taken_from_their_column() -> None:
     assert pairs(b"name;team\nAna;Red\nBen;Blue\n") == [("Ana", "Red"), ("Ben", "Blue")]
     assert pairs(b"Ana,Red\nBen,Blue\nCleo,Red\nDan,Blue\n")[2] == ("Cleo", "Red")

@@ -20,6 +20,8 @@ UNLOCKED = "When does GEAR NOT LOCKED come on? Give both cases."
 SET = "PARK BRAKE SET memo: what colour is it, and what two conditions together bring it up?"
 STUCK = "The gear lever will not move to UP after take-off: give the steps in order, with the speed."
 STEER_LOST = "STEER LOST: what do you do with the STEER switch, how often and below what speed, and if it comes back?"
+BAY = "What do you check in the wheel bay?"
+MISMATCH = "What do you do for GEAR MISMATCH?"
 STEER_SHOWS = (
     "On the ground System 1 fails with STEER ON. What does the nose wheel do, do the pedals steer, "
     "and does STEER LOST show?"
@@ -124,6 +126,13 @@ def test_what_says_nothing_is_missed(marker: Marker, question: str, remark: str)
         (FREE_FALL, "190 is the fastest", RIGHT),
         (TOW, "negative, two thousand is the minimum", RIGHT),
         (TOW, "negative two thousand is the minimum", RIGHT),
+        # what is absent that is a fault itself, and a lever moved one way in one drill and the other way in the next
+        (BAY, "no leaks, pipes secure, no rubber marks, doors ok, read the accumulator gauge", RIGHT),
+        (BAY, "there is a leak, pipes secure, no rubber marks, doors ok, accumulator gauge", WRONG),
+        (BAY, "no leak, no loose pipe, no tyre contact marks, doors undamaged", PARTLY),
+        (MISMATCH, "On exetnsion: slow to 205 kt, lever UP, wait 15 s, lever down; still amber, free fall at 190 kt "
+         "or less. On retraction: slow to 230 kt, lever down", RIGHT),
+        (MISMATCH, "extension: slow to 205, lever up, 15 s, lever down, free fall. Retraction: 230, lever up", WRONG),
         # a label that is asked about besides a state
         (STEER_SHOWS, "they castor, the pedals do not steer, STEER LOST does not show", RIGHT),
         (STEER_SHOWS, "they castor, the pedals do not steer, and STEER LOST comes on", WRONG),

@@ -48,6 +48,12 @@ def test_its_own_figure_and_one_that_the_question_gives_are_taken_for_nothing(kn
     assert taken_for(figure._replace(form=OWN, entry="own:x"), "205 kt", know) is None
 
 
+def test_a_figure_of_a_drill_s_step_stands_for_no_other_record(know: Knowledge, asked: Putter) -> None:
+    drill = asked("no-braking", "memory").question
+
+    assert taken_for(drill, "45 kt", know) is None
+
+
 def test_a_fault_while_marking_leaves_it_to_who_sits_there(know: Knowledge, asked: Putter) -> None:
     class Faulty(Marker):
         def mark(self, question: str, answer: str):  # type: ignore[no-untyped-def]
