@@ -45,11 +45,15 @@ _SLOWER, _FASTER = 5 / 6, 7 / 5
 """Shares of the limits for moving the gear between which a bare number is an airspeed in knots, where it is moved:
 "207 and the legs still coming up".
 """
+_SAID = (FactResult, ProcedureResult)
+"""Results that are stated, and computed of nothing."""
 _AS_GIVEN = {"time": "duration", "acceleration": "deceleration"}
 
 
 def quantity_of(result: Result, know: Knowledge) -> str:
     """Return the quantity that a computed result is of, as questions name it."""
+    if isinstance(result, _SAID):
+        return ""  # nearly all results are
     unit = ""
     if isinstance(result, ModelResult) and result.values:
         unit = result.values[0].unit

@@ -51,7 +51,8 @@ class Knowledge:
         self.tables = frozenset(base.ids("tables"))
         """Ids of the state tables."""
         self._published = frozenset(d.id for d in base.documents.values() if d.published)
-        self._general: dict[tuple[str, str], bool] = {}
+        self._general: dict[str, dict[str, bool]] = defaultdict(dict)
+        """By variant, which records are general as they stand for it."""
         self._phrases: dict[str, Reading] = {}
         self._meanings: dict[str, Meaning] = {}
         self._thens = Thens(base.derived.get("then", {}))
@@ -152,9 +153,10 @@ class Knowledge:
 
     def is_general_record(self, name: str, variant: str) -> bool:
         """Return whether a record is general as it stands for a variant, kept for the next time."""
-        found = self._general.get((name, variant))
+        known = self._general[variant]
+        found = known.get(name)
         if found is None:
-            found = self._general[name, variant] = self.is_general(self.record(name, variant))
+            found = known[name] = self.is_general(self.record(name, variant))
         return found
 
     def figure(self, name: str, variant: str) -> Value | None:

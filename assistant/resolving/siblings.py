@@ -15,8 +15,9 @@ def sibling_named(match: Match, question: Question, know: Knowledge) -> Mention 
     """
     if match.whole or question.reading.amounts:
         return None
-    families, named = know.lexicon.families, question.reading.concepts
-    missed = {families[c] for c in match.concepts if c in families and c not in named and c not in BOUNDS}
+    families = know.lexicon.families
+    unnamed = match.concepts - question.reading.concepts - BOUNDS
+    missed = {families[c] for c in unnamed if c in families}
     if not missed:
         return None
     for mention in question.reading.mentions:

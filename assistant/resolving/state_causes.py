@@ -53,6 +53,8 @@ def cause_candidates(
 ) -> Iterator[Scored]:  # fmt: skip
     """Yield what leads to the result that a question names, or takes away what it names."""
     reading = question.reading
+    if not (inputs or reading.has("single", "cause", "when") or _asks_when(question)):
+        return
     # "How much pressure can the EMERGENCY brakes get": the state is told, and a figure in it is asked for.
     figure = bool(reading.asked & QUANTITIES) or ("how", "much") in pairwise(reading.words)
     possible = not figure and _asks_possible(table, inputs, question, know)

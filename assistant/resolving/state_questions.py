@@ -70,7 +70,8 @@ def state_candidates(question: Question, know: Knowledge, excused: Collection[in
             meant.add(table.id)
     for table in state_tables.tables(know.base):
         own = [m for m in matches if m.record == table.id]
-        for score, weight, result in row_candidates(table, inputs, own, question, know, excused):
+        fits = inputs or own or table.id in question.results_named
+        for score, weight, result in row_candidates(table, inputs, own, question, know, excused) if fits else ():
             # Where a result of one table is asked for, the others have nothing to say.
             yield score * (1.0 if not meant or table.id in meant else _OTHER_TABLE), weight, result
         yield from result_candidates(table, own, question, know, excused)

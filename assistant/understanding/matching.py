@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 from functools import cached_property
 from math import log
+from operator import itemgetter
 from sys import intern
 from typing import Any
 
@@ -20,6 +21,8 @@ from assistant.understanding.gathering import worth_a_match
 from assistant.understanding.heads import counted, heads, things_of
 from assistant.understanding.mentions import BOUNDS, OUTSIDE, PLAIN, STATE, Mention, Reading
 
+_MOST = 24
+"""Records that are told of those that share anything with a question: nobody looks at more."""
 STRANGE = 5.0
 """Weight of a word that no record knows."""
 _SOFT_PENALTY = 0.94
@@ -190,7 +193,11 @@ class Matcher:
             score = covered * shared * penalty * halved
             if held is None or score > held[0]:
                 best[of] = score, covered, weight, ask, share, barred
-        found = [self._match(each, worth) for each in best.values()]
+        first = sorted(best.values(), key=itemgetter(0), reverse=True)
+        if len(first) > _MOST:
+            least = first[_MOST - 1][0]  # those that are as good may go before it
+            first = [each for each in first if each[0] >= least]
+        found = [self._match(each, worth) for each in first]
         return sorted(found, key=lambda m: (-m.score, -m.matched))
 
     def _match(self, best: _Best, worth: Sequence[float]) -> Match:

@@ -19,6 +19,8 @@ BEGINNING = 3
 
 _A_NUMBER = 6
 """Letters that a number takes in a list, about."""
+_SCATTERED = 64
+"""Bits of a number that are so few that a step for each is sooner done than a look at all bytes."""
 
 
 def pack_ask(ask: Sequence[Any]) -> str:
@@ -61,6 +63,12 @@ def bits_of(numbers: Iterable[int]) -> int:
 def numbers_of(bits: int, most: int) -> list[int]:
     """Return the numbers that are the bits of one, the least first; no more than some."""
     found: list[int] = []
+    if bits.bit_count() <= _SCATTERED:
+        while bits:
+            found.append(bits.bit_length() - 1)  # from the top, where a step needs no look at the rest
+            bits ^= 1 << found[-1]
+        found.reverse()
+        return found[:most]
     eights = bits.to_bytes(bits.bit_length() // 8 + 1, "little")
     left = eights.lstrip(b"\0")  # quicker than a step for each bit: most stand far apart
     while left and len(found) < most:
