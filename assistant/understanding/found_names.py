@@ -49,7 +49,7 @@ _CLAUSE = 8
 
 _WHOLE = 3
 """Words of a name, at least, that may be a whole question: "what is the long body"."""
-_COUNT = ("how", "many")
+_HOW, _MANY = "how", "many"
 _NOTHING_COUNTED = frozenset({
     "kinds", "sorts", "types", "ways", "things", "ones", "times", "goes", "bits", "pieces", "cases", "parts", "places",
     "others", "has", "does", "is", "was", "tries", "attempts", "stages", "steps", "levels", "positions", "units",
@@ -64,7 +64,7 @@ def counted_noun(words: list[str], at: int) -> bool:
 
 
 def _behind_how_many(words: list[str], at: int) -> bool:
-    return tuple(words[max(0, at - 2) : at]) == _COUNT
+    return at > 1 and words[at - 1] == _MANY and words[at - 2] == _HOW
 
 
 def _asked_how_many(words: list[str], name: Found) -> bool:

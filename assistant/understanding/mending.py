@@ -27,23 +27,37 @@ class Mender:
         self._known_units = frozenset(w for unit in units for name in unit.names for w in name)
         self._spellings: tuple[list[str], list[str]] | None = None
         self._mended: dict[str, str | None] = {}
+        self._sound: set[str] = set()
+        """Words met so far that are right as they stand, where no number stands around them."""
 
     def mend_all(self, tokens: list[Token], mended: list[tuple[str, str]]) -> list[Token]:
         """Return the tokens with unknown words mended; the pairs (as typed, as read) are added to `mended`."""
         result: list[Token] = []
-        before = ["", *(token.text for token in tokens)][: len(tokens)]
-        following = [*(token.text for token in tokens[1:]), ""][: len(tokens)]
-        for tens, token, after in zip(before, tokens, following, strict=True):
+        texts = [token.text for token in tokens]
+        sound = self._sound
+        for tens, token, after in zip(["", *texts], tokens, [*texts[1:], ""], strict=False):
+            alone = tens not in TENS and after not in _MULTIPLYING
+            if alone and token.text in sound:
+                result.append(token)  # most words are
+                continue
             better = self._lexicon.correction(token.text) or self._digit(token.text, tens)
             if better is None and not self._is_known(token.text):
                 better = self._counted(token.text) if after in _MULTIPLYING else self._mend(token.text)
             if better is None:
+                if alone:
+                    self._keep_sound(token.text)
                 result.append(token)
                 continue
             better = self._as_many(token.text, better)
             mended.append((token.text, better))
             result.extend(Token(word, token.raw, token.start, token.end) for word in better.split())
         return result
+
+    def _keep_sound(self, word: str) -> None:
+        """Remember a word that is right as it stands, where no number stands around it."""
+        if len(self._sound) > MOST_KEPT:
+            self._sound.clear()
+        self._sound.add(word)
 
     def _as_many(self, word: str, better: str) -> str:
         """Return what is meant in the plural that was typed: of "landins" it is landings that are counted."""

@@ -49,6 +49,7 @@ _LEADS_AMOUNT = frozenset({
 })  # fmt: skip
 """Words that lead a reading, and no name of a variant."""
 _MINUTES = frozenset(("how", "many", "in", "per", "time", "long"))
+_OF_TYPE = (VARIANT, "type:")
 _ZEROS = frozenset(("zero", "oh", "o", "nought", "naught"))
 
 
@@ -109,9 +110,10 @@ class Reader:
         mentions, amounts = self._strange(tokens, mentions, amounts, mended)
         mentions = with_measure(mentions, words, self.lexicon.kinds, self._lists.holds)
         mentions = without_what_does_not_matter(mentions, words, self.lexicon.kinds) if mending else mentions
-        variants = tuple(c[len(VARIANT) :] for m in mentions for c in m.concepts if c.startswith(VARIANT))
-        places = tuple(k for m in mentions for k in m.taken if any(c.startswith(VARIANT) for c in m.concepts))
-        mentions = [m for m in mentions if not any(c.startswith((VARIANT, "type:")) for c in m.concepts)]
+        of_type = [m for m in mentions if any(c.startswith(_OF_TYPE) for c in m.concepts)]
+        variants = tuple(c[len(VARIANT) :] for m in of_type for c in m.concepts if c.startswith(VARIANT))
+        places = tuple(k for m in of_type for k in m.taken if any(c.startswith(VARIANT) for c in m.concepts))
+        mentions = [m for m in mentions if m not in of_type] if of_type else mentions
         amounts, variants = self._named_by_number(amounts, variants, words)
         out = left_out(words) if amounts else ()
         amounts = _moved(_counted([a for a in amounts if a.start not in out], mentions, words), words)

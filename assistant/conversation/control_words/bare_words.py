@@ -26,6 +26,14 @@ _AFTER = (
     r"|if you please|do you know|for me|actually|really|precisely|quickly|(?:will|would|could|can) you|huh|eh"
     r"|too|right|sry|soz))+[\s?.!]*$"
 )
+_LAST = (
+    "please", "pls", "plz", "then", "mate", "captain", "cap", "skipper", "buddy", "sir", "boss", "now", "though", "tho",
+    "exactly", "so", "thanks", "you", "thx", "ta", "cheers", "btw", "way", "interest", "sorry", "anyway", "over",
+    "know", "can", "would", "me", "actually", "really", "precisely", "quickly", "huh", "eh", "too", "right", "sry",
+    "soz",
+)  # fmt: skip
+"""What any of these courtesies ends in: most turns end otherwise, which is sooner seen than by the pattern."""
+_AT_THE_END = "?.! \t\n\r\f\v\x1c\x1d\x1e\x1f"
 _STEERING = (
     "source", "reference", "paragraph", "chapter", "section", "manual", "written", "where", "again",
     "repeat", "pardon",
@@ -94,7 +102,10 @@ def as_steering(text: str) -> Iterator[str]:
         return
     bare = text
     if len(text.split()) > 1:  # one word has no courtesies around it
-        bare = re.sub(_AFTER, "", re.sub(_BEFORE, "", text, flags=re.IGNORECASE), flags=re.IGNORECASE)
+        opened = re.match(_BEFORE, text, re.IGNORECASE)
+        bare = text[opened.end() :] if opened else text
+        if not bare.isascii() or bare.rstrip(_AT_THE_END).lower().endswith(_LAST):
+            bare = re.sub(_AFTER, "", bare, flags=re.IGNORECASE)
     if bare and bare != text and not bare.isspace():
         yield bare
     words = bare.split()

@@ -60,6 +60,8 @@ _CHOICE = (
     r"(?:\s+(?:one|please|choice|option|then))*[\s.!?]*$"
 )
 _YES = r"^\W*(?:yes|yeah|yep|affirm(?:ative)?|right|correct|that one|exactly|i do|ok(?:ay)?)(?: please| that)?\W*$"
+_compiled: dict[str, re.Pattern[str]] = {}
+"""The patterns of controls tried so far, by the names of these."""
 _MOST_OFFERED = 3
 """Choices of which two are told by ear, and the other one only when it is asked for."""
 _ORDINALS = {
@@ -78,9 +80,17 @@ def control(text: str, told: frozenset[str] = frozenset()) -> str:
 def _control(text: str, told: frozenset[str]) -> str:
     lower = _lower(text)
     for name, alternatives, pieces in CONTROLS:
-        if _may_hold(lower, pieces) and re.match(f"{_LEAD}(?:{'|'.join(alternatives)}){_TAIL}", text, _FLAGS):
+        if _may_hold(lower, pieces) and _pattern(name, alternatives).match(text):
             return name
     return control_by_words(text, told)
+
+
+def _pattern(name: str, alternatives: tuple[str, ...]) -> re.Pattern[str]:
+    """Return what the turns of a control fit; kept, as to write it anew takes longer than to try it."""
+    found = _compiled.get(name)
+    if found is None:
+        found = _compiled[name] = re.compile(f"{_LEAD}(?:{'|'.join(alternatives)}){_TAIL}", _FLAGS)
+    return found
 
 
 def dispute_note(text: str) -> str:

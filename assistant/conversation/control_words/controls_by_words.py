@@ -176,8 +176,10 @@ def control_by_words(text: str, told: frozenset[str] = frozenset()) -> str:
 
     told: words for what was told last, of which a source may be asked: "where's the factor written".
     """
-    words = {_singular(w) for w in words_said(text)} if len(text) < _FAR else set()
-    if not words or len(words) > _MOST_WORDS or re.search(r"\d", text):
+    if len(text) >= _FAR or re.search(r"\d", text):
+        return ""
+    words = {_singular(w) for w in words_said(text)}
+    if not words or len(words) > _MOST_WORDS:
         return ""
     if _WELL.issubset(words):
         return ""  # "now all is well again" tells how it is

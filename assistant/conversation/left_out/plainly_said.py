@@ -25,6 +25,8 @@ _MEANT = frozenset({
 _PAUSE = r"(?<=\s)(?:\.{3,}|…)\s+"
 _NUMBER = r"^\s*(?:\(?\d{1,2}[.):]|[-*•]|[Qq](?:uestion)?\s?\d{0,2}\s?[:.)])\s+(?=[^\W\d]\S*\s+\S+\s+\S)"
 """The number of a list, before three words at least."""
+_LISTING = "(0123456789-*qQ"
+"""Signs that it may begin with."""
 _WHAT_IF = (
     r"^(\s*(?:and |so |ok |okay |but )?)what if\b(?=.*\S[,.;]?\s(?:what|how|which|who|whom|when|where|why|can|could|"
     r"may|might|should|would|will|is|are|do|does)\s+(?:\w+\s+)+)"
@@ -48,19 +50,46 @@ _MAY_HOLD = (
 
 def plainly_said(text: str, context: Context) -> str:
     """Return the words of a turn that are words; a number that may be a choice stays."""
-    if not re.search(_MAY_HOLD, text, re.IGNORECASE):
+    may, whole = _Pieces(text), text
+    if not may.known and not re.search(_MAY_HOLD, text, re.IGNORECASE):
         return text
-    text = re.sub(_WHAT_IF, r"\1if", text, flags=re.IGNORECASE | re.DOTALL)
-    text = re.sub(_TAG, ", isn't it?", text.replace("’", "'"), flags=re.IGNORECASE)
-    text = re.sub(_UP_AT, r"\1 ", text, flags=re.IGNORECASE)
-    said = _without_talk(re.sub(_PAUSE, "", re.sub(_SOUNDS, "", text)))
-    if context.answer is None or not context.answer.choices:
+    if may.hold("what if"):
+        text = re.sub(_WHAT_IF, r"\1if", text, flags=re.IGNORECASE | re.DOTALL)
+    text = text.replace("’", "'")
+    if may.hold("n't ", "nt ", "not "):
+        text = re.sub(_TAG, ", isn't it?", text, flags=re.IGNORECASE)
+    if may.hold("up ", "down ") and re.search(_MAY_HOLD, whole, re.IGNORECASE):
+        text = re.sub(_UP_AT, r"\1 ", text, flags=re.IGNORECASE)
+    said = re.sub(_SOUNDS, "", text) if may.hold("um", "uh", "er", "eh", "hm", "mm") else text
+    said = re.sub(_PAUSE, "", said) if "..." in said or "…" in said else said
+    said = _without_talk(said)
+    if (context.answer is None or not context.answer.choices) and _may_be_listed(said):
         said = re.sub(_NUMBER, "", said)
     return said if any(map(str.isalnum, said)) else text
 
 
+class _Pieces:
+    """Tells which pieces a text may hold, so that no pattern is tried that needs others: most turns hold none."""
+
+    def __init__(self, text: str) -> None:
+        self.known = text.isascii()
+        """Whether it is known what the text holds: outside ASCII, signs are alike that differ in lower case too."""
+        self._lower = text.lower()
+
+    def hold(self, *pieces: str) -> bool:
+        """Return whether there may be any of some pieces."""
+        return not self.known or any(piece in self._lower for piece in pieces)
+
+
+def _may_be_listed(text: str) -> bool:
+    """Return whether a text may begin with the number of a list."""
+    return not text.isascii() or text.lstrip()[:1] in _LISTING
+
+
 def _without_talk(text: str) -> str:
     """Return a text without what is said while one thinks: "what is, you know, the sort of limit"."""
+    if not _Pieces(text).hold("you know", " see", "sort of", "kind of"):
+        return text
     kept, last = "", 0
     for found in re.finditer(_TALK, text, re.IGNORECASE):
         before = text[: found.start()].lower().split()[-1:]

@@ -47,10 +47,10 @@ _MEANT_HERE = frozenset({"have", "use", "using", "used", "list", "show", "name",
 
 def library_reply(text: str, context: Context, knowledge: Knowledge) -> Answer | None:
     """Return what the documents say of themselves to a turn that asks for just that, or None."""
-    if len(text) > _MOST_CHARACTERS or any(sign.isdigit() for sign in text):
+    if len(text) > _MOST_CHARACTERS or any(map(str.isdigit, text)):
         return None
     words = frozenset(re.findall(r"[^\W\d_]+", text.lower()))
-    if words.isdisjoint(_ASPECTS | _DOCUMENTS):
+    if words.isdisjoint(_ASPECTS) and words.isdisjoint(_DOCUMENTS):
         return None
     own = [document for document in knowledge.base.documents.values() if not document.published]
     named = [document for document in own if words & _names(document, own)]
