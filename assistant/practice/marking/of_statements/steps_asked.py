@@ -13,7 +13,7 @@ from assistant.resolving import results as r
 from assistant.resolving.asked_quantity import AS_ASKED, QUANTITIES
 from assistant.resolving.knowing import Knowledge
 
-_HOW_OFTEN = re.compile(r"\bhow (?:often|many times)\b", re.IGNORECASE)
+HOW_OFTEN = re.compile(r"\bhow (?:often|many times)\b", re.IGNORECASE)
 _FIGURE = re.compile(
     r"\b(?:what|which) (?:\w+ ){0,2}(?:speed|time|pressure|height)\b|\bhow (?:fast|long)\b", re.IGNORECASE
 )
@@ -35,12 +35,12 @@ def steps_asked(parts: Sequence[str], text: str, whole: Asked | None, know: Know
 
 
 def _is_of_step(part: str) -> bool:
-    return bool(_HOW_OFTEN.search(part) or _FIGURE.search(part) or _DO.search(part))
+    return bool(HOW_OFTEN.search(part) or _FIGURE.search(part) or _DO.search(part))
 
 
 def _kind(part: str, know: Knowledge) -> frozenset[str]:
     """Return what a part asks of a step: a quantity, how often; nothing where it asks what to do."""
-    if _HOW_OFTEN.search(part):
+    if HOW_OFTEN.search(part):
         return frozenset(("how often",))
     return know.phrase(part).concepts & QUANTITIES if _FIGURE.search(part) else frozenset()
 
@@ -85,7 +85,7 @@ _SHORT = 3
 
 def of_step(made: Point, part: str, know: Knowledge) -> Point:
     """Return the point of a step as far as a part asks for it: how often, or its figures of one kind."""
-    if _HOW_OFTEN.search(part):
+    if HOW_OFTEN.search(part):
         kept = tuple(e._replace(weight=_TELLING) if e.words == _ONCE else e._replace(given=True) for e in made.elements)
         return made._replace(figures=(), elements=kept, kept=True) if any(e.words == _ONCE for e in kept) else made
     if not _FIGURE.search(part):

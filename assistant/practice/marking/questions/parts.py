@@ -28,7 +28,8 @@ _ABOUT_WHAT = (
 )
 _ASKS = re.compile(
     r"^(?:and |then |also |otherwise |if not )*(?:at |to |by |in |into |up to |from |on |of |for |below |above |"
-    r"with |within |past |after |under |how |and by |before |until |between |against |through )*"
+    r"with |within |past |after |under |how |and by |before |until |between |against |through |"
+    r"(?:less|more|later|earlier) than |or (?:above|below|less|more|under|over) )*"
     rf"{_ABOUT_WHAT}"
     r"(?:what|which|who|whom|whose|where|when|why|how|does|do|is|are|can|may|must|will|would|should|has)\b",
     re.IGNORECASE,
@@ -36,7 +37,7 @@ _ASKS = re.compile(
 _BREAKS = re.compile(
     r"\s*(?:[?.;:](?=\s|$)|,(?=\s))\s*|"
     r"(?<!\bat)\s+and\s+(?=(?:at |to |by |in |into |up to |from |on |of |below |above |with |between |against |"
-    r"through |otherwise |if not )*"
+    r"through |otherwise |if not |(?:less|more|later|earlier) than |or (?:above|below|less|more|under|over) )*"
     rf"{_ABOUT_WHAT}"
     r"(?:what|which|who|whom|where|when|why|how|does|do|is|are|can|may|must)\b)",
     re.IGNORECASE,

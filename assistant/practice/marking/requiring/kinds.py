@@ -35,6 +35,7 @@ from assistant.practice.marking.questions.parts import CASES, POLAR, parts_of
 from assistant.practice.marking.questions.turned import asks_loss, loss_verdict
 from assistant.practice.marking.reading.amounts import amounts_of
 from assistant.practice.marking.reading.said import plain
+from assistant.practice.marking.steps_by_part import points_by_clause
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.mentions import VARIANT
@@ -213,6 +214,9 @@ def _model(one: Asked, text: str, know: Knowledge) -> list[Point]:
 def _procedure(one: Asked, text: str, know: Knowledge) -> list[Point]:
     result: Any = one.result
     steps = result.procedure.steps
+    told = points_by_clause(one, text, know) if result.step is not None else []
+    if told:
+        return told
     if result.step is not None:
         steps = (steps[result.step],)
     elif result.memory_only:

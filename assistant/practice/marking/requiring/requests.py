@@ -41,6 +41,7 @@ from assistant.practice.marking.requiring.side_by_side import of_each_thing
 from assistant.practice.marking.requiring.state_told import by_its_state
 from assistant.practice.marking.requiring.told_whole import told_whole
 from assistant.practice.marking.requiring.what_is_done import what_is_done
+from assistant.practice.marking.steps_by_part import by_clause
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.ranking import candidates
@@ -99,7 +100,7 @@ def _asked(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
     judged = by_share(text, know) if whole is None and any(POLAR.match(piece) for piece in pieces(text)) else ()
     if judged:
         return judged
-    steps = steps_asked(parts, text, whole, know)
+    steps = steps_asked(parts, text, whole, know) or by_clause(text, whole, know)
     if steps:
         return steps
     whole = _all_steps(whole, len(parts), know) if whole else None
