@@ -76,7 +76,7 @@ def clauses_of(steps: Sequence[str], know: Knowledge) -> list[Clause]:
         for piece in _pieces(_EXPLAINED.sub("", step)):
             told = point(piece, know)
             units = {f.unit for f in told.figures if f.unit}
-            words = _words_of(piece)
+            words = content_words(piece)
             made.append(Clause(n, piece, bool(_CASE.match(piece)), words, frozenset(measured(u, know) for u in units)))
     return made
 
@@ -109,7 +109,7 @@ def chosen_clauses(parts: Sequence[str], steps: Sequence[str], before: str, titl
     before: what the question tells before its parts. title: of the procedure, whose words tell no step from another.
     """
     clauses = _left(clauses_of(steps, know), before, title)
-    common = _words_of(title)
+    common = content_words(title)
     grid = [[_fit(part, clause, clauses, common, know) for clause in clauses] for part in parts]
     places = _aligned(grid, parts, clauses, know)
     found = []
@@ -139,8 +139,8 @@ def _left(clauses: list[Clause], before: str, title: str) -> list[Clause]:
     named = _STEP.search(before)
     if named:
         return [c for c in clauses if c.step == int(named[1]) - 1]
-    told = _words_of(before)
-    known = _words_of(title)
+    told = content_words(before)
+    known = content_words(title)
     for c in clauses:
         own = c.words - known - {plain("if"), plain("once"), plain("when"), plain("switch")}
         if c.case and own and own <= told:
@@ -153,7 +153,7 @@ def _fit(part: str, clause: Clause, clauses: Sequence[Clause], common: frozenset
     named = _STEP.search(part)
     if named and clause.step != int(named[1]) - 1:
         return 0.0
-    asked, aside = (_words_of(each) for each in (_CONTEXT.sub("", part), part))
+    asked, aside = (content_words(each) for each in (_CONTEXT.sub("", part), part))
     counts = {w: sum(w in c.words for c in clauses) for w in aside & clause.words}
     shared = sum((1.0 if w in asked else _ASIDE) * (_COMMON if w in common else 1.0) / n for w, n in counts.items())
     kind = kind_of(part, know)
@@ -172,7 +172,8 @@ def _fit(part: str, clause: Clause, clauses: Sequence[Clause], common: frozenset
     return shared
 
 
-def _words_of(text: str) -> frozenset[str]:
+def content_words(text: str) -> frozenset[str]:
+    """Return the words of a text that tell something, in their plainest form."""
     return frozenset(map(plain, re.findall(r"[a-z-]+", text.lower()))) - _SMALL
 
 

@@ -15,7 +15,7 @@ from assistant.practice.marking.points import Point
 from assistant.practice.marking.questions.asked import Asked, as_asked, ask
 from assistant.practice.marking.questions.parts import FORM, LEADS, POLAR, parts_of, pieces
 from assistant.practice.marking.requiring.every_part import is_of_kind
-from assistant.practice.marking.step_clauses import Chosen, asks_all, chosen_clauses, clause_points
+from assistant.practice.marking.step_clauses import Chosen, asks_all, chosen_clauses, clause_points, content_words
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.ranking import candidates
@@ -77,7 +77,14 @@ def _procedure(whole: Asked | None, head: str, know: Knowledge) -> Asked | None:
     if not head or (result is not None and not isinstance(result, (r.FactResult, r.LimitResult, r.BothResult))):
         return None
     found = ask(f"{head}. What do you do?", know)
-    return found[1] if found and found[0] >= _SURE and isinstance(found[1].result, r.ProcedureResult) else None
+    if not found or found[0] < _SURE or not isinstance(found[1].result, r.ProcedureResult):
+        return None
+    title, told = (content_words(each) for each in (found[1].result.procedure.title, head))
+    return found[1] if len(title & told) >= _MOST * len(title) else None
+
+
+_MOST = 0.6
+"""Share of the words of a procedure's title that a case told must hold."""
 
 
 def _as_step(chosen: Chosen, found: Asked, know: Knowledge) -> Asked:

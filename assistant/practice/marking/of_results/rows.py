@@ -12,6 +12,7 @@ from assistant.practice.marking.finding.elements import concepts_in
 from assistant.practice.marking.finding.found import Held
 from assistant.practice.marking.finding.rivals import is_put_off
 from assistant.practice.marking.finding.states import state_told, words_beside
+from assistant.practice.marking.item_points import ItemResult
 from assistant.practice.marking.of_results.no_thing import denies_asked
 from assistant.practice.marking.of_results.outcomes import output_point, outputs_asked, table_results, values_of
 from assistant.practice.marking.points import Element, Need, Point, State
@@ -32,7 +33,8 @@ def row_of(one: Asked, text: str, know: Knowledge) -> Iterable[Point]:
     if isinstance(result, r.LossResult):
         yield from (output_point(*kept, know) for kept in result.kept if kept[2] in ("yes", "no"))
     for part in table_results(result):
-        asked = outputs_asked(part, text, know)
+        single = isinstance(part, ItemResult)
+        asked = list(part.asked) if single else outputs_asked(part, text, know)
         for output in part.table.outputs:
             has = values_of(part, output.id)
             if len(has) != 1 or None in has:
@@ -41,7 +43,7 @@ def row_of(one: Asked, text: str, know: Knowledge) -> Iterable[Point]:
             if value in ("yes", "no"):
                 yield output_point(part.table, output.id, value, know)
             elif output.id not in asked:
-                yield from _others(part, output, has, know)
+                yield from () if single else _others(part, output, has, know)
             else:
                 yield from _in_its_place(part, output, value)
 

@@ -73,6 +73,11 @@ def _names_result(result: Any, part: str, know: Knowledge) -> bool:
     return named or bool(COUNTED.search(part) or ACTION.search(part) or POLAR.match(LEADS.sub("", part)))
 
 
+def names_nothing(part: str) -> bool:
+    """Return whether a part speaks of what was told before it alone: "is it to be relied on"."""
+    return re.search(r"\b(?:it|that|they|them|this)\b", part, re.IGNORECASE) is not None
+
+
 def _statement(
     place: int, parts: Sequence[str], told: Sequence[Asked | None], text: str, know: Knowledge
 ) -> Asked | None:

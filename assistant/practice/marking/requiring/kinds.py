@@ -9,6 +9,7 @@ from typing import Any
 from assistant.conversation.reading_turns.readings import variants_meant
 from assistant.knowledge.records import Fact, Limit, Value
 from assistant.practice.marking.finding.elements import concepts_in, named_elements, point
+from assistant.practice.marking.item_points import ItemResult, item_points
 from assistant.practice.marking.of_results.case_verdicts import case_verdict
 from assistant.practice.marking.of_results.derived import adds_up, instead_of
 from assistant.practice.marking.of_results.judged import (
@@ -319,6 +320,7 @@ MAKERS: dict[type, Callable[[Asked, str, Knowledge], list[Point]]] = {
     r.ChosenResult: chosen_points,
     r.ScheduleResult: _schedule,
     r.TableResult: table_points_of,
+    ItemResult: item_points,
     r.TablesResult: tables_points,
     r.LossResult: loss_points,
     r.CauseResult: cause_points,

@@ -41,6 +41,7 @@ from assistant.practice.marking.requiring.side_by_side import of_each_thing
 from assistant.practice.marking.requiring.state_told import by_its_state
 from assistant.practice.marking.requiring.told_whole import told_whole
 from assistant.practice.marking.requiring.what_is_done import what_is_done
+from assistant.practice.marking.state_items import of_its_state
 from assistant.practice.marking.steps_by_part import by_clause
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge, Question
@@ -70,6 +71,7 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     text = without_choice(brought_on(at_what_speed(in_full(CHANGE.sub("what changed about ", text)))))
     parts = parts_of(text)
     each = of_each_member(text, know) or at_each_number(parts, text, know) or of_law(text, know)
+    each = each or of_its_state(text, know)
     if each:
         return each
     found = _asked(parts, text, know)

@@ -10,6 +10,7 @@ from assistant.practice.marking.finding.also_said import also_said_of
 from assistant.practice.marking.finding.cases import in_its_case
 from assistant.practice.marking.finding.causes import asks_one
 from assistant.practice.marking.finding.whichever import asks_choice, choice_point, without_choice
+from assistant.practice.marking.item_points import ItemResult
 from assistant.practice.marking.of_results.band_follows import follows_of
 from assistant.practice.marking.of_results.besides import (
     denials,
@@ -129,7 +130,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge, as_it_is: bool =
     ]
     groups = [labelled(group, one, found, text, know) for group, one in zip(groups, found, strict=True)]
     groups = [of_part(group, one, len(found) == 1, text, know) for group, one in zip(groups, found, strict=True)]
-    if given:
+    if given and not isinstance(found[0].result, ItemResult):
         groups[0] = [*groups[0], *states_beside(found[0], groups[0], know)]
     if len(found) > 1:
         groups = [kept_or_lost(group, one, know) for group, one in zip(groups, found, strict=True)]
@@ -153,7 +154,8 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge, as_it_is: bool =
     choice = chosen(text, " ".join(a.text for a in answers), know)
     points = [*(p._replace(optional=p.optional or _is_faint(p)) for p in points), choice[0]] if choice else points
     each = any(p.state and p.state.judged for p in points)  # what is done in another band is what another clause asks
-    others = [p for one in found if not each for p in others_of(one, text, know)]
+    across = len({one.result.table.id for one in found if isinstance(one.result, ItemResult)}) > 1
+    others = [p for one in found if not each and not across for p in others_of(one, text, know)]
     return Need(
         question=reading,
         points=turned(points, reading, text),
