@@ -12,7 +12,7 @@ from assistant.practice.marking.finding.elements import concepts_in
 from assistant.practice.marking.finding.found import Held
 from assistant.practice.marking.finding.rivals import is_put_off
 from assistant.practice.marking.finding.states import state_told, words_beside
-from assistant.practice.marking.item_points import ItemResult
+from assistant.practice.marking.of_results.item_points import ItemResult
 from assistant.practice.marking.of_results.no_thing import denies_asked
 from assistant.practice.marking.of_results.outcomes import output_point, outputs_asked, table_results, values_of
 from assistant.practice.marking.points import Element, Need, Point, State

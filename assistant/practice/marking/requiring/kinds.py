@@ -9,9 +9,9 @@ from typing import Any
 from assistant.conversation.reading_turns.readings import variants_meant
 from assistant.knowledge.records import Fact, Limit, Value
 from assistant.practice.marking.finding.elements import concepts_in, named_elements, point
-from assistant.practice.marking.item_points import ItemResult, item_points
 from assistant.practice.marking.of_results.case_verdicts import case_verdict
 from assistant.practice.marking.of_results.derived import adds_up, instead_of
+from assistant.practice.marking.of_results.item_points import ItemResult, item_points
 from assistant.practice.marking.of_results.judged import (
     COMPUTED,
     THRESHOLD,
@@ -36,7 +36,7 @@ from assistant.practice.marking.questions.parts import CASES, POLAR, parts_of
 from assistant.practice.marking.questions.turned import asks_loss, loss_verdict
 from assistant.practice.marking.reading.amounts import amounts_of
 from assistant.practice.marking.reading.said import plain
-from assistant.practice.marking.steps_by_part import points_by_clause
+from assistant.practice.marking.requiring.steps_by_part import points_by_clause
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 from assistant.understanding.mentions import VARIANT

@@ -38,11 +38,11 @@ from assistant.practice.marking.requiring.reasons import (
     with_why,
 )
 from assistant.practice.marking.requiring.side_by_side import of_each_thing
+from assistant.practice.marking.requiring.state_items import of_its_state
 from assistant.practice.marking.requiring.state_told import by_its_state
+from assistant.practice.marking.requiring.steps_by_part import by_clause
 from assistant.practice.marking.requiring.told_whole import told_whole
 from assistant.practice.marking.requiring.what_is_done import what_is_done
-from assistant.practice.marking.state_items import of_its_state
-from assistant.practice.marking.steps_by_part import by_clause
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.ranking import candidates

@@ -10,7 +10,6 @@ from assistant.practice.marking.finding.also_said import also_said_of
 from assistant.practice.marking.finding.cases import in_its_case
 from assistant.practice.marking.finding.causes import asks_one
 from assistant.practice.marking.finding.whichever import asks_choice, choice_point, without_choice
-from assistant.practice.marking.item_points import ItemResult
 from assistant.practice.marking.of_results.band_follows import follows_of
 from assistant.practice.marking.of_results.besides import (
     denials,
@@ -22,6 +21,7 @@ from assistant.practice.marking.of_results.besides import (
     standing_of,
     true_besides,
 )
+from assistant.practice.marking.of_results.item_points import ItemResult
 from assistant.practice.marking.of_results.judged import edges_of, other_acts
 from assistant.practice.marking.of_results.label_parts import labels_shown, labels_told, unshown
 from assistant.practice.marking.of_results.outcomes import cause_of, causes_behind, figures_of, states_beside

@@ -1,4 +1,4 @@
-"""The points of one thing that a question asks for in a state: a result, the figure of one, what to do, what remains."""
+"""The points of one thing that a question asks for in a state: a result, its figure, what to do, what remains."""
 
 from __future__ import annotations
 
@@ -32,7 +32,9 @@ _SHOWS = re.compile(
     r"(?:does|will|would|do|is|whether) (?:the )?(?P<label>[A-Z][A-Z -]+[A-Z])\b(?: \w+)? "
     r"(?:show|come|appear|light|lit|shown|displayed|illuminate)"
 )
-_MEANS = re.compile(r"\b(?:means|ways?) (?:of|to)\b[^,;]*\b(?:remains?|left|still|have)\b|\bremaining means\b", re.IGNORECASE)
+_MEANS = re.compile(
+    r"\b(?:means|ways?) (?:of|to)\b[^,;]*\b(?:remains?|left|still|have)\b|\bremaining means\b", re.IGNORECASE
+)
 
 
 def asks_action(item: str) -> bool:
@@ -57,7 +59,7 @@ def figure_pieces(result: r.TableResult, item: str, know: Knowledge) -> list[Poi
     if COUNTED.search(item):
         asked = told_concepts(know.phrase(" ".join(COUNTED.findall(item)))) | know.phrase(item).concepts
         told = [p for p in _pieces(result) if know.phrase(p).amounts and told_concepts(know.phrase(p)) & asked]
-        return [made for p in told if (made := point(p, know)).figures and _is_count(made)]
+        return [p for p in (point(each, know) for each in told) if p.figures and _is_count(p)]
     wanted = know.phrase(item).concepts & QUANTITIES
     made = [point(piece, know) for piece in _pieces(result)] if wanted else []
     units = [{measured(f.unit, know) for f in p.figures if f.unit not in ("", "count")} for p in made]

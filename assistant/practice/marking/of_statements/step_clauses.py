@@ -27,11 +27,14 @@ _BETWEEN = re.compile(
 )
 """What stands between the clauses of a step."""
 _CASE = re.compile(r"(?:[Ii]f|[Oo]nce|[Ww]hen|[Aa]fter|On|In) \S")
-_ORDERED = re.compile(r"\b(?:what (?:do|should|must|would) (?:you|we|i|they) (?:do|try)|what (?:next|then|after that))\b", re.I)
+_ORDERED = re.compile(
+    r"\bwhat (?:(?:do|should|must|would) (?:you|we|i|they) (?:do|try)|next|then|after that)\b", re.IGNORECASE
+)
 _FIRST = re.compile(r"\bfirst\b", re.IGNORECASE)
 _WHOLE = re.compile(
-    r"\bin (?:what |which )?order\b|\bsteps?\b|\bdrill\b|\bmemory items\b|\ball of\b|^(?:and )?what (?:are|is) the actions?\b|"
-    r"^(?:and )?what (?:do|should|must|would) (?:you|we|i|they) do$|\b(?:what|do) if\b|\b(?:what|which) (?:speeds|pressures|times|temperatures)\b|\bwhat (?:happens|follows)\b",
+    r"\bin (?:what |which )?order\b|\bsteps?\b|\bdrill\b|\bmemory items\b|\ball of\b|"
+    r"^(?:and )?what (?:are|is) the actions?\b|^(?:and )?what (?:do|should|must|would) (?:you|we|i|they) do$|"
+    r"\b(?:what|do) if\b|\b(?:what|which) (?:speeds|pressures|times|temperatures)\b|\bwhat (?:happens|follows)\b",
     re.IGNORECASE,
 )
 """What asks for all that is to be done."""
@@ -43,7 +46,8 @@ _PLACED = re.compile(
 _POSITIONS = re.compile(r"\b(?:UP|DN|DOWN|ON|OFF|pulled|pushed|set|released|inserted)\b")
 _LIMITED = re.compile(r"\bhow far\b", re.IGNORECASE)
 _TWICE = re.compile(r"\b(?:two|both|in turn|one after the other)\b", re.IGNORECASE)
-_SMALL = frozenset(map(plain, "the it its then and of at to is are be do you what which how for by with a an on in".split()))
+_SMALL_WORDS = "the it its then and of at to is are be do you what which how for by with a an on in"
+_SMALL = frozenset(map(plain, _SMALL_WORDS.split()))
 
 
 class Clause(NamedTuple):
@@ -103,7 +107,9 @@ def kind_of(part: str, know: Knowledge) -> frozenset[str]:
     return (know.phrase(part).concepts & QUANTITIES) - _UNITLESS
 
 
-def chosen_clauses(parts: Sequence[str], steps: Sequence[str], before: str, title: str, know: Knowledge) -> list[Chosen]:
+def chosen_clauses(
+    parts: Sequence[str], steps: Sequence[str], before: str, title: str, know: Knowledge
+) -> list[Chosen]:
     """Return the clauses that each part of a question asks for, in order; none for a part that none of them answers.
 
     before: what the question tells before its parts. title: of the procedure, whose words tell no step from another.
@@ -115,7 +121,7 @@ def chosen_clauses(parts: Sequence[str], steps: Sequence[str], before: str, titl
     found = []
     for part, place in zip(parts, places, strict=True):
         kind = kind_of(part, know)
-        own = () if place is None else (clauses[place],)
+        own: tuple[Clause, ...] = () if place is None else (clauses[place],)
         if own and _TWICE.search(part):
             own = tuple(c for c in clauses if c.step == own[0].step and _POSITIONS.search(c.text))
         if own and _ORDERED.search(part):

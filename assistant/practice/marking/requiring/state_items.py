@@ -12,12 +12,13 @@ from collections.abc import Sequence
 from typing import Any
 
 from assistant.conversation.reading_turns.readings import question_of
-from assistant.practice.marking.item_points import ItemResult, asks_action, asks_label_shown, figure_pieces
+from assistant.practice.marking.of_results.item_points import ItemResult, asks_action, asks_label_shown, figure_pieces
 from assistant.practice.marking.of_results.outcomes import names_output
 from assistant.practice.marking.questions.asked import Asked, as_asked, ask
 from assistant.practice.marking.questions.parts import LEADS, parts_of, pieces
 from assistant.practice.marking.questions.phrased import asks_label
 from assistant.practice.marking.requiring.beside_a_state import names_nothing
+from assistant.practice.marking.requiring.carried_on import called
 from assistant.practice.marking.requiring.every_part import is_of_kind
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge, Question
@@ -27,9 +28,11 @@ _TWO = 2
 _SURE = 0.6
 _NEAR_BY = 8
 _GIVE = re.compile(
-    r"(?:please )?(?:and |then )*(?:give|state|name|tell|say)(?: me| us)? (?=(?:the|whether|how|what|which|who|where)\b)",
+    r"(?:please )?(?:and |then )*(?:give|state|name|tell|say)(?: me| us)? "
+    r"(?=(?:the|whether|how|what|which|who|where)\b)",
     re.IGNORECASE,
 )
+_JOINED = re.compile(r"\s+and\s+(?=the |whether |how |what |which )", re.IGNORECASE)
 _WHETHER = re.compile(r"(?:and )?whether\b", re.IGNORECASE)
 _TELLS = re.compile(r"what does (?:it|that|this) (?:tell|mean|say|show)\b", re.IGNORECASE)
 _THE = re.compile(r"^(?=the )", re.IGNORECASE)
@@ -49,7 +52,7 @@ def items_of(text: str) -> tuple[str, list[str]]:
         giving = bool(given) or (giving and piece not in known) or (listing and bool(_WHETHER.match(piece)))
         if giving:
             own = piece[given.end() :] if given else piece
-            items += [each for each in re.split(r"\s+and\s+(?=the |whether |how |what |which )", LEADS.sub("", own)) if each]
+            items += [each for each in _JOINED.split(LEADS.sub("", own)) if each]
         elif piece in known:
             items.append(LEADS.sub("", piece))
         elif items:
@@ -97,16 +100,17 @@ def _of_item(head: str, item: str, before: Sequence[Asked], know: Knowledge) -> 
     """Return what answers one of the things asked for in the state that is told."""
     last = next((one for one in reversed(before) if isinstance(one.result, ItemResult)), None)
     if last and (asks_action(item) or asks_label_shown(item) or _says_of_remark(item, last, know)):
-        return last._replace(answer=last.answer._replace(question=item))
-    if before and isinstance(before[-1].result, r.FactResult) and _TELLS.match(item):
-        return before[-1]
+        return called(last, item)
+    told = before[-1] if before else None
+    if told and isinstance(told.result, r.FactResult) and _TELLS.match(item):
+        return told
     question = question_of(f"{head}. {item}?", know, "")
     found = ask(f"{head}. {item}?", know)
     result: Any = found[1].result if found and found[0] >= _SURE else None
     tabled = result if isinstance(result, r.TableResult) else _tabled(question, item, know)
     if isinstance(tabled, r.TableResult) and not _is_stated(result, item):
         return _as_item(tabled, item, question, know)
-    if isinstance(result, _STATED) and _is_stated(result, item) and is_of_kind(result, _THE.sub("what is ", item), know):
+    if _is_stated(result, item) and is_of_kind(result, _THE.sub("what is ", item), know):
         return as_asked(item, question, result, know)
     return _stated(item, know)
 
@@ -131,7 +135,7 @@ def _shared(one: str, other: str) -> int:
 
 
 def _as_item(result: r.TableResult, item: str, question: Question, know: Knowledge) -> Asked | None:
-    """Return the one result of a table that a thing asked for names; None where it names several, or the case is open."""
+    """Return the one result of a table that a thing asked for names; None where it is several, or the case is open."""
     if len(result.rows) != 1 or result.labels or result.label:
         return None
     asking = know.phrase(item).concepts

@@ -11,11 +11,17 @@ from typing import Any
 
 from assistant.conversation.reading_turns.readings import question_of
 from assistant.knowledge.records import Procedure
+from assistant.practice.marking.of_statements.step_clauses import (
+    Chosen,
+    asks_all,
+    chosen_clauses,
+    clause_points,
+    content_words,
+)
 from assistant.practice.marking.points import Point
 from assistant.practice.marking.questions.asked import Asked, as_asked, ask
 from assistant.practice.marking.questions.parts import FORM, LEADS, POLAR, parts_of, pieces
 from assistant.practice.marking.requiring.every_part import is_of_kind
-from assistant.practice.marking.step_clauses import Chosen, asks_all, chosen_clauses, clause_points, content_words
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.ranking import candidates
