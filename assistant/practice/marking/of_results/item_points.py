@@ -94,6 +94,9 @@ def item_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     beside = _remarked(table, row, item, know) if _IT.search(item) else []
     if beside or POLAR.match(item):
         return beside or table_points_of(one, item, know)
+    gone = [p for name in result.asked for p in _without(table, name, said[name], item, know)]
+    if gone:
+        return gone
     made = [output_point(table, name, said[name], know) for name in result.asked]
     return [of_what_is_named(p, item, know) for p in made]
 
@@ -109,6 +112,24 @@ def _remarked(table: Any, row: Any, item: str, know: Knowledge) -> list[Point]:
 def _action(table: Any, name: str, value: str, know: Knowledge) -> list[Point]:
     action = output_words(table, name, value).partition(": ")[2]
     return [point(action, know)] if action else []
+
+
+def _without(table: Any, name: str, value: str, item: str, know: Knowledge) -> list[Point]:
+    """Return that a thing is not there, where it is asked for by its name and the result says so besides."""
+    told, _, besides = output_words(table, name, value).partition(": ")
+    label = next(o.label for o in table.outputs if o.id == name)
+    asked = know.phrase(item).concepts
+    if not besides.startswith(f"no {label}") or not concepts_in(label, know) & asked:
+        return []
+    subject = concepts_in(" ".join(told.split()[:_SUBJECT]), know)
+    made = point(f"no {label}", know)
+    if subject & asked or made.state is None:
+        return []
+    return [made._replace(state=made.state._replace(names=(f"={table.id}.{name}.{value}", made.state.names[1])))]
+
+
+_SUBJECT = 3
+"""Words of a result that name what it is said of: "the nose wheels castor"."""
 
 
 def _means(result: Any, know: Knowledge) -> list[Point]:

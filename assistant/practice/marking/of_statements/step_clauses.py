@@ -104,7 +104,8 @@ def kind_of(part: str, know: Knowledge) -> frozenset[str]:
         return OFTEN
     if not asks_figure(part) or _LIMITED.search(part):
         return frozenset()
-    return (know.phrase(part).concepts & QUANTITIES) - _UNITLESS
+    named = know.phrase(part).concepts & QUANTITIES
+    return (named or QUANTITIES.intersection(re.findall("[a-z]+", part.lower()))) - _UNITLESS
 
 
 def chosen_clauses(
@@ -175,6 +176,9 @@ def _fit(part: str, clause: Clause, clauses: Sequence[Clause], common: frozenset
         shared += _NAMED
     if _PLACED.search(part) and _POSITIONS.search(clause.text):
         shared += _NAMED
+    last = plain(re.findall(r"[a-z-]+", _CONTEXT.sub("", part).lower())[-1])
+    if last in clause.words and last not in common:
+        shared += _LAST
     return shared
 
 
@@ -187,7 +191,7 @@ _CONTEXT = re.compile(r"(?<=\w) (?:before|after|when|once|while|until|if|against
 """What of a part only tells when or against what: "before the override button is pressed"."""
 _COMMON = _ASIDE = 0.3
 _TIMES = frozenset(map(plain, ("once", "twice")))
-_NAMED = 0.4
+_NAMED, _LAST = 0.4, 0.6
 _LEAST = 0.25
 
 

@@ -34,6 +34,12 @@ _ASKS = re.compile(
     r"(?:what|which|who|whom|whose|where|when|why|how|does|do|is|are|can|may|must|will|would|should|has)\b",
     re.IGNORECASE,
 )
+_ASKS_INSIDE = re.compile(
+    r"\b(?:from|than|at|of|by|for|within|over|under|to|in|means|until|after|with) "
+    r"(?:what|when|whom|how (?:long|much|many|far|fast|hot|high|often))\b",
+    re.IGNORECASE,
+)
+"""What asks in the middle of a part: "and counted from when", "for a turnaround shorter than how long"."""
 _BREAKS = re.compile(
     r"\s*(?:[?.;:](?=\s|$)|,(?=\s))\s*|"
     r"(?<!\bat)\s+and\s+(?=(?:at |to |by |in |into |up to |from |on |of |below |above |with |between |against |"
@@ -45,7 +51,8 @@ _BREAKS = re.compile(
 _WHOLE_PIECE = re.compile(rf"(.+?)({_BREAKS.pattern}|$)", re.IGNORECASE | re.DOTALL)
 _CONDITION = re.compile(
     r"^when (?!(?:is|are|does|do|may|can|must|did|will|should|and|to)\b)"
-    r"(?:.*\b(?:is|are|has|have)\b|(?:you|we|they|it|one|somebody|someone) \w+)",
+    r"(?:.*\b(?:is|are|has|have)\b|(?:you|we|they|it|one|somebody|someone) \w+|"
+    r"(?:the|an?|both|all|its|your|either|one|no)\b)",
     re.IGNORECASE,
 )
 """A clause that tells when, and does not ask it: "when the pin is in"."""
@@ -54,6 +61,7 @@ _LISTED = re.compile(r"(?!(?:and|or|but|with|without|in|on|at|to|for)\b)[\w-]+(?
 _BARE = re.compile(
     r"\b(?:and|with|of|in|on|then|also|to|by|at|from|for|where|when|why|whom|who|how|what|which)\b", re.IGNORECASE
 )
+_WHAT_FOR = re.compile(r"(?:and )?what for", re.IGNORECASE)
 LEADS = re.compile(r"^(?:(?:and|then|also) )+", re.IGNORECASE)
 """Words that lead on to a part of a question, and are no part of what it asks."""
 CASES = re.compile(r"\b(?:both|each|either|the two|all) (?:of the )?(?:two )?cases?\b", re.IGNORECASE)
@@ -82,10 +90,10 @@ def parts_of(text: str) -> list[str]:
         rest, broken = broken, found.group(2).strip() == "," and bool(_ASKS.match(piece))
         if rest and parts and _LISTED.match(piece):
             parts[-1] += ", " + piece
-        if not _ASKS.match(piece) or FORM.match(piece) or _CONDITION.match(piece):
+        if not (_ASKS.match(piece) or _ASKS_INSIDE.search(piece)) or FORM.match(piece) or _CONDITION.match(piece):
             continue
         piece, carried = carried + piece, ""
-        if len(_BARE.sub("", piece).split()) > 0:
+        if len(_BARE.sub("", piece).split()) > 0 or (parts and _WHAT_FOR.fullmatch(piece)):
             parts.append(piece)
         elif found.group(2).strip().lower() == "and":
             carried = piece + " and "

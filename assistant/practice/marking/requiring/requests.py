@@ -30,6 +30,7 @@ from assistant.practice.marking.requiring.carried_on import on_the_subject
 from assistant.practice.marking.requiring.each_verdict import each_judged
 from assistant.practice.marking.requiring.every_part import instead_of_state, with_every_part
 from assistant.practice.marking.requiring.listing import listed
+from assistant.practice.marking.requiring.paragraph_told import with_told
 from assistant.practice.marking.requiring.reasons import (
     both_cases,
     of_what_it_explains,
@@ -91,7 +92,7 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
         found = on_the_subject(with_every_part(found, parts, text, know), parts, text, know)
         found = tuple(of_what_it_explains(one, know) for one in with_the_like(found, parts, know))
         found = without_states(what_is_done(found, parts, text, know), parts, text)
-    return of_each_part(found, parts, text, know) or found
+    return with_told(of_each_part(found, parts, text, know) or found, parts, text, know)
 
 
 def _asked(parts: list[str], text: str, know: Knowledge) -> tuple[Asked, ...]:
