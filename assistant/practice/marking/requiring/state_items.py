@@ -12,7 +12,13 @@ from collections.abc import Sequence
 from typing import Any
 
 from assistant.conversation.reading_turns.readings import question_of
-from assistant.practice.marking.of_results.item_points import ItemResult, asks_action, asks_label_shown, figure_pieces
+from assistant.practice.marking.of_results.item_points import (
+    ItemResult,
+    asks_action,
+    asks_label_shown,
+    figure_pieces,
+    item_points,
+)
 from assistant.practice.marking.of_results.outcomes import names_output
 from assistant.practice.marking.questions.asked import Asked, as_asked, ask
 from assistant.practice.marking.questions.parts import LEADS, parts_of, pieces
@@ -100,7 +106,8 @@ def _of_item(head: str, item: str, before: Sequence[Asked], know: Knowledge) -> 
     """Return what answers one of the things asked for in the state that is told."""
     last = next((one for one in reversed(before) if isinstance(one.result, ItemResult)), None)
     if last and (asks_action(item) or asks_label_shown(item) or _says_of_remark(item, last, know)):
-        return called(last, item)
+        one = called(last, item)
+        return one if item_points(one, item, know) != item_points(last, item, know) else None
     told = before[-1] if before else None
     if told and isinstance(told.result, r.FactResult) and _TELLS.match(item):
         return told
