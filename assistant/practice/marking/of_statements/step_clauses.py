@@ -28,7 +28,7 @@ _BETWEEN = re.compile(
 """What stands between the clauses of a step."""
 _CASE = re.compile(r"(?:[Ii]f|[Oo]nce|[Ww]hen|[Aa]fter|On|In) \S")
 _ORDERED = re.compile(
-    r"\bwhat (?:(?:do|should|must|would) (?:you|we|i|they) (?:do|try)|next|then|after that)\b", re.IGNORECASE
+    r"\bwhat (?:(?:do|should|must|would) (?:you|we|i|they) (?:do|try)|next|then|after that|with)\b", re.IGNORECASE
 )
 _FIRST = re.compile(r"\bfirst\b", re.IGNORECASE)
 _WHOLE = re.compile(
@@ -134,7 +134,7 @@ def chosen_clauses(
 
 def _together(clauses: Sequence[Clause]) -> tuple[Clause, ...]:
     """Return the clauses of an action as one: what is done with a thing is said of it as a whole."""
-    first, text = clauses[0], ", ".join(c.text for c in clauses)
+    first, text = clauses[0], ", then ".join(c.text for c in clauses)
     return (first._replace(text=text, case=False, words=frozenset(w for c in clauses for w in c.words)),)
 
 
