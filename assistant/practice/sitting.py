@@ -40,7 +40,17 @@ from assistant.practice.sitting_state import (
     Put,
     State,
 )
-from assistant.practice.sitting_steering import BROKEN_OFF, NO_ANSWER, again, go_on, how_far, stand_by, stop, tell_help
+from assistant.practice.sitting_steering import (
+    BROKEN_OFF,
+    NO_ANSWER,
+    STILL_THINKING,
+    again,
+    go_on,
+    how_far,
+    stand_by,
+    stop,
+    tell_help,
+)
 from assistant.practice.sitting_words import (
     AGAIN,
     CORRECTION,
@@ -63,6 +73,7 @@ from assistant.practice.sitting_words import (
     breaks_off,
     control_of,
     dropped,
+    only_thinks,
 )
 
 _WORDS = (AGAIN, STANDBY, UNABLE, PASS, DISREGARD, HINT, HELP, STOP, OVERRULE, WHY, SOURCE, THEN, CORRECTION, DISPUTE,
@@ -142,6 +153,8 @@ def _answered(state: State, text: str, seconds: float | None, desk: Desk) -> Aft
         return _STEERING[control.name](state, control, text)
     if dropped(text):
         return After(state, (Line("Disregarded. The question stands:", NOTE), *_asked(state.put)[-1:]))
+    if only_thinks(text):
+        return After(state, (Line(STILL_THINKING, NOTE),))
     if breaks_off(text):
         return After(state, (Line(BROKEN_OFF, NOTE),))
     if asks_back(text):

@@ -39,6 +39,7 @@ from assistant.practice.sitting_words import (
     corrects,
     dropped,
     mark_named,
+    only_thinks,
 )
 from assistant.rendering.text import sources_line
 
@@ -60,6 +61,8 @@ def on_the_mark(state: State, text: str, desk: Desk) -> After:
     last = state.given[-1]
     if control is None and (dropped(text) or corrects(text)):
         control = Control(DISREGARD)
+    if control is None and only_thinks(text):
+        return After(state, (Line("The answer is marked; Enter goes on.", NOTE),))
     onward = control is not None and control.name == THEN and last.put.question.form == STEP
     if control is None or control.name in (WHY, SOURCE) or onward:
         return After(state, _replied(last.put.question, text, desk))

@@ -26,7 +26,7 @@ from assistant.practice.sitting_marks import (
 )
 from assistant.practice.sitting_scenes import Turn
 from assistant.practice.sitting_state import ANSWERING, END, KEEP, NEXT, OVER, REMARK, STANDING_BY, Desk, Given, Put
-from assistant.practice.sitting_steering import BROKEN_OFF, NO_ANSWER
+from assistant.practice.sitting_steering import BROKEN_OFF, NO_ANSWER, STILL_THINKING
 from assistant.practice.sitting_words import (
     AGAIN,
     CORRECTION,
@@ -48,6 +48,7 @@ from assistant.practice.sitting_words import (
     control_of,
     dropped,
     mark_named,
+    only_thinks,
 )
 from assistant.rendering.text import sources_line
 
@@ -177,6 +178,8 @@ def _answered(oral: Oral, text: str, desk: Desk) -> After:
         return _marked(oral, Given(_put(oral), take_nothing(question, text.strip()), MISSED, oral.hinted))
     if name:
         return _steered(oral, name)
+    if only_thinks(text):
+        return After(oral, (Line(STILL_THINKING, NOTE),))
     if breaks_off(text):
         return After(oral, (Line(BROKEN_OFF, NOTE),))
     if asks_back(text):

@@ -8,6 +8,7 @@ from assistant.practice.sitting_summary import counts_line
 from assistant.practice.sitting_words import GO, STOP, Control, control_of
 
 BROKEN_OFF = "Say what is to stand instead: the whole answer. It is marked only then."
+STILL_THINKING = "Take your time; the question stands."
 NO_ANSWER = "“{text}” was not taken for an answer; type it again if it is one."
 _HELP = (
     "Answer in your own words; numbers with their unit. Several points: say them all.",

@@ -66,6 +66,13 @@ _LED_IN = r"(?:(?:and|but|so|ok|okay|wait|sorry|hm+|er+),? )*"
 _ASKS = re.compile(
     rf"{_LED_IN}(?:what|which|when|where|who|why|how|do|does|is|are|can|may|must)\b.* .*\?\s*$", re.IGNORECASE
 )
+_NOT_YET = re.compile(
+    r"(?:(?:u+h+|u+m+|e+r+m?|h+m+|ah+|let me (?:think|see)|give me a (?:second|sec|moment|minute))\b[\s.,…!?-]*+"
+    r"|[.…-]++\s*+)*+"
+    r"(?:(?:and |but )?i (?:think|believe|guess)\b[\s.,…]*+)?(?:(?:it|that)'s|the answer is)?[\s.,…]*",
+    re.IGNORECASE,
+)
+"""No answer yet. "It is" alone is one: it says yes."""
 _GOES_ON = re.compile(r"(?:so )?(?:and|but) (?:now|then|if)(?: \S+){3,}\?\s*$", re.IGNORECASE)
 """One more failure put to the examiner: "and now System 1 goes?"."""
 _BEING = r"(?:is|are|was|were|do|does|did|has|have|can|may|must|would|'s)"
@@ -156,6 +163,12 @@ def asks_back(text: str) -> bool:
     """Whether what was typed is a question of its own: it opens as one, and ends in its sign or opens no answer."""
     bare = text.strip().replace("’", "'")
     return any(each.match(bare) for each in (_ASKS, _ASKS_BARELY, _GOES_ON))
+
+
+def only_thinks(text: str) -> bool:
+    """Whether nothing was said yet: sounds of thinking alone, or the words that an answer is begun with."""
+    bare = text.strip().replace("’", "'")
+    return bool(bare) and _NOT_YET.fullmatch(bare) is not None
 
 
 def breaks_off(text: str) -> bool:

@@ -17,6 +17,7 @@ from assistant.rendering.text import clean
 from assistant.terminal.class_prompt import Lines
 from assistant.terminal.class_questions import LONGEST_MIN, questions_for, topics_of, whole
 from assistant.terminal.class_report import kept_files, report_on
+from assistant.terminal.key_sign import key_is_elsewhere
 from assistant.terminal.options import Parsed, UsageProblem
 from assistant.terminal.records import DONE, write_own
 from assistant.terminal.screen import Screen, remark
@@ -29,6 +30,7 @@ _LARGEST = 2_000_000
 _NAMED = 4
 """People by whose names a class that stands is told."""
 _SECOND_VIEW = "The key is shown by: downlock class --key-here, in a terminal that the class does not see."
+_VIEW_IS_OPEN = "The key is shown in the other terminal, once k reveals it; c then shows it to the class."
 _ROSTER_PROMPT = "Names, with commas between; a team in\nbrackets: Ana (Red). Enter when all are\nin: "
 _GOES_ON = "Enter goes on with it, new begins\nanother, end just ends it: "
 
@@ -85,7 +87,7 @@ def begun(
     title = parsed.values.get("--title") or ", ".join(aims.topics)
     sitting = record.sittings.begin(session.knowledge.base.type_info.id, people, title, None, options)
     say(_begins(aims, len(people), parsed.has("--set")), screen)
-    say(_SECOND_VIEW, screen)
+    say(_VIEW_IS_OPEN if key_is_elsewhere() else _SECOND_VIEW, screen)
     return sitting
 
 

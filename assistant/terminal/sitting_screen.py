@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from assistant.conversation.opening import Knowledge
@@ -10,6 +11,8 @@ from assistant.rendering.text import wrap
 from assistant.terminal.screen import Screen
 from assistant.terminal.screens import CAUTION
 
+_NUMBERED = re.compile(r"(?:-|\d{1,2}\.) ")
+"""What begins a line of a list: what goes on below it stands under its words."""
 _BOLD, _DIM, _RESET = "\x1b[1m", "\x1b[2m", "\x1b[0m"
 _STYLES = {ASKED: _BOLD, MARK: _BOLD, HEAD: _DIM, CITED: _DIM}
 
@@ -19,7 +22,8 @@ def show(lines: Iterable[Line], screen: Screen) -> None:
     for line in lines:
         if line.kind == HEAD:
             screen.say("")
-        hanging = "  " if line.text.startswith("- ") or line.kind == CITED else ""
+        numbered = _NUMBERED.match(line.text)
+        hanging = " " * len(numbered[0]) if numbered else "  " if line.kind == CITED else ""
         for part in wrap(line.text, screen.width, hanging):
             style = _STYLES.get(line.kind, "") if screen.color else ""
             screen.say(f"{style}{part}{_RESET if style else ''}")

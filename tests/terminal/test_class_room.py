@@ -373,6 +373,8 @@ def test_the_view_of_the_key_as_a_command_of_its_own(run: Runner, own_places: Pa
     view.until("Key: ")
     run("class", typed=b"\n\n")
     view.until(r"Named:\s+Ana")
+    again = run("class", typed=b"new\nBen\n\n").out
+    assert "The key is shown in the other terminal, once k reveals it" in " ".join(again.split())
     view.kill()
 
 

@@ -134,6 +134,15 @@ class Sittings:
 
         return self._keeper.write(action)
 
+    def unpass(self, turn: int) -> Turn:
+        """Give the turn back to whoever passed it on last, as if it had stayed there."""
+
+        def action(connection: sqlite3.Connection) -> Turn:
+            *before, last = turn_row(connection, turn).passed
+            return set_turn(connection, turn, seat=last, passed=json.dumps(before))
+
+        return self._keeper.write(action)
+
     def hint(self, turn: int) -> Turn:
         """Note that a hint was given."""
         return self._keeper.write(lambda c: set_turn(c, turn, hinted=1))

@@ -21,6 +21,7 @@ from assistant.practice.leading.standing import (
     Show,
     Standing,
     TakeBack,
+    Unpass,
     Withdraw,
 )
 from assistant.practice.papers.sets import NoSet
@@ -110,6 +111,7 @@ _DOERS: dict[type, Callable[[Sittings, int, Any], object]] = {
     Put: _put,
     Keep: _keep,
     Call: lambda sittings, sitting, act: sittings.name(act.turn, act.seat),
+    Unpass: lambda sittings, sitting, act: sittings.unpass(act.turn),
     Hint: lambda sittings, sitting, act: sittings.hint(act.turn),
     Show: lambda sittings, sitting, act: sittings.reveal(act.turn),
     MarkTurn: _mark,

@@ -6,7 +6,16 @@ from assistant.practice.keeping.rows import Turn
 from assistant.practice.leading import keys
 from assistant.practice.leading.keys import Said
 from assistant.practice.leading.plan import Suggested, suggestion_of, without_turn
-from assistant.practice.leading.standing import ANSWERING, Act, Keep, MarkTurn, Standing, TakeBack, Withdraw
+from assistant.practice.leading.standing import (
+    ANSWERING,
+    Act,
+    Keep,
+    MarkTurn,
+    Standing,
+    TakeBack,
+    Unpass,
+    Withdraw,
+)
 from assistant.practice.leading.steps import (
     ANSWER_MODE,
     LISTENING,
@@ -22,7 +31,7 @@ from assistant.practice.leading.steps import (
 from assistant.practice.marking.mark import UNMARKED
 from assistant.practice.recall import MISSED, PARTLY, RIGHT, WRONG
 from assistant.practice.sitting_marks import MARK, NOTE, Line, take_nothing
-from assistant.practice.sitting_words import PASS, UNABLE, breaks_off, control_of, dropped
+from assistant.practice.sitting_words import PASS, UNABLE, breaks_off, control_of, dropped, only_thinks
 
 _NO_KEY = "“{key}” is no key here, and no answer: all stands as it did. ? tells the keys."
 
@@ -43,6 +52,8 @@ def answer(standing: Standing, asked: Said, desk: Desk) -> Step:
         return Step(lines=note("Nobody has been named for this question yet: Enter names."))
     if dropped(asked.rest):
         return Step(lines=note("Disregarded; the question stands."))
+    if only_thinks(asked.rest):
+        return Step(lines=note("No answer yet; the question stands."), mode=ANSWER_MODE)
     if breaks_off(asked.rest):
         return Step(lines=note("And what instead? Type the whole answer; it is marked only then."), mode=ANSWER_MODE)
     nothing = control_of(asked.rest, (PASS, UNABLE)) is not None
@@ -153,11 +164,13 @@ def said_late(standing: Standing, asked: Said, desk: Desk) -> Step:
 
 
 def undo(standing: Standing, asked: Said, desk: Desk) -> Step:
-    """Return the last mark taken back, so that its question stands again.
+    """Return the last mark taken back, so that its question stands again; before that a pass of the one that stands.
 
     What was put because of that mark, the same question to somebody else or a case that goes on, is taken back too.
     """
-    last = standing.last
+    turn, last = standing.current, standing.last
+    if turn is not None and turn.passed:
+        return _unpassed(standing, turn)
     if last is None:
         return Step(lines=note("There is no mark to take back."))
     follows = _put_because_of(standing, last)
@@ -173,6 +186,15 @@ def undo(standing: Standing, asked: Said, desk: Desk) -> Step:
     )
     withdrawn = (Withdraw(follows.id),) if follows else ()
     return Step((*withdrawn, TakeBack(), Keep(plan._replace(suggested=kept, hands=hands))), lines)
+
+
+def _unpassed(standing: Standing, turn: Turn) -> Step:
+    """Return a question given back to whoever passed it on last; what somebody else answered meanwhile is dropped."""
+    kept = {number: each for number, each in standing.plan.suggested.items() if number != turn.number}
+    plan = standing.plan._replace(suggested=kept)
+    back = turn._replace(seat=turn.passed[-1], passed=turn.passed[:-1])
+    lines = (*note("The pass is taken back."), *called_lines(standing._replace(plan=plan), back))
+    return Step((Unpass(turn.id), Keep(plan)), lines)
 
 
 def _put_because_of(standing: Standing, last: Turn) -> Turn | None:

@@ -70,7 +70,7 @@ HELP_LINES: dict[str, tuple[str, ...]] = {
         "a, or anything longer: the answer as given. It is marked; Enter keeps that mark, a key overrules it.",
         "l: the answer by ear, with --listen; a silence is no answer. disregard: what was typed does not count.",
         f"n (or pass, unable): on to the next person. {_HANDS}",
-        "h a hint, s say again, d withdraws the question, u takes the last mark back.",
+        "h a hint, s say again, d withdraws the question, u takes the last mark or pass back.",
         "k the key: here, or where class --key-here runs; c then shows it here too.",
         _HERE,
     ),

@@ -109,7 +109,8 @@ def _missed(missed: Iterable[Missed]) -> str:
     rows = "".join(
         f'<tr><th scope="row">{escape(each.question)}<br><span class="soft">{escape(each.expected)}</span></th>'
         f"<td>{each.of}</td>"
-        f'<td class="words">{escape(each.paragraphs)}</td><td class="words">{escape("; ".join(each.answers))}</td></tr>'
+        f'<td class="words">{escape(_unbroken(each.paragraphs))}</td>'
+        f'<td class="words">{escape("; ".join(each.answers))}</td></tr>'
         for each in missed
     )
     if not rows:
@@ -119,6 +120,11 @@ def _missed(missed: Iterable[Missed]) -> str:
         '<section aria-labelledby="missed"><h2 id="missed">Missed most</h2>'
         f"{_table('Questions that were not known', head, rows, words=2)}</section>"
     )
+
+
+def _unbroken(paragraphs: str) -> str:
+    """Return paragraphs that stand in a narrow column, none of them parted from its document."""
+    return ", ".join(each.replace(" ", "\u00a0") for each in paragraphs.split(", "))
 
 
 def _teams(report: ClassReport) -> str:

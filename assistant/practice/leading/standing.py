@@ -97,6 +97,12 @@ class Call(NamedTuple):
     seat: int
 
 
+class Unpass(NamedTuple):
+    """Give a turn back to whoever passed it on last."""
+
+    turn: int
+
+
 class Hint(NamedTuple):
     """Note that a hint was given."""
 
@@ -153,4 +159,4 @@ class End(NamedTuple):
     """End the class."""
 
 
-Act = Put | Call | Hint | Show | MarkTurn | TakeBack | Withdraw | Keep | Join | Pause | End
+Act = Put | Call | Unpass | Hint | Show | MarkTurn | TakeBack | Withdraw | Keep | Join | Pause | End

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterable, Iterator
 from random import Random
 
-from assistant.answering.answer import Citation
+from assistant.answering.answer import Answer, Citation
+from assistant.knowledge.records import Fact
 from assistant.practice.making.bands import band_drafts
 from assistant.practice.making.calculations import model_drafts
 from assistant.practice.making.curves import schedule_drafts
@@ -26,6 +27,8 @@ from assistant.resolving.knowing import Knowledge
 _TRIED = 200
 """Wordings of a draft that are tried before it is given up."""
 
+_OF_A_VARIANT = "On the "
+"""How what differs on a variant begins, which belongs to the statement."""
 _STILL, _NOT_AFFECTED = "Still so, ", "Not affected"
 """How the answer begins that tells of a state which changes nothing of what was asked."""
 
@@ -100,13 +103,28 @@ def prove(draft: Draft, desk: Desk, seed: str) -> Question | None:
             tried += 1
             answer = answer_to(text, desk.variant, desk.know)
             if not differences(draft.key, draft.by or draft.entry, answer, desk.know):
-                return _question(text, draft, alone(answer.text), answer.sources, desk)
+                return _question(text, draft, *_asked_for(answer, draft, desk), desk)
     return None
 
 
 def alone(says: str) -> str:
     """Return an answer as the key to a question that nothing came before."""
     return _NOT_AFFECTED + says.removeprefix(_STILL + _NOT_AFFECTED.lower()) if says.startswith(_STILL) else says
+
+
+def _asked_for(answer: Answer, draft: Draft, desk: Desk) -> tuple[str, tuple[Citation, ...]]:
+    """Return the full answer and what it rests on, without another statement that the assistant tells beside one.
+
+    Who is asked what something stores has not been asked how many needles show it.
+    """
+    says, record = alone(answer.text), desk.record(draft.entry)
+    if not isinstance(record, Fact) or draft.by or not says.startswith(f"{record.says} "):
+        return says, answer.sources
+    rest = says.removeprefix(record.says).strip()
+    if rest.startswith((_OF_A_VARIANT, record.says_more or _OF_A_VARIANT)):
+        return says, answer.sources
+    own = {(source.document, source.paragraph) for source in record.sources}
+    return record.says, tuple(each for each in answer.sources if (each.document, each.paragraph) in own)
 
 
 def _question(text: str, draft: Draft, says: str, sources: tuple[Citation, ...], desk: Desk) -> Question:

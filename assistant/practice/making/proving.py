@@ -9,7 +9,7 @@ from assistant.answering.states import output_words
 from assistant.conversation.context import Context
 from assistant.conversation.turn import answer_turn
 from assistant.knowledge.records import READING
-from assistant.practice.making.question import FACT, OUTSIDE, WITHIN, Draft, Expected, Key
+from assistant.practice.making.question import CALCULATION, FACT, OUTSIDE, WITHIN, Draft, Expected, Key
 from assistant.practice.making.wording import content
 from assistant.quantities.show import number_words
 from assistant.resolving import tables
@@ -95,8 +95,8 @@ def gives_away(text: str, draft: Draft) -> bool:
     key, asked = draft.key, content(text)
     if key.verdict or key.states or key.sets:
         return False
-    if key.values and draft.key.values[0].tolerance == 0 and f"{key.values[0].value:g}" in _numbers(asked):
-        return True
+    if key.values and f"{key.values[0].value:{'.0f' if draft.form == CALCULATION else 'g'}}" in _numbers(asked):
+        return key.values[0].tolerance == 0 or draft.form == CALCULATION  # a sum that changes nothing is none
     if text.split()[0].lower() in _CLOSED or (key.values and _AMOUNT.match(text)):
         return False
     points = key.points or ((key.says,) if not key.values else ())

@@ -173,6 +173,28 @@ def test_passing_on_reaches_everybody_once(begin: Begin, speeds: Questions) -> N
     assert len(standing.turns[0].passed) == 11
 
 
+def test_a_pass_by_a_slip_of_the_finger_is_taken_back(begin: Begin, speeds: Questions) -> None:
+    room = begin(speeds)
+    first = room.type("", "").turns[0].seat
+    second = room.type("n").turns[0].seat
+    standing = room.type("205 kt", "n", "u")
+    assert (standing.turns[0].seat, standing.turns[0].passed) == (second, (first,))
+
+    standing = room.type("205 kt", "u")
+    assert (standing.turns[0].seat, standing.turns[0].passed, standing.plan.suggested) == (first, (), {})
+    assert room.told == f"The pass is taken back.\n{standing.name_of(first)}, please."
+    turn = room.type("230 kt", "").turns[0]
+    assert (turn.seat, turn.passed, turn.mark) == (first, (), "right")
+
+
+def test_a_sound_of_thinking_is_no_answer(begin: Begin, speeds: Questions) -> None:
+    room = begin(speeds)
+    standing = room.type("", "", "uh")
+
+    assert standing.plan.suggested == {}
+    assert room.told == "No answer yet; the question stands."
+
+
 @pytest.mark.parametrize("line", ["n", "dunno", "pass"])
 def test_a_pass_is_said_to_be_one(begin: Begin, speeds: Questions, line: str) -> None:
     room = begin(speeds)

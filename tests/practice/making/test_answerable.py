@@ -142,6 +142,14 @@ def test_a_hint_gives_no_figure_and_no_yes_or_no(everything: list[Question]) -> 
             assert begins[1].lower() not in re.findall(r"\w+", question.text.lower()) or len(begins[1]) == 1
 
 
+def test_a_key_tells_no_more_than_its_own_statement(knowledge: Knowledge) -> None:
+    for question in make_questions(knowledge, 1, entries=["accumulator-function", "vlo-meaning", "inverse-video"]):
+        record = knowledge.base.records[question.entry]
+        more = question.key.says.removeprefix(getattr(record, "says", ""))
+        assert more == "" or more.startswith(" On the "), question.key.says
+        assert question.sources
+
+
 def test_a_hint_on_a_change_says_which_way_it_went(knowledge: Knowledge) -> None:
     hints = {question.entry: question.hint for question in make_questions(knowledge, 1, forms=[CHANGE])}
     assert hints["vlo-retraction"] == "It went up with LIM 7; think of LIM 3.1."

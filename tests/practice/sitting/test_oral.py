@@ -102,7 +102,7 @@ def test_an_answer_typed_after_standby_goes_on(turns: list[tuple[Turn, Item]], d
 
 @pytest.mark.parametrize("typed", [
     "why?", "why not?", "and then?", "correction", "which paragraph", "dispute", "how many left", "what is VLE",
-    "and now system 1 goes?", "ALTERNATE, correction",
+    "and now system 1 goes?", "uh", "I think it's", "ALTERNATE, correction",
 ])
 def test_the_examiner_s_own_words_close_nothing(turns: list[tuple[Turn, Item]], desk: Desk, typed: str) -> None:
     after = through(turns, desk, typed, typed)[-1]

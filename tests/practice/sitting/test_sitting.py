@@ -98,6 +98,21 @@ def test_a_question_typed_in_place_of_an_answer_is_not_marked(sitter: Sitter) ->
     assert sitter.types("230 kt?").act == KEEP
 
 
+@pytest.mark.parametrize("typed", ["uh", "err...", "hmm, let me see", "I think it's", "um, er, the answer is"])
+def test_who_is_still_thinking_has_answered_nothing(sitter: Sitter, typed: str) -> None:
+    sitter.types(typed)
+    assert (sitter.state.phase, sitter.acts, sitter.told) == (ANSWERING, [], "Take your time; the question stands.")
+
+    sitter.types("230 kt", typed)
+    assert (sitter.state.phase, sitter.acts) == (MARKED, [KEEP])
+    assert sitter.told == "The answer is marked; Enter goes on."
+
+
+@pytest.mark.parametrize("typed", ["I think so", "it is", "er, 205", "that's right", "mm"])
+def test_words_that_say_something_are_an_answer(sitter: Sitter, typed: str) -> None:
+    assert sitter.types(typed).act == KEEP
+
+
 @pytest.mark.parametrize("typed", ["why", "why not?", "and then?", "source", "correction", "go on", "CORRECTION."])
 def test_a_control_word_is_never_marked_as_an_answer(sitter: Sitter, typed: str) -> None:
     sitter.types(typed)
