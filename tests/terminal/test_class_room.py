@@ -26,6 +26,7 @@ from assistant.terminal.class_key import KeyView
 from assistant.terminal.class_prompt import KeyedLines
 from assistant.terminal.class_room import ClassRoom, desk_for
 from assistant.terminal.class_voice import ClassVoice
+from assistant.terminal.key_sign import KeySign
 from assistant.terminal.screen import Screen
 from assistant.terminal.session import Session
 from assistant.voice.hearing.recognising import HearingProblem
@@ -373,9 +374,18 @@ def test_the_view_of_the_key_as_a_command_of_its_own(run: Runner, own_places: Pa
     view.until("Key: ")
     run("class", typed=b"\n\n")
     view.until(r"Named:\s+Ana")
-    again = run("class", typed=b"new\nBen\n\n").out
-    assert "The key is shown in the other terminal, once k reveals it" in " ".join(again.split())
     view.kill()
+
+
+def test_a_class_that_begins_tells_where_its_key_is_shown(run: Runner, own_places: Path) -> None:
+    alone = run("class", "--names", "Ana", "--number", "1", typed=b"").out
+    sign = KeySign()
+    sign.renew()
+    beside = run("class", "--names", "Ana", "--number", "1", typed=b"new\n").out
+    sign.take_down()
+
+    assert "downlock class --key-here, in a terminal that the class does not see" in " ".join(alone.split())
+    assert "The key is shown in the other terminal, once k reveals it" in " ".join(beside.split())
 
 
 # --- the voice

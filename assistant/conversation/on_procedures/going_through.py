@@ -78,8 +78,18 @@ def step_leant_on(
     if any(known.isdisjoint(m.concepts | m.implied) and not _done(m, gone) for m in things):
         return None
     asked = _quantities_asked(alone)
+    if asked and things and score >= _CLEAR and names_whole(gone.told, things, knowledge):
+        return None
     found = _giving(alone, things, asked, gone, knowledge) if asked else _meant(alone, things, score, gone, knowledge)
     return None if found is None else (gone.asked_by(alone), gone.told._replace(step=found))
+
+
+def names_whole(told: ProcedureResult, things: list[Mention], knowledge: Knowledge) -> bool:
+    """Whether things named are no more than what the whole procedure is called by: "how long does free fall take?" asks
+    of its whole act, though one of its steps has the name too.
+    """
+    title = knowledge.phrase(told.procedure.title).concepts
+    return all(thing.concepts & title for thing in things)
 
 
 def _is_thing(mention: Mention, knowledge: Knowledge) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from assistant.conversation.context import Context
 from assistant.conversation.on_procedures.cases_of_steps import comes_again
-from assistant.conversation.on_procedures.going_through import Gone, gone_through, quantities
+from assistant.conversation.on_procedures.going_through import Gone, gone_through, names_whole, quantities
 from assistant.resolving.asked_quantity import QUANTITIES
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.resolving.results import FactResult, ProcedureResult, Result
@@ -109,6 +109,8 @@ def step_asked(alone: Question, context: Context, knowledge: Knowledge) -> tuple
         )
     elif told.step in giving and not things:
         giving = [told.step]
+    elif things and names_whole(told, things, knowledge):
+        return None  # "how long does free fall take?" asks of the drill's whole act, though a step has its name too
     elif things:
         speaking = [i for i in giving if _speaks_of(told, i, things, knowledge)]
         giving = speaking if speaking or not _POINTING.intersection(alone.reading.words) else giving
