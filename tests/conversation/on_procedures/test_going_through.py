@@ -14,6 +14,8 @@ Talk = Callable[..., list[Answer]]
 PROCEDURES = [
     ("free fall extension", "next", "how long do I hold it", "then?", "^Wait 20 s"),
     ("free fall steps", "how long do I wait", "^Wait 20 s"),
+    ("free fall steps", "how long does free fall take", "takes 18 s"),
+    ("free fall steps", "how long do I hold the free-fall lever", "^Free-fall lever pull and hold 5 s"),
     ("gear mismatch on extension, first step?", "then the lever goes where", "^Lever UP"),
     ("gear mismatch on extension, first step?", "next", "wait for how long?", "and then the lever?", "^Lever DN"),
     ("gear mismatch on extension", "next", "still amber", "^If still amber"),
