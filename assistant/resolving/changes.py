@@ -29,6 +29,8 @@ _LIBRARY = frozenset({
 """Words that only say since when, or in what book: "before the last checklist revision"."""
 _USED_TO = (("used", "to", "be"), ("use", "to", "be"))
 _USED = frozenset(first for first, *_ in _USED_TO)
+_OF_BEFORE = _USED | _BEFORE
+"""Words of which one is in every question for what was before."""
 _BETWEEN = 3
 """Words before a document's name that may say which: "before the last LIM"."""
 _REVISION = frozenset(("revision", "rev", "issue", "edition", "number"))
@@ -62,6 +64,8 @@ def _before_what_is_now(words: list[str]) -> list[str]:
 def change_result(question: Question, know: Knowledge) -> Scored | None:
     """Return the change that a question asks about, those of the documents it names, or all when it names nothing."""
     words, changed = question.reading.words, question.reading.has("changed")
+    if not changed and _OF_BEFORE.isdisjoint(words):
+        return None  # which is soon seen of nearly every question
     was = asks_what_was(question)
     if not (was or changed or "before" in words) or _asks_a_date(words):
         return None

@@ -23,6 +23,8 @@ _PAIRS = frozenset({
     ("item", "after"),
     ("what", "follows"), ("what", "remains"),
 })  # fmt: skip
+_FOLLOWING = frozenset(("next", "then", "now", "else", "after", "follows", "remains"))
+"""Words of which one is in whatever asks for the next step."""
 _BEFORE_NEXT = frozenset(("what", "whats", "is", "comes", "come"))
 _COMING_OF_IT = frozenset({
     "lost", "lose", "loses", "losing", "gone", "goes", "fails", "failed", "works", "working", "affected", "affect",
@@ -79,6 +81,8 @@ def _is_of_another(question: Question, record: str, about: _About, know: Knowled
 
 
 def _asks_next(words: Sequence[str]) -> bool:
+    if _FOLLOWING.isdisjoint(words):
+        return False
     if any(pair in _PAIRS and not _of_what_follows(pair, words[k + 2 :]) for k, pair in enumerate(pairwise(words))):
         return True
     if ("what", "comes", "after") in zip(words, words[1:], words[2:], strict=False):

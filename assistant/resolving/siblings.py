@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from assistant.resolving.knowing import Knowledge, Question
 from assistant.understanding.matching import Match
-from assistant.understanding.mentions import BOUNDS, Mention
+from assistant.understanding.mentions import Mention
 
 _BEFORE, _THING = "before", "thing"
 
@@ -15,11 +15,11 @@ def sibling_named(match: Match, question: Question, know: Knowledge) -> Mention 
     """
     if match.whole or question.reading.amounts:
         return None
-    families = know.lexicon.families
-    unnamed = match.concepts - question.reading.concepts - BOUNDS
-    missed = {families[c] for c in unnamed if c in families}
-    if not missed:
+    unnamed = (match.concepts & know.lexicon.of_family) - question.reading.concepts
+    if not unnamed:
         return None
+    families = know.lexicon.families
+    missed = {families[c] for c in unnamed}
     for mention in question.reading.mentions:
         own = {families.get(c, "") for c in mention.concepts}
         if not mention.weak and own <= missed and _knows_nothing_of(mention, match.record, know):

@@ -18,6 +18,8 @@ Scored = tuple[float, float, Result]
 """A score, the weight behind it, and what is answered."""
 ASKED = 0.97
 UNEXPLAINED = 0.7
+_LEAST = 0.2
+"""Score from which a way of asking counts."""
 _UNDER_STATES = 0.6
 """Score from which a way of asking counts that is one only where a state is given."""
 _WHERE = frozenset(("kt", "ft"))
@@ -68,7 +70,8 @@ def output_matches(
     """Return the ways of asking for results of state tables that a question fits, under its states or those given."""
     own = [c for c in question.conditions if not c.implied] if given is None else given
     states = [c for c in own if given is not None or not c.is_result]
-    found = [m for m in know.matcher.rank_among(know.tables, question.reading, excused=excused) if m.score > 0.2]
+    matches = know.matcher.rank_among(know.tables, question.reading, excused=excused, least=_LEAST)
+    found = [m for m in matches if m.score > _LEAST]
     bound = question.reading.has("maximum", "minimum")  # how much it may be is a limit's to tell
     whether = _asks_whether_in_a_state(question)
     counts = {m.record: not bound and (whether or _rests_on(m.record, states, know)) for m in found if m.under_states}

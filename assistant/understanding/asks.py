@@ -65,8 +65,10 @@ class Asks(dict[int, Ask]):
         """The numbers of the parts that hold a concept."""
         self._concepts: list[frozenset[str]] = []
         """The concepts of parts, by their numbers."""
-        self._named: dict[tuple[int, ...], frozenset[str]] = {}
-        """What ways of asking name that were among the best, by the numbers of their parts: few of all ever are."""
+        self._named: dict[int, frozenset[str]] = {}
+        """What ways of asking name that were among the best: few of all ever are."""
+        self._sets: dict[frozenset[str], frozenset[str]] = {}
+        """The same, each set of concepts kept once."""
         self._weights: list[float] = []
         self._by_the_way: list[float] = []
         """What parts weigh by their numbers, named and only brought along."""
@@ -86,12 +88,12 @@ class Asks(dict[int, Ask]):
         found = self[number] = Ask(of, needed, tuple(optional), whole)
         return found
 
-    def named(self, ask: Ask) -> frozenset[str]:
+    def named(self, number: int) -> frozenset[str]:
         """Return all concepts that a way of asking names."""
-        parts = ask.parts
-        found = self._named.get(parts)
+        found = self._named.get(number)
         if found is None:
-            found = self._named[parts] = frozenset().union(*(self._concepts[part] for part in parts))
+            found = frozenset().union(*(self._concepts[part] for part in self[number].parts))
+            found = self._named[number] = self._sets.setdefault(found, found)
         return found
 
     def _part(self, text: str) -> _Part:
@@ -133,7 +135,7 @@ class Asks(dict[int, Ask]):
                 found[number] = self._weights[number]
         return found
 
-    def among(self, records: frozenset[str], concepts: Iterable[str]) -> list[tuple[Ask, frozenset[str]]]:
+    def among(self, records: frozenset[str], concepts: Iterable[str]) -> list[tuple[int, frozenset[str]]]:
         """Return the ways of asking of some records that hold any of some concepts, in their order, each with those."""
         own = self._own.get(records)
         if own is None:
@@ -142,7 +144,7 @@ class Asks(dict[int, Ask]):
         for concept in concepts:
             for number in own.get(concept, ()):
                 held[number].append(concept)
-        return [(self[number], frozenset(held[number])) for number in sorted(held)]
+        return [(number, frozenset(held[number])) for number in sorted(held)]
 
     def _holding_among(self, records: frozenset[str]) -> dict[str, list[int]]:
         found: dict[str, list[int]] = defaultdict(list)

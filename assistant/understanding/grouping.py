@@ -65,11 +65,8 @@ def input_groups(reading: Reading, known: StateWords, states: Sequence[Mention])
     for mention in sorted((*reading.mentions, *counted), key=lambda m: m.start) if counted else reading.mentions:
         # A result that is named brings no thing along that could be in a state: "EMERGENCY when both systems go".
         result = mention.names_result
-        concepts = sorted(mention.concepts if result else mention.concepts | mention.implied)
-        names = tuple(i for c in concepts for i in known.by_term.get(c, ()))
-        owned = {i for c in mention.concepts for i in known.by_term.get(c, ())}
-        if not all(map(is_result, owned)):  # a switch that is named is no result of what it switches
-            names = tuple(i for i in names if i in owned or not is_result(i))
+        concepts = mention.concepts if result else mention.concepts | mention.implied
+        names = () if known.by_term.keys().isdisjoint(concepts) else _things(concepts, mention, known)
         last = groups[-1] if groups else None
         if not names and reading.amounts and not (last and last.end == mention.start):
             names = _read_on(reading, mention, known)
@@ -87,6 +84,15 @@ def input_groups(reading: Reading, known: StateWords, states: Sequence[Mention])
             own = len(names) > 1 or any(c in known.by_term or c in known.read_on for c in mention.concepts)
             groups.append(Group(mention.start, mention.end, names, not own))
     return groups
+
+
+def _things(concepts: Iterable[str], mention: Mention, known: StateWords) -> tuple[str, ...]:
+    """Return the things that a name is of, by some of its concepts."""
+    names = tuple(i for c in sorted(concepts) for i in known.by_term.get(c, ()))
+    owned = {i for c in mention.concepts for i in known.by_term.get(c, ())}
+    if all(map(is_result, owned)):
+        return names
+    return tuple(i for i in names if i in owned or not is_result(i))  # a switch is no result of what it switches
 
 
 def names_another(words: Sequence[str], at: int) -> bool:

@@ -32,10 +32,13 @@ def alone(states: Iterable[Mention], used: set[int], known: StateWords, found: l
 
 def implied(reading: Reading, known: StateWords, found: list[Condition]) -> list[Condition]:
     """Return what names bring along: "no hydraulics" says that both systems are lost."""
+    telling = [m for m in reading.mentions if not known.sets.keys().isdisjoint(m.concepts)]
+    if not telling:
+        return []
     taken = {c.input for c in found}
     return [
         Condition(name, value, implied=True, where=mention.taken)
-        for mention in reading.mentions
+        for mention in telling
         if not is_offered(mention, reading.words)
         for concept in sorted(mention.concepts)
         for name, value in _meant(mention, known.sets.get(concept, ()), reading, known)

@@ -13,6 +13,7 @@ from itertools import pairwise
 from typing import Any
 
 from assistant.frozen import NamedTuple
+from assistant.understanding.mentions import BOUNDS
 from assistant.understanding.packing import BEGINNING, unpack_names
 from assistant.understanding.packing import GAP as GAP
 from assistant.understanding.words import expand, stem
@@ -166,6 +167,11 @@ class Lexicon:
         return found
 
     @cached_property
+    def of_family(self) -> frozenset[str]:
+        """The concepts that belong to a family, but for the bounds: to name the least of something names no other."""
+        return frozenset(self.families) - BOUNDS
+
+    @cached_property
     def _fillers(self) -> frozenset[str]:
         """The concepts that only fill a sentence."""
         return frozenset(concept for concept, kind in self.kinds.items() if kind == "filler")
@@ -192,6 +198,11 @@ class Lexicon:
     def asked(self) -> list[str]:
         """The words that questions are put in, the most frequent first, read anew and kept by who needs them."""
         return self._lists["asked"]
+
+    @cached_property
+    def usual(self) -> frozenset[str]:
+        """The words that the knowledge uses most and those that questions are put in."""
+        return self.frequent.union(self.asked)
 
     def correction(self, word: str) -> str | None:
         """Return the proper word of a listed misspelling, or None."""

@@ -15,7 +15,7 @@ from sys import intern
 from typing import Any
 
 from assistant.frozen import NamedTuple
-from assistant.understanding.asks import UNDER, Ask, Asks
+from assistant.understanding.asks import UNDER, Asks
 from assistant.understanding.evidence import Content, Fits, Known
 from assistant.understanding.gathering import worth_a_match
 from assistant.understanding.heads import counted, heads, things_of
@@ -76,9 +76,9 @@ class Match(NamedTuple):
         return not self.barred
 
 
-_Best = tuple[float, float, float, Ask, float, tuple[Mention, ...]]
-"""The best way of asking for the same: its score, the share of it that is covered, the weight covered, itself, and of
-its fit the share explained and the mentions that bar its record.
+_Best = tuple[float, float, float, int, float, tuple[Mention, ...]]
+"""The best way of asking for the same: its score, the share of it that is covered, the weight covered, its number, and
+of its fit the share explained and the mentions that bar its record.
 """
 
 
@@ -160,31 +160,39 @@ class Matcher:
         return self._best_of(self._gathered(reading, given), reading, given, excused)
 
     def rank_among(
-        self, records: frozenset[str], reading: Reading, given: Collection[str] = (), excused: Collection[int] = ()
-    ) -> list[Match]:
-        """Return those of some records that share anything with the question, best first."""
-        asks = self._asks.among(records, reading.concepts.union(given))
-        return self._best_of(asks, reading, given, excused)
+        self, records: frozenset[str], reading: Reading, given: Collection[str] = (), excused: Collection[int] = (),
+        least: float = 0.0,
+    ) -> list[Match]:  # fmt: skip
+        """Return those of some records that share anything with the question, best first; least: the share of a way of
+        asking that the question holds more of.
+        """
+        numbers = self._asks.among(records, reading.concepts.union(given))
+        return self._best_of(numbers, reading, given, excused, least)
 
     def _best_of(
-        self, asks: Sequence[tuple[Ask, frozenset[str]]], reading: Reading, given: Collection[str],
-        excused: Collection[int],
+        self, numbers: Sequence[tuple[int, frozenset[str]]], reading: Reading, given: Collection[str],
+        excused: Collection[int], least: float = 0.0,
     ) -> list[Match]:  # fmt: skip
-        """Return how well the question fits the best of the ways of asking for the same, best first; each comes with
-        the concepts of the question that it holds.
+        """Return how well the question fits the best of the ways of asking for the same, best first; the number of each
+        comes with the concepts of the question that it holds.
         """
-        if not asks:
+        if not numbers:
             return []
+        asks = self._asks
+        for number, _ in numbers:
+            asks[number]  # what their parts are worth is known when all are read
         worth = self._asks.worth(reading.named.union(given), reading.concepts.union(given))
         fits = self._fits(reading, frozenset(excused))
         by_asked, strange_to, by_left = fits.by_asked, fits.strange, fits.by_left
         best: dict[tuple[str, str], _Best] = {}
-        for ask, asked in asks:
-            of, required, _, whole = ask
+        for number, asked in numbers:
+            of, required, _, whole = asks[number]
             weight = 0.0
             for part in required:
                 weight += worth[part]
             covered = weight / whole if whole else 0.0
+            if covered <= least:
+                continue
             held = best.get(of)
             if held is not None and covered <= held[0]:
                 continue  # no score is above the share that is covered
@@ -192,7 +200,7 @@ class Matcher:
             penalty, halved, barred = by_left[missed & strange_to[of[0]]]
             score = covered * shared * penalty * halved
             if held is None or score > held[0]:
-                best[of] = score, covered, weight, ask, share, barred
+                best[of] = score, covered, weight, number, share, barred
         first = sorted(best.values(), key=itemgetter(0), reverse=True)
         if len(first) > _MOST:
             least = first[_MOST - 1][0]  # those that are as good may go before it
@@ -201,9 +209,10 @@ class Matcher:
         return sorted(found, key=lambda m: (-m.score, -m.matched))
 
     def _match(self, best: _Best, worth: Sequence[float]) -> Match:
-        score, covered, weight, ask, share, barred = best
-        bonus = sum(weight for part, weight in ask.optional if worth[part]) if ask.optional else 0
-        return Match(*ask.of, score, covered, weight + bonus, share, barred, self._asks.named(ask))
+        score, covered, weight, number, share, barred = best
+        of, _, optional, _ = self._asks[number]
+        bonus = sum(weight for part, weight in optional if worth[part]) if optional else 0
+        return Match(*of, score, covered, weight + bonus, share, barred, self._asks.named(number))
 
     def _fits(self, reading: Reading, excused: frozenset[int]) -> Fits:
         """Return how ways of asking fit a reading; kept for the latest: a question is matched several times."""
@@ -233,7 +242,7 @@ class Matcher:
             if not m.weak
         ]
 
-    def _gathered(self, reading: Reading, given: Collection[str]) -> list[tuple[Ask, frozenset[str]]]:
+    def _gathered(self, reading: Reading, given: Collection[str]) -> list[tuple[int, frozenset[str]]]:
         """Return the ways of asking that are worth a match, each with the concepts of the question that it holds."""
         telling = frozenset().union(*(m.concepts for m in reading.mentions if not m.weak)).union(given)
         holding = {c: self._asks.holding(c) for c in reading.concepts.union(given)}
@@ -243,7 +252,7 @@ class Matcher:
         own = reading.concepts if len(given) > _LEFT_UNSAID else frozenset()
         shares = ((1.0 if c in telling else _BROUGHT_ALONG) * (_SAID if c in own else 1.0) for c in concepts)
         gains = {c: self.weight(c) * share for c, share in zip(concepts, shares, strict=True)}
-        return [(self._asks[number], held) for number, held in worth_a_match(gains, holding)]
+        return worth_a_match(gains, holding)
 
     def _left_over(self, mention: Mention) -> float | None:
         """Return the penalty for a mention that nothing explains, or None where it bars the record."""

@@ -310,7 +310,7 @@ def _results_named(reading: Reading, found: list[Condition]) -> list[Condition]:
     taken = {c.input for c in found}
     result = []
     for mention in reading.mentions:
-        for concept in sorted(mention.concepts):
+        for concept in sorted(mention.concepts) if mention.names_result else ():
             if concept.startswith(RESULT):
                 name, value = concept[1:].rsplit(".", 1)
                 if name not in taken:

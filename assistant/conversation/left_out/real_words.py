@@ -32,7 +32,7 @@ def with_word_meant(
     alone: Question, first: Result, knowledge: Knowledge, variant: str
 ) -> tuple[Question, Scored] | None:
     """Return a question that is left open with a word or two as they were meant, and what that gives."""
-    usual = {*knowledge.lexicon.frequent, *knowledge.lexicon.asked}
+    usual = knowledge.lexicon.usual
     doubtful = _doubtful(alone, first.words if isinstance(first, Declined) else (), usual, knowledge)
     often = sorted(usual - STARTERS) if doubtful else []  # what is said of a number is never changed
     meant = [(word, _slips(word, read, often, knowledge)) for word, read in doubtful]
@@ -65,6 +65,11 @@ def _tried(
     return (question, scored) if sure else None
 
 
+def _is_usual(word: str, usual: Set[str]) -> bool:
+    """Return whether questions are put in a word, or it is part of a number."""
+    return word.lower() in usual or word.lower() in STARTERS
+
+
 def _slips(word: str, read: str, often: Sequence[str], knowledge: Knowledge) -> list[str]:
     """Return the words that a word may be a slip of; one that was read as the knowledge's own stays one of those."""
     found = [meant for meant in slips_of(word.lower(), often) if meant != read]
@@ -89,9 +94,8 @@ def _doubtful(
     if any(not m.is_plain or " " in m.text for m in odd):
         return []
     mended = dict(reading.mended)
-    known = usual | STARTERS
     typed = dict.fromkeys(re.findall(r"[^\W\d_]+", reading.text))
-    rare = [word for word in typed if len(word) >= _SHORTEST and word.lower() not in known and not word.isupper()]
+    rare = [word for word in typed if len(word) >= _SHORTEST and not (word.isupper() or _is_usual(word, usual))]
     unread = {m.text.lower() for m in odd} - {new for _, new in reading.mended}
     unread = unread or {word.lower() for word in unexplained}.intersection(word.lower() for word in rare)
     if not unread <= {word.lower() for word in rare}:
