@@ -16,6 +16,7 @@ _LET_GO = frozenset({
     ("no", "one", "touching"), ("nobody", "is", "touching"),
 })  # fmt: skip
 """Words by which a control is said to be left alone: "hands off the tillers"."""
+_LETTING_GO = frozenset(first for first, *_ in _LET_GO)
 _SEATS = frozenset(("left", "right", "seat", "tiller", "side", "hand"))
 ARTICLES = frozenset(("the", "a", "my", "your", "his", "her", "either", "any"))
 PARTING = frozenset((",", ";", ".", "and", "plus", "with", "then", "while", "+", "&"))
@@ -40,8 +41,11 @@ class Named(NamedTuple):
 
 def leaves_centred(words: tuple[str, ...]) -> bool:
     """Return whether a control is said to be left alone, so that what the others order together is asked."""
-    runs = (words[i : i + n] for n in (2, 3) for i in range(len(words)))
-    return not _CENTRED.isdisjoint(words) or not _LET_GO.isdisjoint(runs)
+    if not _CENTRED.isdisjoint(words):
+        return True
+    if _LETTING_GO.isdisjoint(words):
+        return False
+    return not _LET_GO.isdisjoint(words[i : i + n] for n in (2, 3) for i in range(len(words)))
 
 
 def is_left_as_it_is(at: int, words: tuple[str, ...]) -> bool:

@@ -152,4 +152,6 @@ def opposed(found: list[Deflection], question: Question) -> list[Deflection]:
 
 def same_way(words: tuple[str, ...]) -> bool:
     """Return whether controls are said to be turned to one side, though not which."""
+    if "same" not in words:
+        return False
     return any(one == "same" and other in ("way", "side", "direction") for one, other in pairwise(words))

@@ -7,8 +7,7 @@ that what both leave is found by one step.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from functools import partial
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from assistant.frozen import NamedTuple
@@ -29,17 +28,6 @@ class Content(NamedTuple):
     left: float | None
 
 
-class _Kept(dict[Any, Any]):
-    """What a function returns, for each key that was asked for."""
-
-    def __init__(self, work: Callable[[Any], Any]) -> None:
-        self._work = work
-
-    def __missing__(self, key: Any) -> Any:
-        found = self[key] = self._work(key)
-        return found
-
-
 class Known:
     """Which records explain a concept, as bits of a number: one step tells whether a record explains any of some.
 
@@ -50,17 +38,17 @@ class Known:
         self.bit = {record: 1 << number for number, record in enumerate(vocabulary)}
         """The bit of each record."""
         self._knowing = knowing
-        self._read: dict[str, int] = _Kept(self._unpacked)
+        self._read: dict[str, int] = {}
 
     def of_any(self, concepts: Iterable[str]) -> int:
         """Return the records that explain any of some concepts."""
         found = 0
         for concept in concepts:
-            found |= self._read[concept]
+            known = self._read.get(concept)
+            if known is None:
+                known = self._read[concept] = unpack_numbers(self._knowing.get(concept, ()))
+            found |= known
         return found
-
-    def _unpacked(self, concept: str) -> int:
-        return unpack_numbers(self._knowing.get(concept, ()))
 
 
 class Fits:
@@ -75,44 +63,66 @@ class Fits:
     def __init__(self, content: Iterable[Content], known: Known) -> None:
         bits = tuple((1 << place, each) for place, each in enumerate(content))
         total = sum(c.weight for _, c in bits) or 1.0
-        self.by_asked: dict[frozenset[str], tuple[float, float, int]] = _Kept(partial(_explained, bits, total))
-        explained_by = [(bit, 0 if c.outside else known.of_any(c.concepts)) for bit, c in bits]
-        self.strange: dict[str, int] = _Kept(partial(_strange, explained_by, known.bit))
-        self.by_left: dict[int, tuple[float, float, tuple[Mention, ...]]] = _Kept(partial(_left, bits))
+        self.by_asked = _Explained(bits, total)
+        self.strange = _Strange([(bit, 0 if c.outside else known.of_any(c.concepts)) for bit, c in bits], known.bit)
+        self.by_left = _Left(bits)
 
 
 _Bits = Sequence[tuple[int, Content]]
 
 
-def _explained(bits: _Bits, total: float, asked: frozenset[str]) -> tuple[float, float, int]:
-    lacks, explained, left = asked.isdisjoint, 0.0, 0
-    for bit, (_, concepts, implied, weight, _, _) in bits:
-        if not lacks(concepts):
-            explained += weight
-        elif not lacks(implied):
-            explained += weight / 2
-        else:
-            left |= bit
-    share = explained / total
-    return share, 0.55 + 0.45 * share, left
+class _Explained(dict[frozenset[str], tuple[float, float, int]]):
+    """What concepts explain of a question, worked out when they first come up."""
+
+    def __init__(self, bits: _Bits, total: float) -> None:
+        self._bits = bits
+        self._total = total
+
+    def __missing__(self, asked: frozenset[str]) -> tuple[float, float, int]:
+        lacks, explained, left = asked.isdisjoint, 0.0, 0
+        for bit, (_, concepts, implied, weight, _, _) in self._bits:
+            if not lacks(concepts):
+                explained += weight
+            elif implied and not lacks(implied):
+                explained += weight / 2
+            else:
+                left |= bit
+        share = explained / self._total
+        found = self[asked] = share, 0.55 + 0.45 * share, left
+        return found
 
 
-def _strange(explained_by: Sequence[tuple[int, int]], bit_of: Mapping[str, int], record: str) -> int:
-    own, left = bit_of[record], 0
-    for bit, records in explained_by:
-        if not records & own:
-            left |= bit
-    return left
+class _Strange(dict[str, int]):
+    """What the text of a record leaves of a question, worked out when it first comes up."""
+
+    def __init__(self, explained_by: Sequence[tuple[int, int]], bit_of: Mapping[str, int]) -> None:
+        self._explained_by = explained_by
+        self._bit_of = bit_of
+
+    def __missing__(self, record: str) -> int:
+        own, left = self._bit_of[record], 0
+        for bit, records in self._explained_by:
+            if not records & own:
+                left |= bit
+        self[record] = left
+        return left
 
 
-def _left(bits: _Bits, left: int) -> tuple[float, float, tuple[Mention, ...]]:
-    penalty = 1.0
-    barred: list[Mention] = []
-    for bit, each in bits:
-        if not left & bit:
-            continue
-        if each.left is None:
-            barred.append(each.mention)
-        else:
-            penalty *= each.left
-    return penalty, 0.5 ** len(barred), tuple(barred)
+class _Left(dict[int, tuple[float, float, tuple[Mention, ...]]]):
+    """What it costs that mentions are left, worked out when they first come up."""
+
+    def __init__(self, bits: _Bits) -> None:
+        self._bits = bits
+
+    def __missing__(self, left: int) -> tuple[float, float, tuple[Mention, ...]]:
+        penalty = 1.0
+        barred: list[Mention] = []
+        for bit, each in self._bits:
+            if not left & bit:
+                continue
+            if each.left is None:
+                barred.append(each.mention)
+            else:
+                penalty *= each.left
+        found = self[left] = penalty, 0.5 ** len(barred), tuple(barred)
+        return found

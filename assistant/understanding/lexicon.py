@@ -19,6 +19,8 @@ from assistant.understanding.packing import GAP as GAP
 from assistant.understanding.words import expand, stem
 
 _WIDEST_GAP = 3
+_MOST_KEPT = 2000
+"""Pairs of words of which it is remembered that they are no names: they never end."""
 _STOPS = frozenset((",", ".", ";", ":", "?", "!"))
 """A name with a gap crosses none of these."""
 _JOINING, _PARTICLES = frozenset(("and", "but")), frozenset(("up", "down", "out", "off", "in"))
@@ -59,6 +61,8 @@ class Lexicon:
         self._names: Mapping[str, dict[str, str]] = plain["names"]
         self._packed: dict[str, str] = {}
         self._begun: dict[tuple[str, str], list[_Ranked]] = {}
+        self._alone: set[tuple[str, str]] = set()
+        """Two words met lately of which the second goes on no name that the first begins."""
         self.kinds: dict[str, str] = plain["kinds"]
         self.implied: dict[str, list[str]] = plain["implied"]
         self.families: dict[str, str] = plain["families"]
@@ -144,8 +148,13 @@ class Lexicon:
         """Return the names that two stems may begin, the longest first: also those of one word, or with a gap there."""
         found = self._begun.get((first, second))
         if found is None:
+            if (first, second) in self._alone:
+                return self._after(first, "")
             own = [(*name, GAP in name[1]) for name in unpack_names(self._beginning(first), first, second)]
             if second and not own:
+                if len(self._alone) >= _MOST_KEPT:
+                    self._alone.clear()
+                self._alone.add((first, second))
                 return self._after(first, "")  # kept once for all words that no name goes on with
             found = self._begun[first, second] = sorted([*own, *self._after(first, "")]) if second else own
         return found

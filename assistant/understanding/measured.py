@@ -34,8 +34,10 @@ def with_measure(
     mentions: list[Mention], words: Sequence[str], kinds: Mapping[str, str], holds: Callable[[str, str], bool]
 ) -> list[Mention]:
     """Return the mentions with the measure that is asked for marked as such; holds: looks a word up in a list."""
+    if not words or words[0] in _WHETHER:
+        return mentions
     places = [i for i, word in enumerate(words) if holds(word, "measures")]
-    if not places or words[0] in _WHETHER:
+    if not places:
         return mentions
     at = {m.start: m for m in mentions}
     inside = {k for m in mentions if m.end - m.start > 1 for k in m.taken}

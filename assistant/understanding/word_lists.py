@@ -14,15 +14,18 @@ class WordLists:
     def __init__(self, lists: Callable[[str], str] | None = None) -> None:
         self._lists = lists
         self._read_lists: dict[str, str] = {}
-        self._on_list: dict[tuple[str, str], bool] = {}
+        self._on_list: dict[str, dict[str, bool]] = {}
 
     def holds(self, word: str, name: str) -> bool:
         """Return whether a word is in one of the lists."""
-        found = self._on_list.get((name, word))
+        known = self._on_list.get(name)
+        if known is None:
+            known = self._on_list[name] = {}
+        found = known.get(word)
         if found is None:
-            if len(self._on_list) > MOST_KEPT:
-                self._on_list.clear()
-            found = self._on_list[name, word] = f"\n{word}\n" in self.text(name)
+            if len(known) > MOST_KEPT:
+                known.clear()
+            found = known[word] = f"\n{word}\n" in self.text(name)
         return found
 
     def text(self, name: str) -> str:
