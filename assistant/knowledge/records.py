@@ -98,6 +98,8 @@ class BandRule(NamedTuple):
     """Whether a reading that it decides may be asked of a learner: not where the documents say nothing to do."""
 
 
+NOT_ASKED = "no"
+"""What stands in the place of a record's questions where it is none to rehearse."""
 READING = "reading"
 
 

@@ -15,7 +15,7 @@ from typing import Any
 from assistant.frozen import NamedTuple
 from assistant.knowledge.base import ANSWERING, Base
 from assistant.knowledge.library_records import Change, Document, Override
-from assistant.knowledge.records import Limit, Procedure
+from assistant.knowledge.records import NOT_ASKED, Limit, Procedure
 from assistant.practice.asking.wording import content_of, statement, title
 from assistant.practice.sections import is_section
 from assistant.quantities.units import Units
@@ -113,6 +113,8 @@ def drillable(
         if base.kind(name) not in DRILLED:
             continue
         record = base.record(name, variant or None)
+        if _is_never_asked(record):
+            continue  # who knows all that is asked knows all
         why = _left_out(record, disputed, others, expired)
         if why:
             left.append(why)
@@ -161,6 +163,11 @@ def _item(record: Any, base: Base, units: Units, changes: tuple[Change, ...], ov
         f"{record.sources[0].document} {record.sources[0].paragraph}", revisions,
         content_of(base.records[record.id], overrides, said), changes, bool(changes) or _is_urgent(record),
     )  # fmt: skip
+
+
+def _is_never_asked(record: Any) -> bool:
+    """Whether a record is none to rehearse, so that it would be unknown for ever; of a limit more than itself is."""
+    return getattr(record, "quiz", ()) == (NOT_ASKED,) and not isinstance(record, Limit)
 
 
 def _is_urgent(record: Any) -> bool:

@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from assistant.knowledge.records import BandRule, Bands
+from assistant.knowledge.records import NOT_ASKED, BandRule, Bands
 from assistant.practice.making.drafting import Desk, bare
 from assistant.practice.making.limits import SPEEDS, step_of
-from assistant.practice.making.question import BAND, NOT_ASKED, Draft, Expected, Key
+from assistant.practice.making.question import BAND, Draft, Expected, Key
 from assistant.resolving.limits import rule_value
 from assistant.understanding.states import passes
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from assistant.knowledge.records import Fact
+from assistant.knowledge.records import NOT_ASKED, Fact
 from assistant.practice.making.drafting import Desk, asked_wordings, expected
-from assistant.practice.making.question import FACT, MEANING, NOT_ASKED, PLACE, REASON, SHOWN, WHO, Draft, Key
+from assistant.practice.making.question import FACT, MEANING, PLACE, REASON, SHOWN, WHO, Draft, Key
 from assistant.practice.making.wording import GOOD
 
 _LEAST, _SHARE = 5, 0.7

@@ -6,9 +6,9 @@ import re
 from collections.abc import Iterator
 from math import floor, log10
 
-from assistant.knowledge.records import Limit, Value
+from assistant.knowledge.records import NOT_ASKED, Limit, Value
 from assistant.practice.making.drafting import Desk, asked_wordings, bare, expected
-from assistant.practice.making.question import CHECK, FIGURE, NOT_ASKED, OUTSIDE, WITHIN, Draft, Expected, Key
+from assistant.practice.making.question import CHECK, FIGURE, OUTSIDE, WITHIN, Draft, Expected, Key
 from assistant.practice.making.wording import content
 from assistant.resolving.limits import bound_value
 

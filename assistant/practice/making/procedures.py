@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from assistant.knowledge.records import Procedure, Step
+from assistant.knowledge.records import NOT_ASKED, Procedure, Step
 from assistant.practice.making.drafting import Desk, asked_wordings, expected
-from assistant.practice.making.question import MEMORY, NOT_ASKED, STEP, STEPS, Draft, Key
+from assistant.practice.making.question import MEMORY, STEP, STEPS, Draft, Key
 
 _OF_A_PART = frozenset(("when", "where", "who", "why"))
 """First words that ask for a part of a step alone, where the key is what is done."""

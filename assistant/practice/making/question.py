@@ -18,9 +18,6 @@ FORMS = (
 )  # fmt: skip
 """What may be asked of the knowledge; OWN is a question that an instructor wrote."""
 
-NOT_ASKED = "no"
-"""What stands in the place of a record's questions where it is none to rehearse."""
-
 WHY_OF = "Why? ("
 """How the text of a “why?” begins that was put after another question, which follows in brackets."""
 

@@ -29,6 +29,15 @@ def test_everything_that_answers_may_be_drilled(library: Library) -> None:
     assert pool.left_out == ()
 
 
+def test_what_is_none_to_rehearse_is_never_unknown(library: Library) -> None:
+    said = "says: The hand pump is between the front seats."
+    pool = drillable(library((said, f"{said}\n    quiz: no")), TODAY)
+
+    assert pool.get("hand-pump-location") is None
+    assert len(pool.items) == len(library().order) - 1
+    assert pool.left_out == ()
+
+
 @pytest.mark.parametrize("edit", [NOT_YET, PAST, NAMED], ids=["not yet effective", "review date over", "by its title"])
 def test_a_record_whose_document_is_out_of_force_is_left_out(library: Library, edit: tuple[str, str]) -> None:
     pool = drillable(library(edit), TODAY)

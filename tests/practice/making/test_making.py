@@ -9,8 +9,9 @@ from pathlib import Path
 import pytest
 
 from assistant.conversation.opening import Knowledge, open_knowledge
+from assistant.knowledge.records import NOT_ASKED
 from assistant.practice.making import Question, UnknownTopic, make_questions
-from assistant.practice.making.question import CALCULATION, CHECK, FACT, FIGURE, FORMS, LOSS, NOT_ASKED, OWN, STATE
+from assistant.practice.making.question import CALCULATION, CHECK, FACT, FIGURE, FORMS, LOSS, OWN, STATE
 from assistant.practice.making.selecting import is_general
 
 ROOT = Path(__file__).resolve().parents[3]

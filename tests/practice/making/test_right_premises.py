@@ -8,13 +8,13 @@ from random import Random
 import pytest
 
 from assistant.conversation.opening import Knowledge
-from assistant.knowledge.records import Fact
+from assistant.knowledge.records import NOT_ASKED, Fact
 from assistant.practice.making import Question, make_questions
 from assistant.practice.making.drafting import Desk
 from assistant.practice.making.facts import fact_drafts, form_of
 from assistant.practice.making.limits import limit_drafts
 from assistant.practice.making.proving import answer_to, differences, gives_away
-from assistant.practice.making.question import CALCULATION, FIGURE, MEANING, NOT_ASKED, PLACE, REASON, STATE, STEP, WHO
+from assistant.practice.making.question import CALCULATION, FIGURE, MEANING, PLACE, REASON, STATE, STEP, WHO
 from assistant.practice.making.wording import Wording
 
 
