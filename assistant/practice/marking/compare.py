@@ -336,8 +336,14 @@ def _without_figures(points: tuple[Point, ...], index: int) -> tuple[Point, ...]
     return (*points[:index], points[index]._replace(figures=()), *points[index + 1 :])
 
 
+_YES_OR_NO = "yes or no"
+"""What asks for the verdict itself, beside what is done and the limit."""
+
+
 def _acted(need: Need, said: Said) -> bool:
     """Return whether what a verdict calls for is said to be done, which says the verdict too: "change it"."""
+    if _YES_OR_NO in " ".join(need.question.words):
+        return False
     if any(p.either and p.optional and not p.figures and words_said(p, said)[0] >= ENOUGH for p in need.points):
         return True
     if need.within is None:

@@ -36,7 +36,8 @@ RULE = re.compile(
 
 _DUTY = re.compile(
     r"\b(?:does|do|would) (?:the |your )?(?:\w+ ){1,2}(?:demand|require|call for|ask for)\b|"
-    r"(?:^|[.?!;:,]\s*)(?:and )?(?:must|need|should|have to|do (?:you|we|i) (?:need|have))\b",
+    r"(?:^|[.?!;:,]\s*)(?:and )?(?:must|need|should|have to|do (?:you|we|i) (?:need|have))\b|"
+    r"(?:^|[.?!;:,]\s*)(?:so |and )?(?:is|are) [^,?.;]*?\b(?:due|needed|necessary|called for)\s*(?:[?,.]|$)",
     re.IGNORECASE,
 )
 """A yes-or-no question after a duty: what is outside its limit calls for it."""
@@ -153,7 +154,18 @@ def bands_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
             points.append(Point(condition, figures, figures_suffice=True, any_figure=True))
     if action and (acting or not polar):
         points.append(point(action, know)._replace(chosen=bool(_acts_named(record, text))))
-    return points
+    return points + _share(result, text)
+
+
+_SHARE_ASKED = re.compile(r"\b(?:by )?(?:what|which|how many) (?:percentage|per ?cent)\b", re.IGNORECASE)
+
+
+def _share(result: Any, text: str) -> list[Point]:
+    """Return by what share a reading is off its reference, where that is asked for."""
+    if not result.reference or not _SHARE_ASKED.search(text):
+        return []
+    share = 100 * abs(result.reference - result.given) / result.reference
+    return [Point(f"{share:.3g}%", (Figure(share, "percent", COMPUTED),), figures_suffice=True)]
 
 
 def _acts_named(record: Any, text: str) -> frozenset[str]:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 from assistant.practice.marking.finding.elements import named_elements
 from assistant.practice.marking.finding.polarity import denied
 from assistant.practice.marking.points import Element, Point
+from assistant.practice.marking.questions.parts import pieces
 from assistant.practice.marking.reading.said import plain, plain_words
 from assistant.resolving.knowing import Knowledge
 
@@ -40,6 +42,29 @@ def chosen(text: str, expected: str, know: Knowledge) -> tuple[Point, Point] | N
         if on[k] and off[1 - k] and not off[k]:
             return Point(found.group(k + 1), (), pair[k], kept=True), Point(found.group(2 - k), (), pair[1 - k])
     return None
+
+
+def ways_named(text: str, told: Iterable[str], know: Knowledge) -> list[Point]:
+    """Return the one of two ways that a clause of a question offers which statements tell: "slowly or at once"."""
+    made = []
+    said = [frozenset(plain_words(know.phrase(each).words)) for each in told]
+    for piece in pieces(text):
+        found = _OFFERED.fullmatch(piece)
+        pair = [named_elements(way, know) for way in found.groups()] if found else []
+        words = [{w for e in own for w in e.words} for own in pair]
+        if not all(words) or len(words) < _PAIR:
+            continue
+        holds = [any(own <= each for each in said) for own in words]
+        if holds[0] is not holds[1]:
+            n = 0 if holds[0] else 1
+            own = tuple(e._replace(weight=max(e.weight, _OFFERED_WEIGHT)) for e in pair[n])
+            made.append(Point(found[n + 1] if found else "", (), own, kept=True, chosen=True))
+    return made
+
+
+_PAIR = 2
+_OFFERED = re.compile(r"([a-z-]+(?: [a-z-]+)?) or ([a-z-]+(?: [a-z-]+)?)", re.IGNORECASE)
+_OFFERED_WEIGHT = 1.5
 
 
 def _put_behind(pair: list[tuple[Element, ...]], said: list[tuple[int, str]]) -> list[bool]:

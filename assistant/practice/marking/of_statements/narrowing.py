@@ -250,12 +250,16 @@ def _where(point: Point, reading: Reading) -> bool:
 _PLACED = re.compile(r"(?:in|on|at|under|behind|beside) the \w+$")
 
 
+_MANNER = re.compile(r"\bhow (?!fast|long|many|much|far|often|high|hot)")
+
+
 def without_checks(points: list[Point], reading: Reading) -> list[Point]:
     """Let a check, or how long it lasts, that a statement adds be left out, where it is not asked for."""
     if "check" in reading.words or reading.has("steps", "order_of", "list_all"):
         return points
     lasting = not {"long", "until"}.isdisjoint(reading.words)
-    manner = {"by", "how", "design", "fault", "defect"}.isdisjoint(reading.words)
+    asks_how = _MANNER.search(" ".join(reading.words)) is not None or reading.has("where")
+    manner = not asks_how and {"by", "design", "fault", "defect"}.isdisjoint(reading.words)
     spare = ("check ", *(() if lasting else ("until ",)), *(("by ",) if manner else ()))
     asked = bool(_WAY_ASKED.intersection(reading.words))
     sided = {p.labels for p in points if asked and any(_is_way(e) for e in p.elements)}

@@ -50,6 +50,9 @@ _SMALL_WORDS = "the it its then and of at to is are be do you what which how for
 _SMALL = frozenset(map(plain, _SMALL_WORDS.split()))
 
 
+_ONCE = re.compile(r"\s*\bonce(?: only)?\b", re.IGNORECASE)
+
+
 class Clause(NamedTuple):
     """One thing that a step tells. step: of which step. case: whether it only tells when the others are done."""
 
@@ -124,7 +127,8 @@ def chosen_clauses(
         kind = kind_of(part, know)
         own: tuple[Clause, ...] = () if place is None else (clauses[place],)
         if own and _TWICE.search(part):
-            own = tuple(c for c in clauses if c.step == own[0].step and _POSITIONS.search(c.text))
+            placed = [c for c in clauses if c.step == own[0].step and _POSITIONS.search(c.text)]
+            own = _together([c._replace(text=_ONCE.sub("", c.text)) for c in placed] or own)
         if own and _ORDERED.search(part):
             taken = {p for p in places if p is not None and p != place}
             own = _together([c for n, c in enumerate(clauses) if c.step == own[0].step and n not in taken])
@@ -191,6 +195,7 @@ _CONTEXT = re.compile(r"(?<=\w) (?:before|after|when|once|while|until|if|against
 """What of a part only tells when or against what: "before the override button is pressed"."""
 _COMMON = _ASIDE = 0.3
 _TIMES = frozenset(map(plain, ("once", "twice")))
+_OFTEN_TOLD = re.compile(r"\b(?:once|twice)\b(?: only)?", re.IGNORECASE)
 _NAMED, _LAST = 0.4, 0.6
 _LEAST = 0.25
 
@@ -243,19 +248,24 @@ def _followed(
 def clause_points(chosen: Chosen, know: Knowledge) -> list[Point]:
     """Return the points of what a part asks for: the figures of its kind, how often, or what its clauses say."""
     if chosen.kind == OFTEN:
-        own = chosen.clauses[0]
-        said = next(w for w in re.findall(r"[a-z]+", own.text.lower()) if plain(w) in _TIMES)
-        made = point(own.text, know)
-        kept = tuple(
-            e._replace(weight=_TELLING) if e.words == (plain(said),) else e._replace(given=True) for e in made.elements
-        )
+        said = _OFTEN_TOLD.search(chosen.clauses[0].text)
+        made = point(said[0] if said else chosen.clauses[0].text, know)
+        kept = tuple(e._replace(weight=_TELLING, given=e.words[0] not in _TIMES) for e in made.elements)
         return [made._replace(figures=(), elements=kept, kept=True)]
     if chosen.kind:
         made = point(chosen.clauses[0].text, know)
         figures = tuple(f for f in made.figures if f.unit and measured(f.unit, know) in chosen.kind)
         return [made._replace(figures=figures, figures_suffice=True)]
-    points = [point(c.text, know) for c in chosen.clauses if not c.case or len(chosen.clauses) == 1]
+    told = [c for c in chosen.clauses if not c.case or len(chosen.clauses) == 1]
+    points = [point(_without_positions(c.text, chosen.part), know) for c in told]
     return [p._replace(figures=()) if p.elements and p.figures else p for p in points]
+
+
+def _without_positions(text: str, part: str) -> str:
+    """Return a clause without the position that a part gives itself, where it asks what is put there."""
+    given = [word for word in re.findall(r"\b(?:ON|OFF|UP|DN)\b", text) if re.search(rf"\b{word}\b", part)]
+    left = re.sub(rf"\b(?:{'|'.join(given)})\b", "", text).strip(" ,") if given else text
+    return re.sub(r"^(?:then|and)\b ?", "", left, flags=re.IGNORECASE) or text
 
 
 _TELLING = 1.5

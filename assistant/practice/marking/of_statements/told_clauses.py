@@ -32,7 +32,7 @@ _SINCE = re.compile(
 _AFTER = re.compile(r"\b(?:after|since|from) (.+)", re.IGNORECASE)
 _CONTEXT = re.compile(r"(?<=\w) (?:before|after|when|once|while|until|if|against) .*$", re.IGNORECASE)
 _TELLING, _ORDINARY = 0.7, 0.4
-_SURELY = 1.5
+_SURELY = 1.0
 _ASIDE = 0.3
 
 
@@ -119,7 +119,23 @@ def purpose_told(text: str) -> str:
     return found[0] if found else ""
 
 
-_LACKS = re.compile(r"\b(?:no|without) \w+", re.IGNORECASE)
+_LACKS = re.compile(r"\b(?:no|without) \w+(?: \w+)*$", re.IGNORECASE)
+
+
+def lack_told(text: str) -> str:
+    """Return that there is none of what is asked for, of the clause that tells it: "no hydraulic pressure"."""
+    found = _LACKS.search(text)
+    return found[0] if found else text
+
+
+def run_of(told: Told, number: int) -> list[str]:
+    """Return so many things as a statement lists one after the other, from a clause on: "flush, or below it"."""
+    record: Any = told.record
+    pieces = [each.strip(" ,.") for each in _BETWEEN.split(record.says)]
+    place = pieces.index(told.text)
+    return pieces[place : place + number]
+
+
 _CLAUSE = re.compile(r"when |if |the |both |all ", re.IGNORECASE)
 """How what the name of a figure tells besides begins: "when both levers come to idle"."""
 _FEW, _MANY = 0.3, 0.7

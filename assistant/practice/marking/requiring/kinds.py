@@ -260,6 +260,9 @@ _FORMERLY = re.compile(
 )
 
 
+_SINCE = re.compile(r"\b(?:which|what) (?:revision|issue|amendment)\b|\bsince when\b", re.IGNORECASE)
+
+
 def _change(one: Asked, text: str, know: Knowledge) -> list[Point]:
     result: Any = one.result
     points = []
@@ -269,6 +272,9 @@ def _change(one: Asked, text: str, know: Knowledge) -> list[Point]:
         points.append(now._replace(text=f"now {change.now}", figures_suffice=True))
         if not re.search(r"\bnow\b", text) or _FORMERLY.search(text):
             points.append(then._replace(text=f"formerly {change.formerly}", figures_suffice=True))
+    if _SINCE.search(text):
+        told = dict.fromkeys(c.since for c in result.changes)
+        points += [point(since, know, kept=True)._replace(figures_suffice=True) for since in told]
     return points
 
 

@@ -17,6 +17,7 @@ from assistant.practice.marking.of_statements.itemised import of_each_member, of
 from assistant.practice.marking.of_statements.steps_asked import steps_asked
 from assistant.practice.marking.questions.asked import Asked, as_asked, ask, things
 from assistant.practice.marking.questions.asked_whole import ORDER_ASKED, STEPS, asked_whole
+from assistant.practice.marking.questions.both_ways import apart, of_list
 from assistant.practice.marking.questions.by_table import in_one_table, means_left
 from assistant.practice.marking.questions.completed import at_each_number, with_the_like
 from assistant.practice.marking.questions.lessened import by_share, nearest, offered, shortened
@@ -70,9 +71,10 @@ def asked(text: str, know: Knowledge) -> tuple[Asked, ...]:
     """Return what answers a question, in the order of its parts; nothing where nothing loaded does."""
     choice = asks_choice(text)
     text = without_choice(brought_on(at_what_speed(in_full(CHANGE.sub("what changed about ", text)))))
+    text = apart(text, know)
     parts = parts_of(text)
     each = of_each_member(text, know) or at_each_number(parts, text, know) or of_law(text, know)
-    each = each or of_its_state(text, know)
+    each = each or of_its_state(text, know) or of_list(text, know)
     if each:
         return each
     found = _asked(parts, text, know)

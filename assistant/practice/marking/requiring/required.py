@@ -29,7 +29,7 @@ from assistant.practice.marking.of_results.rows import row_of
 from assistant.practice.marking.of_results.things_kept import kept_or_lost
 from assistant.practice.marking.of_statements.alternatives import alternatives, told_beside
 from assistant.practice.marking.of_statements.by_law import law_extras
-from assistant.practice.marking.of_statements.either import chosen
+from assistant.practice.marking.of_statements.either import chosen, ways_named
 from assistant.practice.marking.of_statements.narrowing import (
     distinct,
     labelled,
@@ -44,7 +44,7 @@ from assistant.practice.marking.of_statements.of_part import of_part
 from assistant.practice.marking.points import Element, Figure, Need, Point
 from assistant.practice.marking.questions.asked import Asked, as_asked, the_one_asked
 from assistant.practice.marking.questions.parts import POLAR, parts_of
-from assistant.practice.marking.questions.phrased import without_aside
+from assistant.practice.marking.questions.phrased import asks_label, without_aside
 from assistant.practice.marking.questions.siblings import BOTH
 from assistant.practice.marking.questions.turned import turned
 from assistant.practice.marking.reading.amounts import amounts_of
@@ -123,6 +123,7 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge, as_it_is: bool =
     first = tuple(the_one_asked(one, text, know) for one in first)
     given = len(first) > 1 and isinstance(first[0].result, (r.TableResult, r.TablesResult))  # the state is told
     as_it_is = as_it_is or given or _LISTS.search(text) is not None
+    as_it_is = as_it_is or (_WHEN.search(text) is not None and any(asks_label(part) for part in parts_of(text)))
     found = first if as_it_is else tuple(cause_of(one, know) for one in first)
     reading = know.reader.read(text)
     groups = [
@@ -151,6 +152,9 @@ def _need(text: str, first: tuple[Asked, ...], know: Knowledge, as_it_is: bool =
         points = [p._replace(figures_suffice=p.figures_suffice or bool(p.figures)) for p in points]
     if not any("whichever" in p.text for p in points):
         points += choice_point(text, " ".join(a.text for a in answers))
+    if len(parts_of(text)) > 1:
+        facts = (getattr(one.result, "fact", None) for one in found)
+        points += ways_named(text, [fact.says for fact in facts if fact], know)
     choice = chosen(text, " ".join(a.text for a in answers), know)
     points = [*(p._replace(optional=p.optional or _is_faint(p)) for p in points), choice[0]] if choice else points
     each = any(p.state and p.state.judged for p in points)  # what is done in another band is what another clause asks
@@ -214,7 +218,7 @@ def _told_apart(groups: list[list[Point]], points: list[Point]) -> list[Point]:
     """Return points, none of them for a figure alone that an earlier part asks for: "85°, and what marks it?"."""
     if len(groups) < _TWO:
         return points
-    first = {f[:2] for p in groups[0] for f in p.figures}
+    first = {f[:2] for p in groups[0] if not p.optional for f in p.figures}
     own = {p.text for p in groups[0]}
     return [
         p._replace(figures=(), figures_suffice=False) if p.text not in own and p.figures and _only(p, first) else p
@@ -238,6 +242,8 @@ _LISTS = re.compile(
     r"\b(?:name|list|give|state) (?:all )?(?:the )?(?:\w+ )?(?:things|events|actions|ways|causes)\b", re.IGNORECASE
 )
 """What asks for all that a statement lists, and not for what the tables know to lead to it."""
+_WHEN = re.compile(r"(?:^|[.:;]\s)when ", re.IGNORECASE)
+"""How a question tells first when it is that something shows."""
 _TWO = 2
 _FAINT = 0.6
 """Weight up to which the words of a point only tell when, where it is asked which of two it is."""

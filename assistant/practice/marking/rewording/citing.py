@@ -19,10 +19,13 @@ def uncited(answer: str, need: Need, know: Knowledge) -> str:
     documents.
     """
     named = frozenset(_named(need))
+    asked = {p.text for p in need.points}  # a revision may be what is asked for
     others = set(know.base.documents) - {one.partition(" ")[0] for one in named}
 
     def left(found: re.Match[str]) -> str:
         cited = found.group(1) or found.group(2)
+        if cited in asked:
+            return found.group()
         return "" if cited in named or cited.partition(" ")[0] in others else found.group()
 
     return _CITED.sub(left, answer)
@@ -33,7 +36,8 @@ def miscited(answer: str, need: Need) -> tuple[str, ...]:
     named = frozenset(_named(need))
     books = {one.partition(" ")[0] for one in named}
     told = [one or other for one, other in _CITED.findall(answer)]
-    return tuple(one for one in told if one not in named and one.partition(" ")[0] in books)
+    asked = {p.text for p in need.points}
+    return tuple(one for one in told if one not in named | asked and one.partition(" ")[0] in books)
 
 
 def _named(need: Need) -> Iterable[str]:
