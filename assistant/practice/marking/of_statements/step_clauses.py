@@ -50,9 +50,6 @@ _SMALL_WORDS = "the it its then and of at to is are be do you what which how for
 _SMALL = frozenset(map(plain, _SMALL_WORDS.split()))
 
 
-_ONCE = re.compile(r"\s*\bonce(?: only)?\b", re.IGNORECASE)
-
-
 class Clause(NamedTuple):
     """One thing that a step tells. step: of which step. case: whether it only tells when the others are done."""
 
@@ -128,7 +125,7 @@ def chosen_clauses(
         own: tuple[Clause, ...] = () if place is None else (clauses[place],)
         if own and _TWICE.search(part):
             placed = [c for c in clauses if c.step == own[0].step and _POSITIONS.search(c.text)]
-            own = _together([c._replace(text=_ONCE.sub("", c.text)) for c in placed] or own)
+            own = _together([c._replace(text=_POSITIONS.findall(c.text)[-1]) for c in placed] or own)
         if own and _ORDERED.search(part):
             taken = {p for p in places if p is not None and p != place}
             own = _together([c for n, c in enumerate(clauses) if c.step == own[0].step and n not in taken])

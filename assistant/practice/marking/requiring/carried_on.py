@@ -178,7 +178,8 @@ def _things(text: str, know: Knowledge) -> list[frozenset[str]]:
 
 def has_open(found: Sequence[Asked], parts: Sequence[str], text: str, know: Knowledge) -> bool:
     """Return whether a part is answered by nothing that was found, where the others have answers of their own."""
-    own = [part for part in parts if any(one.answer.question == part for one in found)]
+    answered = {LEADS.sub("", one.answer.question) for one in found}
+    own = [part for part in parts if LEADS.sub("", part) in answered]
     if not own and len(found) == 1 and isinstance(found[0].result, (r.CheckResult, r.BandResult)):
         return _asks_on(found[0], parts, text, know)
     if not own or len(own) == len(parts) or len(found) >= len(parts):
@@ -190,9 +191,18 @@ def has_open(found: Sequence[Asked], parts: Sequence[str], text: str, know: Know
     left = [n for n in left if not (ruled and RULE.search(parts[n]))]
     each_told = _each_told(found, parts, know)
     left = [n for n in left if parts[n] not in each_told and not TELLS_WHEN.match(parts[n])]
+    left = [n for n in left if not (_TELLS_ON.match(LEADS.sub("", parts[n])) and _tells_several(known))]
     left = [n for n in left if not any(_tells_it(each, parts[n], know) for each in known)]
     told = in_turn(parts, text, know) if left else []
     return any(told[n] is None or not any(record_of(told[n].result) is each for each in known) for n in left)  # type: ignore[union-attr]
+
+
+_TELLS_ON = re.compile(r"what does (?:it|that|this) (?:tell|mean|say|show)\b", re.IGNORECASE)
+"""What asks what the thing told before says, which its statement tells too."""
+
+
+def _tells_several(records: Sequence[Any]) -> bool:
+    return any(len(getattr(each, "points", ())) >= _TWO for each in records)
 
 
 def _asks_on(one: Asked, parts: Sequence[str], text: str, know: Knowledge) -> bool:
