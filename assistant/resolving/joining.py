@@ -30,6 +30,8 @@ _NAMED = 0.9
 """Share of its way of asking that another schedule must have, to be told as well."""
 _NEEDED = 0.5
 """Share of its way of asking that a check must have, to be given with one whose verdict needs it to hold."""
+_MUCH = 0.6
+"""Share of the question that another check's way of asking must explain for a limit that is broken to be told."""
 _NEAR = 0.08
 _EQUAL = 0.03
 _ALIKE = 0.05
@@ -177,11 +179,36 @@ def _joined_checks(found: list[Candidate], first: CheckResult, question: Questio
         elif other and other.unit not in units and not (first.checks[0].limit.second and other.unit == "ft"):
             units.add(other.unit)
             checks.append(other)
+    checks.extend(_broken_besides(found, checks, know))
     checks.extend(_broken_needs(found, checks, know))
     checks.extend(_needs_unasked(checks, question, know))
     checks.extend(_while_it_moves(checks, question, know))
     checks.sort(key=lambda c: c.within)
     return CheckResult(tuple(checks))
+
+
+def _broken_besides(found: list[Candidate], checks: list[Check], know: Knowledge) -> Iterator[Check]:
+    """Yield the checks of other amounts that a question gives, where one breaks a limit on the same thing.
+
+    "Within" on the temperature of the brakes would mislead who has said that the stay is too long for the brake.
+    """
+    units = {check.unit for check in checks}
+    things = _of_things(checks[0].limit, know)
+    for candidate in found[1:] if all(check.within for check in checks) else ():
+        match = candidate.match
+        if not isinstance(candidate.result, CheckResult) or not match or match.barred:
+            continue
+        other = candidate.result.checks[0]
+        asked = match.covered >= _NAMED and match.share >= _MUCH
+        if not asked or other.within or other.unit in units or things.isdisjoint(_of_things(other.limit, know)):
+            continue
+        units.add(other.unit)
+        yield other
+
+
+def _of_things(limit: Limit, know: Knowledge) -> frozenset[str]:
+    """Return the things that a limit is on."""
+    return frozenset(c for m in know.matcher.telling(know.phrase(limit.of)) for c in m.concepts if c[0] not in "#~")
 
 
 def _broken_needs(found: list[Candidate], checks: list[Check], know: Knowledge) -> Iterator[Check]:

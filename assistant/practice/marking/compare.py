@@ -83,6 +83,7 @@ from assistant.practice.marking.wrong_statements.mixed import (
     mixed_up,
     shared_with,
 )
+from assistant.practice.marking.wrong_statements.never_done import all_for_any, done_though_never
 from assistant.practice.marking.wrong_statements.of_its_kind import of_another_kind
 from assistant.practice.marking.wrong_statements.once import again_and_again
 from assistant.practice.marking.wrong_statements.reserved import reserve_denied
@@ -180,6 +181,8 @@ def compare(need: Need, said: Said, know: Knowledge) -> Compared:
         *same_as_other(need, said),
         *whatever(need, said),
         *again_and_again(need, said),
+        *done_though_never(need, said),
+        *all_for_any(need, said),
         *cases_wrong(need, said, know),
         *other_action(held, need, said),
         *other_end(held, need, said),

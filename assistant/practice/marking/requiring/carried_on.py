@@ -165,7 +165,8 @@ _HOW_MUCH = re.compile(r"\bhow much (?:is|are|does|do) (?:it|that|this|they|thos
 def _told(record: Any, know: Knowledge) -> frozenset[str]:
     """Return what a record itself speaks of, without the words that may only stand in a question for it."""
     fields = (getattr(record, name, "") for name in ("says", "of", "title"))
-    return know.reader.read(". ".join((*fields, *getattr(record, "points", ())))).concepts
+    points = (p for p in getattr(record, "points", ()) if isinstance(p, str))  # those of a schedule are numbers
+    return know.reader.read(". ".join((*fields, *points))).concepts
 
 
 

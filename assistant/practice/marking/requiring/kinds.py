@@ -150,13 +150,17 @@ def _value_point(value: Value, says: str, know: Knowledge) -> Point:
                  figures_suffice=True)  # fmt: skip
 
 
+_NEEDED = re.compile(r"^time that .* must\b", re.IGNORECASE)
+
+
 def _limit_points(limit: Limit, text: str, know: Knowledge) -> list[Point]:
     threshold = THRESHOLD.search(text) or THRESHOLD.search(limit.of)
     if threshold and threshold.group(1).lower() == "from":
         threshold = THRESHOLD.search(limit.of) or threshold
     sense = _THRESHOLDS[threshold.group(1).lower()] if threshold else ""
+    stated = "min" if _NEEDED.search(limit.of) else ""  # what must last so long may last longer
     figures = []
-    for value, bound in ((limit.minimum, "min"), (limit.maximum, "max"), (limit.value, ""), (limit.second, "max")):
+    for value, bound in ((limit.minimum, "min"), (limit.maximum, "max"), (limit.value, stated), (limit.second, "max")):
         if value:
             paired = limit.minimum and limit.maximum
             other = "" if threshold else bound

@@ -273,13 +273,17 @@ def _steps_and_time(text: str, know: Knowledge) -> tuple[Asked, ...]:
     kept = [piece for piece in said if not _WITH_TIME.match(piece)]
     if len(kept) == len(said):
         return ()
-    steps, time = ask(", ".join(kept), know), ask(text, know)
+    steps, time = ask(_FORM_OF_LIST.sub("", ", ".join(kept)), know), ask(text, know)
     if not steps or not time or not isinstance(time[1].result, r.LimitResult):
         return ()
     fact = getattr(steps[1].result, "fact", None)
     return (steps[1], time[1]) if fact and "steps" in fact.answers else ()
 
 
+_FORM_OF_LIST = re.compile(
+    r"\b(?:give|state|name|list) (?:me )?(?:the )?(?:(?:two|three|four|five|six) )?", re.IGNORECASE
+)
+"""What says in which form a list is wanted, and how long it is."""
 _WITH_TIME = re.compile(r"(?:and |with )+(?:the |its )?(?:time|duration)|(?:and )?how long", re.IGNORECASE)
 
 

@@ -42,7 +42,7 @@ from assistant.practice.marking.of_statements.narrowing import (
 )
 from assistant.practice.marking.of_statements.of_part import of_part
 from assistant.practice.marking.points import Element, Figure, Need, Point
-from assistant.practice.marking.questions.asked import Asked, as_asked, the_one_asked
+from assistant.practice.marking.questions.asked import Asked, as_asked, ask, the_one_asked
 from assistant.practice.marking.questions.parts import POLAR, parts_of
 from assistant.practice.marking.questions.phrased import asks_label, without_aside
 from assistant.practice.marking.questions.siblings import BOTH
@@ -70,7 +70,7 @@ _AS_NEAR = 0.02
 
 def required(text: str, know: Knowledge) -> Need | None:
     """Return what an answer to a question must hold, or None where nothing loaded answers it."""
-    text = without_aside(text)
+    text = with_its_limit(without_aside(text), know)
     first = tuple(one for one in asked(text, know) if type(one.result) in MAKERS)
     if not first:  # what is lacking, or one of several to choose, is no answer to mark against
         return None
@@ -83,6 +83,16 @@ def required(text: str, know: Knowledge) -> Need | None:
     if judged and need.polar and not any(p.verdict or p.state for p in need.points):
         return judged
     return need._replace(alike=tuple(alike))
+
+
+def with_its_limit(text: str, know: Knowledge) -> str:
+    """Return a question that asks why a reading is or is not within a limit as one that asks for the limit."""
+    put = _AND_WHY.sub(r"\1 give the limit", text)
+    found = ask(put, know) if put != text else None
+    return put if found and isinstance(found[1].result, r.CheckResult) else text
+
+
+_AND_WHY = re.compile(r"\b(yes or no,? and) (?:say |tell |give )?(?:me )?(?:why|the reason)\b", re.IGNORECASE)
 
 
 def _as_near(first: tuple[Asked, ...], text: str, know: Knowledge) -> list[Asked]:

@@ -222,6 +222,8 @@ def _alike(need: Need, know: Knowledge) -> list[int]:
 
 def _names_both(points: Sequence[Point], need: Need) -> bool:
     """Return whether each of two points begins with a name of its own that the question has: VLO and VLE."""
+    if not all(p.elements for p in points):
+        return False
     firsts = [p.elements[0] for p in points]
     named = all(e.given and e.weight > _HEAVY and need.asked.issuperset(e.words) for e in firsts)
     return named and all(map(_is_labelled, points)) and firsts[0].words != firsts[1].words
