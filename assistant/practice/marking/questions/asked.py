@@ -72,6 +72,11 @@ def record_of(result: r.Result) -> Any:
     return None
 
 
+def listed_in(record: Any) -> tuple[str, ...]:
+    """Return the points that a record lists in words; the points of a schedule are numbers, and tell nothing."""
+    return tuple(p for p in getattr(record, "points", ()) if isinstance(p, str))
+
+
 def is_same(one: Asked, other: Asked) -> bool:
     """Return whether two parts of a question were answered from one record, and with the same words."""
     return record_of(one.result) is record_of(other.result) and one.answer.text == other.answer.text

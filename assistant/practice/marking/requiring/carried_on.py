@@ -18,7 +18,7 @@ from assistant.conversation.turn import answer_turn
 from assistant.knowledge.records import Fact
 from assistant.practice.marking.of_results.judged import RULE
 from assistant.practice.marking.of_results.remarks import ACTION
-from assistant.practice.marking.questions.asked import Asked, ask, is_same, measures, record_of, said_whole
+from assistant.practice.marking.questions.asked import Asked, ask, is_same, listed_in, measures, record_of, said_whole
 from assistant.practice.marking.questions.parts import LEADS, head_of
 from assistant.practice.marking.questions.phrased import purpose_told
 from assistant.practice.marking.requiring.too_few import TELLS_WHEN
@@ -165,8 +165,7 @@ _HOW_MUCH = re.compile(r"\bhow much (?:is|are|does|do) (?:it|that|this|they|thos
 def _told(record: Any, know: Knowledge) -> frozenset[str]:
     """Return what a record itself speaks of, without the words that may only stand in a question for it."""
     fields = (getattr(record, name, "") for name in ("says", "of", "title"))
-    points = (p for p in getattr(record, "points", ()) if isinstance(p, str))  # those of a schedule are numbers
-    return know.reader.read(". ".join((*fields, *points))).concepts
+    return know.reader.read(". ".join((*fields, *listed_in(record)))).concepts
 
 
 
@@ -218,7 +217,7 @@ def _asks_on(one: Asked, parts: Sequence[str], text: str, know: Knowledge) -> bo
 def _told_words(one: Asked) -> frozenset[str]:
     """Return the words of what a statement tells: of its points, or of itself."""
     record: Any = record_of(one.result)
-    points = getattr(record, "points", ()) or (one.answer.text,)
+    points = listed_in(record) or (one.answer.text,)
     return frozenset(re.findall(r"[a-z]+", " ".join(points).lower()))
 
 
@@ -227,7 +226,7 @@ _ASKS_ON = re.compile(r"(?:and |then )*(?:what|who|whom|where|which|how)\b", re.
 
 def _tells_it(record: Any, part: str, know: Knowledge) -> bool:
     """Return whether a record that answers another part tells in its points what a part names, or what it is for."""
-    points = getattr(record, "points", ())
+    points = listed_in(record)
     named = _things(part, know)
     told = know.reader.read(". ".join(points)).concepts if points else frozenset()
     return purpose_told(part, points) or (bool(named) and all(thing & told for thing in named))

@@ -27,7 +27,7 @@ from assistant.practice.marking.of_statements.told_clauses import (
     since_told,
     told_in,
 )
-from assistant.practice.marking.questions.asked import Asked, as_asked, measures, record_of
+from assistant.practice.marking.questions.asked import Asked, as_asked, listed_in, measures, record_of
 from assistant.practice.marking.questions.parts import LEADS, POLAR, head_of
 from assistant.practice.marking.requiring.too_few import TELLS_WHEN
 from assistant.resolving import results as r
@@ -254,7 +254,7 @@ def _only_repeats(one: Asked, part: str, found: Sequence[Asked], know: Knowledge
     if one.answer.question != part or not isinstance(result, r.FactResult) or _things(part, know):
         return False
     others = (record_of(each.result) for each in found if each is not one)
-    told = " ".join(p for each in others for p in getattr(each, "points", ()))
+    told = " ".join(p for each in others for p in listed_in(each))
     return bool(result.fact.points) and _tokens(" ".join(result.fact.points)) <= _tokens(told)
 
 
