@@ -30,7 +30,7 @@ _NAMED = 0.9
 """Share of its way of asking that another schedule must have, to be told as well."""
 _NEEDED = 0.5
 """Share of its way of asking that a check must have, to be given with one whose verdict needs it to hold."""
-_MUCH = 0.6
+_MUCH = 0.5
 """Share of the question that another check's way of asking must explain for a limit that is broken to be told."""
 _NEAR = 0.08
 _EQUAL = 0.03
@@ -192,9 +192,9 @@ def _broken_besides(found: list[Candidate], checks: list[Check], know: Knowledge
 
     "Within" on the temperature of the brakes would mislead who has said that the stay is too long for the brake.
     """
-    units = {check.unit for check in checks}
+    units = {each.unit for each in checks}
     things = _of_things(checks[0].limit, know)
-    for candidate in found[1:] if all(check.within for check in checks) else ():
+    for candidate in found[1:] if all(each.within for each in checks) else ():
         match = candidate.match
         if not isinstance(candidate.result, CheckResult) or not match or match.barred:
             continue

@@ -15,7 +15,9 @@ from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
 from assistant.resolving.ranking import candidates
 
-ORDER_ASKED = re.compile(r"\b(?:in (?:what |which |the right )?order|the order of|sequence|step by step)\b", re.IGNORECASE)
+ORDER_ASKED = re.compile(
+    r"\b(?:in (?:what |which |the right )?order|the order of|sequence|step by step)\b", re.IGNORECASE
+)
 _NEAREST = 8
 _PART = 0.75
 """Share of a question's words below which what was answered is one part of it."""
