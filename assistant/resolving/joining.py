@@ -200,7 +200,9 @@ def _broken_besides(found: list[Candidate], checks: list[Check], know: Knowledge
             continue
         other = candidate.result.checks[0]
         asked = match.covered >= _NAMED and match.share >= _MUCH
-        if not asked or other.within or other.unit in units or things.isdisjoint(_of_things(other.limit, know)):
+        if not asked or other.within or other.beyond or other.unit in units:
+            continue
+        if things.isdisjoint(_of_things(other.limit, know)):
             continue
         units.add(other.unit)
         yield other

@@ -248,6 +248,8 @@ def _band_figures(result: Any) -> tuple[Figure, ...]:
     """Return the figure of the band that decides: as the rule says it, as its test has it, as it comes to."""
     record, rule = result.bands, result.rule
     decisive = rule if rule.test != "otherwise" else _nearest_edge(result)
+    if decisive is None:  # one rule for whatever is read: it has no edge
+        return ()
     least = (decisive.test == "below") is not (decisive is rule and rule.verdict == "within")
     sense, turned = ("min", "max") if least else ("max", "min")
     if decisive is not rule:  # within: what is said may be what is allowed, or what would be too much
@@ -260,11 +262,11 @@ def _band_figures(result: Any) -> tuple[Figure, ...]:
 
 
 def _nearest_edge(result: Any) -> Any:
-    """Return the rule whose edge a reading in the band between all edges is nearest to."""
+    """Return the rule whose edge a reading in the band between all edges is nearest to; None where none has an edge."""
     record, given = result.bands, result.given
     share = 100 * given / result.reference if result.reference else given
 
     def distance(rule: Any) -> float:
         return float(abs(rule.value - (share if rule.unit == "percent" and record.unit != "percent" else given)))
 
-    return min((rule for rule in record.rules if rule.test != "otherwise"), key=distance)
+    return min((rule for rule in record.rules if rule.test != "otherwise"), key=distance, default=None)
