@@ -200,7 +200,7 @@ def _broken_besides(found: list[Candidate], checks: list[Check], know: Knowledge
             continue
         other = candidate.result.checks[0]
         asked = match.covered >= _NAMED and match.share >= _MUCH
-        if not asked or other.within or other.beyond or other.unit in units:
+        if not asked or other.within or other.beyond or other.limit.applies or other.unit in units:
             continue
         if things.isdisjoint(_of_things(other.limit, know)):
             continue

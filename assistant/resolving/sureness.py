@@ -32,7 +32,14 @@ def is_sure(found: list[Candidate], question: Question) -> bool:
     ahead = best.score - max(others, default=0.0)
     if best.match is None and isinstance(best.result, TableResult):
         return best.score >= _FOLLOWS and ahead >= _AHEAD
-    return bool(best.match and best.score >= _LEAST and best.match.covered >= COVER and ahead >= _AHEAD)
+    fits = bool(best.match and best.score >= _LEAST and best.match.covered >= COVER and ahead >= _AHEAD)
+    return fits and not _leaves_bound(best, question)
+
+
+def _leaves_bound(best: Candidate, question: Question) -> bool:
+    """Return whether a question asks for the most or the least there may be, and a statement gives no figure at all."""
+    fact = best.result.fact if isinstance(best.result, FactResult) else None
+    return fact is not None and not fact.values and question.reading.has("maximum", "minimum")
 
 
 def _is_no_verdict(best: Candidate, question: Question) -> bool:
