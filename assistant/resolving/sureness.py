@@ -39,7 +39,12 @@ def is_sure(found: list[Candidate], question: Question) -> bool:
 def _leaves_bound(best: Candidate, question: Question) -> bool:
     """Return whether a question asks for the most or the least there may be, and a statement gives no figure at all."""
     fact = best.result.fact if isinstance(best.result, FactResult) else None
-    return fact is not None and not fact.values and question.reading.has("maximum", "minimum")
+    if fact is None or fact.values or best.match is None:
+        return False
+    return not _BOUNDS.isdisjoint(question.reading.concepts) and _BOUNDS.isdisjoint(best.match.concepts)
+
+
+_BOUNDS = frozenset(("maximum", "minimum"))
 
 
 def _is_no_verdict(best: Candidate, question: Question) -> bool:

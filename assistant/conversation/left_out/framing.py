@@ -66,6 +66,8 @@ def _asked_beside(
     rest = [words[i] for part in parts if part not in frame for i in part]
     if not any(word.isalpha() for word in rest) or not (asking(rest) or rest[-1] == "?" or "?" not in words):
         return None
+    if rest[-1] == ":":  # a heading, or who is said to speak, asks nothing by itself
+        return None
     bare = " ".join(rest)
     alone = question_of(bare, knowledge, question.variant if question.named_variant else variant)
     own = things_named(alone.reading, knowledge)

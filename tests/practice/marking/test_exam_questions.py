@@ -18,6 +18,10 @@ SIDES += "cannot wait?"
 COLD = "Tyre pressures are set cold. Give the two conditions, either of which will do."
 FANS = "For how long must the brake fans be off before a temperature is read for take-off?"
 GROOVES = "When is a worn tyre changed?"
+GRAVITY = "Talk me through gravity extension of the undercarriage from slowing down to the end of the landing run."
+HOT = "The brakes read 410 °C at the stand. May you set the parking brake for 10 minutes? Yes or no, and give the "
+HOT += "limit."
+BARS = "What colour are the brake pressure bars in NORMAL, ALTERNATE and EMERGENCY?"
 EVENTS = "doors open, downlocks release, legs fold, uplocks engage, doors close"
 
 
@@ -42,6 +46,11 @@ EVENTS = "doors open, downlocks release, legs fold, uplocks engage, doors close"
         (GROOVES, "when any groove is worn to its bottom", RIGHT),
         (GROOVES, "when all the grooves are worn to their bottom", WRONG),
         (GROOVES, "no idea", MISSED),
+        (GRAVITY, "slow to one ninety or less lever down pull the free fall hold it five seconds wait twenty from the "
+         "pull check for three greens the doors stay open and there's no steering so stop dead ahead and get a tow",
+         RIGHT),
+        (HOT, "negative four ten's over the four hundred degree max for anything longer than five minutes", RIGHT),
+        (BARS, "white normal amber alternate the emergency one i forget", PARTLY),
     ],
 )  # fmt: skip
 def test_exam_questions_are_marked(marker: Marker, question: str, answer: str, mark: str) -> None:

@@ -45,6 +45,7 @@ def _object_before(first: int, end: int, words: Sequence[str]) -> int:
     return start if start > 1 and 0 < len(own) <= _SHORT and _VERBS.isdisjoint(own) else first
 
 
+_NAMED = 2
 _PARTING = STOPS | CONTRASTS | {"and"}
 _SHORT = 3
 _VERBS = word_set("are can do does goes has have is s shows was will works")
@@ -60,6 +61,8 @@ def without_confession(said: Said) -> str:
     for first, end in _spans(said, _CONFESSED):
         while first > 0 and words[first - 1] in _LEADING:
             first -= 1
+        if words[first : first + 1] == ("one",) and words[max(0, first - _NAMED) : first - 1] == ("the",):
+            first -= _NAMED  # "the emergency one I forget"
         first = _object_before(first, end, words)
         while end < len(words) and words[end] not in STOPS | CONTRASTS | {"and"}:
             end += 1

@@ -39,7 +39,7 @@ _NO_NUMBER = re.compile(rf"^\s*no (?=(?:{_DIGIT}|ten|eleven|twelve|\w+teen|\w+ty
 """A "no" that answers, before a number: "no two fifty is the most"."""
 _NEGATIVE = re.compile(
     rf"^\s*negative (?=(?:{_DIGIT}|\w+teen|\w+ty|ten|twelve)(?: \w+)? (?:hundred|thousand)\b|"
-    rf"(?:{_DIGIT}) (?:hundred|thousand|\w+ty)\b)", re.IGNORECASE,
+    rf"(?:{_DIGIT}) (?:hundred|thousand|\w+ty|\w+teen|ten|eleven|twelve)\b)", re.IGNORECASE,
 )  # fmt: skip
 """The same in the words of the radio, where no number below zero is meant."""
 _BEFORE_POINT = re.compile(rf"\b(point (?:{_DIGIT}))(?: and)? (?=(?:{_DIGIT}) point\b)", re.IGNORECASE)
@@ -118,6 +118,10 @@ _LEAST = 2
 _UNSTOPPED = re.compile(r"(?<=[\w)°%])[ \t]*\n\s*(?:[*•–-] *)?")
 
 
+_NO_MATTER = re.compile(r"\bno matter(?: what| how| which)?\b", re.IGNORECASE)
+"""What says that something counts for nothing, and denies nothing."""
+
+
 def _by_lines(text: str) -> str:
     """Return a list of names with what each is, one a line, with a stop behind each."""
     lines = [line for line in text.splitlines() if line.strip()]
@@ -136,6 +140,7 @@ def written(text: str) -> str:
     """Return an answer as one would write it: without what was taken back, its spoken digits as numbers."""
     text = _PUMPED_TO.sub("set to", _SPACED.sub(r"\1\2", text))
     text = _LETTER.sub(lambda found: "yes" if found[1] == "Y" else "no", text)
+    text = _NO_MATTER.sub("whatever", text)
     text = _by_lines(_SLASHED.sub(". ", _ALL_KNOWN.sub("", text) or text))
     text = _PARTS.sub(lambda found: f"{_OF_A_MINUTE[found[1].lower()]} seconds", text)
     text = _CALLED_ONE.sub(r"\1, ", _PLUS.sub(" and ", _AND_A_BIT.sub("", text)))

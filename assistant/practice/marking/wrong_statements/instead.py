@@ -72,7 +72,10 @@ def other_end(held: Sequence[Held], need: Need, said: Said) -> list[str]:
         here = {said.clauses[i] for i in h.places} if lacking else set()
         for i in (i for i, word in enumerate(words) if word in _LEADING and said.clauses[i] in here):
             noun = i + 2 if words[i + 1 : i + 2] in (("the",), ("a",), ("your",), ("our",)) else i + 1
-            if noun < len(words) and words[noun].isalpha() and said.words[noun] not in known | _WEAK_ENDS:
+            numbered = noun in said.numbered  # "slow to one ninety" leads to no place
+            if noun >= len(words) or numbered or not words[noun].isalpha():
+                continue
+            if said.words[noun] not in known | _WEAK_ENDS:
                 found.append(" ".join(words[i : noun + 1]))
     return found
 
