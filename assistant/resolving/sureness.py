@@ -8,6 +8,7 @@ from assistant.resolving.knowing import Question
 from assistant.resolving.leaning import ANSWERING
 from assistant.resolving.offering import COVER
 from assistant.resolving.results import CheckResult, FactResult, LimitResult, Result, TableResult
+from assistant.understanding.mentions import BOUNDS
 
 _LEAST = 0.4
 _AHEAD = 0.08
@@ -41,10 +42,7 @@ def _leaves_bound(best: Candidate, question: Question) -> bool:
     fact = best.result.fact if isinstance(best.result, FactResult) else None
     if fact is None or fact.values or best.match is None:
         return False
-    return not _BOUNDS.isdisjoint(question.reading.concepts) and _BOUNDS.isdisjoint(best.match.concepts)
-
-
-_BOUNDS = frozenset(("maximum", "minimum"))
+    return not BOUNDS.isdisjoint(question.reading.concepts) and BOUNDS.isdisjoint(best.match.concepts)
 
 
 def _is_no_verdict(best: Candidate, question: Question) -> bool:

@@ -8,7 +8,7 @@ from typing import Any
 
 from assistant.answering.states import output_words
 from assistant.practice.marking.finding.elements import concepts_in, point, told_concepts
-from assistant.practice.marking.of_results.outcomes import output_point, table_points_of
+from assistant.practice.marking.of_results.outcomes import action_of, output_point, table_points_of
 from assistant.practice.marking.of_results.remarks import COUNTED, remarked
 from assistant.practice.marking.of_statements.named_half import of_what_is_named
 from assistant.practice.marking.of_statements.of_part import asks_figure
@@ -89,7 +89,7 @@ def item_points(one: Asked, text: str, know: Knowledge) -> list[Point]:
     if _MEANS.search(item):
         return _means(result, know)
     if asks_action(item):
-        action = [p for name in result.asked for p in _action(table, name, said[name], know)]
+        action = [p for name in result.asked for p in action_of(table, name, said[name], know)]
         return action or _remarked(table, row, item, know)
     beside = _remarked(table, row, item, know) if _IT.search(item) else []
     if beside or POLAR.match(item):
@@ -107,11 +107,6 @@ _IT = re.compile(r"\b(?:it|that|they|this)\b", re.IGNORECASE)
 def _remarked(table: Any, row: Any, item: str, know: Knowledge) -> list[Point]:
     """Return what is remarked on a state, as far as one thing asks for it."""
     return remarked(table, row, f"Is it so, and {item}?", know)
-
-
-def _action(table: Any, name: str, value: str, know: Knowledge) -> list[Point]:
-    action = output_words(table, name, value).partition(": ")[2]
-    return [point(action, know)] if action else []
 
 
 def _without(table: Any, name: str, value: str, item: str, know: Knowledge) -> list[Point]:

@@ -65,7 +65,7 @@ def _table_points(result: Any, text: str, know: Knowledge, alone: bool = True) -
         made += counted_in(result.table, said, names, text, know) + measured_in(result.table, said, names, text, know)
         points += [_or_lost(p, result.table, know) for p in made] if know.reader.read(text).asks_loss else made
         if ACTION.search(text):
-            points += [p for name in names if name in said for p in _action(result.table, name, said[name], know)]
+            points += [p for name in names if name in said for p in action_of(result.table, name, said[name], know)]
         points += remarked(result.table, row, text, know)
     return points
 
@@ -202,7 +202,7 @@ def states_beside(one: Asked, told: Iterable[Point], know: Knowledge) -> list[Po
     return [p._replace(optional=True) for p in made if p.text not in held]
 
 
-def _action(table: StateTable, name: str, value: str, know: Knowledge) -> list[Point]:
+def action_of(table: StateTable, name: str, value: str, know: Knowledge) -> list[Point]:
     """Return what a result says to do: "the parking brake does not hold: use chocks"."""
     action = output_words(table, name, value).partition(": ")[2]
     return [point(action, know)] if action else []

@@ -37,7 +37,8 @@ _ABOUT = re.compile(r": (?:and )?what about [^?]+, ", re.IGNORECASE)
 """What names all that it asks of: "what about cord, cuts and flat spots?"."""
 _GIVE = re.compile(r"\b(?:give|name|state|list) (?:the |all )?(two|three|four) (?:things|effects|points)\b", re.I)
 _CASES = re.compile(r"\b(two|three|four) (?:cases|conditions|occasions|ways|reasons|events)\b", re.IGNORECASE)
-_SMALL = {"two": 2, "three": 3, "four": 4}
+SMALL = {"two": 2, "three": 3, "four": 4}
+"""The numbers of things that a question says it asks for."""
 _LISTED = re.compile(r",.*\band\b")
 _TWO = 2
 
@@ -76,7 +77,7 @@ def _of_its_clause(points: list[Point], fact: Fact, part: str, know: Knowledge) 
     words = [frozenset(map(plain, re.findall(r"\w+", clause))) for clause in texts]
     if len(clauses) < _TWO or asks_figure(part):
         return []
-    named = [[n for n, told in enumerate(clauses) if thing & told] for thing in _things(part, know)]
+    named = [[n for n, told in enumerate(clauses) if thing & told] for thing in things_in(part, know)]
     own = {n for places in named if len(places) == 1 for n in places if n}
     if len(own) != 1:
         return []
@@ -100,11 +101,11 @@ def _of_all(points: list[Point], one: Asked, text: str, know: Knowledge) -> list
         return [p._replace(kept=True, optional=False) for p in points]
     how_many = _CASES.search(text)
     fresh = [p for p in points if not _is_given(p, text, know)] if how_many else []
-    if how_many and len(fresh) == _SMALL[how_many.group(1).lower()] < len(points):
+    if how_many and len(fresh) == SMALL[how_many.group(1).lower()] < len(points):
         return _but(points, fresh)
     counted = _GIVE.search(text)
-    if counted and len(points) > _SMALL[counted.group(1).lower()]:
-        return _but(points, points[: _SMALL[counted.group(1).lower()]])
+    if counted and len(points) > SMALL[counted.group(1).lower()]:
+        return _but(points, points[: SMALL[counted.group(1).lower()]])
     cases = cases_named([p.text for p in points], one.question, know) if _LISTED.search(text) else []
     if cases:
         return _but(points, [p for p in points if p.text in {each.text for each in cases}])
@@ -202,14 +203,15 @@ def _tells_figure(point: Point, part: str, know: Knowledge) -> bool:
     return bool(point.figures) and (not wanted or not units or any(measured(u, know) in wanted for u in units))
 
 
-def _things(text: str, know: Knowledge) -> list[frozenset[str]]:
+def things_in(text: str, know: Knowledge) -> list[frozenset[str]]:
+    """Return the things that a text names, each with all the concepts that its name stands for."""
     told = know.phrase(text).mentions
     return [m.concepts for m in told if not know.matcher.is_soft(m) and not measures(m.concepts, know)]
 
 
 def _named(points: list[Point], part: str, know: Knowledge) -> list[Point]:
     """Return the points that hold a thing which a part names, where no other point does."""
-    things = _things(part, know)
+    things = things_in(part, know)
     holding = [[p for p in points if any(e.concepts & thing for e in p.elements)] for thing in things]
     return list({p.text: p for held in holding if len(held) == 1 for p in held}.values())
 

@@ -161,7 +161,7 @@ def _fit(part: str, clause: Clause, clauses: Sequence[Clause], common: frozenset
     named = _STEP.search(part)
     if named and clause.step != int(named[1]) - 1:
         return 0.0
-    asked, aside = (content_words(each) for each in (_CONTEXT.sub("", part), part))
+    asked, aside = (content_words(each) for each in (CONTEXT.sub("", part), part))
     counts = {w: sum(w in c.words for c in clauses) for w in aside & clause.words}
     shared = sum((1.0 if w in asked else _ASIDE) * (_COMMON if w in common else 1.0) / n for w, n in counts.items())
     kind = kind_of(part, know)
@@ -177,7 +177,7 @@ def _fit(part: str, clause: Clause, clauses: Sequence[Clause], common: frozenset
         shared += _NAMED
     if _PLACED.search(part) and _POSITIONS.search(clause.text):
         shared += _NAMED
-    last = plain(re.findall(r"[a-z-]+", _CONTEXT.sub("", part).lower())[-1])
+    last = plain(re.findall(r"[a-z-]+", CONTEXT.sub("", part).lower())[-1])
     if last in clause.words and last not in common:
         shared += _LAST
     return shared
@@ -188,7 +188,7 @@ def content_words(text: str) -> frozenset[str]:
     return frozenset(map(plain, re.findall(r"[a-z-]+", text.lower()))) - _SMALL
 
 
-_CONTEXT = re.compile(r"(?<=\w) (?:before|after|when|once|while|until|if|against) .*$", re.IGNORECASE)
+CONTEXT = re.compile(r"(?<=\w) (?:before|after|when|once|while|until|if|against) .*$", re.IGNORECASE)
 """What of a part only tells when or against what: "before the override button is pressed"."""
 _COMMON = _ASIDE = 0.3
 _TIMES = frozenset(map(plain, ("once", "twice")))

@@ -13,7 +13,7 @@ from typing import Any
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Fact, Limit, Source
 from assistant.practice.marking.finding.elements import DIRECTIONS, point
-from assistant.practice.marking.of_statements.step_clauses import content_words, kind_of
+from assistant.practice.marking.of_statements.step_clauses import CONTEXT, content_words, kind_of
 from assistant.practice.marking.of_statements.steps_asked import measured
 from assistant.practice.marking.points import Point
 from assistant.practice.marking.reading.said import plain
@@ -30,7 +30,6 @@ _SINCE = re.compile(
 )
 """What asks from when on a time is counted."""
 _AFTER = re.compile(r"\b(?:after|since|from) (.+)", re.IGNORECASE)
-_CONTEXT = re.compile(r"(?<=\w) (?:before|after|when|once|while|until|if|against) .*$", re.IGNORECASE)
 _TELLING, _ORDINARY = 0.7, 0.4
 _SURELY = 1.0
 _ASIDE = 0.3
@@ -85,7 +84,7 @@ def _fit(
     part: str, clause: Told, told: Sequence[Told], scores: dict[str, float], given: frozenset[str], know: Knowledge
 ) -> float:
     """Return how well a clause tells what a part asks for; 0 where it does not surely."""
-    asked, aside = content_words(_CONTEXT.sub("", part)), content_words(part)
+    asked, aside = content_words(CONTEXT.sub("", part)), content_words(part)
     shared = sum((1.0 if w in asked else _ASIDE) / _spread(w, told) for w in aside & clause.words)
     score = scores.get(clause.record.id, 0.0)
     kind = kind_of(part, know)

@@ -14,7 +14,7 @@ from assistant.conversation.reading_turns.readings import question_of
 from assistant.frozen import NamedTuple
 from assistant.knowledge.records import Fact, Limit, Source
 from assistant.practice.marking.finding.elements import point
-from assistant.practice.marking.of_statements.of_part import asks_figure
+from assistant.practice.marking.of_statements.of_part import SMALL, asks_figure, things_in
 from assistant.practice.marking.of_statements.step_clauses import content_words, kind_of
 from assistant.practice.marking.of_statements.told_clauses import (
     ASKS_PURPOSE,
@@ -27,7 +27,7 @@ from assistant.practice.marking.of_statements.told_clauses import (
     since_told,
     told_in,
 )
-from assistant.practice.marking.questions.asked import Asked, as_asked, listed_in, measures, record_of
+from assistant.practice.marking.questions.asked import Asked, as_asked, listed_in, record_of
 from assistant.practice.marking.questions.parts import LEADS, POLAR, head_of
 from assistant.practice.marking.requiring.too_few import TELLS_WHEN
 from assistant.resolving import results as r
@@ -130,7 +130,7 @@ def counted(found: tuple[Asked, ...], parts: Sequence[str], know: Knowledge) -> 
         facts = [one.result.fact for one in own or made if isinstance(one.result, r.FactResult)]
         if several is None or len(own) > 1 or len(facts) != 1:
             continue
-        number, others = _NUMBERS[several[1].lower()], " ".join(p for p in parts if p != part)
+        number, others = SMALL[several[1].lower()], " ".join(p for p in parts if p != part)
         fresh = [p for p in facts[0].points if content_words(p).isdisjoint(content_words(others))]
         if len(facts[0].points) <= number or len(fresh) < number:
             continue
@@ -151,7 +151,6 @@ _SIDE = re.compile(r"^(?:at|below|above) (?:it|that|this)(?: or (?:above|below|m
 _ABSENT = re.compile(r"\b(?:absent|defects?|faults?)\b", re.IGNORECASE)
 """What asks for things that must not be there, by their names."""
 _SEVERAL = re.compile(r"\b(?:which|what) (two|three|four)\b", re.IGNORECASE)
-_NUMBERS = {"two": 2, "three": 3, "four": 4}
 _WHY = re.compile(r"why\b|how does\b", re.IGNORECASE)
 
 
@@ -190,9 +189,7 @@ def _strays(one: Asked, part: str, home: _Home, know: Knowledge) -> bool:
         return False
     known = frozenset(c for each in home.told for e in each.point.elements for c in e.concepts)
     own = know.phrase(_says(record)).concepts
-    named = know.phrase(part).mentions
-    things = [m.concepts for m in named if not know.matcher.is_soft(m) and not measures(m.concepts, know)]
-    return not any(thing & own for thing in things if not thing & known)
+    return not any(thing & own for thing in things_in(part, know) if not thing & known)
 
 
 def _says(record: Any) -> str:
@@ -201,9 +198,7 @@ def _says(record: Any) -> str:
 
 def _things(text: str, know: Knowledge) -> frozenset[str]:
     """Return the things that a text names."""
-    told = know.phrase(text).mentions
-    solid = (m.concepts for m in told if not know.matcher.is_soft(m) and not measures(m.concepts, know))
-    return frozenset(c for concepts in solid for c in concepts if c[0] not in "@~")
+    return frozenset(c for concepts in things_in(text, know) for c in concepts if c[0] not in "@~")
 
 
 def _is_idle(one: Asked, found: Sequence[Asked], text: str) -> bool:
@@ -280,7 +275,7 @@ def _as_told(best: Told, part: str, first: Asked, know: Knowledge) -> Asked:
     listed = fact.points if fact and whole and not asks_since(part) else ()
     several = _SEVERAL.search(part)
     if several and fact and whole:
-        listed, says = (), "; ".join(run_of(best, _NUMBERS[several[1].lower()]))
+        listed, says = (), "; ".join(run_of(best, SMALL[several[1].lower()]))
     curated = [p for p in listed if len(content_words(p) & best.words) > _HALF * len(content_words(p))]
     points = tuple(curated) or tuple(says.split("; "))
     answers = ("how",) if not point(says, know).figures else ()

@@ -20,7 +20,7 @@ from assistant.practice.marking.of_statements.step_clauses import (
 )
 from assistant.practice.marking.points import Point
 from assistant.practice.marking.questions.asked import Asked, as_asked, ask
-from assistant.practice.marking.questions.parts import FORM, LEADS, POLAR, parts_of, pieces
+from assistant.practice.marking.questions.parts import FORM, LEADS, POLAR, head_of, parts_of, pieces
 from assistant.practice.marking.requiring.every_part import is_of_kind
 from assistant.resolving import results as r
 from assistant.resolving.knowing import Knowledge
@@ -48,7 +48,7 @@ def by_clause(text: str, whole: Asked | None, know: Knowledge) -> tuple[Asked, .
     parts = step_parts(text)
     if len(parts) < _TWO or any(asks_all(part) or _is_polar(part) for part in parts):
         return ()
-    head = text[: text.find(parts[0])].strip(" ,:;.")
+    head = head_of(text, parts)
     found = _procedure(whole, head, know)
     if found is None:
         return ()
@@ -114,7 +114,7 @@ def points_by_clause(one: Asked, text: str, know: Knowledge) -> list[Point]:
     part = one.answer.question
     if part not in parts or len(parts) < _TWO or any(asks_all(each) or _is_polar(each) for each in parts):
         return []
-    head = text[: text.find(parts[0])].strip(" ,:;.")
+    head = head_of(text, parts)
     chosen = _chosen(parts, result.procedure, head, know)
     own = chosen[parts.index(part)]
     if sum(bool(each.clauses) for each in chosen) < _TWO or not own.clauses or not _is_each_its_own(chosen):

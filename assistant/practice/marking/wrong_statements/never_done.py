@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from assistant.practice.marking.points import Need
 from assistant.practice.marking.reading.said import Said, plain
@@ -23,7 +24,7 @@ def done_though_never(need: Need, said: Said) -> list[str]:
     for way, thing in _NEVER.findall(need.expected):
         lead = way.split()[0].lower()
         for i, word in enumerate(words):
-            before = [w for w in words[max(0, i - _BEHIND) : i] if w not in _ARTICLES]
+            before = _leading(words, i)
             if plain(word) == plain(thing.lower()) and before[-1:] == [lead] and _DENYING.isdisjoint(before):
                 found.append(f"never {way}{thing}")
     return found
@@ -36,7 +37,11 @@ def all_for_any(need: Need, said: Said) -> list[str]:
     asked = {plain(w) for p in need.points for e in p.elements for w in e.words}
     found = []
     for i, word in enumerate(words):
-        before = [w for w in words[max(0, i - _BEHIND) : i] if w not in _ARTICLES]
-        if plain(word) in things & asked and before[-1:] and before[-1] in _ALL:
+        if plain(word) in things & asked and not _ALL.isdisjoint(_leading(words, i)[-1:]):
             found.append(f"all for any: {word}")
     return found
+
+
+def _leading(words: Sequence[str], place: int) -> list[str]:
+    """Return the few words before a place that tell of it, without its articles."""
+    return [word for word in words[max(0, place - _BEHIND) : place] if word not in _ARTICLES]
